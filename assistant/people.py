@@ -1,0 +1,81 @@
+"""Who is on the line: farmers, officers, villages, languages and phone numbers."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+import phonenumbers
+
+# (code, the language's own name)
+LANGUAGES: dict[str, str] = {
+    "en": "English",
+    "sw": "Kiswahili",
+    "fr": "Français",
+    "hi": "हिन्दी",
+    "bn": "বাংলা",
+    "id": "Bahasa Indonesia",
+    "vi": "Tiếng Việt",
+    "pt": "Português",
+    "fil": "Filipino",
+}
+
+# Numbers set aside for fiction, which phone-number libraries call invalid: the mobile range of
+# the United Kingdom's Ofcom for drama, and a larger one of our own under country code 999,
+# which ITU-T E.164 keeps unassigned.
+_FICTION = (("+447700900", 13), ("+99900", 13))
+
+
+@dataclass(frozen=True)
+class Village:
+    """A place with its time zone (an IANA name)."""
+
+    id: int
+    name: str
+    zone: str
+
+
+@dataclass(frozen=True)
+class Farmer:
+    """One phone that raises nurseries. `language` is None until it was asked."""
+
+    id: int
+    phone: str
+    language: str | None
+    village_id: int | None
+    consent_at: datetime | None
+    stopped_at: datetime | None
+
+
+@dataclass(frozen=True)
+class Officer:
+    """One extension officer, known by number and code (kept only as a hash)."""
+
+    id: int
+    phone: str
+    name: str
+    code_hash: str
+    language: str
+    village_ids: tuple[int, ...]
+    is_lead: bool = False
+
+
+def is_fiction(phone: str) -> bool:
+    """Whether an E.164 number is from a range set aside for fiction."""
+    return any(phone.startswith(start) and len(phone) == length for start, length in _FICTION)
+
+
+def read_phone(text: str, region: str | None = None) -> str | None:
+    """The E.164 form of a typed phone number, or None where it is not a number that can exist.
+
+    `region` (ISO 3166-1) is the country that a number without a country code belongs to.
+    """
+    compact = "".join(ch for ch in text if ch not in " -().\t")
+    if compact.startswith("00"):
+        compact = "+" + compact[2:]
+    if is_fiction(compact) and compact[1:].isascii() and compact[1:].isdigit():
+        return compact
+    try:
+        number = phonenumbers.parse(compact, region)
+    except phonenumbers.NumberParseException:
+        return None
+    e164 = phonenumbers.format_number(number, phonenumbers.PhoneNumberFormat.E164)
+    return e164 if phonenumbers.is_valid_number(number) or is_fiction(e164) else None
