@@ -1,0 +1,51 @@
+"""A text declared once: its English, its slots, a note to the translator and its budget."""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, time
+from typing import Union
+
+Slot = Union[str, int, float, date, time, "Say"]
+"""What may fill a slot. Numbers, dates and times are worded in the reader's language."""
+
+_SLOT = re.compile(r"\{(\w+)\}")
+
+
+def slots_of(text: str) -> frozenset[str]:
+    """The slot names of a text, as in 'Field {area}'."""
+    return frozenset(_SLOT.findall(text))
+
+
+@dataclass(frozen=True)
+class Message:
+    """One text that people see. Calling it with its slots gives what to say.
+
+    `segments` is its budget as an SMS at its widest slots; `note` tells the translator where it
+    stands and what the slots hold. `plural` is the form for other counts of the slot `n`.
+    """
+
+    text: str
+    note: str = ""
+    segments: int = 1
+    plural: str | None = None
+
+    def __call__(self, **slots: Slot) -> "Say":
+        expected = slots_of(self.text) | slots_of(self.plural or "")
+        if set(slots) != expected:
+            raise WordingError(
+                f"{self.text[:40]!r} has the slots {sorted(expected)}, got {sorted(slots)}"
+            )
+        return Say(self, slots)
+
+
+@dataclass(frozen=True)
+class Say:
+    """A message with its slots filled, still in no language."""
+
+    message: Message
+    slots: Mapping[str, Slot] = field(default_factory=dict)
+
+
+class WordingError(Exception):
+    """A text was used in a way that its declaration does not allow; the text says which."""

@@ -1,0 +1,66 @@
+"""Says a message in a language: gettext for the words, CLDR (Babel) for numbers and dates."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, time
+from gettext import NullTranslations
+
+from babel.dates import format_date, format_skeleton, format_time
+from babel.numbers import format_decimal
+
+from assistant.wording.message import Say, Slot
+
+
+@dataclass(frozen=True)
+class Catalogue:
+    """A language and its translations, opened by the wiring and handed in."""
+
+    language: str
+    translations: NullTranslations
+
+
+def number(value: float, language: str) -> str:
+    """A number as the language writes it, at most three decimals, no trailing zeros."""
+    return format_decimal(value, format="#,##0.###", locale=language)
+
+
+def day(value: date, language: str) -> str:
+    """A date short enough for a text, with its weekday: 'Wed 10 Jun'."""
+    return format_date(value, format="EEE d MMM", locale=language)
+
+
+def month_day(value: date, language: str) -> str:
+    """Day and month without the weekday."""
+    return format_skeleton("MMMd", value, locale=language)
+
+
+def slot_text(value: Slot, catalogue: Catalogue) -> str:
+    """One slot, worded. Strings are data and pass unchanged."""
+    if isinstance(value, Say):
+        return render(value, catalogue)
+    if isinstance(value, str):
+        return value
+    if isinstance(value, date):
+        return day(value, catalogue.language)
+    if isinstance(value, time):
+        return format_time(value, format="HH:mm", locale=catalogue.language)
+    return number(value, catalogue.language)
+
+
+def render(say: Say, catalogue: Catalogue) -> str:
+    """The text of `say` in the catalogue's language; English stands in where one is missing."""
+    message = say.message
+    if message.plural is None:
+        template = catalogue.translations.gettext(message.text)
+    else:
+        count = say.slots["n"]
+        if not isinstance(count, int):
+            raise TypeError(f"the slot n of {message.text[:40]!r} counts: give it an int")
+        template = catalogue.translations.ngettext(message.text, message.plural, count)
+    filled = {name: slot_text(value, catalogue) for name, value in say.slots.items()}
+    return template.format_map(filled)
+
+
+def render_all(says: Sequence[Say], catalogue: Catalogue, between: str = "\n") -> str:
+    """Whole sentences, one after the other."""
+    return between.join(render(say, catalogue) for say in says)
