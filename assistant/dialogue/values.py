@@ -1,0 +1,283 @@
+"""What the dialogue is told and what it answers: frozen values, no rows, no clock."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime
+from enum import StrEnum
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.channel import Channel
+from assistant.people import Farmer, Officer, Village
+from assistant.reading import Lexicon
+from assistant.wording.message import Say
+from assistant.wording.render import Catalogue
+
+Kept = str | int | float | bool | None
+"""What a session may keep of an answer, so that it can be stored as JSON."""
+
+
+@dataclass(frozen=True)
+class Session:
+    """One half-finished talk. Changing it is copying it.
+
+    `path` are the steps before this one, for going back; `answers` what was understood so far;
+    `waiting` an answer that was read but must be confirmed first; `tries` how often the open
+    question was answered by something that could not be read.
+    """
+
+    conversation: str
+    version: int
+    step: str
+    answers: Mapping[str, Kept] = field(default_factory=dict)
+    path: tuple[str, ...] = ()
+    waiting: Mapping[str, Kept] | None = None
+    tries: int = 0
+
+    def to(self, step: str, **answers: Kept) -> "Session":
+        """The session one question further on."""
+        return replace(
+            self,
+            step=step,
+            path=(*self.path, self.step),
+            answers={**self.answers, **answers},
+            waiting=None,
+            tries=0,
+        )
+
+
+@dataclass(frozen=True)
+class Item:
+    """One task of one nursery that was asked of the farmer and is not answered yet."""
+
+    nursery_id: int
+    task: TaskCode
+    day: date
+
+
+@dataclass(frozen=True)
+class Focus:
+    """What a numbered text offered its digits for, kept with that text.
+
+    Exactly one is set: the step of a question ("plan.area"), the items of a prompt, or a
+    warning's id.
+    """
+
+    question: str | None = None
+    items: tuple[Item, ...] = ()
+    warning_id: int | None = None
+
+
+@dataclass(frozen=True)
+class Standing:
+    """A rain warning that stands for a village; `answer` is this phone's, where it gave one."""
+
+    id: int
+    village_id: int
+    starts_at: datetime
+    ends_at: datetime
+    answer: str | None = None
+
+
+@dataclass(frozen=True)
+class Reach:
+    """Whom a warning for a village would find now, or found."""
+
+    village: Village
+    phones: int
+    nurseries: int
+    about_to_sow: int
+
+
+@dataclass(frozen=True)
+class Tally:
+    """What came back on a warning that stands."""
+
+    standing: Standing
+    village: Village
+    asked: int
+    delivered: int
+    covered: int
+    need_help: int
+
+
+@dataclass(frozen=True)
+class Visit:
+    """One nursery that the officer should see, and why (a task left open, or a call)."""
+
+    phone: str
+    label: str
+    village: str
+    reason: str
+    since: date
+
+
+@dataclass(frozen=True)
+class Desk:
+    """What an officer's texts may be about: their villages, warnings, and who must be seen."""
+
+    officer: Officer
+    code_given: bool
+    reaches: tuple[Reach, ...] = ()
+    tallies: tuple[Tally, ...] = ()
+    visits: tuple[Visit, ...] = ()
+
+
+@dataclass(frozen=True)
+class Known:
+    """Everything that a turn of the dialogue may know.
+
+    `focuses` are the numbered texts that reached this phone, the latest first. `today` is the
+    date in the village. `items` are the tasks asked and not yet answered, oldest first.
+    """
+
+    now: datetime
+    today: date
+    zone: str
+    phone: str
+    channel: Channel
+    catalogue: Catalogue
+    lexicons: Mapping[str, Lexicon]
+    languages: tuple[str, ...]
+    villages: tuple[Village, ...]
+    region: str | None = None
+    farmer: Farmer | None = None
+    nurseries: tuple[Nursery, ...] = ()
+    session: Session | None = None
+    items: tuple[Item, ...] = ()
+    focuses: tuple[Focus, ...] = ()
+    warning: Standing | None = None
+    desk: Desk | None = None
+
+    @property
+    def lexicon(self) -> Lexicon:
+        """The word list of the language this talk is in."""
+        return self.lexicons[self.catalogue.language]
+
+    def nursery(self, nursery_id: int) -> Nursery | None:
+        """The open nursery of that id, if it is this farmer's."""
+        return next((each for each in self.nurseries if each.id == nursery_id), None)
+
+
+# --- what a turn may change -----------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Enrol:
+    """The farmer agreed to be texted."""
+
+    language: str
+    village_id: int | None
+
+
+@dataclass(frozen=True)
+class SetLanguage:
+    language: str
+
+
+@dataclass(frozen=True)
+class StopTexts:
+    """Obeyed at once: nothing more goes to this phone but answers to its own texts."""
+
+
+@dataclass(frozen=True)
+class StartTexts:
+    """The farmer wants texts again."""
+
+
+@dataclass(frozen=True)
+class SaveNursery:
+    """Keep a nursery as it now is; id 0 is a new one. Its reminders are planned again."""
+
+    nursery: Nursery
+
+
+@dataclass(frozen=True)
+class AnswerItem:
+    """What the farmer said of one task: "done", "not_yet" or another short word kept as said."""
+
+    item: Item
+    answer: str
+
+
+@dataclass(frozen=True)
+class CallForHelp:
+    """A person is needed. `about` is a short code, `words` the farmer's own."""
+
+    about: str
+    words: str
+    nursery_id: int | None = None
+
+
+@dataclass(frozen=True)
+class AnswerWarning:
+    warning_id: int
+    answer: str  # "covered" or "help"
+
+
+@dataclass(frozen=True)
+class IssueWarning:
+    village_id: int
+    starts_at: datetime
+    ends_at: datetime
+
+
+@dataclass(frozen=True)
+class GiveAllClear:
+    warning_id: int
+
+
+@dataclass(frozen=True)
+class NoteUnread:
+    """A reply that could not be read; kept for the officer without the phone number."""
+
+    asked: str
+    text: str
+
+
+Change = (
+    Enrol
+    | SetLanguage
+    | StopTexts
+    | StartTexts
+    | SaveNursery
+    | AnswerItem
+    | CallForHelp
+    | AnswerWarning
+    | IssueWarning
+    | GiveAllClear
+    | NoteUnread
+)
+
+
+class Kind(StrEnum):
+    """What a text is for, kept with it."""
+
+    REPLY = "reply"
+    PROMPT = "prompt"
+    SECOND = "second"
+    WARNING = "warning"
+    ALL_CLEAR = "all_clear"
+    NOTICE = "notice"  # to an officer
+
+
+@dataclass(frozen=True)
+class Text:
+    """One answer: whole sentences said together, and what its digits would answer.
+
+    `keep` asks that it also be sent as an SMS when it was shown on a USSD screen.
+    """
+
+    says: tuple[Say, ...]
+    focus: Focus | None = None
+    keep: bool = False
+
+
+@dataclass(frozen=True)
+class Turn:
+    """The outcome of one message: the session from now on, the answers, the changes."""
+
+    session: Session | None
+    texts: tuple[Text, ...]
+    changes: tuple[Change, ...] = ()
+    language: str | None = None  # the answers are worded in this one when it just changed
