@@ -1,0 +1,110 @@
+"""One bed raised for one field: what the rest of the program passes about."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import cached_property
+
+from assistant.agronomy.calendar import (
+    Anchors,
+    DayChoice,
+    Task,
+    calendar,
+    fits,
+    judge_transplant,
+)
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.quantities import Quantities, quantities
+
+
+@dataclass(frozen=True)
+class Nursery:
+    """A plan and what became of it so far; changing it is making another.
+
+    `area_typed` is the field as the person wrote it; `germination_known` is False where the
+    plan stands on an assumption; `sow_assumed` where nobody confirmed the sowing and the
+    planned day was taken; `uncover_date` where the uncovering was moved; `transplant_date`
+    is the chosen day, `transplanted_on` the day it happened.
+
+    Raises:
+        AgronomyError: dates that cannot belong together (see `Anchors`).
+    """
+
+    id: int
+    farmer_id: int
+    label: str
+    name: str | None
+    inputs: FieldInputs
+    area_typed: str
+    germination_known: bool
+    sow_date: date
+    made_on: date
+    sown: bool = False
+    sow_assumed: bool = False
+    uncover_date: date | None = None
+    uncovered: bool = False
+    transplant_date: date | None = None
+    transplanted_on: date | None = None
+    closed: bool = False
+
+    def __post_init__(self) -> None:
+        Anchors(self.sow_date, self.uncover_date, self.transplant_date)
+
+    @cached_property
+    def anchors(self) -> Anchors:
+        """What its calendar hangs on."""
+        return Anchors(self.sow_date, self.uncover_date, self.transplant_date)
+
+    @cached_property
+    def tasks(self) -> tuple[Task, ...]:
+        """Its calendar, in date order."""
+        return calendar(self.anchors)
+
+    @cached_property
+    def quantities(self) -> Quantities:
+        """What it needs, exact."""
+        return quantities(self.inputs)
+
+    def day(self, on: date) -> int:
+        """Days from its sowing to `on`."""
+        return self.anchors.day_of(on)
+
+    def may_uncover_on(self, on: date) -> bool:
+        """Whether the bed can be uncovered on a day: 1 to 14, and before it is drained."""
+        return fits(self.sow_date, on, self.transplant_date)
+
+    def judge_transplanting(self, on: date) -> DayChoice:
+        """What to make of a wished transplanting day, for this bed."""
+        if not fits(self.sow_date, self.anchors.uncover_date, on):
+            return DayChoice.IMPOSSIBLE
+        return judge_transplant(self.sow_date, on)
+
+    def sown_on(self, sow: date, *, sown: bool = True, assumed: bool = False) -> "Nursery":
+        """The same nursery with another sowing day; moved days that no longer fit go."""
+        transplant = self.transplant_date
+        if transplant and judge_transplant(sow, transplant) is DayChoice.IMPOSSIBLE:
+            transplant = None
+        return replace(
+            self,
+            sow_date=sow,
+            sown=sown,
+            sow_assumed=assumed,
+            uncover_date=None,
+            uncovered=False,
+            transplant_date=transplant,
+        )
+
+    def uncovering_on(self, on: date, *, uncovered: bool) -> "Nursery":
+        """The same nursery, uncovered on another day.
+
+        Raises:
+            AgronomyError: a day that `may_uncover_on` refuses.
+        """
+        return replace(self, uncover_date=on, uncovered=uncovered)
+
+    def transplanting_on(self, on: date) -> "Nursery":
+        """The same nursery with a chosen transplanting day.
+
+        Raises:
+            AgronomyError: a day that `judge_transplanting` calls impossible.
+        """
+        return replace(self, transplant_date=on)

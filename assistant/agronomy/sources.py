@@ -1,0 +1,98 @@
+"""Who published a figure: one row per publication, cited by name from the constants."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Source:
+    """A publication that a person can look up."""
+
+    publisher: str
+    title: str
+    year: str
+
+    def __str__(self) -> str:
+        return f"{self.publisher}, {self.title}, {self.year}"
+
+
+UNDATED = "no year printed"
+
+PHILRICE_40KG = Source(
+    "DA-PhilRice", "40kg of high-quality rice seeds enough for 1-ha field", "2021"
+)
+PHILRICE_KC4 = Source(
+    "PhilRice", "Key Check 4: sufficient number of healthy seedlings", UNDATED
+)
+PHILRICE_DAPOG = Source("PhilRice", "Modified dapog preparation (Key Check 3)", UNDATED)
+PHILRICE_TRANSPLANT = Source("PhilRice", "How to transplant rice (Key Check 3)", UNDATED)
+PHILRICE_FIELD_OPERATIONS = Source(
+    "PhilRice", "Field Operations Manual, land preparation", "2007"
+)
+PHILRICE_PREPARE = Source("PhilRice", "Prepare rice field (Key Check 2)", UNDATED)
+PHILRICE_RCEF = Source("PhilRice", "Analysts guarantee RCEF seeds' quality", UNDATED)
+DA_2022 = Source(
+    "Philippine Department of Agriculture", "PhilRice pushes higher rice yield (repost)", "2022"
+)
+ASIADHRRA = Source(
+    "AsiaDHRRA, quoting PhilRice", "40-kg technology for enough healthy seedlings", UNDATED
+)
+ARKANSAS_FSA2157 = Source(
+    "University of Arkansas (Runsick and Wilson)",
+    "FSA2157 Rice seeding rate recommendations for Arkansas",
+    UNDATED,
+)
+MISSISSIPPI_2013 = Source("Mississippi State University (Walker)", "Rice seed rates", "2013")
+TEXAS_2007 = Source("Texas A&M University", "Texas Rice Production Guidelines, p. 23", "2007")
+DSSAT_RICE = Source(
+    "DSSAT Foundation", "CERES-Rice cultivar coefficients, RICER048.CUL", "model 4.8"
+)
+BOGURA = Source("Bogura district, Bangladesh government", "Paddy cultivation", UNDATED)
+ICAR_WET = Source("Indian Council of Agricultural Research", "Wet nursery", UNDATED)
+ICAR_HILLS = Source("Indian Council of Agricultural Research", "Transplanting, part 1", UNDATED)
+ICAR_IRRIGATED = Source(
+    "Indian Council of Agricultural Research", "Transplanting for irrigated rice", UNDATED
+)
+LANKA_DAPOG = Source("Department of Agriculture, Sri Lanka", "Dapog nursery", UNDATED)
+LANKA_WET = Source("Department of Agriculture, Sri Lanka", "Wet-bed nursery", UNDATED)
+ASSAM_MAT = Source("Assam Agricultural University", "Mechanical transplanting of rice", UNDATED)
+KERALA_MAT = Source(
+    "Kerala Agricultural University", "Unit promotes mat nursery in paddy", UNDATED
+)
+YAMAGATA_2025 = Source("Yamagata prefecture, Japan", "Raising rice seedlings", "2025")
+RDA_KOREA = Source(
+    "Rural Development Administration, Korea",
+    "Rice seed and tray soil guidance",
+    "2009 to 2014",
+)
+JCS_73_389 = Source(
+    "Japanese Journal of Crop Science 73(4):389-395 (Takahashi et al.)",
+    "Tray soil depth and cover, Gunma trial",
+    "2004",
+)
+JCS_88_27 = Source(
+    "Japanese Journal of Crop Science 88(1):27-40 (Sawamoto et al.)",
+    "High-density seedling boxes",
+    "2019",
+)
+JCS_90_382 = Source(
+    "Japanese Journal of Crop Science 90(4):382-392",
+    "Sowing depth in dry direct seeding",
+    "2021",
+)
+BOX_MAKER_JAPAN = Source("uitec.net, Japan", "Seedling boxes, inner sizes", UNDATED)
+SPROUT_JAPAN = Source("Engineer314, Japan", "Rice planting notes", UNDATED)
+SPROUT_CHINA = Source("gowu797, China", "Tray nursery notes", UNDATED)
+UREA_SDS = Source("J.R. Simplot Company", "Urea 46-0-0 safety data sheet", UNDATED)
+IIRR = Source(
+    "International Institute of Rural Reconstruction",
+    "Low-external Input Rice Production",
+    UNDATED,
+)
+PUNJAB_PADDY_2015 = Source("Singh et al., IJSART 1(4)", "Bulk density of paddy PR-121", "2015")
+USDA_TEST_WEIGHT = Source("USDA, as quoted by Wikipedia", "Test weight: rough rice", UNDATED)
+STRECK_2008 = Source(
+    "Agronomy Journal 100:490 (Streck et al.)", "Leaf appearance of rice cultivars", "2008"
+)
+ELLIS_1993 = Source(
+    "Ellis et al.", "Rates of leaf appearance and panicle development in rice", "1993"
+)
