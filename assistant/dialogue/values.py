@@ -23,7 +23,8 @@ class Session:
 
     `path` are the steps before this one, for going back; `answers` what was understood so far;
     `waiting` an answer that was read but must be confirmed first; `tries` how often the open
-    question was answered by something that could not be read.
+    question was answered by something that could not be read; `held` the talk that this one
+    interrupted, taken up again when it ends.
     """
 
     conversation: str
@@ -33,6 +34,7 @@ class Session:
     path: tuple[str, ...] = ()
     waiting: Mapping[str, Kept] | None = None
     tries: int = 0
+    held: "Session | None" = None
 
     def to(self, step: str, **answers: Kept) -> "Session":
         """The session one question further on."""

@@ -1,0 +1,73 @@
+"""What a farmer sees that is wrong; only plain want of nitrogen is answered with a spray."""
+
+from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_talk as m
+
+SIGNS = (
+    Choice("spots", m.S_SPOTS),
+    Choice("insects", m.S_INSECTS),
+    Choice("young_leaves", m.S_YOUNG),
+    Choice("cold", m.S_COLD),
+    Choice("salt", m.S_SALT),
+    Choice("water", m.S_WATER),
+    Choice("unsure", m.S_UNSURE),
+    Choice("none", m.S_NONE),
+)
+
+TROUBLE = conversation(
+    "trouble",
+    1,
+    Question(
+        "nursery",
+        asks=m.ASK_NURSERY,
+        reads=Reads.NURSERY,
+        keeps="nursery",
+        goes={ANY: "problem"},
+        help=m.HELP,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "problem",
+        asks=m.ASK_PROBLEM,
+        reads=Reads.PROBLEM,
+        keeps="problem",
+        choices=(
+            Choice("yellow", m.P_YELLOW),
+            Choice("not_up", m.P_NOT_UP),
+            Choice("seed", m.P_SEED),
+            Choice("animals", m.P_ANIMALS),
+            Choice("water", m.P_WATER),
+            Choice("other", m.P_OTHER),
+        ),
+        goes={
+            "yellow": "signs",
+            "yellow_early": "!too_early",
+            "not_up": "!not_up",
+            "seed": "!seed",
+            "animals": "!animals",
+            "water": "!rain",
+            "other": "words",
+        },
+        help=m.HELP,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "signs",
+        asks=m.ASK_SIGNS,
+        reads=Reads.CHOICE,
+        keeps="signs",
+        choices=SIGNS,
+        goes={"none": "!urea", ANY: "!look_alike"},
+        help=m.ASK_SIGNS,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "words",
+        asks=m.ASK_WORDS,
+        reads=Reads.WORDS,
+        keeps="words",
+        goes={ANY: "!call"},
+        help=m.ASK_WORDS,
+        again=m.AGAIN_WORDS,
+    ),
+)
