@@ -1,0 +1,31 @@
+"""The ways out to the phones, and the reading of what comes in. The wire: WIRE.md."""
+
+from assistant.gateways.callbacks import (
+    WireError,
+    read_receipt_callback,
+    read_text_callback,
+    read_ussd_callback,
+)
+from assistant.gateways.console import PrintGateway
+from assistant.gateways.http import HttpGateway
+from assistant.gateways.signature import (
+    AT_HEADER,
+    SIGNATURE_HEADER,
+    sign,
+    signed_headers,
+    verify,
+)
+
+__all__ = [
+    "AT_HEADER",
+    "SIGNATURE_HEADER",
+    "HttpGateway",
+    "PrintGateway",
+    "WireError",
+    "read_receipt_callback",
+    "read_text_callback",
+    "read_ussd_callback",
+    "sign",
+    "signed_headers",
+    "verify",
+]
