@@ -202,7 +202,8 @@ NURSERY_SHARE = practice(
     "m2 of bed per m2 of field",
     low=0.004,
     high=0.02,
-    note="100 m2 per hectare; published mats run from 40 to 200 m2 per hectare",
+    note="100 m2 per hectare; published mats run from 40 (Yamagata prefecture) to 200 m2 "
+    "per hectare (Kerala Agricultural University)",
 )
 MAX_SEEDS_PER_CM2 = chosen(
     "max_seeds_per_cm2",
@@ -225,9 +226,7 @@ MAT_DEPTH_M = practice(
 SOIL_PARTS = practice("soil_parts", 7, "pails per batch", note="70-80 % of the mix")
 MANURE_PARTS = practice("manure_parts", 2, "pails per batch", note="15-20 %, well decomposed")
 HULL_PARTS = practice("hull_parts", 1, "pails per batch", note="5-10 %, fresh or charred")
-PAIL_LITRES = chosen(
-    "pail_litres", 10.0, "L", note="asked; this unless the person says", low=1, high=50
-)
+PAIL_LITRES = chosen("pail_litres", 10.0, "L", note="asked; this unless the person says")
 COVER_LOW_MM = chosen(
     "cover_low_mm",
     3,
@@ -269,8 +268,6 @@ UREA_G_PER_L = practice(
     "urea_g_per_l",
     5.0,
     "g per L of water",
-    low=5.0,
-    high=10.0,
     note="0.5 %, only if yellow, never stronger; 2 % field sprays are not for seedlings",
 )
 SPRAY_L_PER_M2 = practice("spray_l_per_m2", 3.0, "L per m2", note="300 L on 100 m2")
@@ -340,8 +337,9 @@ TRANSPLANT_LATEST_DAY = chosen(
     "transplant_latest_day",
     45,
     "day",
+    s.SAHA_2018,
     how_sure=HowSure.JUDGEMENT,
-    note="trials stop at 40 days, with heavy loss",
+    note="the yield falls steadily to 40 days, where trials stop",
 )
 
 # --- main field, counted back from transplanting ----------------------------------------------
@@ -394,14 +392,16 @@ LEAVES_LAST = practice("leaves_last", 4, "open leaves")
 
 # --- weights ----------------------------------------------------------------------------------
 
-MIX_KG_PER_L = published(
+MIX_KG_PER_L = chosen(
     "mix_kg_per_l",
     1.2,
     "kg per L",
-    s.RDA_KOREA,
+    s.SPROUT_CHINA,
     low=1.1,
     high=1.3,
-    note="wet and packed; derived from tray soil weights",
+    how_sure=HowSure.JUDGEMENT,
+    note="wet and packed; 100 kg of soil in 25-28 trays at 18-20 mm is 1.22 kg/L; "
+    "makes a wet mat some 7 kg and a full 20 L pail 22-26 kg",
 )
 PADDY_KG_PER_L = published(
     "paddy_kg_per_l",
@@ -411,6 +411,15 @@ PADDY_KG_PER_L = published(
     s.PUNJAB_PADDY_2015,
     low=0.55,
     high=0.62,
+)
+
+# --- safety -----------------------------------------------------------------------------------
+
+EYE_RINSE_MIN = published(
+    "eye_rinse_min", 15, "minutes", s.UREA_SDS, note="urea dust or spray in the eyes"
+)
+THUNDER_WAIT_MIN = published(
+    "thunder_wait_min", 30, "minutes", s.MISSOURI, note="after the last thunder"
 )
 
 CONSTANTS = tuple(value for value in tuple(globals().values()) if isinstance(value, Constant))

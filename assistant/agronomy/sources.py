@@ -1,4 +1,7 @@
-"""Who published a figure: one row per publication, cited by name from the constants."""
+"""Who published a figure: one row per publication, cited by name from the constants.
+
+Where a title was not seen, what the page is about stands in [brackets].
+"""
 
 from dataclasses import dataclass
 
@@ -46,53 +49,59 @@ TEXAS_2007 = Source("Texas A&M University", "Texas Rice Production Guidelines, p
 DSSAT_RICE = Source(
     "DSSAT Foundation", "CERES-Rice cultivar coefficients, RICER048.CUL", "model 4.8"
 )
-BOGURA = Source("Bogura district, Bangladesh government", "Paddy cultivation", UNDATED)
+BOGURA = Source("Bogura district, Bangladesh government", "[paddy cultivation]", UNDATED)
 ICAR_WET = Source("Indian Council of Agricultural Research", "Wet nursery", UNDATED)
 ICAR_HILLS = Source("Indian Council of Agricultural Research", "Transplanting, part 1", UNDATED)
 ICAR_IRRIGATED = Source(
     "Indian Council of Agricultural Research", "Transplanting for irrigated rice", UNDATED
 )
-LANKA_DAPOG = Source("Department of Agriculture, Sri Lanka", "Dapog nursery", UNDATED)
-LANKA_WET = Source("Department of Agriculture, Sri Lanka", "Wet-bed nursery", UNDATED)
+LANKA_DAPOG = Source("Department of Agriculture, Sri Lanka", "[dapog nursery]", UNDATED)
+LANKA_WET = Source("Department of Agriculture, Sri Lanka", "[wet-bed nursery]", UNDATED)
 ASSAM_MAT = Source("Assam Agricultural University", "Mechanical transplanting of rice", UNDATED)
 KERALA_MAT = Source(
     "Kerala Agricultural University", "Unit promotes mat nursery in paddy", UNDATED
 )
-YAMAGATA_2025 = Source("Yamagata prefecture, Japan", "Raising rice seedlings", "2025")
+YAMAGATA_2025 = Source("Yamagata prefecture, Japan", "[raising rice seedlings]", "2025")
 RDA_KOREA = Source(
     "Rural Development Administration, Korea",
-    "Rice seed and tray soil guidance",
+    "[rice seed and tray soil guidance]",
     "2009 to 2014",
 )
 JCS_73_389 = Source(
     "Japanese Journal of Crop Science 73(4):389-395 (Takahashi et al.)",
-    "Tray soil depth and cover, Gunma trial",
+    "[tray soil depth and cover, Gunma trial]",
     "2004",
 )
 JCS_88_27 = Source(
     "Japanese Journal of Crop Science 88(1):27-40 (Sawamoto et al.)",
-    "High-density seedling boxes",
+    "[high-density seedling boxes]",
     "2019",
 )
 JCS_90_382 = Source(
     "Japanese Journal of Crop Science 90(4):382-392",
-    "Sowing depth in dry direct seeding",
+    "[sowing depth in dry direct seeding]",
     "2021",
 )
-BOX_MAKER_JAPAN = Source("uitec.net, Japan", "Seedling boxes, inner sizes", UNDATED)
-SPROUT_JAPAN = Source("Engineer314, Japan", "Rice planting notes", UNDATED)
-SPROUT_CHINA = Source("gowu797, China", "Tray nursery notes", UNDATED)
-UREA_SDS = Source("J.R. Simplot Company", "Urea 46-0-0 safety data sheet", UNDATED)
+BOX_MAKER_JAPAN = Source("uitec.net, Japan", "[seedling boxes, inner sizes]", UNDATED)
+SPROUT_JAPAN = Source("Engineer314, Japan", "[rice planting notes]", UNDATED)
+SPROUT_CHINA = Source("gowu797, China", "[tray nursery notes]", UNDATED)
+UREA_SDS = Source("J.R. Simplot Company", "[urea 46-0-0 safety data sheet]", UNDATED)
 IIRR = Source(
     "International Institute of Rural Reconstruction",
     "Low-external Input Rice Production",
     UNDATED,
 )
-PUNJAB_PADDY_2015 = Source("Singh et al., IJSART 1(4)", "Bulk density of paddy PR-121", "2015")
+PUNJAB_PADDY_2015 = Source(
+    "Singh et al., IJSART 1(4)", "[bulk density of paddy PR-121]", "2015"
+)
 USDA_TEST_WEIGHT = Source("USDA, as quoted by Wikipedia", "Test weight: rough rice", UNDATED)
 STRECK_2008 = Source(
-    "Agronomy Journal 100:490 (Streck et al.)", "Leaf appearance of rice cultivars", "2008"
+    "Agronomy Journal 100:490 (Streck et al.)", "[leaf appearance of rice cultivars]", "2008"
 )
 ELLIS_1993 = Source(
-    "Ellis et al.", "Rates of leaf appearance and panicle development in rice", "1993"
+    "Ellis et al. (authors and year from memory)",
+    "Rates of leaf appearance and panicle development in rice",
+    "1993",
 )
+SAHA_2018 = Source("IJEP 5(2), Saha et al.", "[age of rice seedlings and yield]", "2018")
+MISSOURI = Source("University of Missouri Extension", "[lightning safety]", UNDATED)

@@ -1,0 +1,37 @@
+"""What the work weighs, so that nobody lifts more than they should.
+
+Weights come from volumes and published bulk densities; a pail is half-filled and shared.
+"""
+
+from typing import NamedTuple
+
+from assistant.agronomy import constants as c
+from assistant.agronomy.mat import L_PER_M3, MAT_AREA_M2
+
+
+class Span(NamedTuple):
+    """A range of weights [kg]."""
+
+    low: float
+    high: float
+
+
+def wet_mat_kg() -> float:
+    """One mat of full depth, wet [kg]; some 7 kg."""
+    return MAT_AREA_M2 * c.MAT_DEPTH_M.value * L_PER_M3 * c.MIX_KG_PER_L.value
+
+
+def pail_of_mix_kg(litres: float) -> Span:
+    """A pail with that many litres of mix in it [kg]."""
+    low, high = c.MIX_KG_PER_L.low, c.MIX_KG_PER_L.high
+    return Span(litres * (low or 0.0), litres * (high or 0.0))
+
+
+def mix_kg(mix_m3: float) -> float:
+    """All the mix of a bed [kg]."""
+    return mix_m3 * L_PER_M3 * c.MIX_KG_PER_L.value
+
+
+def paddy_litres(dry_kg: float) -> float:
+    """The room dry seed takes in a tin or a pail [L]."""
+    return dry_kg / c.PADDY_KG_PER_L.value

@@ -1,0 +1,87 @@
+"""Rounding to what a person can measure: the only place where quantities lose digits.
+
+Directions are chosen so that an error is on the safe side: seed, bed, sheet and spray water up;
+urea down, so that the spray is never stronger than meant; what is only told, to the nearest.
+"""
+
+import math
+from enum import StrEnum
+from typing import NamedTuple
+
+from assistant.agronomy.mat import whole_up
+
+
+class Measure(StrEnum):
+    """What is measured, and so how finely."""
+
+    SEED_KG = "seed_kg"  # a kitchen scale below 1 kg, a hand scale above
+    SEED_G = "seed_g"  # the share of one mat, on a kitchen scale
+    AREA_M2 = "area_m2"  # bed and sheet, paced or taped
+    WATER_L = "water_l"  # told in pails
+    SPRAY_L = "spray_l"  # water for the urea, in a marked can
+    UREA_G = "urea_g"  # a kitchen scale or a marked spoon
+    MIX_L = "mix_l"  # a tin or a bowl
+    MIX_M3 = "mix_m3"  # a heap
+    WEIGHT_KG = "weight_kg"  # what will be lifted
+    COUNT = "count"  # hills and seedlings
+    PAILS = "pails"  # half pails can be told by eye
+
+
+class _Up:
+    """Never less than needed."""
+
+    @staticmethod
+    def steps(count: float) -> int:
+        return whole_up(count)
+
+
+class _Down:
+    """Never more than meant."""
+
+    @staticmethod
+    def steps(count: float) -> int:
+        return -whole_up(-count)
+
+
+class _Nearest:
+    """Only told, so as near as can be."""
+
+    @staticmethod
+    def steps(count: float) -> int:
+        return math.floor(count + 0.5)
+
+
+class _Rule(NamedTuple):
+    """Which way, and the step from each size on, smallest first."""
+
+    way: type[_Up] | type[_Down] | type[_Nearest]
+    steps: tuple[tuple[float, float], ...]
+
+
+# (from this size, in steps of): steps stay within about a tenth of the value.
+_RULES = {
+    Measure.SEED_KG: _Rule(_Up, ((0, 0.01), (1, 0.1), (10, 0.5), (50, 1))),
+    Measure.SEED_G: _Rule(_Nearest, ((0, 1), (30, 5), (200, 10))),
+    Measure.AREA_M2: _Rule(_Up, ((0, 0.1), (5, 0.5), (20, 1), (200, 5))),
+    Measure.WATER_L: _Rule(_Nearest, ((0, 1), (50, 5), (200, 10), (1000, 50))),
+    Measure.SPRAY_L: _Rule(_Up, ((0, 0.5), (10, 1), (100, 5))),
+    Measure.UREA_G: _Rule(_Down, ((0, 1), (50, 5), (200, 10), (1000, 50))),
+    Measure.MIX_L: _Rule(_Up, ((0, 0.1), (1, 0.5), (10, 1))),
+    Measure.MIX_M3: _Rule(_Nearest, ((0, 0.01), (1, 0.1), (20, 1))),
+    Measure.WEIGHT_KG: _Rule(_Nearest, ((0, 0.5), (5, 1), (50, 5))),
+    Measure.COUNT: _Rule(_Nearest, ((0, 1), (100, 10), (1000, 100), (10_000, 1000))),
+    Measure.PAILS: _Rule(_Nearest, ((0, 0.5), (20, 1))),
+}
+
+
+def measured(value: float, measure: Measure) -> float:
+    """A quantity as a person would measure it, never down to nothing."""
+    rule = _RULES[measure]
+    step = next(step for start, step in reversed(rule.steps) if value >= start)
+    # Two roundings of one number would be two chances to be wrong: ten digits only hide noise.
+    return round(max(rule.way.steps(value / step), 1) * step, 10)
+
+
+def pails_of(litres: float, pail_litres: float) -> float:
+    """Water [L] in the person's own pails, to the half pail."""
+    return measured(litres / pail_litres, Measure.PAILS)
