@@ -1,0 +1,90 @@
+"""The operator as a whole: its phones, their texts and sessions, and what is due."""
+
+from collections.abc import Callable, Sequence
+
+from gateway_sim import wire
+from gateway_sim.core import Core
+from gateway_sim.errors import NumberError
+from gateway_sim.handlers import Answer
+from gateway_sim.numbering import number
+from gateway_sim.phones import Phone, Received, Sent, newer
+from gateway_sim.texts import Texts
+from gateway_sim.ussd import Ussd
+
+
+class Network:
+    """Phones of one operator and the one service they reach.
+
+    kick: called after something may have become due.
+    """
+
+    def __init__(
+        self, core: Core, own_number: str, ussd_code: str, kick: Callable[[], None]
+    ) -> None:
+        self.core = core
+        self.own_number = own_number
+        self.ussd_code = ussd_code
+        self._kick = kick
+        self._phones: dict[str, Phone] = {}
+        self._texts = Texts(core, own_number)
+        self._ussd = Ussd(core, ussd_code)
+
+    def phone(self, text: str) -> Phone:
+        """The phone of this number, made at its first use. Raises NumberError."""
+        known = number(text)
+        if known == self.own_number:
+            raise NumberError(f"{known} is the service itself: take another number")
+        with self.core.changed:
+            return self._phones.setdefault(known, Phone(known, self))
+
+    def phones(self) -> list[Phone]:
+        """All phones used so far, by number."""
+        with self.core.changed:
+            return [self._phones[known] for known in sorted(self._phones)]
+
+    def hand_in(self, text: wire.HandedIn) -> tuple[Answer, bool]:
+        """Take a text of the assistant; our answer, and whether we had it before."""
+        try:
+            phone = self.phone(text.to)
+        except NumberError as unknown:
+            return Answer(422, str(unknown)), False
+        answer = self._texts.hand_in(phone, text)
+        self.core.do_arrivals()
+        return answer
+
+    def news(
+        self, phones: Sequence[Phone], after: int, seconds: float, sent: bool = True
+    ) -> list[tuple[Phone, Received | Sent]]:
+        """What these phones got (and sent) since a turn, waiting so long for the first."""
+        self.core.wait(lambda: bool(newer(phones, after, sent)), seconds)
+        with self.core.changed:
+            return newer(phones, after, sent)
+
+    # What a phone asks of the network.
+
+    def send(self, phone: Phone, text: str) -> None:
+        self._texts.send(phone, text)
+        self._kick()
+
+    def power(self, phone: Phone, on: bool) -> None:
+        if not on:
+            self._ussd.drop(phone, told=True)
+        self._texts.power(phone, on)
+        self._kick()
+
+    def dial(self, phone: Phone, code: str) -> str:
+        return self._ussd.dial(phone, code)
+
+    def answer(self, phone: Phone, text: str) -> str:
+        return self._ussd.answer(phone, text)
+
+    def hang_up(self, phone: Phone) -> None:
+        self._ussd.hang_up(phone)
+        self._kick()
+
+    def drop(self, phone: Phone, told: bool) -> None:
+        self._ussd.drop(phone, told)
+        self._kick()
+
+    def wait_for(self, phone: Phone, count: int, seconds: float) -> bool:
+        return self.core.wait(lambda: len(phone.inbox) >= count, seconds)

@@ -1,0 +1,140 @@
+"""Virtual phones: what a person holds in the hand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Protocol
+
+from gateway_sim.handlers import Message
+
+
+@dataclass(frozen=True)
+class Received:
+    """A text in a phone's inbox, as the phone shows it: its parts joined again.
+
+    `turn` rises with every text on the network, so that a reader can ask for newer ones.
+    """
+
+    turn: int
+    id: str
+    sender: str
+    text: str
+    encoding: str
+    segments: int
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Sent:
+    """A text that the phone sent."""
+
+    turn: int
+    id: str
+    text: str
+    encoding: str
+    segments: int
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Screen:
+    """A USSD screen: `size` of `limit` units are used; `more` waits for an answer."""
+
+    text: str
+    more: bool
+    encoding: str
+    size: int
+    limit: int
+
+
+@dataclass
+class Session:
+    """One USSD talk of one phone."""
+
+    id: str
+    code: str
+    began: datetime
+    turns: int = 0
+    asking: bool = False  # a turn is on its way to the assistant
+
+
+class Lines(Protocol):
+    """What a phone needs of the network."""
+
+    def send(self, phone: Phone, text: str) -> None: ...
+    def power(self, phone: Phone, on: bool) -> None: ...
+    def dial(self, phone: Phone, code: str) -> str: ...
+    def answer(self, phone: Phone, text: str) -> str: ...
+    def hang_up(self, phone: Phone) -> None: ...
+    def drop(self, phone: Phone, told: bool) -> None: ...
+    def wait_for(self, phone: Phone, count: int, seconds: float) -> bool: ...
+
+
+class Phone:
+    """One phone of the network.
+
+    inbox:  the texts it received     sent:    the texts it sent
+    screen: the USSD screen it shows  session: the talk that is open
+    ended:  why the last talk ended   on:      whether it is switched on
+    """
+
+    def __init__(self, number: str, lines: Lines) -> None:
+        self.number = number
+        self.inbox: list[Received] = []
+        self.sent: list[Sent] = []
+        self.on = True
+        self.session: Session | None = None
+        self.screen: Screen | None = None
+        self.ended = ""
+        self.waiting: list[Message] = []  # texts the network keeps until the phone is on
+        self._lines = lines
+
+    def text(self, text: str) -> None:
+        """Send a text to the assistant."""
+        self._lines.send(self, text)
+
+    def dial(self, code: str) -> str:
+        """Begin a USSD session; the screen's text. Raises SessionError if one is open."""
+        return self._lines.dial(self, code)
+
+    def answer(self, text: str) -> str:
+        """Answer the screen; the next screen's text. Raises SessionError if none is open."""
+        return self._lines.answer(self, text)
+
+    def hang_up(self) -> None:
+        """End the session; the assistant is told. Without a session, nothing happens."""
+        self._lines.hang_up(self)
+
+    def drop(self, told: bool = False) -> None:
+        """Lose the session without the person wishing it; `told`: the assistant hears of it."""
+        self._lines.drop(self, told)
+
+    def power(self, on: bool) -> None:
+        """Switch the phone on or off; texts that waited arrive when it is on again."""
+        self._lines.power(self, on)
+
+    def wait_for(self, count: int, seconds: float = 5.0) -> bool:
+        """Wait (real time) until the inbox holds so many texts; whether it does."""
+        return self._lines.wait_for(self, count, seconds)
+
+    @property
+    def in_session(self) -> bool:
+        return self.session is not None
+
+    @property
+    def texts(self) -> list[str]:
+        """The inbox as plain texts."""
+        return [received.text for received in self.inbox]
+
+
+def newer(
+    phones: Sequence[Phone], after: int, sent: bool = True
+) -> list[tuple[Phone, Received | Sent]]:
+    """What these phones received (and sent) since a turn, oldest first."""
+    found: list[tuple[Phone, Received | Sent]] = []
+    for phone in phones:
+        items: list[Received | Sent] = [*phone.inbox, *(phone.sent if sent else ())]
+        found += [(phone, item) for item in items if item.turn > after]
+    return sorted(found, key=lambda pair: pair[1].turn)
