@@ -1,0 +1,1 @@
+"""The one place where parts are joined."""
