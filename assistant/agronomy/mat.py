@@ -1,16 +1,14 @@
 """The mat bed: its area, mats, soil mix, sheet, water and the urea that may be needed."""
 
-import math
 from typing import NamedTuple
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import CM2_PER_M2, G_PER_KG, seed_kg, seeds_in
 
 L_PER_M3 = 1_000.0
 MAT_AREA_M2 = c.MAT_LENGTH_M.value * c.MAT_WIDTH_M.value
-# Far below anything a pail or a frame can tell, far above the noise of float arithmetic.
-_NOISE = 1e-9
 
 
 class Pails(NamedTuple):
@@ -20,11 +18,6 @@ class Pails(NamedTuple):
     manure: int
     rice_hull: int
     measure_litres: float
-
-
-def whole_up(count: float) -> int:
-    """The next whole number, not misled by float noise (100.00000000000001 is 100)."""
-    return math.ceil(count * (1 - _NOISE))
 
 
 def plain_area_m2(field_area_m2: float) -> float:

@@ -5,10 +5,9 @@ urea down, so that the spray is never stronger than meant; what is only told, to
 """
 
 import math
+from collections.abc import Callable
 from enum import StrEnum
 from typing import NamedTuple
-
-from assistant.agronomy.mat import whole_up
 
 
 class Measure(StrEnum):
@@ -27,50 +26,45 @@ class Measure(StrEnum):
     PAILS = "pails"  # half pails can be told by eye
 
 
-class _Up:
-    """Never less than needed."""
-
-    @staticmethod
-    def steps(count: float) -> int:
-        return whole_up(count)
+# Far below anything a pail or a frame can tell, far above the noise of float arithmetic.
+_NOISE = 1e-9
 
 
-class _Down:
-    """Never more than meant."""
-
-    @staticmethod
-    def steps(count: float) -> int:
-        return -whole_up(-count)
+def whole_up(count: float) -> int:
+    """The next whole number, not misled by float noise (100.00000000000001 is 100)."""
+    return math.ceil(count * (1 - _NOISE))
 
 
-class _Nearest:
-    """Only told, so as near as can be."""
+def whole_down(count: float) -> int:
+    """The last whole number, not misled by float noise (99.99999999999999 is 100)."""
+    return math.floor(count * (1 + _NOISE))
 
-    @staticmethod
-    def steps(count: float) -> int:
-        return math.floor(count + 0.5)
+
+def nearest(count: float) -> int:
+    """The nearest whole number, halves up."""
+    return math.floor(count + 0.5)
 
 
 class _Rule(NamedTuple):
     """Which way, and the step from each size on, smallest first."""
 
-    way: type[_Up] | type[_Down] | type[_Nearest]
+    way: Callable[[float], int]
     steps: tuple[tuple[float, float], ...]
 
 
 # (from this size, in steps of): steps stay within about a tenth of the value.
 _RULES = {
-    Measure.SEED_KG: _Rule(_Up, ((0, 0.01), (1, 0.1), (10, 0.5), (50, 1))),
-    Measure.SEED_G: _Rule(_Nearest, ((0, 1), (30, 5), (200, 10))),
-    Measure.AREA_M2: _Rule(_Up, ((0, 0.1), (5, 0.5), (20, 1), (200, 5))),
-    Measure.WATER_L: _Rule(_Nearest, ((0, 1), (50, 5), (200, 10), (1000, 50))),
-    Measure.SPRAY_L: _Rule(_Up, ((0, 0.5), (10, 1), (100, 5))),
-    Measure.UREA_G: _Rule(_Down, ((0, 1), (50, 5), (200, 10), (1000, 50))),
-    Measure.MIX_L: _Rule(_Up, ((0, 0.1), (1, 0.5), (10, 1))),
-    Measure.MIX_M3: _Rule(_Nearest, ((0, 0.01), (1, 0.1), (20, 1))),
-    Measure.WEIGHT_KG: _Rule(_Nearest, ((0, 0.5), (5, 1), (50, 5))),
-    Measure.COUNT: _Rule(_Nearest, ((0, 1), (100, 10), (1000, 100), (10_000, 1000))),
-    Measure.PAILS: _Rule(_Nearest, ((0, 0.5), (20, 1))),
+    Measure.SEED_KG: _Rule(whole_up, ((0, 0.01), (1, 0.1), (10, 0.5), (50, 1))),
+    Measure.SEED_G: _Rule(nearest, ((0, 1), (30, 5), (200, 10))),
+    Measure.AREA_M2: _Rule(whole_up, ((0, 0.1), (5, 0.5), (20, 1), (200, 5))),
+    Measure.WATER_L: _Rule(nearest, ((0, 1), (50, 5), (200, 10), (1000, 50))),
+    Measure.SPRAY_L: _Rule(whole_up, ((0, 0.5), (10, 1), (100, 5))),
+    Measure.UREA_G: _Rule(whole_down, ((0, 1), (50, 5), (200, 10), (1000, 50))),
+    Measure.MIX_L: _Rule(whole_up, ((0, 0.1), (1, 0.5), (10, 1))),
+    Measure.MIX_M3: _Rule(nearest, ((0, 0.01), (1, 0.1), (20, 1))),
+    Measure.WEIGHT_KG: _Rule(nearest, ((0, 0.5), (5, 1), (50, 5))),
+    Measure.COUNT: _Rule(nearest, ((0, 1), (100, 10), (1000, 100), (10_000, 1000))),
+    Measure.PAILS: _Rule(nearest, ((0, 0.5), (20, 1))),
 }
 
 
@@ -78,8 +72,8 @@ def measured(value: float, measure: Measure) -> float:
     """A quantity as a person would measure it, never down to nothing."""
     rule = _RULES[measure]
     step = next(step for start, step in reversed(rule.steps) if value >= start)
-    # Two roundings of one number would be two chances to be wrong: ten digits only hide noise.
-    return round(max(rule.way.steps(value / step), 1) * step, 10)
+    # Ten digits: enough for any amount, too few to show float noise.
+    return round(max(rule.way(value / step), 1) * step, 10)
 
 
 def pails_of(litres: float, pail_litres: float) -> float:
