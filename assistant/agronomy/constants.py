@@ -264,11 +264,11 @@ FLOOD_DEPTH_M = practice(
 
 # --- care -----------------------------------------------------------------------------------
 
-UREA_G_PER_L = practice(
-    "urea_g_per_l",
-    5.0,
-    "g per L of water",
-    note="0.5 %, only if yellow, never stronger; 2 % field sprays are not for seedlings",
+UREA_PERCENT = practice(
+    "urea_percent",
+    0.5,
+    "% (10 g per L of water each)",
+    note="5 g per L, only if yellow, once, never stronger; 2 % is for field crops",
 )
 SPRAY_L_PER_M2 = practice("spray_l_per_m2", 3.0, "L per m2", note="300 L on 100 m2")
 UREA_N_SHARE = published("urea_n_share", 0.46, "fraction", s.UREA_SDS)

@@ -8,6 +8,7 @@ from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import CM2_PER_M2, G_PER_KG, seed_kg, seeds_in
 
 L_PER_M3 = 1_000.0
+G_PER_L_PERCENT = 10.0
 MAT_AREA_M2 = c.MAT_LENGTH_M.value * c.MAT_WIDTH_M.value
 
 
@@ -71,14 +72,19 @@ def spray_water_l(area_m2: float) -> float:
     return area_m2 * c.SPRAY_L_PER_M2.value
 
 
+def dissolved_g(litres: float, percent: float) -> float:
+    """What makes a solution of so many percent in water [g]: 10 g per litre for each."""
+    return litres * percent * G_PER_L_PERCENT
+
+
 def urea_g(area_m2: float) -> float:
     """Urea [g] in that water. Caution: only if yellow, once, never stronger."""
-    return spray_water_l(area_m2) * c.UREA_G_PER_L.value
+    return dissolved_g(spray_water_l(area_m2), c.UREA_PERCENT.value)
 
 
 def nitrogen_g_per_m2() -> float:
     """Nitrogen [g/m2] that one urea spray brings."""
-    return c.SPRAY_L_PER_M2.value * c.UREA_G_PER_L.value * c.UREA_N_SHARE.value
+    return urea_g(1.0) * c.UREA_N_SHARE.value
 
 
 def seed_per_mat_g(dry_kg: float, area_m2: float) -> float:
