@@ -1,0 +1,74 @@
+"""Opens the database named by a URL, set up the same way every time."""
+
+from typing import Any
+
+from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
+from sqlalchemy.exc import ArgumentError
+
+from assistant.store.errors import DatabaseUrlError
+
+# Longer than any transaction of ours, shorter than people wait for an answer on a screen.
+BUSY_TIMEOUT_S = 10.0
+
+# What people typed does not belong in a log, where error texts end.
+_OPTIONS = {"hide_parameters": True}
+
+_EXAMPLES = "sqlite:////var/lib/nursery/nursery.db or postgresql://user@host/database"
+
+
+def open_engine(url: str) -> Engine:
+    """An engine for a SQLite file or a PostgreSQL server. Connects to nothing yet.
+
+    Raises:
+        DatabaseUrlError: another kind of database, or an address that cannot be read.
+    """
+    try:
+        parsed = make_url(url)
+    except ArgumentError as error:
+        raise DatabaseUrlError(
+            f"expected a database URL, got one that cannot be read: give e.g. {_EXAMPLES}"
+        ) from error
+    kind = parsed.get_backend_name()
+    if kind == "sqlite":
+        return _sqlite(parsed)
+    if kind in ("postgresql", "postgres"):
+        return _postgresql(parsed)
+    raise DatabaseUrlError(
+        f"expected SQLite or PostgreSQL, got {kind!r}: give e.g. {_EXAMPLES}"
+    )
+
+
+def _sqlite(url: URL) -> Engine:
+    if url.database in (None, "", ":memory:"):
+        raise DatabaseUrlError(
+            "expected a SQLite file, got a database in memory, which every thread would see "
+            f"differently: give e.g. {_EXAMPLES}"
+        )
+    engine = create_engine(url, connect_args={"timeout": BUSY_TIMEOUT_S}, **_OPTIONS)
+    event.listen(engine, "connect", _set_up_sqlite)
+    event.listen(engine, "begin", _begin_to_write)
+    return engine
+
+
+def _set_up_sqlite(connection: Any, _record: object) -> None:
+    """WAL lets readers go on while one writes. NORMAL may lose the last commits when the
+    power fails, never the file."""
+    connection.isolation_level = None  # the driver's own BEGIN comes too late: see below
+    for pragma in ("journal_mode=WAL", "synchronous=NORMAL", "foreign_keys=ON"):
+        connection.execute(f"PRAGMA {pragma}").close()
+
+
+def _begin_to_write(connection: Connection) -> None:
+    """Takes the write lock at once. A transaction that reads first and then writes would be
+    refused without waiting when another wrote in between."""
+    connection.exec_driver_sql("BEGIN IMMEDIATE")
+
+
+def _postgresql(url: URL) -> Engine:
+    server = url.set(drivername="postgresql+psycopg")
+    try:
+        return create_engine(server, pool_pre_ping=True, **_OPTIONS)
+    except ModuleNotFoundError as error:
+        raise DatabaseUrlError(
+            "PostgreSQL needs the driver psycopg: pip install 'nursery[postgresql]'"
+        ) from error

@@ -1,0 +1,67 @@
+"""What needs a person: calls for help, and replies that could not be read."""
+
+from collections.abc import Collection
+from datetime import datetime
+
+from sqlalchemy import select, update
+from sqlalchemy.orm import Session
+
+from assistant.store import rows
+from assistant.store.tables import CallRow, FarmerRow, NurseryRow, UnreadRow
+from assistant.store.values import Call, Unread
+
+
+class Calls:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def add(
+        self, farmer_id: int, nursery_id: int | None, about: str, words: str, at: datetime
+    ) -> int:
+        """A new call for help; its id."""
+        row = CallRow(
+            farmer_id=farmer_id, nursery_id=nursery_id, about=about, words=words, at=at
+        )
+        self._session.add(row)
+        self._session.flush()
+        return row.id
+
+    def open(self, village_ids: Collection[int] | None = None) -> tuple[Call, ...]:
+        """Calls that nobody has handled, the oldest first; None is every village."""
+        wanted = (
+            select(CallRow, FarmerRow, NurseryRow)
+            .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
+            .outerjoin(NurseryRow, NurseryRow.id == CallRow.nursery_id)
+            .where(CallRow.handled_at.is_(None))
+            .order_by(CallRow.at, CallRow.id)
+        )
+        if village_ids is not None:
+            wanted = wanted.where(FarmerRow.village_id.in_(village_ids))
+        return tuple(_call(*found) for found in self._session.execute(wanted).tuples())
+
+    def handle(self, call_id: int, at: datetime) -> None:
+        """Somebody has seen to it; the first time counts."""
+        self._session.execute(
+            update(CallRow)
+            .where(CallRow.id == call_id, CallRow.handled_at.is_(None))
+            .values(handled_at=at)
+        )
+
+    def unread(self, language: str, asked: str, text: str, at: datetime) -> None:
+        """Keeps a reply that could not be read, without whose it was."""
+        self._session.add(UnreadRow(language=language, asked=asked, text=text, at=at))
+        self._session.flush()
+
+    def unread_list(self) -> tuple[Unread, ...]:
+        """Replies that could not be read, the oldest first."""
+        wanted = select(UnreadRow).order_by(UnreadRow.at, UnreadRow.id)
+        return tuple(rows.value(Unread, row) for row in self._session.scalars(wanted))
+
+
+def _call(row: CallRow, farmer: FarmerRow, nursery: NurseryRow | None) -> Call:
+    return rows.value(
+        Call,
+        row,
+        farmer=rows.farmer(farmer),
+        nursery=rows.nursery(nursery) if nursery else None,
+    )

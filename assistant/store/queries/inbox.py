@@ -1,0 +1,63 @@
+"""Incoming messages, each kept once under the gateway's own id."""
+
+from datetime import datetime
+
+from sqlalchemy import func, select, update
+from sqlalchemy.orm import Session
+
+from assistant.channel import Channel, Incoming, Screen
+from assistant.store.inserts import insert_missing
+from assistant.store.tables import IncomingRow
+from assistant.store.values import Seen
+
+
+class Inbox:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def take(self, incoming: Incoming, kept_text: str, now: datetime) -> Seen:
+        """Keeps a message, unless it came before: then it gives the answer of that time.
+
+        `kept_text` is what is written down, with codes blanked. A repeat that comes while the
+        first is still being answered waits for it.
+        """
+        row = {
+            "gateway_id": incoming.gateway_id,
+            "phone": incoming.phone,
+            "text": kept_text,
+            "channel": incoming.channel,
+            "step": incoming.step,
+            "session_id": incoming.session_id,
+            "at": incoming.at,
+            "taken_at": now,
+            "failed": False,
+        }
+        if insert_missing(self._session, IncomingRow, [row], [IncomingRow.gateway_id]):
+            return Seen(new=True)
+        return Seen(new=False, answer=self._answer(incoming.gateway_id))
+
+    def _answer(self, gateway_id: str) -> Screen | None:
+        row = self._session.get(IncomingRow, gateway_id, populate_existing=True)
+        if row is None or row.answer_text is None:
+            return None
+        return Screen(row.answer_text, bool(row.answer_more))
+
+    def keep_answer(self, gateway_id: str, screen: Screen) -> None:
+        """The screen that a repeat of this message will get."""
+        self._change(gateway_id, answer_text=screen.text, answer_more=screen.more)
+
+    def mark_failed(self, gateway_id: str) -> None:
+        """The talk failed on this message; it is kept to be looked at."""
+        self._change(gateway_id, failed=True)
+
+    def last_text_at(self, phone: str) -> datetime | None:
+        """When this phone sent its latest SMS, by the gateway's time."""
+        return self._session.scalar(
+            select(func.max(IncomingRow.at)).where(
+                IncomingRow.phone == phone, IncomingRow.channel == Channel.SMS
+            )
+        )
+
+    def _change(self, gateway_id: str, **columns: object) -> None:
+        changed = update(IncomingRow).where(IncomingRow.gateway_id == gateway_id)
+        self._session.execute(changed.values(**columns))

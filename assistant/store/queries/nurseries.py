@@ -1,0 +1,72 @@
+"""Nurseries with their inputs and their story."""
+
+from dataclasses import asdict, fields
+from datetime import datetime
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import Session
+
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer
+from assistant.store import rows
+from assistant.store.errors import NotThereError
+from assistant.store.tables import FarmerRow, NurseryRow
+
+_KEPT = [field.name for field in fields(Nursery) if field.name not in ("id", "inputs")]
+
+
+class Nurseries:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def get(self, nursery_id: int) -> Nursery | None:
+        row = self._session.get(NurseryRow, nursery_id)
+        return rows.nursery(row) if row else None
+
+    def of_farmer(self, farmer_id: int, open_only: bool = True) -> tuple[Nursery, ...]:
+        """A farmer's nurseries by label: A to Z before AA."""
+        wanted = select(NurseryRow).where(NurseryRow.farmer_id == farmer_id)
+        if open_only:
+            wanted = wanted.where(NurseryRow.closed.is_(False))
+        ordered = wanted.order_by(
+            func.length(NurseryRow.label), NurseryRow.label, NurseryRow.id
+        )
+        return tuple(map(rows.nursery, self._session.scalars(ordered)))
+
+    def in_village(self, village_id: int) -> tuple[tuple[Farmer, Nursery], ...]:
+        """Open nurseries in a village, of farmers who still want texts, by phone."""
+        found = self._session.execute(
+            select(FarmerRow, NurseryRow)
+            .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
+            .where(FarmerRow.village_id == village_id, FarmerRow.stopped_at.is_(None))
+            .where(NurseryRow.closed.is_(False))
+            .order_by(FarmerRow.phone, NurseryRow.id)
+        )
+        return tuple((rows.farmer(farmer), rows.nursery(row)) for farmer, row in found)
+
+    def count(self, farmer_id: int | None = None) -> int:
+        """How many nurseries there are or were, in all or of one farmer."""
+        wanted = select(func.count()).select_from(NurseryRow)
+        if farmer_id is not None:
+            wanted = wanted.where(NurseryRow.farmer_id == farmer_id)
+        return self._session.scalar(wanted) or 0
+
+    def save(self, nursery: Nursery, now: datetime) -> Nursery:
+        """Keeps a nursery as given; id 0 is a new one.
+
+        Raises:
+            NotThereError: an id that is not kept.
+        """
+        row = NurseryRow() if nursery.id == 0 else self._session.get(NurseryRow, nursery.id)
+        if row is None:
+            raise NotThereError(
+                f"expected a kept nursery, got id {nursery.id}: give 0 for a new one"
+            )
+        for name in _KEPT:
+            setattr(row, name, getattr(nursery, name))
+        for name, given in asdict(nursery.inputs).items():
+            setattr(row, name, given)
+        row.changed_at = now
+        self._session.add(row)
+        self._session.flush()
+        return rows.nursery(row)

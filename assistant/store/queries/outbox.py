@@ -1,0 +1,171 @@
+"""Outgoing texts: written with what caused them, then claimed, sent, recorded, receipted."""
+
+from collections.abc import Collection
+from dataclasses import fields
+from datetime import datetime, timedelta
+
+from sqlalchemy import ColumnElement, and_, case, or_, select, update
+from sqlalchemy.orm import Session
+
+from assistant.channel import Fate
+from assistant.dialogue.values import Kind
+from assistant.store import rows
+from assistant.store.codec import focus_json
+from assistant.store.errors import StoreError
+from assistant.store.fates import settle
+from assistant.store.tables import OutboxRow
+from assistant.store.values import OutboxText, TextState
+
+_KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
+
+
+class Outbox:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def add(self, text: OutboxText) -> OutboxText:
+        """Keeps a new text; its id comes back with it."""
+        row = OutboxRow(**{name: getattr(text, name) for name in _KEPT})
+        row.focus = focus_json(text.focus)
+        self._session.add(row)
+        self._session.flush()
+        return rows.outbox_text(row)
+
+    def get(self, message_id: str) -> OutboxText | None:
+        row = self._session.scalar(select(OutboxRow).where(OutboxRow.message_id == message_id))
+        return rows.outbox_text(row) if row else None
+
+    def of_phone(self, phone: str) -> tuple[OutboxText, ...]:
+        """Every text to a phone, in the order they were written."""
+        wanted = select(OutboxRow).where(OutboxRow.phone == phone).order_by(OutboxRow.id)
+        return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+
+    def claim(self, now: datetime, limit: int, lease: timedelta) -> tuple[OutboxText, ...]:
+        """Takes up to `limit` texts that may go now, urgent and oldest first.
+
+        No other dispatcher gets them until the lease runs out. A text whose dispatcher never
+        came back is among them again; one that is past its time is not (see `expire`).
+        """
+        picked = (
+            select(OutboxRow.id)
+            .where(OutboxRow.not_after > now, _free(now, OutboxRow.due_at <= now))
+            .order_by(OutboxRow.urgent.desc(), OutboxRow.due_at, OutboxRow.id)
+            .limit(limit)
+            .with_for_update(skip_locked=True)
+            .cte("picked")  # a bare subquery may be run again and lock more than the limit
+        )
+        return self._change(
+            OutboxRow.id.in_(select(picked.c.id)),
+            state=TextState.CLAIMED,
+            lease_until=now + lease,
+        )
+
+    def expire(self, now: datetime) -> tuple[OutboxText, ...]:
+        """Gives up the texts whose time ran out before they were sent.
+
+        One whose dispatcher never came back is among them: whether it went out is not known,
+        and a receipt can still say so.
+        """
+        return self._change(
+            and_(OutboxRow.not_after <= now, _free(now)),
+            state=TextState.EXPIRED,
+            lease_until=None,
+            ended_at=now,
+        )
+
+    def withdraw(
+        self,
+        now: datetime,
+        *,
+        phone: str | None = None,
+        kinds: Collection[Kind] | None = None,
+        warning_id: int | None = None,
+        nursery_id: int | None = None,
+    ) -> int:
+        """Takes back the waiting texts that match all that is given; how many those were.
+
+        Raises:
+            StoreError: neither phone, warning nor nursery was given.
+        """
+        wanted = {
+            OutboxRow.phone: phone,
+            OutboxRow.warning_id: warning_id,
+            OutboxRow.nursery_id: nursery_id,
+        }
+        terms = [column == given for column, given in wanted.items() if given is not None]
+        if not terms:
+            raise StoreError("expected a phone, a warning or a nursery, got none: name one")
+        if kinds is not None:
+            terms.append(OutboxRow.kind.in_(kinds))
+        waiting = and_(OutboxRow.state == TextState.WAITING, *terms)
+        return len(self._change(waiting, state=TextState.WITHDRAWN, ended_at=now))
+
+    def record(
+        self,
+        message_id: str,
+        fate: Fate,
+        at: datetime,
+        *,
+        detail: str = "",
+        encoding: str = "",
+        segments: int = 0,
+        retry_at: datetime | None = None,
+    ) -> OutboxText | None:
+        """What the operator said of a text, at the hand-over or by receipt, in any order.
+
+        TRY_LATER makes it due again at `retry_at` (at once, where none is given).
+
+        Returns:
+            The text as it now stands, or None for an id that is not ours.
+        """
+        row = self._session.scalar(
+            select(OutboxRow)
+            .where(OutboxRow.message_id == message_id)
+            .with_for_update()
+            .execution_options(populate_existing=True)
+        )
+        if row is None:
+            return None
+        if settle(row, fate, at, retry_at or at) and detail:
+            row.detail = detail
+        if encoding:
+            row.encoding, row.segments = encoding, segments
+        self._session.flush()
+        return rows.outbox_text(row)
+
+    def numbered(self, phone: str, limit: int = 8) -> tuple[OutboxText, ...]:
+        """The texts whose digits a phone may be answering, the likeliest first.
+
+        Those known to have been delivered come first, the latest delivered before the others;
+        then those that the operator has. A text that never went out offers nothing.
+        """
+        delivered = OutboxRow.state == TextState.DELIVERED
+        reached_at = case((delivered, OutboxRow.delivered_at), else_=OutboxRow.accepted_at)
+        wanted = (
+            select(OutboxRow)
+            .where(OutboxRow.phone == phone, OutboxRow.focus.is_not(None))
+            .where(OutboxRow.state.in_([TextState.DELIVERED, TextState.ACCEPTED]))
+            .order_by(delivered.desc(), reached_at.desc(), OutboxRow.id.desc())
+            .limit(limit)
+        )
+        return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+
+    def _change(self, which: ColumnElement[bool], **columns: object) -> tuple[OutboxText, ...]:
+        """Changes rows in one statement and gives them as they now are, in sending order."""
+        changed = self._session.scalars(
+            update(OutboxRow)
+            .where(which)
+            .values(**columns)
+            .returning(OutboxRow)
+            .execution_options(synchronize_session=False, populate_existing=True)
+        )
+        ordered = sorted(changed, key=lambda row: (not row.urgent, row.due_at, row.id))
+        return tuple(map(rows.outbox_text, ordered))
+
+
+def _free(now: datetime, *waiting: ColumnElement[bool]) -> ColumnElement[bool]:
+    """Texts that nobody is sending: waiting (on these terms), or claimed and given up."""
+    return or_(
+        and_(OutboxRow.state == TextState.WAITING, *waiting),
+        and_(OutboxRow.state == TextState.CLAIMED, OutboxRow.lease_until <= now),
+    )

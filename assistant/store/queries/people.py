@@ -1,0 +1,151 @@
+"""Villages, farmers and officers."""
+
+from collections.abc import Iterable
+
+from sqlalchemy import or_, select
+from sqlalchemy.orm import Session
+
+from assistant.people import Farmer, Officer, Village
+from assistant.store import rows
+from assistant.store.errors import AlreadyThereError, NotThereError
+from assistant.store.tables import FarmerRow, OfficerRow, OfficerVillageRow, VillageRow
+
+
+class People:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def villages(self) -> tuple[Village, ...]:
+        """All villages of the programme, by name."""
+        found = self._session.scalars(select(VillageRow).order_by(VillageRow.name))
+        return tuple(map(rows.village, found))
+
+    def village(self, village_id: int) -> Village | None:
+        row = self._session.get(VillageRow, village_id)
+        return rows.village(row) if row else None
+
+    def add_village(self, name: str, zone: str) -> Village:
+        """A new village, in an IANA time zone.
+
+        Raises:
+            AlreadyThereError: a village of that name is kept.
+        """
+        if self._session.scalar(select(VillageRow).where(VillageRow.name == name)):
+            raise AlreadyThereError(
+                f"expected a new village, got {name!r}, which is kept already: use it as it is "
+                "or give another name"
+            )
+        row = VillageRow(name=name, zone=zone)
+        self._session.add(row)
+        self._session.flush()
+        return rows.village(row)
+
+    def farmer(self, phone: str) -> Farmer | None:
+        row = self._session.scalar(select(FarmerRow).where(FarmerRow.phone == phone))
+        return rows.farmer(row) if row else None
+
+    def farmer_by_id(self, farmer_id: int) -> Farmer | None:
+        row = self._session.get(FarmerRow, farmer_id)
+        return rows.farmer(row) if row else None
+
+    def farmers(self, village_id: int | None = None) -> tuple[Farmer, ...]:
+        """Farmers of one village, or of all, by phone."""
+        wanted = select(FarmerRow).order_by(FarmerRow.phone)
+        if village_id is not None:
+            wanted = wanted.where(FarmerRow.village_id == village_id)
+        return tuple(map(rows.farmer, self._session.scalars(wanted)))
+
+    def save_farmer(self, farmer: Farmer) -> Farmer:
+        """Keeps a farmer as given; id 0 is a new one.
+
+        Raises:
+            AlreadyThereError: a new one whose phone is kept.
+            NotThereError: an id that is not kept.
+        """
+        row = self._new_farmer(farmer) if farmer.id == 0 else self._kept_farmer(farmer)
+        row.phone, row.language = farmer.phone, farmer.language
+        row.village_id = farmer.village_id
+        row.consent_at, row.stopped_at = farmer.consent_at, farmer.stopped_at
+        self._session.flush()
+        return rows.farmer(row)
+
+    def _new_farmer(self, farmer: Farmer) -> FarmerRow:
+        if self.farmer(farmer.phone):
+            raise AlreadyThereError(
+                f"expected a new phone, got {farmer.phone}, which is kept: read it first"
+            )
+        row = FarmerRow()
+        self._session.add(row)
+        return row
+
+    def _kept_farmer(self, farmer: Farmer) -> FarmerRow:
+        row = self._session.get(FarmerRow, farmer.id)
+        if row is None:
+            raise NotThereError(
+                f"expected a kept farmer, got id {farmer.id}: give 0 for a new one"
+            )
+        return row
+
+    def officer(self, phone: str) -> Officer | None:
+        row = self._session.scalar(select(OfficerRow).where(OfficerRow.phone == phone))
+        return self._officer(row) if row else None
+
+    def officer_by_id(self, officer_id: int) -> Officer | None:
+        row = self._session.get(OfficerRow, officer_id)
+        return self._officer(row) if row else None
+
+    def officers_of(self, village_id: int) -> tuple[Officer, ...]:
+        """The officers who serve a village, leads included, by phone."""
+        serving = select(OfficerVillageRow.officer_id).where(
+            OfficerVillageRow.village_id == village_id
+        )
+        found = self._session.scalars(
+            select(OfficerRow)
+            .where(or_(OfficerRow.is_lead, OfficerRow.id.in_(serving)))
+            .order_by(OfficerRow.phone)
+        )
+        return tuple(map(self._officer, found.all()))
+
+    def add_officer(
+        self,
+        phone: str,
+        name: str,
+        code_hash: str,
+        language: str,
+        village_ids: Iterable[int],
+        is_lead: bool = False,
+    ) -> Officer:
+        """A new officer, or a known one with villages added and a new code.
+
+        Raises:
+            NotThereError: a village that is not kept.
+        """
+        kept = self._session.scalar(select(OfficerRow).where(OfficerRow.phone == phone))
+        row = kept or OfficerRow(phone=phone, is_lead=False)
+        row.name, row.code_hash, row.language = name, code_hash, language
+        row.is_lead = row.is_lead or is_lead
+        self._session.add(row)
+        self._session.flush()
+        self._serve(row, village_ids)
+        return self._officer(row)
+
+    def _serve(self, officer: OfficerRow, village_ids: Iterable[int]) -> None:
+        for village_id in set(village_ids) - set(self._village_ids(officer)):
+            if self._session.get(VillageRow, village_id) is None:
+                raise NotThereError(
+                    f"expected a kept village, got id {village_id}: add the village first"
+                )
+            self._session.add(OfficerVillageRow(officer_id=officer.id, village_id=village_id))
+        self._session.flush()
+
+    def _officer(self, row: OfficerRow) -> Officer:
+        return rows.value(Officer, row, village_ids=self._village_ids(row))
+
+    def _village_ids(self, officer: OfficerRow) -> tuple[int, ...]:
+        serves = OfficerVillageRow
+        found = self._session.scalars(
+            select(serves.village_id)
+            .where(serves.officer_id == officer.id)
+            .order_by(serves.village_id)
+        )
+        return tuple(found)

@@ -1,0 +1,174 @@
+"""Reminders: planned rows, unique by nursery, task and day."""
+
+from collections.abc import Collection, Iterable, Sequence
+from datetime import date, datetime
+
+from sqlalchemy import Select, select, update
+from sqlalchemy.orm import Session
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer
+from assistant.reminders.values import Reminder, State
+from assistant.store import rows
+from assistant.store.inserts import insert_missing
+from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow
+
+_UNIQUE = [ReminderRow.nursery_id, ReminderRow.task, ReminderRow.day]
+
+
+class Reminders:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def plan(self, reminders: Sequence[Reminder]) -> int:
+        """Keeps those that are not there yet, and says how many those were.
+
+        One that was withdrawn is planned again; one still planned takes the new times. What
+        was asked already is left as it is.
+        """
+        ordered = sorted(reminders, key=lambda each: (each.nursery_id, each.task, each.day))
+        fresh = [_columns(reminder) for reminder in ordered]
+        added = insert_missing(self._session, ReminderRow, fresh, _UNIQUE)
+        if added < len(ordered):
+            for reminder in ordered:
+                self._plan_again(reminder)
+        return added
+
+    def _plan_again(self, reminder: Reminder) -> None:
+        row = self._row(reminder.nursery_id, reminder.task, reminder.day)
+        if row is None or row.state not in (State.PLANNED, State.WITHDRAWN):
+            return
+        row.due_at, row.not_after = reminder.due_at, reminder.not_after
+        if row.state is State.WITHDRAWN:
+            row.state, row.asked, row.message_id = State.PLANNED, 0, None
+
+    def withdraw_planned(
+        self,
+        nursery_id: int,
+        keep: Collection[tuple[TaskCode, date]] = (),
+        *,
+        sent_too: bool = False,
+    ) -> int:
+        """Withdraws a nursery's planned reminders but for those kept; how many those were.
+
+        `sent_too`: also those that were asked and not answered.
+        """
+        states = [State.PLANNED, State.SENT] if sent_too else [State.PLANNED]
+        found = self._session.scalars(
+            select(ReminderRow).where(
+                ReminderRow.nursery_id == nursery_id, ReminderRow.state.in_(states)
+            )
+        )
+        dropped = [row for row in found if (row.task, row.day) not in keep]
+        for row in dropped:
+            row.state = State.WITHDRAWN
+        self._session.flush()
+        return len(dropped)
+
+    def due(self, now: datetime, phone: str | None = None) -> tuple[Reminder, ...]:
+        """Planned reminders whose time has come, by phone, of farmers who want texts."""
+        wanted = self._wanted(State.PLANNED).where(ReminderRow.due_at <= now)
+        if phone is not None:
+            wanted = wanted.where(FarmerRow.phone == phone)
+        return self._reminders(wanted)
+
+    def phones_due(self, now: datetime) -> tuple[str, ...]:
+        """The phones that `due` has something for, to be locked and served one by one."""
+        due = self._wanted(State.PLANNED).where(ReminderRow.due_at <= now)
+        found = self._session.scalars(
+            due.with_only_columns(FarmerRow.phone)
+            .order_by(None)
+            .order_by(FarmerRow.phone)
+            .distinct()
+        )
+        return tuple(found)
+
+    def sent_before(self, tasks: Iterable[TaskCode], at: datetime) -> tuple[Reminder, ...]:
+        """Reminders of these tasks that were asked once, by a text that went out before `at`,
+        and are not answered; of farmers who want texts, by phone."""
+        return self._reminders(
+            self._wanted(State.SENT)
+            .join(OutboxRow, OutboxRow.message_id == ReminderRow.message_id)
+            .where(ReminderRow.task.in_(list(tasks)), ReminderRow.asked == 1)
+            .where(OutboxRow.accepted_at < at)
+        )
+
+    def of_nursery(self, nursery_id: int) -> tuple[Reminder, ...]:
+        """All reminders of a nursery by time."""
+        return self._reminders(_by_time().where(ReminderRow.nursery_id == nursery_id))
+
+    def of_message(self, message_id: str) -> tuple[Reminder, ...]:
+        """The reminders that a text asked for."""
+        return self._reminders(_by_time().where(ReminderRow.message_id == message_id))
+
+    def sent_open(self, nursery_ids: Iterable[int]) -> tuple[Reminder, ...]:
+        """What was asked for these nurseries and is not answered, the oldest first."""
+        return self._reminders(
+            _by_time().where(
+                ReminderRow.nursery_id.in_(list(nursery_ids)), ReminderRow.state == State.SENT
+            )
+        )
+
+    def by_item(self, nursery_id: int, task: TaskCode, day: date) -> Reminder | None:
+        row = self._row(nursery_id, task, day)
+        return rows.reminder(row) if row else None
+
+    def set_state(
+        self,
+        ids: Iterable[int],
+        state: State,
+        message_id: str | None = None,
+        asked: int | None = None,
+    ) -> None:
+        """Moves reminders on; what is not given stays."""
+        columns = {"state": state, "message_id": message_id, "asked": asked}
+        given = {name: value for name, value in columns.items() if value is not None}
+        self._session.execute(
+            update(ReminderRow).where(ReminderRow.id.in_(list(ids))).values(**given)
+        )
+
+    def open_for_officer(
+        self, village_ids: Collection[int]
+    ) -> tuple[tuple[Farmer, Nursery, Reminder], ...]:
+        """What was asked in these villages and never answered, the latest first."""
+        found = self._session.execute(
+            select(FarmerRow, NurseryRow, ReminderRow)
+            .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
+            .join(ReminderRow, ReminderRow.nursery_id == NurseryRow.id)
+            .where(FarmerRow.village_id.in_(village_ids), NurseryRow.closed.is_(False))
+            .where(ReminderRow.state == State.UNANSWERED)
+            .order_by(ReminderRow.day.desc(), ReminderRow.due_at.desc(), ReminderRow.id)
+        )
+        return tuple((rows.farmer(f), rows.nursery(n), rows.reminder(r)) for f, n, r in found)
+
+    def _wanted(self, state: State) -> Select[ReminderRow]:
+        """Reminders of open nurseries of farmers who want texts, by phone."""
+        return (
+            select(ReminderRow)
+            .join(NurseryRow, NurseryRow.id == ReminderRow.nursery_id)
+            .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+            .where(ReminderRow.state == state, NurseryRow.closed.is_(False))
+            .where(FarmerRow.stopped_at.is_(None))
+            .order_by(FarmerRow.phone, ReminderRow.due_at, ReminderRow.id)
+        )
+
+    def _row(self, nursery_id: int, task: TaskCode, day: date) -> ReminderRow | None:
+        return self._session.scalar(
+            _by_time().where(
+                ReminderRow.nursery_id == nursery_id,
+                ReminderRow.task == task,
+                ReminderRow.day == day,
+            )
+        )
+
+    def _reminders(self, wanted: Select[ReminderRow]) -> tuple[Reminder, ...]:
+        return tuple(map(rows.reminder, self._session.scalars(wanted)))
+
+
+def _by_time() -> Select[ReminderRow]:
+    return select(ReminderRow).order_by(ReminderRow.due_at, ReminderRow.id)
+
+
+def _columns(reminder: Reminder) -> dict[str, object]:
+    return {name: value for name, value in vars(reminder).items() if name != "id"}

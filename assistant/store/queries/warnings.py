@@ -1,0 +1,121 @@
+"""Rain warnings: who was asked, what they answered, and when it ended."""
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from sqlalchemy import Select, func, select, update
+from sqlalchemy.orm import Session
+
+from assistant.dialogue.values import Kind, Standing
+from assistant.store import rows
+from assistant.store.inserts import insert_missing
+from assistant.store.tables import OutboxRow, WarningPhoneRow, WarningRow
+from assistant.store.values import Counts, TextState
+
+
+class Warnings:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def add(
+        self,
+        village_id: int,
+        officer_id: int,
+        starts_at: datetime,
+        ends_at: datetime,
+        now: datetime,
+    ) -> Standing:
+        """A new warning for a village, given by an officer."""
+        row = WarningRow(
+            village_id=village_id,
+            officer_id=officer_id,
+            starts_at=starts_at,
+            ends_at=ends_at,
+            issued_at=now,
+        )
+        self._session.add(row)
+        self._session.flush()
+        return rows.standing(row)
+
+    def get(self, warning_id: int) -> Standing | None:
+        """A warning, whether it still stands or not."""
+        row = self._session.get(WarningRow, warning_id)
+        return rows.standing(row) if row else None
+
+    def standing(self, village_id: int, now: datetime) -> tuple[Standing, ...]:
+        """Warnings of a village that are neither cleared nor over, the latest first."""
+        return tuple(map(rows.standing, self._session.scalars(_standing(village_id, now))))
+
+    def standing_for(
+        self, phone: str, village_id: int | None, now: datetime
+    ) -> Standing | None:
+        """The latest warning that stands for a village, with this phone's answer in it."""
+        if village_id is None:
+            return None
+        row = self._session.scalar(_standing(village_id, now).limit(1))
+        if row is None:
+            return None
+        said = self._session.get(WarningPhoneRow, (row.id, phone))
+        return rows.standing(row, said.answer if said else None)
+
+    def ask(self, warning_id: int, phones: Iterable[str]) -> int:
+        """Keeps that these phones were asked; how many of them were not before."""
+        asked = [{"warning_id": warning_id, "phone": phone} for phone in sorted(set(phones))]
+        key = [WarningPhoneRow.warning_id, WarningPhoneRow.phone]
+        return insert_missing(self._session, WarningPhoneRow, asked, key)
+
+    def asked(self, warning_id: int) -> tuple[str, ...]:
+        """The phones that were asked."""
+        phone = WarningPhoneRow.phone
+        wanted = select(phone).where(WarningPhoneRow.warning_id == warning_id).order_by(phone)
+        return tuple(self._session.scalars(wanted))
+
+    def answer(self, warning_id: int, phone: str, answer: str, at: datetime) -> None:
+        """Keeps what a phone answered ("covered" or "help"); the latest answer counts."""
+        self.ask(warning_id, [phone])
+        self._session.execute(
+            update(WarningPhoneRow)
+            .where(WarningPhoneRow.warning_id == warning_id, WarningPhoneRow.phone == phone)
+            .values(answer=answer, answered_at=at)
+        )
+
+    def clear(self, warning_id: int, now: datetime) -> None:
+        """The danger is over; the first all-clear counts."""
+        self._session.execute(
+            update(WarningRow)
+            .where(WarningRow.id == warning_id, WarningRow.cleared_at.is_(None))
+            .values(cleared_at=now)
+        )
+
+    def tally(self, warning_id: int) -> Counts:
+        """How many phones were asked, have the text, are covered and need help."""
+        asked = WarningPhoneRow
+        said = self._session.execute(
+            select(asked.answer, func.count())
+            .where(asked.warning_id == warning_id)
+            .group_by(asked.answer)
+        )
+        counts = {answer: count for answer, count in said}
+        return Counts(
+            asked=sum(counts.values()),
+            delivered=self._delivered(warning_id),
+            covered=counts.get("covered", 0),
+            need_help=counts.get("help", 0),
+        )
+
+    def _delivered(self, warning_id: int) -> int:
+        wanted = select(func.count(OutboxRow.phone.distinct())).where(
+            OutboxRow.warning_id == warning_id,
+            OutboxRow.kind == Kind.WARNING,
+            OutboxRow.state == TextState.DELIVERED,
+        )
+        return self._session.scalar(wanted) or 0
+
+
+def _standing(village_id: int, now: datetime) -> Select[WarningRow]:
+    return (
+        select(WarningRow)
+        .where(WarningRow.village_id == village_id, WarningRow.cleared_at.is_(None))
+        .where(WarningRow.ends_at > now)
+        .order_by(WarningRow.issued_at.desc(), WarningRow.id.desc())
+    )

@@ -1,0 +1,79 @@
+"""From rows to the values of the core: nothing else leaves the room."""
+
+from dataclasses import fields
+from typing import Any, ClassVar, Protocol, TypeVar
+
+from assistant.agronomy.errors import AgronomyError
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.values import Standing
+from assistant.people import Farmer, Village
+from assistant.reminders.values import Reminder
+from assistant.store.codec import read_focus
+from assistant.store.errors import BadRowError
+from assistant.store.tables import (
+    Base,
+    FarmerRow,
+    NurseryRow,
+    OutboxRow,
+    ReminderRow,
+    UssdTalkRow,
+    VillageRow,
+    WarningRow,
+)
+from assistant.store.values import OutboxText, UssdTalk
+
+
+class Value(Protocol):
+    """Any dataclass."""
+
+    __dataclass_fields__: ClassVar[dict[str, Any]]
+
+
+V = TypeVar("V", bound=Value)
+
+
+def value(kind: type[V], row: Base, **given: object) -> V:
+    """A value whose fields are the row's columns of the same names, but for those given."""
+    names = [field.name for field in fields(kind)]
+    return kind(
+        **{name: given[name] if name in given else getattr(row, name) for name in names}
+    )
+
+
+def village(row: VillageRow) -> Village:
+    return value(Village, row)
+
+
+def farmer(row: FarmerRow) -> Farmer:
+    return value(Farmer, row)
+
+
+def nursery(row: NurseryRow) -> Nursery:
+    """One nursery.
+
+    Raises:
+        BadRowError: a row that an earlier release kept and the core no longer accepts.
+    """
+    try:
+        return value(Nursery, row, inputs=value(FieldInputs, row))
+    except AgronomyError as error:
+        raise BadRowError(
+            f"nursery {row.id}: {error}; correct it in the table or close it"
+        ) from error
+
+
+def reminder(row: ReminderRow) -> Reminder:
+    return value(Reminder, row)
+
+
+def outbox_text(row: OutboxRow) -> OutboxText:
+    return value(OutboxText, row, focus=read_focus(row.focus))
+
+
+def ussd_talk(row: UssdTalkRow) -> UssdTalk:
+    return value(UssdTalk, row, pages=tuple(row.pages), focus=read_focus(row.focus))
+
+
+def standing(row: WarningRow, answer: str | None = None) -> Standing:
+    return value(Standing, row, answer=answer)

@@ -1,0 +1,239 @@
+"""The tables. They are made and changed by `migrations`; a test holds the two together."""
+
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstraint
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.channel import Channel, Step
+from assistant.dialogue.values import Kind
+from assistant.reminders.values import State
+from assistant.store.columns import Key, Moment, Words, named
+from assistant.store.values import TextState
+
+# Named constraints, so that a later migration can find them on either database.
+_NAMES = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_name)s_%(referred_table_name)s",
+    "pk": "pk_%(table_name)s",
+}
+
+
+class Base(DeclarativeBase):
+    """What every table has in common."""
+
+    metadata = MetaData(naming_convention=_NAMES)
+    type_annotation_map = {
+        datetime: Moment(),
+        str: Words(),
+        float: Double(),
+        dict[str, Any]: JSON(none_as_null=True),
+        list[str]: JSON(),
+        Kind: named(Kind),
+        State: named(State),
+        TextState: named(TextState),
+        TaskCode: named(TaskCode),
+        Channel: named(Channel),
+        Step: named(Step),
+    }
+
+
+class VillageRow(Base):
+    __tablename__ = "village"
+
+    id: Mapped[Key]
+    name: Mapped[str] = mapped_column(unique=True)
+    zone: Mapped[str]
+
+
+class FarmerRow(Base):
+    __tablename__ = "farmer"
+
+    id: Mapped[Key]
+    phone: Mapped[str] = mapped_column(unique=True)
+    language: Mapped[str | None]
+    village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"), index=True)
+    consent_at: Mapped[datetime | None]
+    stopped_at: Mapped[datetime | None]
+
+
+class OfficerRow(Base):
+    __tablename__ = "officer"
+
+    id: Mapped[Key]
+    phone: Mapped[str] = mapped_column(unique=True)
+    name: Mapped[str]
+    code_hash: Mapped[str]
+    language: Mapped[str]
+    is_lead: Mapped[bool]
+
+
+class OfficerVillageRow(Base):
+    __tablename__ = "officer_village"
+
+    officer_id: Mapped[int] = mapped_column(ForeignKey("officer.id"), primary_key=True)
+    village_id: Mapped[int] = mapped_column(
+        ForeignKey("village.id"), primary_key=True, index=True
+    )
+
+
+class NurseryRow(Base):
+    """A nursery with its inputs; the columns bear the names of the values' fields."""
+
+    __tablename__ = "nursery"
+
+    id: Mapped[Key]
+    farmer_id: Mapped[int] = mapped_column(ForeignKey("farmer.id"), index=True)
+    label: Mapped[str]
+    name: Mapped[str | None]
+    field_area_m2: Mapped[float]
+    germination: Mapped[float]
+    spacing_row_cm: Mapped[float]
+    spacing_hill_cm: Mapped[float]
+    seedlings_per_hill: Mapped[int]
+    grain_weight_g: Mapped[float]
+    pail_litres: Mapped[float]
+    establishment: Mapped[float]
+    area_typed: Mapped[str]
+    germination_known: Mapped[bool]
+    sow_date: Mapped[date]
+    made_on: Mapped[date]
+    sown: Mapped[bool]
+    sow_assumed: Mapped[bool]
+    uncover_date: Mapped[date | None]
+    uncovered: Mapped[bool]
+    transplant_date: Mapped[date | None]
+    transplanted_on: Mapped[date | None]
+    closed: Mapped[bool]
+    changed_at: Mapped[datetime]
+
+
+class TalkRow(Base):
+    __tablename__ = "talk"
+
+    phone: Mapped[str] = mapped_column(primary_key=True)
+    session: Mapped[dict[str, Any]]
+    changed_at: Mapped[datetime]
+
+
+class UssdTalkRow(Base):
+    __tablename__ = "ussd_talk"
+
+    session_id: Mapped[str] = mapped_column(primary_key=True)
+    phone: Mapped[str] = mapped_column(index=True)
+    pages: Mapped[list[str]]
+    page: Mapped[int]
+    focus: Mapped[dict[str, Any] | None]
+    changed_at: Mapped[datetime]
+
+
+class IncomingRow(Base):
+    """A message as it came, but for blanked codes, and the screen that answered it."""
+
+    __tablename__ = "incoming"
+    __table_args__ = (Index(None, "phone", "at"),)
+
+    gateway_id: Mapped[str] = mapped_column(primary_key=True)
+    phone: Mapped[str]
+    text: Mapped[str]
+    channel: Mapped[Channel]
+    step: Mapped[Step]
+    session_id: Mapped[str | None]
+    at: Mapped[datetime]
+    taken_at: Mapped[datetime]
+    failed: Mapped[bool]
+    answer_text: Mapped[str | None]
+    answer_more: Mapped[bool | None]
+
+
+class WarningRow(Base):
+    __tablename__ = "warning"
+
+    id: Mapped[Key]
+    village_id: Mapped[int] = mapped_column(ForeignKey("village.id"), index=True)
+    officer_id: Mapped[int] = mapped_column(ForeignKey("officer.id"))
+    starts_at: Mapped[datetime]
+    ends_at: Mapped[datetime]
+    issued_at: Mapped[datetime]
+    cleared_at: Mapped[datetime | None]
+
+
+class WarningPhoneRow(Base):
+    """One phone that was asked whether its beds are covered."""
+
+    __tablename__ = "warning_phone"
+
+    warning_id: Mapped[int] = mapped_column(ForeignKey("warning.id"), primary_key=True)
+    phone: Mapped[str] = mapped_column(primary_key=True)
+    answer: Mapped[str | None]
+    answered_at: Mapped[datetime | None]
+
+
+class OutboxRow(Base):
+    __tablename__ = "outbox"
+    __table_args__ = (Index(None, "state", "due_at"), Index(None, "phone", "state"))
+
+    id: Mapped[Key]
+    message_id: Mapped[str] = mapped_column(unique=True)
+    phone: Mapped[str]
+    text: Mapped[str]
+    kind: Mapped[Kind]
+    focus: Mapped[dict[str, Any] | None]
+    nursery_id: Mapped[int | None] = mapped_column(ForeignKey("nursery.id"), index=True)
+    warning_id: Mapped[int | None] = mapped_column(ForeignKey("warning.id"), index=True)
+    due_at: Mapped[datetime]
+    not_after: Mapped[datetime]
+    urgent: Mapped[bool]
+    state: Mapped[TextState]
+    attempts: Mapped[int]
+    encoding: Mapped[str]
+    segments: Mapped[int]
+    lease_until: Mapped[datetime | None]
+    accepted_at: Mapped[datetime | None]
+    delivered_at: Mapped[datetime | None]
+    ended_at: Mapped[datetime | None]
+    detail: Mapped[str]
+    created_at: Mapped[datetime]
+
+
+class ReminderRow(Base):
+    __tablename__ = "reminder"
+    __table_args__ = (
+        UniqueConstraint("nursery_id", "task", "day"),
+        Index(None, "state", "due_at"),
+    )
+
+    id: Mapped[Key]
+    nursery_id: Mapped[int] = mapped_column(ForeignKey("nursery.id"))
+    task: Mapped[TaskCode]
+    day: Mapped[date]
+    due_at: Mapped[datetime]
+    not_after: Mapped[datetime]
+    state: Mapped[State]
+    asked: Mapped[int]
+    message_id: Mapped[str | None] = mapped_column(index=True)
+
+
+class CallRow(Base):
+    __tablename__ = "call_for_help"
+
+    id: Mapped[Key]
+    farmer_id: Mapped[int] = mapped_column(ForeignKey("farmer.id"), index=True)
+    nursery_id: Mapped[int | None] = mapped_column(ForeignKey("nursery.id"))
+    about: Mapped[str]
+    words: Mapped[str]
+    at: Mapped[datetime]
+    handled_at: Mapped[datetime | None]
+
+
+class UnreadRow(Base):
+    __tablename__ = "unread_reply"
+
+    id: Mapped[Key]
+    language: Mapped[str]
+    asked: Mapped[str]
+    text: Mapped[str]
+    at: Mapped[datetime]

@@ -1,0 +1,104 @@
+"""What the store hands out beside the values of the core. Times are aware and in UTC."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from typing import NamedTuple
+
+from assistant.agronomy.nursery import Nursery
+from assistant.channel import Screen
+from assistant.dialogue.values import Focus, Kind
+from assistant.people import Farmer
+
+
+class TextState(StrEnum):
+    """Where an outgoing text stands."""
+
+    WAITING = "waiting"  # to be sent when it is due; also after a try that was put off
+    CLAIMED = "claimed"  # a dispatcher has it until its lease runs out
+    ACCEPTED = "accepted"  # the operator has it
+    DELIVERED = "delivered"  # the phone has it; nothing undoes this
+    FAILED = "failed"
+    EXPIRED = "expired"  # its time ran out, with us or on the way
+    WITHDRAWN = "withdrawn"  # taken back before it was sent
+
+
+@dataclass(frozen=True)
+class OutboxText:
+    """One text to a phone, from the moment it is written until its receipt.
+
+    `attempts` counts the tries that were put off; `encoding` and `segments` say how it was
+    sent; `accepted_at` is set for every text that went out, also where the receipt came first.
+    """
+
+    message_id: str
+    phone: str
+    text: str
+    kind: Kind
+    due_at: datetime
+    not_after: datetime
+    created_at: datetime
+    focus: Focus | None = None
+    nursery_id: int | None = None
+    warning_id: int | None = None
+    urgent: bool = False
+    state: TextState = TextState.WAITING
+    attempts: int = 0
+    encoding: str = ""
+    segments: int = 0
+    accepted_at: datetime | None = None
+    delivered_at: datetime | None = None
+    ended_at: datetime | None = None  # when it failed, expired or was withdrawn
+    detail: str = ""
+    id: int = 0
+
+
+@dataclass(frozen=True)
+class UssdTalk:
+    """One open USSD session: the pages of its last answer and the one that is shown."""
+
+    session_id: str
+    phone: str
+    pages: tuple[str, ...] = ()
+    page: int = 0
+    focus: Focus | None = None
+
+
+@dataclass(frozen=True)
+class Seen:
+    """Whether an incoming message is new; for a repeat, the screen that answered it."""
+
+    new: bool
+    answer: Screen | None = None
+
+
+@dataclass(frozen=True)
+class Call:
+    """A farmer's call for help that nobody has handled."""
+
+    id: int
+    farmer: Farmer
+    nursery: Nursery | None
+    about: str
+    words: str
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Unread:
+    """A reply that could not be read, kept without the phone it came from."""
+
+    id: int
+    language: str
+    asked: str
+    text: str
+    at: datetime
+
+
+class Counts(NamedTuple):
+    """What came back on one warning, in phones."""
+
+    asked: int
+    delivered: int
+    covered: int
+    need_help: int

@@ -1,0 +1,97 @@
+"""The store, and one transaction of it."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from hashlib import blake2b
+
+from sqlalchemy import func, select
+from sqlalchemy.exc import SQLAlchemyError
+from sqlalchemy.orm import Session
+
+from assistant.store.engine import open_engine
+from assistant.store.errors import DatabaseFailedError
+from assistant.store.queries.calls import Calls
+from assistant.store.queries.inbox import Inbox
+from assistant.store.queries.nurseries import Nurseries
+from assistant.store.queries.outbox import Outbox
+from assistant.store.queries.people import People
+from assistant.store.queries.reminders import Reminders
+from assistant.store.queries.talks import Talks
+from assistant.store.queries.warnings import Warnings
+from assistant.store.schema import migrate
+
+
+class Work:
+    """All that one transaction may ask, by subject."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self.people = People(session)
+        self.nurseries = Nurseries(session)
+        self.talks = Talks(session)
+        self.inbox = Inbox(session)
+        self.outbox = Outbox(session)
+        self.reminders = Reminders(session)
+        self.warnings = Warnings(session)
+        self.calls = Calls(session)
+
+    def lock(self, phone: str) -> None:
+        """Makes other transactions wait that lock the same phone, until this one ends.
+
+        Take it before reading what the turn depends on, and several in the order of their
+        numbers. On SQLite every transaction has the whole database to itself already.
+        """
+        if self._session.get_bind().dialect.name == "postgresql":
+            self._session.execute(select(func.pg_advisory_xact_lock(_lock_number(phone))))
+            self._session.expire_all()  # what was read before may have changed meanwhile
+
+
+def _lock_number(phone: str) -> int:
+    """A number of 64 bits that every process finds for the same phone."""
+    return int.from_bytes(blake2b(phone.encode(), digest_size=8).digest(), signed=True)
+
+
+class Store:
+    """The database of one programme. Safe to share between threads.
+
+    Raises:
+        DatabaseUrlError: an address that is neither a SQLite file nor a PostgreSQL server.
+    """
+
+    def __init__(self, url: str) -> None:
+        self._engine = open_engine(url)
+
+    def migrate(self) -> None:
+        """Makes or updates the tables. Safe to run at every start, by several at once.
+
+        Raises:
+            DatabaseFailedError: the database could not be reached or changed.
+        """
+        with _our_errors():
+            migrate(self._engine)
+
+    @contextmanager
+    def work(self) -> Iterator[Work]:
+        """One transaction: kept when the block ends, undone when it raises.
+
+        Raises:
+            DatabaseFailedError: the database refused something or could not be reached.
+        """
+        with _our_errors(), Session(self._engine, expire_on_commit=False) as session:
+            with session.begin():
+                yield Work(session)
+
+    def close(self) -> None:
+        """Lets go of all connections."""
+        self._engine.dispose()
+
+
+@contextmanager
+def _our_errors() -> Iterator[None]:
+    try:
+        yield
+    except SQLAlchemyError as error:
+        raise DatabaseFailedError(
+            f"expected the database to do its part, got {error}; nothing of this transaction "
+            "is kept: see that it can be reached and written to, then try again"
+        ) from error
