@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import os
 import socket
 from collections.abc import Callable
 from datetime import UTC, datetime
-from threading import Event, Thread
+from threading import Thread
 from types import TracebackType
 from typing import Any, Self
 
@@ -30,6 +31,10 @@ USSD_CODE = "*555*7#"
 def real_time() -> datetime:
     """The machine's clock."""
     return datetime.now(UTC)
+
+
+def _nothing() -> None:
+    """In real time a thread of ours wakes up by itself."""
 
 
 class _Silent(WSGIRequestHandler):
@@ -80,9 +85,8 @@ class OperatorController:
         self._assistant = Assistant(callback_url, secret, now, limits.answer_seconds)
         self._core = Core(now, self._assistant, handler or Deliver(), limits)
         self._own_time = clock is not None
-        self._wake = Event()
         self._errors: list[BaseException] = []
-        kick = self.advance if self._own_time else self._wake.set
+        kick = self.advance if self._own_time else _nothing
         self.network = Network(self._core, known_number(number), ussd_code, kick)
         self._app = create_app(self.network, secret, self._errors.append)
         self._host, self._port, self._start_seconds = host, port, start_seconds
@@ -189,8 +193,9 @@ class OperatorController:
         try:
             ours = socket.create_server((self._host, self._port), family=family)
         except OSError as taken:
+            why = os.strerror(taken.errno or 0)
             raise StartError(
-                f"port {self._port} on {self._host} cannot be had ({taken.strerror}): "
+                f"port {self._port} on {self._host} cannot be had ({why}): "
                 "choose another port, or 0 for a free one"
             ) from taken
         # werkzeug, asked to bind by itself, would print and exit where a port is taken.
@@ -231,17 +236,16 @@ class OperatorController:
     def _work(self) -> None:
         """Do what is due, then wait for the next thing or for news."""
         while not self._core.closed:
-            self._wake.clear()
+            self._core.wake.clear()
             self._core.do_all()
             due = self._core.due()
             pause = None if due is None else (due - self._core.now()).total_seconds()
-            self._wake.wait(None if pause is None else max(pause, 0))
+            self._core.wake.wait(None if pause is None else max(pause, 0))
 
     def _end(self) -> None:
         if self._server is None:
             return
         self._core.close()
-        self._wake.set()
         self._server.shutdown()
         self._server.server_close()
         for thread in self._threads:

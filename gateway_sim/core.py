@@ -4,10 +4,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
-from threading import Condition, RLock
+from threading import Condition, Event, RLock
 from typing import Any
 
-from gateway_sim.agenda import Agenda
+from gateway_sim.agenda import Action, Agenda, Item
 from gateway_sim.callbacks import Assistant, Reply
 from gateway_sim.handlers import Course, Handler, Message, ask
 from gateway_sim.record import Entry, Kind
@@ -53,6 +53,7 @@ class Core:
         self.arrivals = Agenda()
         self.calls = Agenda()
         self.changed = Condition(RLock())
+        self.wake = Event()  # set when there is new work, for the thread that does it
         self.closed = False
         self.on_entry: Callable[[Entry], None] = lambda entry: None
         self._working = RLock()
@@ -80,13 +81,21 @@ class Core:
         """Let go of everybody who waits."""
         with self.changed:
             self.closed = True
+            self.wake.set()
             self.changed.notify_all()
+
+    def arrive_later(self, due: datetime, action: Action) -> Item:
+        """Do at that time what needs nobody else."""
+        with self.changed:
+            self.wake.set()
+            return self.arrivals.add(due, action)
 
     def call_later(
         self, path: str, phone: str, fields: Mapping[str, Any], due: datetime
     ) -> None:
         """Call the assistant at that time, and again under the same id until it is taken."""
         with self.changed:
+            self.wake.set()
             self.calls.add(due, partial(self._call, path, phone, fields, 0))
 
     def call(self, path: str, phone: str, fields: Mapping[str, Any]) -> Reply:

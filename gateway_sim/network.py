@@ -62,9 +62,10 @@ class Network:
 
     # What a phone asks of the network.
 
-    def send(self, phone: Phone, text: str) -> None:
-        self._texts.send(phone, text)
+    def send(self, phone: Phone, text: str) -> Sent:
+        sent = self._texts.send(phone, text)
         self._kick()
+        return sent
 
     def power(self, phone: Phone, on: bool) -> None:
         if not on:

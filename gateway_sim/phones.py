@@ -63,7 +63,7 @@ class Session:
 class Lines(Protocol):
     """What a phone needs of the network."""
 
-    def send(self, phone: Phone, text: str) -> None: ...
+    def send(self, phone: Phone, text: str) -> Sent: ...
     def power(self, phone: Phone, on: bool) -> None: ...
     def dial(self, phone: Phone, code: str) -> str: ...
     def answer(self, phone: Phone, text: str) -> str: ...
@@ -91,9 +91,9 @@ class Phone:
         self.waiting: list[Message] = []  # texts the network keeps until the phone is on
         self._lines = lines
 
-    def text(self, text: str) -> None:
-        """Send a text to the assistant."""
-        self._lines.send(self, text)
+    def text(self, text: str) -> Sent:
+        """Send a text to the assistant; the text as it was sent."""
+        return self._lines.send(self, text)
 
     def dial(self, code: str) -> str:
         """Begin a USSD session; the screen's text. Raises SessionError if one is open."""

@@ -88,8 +88,8 @@ def _add_reading(app: Flask, network: Network) -> None:
 def _add_keys(app: Flask, network: Network) -> None:
     @app.post("/phones/<text>/texts")
     def send(text: str) -> ResponseReturnValue:
-        network.phone(text).text(_field("text", str))
-        return {"sent": True}, 202
+        phone = network.phone(text)
+        return _as_json(phone, phone.text(_field("text", str))), 202
 
     @app.post("/phones/<text>/dial")
     def dial(text: str) -> ResponseReturnValue:

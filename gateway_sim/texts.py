@@ -24,7 +24,7 @@ class Texts:
         self._accepted: set[str] = set()
         self._reported: set[str] = set()
 
-    def send(self, phone: Phone, text: str) -> None:
+    def send(self, phone: Phone, text: str) -> Sent:
         """Take a text from a phone; raises PhoneOffError, or TextError if it is too long."""
         core, now = self._core, self._core.now()
         if not phone.on:
@@ -33,9 +33,8 @@ class Texts:
         size = _cut(text)
         message = Message(f"t-{uuid4().hex}", "to_assistant", phone.number, text, now)
         with core.changed:
-            phone.sent.append(
-                Sent(next(self._turns), message.id, text, size.encoding, size.segments, now)
-            )
+            sent = Sent(next(self._turns), message.id, text, size.encoding, size.segments, now)
+            phone.sent.append(sent)
             core.note(
                 Kind.WRITTEN, phone.number, id=message.id, text=text, segments=size.segments
             )
@@ -46,6 +45,7 @@ class Texts:
                 )
             if not course.delays:
                 core.note(Kind.LOST, phone.number, id=message.id, text=text)
+        return sent
 
     def hand_in(self, phone: Phone, text: HandedIn) -> tuple[Answer, bool]:
         """Take a text from the assistant; our answer, and whether it came before."""
@@ -92,7 +92,7 @@ class Texts:
     def _carry(self, phone: Phone, message: Message) -> None:
         course, now = self._core.course(message), message.at
         for delay in course.delays:
-            self._core.arrivals.add(now + delay, partial(self._arrive, phone, message))
+            self._core.arrive_later(now + delay, partial(self._arrive, phone, message))
         if course.failure:
             self._core.note(
                 Kind.FAILED,
@@ -115,7 +115,7 @@ class Texts:
         else:
             phone.waiting.append(message)
             if end is not None:
-                self._core.arrivals.add(end, partial(self._give_up, phone, message))
+                self._core.arrive_later(end, partial(self._give_up, phone, message))
 
     def _show(self, phone: Phone, message: Message, moment: datetime) -> None:
         size = _cut(message.text)

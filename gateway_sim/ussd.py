@@ -42,7 +42,7 @@ class Ussd:
                 return self._unknown(phone, code)
             session = Session(f"s-{uuid4().hex}", code, now)
             phone.session, phone.screen, phone.ended = session, None, ""
-            self._timers[session.id] = core.arrivals.add(
+            self._timers[session.id] = core.arrive_later(
                 self._end_of(session), partial(self._time_out, phone, session)
             )
         return self._turn(phone, session, "begin", "")

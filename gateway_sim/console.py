@@ -1,0 +1,168 @@
+"""The command line: run the operator, or hold one of its phones.
+
+python -m gateway_sim                      the operator, until Ctrl-C
+python -m gateway_sim phone 07700900101    a phone in the terminal, by text
+python -m gateway_sim phone 07700900101 --ussd '*555*7#'
+"""
+
+import os
+import signal
+import sys
+from threading import Event
+from types import FrameType
+
+import click
+
+from gateway_sim.controller import OWN_NUMBER, USSD_CODE, OperatorController
+from gateway_sim.errors import OperatorError
+from gateway_sim.handset import Handset
+from gateway_sim.record import Entry, Kind
+from gateway_sim.server import OFFERED
+from gateway_sim.talk import Ear, Pace, talk_by_text, talk_by_ussd
+from gateway_sim.terminal import Terminal
+
+PORT = 8471
+CALLBACK_URL = "http://127.0.0.1:8470"
+
+
+class _Refusal(click.ClickException):
+    """One line saying what to do instead."""
+
+    exit_code = 2
+
+
+@click.group(invoke_without_command=True)
+@click.option("--host", envvar="OPERATOR_HOST", default="127.0.0.1", show_default=True)
+@click.option("--port", envvar="OPERATOR_PORT", default=PORT, show_default=True)
+@click.option(
+    "--callback",
+    envvar="NURSERY_CALLBACK_URL",
+    default=CALLBACK_URL,
+    show_default=True,
+    help="Where the assistant listens.",
+)
+@click.option(
+    "--secret",
+    envvar="NURSERY_GATEWAY_SECRET",
+    help="Shared with the assistant; better set as NURSERY_GATEWAY_SECRET.",
+)
+@click.option("--number", default=OWN_NUMBER, show_default=True, help="What phones text.")
+@click.option("--code", default=USSD_CODE, show_default=True, help="What phones dial.")
+@click.option("--watch", is_flag=True, help="Print all that happens.")
+@click.pass_context
+def main(
+    context: click.Context,
+    host: str,
+    port: int,
+    callback: str,
+    secret: str | None,
+    number: str,
+    code: str,
+    watch: bool,
+) -> None:
+    """Run the simulated operator; with `phone`, hold one of its phones instead."""
+    if context.invoked_subcommand is not None:
+        return
+    if not secret:
+        raise _Refusal("no secret: set NURSERY_GATEWAY_SECRET as for the assistant")
+    try:
+        operator = OperatorController(
+            secret=secret,
+            callback_url=callback,
+            number=number,
+            ussd_code=code,
+            host=host,
+            port=port,
+        )
+        operator.on_entry(_print_all if watch else _print_faults)
+        with operator:
+            _say_where(operator)
+            _wait_for_the_end()
+    except OperatorError as error:
+        raise _Refusal(str(error)) from error
+
+
+@main.command()
+@click.argument("number")
+@click.option("--ussd", metavar="CODE", help=f"Dial this code, such as {USSD_CODE}.")
+@click.option("--url", help=f"The operator's address.  [default: http://127.0.0.1:{PORT}]")
+@click.option("--earlier", is_flag=True, help="Print the texts that are in the inbox first.")
+@click.option(
+    "--quiet",
+    default=Pace.quiet,
+    show_default=True,
+    help="Seconds without a text that end the talk, once there are no more lines.",
+)
+def phone(number: str, ussd: str | None, url: str | None, earlier: bool, quiet: float) -> None:
+    """Hold the phone NUMBER: each line you type, or pipe in, is sent as a text.
+
+    Numbers are those set aside for fiction, such as 07700900101.
+    """
+    terminal = Terminal()
+    try:
+        handset = Handset(number, url or _usual_url())
+        _hold(handset, terminal, ussd, earlier, Pace(quiet=quiet))
+    except OperatorError as error:
+        terminal.note(f"{error}")
+        sys.exit(2)
+    except KeyboardInterrupt:
+        terminal.note("\nThe phone is put away.")
+        sys.exit(130)
+
+
+def _hold(
+    handset: Handset, terminal: Terminal, ussd: str | None, earlier: bool, pace: Pace
+) -> None:
+    already = handset.inbox()
+    after = already[-1].turn if already and not earlier else 0
+    if terminal.typed:
+        _greet(handset, terminal, ussd)
+    if already and not earlier:
+        terminal.note(f"Earlier texts in the inbox: {len(already)} (--earlier prints them).")
+    ear = Ear(handset, terminal, after)
+    try:
+        if ussd is None:
+            talk_by_text(handset, terminal, ear, pace)
+        else:
+            talk_by_ussd(handset, terminal, ear, pace, ussd)
+    finally:
+        ear.hush()
+
+
+def _greet(handset: Handset, terminal: Terminal, ussd: str | None) -> None:
+    what = "Answer each screen" if ussd else f"Type a text to {handset.service}"
+    terminal.note(f"Phone {handset.number}. {what} and press Enter; Ctrl-D puts it away.")
+
+
+def _usual_url() -> str:
+    host = os.environ.get("OPERATOR_HOST", "127.0.0.1")
+    return f"http://{host}:{os.environ.get('OPERATOR_PORT', PORT)}"
+
+
+def _say_where(operator: OperatorController) -> None:
+    click.echo(f"The phones are at {operator.url}/?phone={OFFERED[0].replace('+', '%2B')}")
+    click.echo(f"or in a terminal: python -m gateway_sim phone {OFFERED[0]}")
+    click.echo(
+        f"They text {operator.network.own_number} and dial {operator.network.ussd_code}."
+    )
+
+
+def _print_all(entry: Entry) -> None:
+    click.echo(f"{entry.at.astimezone():%H:%M:%S} {entry}")
+
+
+def _print_faults(entry: Entry) -> None:
+    if entry.kind is Kind.FAULT:
+        click.echo(f"{entry.at.astimezone():%H:%M:%S} {entry}", err=True)
+
+
+def _wait_for_the_end() -> None:
+    """Until Ctrl-C or a polite kill."""
+    end = Event()
+
+    def stop(number: int, frame: FrameType | None) -> None:
+        end.set()
+
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, stop)
+    end.wait()
