@@ -174,6 +174,8 @@ THE_GERMINATION = Message("Germination", note="A choice.")
 THE_PAIL = Message("Pail", note="A choice.")
 THE_SOWING_DAY = Message("Sowing day", note="A choice.")
 
+GRAMS = Message("{amount} g", note="A weight in grams.")
+KILOGRAMS = Message("{amount} kg", note="A weight in kilograms.")
 RESULT_SEED = Message(
     "Nursery {label}: field {area}, germination {percent}%, {spacing} cm, {seedlings} a hill. "
     "Seed {seed} kg dry, {sprouted} kg sprouted. Bed {bed} m2, {mats} mats of 50 x 30 cm. Divide "
@@ -247,6 +249,16 @@ CLOSED = Message("Nursery {label} is closed.", note="Done at the farmer's wish."
 KEPT_OPEN = Message("Nothing changed.", note="The farmer said no to a change.")
 LANGUAGE_SET = Message("From now on I write in English.", note="Name this language here.")
 
+WORD_NEW = Message("NEW", note="The word that a farmer sends to plan one more nursery.")
+WORD_CLOSE = Message("CLOSE", note="The word that a farmer sends to close a nursery.")
+W_COVERED = Message("Covered", note="A farmer's answer 1 to a rain warning.")
+W_HELP = Message("Need help", note="A farmer's answer 2 to a rain warning.")
+WARNING_STANDS = Message(
+    "RAIN WARNING stands. Keep people safe first. Is your nursery covered?",
+    note="First screen while a warning is not answered; choices follow.",
+)
+CORRECTED = Message("Changed: {reading}.", note="An earlier answer was corrected.")
+
 # --- dates ----------------------------------------------------------------------------------
 ASK_WHICH_DATE = Message(
     "{label}: sowing {sow}, transplanting {transplant}. Which to change?",
@@ -277,9 +289,9 @@ TRANSPLANT_OUTSIDE = Message(
     "{date} is day {day} after sowing; best is day 15 to 20, with 3 to 4 open leaves.",
     note="The chosen day is early or late; it is kept all the same.",
 )
-NOT_AFTER_SOWING = Message(
-    "Transplanting must come after sowing on {sow}. Send a later day.",
-    note="The chosen day is before sowing.",
+NOT_A_TRANSPLANT_DAY = Message(
+    "{label}: sown {sow}, so that day cannot be. Best {first} to {last}. Send the day.",
+    note="The wished transplanting day is before sowing, or far too early or late.",
 )
 
 # --- what the farmer did --------------------------------------------------------------------
@@ -317,15 +329,18 @@ NOTHING_OPEN = Message(
 )
 LEAVES_FEW = Message(
     "{label}: {count} open leaves is early. Cool weather is slower. Transplant at 3 to 4.",
-    note="Fewer than 2 leaves for the day.",
+    note="Fewer than 3 leaves.",
 )
-LEAVES_GOOD = Message(
-    "{label}: {count} open leaves, on the way. Transplant at 3 to 4 leaves.",
-    note="Leaf count as expected.",
+LEAVES_READY = Message(
+    "{label}: {count} open leaves: right for transplanting.", note="3 to 4 leaves, in time."
 )
-LEAVES_MANY = Message(
+LEAVES_SOON = Message(
     "{label}: {count} open leaves: transplant soon, before they grow old.",
-    note="More than 4 leaves.",
+    note="More than 4 leaves, or late.",
+)
+LEAVES_SLOW = Message(
+    "{label}: {count} open leaves is few for day {day}. I tell your officer.",
+    note="Fewer than 3 leaves after day 20.",
 )
 LEAVES_ODD = Message(
     "{count} leaves on day {day} is unusual. Count only open leaves with a blade, on a few "

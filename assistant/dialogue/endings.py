@@ -1,0 +1,322 @@
+"""What happens where a conversation ends: changes to keep, and what is said of them."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from datetime import date, datetime
+
+from assistant.agronomy.calendar import DayChoice, TaskCode
+from assistant.agronomy.constants import COLOUR_CHECK_DAY, GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.engine import arrive, ask, begin, find
+from assistant.dialogue.facts import chosen_nursery
+from assistant.dialogue.lists import OTHER
+from assistant.dialogue.results import (
+    dates_text,
+    quantity_texts,
+    today_text,
+    urea,
+)
+from assistant.dialogue.values import (
+    CallForHelp,
+    Change,
+    Enrol,
+    IssueWarning,
+    Known,
+    SaveNursery,
+    Session,
+    SetLanguage,
+    Text,
+    Turn,
+)
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+Ending = Callable[[Session, Known], Turn]
+
+
+def opened(session: Session, known: Known, *before: Say, changes: tuple[Change, ...] = ()) -> Turn:
+    """A turn that asks the open question, after passing over what is known already."""
+    step = arrive(session, known, talks.TABLES)
+    text = ask(step.session, known, talks.TABLES, *before)
+    return Turn(step.session, (text,), changes)
+
+
+def ended(
+    session: Session | None, known: Known, *texts: Text, changes: tuple[Change, ...] = ()
+) -> Turn:
+    """A turn that ends a talk and takes up the one that it interrupted."""
+    held = session.held if session else None
+    if held is None or find(held, talks.TABLES) is None:
+        return Turn(None, texts, changes)
+    return Turn(held, (*texts, ask(held, known, talks.TABLES, m.KEPT_SO_FAR())), changes)
+
+
+def said(*says: Say) -> Text:
+    """One text of these sentences."""
+    return Text(says)
+
+
+# --- sign-up and plan ------------------------------------------------------------------------
+
+
+def _enrol(session: Session, known: Known) -> Turn:
+    village = session.answers.get("village")
+    change = Enrol(
+        language=str(session.answers["language"]),
+        village_id=int(str(village)) if village not in (None, OTHER) else None,
+    )
+    return opened(begin(talks.PLAN), known, m.ENROLLED(), changes=(change,))
+
+
+def _refuse(session: Session, known: Known) -> Turn:
+    return Turn(None, (said(m.NO_CONSENT()),))
+
+
+def _label(known: Known) -> str:
+    taken = {nursery.label for nursery in known.nurseries}
+    return next(letter for letter in "ABCDEFGHJKLMNPQRSTUVWXYZ" if letter not in taken)
+
+
+def _open(session: Session, known: Known) -> Turn:
+    answers = session.answers
+    percent = answers.get("germination")
+    germination = float(percent) / 100 if isinstance(percent, int | float) else None
+    nursery = Nursery(
+        id=0,
+        farmer_id=known.farmer.id if known.farmer else 0,
+        label=_label(known),
+        name=None,
+        inputs=FieldInputs(
+            field_area_m2=float(str(answers["area"])),
+            germination=germination or GOOD_GERMINATION.value,
+            pail_litres=float(str(answers["pail"])),
+        ),
+        area_typed=str(answers["area_words"]),
+        germination_known=germination is not None,
+        sow_date=date.fromisoformat(str(answers["sowing"])),
+        sown=answers.get("sown") == "yes",
+        made_on=known.today,
+    )
+    texts = (*quantity_texts(nursery, known.today), dates_text(nursery, known.today))
+    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
+
+
+# --- the menu --------------------------------------------------------------------------------
+
+
+def start_plan(session: Session | None, known: Known) -> Turn:
+    """Plan one more nursery."""
+    return opened(begin(talks.PLAN), known)
+
+
+def no_nursery(session: Session | None, known: Known) -> Turn:
+    """There is nothing to talk about yet."""
+    return ended(session, known, said(m.NO_NURSERY()))
+
+
+def today(session: Session | None, known: Known) -> Turn:
+    """Today's work of all nurseries."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    rain = known.warning is not None
+    texts = tuple(today_text(nursery, known, rain) for nursery in known.nurseries)
+    return ended(session, known, *texts)
+
+
+def quantities(session: Session | None, known: Known) -> Turn:
+    """The quantities of all nurseries again."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    texts = [text for each in known.nurseries for text in quantity_texts(each, known.today)]
+    return ended(session, known, *texts)
+
+
+def dates(session: Session | None, known: Known) -> Turn:
+    """Change the day of sowing or transplanting."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    return opened(begin(talks.DATES, held=_holds(session)), known)
+
+
+def close(session: Session | None, known: Known) -> Turn:
+    """Close one nursery."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    return opened(begin(talks.CLOSE, held=_holds(session)), known)
+
+
+def problem(session: Session | None, known: Known) -> Turn:
+    """Something is wrong."""
+    return opened(begin(talks.TROUBLE, held=_holds(session)), known)
+
+
+def officer(session: Session | None, known: Known) -> Turn:
+    """A person is wanted."""
+    return opened(begin(talks.OFFICER, held=_holds(session)), known)
+
+
+def language(session: Session | None, known: Known) -> Turn:
+    """Another language."""
+    return opened(begin(talks.LANGUAGE, held=_holds(session)), known)
+
+
+def menu(session: Session | None, known: Known) -> Turn:
+    """What can be done here."""
+    return opened(begin(talks.MENU, held=_holds(session)), known)
+
+
+def _holds(session: Session | None) -> Session | None:
+    """The talk to take up again: a half-finished plan, also behind a menu."""
+    if session is None:
+        return None
+    return session if session.conversation == talks.PLAN.name else session.held
+
+
+def _set_language(session: Session, known: Known) -> Turn:
+    code = str(session.answers["language"])
+    turn = ended(session, known, said(m.LANGUAGE_SET()), changes=(SetLanguage(code),))
+    return replace(turn, language=code)
+
+
+def _closed(session: Session, known: Known) -> Turn:
+    nursery = _chosen(session, known)
+    text = said(m.CLOSED(label=nursery.label))
+    return ended(session, known, text, changes=(SaveNursery(replace(nursery, closed=True)),))
+
+
+def _kept(session: Session, known: Known) -> Turn:
+    return ended(session, known, said(m.KEPT_OPEN()))
+
+
+def _chosen(session: Session, known: Known) -> Nursery:
+    nursery = chosen_nursery(session, known)
+    if nursery is None:
+        raise LookupError(f"{session.conversation}: the nursery is closed; begin again")
+    return nursery
+
+
+# --- dates -----------------------------------------------------------------------------------
+
+
+def _moved(session: Session, known: Known) -> Turn:
+    nursery = _chosen(session, known).sown_on(
+        date.fromisoformat(str(session.answers["sowing"])),
+        sown=session.answers.get("sown") == "yes",
+    )
+    text = said(about(m.SOWING_MOVED, nursery, known.today))
+    return ended(session, known, text, changes=(SaveNursery(nursery),))
+
+
+def _transplanting(session: Session, known: Known) -> Turn:
+    nursery = _chosen(session, known)
+    day = date.fromisoformat(str(session.answers["transplanting"]))
+    verdict = nursery.judge_transplanting(day)
+    if verdict is DayChoice.IMPOSSIBLE:
+        answers = {k: v for k, v in session.answers.items() if not k.startswith("transplanting")}
+        asked = replace(session, step="transplanting", answers=answers)
+        return opened(asked, known, about(m.NOT_A_TRANSPLANT_DAY, nursery, day))
+    nursery = nursery.transplanting_on(day)
+    says: tuple[Say, ...] = (about(m.TRANSPLANT_SET, nursery, known.today),)
+    if verdict is not DayChoice.GOOD:
+        says += (m.TRANSPLANT_OUTSIDE(date=day, day=nursery.day(day)),)
+    return ended(session, known, said(*says), changes=(SaveNursery(nursery),))
+
+
+# --- trouble ---------------------------------------------------------------------------------
+
+
+def call(about_what: str, words: str, session: Session, known: Known) -> CallForHelp:
+    """A call for help from a talk."""
+    nursery = chosen_nursery(session, known)
+    return CallForHelp(about_what, words, nursery.id if nursery else None)
+
+
+def _call(session: Session, known: Known) -> Turn:
+    words = str(session.answers["words"])
+    kind = str(session.answers.get("problem") or "officer")
+    text = said(m.CALL_NOTED(words=words))
+    return ended(session, known, text, changes=(call(kind, words, session, known),))
+
+
+def _too_early(session: Session, known: Known) -> Turn:
+    nursery = chosen_nursery(session, known)
+    change = call("yellow", "", session, known)
+    if nursery is None or nursery.day(known.today) < 0:
+        return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
+    look_again = next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
+    text = said(about(m.UREA_EARLY, nursery, known.today, date=look_again))
+    return ended(session, known, text, changes=(change,))
+
+
+def _urea(session: Session, known: Known) -> Turn:
+    nursery = _chosen(session, known)
+    advice = about(m.UREA_ADVICE, nursery, known.today, urea=urea(nursery))
+    return ended(session, known, Text((advice,), keep=True))
+
+
+def _look_alike(session: Session, known: Known) -> Turn:
+    change = call("yellow", str(session.answers["signs"]), session, known)
+    return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
+
+
+def _advice(kind: str, message: Say) -> Ending:
+    def ending(session: Session, known: Known) -> Turn:
+        return ended(
+            session, known, said(message), changes=(call(kind, "", session, known),)
+        )
+
+    return ending
+
+
+def rain(session: Session | None, known: Known) -> Turn:
+    """What rain asks for at the nursery's stage; people first."""
+    young = [n for n in known.nurseries if n.day(known.today) <= RAIN_WATCH_LAST_DAY.value]
+    message = m.RAIN_ADVICE_EARLY if young or not known.nurseries else m.RAIN_ADVICE_LATER
+    return ended(session, known, said(message()))
+
+
+# --- officer ---------------------------------------------------------------------------------
+
+
+def _warn(session: Session, known: Known) -> Turn:
+    answers = session.answers
+    change = IssueWarning(
+        village_id=int(str(answers["village_id"])),
+        starts_at=datetime.fromisoformat(str(answers["starts_at"])),
+        ends_at=datetime.fromisoformat(str(answers["ends_at"])),
+    )
+    text = said(o.WARNED(phones=int(str(answers["phones"])), village=str(answers["village"])))
+    return ended(session, known, text, changes=(change,))
+
+
+ENDINGS: Mapping[str, Ending] = {
+    "!enrol": _enrol,
+    "!refuse": _refuse,
+    "!open": _open,
+    "!plan": start_plan,
+    "!today": today,
+    "!quantities": quantities,
+    "!dates": dates,
+    "!problem": problem,
+    "!officer": officer,
+    "!close": close,
+    "!language": language,
+    "!set_language": _set_language,
+    "!closed": _closed,
+    "!kept": _kept,
+    "!moved": _moved,
+    "!chosen": _transplanting,
+    "!call": _call,
+    "!too_early": _too_early,
+    "!urea": _urea,
+    "!look_alike": _look_alike,
+    "!not_up": _advice("not_up", m.NOT_UP_ADVICE()),
+    "!seed": _advice("seed", m.SEED_ADVICE()),
+    "!animals": _advice("animals", m.ANIMALS_ADVICE()),
+    "!rain": rain,
+    "!warn": _warn,
+}

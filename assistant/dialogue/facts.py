@@ -1,0 +1,41 @@
+"""Fills the slots of a question from the session and from what is known."""
+
+from datetime import date
+
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.values import Known, Session
+from assistant.wording.day import about
+from assistant.wording.message import Message, Say, Slot, slots_of
+
+# slot -> the answer it shows, as the session keeps it
+_ANSWERS = {
+    "area": "area_words",
+    "percent": "germination_heard",
+    "pail": "pail",
+    "date": "sowing",
+}
+
+
+def chosen_nursery(session: Session, known: Known) -> Nursery | None:
+    """The nursery that a talk is about, where it has one and it is still open."""
+    kept = session.answers.get("nursery")
+    return known.nursery(int(kept)) if isinstance(kept, int | float | str) else None
+
+
+def _shown(slot: str, session: Session) -> Slot:
+    value = session.answers[_ANSWERS[slot]]
+    if slot == "date":
+        return date.fromisoformat(str(value))
+    return value if isinstance(value, str | int | float) else str(value)
+
+
+def worded(message: Message, session: Session, known: Known) -> Say:
+    """A message with its slots filled: from the answers given, else from the nursery."""
+    wanted = slots_of(message.text)
+    given = {
+        slot: _shown(slot, session)
+        for slot, name in _ANSWERS.items()
+        if slot in wanted and name in session.answers
+    }
+    nursery = chosen_nursery(session, known)
+    return about(message, nursery, known.today, **given) if nursery else message(**given)

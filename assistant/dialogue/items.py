@@ -1,0 +1,295 @@
+"""What a farmer says of the tasks that were asked: done, not yet, green, three leaves.
+
+One open task is answered by a digit or a word; where several are open the farmer is asked
+which, or names the nursery ("DONE B").
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from datetime import date, timedelta
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.leaves import LeafAdvice, leaf_advice
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import ended, opened, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.lists import item_key
+from assistant.dialogue.values import (
+    AnswerItem,
+    CallForHelp,
+    Change,
+    Item,
+    Known,
+    SaveNursery,
+    Session,
+    Turn,
+)
+from assistant.reading import (
+    Outcome,
+    read_choice,
+    read_confirm,
+    read_count,
+    read_date,
+)
+from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
+from assistant.wording.day import TASK_TEXTS, Ask, about
+from assistant.wording.message import Message, Say
+from assistant.wording.render import render
+
+DONE, NOT_YET = "done", "not_yet"
+_SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
+ONE_DAY = timedelta(days=1)
+MOST_LEAVES = 8
+
+
+def ask_of(item: Item) -> Ask:
+    """What may be answered to an item."""
+    return TASK_TEXTS[item.task].ask
+
+
+def _split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
+    """The reply without the nursery it names, and that nursery; all of them if none is named."""
+    words = text.split()
+    for place in (len(words) - 1, 0):
+        if len(words) < 2:
+            break
+        word = words[place].strip(".,:;!").casefold()
+        named = tuple(n for n in known.nurseries if word == n.label.casefold())
+        if named:
+            return " ".join(words[:place] + words[place + 1 :]), named
+    return text, known.nurseries
+
+
+def _when(text: str, known: Known) -> tuple[str, date | None]:
+    """A tardy answer's day, as in "done yesterday", and the reply without it."""
+    words = text.split()
+    for count in (2, 1):
+        if len(words) > count:
+            tail = " ".join(words[-count:])
+            reading = read_date(tail, known.lexicon, known.today, past=True)
+            if reading.outcome is Outcome.UNDERSTOOD and not tail.isdigit():
+                return " ".join(words[:-count]), reading.value
+    return text, None
+
+
+def answer_items(
+    text: str, known: Known, items: tuple[Item, ...], digits: bool, held: Session | None
+) -> Turn | None:
+    """The turn for a reply about open tasks; None where it does not speak of them.
+
+    `digits`: whether bare digits may answer (the text asking for these items came last).
+    """
+    rest, nurseries = _split_label(text, known)
+    ids = {nursery.id for nursery in nurseries}
+    open_items = tuple(item for item in items if item.nursery_id in ids)
+    if len(open_items) == 1:
+        return _ANSWERS[ask_of(open_items[0])](rest, known, open_items[0], digits, held)
+    return _answer_several(rest, known, open_items, digits, held)
+
+
+def _answer_several(
+    text: str, known: Known, items: tuple[Item, ...], digits: bool, held: Session | None
+) -> Turn | None:
+    rest, when = _when(text, known)
+    bare = text.strip().isdigit()
+    if not bare or digits:
+        for item in items:
+            # A count or a colour names its task by itself; 1 and 2 could be meant for any.
+            if ask_of(item) is not Ask.DONE and not (bare and len(text.strip()) == 1 and text.strip() in "12"):
+                turn = _ANSWERS[ask_of(item)](rest, known, item, digits, held)
+                if turn is not None:
+                    return turn
+    said_so = _done_or_not(rest, known, digits)
+    if said_so is None:
+        return None
+    doable = tuple(item for item in items if ask_of(item) is Ask.DONE)
+    if not doable:
+        return ended(_holder(held), known, said(m.NOTHING_OPEN()))
+    if len(doable) == 1:
+        return settle(doable[0], said_so, when, known, held)
+    asked = begin(talks.WHICH, held=held, answer=said_so)
+    return opened(asked, known, *((t.WHICH_NOT(),) if said_so == NOT_YET else ()))
+
+
+def _done_or_not(text: str, known: Known, digits: bool) -> str | None:
+    """Whether a reply says done or not yet; yes and no say it only to the text that asked."""
+    reading = read_confirm(text, known.lexicon, digits=digits)
+    if reading.outcome is Outcome.AGAIN or (reading.value in ("yes", "no") and not digits):
+        return None
+    return _SAYS.get(reading.value or "")
+
+
+def _holder(held: Session | None) -> Session | None:
+    """A passing talk, so that `ended` takes the interrupted one up again."""
+    return begin(talks.WHICH, held=held) if held else None
+
+
+def _answer_done(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    rest, when = _when(text, known)
+    said_so = _done_or_not(rest, known, digits)
+    return settle(item, said_so, when, known, held) if said_so else None
+
+
+def _answer_colour(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    if not digits and text.strip().isdigit():
+        return None
+    labels = [[render(label(), known.catalogue)] for label in (t.GREEN, t.YELLOW)]
+    reading = read_choice(text, labels, known.lexicon)
+    if reading.value is None:
+        return None
+    nursery = _nursery(item, known)
+    if reading.value == 0:
+        change = AnswerItem(item, "green")
+        text_back = said(about(m.GREEN_NOTED, nursery, known.today))
+        return ended(_holder(held), known, text_back, changes=(change,))
+    asked = begin(talks.TROUBLE, held=held, nursery=nursery.id, problem="yellow")
+    return opened(asked, known, changes=(AnswerItem(item, "yellow"),))
+
+
+def _answer_leaves(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    reading = read_count(text, known.lexicon)
+    if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
+        return None
+    if not digits and text.strip().isdigit():
+        return None
+    return leaves(item, float(reading.value), known, held)
+
+
+def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn:
+    """What a count of open leaves means, and the question for the transplanting day."""
+    nursery = _nursery(item, known)
+    day = nursery.day(known.today)
+    if not 0 < count <= MOST_LEAVES:
+        return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
+    advice = leaf_advice(count, day)
+    message = about(_LEAF_SAYS[advice], nursery, known.today, count=count)
+    changes: tuple[Change, ...] = (AnswerItem(item, f"{count:g}"),)
+    if advice is LeafAdvice.SLOW:
+        changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
+    asked = begin(talks.LEAVES, held=held, nursery=nursery.id, leaves=count)
+    return opened(asked, known, message, changes=changes)
+
+
+_LEAF_SAYS: Mapping[LeafAdvice, Message] = {
+    LeafAdvice.WAIT: m.LEAVES_FEW,
+    LeafAdvice.READY: m.LEAVES_READY,
+    LeafAdvice.SOON: m.LEAVES_SOON,
+    LeafAdvice.SLOW: m.LEAVES_SLOW,
+}
+
+_Answer = Callable[[str, Known, Item, bool, Session | None], Turn | None]
+_ANSWERS: Mapping[Ask, _Answer] = {
+    Ask.DONE: _answer_done,
+    Ask.COLOUR: _answer_colour,
+    Ask.LEAVES: _answer_leaves,
+}
+
+
+def _nursery(item: Item, known: Known) -> Nursery:
+    nursery = known.nursery(item.nursery_id)
+    if nursery is None:
+        raise LookupError(f"the item {item} is of a nursery that is not open")
+    return nursery
+
+
+def which_done(session: Session, known: Known) -> Turn:
+    """The farmer chose one of several open tasks."""
+    key = str(session.answers["task"])
+    item = next((each for each in known.items if item_key(each) == key), None)
+    if item is None:
+        return ended(session, known, said(m.NOTHING_OPEN()))
+    return settle(item, str(session.answers["answer"]), None, known, session.held)
+
+
+def settle(
+    item: Item, answer: str, when: date | None, known: Known, held: Session | None
+) -> Turn:
+    """Keeps what was said of a task, moves the plan by it, and says what was understood."""
+    nursery = _nursery(item, known)
+    happened = _HAPPENED if answer == DONE else _DELAYED
+    moved, message = happened.get(item.task, _noted[answer])(nursery, item, when, known)
+    changes: tuple[Change, ...] = (AnswerItem(item, answer),)
+    if moved is not None:
+        changes += (SaveNursery(moved),)
+    return ended(_holder(held), known, said(message), changes=changes)
+
+
+# --- how each task moves the plan ------------------------------------------------------------
+
+_Settled = tuple[Nursery | None, Say]
+_Settles = Callable[[Nursery, Item, date | None, Known], _Settled]
+
+
+def _sown(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    moved = nursery.sown_on(when or item.day)
+    return moved, about(m.SOWN_NOTED, moved, known.today)
+
+
+def _uncovered(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    day = when or item.day
+    if not nursery.may_uncover_on(day):
+        day = item.day
+    moved = nursery.uncovering_on(day, uncovered=True)
+    return moved, _what(m.DONE_NOTED, item, nursery)
+
+
+def _transplanted(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    moved = replace(nursery, transplanted_on=when or known.today, closed=True)
+    return moved, about(m.TRANSPLANTED_NOTED, nursery, known.today)
+
+
+def _noted_done(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    return None, _what(m.DONE_NOTED, item, nursery)
+
+
+def _sow_later(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    moved = nursery.sown_on(max(nursery.sow_date, known.today) + ONE_DAY, sown=False)
+    return moved, about(m.SOW_LATER_NOTED, moved, known.today)
+
+
+def _soak_later(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    behind = max(known.today - item.day, timedelta(0)) + ONE_DAY
+    moved = nursery.sown_on(nursery.sow_date + behind, sown=False)
+    return moved, about(m.SOW_LATER_NOTED, moved, known.today)
+
+
+def _not_up(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    tomorrow = known.today + ONE_DAY
+    moved = (
+        nursery.uncovering_on(tomorrow, uncovered=False)
+        if nursery.may_uncover_on(tomorrow)
+        else None
+    )
+    return moved, m.NOT_UP_NOTED(label=nursery.label, date=tomorrow)
+
+
+def _asked_again(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    what = TASK_TEXTS[item.task].what()
+    tomorrow = known.today + ONE_DAY
+    return None, m.NOT_YET_NOTED(label=nursery.label, what=what, date=tomorrow)
+
+
+def _what(message: Message, item: Item, nursery: Nursery) -> Say:
+    return message(label=nursery.label, what=TASK_TEXTS[item.task].what())
+
+
+_HAPPENED: Mapping[TaskCode, _Settles] = {
+    TaskCode.SOW: _sown,
+    TaskCode.UNCOVER_FLOOD: _uncovered,
+    TaskCode.TRANSPLANT: _transplanted,
+    TaskCode.OVERDUE: _transplanted,
+}
+_DELAYED: Mapping[TaskCode, _Settles] = {
+    TaskCode.SOW: _sow_later,
+    TaskCode.SOAK: _soak_later,
+    TaskCode.UNCOVER_FLOOD: _not_up,
+}
+_noted: Mapping[str, _Settles] = {DONE: _noted_done, NOT_YET: _asked_again}

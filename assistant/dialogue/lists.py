@@ -1,0 +1,77 @@
+"""The numbered choices of a question: fixed ones from its row, others from what is known."""
+
+from dataclasses import dataclass
+
+from assistant.dialogue.questions import Question, Reads
+from assistant.dialogue.values import Item, Known, Session
+from assistant.people import LANGUAGES
+from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
+from assistant.wording.day import TASK_TEXTS, Ask, about
+from assistant.wording.message import Say, Slot
+from assistant.wording.render import render
+
+OTHER = "other"
+PAILS_L = (10.0, 15.0, 20.0)
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One choice: what is kept when it is taken, and what is shown for it."""
+
+    value: str | int | float
+    label: Slot
+
+    def shown(self, known: Known) -> str:
+        """The label in the person's language."""
+        return render(self.label, known.catalogue) if isinstance(self.label, Say) else str(
+            self.label
+        )
+
+
+def entries(question: Question, session: Session, known: Known) -> tuple[Entry, ...]:
+    """The choices in the order of their digits, from 1."""
+    match question.reads:
+        case Reads.LANGUAGE:
+            return tuple(Entry(code, LANGUAGES[code]) for code in known.languages)
+        case Reads.VILLAGE:
+            named = tuple(Entry(village.id, village.name) for village in known.villages)
+            return (*named, Entry(OTHER, m.OTHER_VILLAGE()))
+        case Reads.NURSERY:
+            return tuple(_nursery(known, index) for index in range(len(known.nurseries)))
+        case Reads.TASK:
+            doable = (i for i in known.items if TASK_TEXTS[i.task].ask is Ask.DONE)
+            return tuple(Entry(item_key(item), item_line(item, known)) for item in doable)
+        case Reads.LITRES:
+            return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in PAILS_L)
+        case Reads.YES_NO:
+            return (Entry("yes", m.YES()), Entry("no", m.NO()))
+        case _:
+            return tuple(Entry(choice.code, choice.label()) for choice in question.choices)
+
+
+def _nursery(known: Known, index: int) -> Entry:
+    nursery = known.nurseries[index]
+    line = m.NURSERY_LINE if nursery.sown else m.NURSERY_LINE_PLANNED
+    return Entry(nursery.id, about(line, nursery, known.today, date=nursery.sow_date))
+
+
+def item_key(item: Item) -> str:
+    """Names an item in a session, so that it is found again whatever came between."""
+    return f"{item.nursery_id}/{item.task}/{item.day.isoformat()}"
+
+
+def item_line(item: Item, known: Known) -> Say:
+    """One task of one nursery, as a line of a list."""
+    nursery = known.nursery(item.nursery_id)
+    return t.ITEM_LINE(
+        label=nursery.label if nursery else "?", what=TASK_TEXTS[item.task].what()
+    )
+
+
+def numbered(choices: tuple[Entry, ...]) -> tuple[Say, ...]:
+    """The choices as lines with their digits."""
+    return tuple(
+        m.NUMBERED(digit=place, label=choice.label)
+        for place, choice in enumerate(choices, start=1)
+    )

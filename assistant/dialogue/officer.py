@@ -1,0 +1,241 @@
+"""An officer's texts: RAIN, COUNT, CLEAR, WHO, each with the officer's code.
+
+    RAIN 123456 Mtoni 14-20            today, 14:00 to 20:00 in the village
+    RAIN 123456 Mtoni TOMORROW 6-12    or a day: 12/6
+    COUNT 123456 Mtoni                 what the farmers answered
+    CLEAR 123456 Mtoni                 the all-clear
+    WHO 123456                         nurseries to be seen
+
+The code is six digits. Whether it is right is the service's to know; here it is only found, so
+that it can be checked and kept out of stored texts.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import ended, opened, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.values import (
+    Desk,
+    GiveAllClear,
+    Known,
+    Reach,
+    Tally,
+    Text,
+    Turn,
+)
+from assistant.people import Village
+from assistant.reading import Outcome, read_choice, read_date
+from assistant.wording import messages_officer as o
+from assistant.wording.message import Say
+
+VERBS = ("RAIN", "COUNT", "CLEAR", "WHO")
+_CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
+_HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
+MOST_VISITS = 8
+
+
+def verb_of(text: str) -> str | None:
+    """The officer's word that a text begins with."""
+    words = text.split(maxsplit=1)
+    first = words[0].strip(".,:;!").upper() if words else ""
+    return first if first in VERBS else None
+
+
+def code_in(text: str) -> str | None:
+    """The code in an officer's text, right or wrong."""
+    found = _CODE.search(text) if verb_of(text) else None
+    return found[0] if found else None
+
+
+def without_code(text: str) -> str:
+    """The text as it may be stored."""
+    return _CODE.sub("******", text) if verb_of(text) else text
+
+
+@dataclass(frozen=True)
+class Span:
+    """Hours of rain, aware, in the village's zone."""
+
+    starts_at: datetime
+    ends_at: datetime
+
+
+def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
+    """The turn for an officer's text; None where it is not one."""
+    verb = verb_of(text)
+    if verb is None:
+        return None
+    if not desk.code_given:
+        return ended(None, known, said(o.NEED_CODE(village=_any_village(desk))))
+    rest = _CODE.sub(" ", " ".join(text.split()[1:]))
+    return _VERBS[verb](" ".join(rest.split()), known, desk)
+
+
+def _any_village(desk: Desk) -> str:
+    return desk.reaches[0].village.name if desk.reaches else "Mtoni"
+
+
+def _reach(name: str, known: Known, desk: Desk) -> Reach | None:
+    """The village of that name among the officer's; the only one where none is named."""
+    if not name and len(desk.reaches) == 1:
+        return desk.reaches[0]
+    reading = read_choice(name, [[each.village.name] for each in desk.reaches], known.lexicon)
+    if reading.value is None or name.isdigit():
+        return None
+    return desk.reaches[reading.value]
+
+
+def _no_village(verb: str, desk: Desk) -> Text:
+    names = ", ".join(each.village.name for each in desk.reaches)
+    return said(o.NO_SUCH_VILLAGE(villages=names, example=verb))
+
+
+# --- RAIN ------------------------------------------------------------------------------------
+
+
+def _rain(rest: str, known: Known, desk: Desk) -> Turn:
+    hours = _HOURS.search(rest.lower())
+    before = rest[: hours.start()].strip() if hours else rest
+    name, day = _split_day(before, known)
+    reach = _reach(name, known, desk)
+    if reach is None:
+        return Turn(None, (_no_village("RAIN", desk),))
+    span = _span(hours, day, known, reach.village) if hours else None
+    if span is None:
+        return Turn(None, (said(o.NO_HOURS(village=reach.village.name)),))
+    times = span_slots(span.starts_at, span.ends_at, reach.village)
+    if span.ends_at <= known.now:
+        return Turn(None, (said(o.HOURS_PAST(**times)),))
+    if not reach.phones:
+        return Turn(None, (said(o.NOBODY_TO_WARN(village=reach.village.name)),))
+    return _show_back(reach, span, known)
+
+
+def span_slots(starts_at: datetime, ends_at: datetime, village: Village) -> dict[str, date | time]:
+    """The slots of a text that names the hours of rain, in the village's time."""
+    zone = ZoneInfo(village.zone)
+    start, end = starts_at.astimezone(zone), ends_at.astimezone(zone)
+    return {"from_time": start.time(), "to_time": end.time(), "date": start.date()}
+
+
+def _split_day(text: str, known: Known) -> tuple[str, date | None]:
+    """The village's name and the day, where the text ends in one."""
+    words = text.split()
+    for count in (2, 1):
+        tail = " ".join(words[-count:])
+        if len(words) < count or not tail:
+            continue
+        reading = read_date(tail, known.lexicon, known.today)
+        if reading.outcome is Outcome.UNDERSTOOD:
+            return " ".join(words[:-count]), reading.value
+    return text, None
+
+
+def _span(
+    hours: re.Match[str], day: date | None, known: Known, village: Village
+) -> Span | None:
+    """The hours on a day (today unless said); an end at or before the start is the next day."""
+    zone = ZoneInfo(village.zone)
+    day = day or known.now.astimezone(zone).date()
+    start = _at(day, hours[1], hours[2], zone)
+    end = _at(day, hours[3], hours[4], zone)
+    if start is None or end is None:
+        return None
+    return Span(start, end if end > start else end + timedelta(days=1))
+
+
+def _at(day: date, hour: str, minute: str | None, zone: ZoneInfo) -> datetime | None:
+    hours, minutes = int(hour), int(minute or 0)
+    if hours > 24 or minutes > 59 or (hours == 24 and minutes):
+        return None
+    midnight = datetime.combine(day, time(), zone)
+    if hours == 24:
+        return midnight + timedelta(days=1)
+    return midnight.replace(hour=hours, minute=minutes)
+
+
+def _show_back(reach: Reach, span: Span, known: Known) -> Turn:
+    session = begin(
+        talks.RAIN_WARNING,
+        held=known.session if known.session and known.farmer else None,
+        village_id=reach.village.id,
+        village=reach.village.name,
+        starts_at=span.starts_at.isoformat(),
+        ends_at=span.ends_at.isoformat(),
+        from_time=span.starts_at.strftime("%H:%M"),
+        to_time=span.ends_at.strftime("%H:%M"),
+        sowing=span.starts_at.date().isoformat(),
+        phones=reach.phones,
+        young=reach.nurseries,
+        about_to_sow=reach.about_to_sow,
+    )
+    return opened(session, known)
+
+
+# --- COUNT, CLEAR, WHO -----------------------------------------------------------------------
+
+
+def _tally(rest: str, known: Known, desk: Desk, verb: str) -> Tally | Turn:
+    reach = _reach(rest, known, desk)
+    if reach is None:
+        return Turn(None, (_no_village(verb, desk),))
+    standing = [each for each in desk.tallies if each.village.id == reach.village.id]
+    if not standing:
+        return Turn(None, (said(o.NO_WARNING(village=reach.village.name)),))
+    return standing[-1]
+
+
+def _count(rest: str, known: Known, desk: Desk) -> Turn:
+    tally = _tally(rest, known, desk, "COUNT")
+    if isinstance(tally, Turn):
+        return tally
+    times = span_slots(tally.standing.starts_at, tally.standing.ends_at, tally.village)
+    counted = o.COUNTED(
+        village=tally.village.name,
+        from_time=times["from_time"],
+        to_time=times["to_time"],
+        asked=tally.asked,
+        delivered=tally.delivered,
+        covered=tally.covered,
+        help=tally.need_help,
+    )
+    return Turn(known.session, (said(counted),))
+
+
+def _clear(rest: str, known: Known, desk: Desk) -> Turn:
+    tally = _tally(rest, known, desk, "CLEAR")
+    if isinstance(tally, Turn):
+        return tally
+    text = said(o.CLEARED(village=tally.village.name))
+    return Turn(known.session, (text,), (GiveAllClear(tally.standing.id),))
+
+
+def _who(rest: str, known: Known, desk: Desk) -> Turn:
+    if not desk.visits:
+        return Turn(known.session, (said(o.NOBODY_TO_SEE()),))
+    lines: list[Say] = [
+        o.SEE(
+            phone=visit.phone,
+            label=visit.label,
+            village=visit.village,
+            reason=visit.reason,
+            date=visit.since,
+        )
+        for visit in desk.visits[:MOST_VISITS]
+    ]
+    if len(desk.visits) > MOST_VISITS:
+        lines.append(o.AND_MORE(n=len(desk.visits) - MOST_VISITS))
+    return Turn(known.session, (Text(tuple(lines)),))
+
+
+_VERBS: Mapping[str, Callable[[str, Known, Desk], Turn]] = {
+    "RAIN": _rain,
+    "COUNT": _count,
+    "CLEAR": _clear,
+    "WHO": _who,
+}

@@ -1,0 +1,204 @@
+"""One reader for each kind of question: the person's text in, a value to keep out.
+
+What a text means is decided in the room `reading`; here it is fitted to the question: the
+value that the session keeps, the way on, and what to say when it could not be read.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from assistant.agronomy.constants import COLOUR_CHECK_DAY
+from assistant.agronomy.field import LIMITS
+from assistant.agronomy.quantities import is_hopeless, is_weak
+from assistant.dialogue.lists import entries
+from assistant.dialogue.questions import ANY, Question, Reads
+from assistant.dialogue.values import Kept, Known, Session
+from assistant.reading import (
+    Outcome,
+    Reading,
+    Reason,
+    read_area,
+    read_choice,
+    read_confirm,
+    read_count,
+    read_date,
+    read_germination,
+    read_litres,
+)
+from assistant.wording import messages_talk as m
+from assistant.wording.message import Say
+
+UNTESTED = "untested"
+MOST_WORDS = 100
+
+
+@dataclass(frozen=True)
+class Heard:
+    """What a text gave as the answer to a question.
+
+    `value` is what the session keeps, `words` what is shown back, `refusal` what to say where
+    nothing was understood, `options` the likely meanings to offer as digits.
+    """
+
+    outcome: Outcome
+    value: Kept = None
+    words: str = ""
+    refusal: Say | None = None
+    options: tuple[tuple[Kept, str], ...] = ()
+
+    @property
+    def sure(self) -> bool:
+        """Whether the value can be used without asking back."""
+        return self.outcome is Outcome.UNDERSTOOD
+
+
+_REFUSALS: Mapping[Reason, Say] = {
+    Reason.TWO_VALUES: m.AGAIN_TWO_VALUES(),
+    Reason.UNMEASURED_UNIT: m.AGAIN_UNMEASURED(),
+}
+
+
+def _heard(
+    reading: Reading[float] | Reading[int] | Reading[str], question: Question
+) -> Heard:
+    options = tuple((option.value, option.words) for option in reading.options)
+    refusal = _REFUSALS.get(reading.reason, question.again())
+    return Heard(reading.outcome, reading.value, reading.words, refusal, options)
+
+
+def _area(text: str, question: Question, session: Session, known: Known) -> Heard:
+    heard = _heard(read_area(text, known.lexicon, known.region), question)
+    limits = LIMITS["field_area_m2"]
+    if isinstance(heard.value, float) and not limits.low <= heard.value <= limits.high:
+        return Heard(Outcome.AGAIN, refusal=m.ABSURD_AREA(reading=heard.words))
+    return heard
+
+
+def _germination(text: str, question: Question, session: Session, known: Known) -> Heard:
+    heard = _heard(read_germination(text, known.lexicon), question)
+    if heard.outcome is not Outcome.AGAIN:
+        return heard
+    answer = read_confirm(text, known.lexicon, digits=False)
+    if answer.value in ("no", "not_yet"):
+        return Heard(Outcome.UNDERSTOOD, UNTESTED)
+    return heard
+
+
+def _litres(text: str, question: Question, session: Session, known: Known) -> Heard:
+    chosen = _choice(text, question, session, known)
+    if chosen.sure:
+        return chosen
+    heard = _heard(read_litres(text, known.lexicon), question)
+    limits = LIMITS["pail_litres"]
+    if isinstance(heard.value, float | int) and not limits.low <= heard.value <= limits.high:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    return heard
+
+
+def _date(text: str, question: Question, session: Session, known: Known) -> Heard:
+    reading: Reading[date] = read_date(text, known.lexicon, known.today)
+    refusal = question.again()
+    if reading.reason is Reason.IMPOSSIBLE:
+        refusal = m.AGAIN_IMPOSSIBLE()
+    options = tuple((option.value.isoformat(), option.words) for option in reading.options)
+    value = reading.value.isoformat() if reading.value else None
+    return Heard(reading.outcome, value, reading.words, refusal, options)
+
+
+def _leaves(text: str, question: Question, session: Session, known: Known) -> Heard:
+    return _heard(read_count(text, known.lexicon), question)
+
+
+def _choice(text: str, question: Question, session: Session, known: Known) -> Heard:
+    choices = entries(question, session, known)
+    names = [[choice.shown(known), *_also(choice.value)] for choice in choices]
+    reading = read_choice(text, names, known.lexicon)
+    if reading.value is None:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    choice = choices[reading.value]
+    return Heard(reading.outcome, choice.value, choice.shown(known))
+
+
+def _also(value: str | int | float) -> list[str]:
+    """A code is a name too where a person may type it, such as "sw" for a language."""
+    return [value] if isinstance(value, str) else []
+
+
+def _yes_no(text: str, question: Question, session: Session, known: Known) -> Heard:
+    reading = read_confirm(text, known.lexicon)
+    if reading.value not in ("yes", "no"):
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    return Heard(reading.outcome, reading.value, reading.words)
+
+
+def _words(text: str, question: Question, session: Session, known: Known) -> Heard:
+    words = " ".join(text.split())
+    if not words:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    return Heard(Outcome.UNDERSTOOD, words[:MOST_WORDS], words[:MOST_WORDS])
+
+
+Reader = Callable[[str, Question, Session, Known], Heard]
+
+READERS: Mapping[Reads, Reader] = {
+    Reads.LANGUAGE: _choice,
+    Reads.VILLAGE: _choice,
+    Reads.NURSERY: _choice,
+    Reads.TASK: _choice,
+    Reads.CHOICE: _choice,
+    Reads.PROBLEM: _choice,
+    Reads.YES_NO: _yes_no,
+    Reads.AREA: _area,
+    Reads.GERMINATION: _germination,
+    Reads.LITRES: _litres,
+    Reads.SOWING: _date,
+    Reads.DATE: _date,
+    Reads.LEAVES: _leaves,
+    Reads.WORDS: _words,
+}
+
+
+def hear(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """What `text` gives as the answer to `question`."""
+    return READERS[question.reads](text, question, session, known)
+
+
+# --- the way on ------------------------------------------------------------------------------
+
+
+def _way_germination(value: Kept, session: Session, known: Known) -> str:
+    if not isinstance(value, int | float):
+        return UNTESTED
+    if is_hopeless(value / 100):
+        return "hopeless"
+    return "weak" if is_weak(value / 100) else "good"
+
+
+def _way_sowing(value: Kept, session: Session, known: Known) -> str:
+    return "past" if date.fromisoformat(str(value)) < known.today else "coming"
+
+
+def _way_problem(value: Kept, session: Session, known: Known) -> str:
+    nursery = known.nursery(int(str(session.answers.get("nursery") or 0)))
+    early = nursery is None or nursery.day(known.today) < COLOUR_CHECK_DAY.value
+    return "yellow_early" if value == "yellow" and early else str(value)
+
+
+_WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
+    Reads.GERMINATION: _way_germination,
+    Reads.SOWING: _way_sowing,
+    Reads.PROBLEM: _way_problem,
+    Reads.CHOICE: lambda value, session, known: str(value),
+    Reads.YES_NO: lambda value, session, known: str(value),
+}
+
+# Answers that lead to another question about the same thing are not kept as its answer.
+NOT_KEPT = frozenset({"hopeless", UNTESTED})
+
+
+def way_on(question: Question, value: Kept, session: Session, known: Known) -> tuple[str, bool]:
+    """Where a value leads from a question, and whether the session keeps it."""
+    key = _WAYS.get(question.reads, lambda *_: ANY)(value, session, known)
+    target = question.goes.get(key) or question.goes[ANY]
+    return target, bool(question.keeps) and key not in NOT_KEPT

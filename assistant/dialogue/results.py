@@ -1,0 +1,95 @@
+"""The answers to a plan: quantities, shopping list and dates, in texts of their own."""
+
+from datetime import date
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.constants import TRANSPLANT_LAST_DAY
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.quantities import WarningCode
+from assistant.agronomy.rounding import Measure, measured
+from assistant.dialogue.values import Known, Text
+from assistant.wording import messages_talk as m
+from assistant.wording.day import TASK_TEXTS, DayWork, about, said, small_mix, work_says
+from assistant.wording.message import Say
+
+GRAMS_PER_KG = 1000
+
+
+def urea(nursery: Nursery) -> Say:
+    """The urea for one spray of this bed, in grams or kilograms."""
+    grams = measured(nursery.quantities.urea_g, Measure.UREA_G)
+    if grams >= GRAMS_PER_KG:
+        return m.KILOGRAMS(amount=grams / GRAMS_PER_KG)
+    return m.GRAMS(amount=grams)
+
+
+def seed_text(nursery: Nursery, today: date) -> Text:
+    """What was understood, with seed, bed and mats for it, and what is doubtful about it."""
+    doubts: tuple[Say, ...] = ()
+    percent = round(nursery.inputs.germination * 100, 1)
+    if not nursery.germination_known:
+        doubts = (m.ASSUMED_80(),)
+    elif WarningCode.DO_NOT_SOW in nursery.quantities.warnings:
+        doubts = (m.DO_NOT_SOW(percent=percent),)
+    elif WarningCode.WEAK_SEED in nursery.quantities.warnings:
+        doubts = (m.WEAK_SEED(percent=percent),)
+    return Text((about(m.RESULT_SEED, nursery, today), *doubts), keep=True)
+
+
+def mix_text(nursery: Nursery, today: date) -> Text:
+    """The shopping list for the bed."""
+    message = m.RESULT_MIX_SMALL if small_mix(nursery) else m.RESULT_MIX
+    return Text((about(message, nursery, today, urea=urea(nursery)),), keep=True)
+
+
+def quantity_texts(nursery: Nursery, today: date) -> tuple[Text, ...]:
+    """All quantities of one nursery."""
+    return seed_text(nursery, today), mix_text(nursery, today)
+
+
+def dates_text(nursery: Nursery, today: date) -> Text:
+    """The main dates; those already past are said to be so, never shifted."""
+    if nursery.sown:
+        says: tuple[Say, ...] = (about(m.RESULT_DATES_SOWN, nursery, today),)
+        if nursery.day(today) > TRANSPLANT_LAST_DAY.value:
+            says += (m.PAST_WINDOW(days=nursery.day(today)),)
+        return Text(says, keep=True)
+    says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)
+    if _date_of(nursery, TaskCode.SOAK) < today:
+        says += (about(m.DATES_PAST, nursery, today),)
+    return Text(says, keep=True)
+
+
+def _date_of(nursery: Nursery, code: TaskCode) -> date:
+    return next(task.date for task in nursery.tasks if task.code is code)
+
+
+def seed_drain_date(nursery: Nursery) -> date:
+    """The day on which the soaked seed is drained."""
+    return _date_of(nursery, TaskCode.DRAIN_SEED)
+
+
+def tasks_on(nursery: Nursery, day: date) -> tuple[TaskCode, ...]:
+    """The tasks that fall on a day and still make sense for this nursery."""
+    found = []
+    for task in nursery.tasks:
+        last = date.max if task.code is TaskCode.OVERDUE else task.until or task.date
+        if not task.date <= day <= last:
+            continue
+        if nursery.sown and task.day < 0 and not task.code.startswith("field"):
+            continue
+        found.append(task.code)
+    return tuple(found)
+
+
+def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
+    """Today's work of one nursery, or what comes next."""
+    tasks = tasks_on(nursery, known.today)
+    if said(tasks):
+        return Text(work_says(DayWork(nursery, tasks, known.today, rain=rain)))
+    coming = [task for task in nursery.tasks if task.date > known.today]
+    if not coming:
+        return Text((m.NOTHING_LEFT(label=nursery.label),))
+    nearest = coming[0]
+    what = TASK_TEXTS[nearest.code].what()
+    return Text((m.NOTHING_TODAY(label=nursery.label, what=what, date=nearest.date),))

@@ -1,0 +1,367 @@
+"""One turn: a text and what is known, to the answers and the changes.
+
+In this order, and the first that understands the text has it:
+1. STOP and START, which hold at any time;
+2. an officer's texts, and the warning an officer is about to send;
+3. the answers to a rain warning that is not answered yet, and what was open stands again;
+4. sign-up, where the phone is not enrolled;
+5. what the last numbered text that reached the phone was about, a prompt or the question;
+6. the other open things, without bare digits; then wishes; then corrections.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from assistant.dialogue import conversations as talks
+from assistant.dialogue import endings as e
+from assistant.dialogue.engine import Step, answer, ask, begin, find, follow
+from assistant.dialogue.items import answer_items, which_done
+from assistant.dialogue.officer import officer_turn
+from assistant.dialogue.questions import Question, Reads
+from assistant.dialogue.readers import hear
+from assistant.dialogue.values import (
+    AnswerWarning,
+    Focus,
+    Item,
+    Known,
+    NoteUnread,
+    Session,
+    Standing,
+    Text,
+    Turn,
+)
+from assistant.dialogue.wishes import WISHES
+from assistant.reading import Ask, Outcome, Wish, read_choice, read_several, read_wish
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from assistant.wording.render import render
+
+_ENDINGS: Mapping[str, e.Ending] = {**e.ENDINGS, "!which_done": which_done}
+_NUMBERS = frozenset({Reads.AREA, Reads.GERMINATION, Reads.LITRES, Reads.LEAVES})
+_DATES = frozenset({Reads.SOWING, Reads.DATE})
+LONGEST = 500  # characters of a text that are read; no answer to a question is longer
+
+Stage = Callable[[str, Known], Turn | None]
+
+
+def turn(text: str, known: Known) -> Turn:
+    """What to answer to a text, and what changes."""
+    text = " ".join(text[:LONGEST].split())
+    stages: tuple[Stage, ...] = (
+        _stop_or_start,
+        _officer,
+        _warning,
+        _sign_up,
+        _in_focus,
+        _elsewhere,
+    )
+    for stage in stages:
+        found = stage(text, known)
+        if found is not None:
+            return found
+    return _not_read(text, known)
+
+
+def open_line(known: Known) -> Turn:
+    """The first screen of a USSD session: what is open, else the menu."""
+    if known.farmer is None or known.farmer.consent_at is None:
+        return _resume_or(begin(talks.SIGNUP), known)
+    if known.farmer.stopped_at is not None:
+        return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
+    if known.warning is not None and known.warning.answer is None:
+        return Turn(known.session, (warning_screen(known, known.warning),))
+    if known.session is None and not known.nurseries:
+        return e.start_plan(None, known)
+    return _resume_or(begin(talks.MENU), known)
+
+
+def _resume_or(fresh: Session, known: Known) -> Turn:
+    session = known.session
+    if session is None or find(session, talks.TABLES) is None:
+        return e.opened(fresh, known)
+    return Turn(session, (ask(session, known, talks.TABLES),))
+
+
+# --- 1. stop and start -----------------------------------------------------------------------
+
+
+def _wish(text: str, known: Known) -> Wish | None:
+    """A wish that is sure."""
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    return reading.value if reading.outcome is Outcome.UNDERSTOOD else None
+
+
+def _stop_or_start(text: str, known: Known) -> Turn | None:
+    stopped = known.farmer is not None and known.farmer.stopped_at is not None
+    wish = _wish(text, known)
+    if wish is Wish.STOP and not stopped:
+        return WISHES[wish](text, known)
+    if wish is Wish.START and (stopped or known.farmer is None):
+        return WISHES[wish](text, known)
+    if stopped:
+        return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
+    return None
+
+
+# --- 2. officers -----------------------------------------------------------------------------
+
+
+def _officer(text: str, known: Known) -> Turn | None:
+    if known.desk is None:
+        return None
+    found = officer_turn(text, known, known.desk)
+    if found is not None:
+        return found
+    session = known.session
+    if session is not None and session.conversation == talks.RAIN_WARNING.name:
+        return _answer_question(text, known, session)
+    if known.farmer is None:
+        return Turn(None, (e.said(o.OFFICER_HELP()),))
+    return None
+
+
+# --- 3. rain warnings ------------------------------------------------------------------------
+
+
+def _warning(text: str, known: Known) -> Turn | None:
+    warning = known.warning
+    if warning is None or warning.answer is not None or known.farmer is None:
+        return None
+    names = [[render(m.W_COVERED(), known.catalogue)], [render(m.W_HELP(), known.catalogue)]]
+    reading = read_choice(text, names, known.lexicon)
+    said_so = reading.value
+    if said_so is None and _wish(text, known) is Wish.HELP:
+        said_so = 1
+    if said_so is None:
+        return None
+    answer_code, message = (("covered", m.WARNING_COVERED), ("help", m.WARNING_HELP))[said_so]
+    change = AnswerWarning(warning.id, answer_code)
+    texts: tuple[Text, ...] = (e.said(message()),)
+    if known.session is not None and find(known.session, talks.TABLES) is not None:
+        texts += (ask(known.session, known, talks.TABLES, m.KEPT_SO_FAR()),)
+    return Turn(known.session, texts, (change,))
+
+
+def warning_screen(known: Known, warning: Standing) -> Text:
+    """An unanswered warning, asked on a screen."""
+    choices = (
+        m.NUMBERED(digit=1, label=m.W_COVERED()),
+        m.NUMBERED(digit=2, label=m.W_HELP()),
+    )
+    return Text((m.WARNING_STANDS(), *choices), Focus(warning_id=warning.id))
+
+
+# --- 4. sign-up ------------------------------------------------------------------------------
+
+
+def _sign_up(text: str, known: Known) -> Turn | None:
+    if known.farmer is not None and known.farmer.consent_at is not None:
+        return None
+    session = known.session
+    if session is None or find(session, talks.TABLES) is None:
+        return e.opened(begin(talks.SIGNUP), known)
+    return _answer_question(text, known, session)
+
+
+# --- 5. and 6. what is open ------------------------------------------------------------------
+
+
+def _open_focus(known: Known) -> Focus | None:
+    """The last numbered text that reached the phone and is still open."""
+    step = f"{known.session.conversation}.{known.session.step}" if known.session else None
+    for focus in known.focuses:
+        if focus.question is not None and focus.question == step:
+            return focus
+        if any(item in known.items for item in focus.items):
+            return focus
+    return None
+
+
+def _in_focus(text: str, known: Known) -> Turn | None:
+    focus = _open_focus(known)
+    if focus is not None and focus.items:
+        items = tuple(item for item in focus.items if item in known.items)
+        return answer_items(text, known, items, True, known.session)
+    if known.session is not None and find(known.session, talks.TABLES) is not None:
+        return _answer_open(text, known, known.session)
+    return None
+
+
+def _elsewhere(text: str, known: Known) -> Turn | None:
+    """Things that are open beside the one in focus, then wishes."""
+    focus = _open_focus(known)
+    if focus is not None and focus.items and known.session is not None:
+        found = _answer_open(text, known, known.session)
+        if found is not None:
+            return found
+    extra = _extra_word(text, known)
+    if extra is not None:
+        return extra
+    wish = _wish(text, known)
+    if wish is not None:
+        return WISHES[wish](text, known)
+    digits = focus is None and known.session is None
+    found = answer_items(text, known, known.items, digits, known.session)
+    if found is not None:
+        return found
+    return _almost_a_wish(text, known)
+
+
+def _answer_open(text: str, known: Known, session: Session) -> Turn | None:
+    """The open question's answer, unless the text is a wish and no answer."""
+    question = find(session, talks.TABLES)
+    if question is None:
+        return None
+    if _wish_first(text, question, session, known):
+        return None
+    step = answer(session, text, known, talks.TABLES)
+    if step.read:
+        return _stepped(step, known, text)
+    if _wish(text, known) is not None or _extra_word(text, known) is not None:
+        return None
+    if known.items and answer_items(text, known, known.items, False, session) is not None:
+        return None
+    corrected = _corrected(text, session, known)
+    if corrected is not None:
+        return corrected
+    return _ask_again(step, known, question, text)
+
+
+def _wish_first(text: str, question: Question, session: Session, known: Known) -> bool:
+    """Whether a wish goes before the question's own reader: always, but for numbers and days,
+    which the reader knows better ("today" is a day where a day is asked for)."""
+    wish = _wish(text, known)
+    if wish is None:
+        return False
+    if wish is Wish.BACK:
+        return True
+    if question.reads is Reads.WORDS:
+        return len(text.split()) == 1
+    if question.reads is Reads.LANGUAGE and wish is Wish.LANGUAGE:
+        return False
+    if question.reads in _NUMBERS | _DATES and not session.waiting:
+        return not hear(text, question, session, known).sure
+    return not text.strip().isdigit()
+
+
+def _answer_question(text: str, known: Known, session: Session) -> Turn:
+    """An answer to a question that stands before everything else (sign-up, a warning)."""
+    question = find(session, talks.TABLES)
+    if question is None:
+        return e.opened(begin(talks.SIGNUP), known)
+    wish = _wish(text, known)
+    if wish in (Wish.HELP, Wish.BACK) and _wish_first(text, question, session, known):
+        return WISHES[wish](text, known)
+    step = answer(session, text, known, talks.TABLES)
+    return _stepped(step, known, text) if step.read else _ask_again(step, known, question, text)
+
+
+def _stepped(step: Step, known: Known, text: str) -> Turn:
+    if step.ending:
+        return _ENDINGS[step.ending](step.session, known)
+    step = _also_answered(step, known, text)
+    if step.ending:
+        return _ENDINGS[step.ending](step.session, known)
+    told = replace(known, session=step.session)
+    language = step.session.answers.get("language")
+    asked = ask(step.session, told, talks.TABLES, *step.said)
+    return Turn(step.session, (asked,), language=str(language) if language else None)
+
+
+def _also_answered(step: Step, known: Known, text: str) -> Step:
+    """Takes the other answers that came in the same text, "0.4 ha 85% 10 June"."""
+    session = step.session
+    if session.conversation != talks.PLAN.name or session.waiting or len(text.split()) < 2:
+        return step
+    asks = {Ask.AREA: Reads.AREA, Ask.GERMINATION: Reads.GERMINATION, Ask.DATE: Reads.SOWING}
+    several = read_several(text, tuple(asks), known.lexicon, known.today, known.region)
+    sure = {asks[a]: r for a, r in several.items() if r.outcome is Outcome.UNDERSTOOD}
+    if len(sure) < 2:
+        return step
+    return _take(step, {reads: reading for reads, reading in sure.items()}, known)
+
+
+def _take(step: Step, sure: Mapping[Reads, object], known: Known) -> Step:
+    answers = dict(step.session.answers)
+    for question in talks.PLAN.questions.values():
+        reading = sure.get(question.reads)
+        if reading is None or not question.keeps or question.keeps in answers:
+            continue
+        value = getattr(reading, "value", None)
+        kept = value.isoformat() if hasattr(value, "isoformat") else value
+        answers |= {
+            question.keeps: kept,
+            f"{question.keeps}_words": getattr(reading, "words", ""),
+            f"{question.keeps}_heard": kept,
+        }
+    session = replace(step.session, answers=answers)
+    question_now = find(session, talks.TABLES)
+    if question_now is None or question_now.keeps not in answers:
+        return Step(session, step.said)
+    value = answers[question_now.keeps]
+    words = str(answers.get(f"{question_now.keeps}_words", ""))
+    return follow(session, question_now, value, words, known, talks.TABLES)
+
+
+def _corrected(text: str, session: Session, known: Known) -> Turn | None:
+    """An earlier answer of the same talk given anew: "no, 2 acres"."""
+    table = talks.TABLES[session.conversation]
+    for name in reversed(session.path):
+        question = table.questions[name]
+        if question.reads not in _NUMBERS | _DATES or text.strip().isdigit():
+            continue
+        heard = hear(text, question, replace(session, waiting=None), known)
+        if heard.sure and heard.words:
+            answers = {
+                **session.answers,
+                question.keeps: heard.value,
+                f"{question.keeps}_words": heard.words,
+                f"{question.keeps}_heard": heard.value,
+            }
+            amended = replace(session, answers=answers, waiting=None)
+            noted = m.CORRECTED(reading=heard.words)
+            return Turn(amended, (ask(amended, known, talks.TABLES, noted),))
+    return None
+
+
+def _ask_again(step: Step, known: Known, question: Question, text: str) -> Turn:
+    note = NoteUnread(question.step, text)
+    asked = ask(step.session, known, talks.TABLES, *step.said)
+    repeats_itself = question.reads in _NUMBERS | _DATES and not step.session.waiting
+    if repeats_itself and step.said:
+        # The refusal already says what to send; the whole question again would cost a segment.
+        asked = Text((*step.said, *asked.says[len(step.said) + 1 :]), asked.focus)
+    return Turn(step.session, (asked,), (note,))
+
+
+# --- wishes and words ------------------------------------------------------------------------
+
+
+def _extra_word(text: str, known: Known) -> Turn | None:
+    """Words of the menu that may be sent at any time, such as NEW."""
+    word = text.strip(" .!").casefold()
+    words = {m.WORD_NEW: e.start_plan, m.WORD_CLOSE: e.close}
+    for message, ending in words.items():
+        if word == render(message(), known.catalogue).casefold():
+            return ending(known.session, known)
+    return None
+
+
+def _almost_a_wish(text: str, known: Known) -> Turn | None:
+    """A word that is nearly a wish is asked back by showing the menu."""
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    if reading.outcome is not Outcome.CONFIRM:
+        return None
+    held = e.menu(known.session, known)
+    return held
+
+
+def _not_read(text: str, known: Known) -> Turn:
+    note = NoteUnread("", text)
+    says = (m.DID_NOT_UNDERSTAND(),)
+    if known.session is not None and find(known.session, talks.TABLES) is not None:
+        asked = ask(known.session, known, talks.TABLES, *says)
+        return Turn(known.session, (asked,), (note,))
+    items: tuple[Item, ...] = known.items
+    focus = Focus(items=items) if items else None
+    return Turn(None, (Text(says, focus),), (note,))

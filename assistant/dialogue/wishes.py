@@ -1,0 +1,97 @@
+"""What a person may wish for at any point of any talk."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from assistant.dialogue import conversations as talks
+from assistant.dialogue import endings as e
+from assistant.dialogue.engine import ask, back, begin, find
+from assistant.dialogue.facts import worded
+from assistant.dialogue.values import Known, SetLanguage, StartTexts, StopTexts, Turn
+from assistant.reading import Wish, language_named
+from assistant.wording import messages_talk as m
+
+
+def _stop(text: str, known: Known) -> Turn:
+    return Turn(known.session, (e.said(m.STOPPED()),), (StopTexts(),))
+
+
+def _start(text: str, known: Known) -> Turn:
+    """Begins again: texts for who had stopped, the talk from its start for who had not."""
+    if known.farmer is None or known.farmer.consent_at is None:
+        return e.opened(begin(talks.SIGNUP), known)
+    if known.farmer.stopped_at is not None:
+        changes = (StartTexts(),)
+        if known.nurseries:
+            return Turn(None, (e.said(m.STARTED_AGAIN()),), changes)
+        return e.opened(begin(talks.PLAN), known, m.STARTED_AGAIN(), changes=changes)
+    if not known.nurseries:
+        return e.start_plan(None, known)
+    return e.menu(None, known)
+
+
+def _help(text: str, known: Known) -> Turn:
+    question = find(known.session, talks.TABLES) if known.session else None
+    if known.session is None or question is None:
+        return Turn(known.session, (e.said(m.HELP()),))
+    session = replace(known.session, waiting=None)
+    help_says = worded(question.help, session, known)
+    return Turn(session, (ask(session, known, talks.TABLES, help_says),))
+
+
+def _back(text: str, known: Known) -> Turn:
+    if known.session is None:
+        return e.menu(None, known)
+    session = back(known.session, known, talks.TABLES)
+    if session is not None:
+        return Turn(session, (ask(session, known, talks.TABLES),))
+    if known.session.held is not None:
+        return e.ended(known.session, known)
+    return e.menu(None, known)
+
+
+def _language(text: str, known: Known) -> Turn:
+    named = language_named(text)
+    if named in known.languages:
+        turn = e.ended(
+            begin(talks.LANGUAGE, held=known.session),
+            known,
+            e.said(m.LANGUAGE_SET()),
+            changes=(SetLanguage(str(named)),),
+        )
+        return replace(turn, language=named)
+    return e.language(known.session, known)
+
+
+def _passing(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
+    """An answer given in passing: the open question stands again after it."""
+
+    def wish(text: str, known: Known) -> Turn:
+        held = known.session
+        session = begin(talks.MENU, held=held) if held else None
+        return ending(session, known)
+
+    return wish
+
+
+def _opening(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
+    def wish(text: str, known: Known) -> Turn:
+        return ending(known.session, known)
+
+    return wish
+
+
+WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
+    Wish.MENU: _opening(e.menu),
+    Wish.HELP: _help,
+    Wish.STOP: _stop,
+    Wish.START: _start,
+    Wish.LANGUAGE: _language,
+    Wish.BACK: _back,
+    Wish.CHANGE_DATE: _opening(e.dates),
+    Wish.PROBLEM: _opening(e.problem),
+    Wish.RAIN: _passing(e.rain),
+    Wish.TODAY: _passing(e.today),
+    Wish.QUANTITIES: _passing(e.quantities),
+    Wish.OFFICER: _opening(e.officer),
+}

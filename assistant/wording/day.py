@@ -1,0 +1,191 @@
+"""Words the work of one day: which sentence a task gets, its slots, and what may be answered."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.quantities import WarningCode
+from assistant.agronomy.rounding import Measure, measured, pails_of
+from assistant.wording import messages_tasks as t
+from assistant.wording.message import Message, Say, Slot, slots_of
+
+
+class Ask(StrEnum):
+    """What a farmer may answer to a task."""
+
+    NOTHING = "nothing"
+    DONE = "done"
+    COLOUR = "colour"
+    LEAVES = "leaves"
+
+
+@dataclass(frozen=True)
+class TaskText:
+    """How a task is said: its short name, its sentence, and the answers it offers."""
+
+    what: Message
+    prompt: Message
+    ask: Ask = Ask.NOTHING
+
+
+TASK_TEXTS: Mapping[TaskCode, TaskText] = {
+    TaskCode.SEED_TEST: TaskText(t.N_SEED_TEST, t.P_SEED_TEST),
+    TaskCode.COLLECT: TaskText(t.N_COLLECT, t.P_COLLECT),
+    TaskCode.MIX: TaskText(t.N_MIX, t.P_MIX),
+    TaskCode.SOAK: TaskText(t.N_SOAK, t.P_SOAK, Ask.DONE),
+    TaskCode.DRAIN_SEED: TaskText(t.N_DRAIN_SEED, t.P_DRAIN_SEED),
+    TaskCode.SOW: TaskText(t.N_SOW, t.P_SOW, Ask.DONE),
+    TaskCode.WATER: TaskText(t.N_WATER, t.P_WATER),
+    TaskCode.RAIN_WATCH: TaskText(t.N_RAIN_WATCH, t.P_RAIN_WATCH),
+    TaskCode.UNCOVER_FLOOD: TaskText(t.N_UNCOVER, t.P_UNCOVER, Ask.DONE),
+    TaskCode.KEEP_WATER: TaskText(t.N_KEEP_WATER, t.P_KEEP_WATER),
+    TaskCode.COLOUR_CHECK: TaskText(t.N_COLOUR, t.P_COLOUR, Ask.COLOUR),
+    TaskCode.LEAF_COUNT: TaskText(t.N_LEAVES, t.P_LEAVES, Ask.LEAVES),
+    TaskCode.CHOOSE_DAY: TaskText(t.N_CHOOSE, t.P_WINDOW),
+    TaskCode.DRAIN_BED: TaskText(t.N_DRAIN_BED, t.P_DRAIN_BED, Ask.DONE),
+    TaskCode.TRANSPLANT: TaskText(t.N_TRANSPLANT, t.P_TRANSPLANT, Ask.DONE),
+    TaskCode.OVERDUE: TaskText(t.N_OVERDUE, t.P_OVERDUE, Ask.DONE),
+    TaskCode.FIELD_FLOOD: TaskText(t.N_FIELD_FLOOD, t.P_FIELD_FLOOD),
+    TaskCode.FIELD_PLOUGH: TaskText(t.N_FIELD_PLOUGH, t.P_FIELD_PLOUGH),
+    TaskCode.FIELD_PUDDLE: TaskText(t.N_FIELD_PUDDLE, t.P_FIELD_PUDDLE),
+    TaskCode.FIELD_LEVEL: TaskText(t.N_FIELD_LEVEL, t.P_FIELD_LEVEL),
+}
+
+# A task on the left is already said by the sentence of a task on the right, if that is due too.
+SAID_BY: Mapping[TaskCode, frozenset[TaskCode]] = {
+    TaskCode.RAIN_WATCH: frozenset({TaskCode.WATER, TaskCode.UNCOVER_FLOOD}),
+    TaskCode.WATER: frozenset({TaskCode.SOW}),
+    TaskCode.CHOOSE_DAY: frozenset({TaskCode.LEAF_COUNT}),
+    TaskCode.KEEP_WATER: frozenset({TaskCode.UNCOVER_FLOOD}),
+}
+
+
+@dataclass(frozen=True)
+class Late:
+    """A task of an earlier day whose text never arrived."""
+
+    task: TaskCode
+    day: date
+
+
+@dataclass(frozen=True)
+class DayWork:
+    """One nursery's work on one day, as it will be said."""
+
+    nursery: Nursery
+    tasks: tuple[TaskCode, ...]
+    today: date
+    late: tuple[Late, ...] = ()
+    rain: bool = False
+
+    @property
+    def asked(self) -> tuple[TaskCode, ...]:
+        """The tasks of today and the late ones that may be answered, in order of work."""
+        codes = [late.task for late in self.late] + [
+            code for code in self.tasks if not (self.rain and code is TaskCode.UNCOVER_FLOOD)
+        ]
+        unique = dict.fromkeys(codes)
+        return tuple(code for code in unique if TASK_TEXTS[code].ask is not Ask.NOTHING)
+
+
+def small_mix(nursery: Nursery) -> bool:
+    """Whether the soil mix is less than one batch of the farmer's pails."""
+    return WarningCode.SMALL_MIX in nursery.quantities.warnings
+
+
+def _spacing(nursery: Nursery) -> str:
+    inputs = nursery.inputs
+    return f"{inputs.spacing_row_cm:g}x{inputs.spacing_hill_cm:g}"
+
+
+_FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
+    "label": lambda n, d: n.label,
+    "day": lambda n, d: n.day(d),
+    "soil": lambda n, d: n.quantities.soil_pails,
+    "manure": lambda n, d: n.quantities.manure_pails,
+    "hull": lambda n, d: n.quantities.rice_hull_pails,
+    "batches": lambda n, d: (
+        n.quantities.soil_pails + n.quantities.manure_pails + n.quantities.rice_hull_pails
+    ),
+    "litres": lambda n, d: n.inputs.pail_litres,
+    "mix": lambda n, d: measured(n.quantities.soil_mix_m3 * 1000, Measure.MIX_L),
+    "sheet": lambda n, d: measured(n.quantities.sheet_m2, Measure.AREA_M2),
+    "bed": lambda n, d: measured(n.quantities.nursery_area_m2, Measure.AREA_M2),
+    "seed": lambda n, d: measured(n.quantities.seed_kg, Measure.SEED_KG),
+    "sprouted": lambda n, d: measured(n.quantities.sprouted_seed_kg, Measure.SEED_KG),
+    "mats": lambda n, d: n.quantities.mats,
+    "pails": lambda n, d: pails_of(n.quantities.flood_water_l, n.inputs.pail_litres),
+    "spacing": lambda n, d: _spacing(n),
+    "seedlings": lambda n, d: n.inputs.seedlings_per_hill,
+    "area": lambda n, d: n.area_typed,
+    "percent": lambda n, d: round(n.inputs.germination * 100, 1),
+    "date": lambda n, d: n.anchors.transplant_date,
+    "sow": lambda n, d: n.sow_date,
+    "uncover": lambda n, d: n.anchors.uncover_date,
+    "drain": lambda n, d: n.anchors.drain_date,
+    "transplant": lambda n, d: n.anchors.transplant_date,
+    "first": lambda n, d: _task(n, TaskCode.TRANSPLANT)[0],
+    "last": lambda n, d: _task(n, TaskCode.TRANSPLANT)[1],
+    "soak": lambda n, d: _task(n, TaskCode.SOAK)[0],
+}
+
+
+def _task(nursery: Nursery, code: TaskCode) -> tuple[date, date]:
+    found = next(task for task in nursery.tasks if task.code is code)
+    return found.date, found.until or found.date
+
+
+def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
+    """A message about a nursery, its slots filled from the plan as it is now."""
+    wanted = slots_of(message.text) | slots_of(message.plural or "")
+    facts = {name: _FACTS[name](nursery, today) for name in wanted - set(more)}
+    return message(**facts, **more)
+
+
+def _prompt(work: DayWork, code: TaskCode) -> Message:
+    if code is TaskCode.UNCOVER_FLOOD and work.rain:
+        return t.P_UNCOVER_RAIN
+    if code is TaskCode.TRANSPLANT and work.today < work.nursery.anchors.transplant_date:
+        return t.P_WINDOW
+    if small_mix(work.nursery):
+        small = {TaskCode.COLLECT: t.P_COLLECT_SMALL, TaskCode.MIX: t.P_MIX_SMALL}
+        return small.get(code, TASK_TEXTS[code].prompt)
+    return TASK_TEXTS[code].prompt
+
+
+def said(tasks: Sequence[TaskCode]) -> tuple[TaskCode, ...]:
+    """The tasks whose sentence must be said; the others are in a neighbour's sentence."""
+    due = frozenset(tasks)
+    return tuple(code for code in tasks if not SAID_BY.get(code, frozenset()) & due)
+
+
+def work_says(work: DayWork) -> tuple[Say, ...]:
+    """The sentences of one nursery's day, without the answers it offers."""
+    head = t.HEAD if work.nursery.day(work.today) >= 0 else t.HEAD_BEFORE
+    late = tuple(
+        t.CATCH_UP(date=each.day, what=TASK_TEXTS[each.task].what()) for each in work.late
+    )
+    late_codes = {each.task for each in work.late}
+    sentences = tuple(
+        about(_prompt(work, code), work.nursery, work.today)
+        for code in said(work.tasks)
+        if code not in late_codes
+    )
+    return (about(head, work.nursery, work.today), *late, *sentences)
+
+
+def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
+    """The last line of a prompt: what may be answered to it."""
+    if not asked:
+        return ()
+    if len(asked) > 1:
+        return (t.ASK_SEVERAL(label=asked[-1][0].label),)
+    code = asked[0][1]
+    if code is TaskCode.UNCOVER_FLOOD:
+        return (t.ASK_UP(),)
+    by_ask = {Ask.DONE: t.ASK_DONE, Ask.COLOUR: t.ASK_COLOUR}
+    message = by_ask.get(TASK_TEXTS[code].ask)
+    return (message(),) if message else ()

@@ -1,0 +1,78 @@
+"""Texts between the assistant and an officer by SMS.
+
+RAIN, COUNT, CLEAR, WHO are words that officers send; they are the same in every language.
+"""
+
+from assistant.wording.message import Message
+
+OFFICER_HELP = Message(
+    "RAIN code village 14-20 warns (add TOMORROW or 12/6). COUNT code village: answers. CLEAR code "
+    "village: all-clear. WHO code: nurseries to see.",
+    note="Help for officers. Capitals stay as they are; 'code' and 'village' are filled in.",
+    segments=2,
+)
+NEED_CODE = Message(
+    "Send your code too, e.g. RAIN 123456 {village} 14-20. Lost it? Ask your lead for a new one.",
+    note="An officer's text came without the right code. RAIN stays.",
+)
+NO_SUCH_VILLAGE = Message(
+    "I do not find that village among yours: {villages}. Send {example} again with its name.",
+    note="{example} is RAIN, COUNT or CLEAR.",
+    segments=2,
+)
+NO_HOURS = Message(
+    "Say the hours, e.g. RAIN code {village} 14-20, or TOMORROW 6-12, or 12/6 6-12.",
+    note="The hours of the rain could not be read. RAIN and TOMORROW stay.",
+)
+HOURS_PAST = Message(
+    "{from_time} to {to_time} on {date} is over. Send the hours of the coming rain.",
+    note="A warning for hours that have gone by.",
+)
+ASK_WARN = Message(
+    "Warn {village}: rain {from_time} to {to_time} on {date}? Goes to {phones} phones: {young} "
+    "nurseries on days 0-5, {sowing} about to sow.",
+    note="Shown back to the officer; '1 Yes 2 No' follows.",
+    segments=2,
+)
+NOBODY_TO_WARN = Message(
+    "No nursery of {village} is on days 0-5 or about to sow. Nothing to send.",
+    note="A warning would reach nobody.",
+)
+WARNED = Message(
+    "Going to {phones} phones now. COUNT code {village} shows answers, CLEAR code {village} ends "
+    "it.",
+    note="The officer said yes. COUNT and CLEAR stay.",
+    segments=2,
+)
+COUNTED = Message(
+    "{village}, rain {from_time}-{to_time}: {asked} asked, {delivered} reached, {covered} covered, "
+    "{help} need help.",
+    note="The answers to a warning so far.",
+)
+NO_WARNING = Message("No warning stands for {village}.", note="Nothing to count or clear.")
+CLEARED = Message("All-clear for {village} goes out now.", note="The officer ended a warning.")
+NOBODY_TO_SEE = Message("Nobody needs a visit today.", note="Answer to WHO.")
+SEE = Message(
+    "{phone} nursery {label}, {village}: {reason}, since {date}.", note="One line of WHO."
+)
+AND_MORE = Message("and {n} more.", plural="and {n} more.", note="The list of WHO was cut.")
+OPEN_TASK = Message("no answer to '{what}'", note="Reason for a visit; {what} is a task.")
+HELP_CALL = Message("called for help", note="Reason for a visit.")
+HELP_NOTICE = Message(
+    "Help wanted: {phone}, {village}, nursery {label}: {about}. \"{words}\"",
+    note="To the officer. {about} names the trouble, {words} is the farmer's own text.",
+    segments=2,
+)
+HELP_IN_RAIN = Message(
+    "Help wanted in the rain: {phone}, {village}. Go only when it is safe.",
+    note="To the officer: a farmer answered 2 to a warning.",
+)
+ABOUT_OFFICER = Message("wants you", note="What a call for help is about.")
+ABOUT_YELLOW = Message("yellow leaves", note="What a call for help is about.")
+ABOUT_NOT_UP = Message("few come up", note="What a call for help is about.")
+ABOUT_SEED = Message("seed does not sprout", note="What a call for help is about.")
+ABOUT_ANIMALS = Message("animals or insects", note="What a call for help is about.")
+ABOUT_WATER = Message("water", note="What a call for help is about.")
+ABOUT_OTHER = Message("other", note="What a call for help is about.")
+ABOUT_RAIN = Message("help in the rain", note="What a call for help is about.")
+ABOUT_LEAVES = Message("leaf count", note="What a call for help is about.")

@@ -1,0 +1,162 @@
+"""Texts of the plan page: the shopping list and calendar that an officer prints at a desk.
+
+They are read on paper or a screen, not on a phone; a line may be as long as two texts.
+"""
+
+from assistant.wording.message import Message
+
+# --- the head -------------------------------------------------------------------------------
+TITLE = Message(
+    "Nursery plan for a field of {area} m2 ({typed})",
+    note="Heading; {typed} is the field as it was written, such as '0.4 ha'.",
+)
+COMPUTED_FROM = Message(
+    "Computed from: germination {percent}%, spacing {row} x {hill} cm, {seedlings} seedlings a "
+    "hill, {grams} g for 1000 grains, pails of {litres} L.",
+    note="What the figures stand on, so that a mistake can be seen.",
+)
+HILLS = Message("About {hills} hills, {seedlings} seedlings.", note="Rounded counts.")
+
+# --- warnings -------------------------------------------------------------------------------
+WARNINGS = Message("Take care", note="Heading above warnings about this plan.")
+W_DO_NOT_SOW = Message(
+    "Only {percent}% of the seed germinates: do not sow it. Get other seed and test that. The "
+    "figures are for comparison only.",
+    note="Germination under 60 %.",
+)
+W_WEAK_SEED = Message(
+    "Weak seed ({percent}%): the figures count in more seed. Seed of {good}% or more is safer.",
+    note="Germination 60 to 79 %.",
+)
+W_BED_ENLARGED = Message(
+    "The bed is larger than usual, so that no more than {most} seeds lie on 1 cm2.",
+    note="Much seed for the field.",
+)
+W_SMALL_MIX = Message(
+    "The soil mix is less than one batch of pails: measure 7 soil, 2 manure and 1 rice hull with "
+    "a tin or bowl of {litres} L.",
+    note="A very small bed.",
+)
+W_GRAIN_WEIGHT = Message(
+    "{grams} g for 1000 grains is unusual ({low} to {high} g): count and weigh again.",
+    note="Grain weight outside the published range.",
+)
+W_SEED_RATE = Message(
+    "{rate} kg of seed for a hectare is unusual ({low} to {high} kg): check the figures.",
+    note="Seed rate outside the published range.",
+)
+W_PAST_DATE = Message(
+    "The sowing day {sow} is past. The dates are shown as they were, not moved.",
+    note="{sow} is a date such as 2025-06-10.",
+)
+
+# --- the shopping list ----------------------------------------------------------------------
+SHOPPING = Message("Shopping list", note="Heading.")
+SEED = Message(
+    "Seed: {dry} kg dry, which is about {sprouted} kg when sprouted.", note="Shopping list."
+)
+BED = Message(
+    "Bed: {bed} m2, level, near water and the house, for {mats} mats of 50 x 30 cm.",
+    note="Shopping list.",
+)
+SHEET = Message(
+    "Plastic sheet or banana leaves: {sheet} m2, with something over for the edges.",
+    note="Shopping list; roots must not go through into the ground.",
+)
+MIX = Message(
+    "Soil mix: {mix} m3, 4 cm deep: {soil} pails of soil, {manure} of well-rotted manure, {hull} "
+    "of rice hull.",
+    note="Shopping list; pails are the person's own. Rice hull is the husk of the grain.",
+)
+MIX_SMALL = Message(
+    "Soil mix: {mix} L, 4 cm deep: 7 parts soil, 2 well-rotted manure, 1 rice hull.",
+    note="Shopping list, for a very small bed.",
+)
+FRAME = Message(
+    "A frame of 50 x 30 cm, 4 cm deep, or banana stalks and pegs for a fence.",
+    note="Shopping list; it shapes the mats.",
+)
+COVER = Message(
+    "Leaves or straw to cover the bed, fine soil for a cover of {low} to {high} mm.",
+    note="Shopping list.",
+)
+WATER = Message(
+    "Water: {litres} L (about {pails} pails) to stand 1 cm deep once; more to top it up.",
+    note="Shopping list.",
+)
+UREA = Message(
+    "Urea, only if leaves are yellow: {urea} for {water} L of water.",
+    note="Shopping list; {urea} is a weight such as '600 g'.",
+)
+
+# --- sowing and carrying --------------------------------------------------------------------
+SHARING = Message("Sowing and carrying", note="Heading.")
+HEAPS = Message(
+    "Divide the sprouted seed into {mats} equal heaps for {mats} mats (or rows), about {grams} g "
+    "each.",
+    note="How to share out the seed.",
+)
+LOADS = Message(
+    "A wet mat weighs about {mat} kg; a full pail of {litres} L of mix {low} to {high} kg. "
+    "Half-fill pails and share the load.",
+    note="So that nobody lifts too much.",
+)
+
+# --- the calendar ---------------------------------------------------------------------------
+CALENDAR = Message(
+    "Calendar, from sowing on {sow}",
+    note="Heading; {sow} is a date such as 2026-06-10. Day 0 is the day of sowing.",
+)
+ON_DAY = Message(
+    "{date}, day {day}: {what}", note="A row of the calendar; {what} is a task, such as 'sow'."
+)
+ON_DAYS = Message(
+    "{date} to {until}, day {day} to {last}: {what}", note="A row of the calendar that lasts."
+)
+WAS = Message("{row} (past)", note="A row of the calendar whose date is over.")
+
+# --- cautions -------------------------------------------------------------------------------
+CAUTIONS = Message(
+    "Cautions. Local rules and your officer come first.",
+    note="Heading above the cautions.",
+)
+C_SEED = Message(
+    "Treated seed is no food and no feed: keep it from children and animals, wash hands, never "
+    "use the bag again.",
+    note="Caution.",
+)
+C_PAIL = Message(
+    "Small children drown in a pail of water: cover the soaking pail, empty pails that stand "
+    "about.",
+    note="Caution.",
+)
+C_MIX = Message(
+    "Wash hands after handling manure. Char rice hull outdoors only, and quench it fully.",
+    note="Caution.",
+)
+C_RAIN = Message(
+    "Rain: people first. In when it thunders, out {minutes} minutes after the last thunder. Then "
+    "cover the mats and drain surplus water.",
+    note="Caution.",
+)
+C_WATER = Message(
+    "Keep small children away from standing water. Mosquitoes breed in water that stands for a "
+    "week.",
+    note="Caution.",
+)
+C_UREA = Message(
+    "Yellow leaves are often short of nitrogen, but first look for spots, insects, yellow on "
+    "young leaves only, cold nights, salt or standing water; if any, ask the officer.",
+    note="Caution.",
+    segments=2,
+)
+C_UREA_SPRAY = Message(
+    "Urea: once, never stronger than {grams} g in each litre, in the evening, then rinse leaves "
+    "with clean water. Keep off eyes and hands (rinse eyes {minutes} minutes), away from children "
+    "and animals.",
+    note="Caution.",
+    segments=2,
+)
+C_LOAD = Message(
+    "Mats and pails are heavy: lift with bent knees, two to a load.", note="Caution."
+)

@@ -1,0 +1,140 @@
+"""Texts of the daily work: one sentence a task, its short name, and what may be answered.
+
+Digits in a text are what the farmer may answer; keep them.
+"""
+
+from assistant.wording.message import Message
+
+# --- short names, as in "A: soak the seed done" ---------------------------------------------
+N_SEED_TEST = Message("test the seed", note="Short name of a task, inside a sentence.")
+N_COLLECT = Message("collect material", note="Short name of a task.")
+N_MIX = Message("mix the soil", note="Short name of a task.")
+N_SOAK = Message("soak the seed", note="Short name of a task.")
+N_DRAIN_SEED = Message("drain the seed", note="Short name of a task.")
+N_SOW = Message("sow", note="Short name of a task.")
+N_WATER = Message("water twice", note="Short name of a task.")
+N_RAIN_WATCH = Message("watch for rain", note="Short name of a task.")
+N_UNCOVER = Message("uncover and flood", note="Short name of a task.")
+N_KEEP_WATER = Message("keep 1 cm of water", note="Short name of a task.")
+N_COLOUR = Message("look at leaf colour", note="Short name of a task.")
+N_LEAVES = Message("count leaves", note="Short name of a task.")
+N_CHOOSE = Message("choose the transplanting day", note="Short name of a task.")
+N_DRAIN_BED = Message("drain the bed", note="Short name of a task.")
+N_TRANSPLANT = Message("transplant", note="Short name of a task.")
+N_OVERDUE = Message("transplant soon", note="Short name of a task.")
+N_FIELD_FLOOD = Message("flood the field", note="Short name of a task.")
+N_FIELD_PLOUGH = Message("plough the field", note="Short name of a task.")
+N_FIELD_PUDDLE = Message("puddle the field", note="Short name of a task.")
+N_FIELD_LEVEL = Message("level the field", note="Short name of a task.")
+
+# --- the sentences of a prompt --------------------------------------------------------------
+HEAD = Message("{label} day {day}:", note="Begins a nursery's part of the daily text.")
+HEAD_BEFORE = Message("{label}:", note="The same, before the day of sowing.")
+P_SEED_TEST = Message(
+    "Test your seed: 100 seeds in a wet cloth, moist for 7 days. Count the sprouted ones, then "
+    "send CHANGE DATE or PROBLEM if under 80.",
+    note="15 days before sowing.",
+)
+P_COLLECT = Message(
+    "This week collect {soil} pails of soil, {manure} of rotted manure, {hull} of rice hull, "
+    "{sheet} m2 of sheet or banana leaves, {seed} kg seed.",
+    note="7 days before sowing; pails are the farmer's own.",
+)
+P_COLLECT_SMALL = Message(
+    "This week collect {mix} L of soil mix (soil 7, rotted manure 2, rice hull 1), {sheet} m2 of "
+    "sheet or banana leaves, {seed} kg seed.",
+    note="As before, for a very small bed.",
+)
+P_MIX = Message(
+    "Mix 7 pails soil, 2 rotted manure, 1 rice hull; {batches} pails in all. Half-fill pails to "
+    "carry: a full 20 L pail weighs 22-26 kg.",
+    note="3 days before sowing.",
+)
+P_MIX_SMALL = Message(
+    "Mix {mix} L with a tin or bowl: 7 of soil, 2 of rotted manure, 1 of rice hull.",
+    note="As before, for a very small bed.",
+)
+P_SOAK = Message(
+    "Soak {seed} kg seed 24 h in clean water. Keep the pail covered: small children can drown.",
+    note="2 days before sowing. Keep the caution.",
+)
+P_DRAIN_SEED = Message(
+    "Drain the seed, keep it moist, warm and covered 24 h. Do not eat or feed treated seed; wash "
+    "hands.",
+    note="The day before sowing. Keep the caution.",
+)
+P_SOW = Message(
+    "Sow if roots are 2-3 mm: {mats} equal heaps, one a mat, spread evenly, cover with 3-10 mm "
+    "soil, pat, water at once, cover with leaves or straw.",
+    note="The day of sowing.",
+)
+P_WATER = Message(
+    "Water morning and evening till moist, keep covered. Guard from heavy rain, birds, poultry, "
+    "rats.",
+    note="Days 0 to 4.",
+)
+P_RAIN_WATCH = Message(
+    "Still guard it from heavy rain, birds, poultry, rats.", note="Day 5, when it stays covered."
+)
+P_UNCOVER = Message(
+    "Shoots up? Uncover and let in 1 cm of water round the mats, about {pails} pails. Not up: keep "
+    "moist and covered.",
+    note="Day 5.",
+)
+P_UNCOVER_RAIN = Message(
+    "Rain warning: do NOT uncover yet. Keep the mats covered and drain surplus water until the "
+    "all-clear.",
+    note="Replaces 'uncover' while a rain warning stands.",
+)
+P_KEEP_WATER = Message("Keep 1 cm of water round the mats.", note="Days 6 until draining.")
+P_COLOUR = Message("Look at the leaves: are they green or yellow?", note="Day 7.")
+P_LEAVES = Message(
+    "Count the open leaves of a few plants (not the first one without blade). Send the number, "
+    "e.g. 3.",
+    note="Day 12.",
+)
+P_DRAIN_BED = Message(
+    "Drain the bed today, so that mats can be lifted on {date}.",
+    note="2 days before transplanting.",
+)
+P_TRANSPLANT = Message(
+    "Transplant {spacing} cm, {seedlings} a hill, if there are 3-4 open leaves. A wet mat weighs "
+    "about 7 kg: share the load.",
+    note="The day of transplanting.",
+)
+P_WINDOW = Message(
+    "From today to {last} is the time to transplant, at 3-4 open leaves. Your day: {date}. Other "
+    "day: CHANGE DATE.",
+    note="Day 15, when the day of transplanting is still ahead.",
+)
+P_OVERDUE = Message(
+    "Day {day}: transplant soon if there are 3 leaves or more.", note="Day 21 and after."
+)
+P_FIELD_FLOOD = Message("Main field: let in water, so that it can be ploughed.", note="Field.")
+P_FIELD_PLOUGH = Message("Main field: plough, 10-15 cm deep.", note="Field.")
+P_FIELD_PUDDLE = Message("Main field: harrow and puddle.", note="Field.")
+P_FIELD_LEVEL = Message("Main field: level it, then let the mud settle.", note="Field.")
+CATCH_UP = Message("Still open from {date}: {what}.", note="Yesterday's text did not arrive.")
+SOW_ASSUMED = Message(
+    "I take it you sowed on {sow}. If not, send CHANGE DATE.",
+    note="The farmer never answered whether the seed is sown.",
+)
+SECOND_ASKING = Message(
+    "{label}: did you {what} today?", note="Asked once more; {what} is a task."
+)
+
+# --- what may be answered -------------------------------------------------------------------
+ASK_DONE = Message("1 Done 2 Not yet", note="Last line of a prompt.")
+ASK_UP = Message("1 Done 2 Not up", note="Last line of the prompt for uncovering.")
+ASK_COLOUR = Message("1 Green 2 Yellow", note="Last line of the prompt for leaf colour.")
+ASK_SEVERAL = Message(
+    "When done send DONE {label}, or NOT YET {label}.",
+    note="Several tasks are asked; {label} is an example, such as B. DONE and NOT YET are sent.",
+)
+DONE = Message("Done", note="A choice.")
+NOT_YET = Message("Not yet", note="A choice.")
+GREEN = Message("Green", note="A choice: the colour of leaves.")
+YELLOW = Message("Yellow", note="A choice: the colour of leaves.")
+WHICH_DONE = Message("Which one is done?", note="A list of tasks follows.")
+WHICH_NOT = Message("Which one is not done?", note="A list of tasks follows.")
+ITEM_LINE = Message("{label} {what}", note="One task of one nursery in a list.")

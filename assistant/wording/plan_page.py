@@ -1,0 +1,198 @@
+"""The plan as a page for a desk: sections of lines, still in no language."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from assistant.agronomy import constants as c
+from assistant.agronomy import loads, mat
+from assistant.agronomy.calendar import Task, TaskCode
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.quantities import Quantities, WarningCode
+from assistant.agronomy.rounding import Measure, measured, pails_of
+from assistant.agronomy.seed import G_PER_KG, seed_rate_kg_per_ha
+from assistant.wording import messages_plan as m
+from assistant.wording.day import TASK_TEXTS
+from assistant.wording.message import Message, Say
+from assistant.wording.messages_talk import GRAMS, KILOGRAMS
+
+
+@dataclass(frozen=True)
+class Plan:
+    """All that the page tells: what was asked, and what came of it."""
+
+    area_typed: str
+    inputs: FieldInputs
+    quantities: Quantities
+    tasks: tuple[Task, ...]
+    sow: date
+    today: date
+
+    @property
+    def warnings(self) -> tuple[WarningCode, ...]:
+        """Those of the arithmetic, and whether the sowing day is past."""
+        past = (WarningCode.PAST_DATE,) if self.sow < self.today else ()
+        return (*self.quantities.warnings, *past)
+
+
+@dataclass(frozen=True)
+class Section:
+    """A heading and the lines under it."""
+
+    heading: Say
+    lines: tuple[Say, ...]
+
+
+# A task that can hurt somebody -> its cautions.
+TASK_CAUTIONS: Mapping[TaskCode, tuple[Message, ...]] = {
+    TaskCode.MIX: (m.C_MIX, m.C_LOAD),
+    TaskCode.SOAK: (m.C_PAIL, m.C_SEED),
+    TaskCode.DRAIN_SEED: (m.C_SEED,),
+    TaskCode.SOW: (m.C_SEED,),
+    TaskCode.RAIN_WATCH: (m.C_RAIN,),
+    TaskCode.UNCOVER_FLOOD: (m.C_WATER,),
+    TaskCode.KEEP_WATER: (m.C_WATER,),
+    TaskCode.COLOUR_CHECK: (m.C_UREA, m.C_UREA_SPRAY),
+    TaskCode.TRANSPLANT: (m.C_LOAD,),
+}
+_CAUTION_SLOTS: Mapping[Message, Mapping[str, float]] = {
+    m.C_RAIN: {"minutes": c.THUNDER_WAIT_MIN.value},
+    m.C_UREA_SPRAY: {
+        "grams": mat.dissolved_g(1.0, c.UREA_PERCENT.value),
+        "minutes": c.EYE_RINSE_MIN.value,
+    },
+}
+
+
+def plan_page(plan: Plan) -> tuple[Section, ...]:
+    """The whole page, most needed first."""
+    warnings = tuple(warning_say(code, plan) for code in plan.warnings)
+    return (
+        _head(plan),
+        *([Section(m.WARNINGS(), warnings)] if warnings else []),
+        _shopping(plan.quantities),
+        _sharing(plan.quantities),
+        Section(m.CALENDAR(sow=plan.sow.isoformat()), tuple(_rows(plan))),
+        Section(m.CAUTIONS(), _cautions(plan.tasks)),
+    )
+
+
+def warning_say(code: WarningCode, plan: Plan) -> Say:
+    """One warning in words."""
+    return _WARNINGS[code](plan)
+
+
+def _percent(plan: Plan) -> float:
+    return round(plan.inputs.germination * 100, 1)
+
+
+_WARNINGS: Mapping[WarningCode, Callable[[Plan], Say]] = {
+    WarningCode.DO_NOT_SOW: lambda p: m.W_DO_NOT_SOW(percent=_percent(p)),
+    WarningCode.WEAK_SEED: lambda p: m.W_WEAK_SEED(
+        percent=_percent(p), good=round(c.GOOD_GERMINATION.value * 100)
+    ),
+    WarningCode.BED_ENLARGED: lambda p: m.W_BED_ENLARGED(most=c.MAX_SEEDS_PER_CM2.value),
+    WarningCode.SMALL_MIX: lambda p: m.W_SMALL_MIX(
+        litres=measured(p.quantities.mix_measure_litres, Measure.MIX_L)
+    ),
+    WarningCode.GRAIN_WEIGHT_UNUSUAL: lambda p: m.W_GRAIN_WEIGHT(
+        grams=p.inputs.grain_weight_g,
+        low=c.GRAIN_WEIGHT_G.low or 0,
+        high=c.GRAIN_WEIGHT_G.high or 0,
+    ),
+    WarningCode.SEED_RATE_UNUSUAL: lambda p: m.W_SEED_RATE(
+        rate=round(seed_rate_kg_per_ha(p.inputs), 1),
+        low=c.SEED_RATE_LOW_KG_PER_HA.value,
+        high=c.SEED_RATE_HIGH_KG_PER_HA.value,
+    ),
+    WarningCode.PAST_DATE: lambda p: m.W_PAST_DATE(sow=p.sow.isoformat()),
+}
+
+
+def _head(plan: Plan) -> Section:
+    inputs, q = plan.inputs, plan.quantities
+    computed_from = m.COMPUTED_FROM(
+        percent=_percent(plan),
+        row=inputs.spacing_row_cm,
+        hill=inputs.spacing_hill_cm,
+        seedlings=inputs.seedlings_per_hill,
+        grams=inputs.grain_weight_g,
+        litres=inputs.pail_litres,
+    )
+    counts = m.HILLS(
+        hills=measured(q.hills, Measure.COUNT), seedlings=measured(q.seedlings, Measure.COUNT)
+    )
+    title = m.TITLE(area=round(q.field_area_m2, 1), typed=plan.area_typed)
+    return Section(title, (computed_from, counts))
+
+
+def _shopping(q: Quantities) -> Section:
+    lines = (
+        m.SEED(
+            dry=measured(q.seed_kg, Measure.SEED_KG),
+            sprouted=measured(q.sprouted_seed_kg, Measure.SEED_KG),
+        ),
+        m.BED(bed=measured(q.nursery_area_m2, Measure.AREA_M2), mats=q.mats),
+        m.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)),
+        _mix(q),
+        m.FRAME(),
+        m.COVER(low=c.COVER_LOW_MM.value, high=c.COVER_HIGH_MM.value),
+        m.WATER(
+            litres=measured(q.flood_water_l, Measure.WATER_L),
+            pails=pails_of(q.flood_water_l, q.pail_litres),
+        ),
+        m.UREA(urea=_weight(q.urea_g), water=measured(q.spray_water_l, Measure.SPRAY_L)),
+    )
+    return Section(m.SHOPPING(), lines)
+
+
+def _mix(q: Quantities) -> Say:
+    if WarningCode.SMALL_MIX in q.warnings:
+        return m.MIX_SMALL(mix=measured(q.soil_mix_m3 * mat.L_PER_M3, Measure.MIX_L))
+    return m.MIX(
+        mix=measured(q.soil_mix_m3, Measure.MIX_M3),
+        soil=q.soil_pails,
+        manure=q.manure_pails,
+        hull=q.rice_hull_pails,
+    )
+
+
+def _weight(grams: float) -> Say:
+    told = measured(grams, Measure.UREA_G)
+    return KILOGRAMS(amount=told / G_PER_KG) if told >= G_PER_KG else GRAMS(amount=told)
+
+
+def _sharing(q: Quantities) -> Section:
+    pail = loads.pail_of_mix_kg(q.pail_litres)
+    lines = (
+        m.HEAPS(mats=q.mats, grams=measured(q.sprouted_per_mat_g, Measure.SEED_G)),
+        m.LOADS(
+            mat=measured(loads.wet_mat_kg(), Measure.WEIGHT_KG),
+            litres=q.pail_litres,
+            low=measured(pail.low, Measure.WEIGHT_KG),
+            high=measured(pail.high, Measure.WEIGHT_KG),
+        ),
+    )
+    return Section(m.SHARING(), lines)
+
+
+def _rows(plan: Plan) -> Iterable[Say]:
+    for task in plan.tasks:
+        row = _row(task)
+        over = (task.until or task.date) < plan.today
+        yield m.WAS(row=row) if over else row
+
+
+def _row(task: Task) -> Say:
+    what = TASK_TEXTS[task.code].what()
+    if task.until is None:
+        return m.ON_DAY(date=task.date, day=task.day, what=what)
+    last = task.day + (task.until - task.date).days
+    return m.ON_DAYS(date=task.date, until=task.until, day=task.day, last=last, what=what)
+
+
+def _cautions(tasks: Iterable[Task]) -> tuple[Say, ...]:
+    wanted = dict.fromkeys(
+        caution for task in tasks for caution in TASK_CAUTIONS.get(task.code, ())
+    )
+    return tuple(caution(**_CAUTION_SLOTS.get(caution, {})) for caution in wanted)
