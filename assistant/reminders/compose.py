@@ -1,0 +1,94 @@
+"""Makes one text of all that is due for one phone on one day."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.reminders.values import Reminder
+from assistant.wording import messages_tasks as t
+from assistant.wording.day import TASK_TEXTS, Ask, DayWork, Late, about, offer, work_says
+from assistant.wording.message import Say
+
+_ORDER = {code: place for place, code in enumerate(TaskCode)}
+# Worth saying a day late; the others are over with their day.
+CATCH_UP = frozenset(
+    {
+        TaskCode.SOAK,
+        TaskCode.SOW,
+        TaskCode.UNCOVER_FLOOD,
+        TaskCode.COLOUR_CHECK,
+        TaskCode.LEAF_COUNT,
+        TaskCode.DRAIN_BED,
+        TaskCode.TRANSPLANT,
+    }
+)
+CATCH_UP_DAYS = 3
+# Left unanswered, these are asked once more the same day, then shown to the officer.
+SECOND_ASKING = frozenset(
+    {TaskCode.UNCOVER_FLOOD, TaskCode.DRAIN_BED, TaskCode.FIELD_FLOOD}
+)
+ASKED_TASKS = frozenset(code for code, text in TASK_TEXTS.items() if text.ask is not Ask.NOTHING)
+
+
+@dataclass(frozen=True)
+class Composed:
+    """One phone's text: its sentences, and the reminders that it asks to be answered."""
+
+    says: tuple[Say, ...]
+    asked: tuple[Reminder, ...]
+
+
+def worth_catching_up(reminder: Reminder, today: date) -> bool:
+    """Whether a missed reminder is still worth saying."""
+    age = (today - reminder.day).days
+    return reminder.task in CATCH_UP and 0 < age <= CATCH_UP_DAYS
+
+
+def compose(
+    due: Sequence[tuple[Nursery, Sequence[Reminder]]],
+    today: date,
+    raining: Iterable[int] = (),
+    assumed_sown: Iterable[int] = (),
+) -> Composed:
+    """The text for one phone.
+
+    Args:
+        due: each nursery with its reminders of today and those to catch up.
+        raining: ids of nurseries under a rain warning, which are never told to uncover.
+        assumed_sown: ids of nurseries whose sowing nobody confirmed, to be told so today.
+    """
+    wet, unsure = frozenset(raining), frozenset(assumed_sown)
+    says: tuple[Say, ...] = ()
+    asked: list[tuple[Nursery, Reminder]] = []
+    for nursery, reminders in due:
+        work = _work(nursery, reminders, today, nursery.id in wet)
+        says += work_says(work)
+        if nursery.id in unsure:
+            says += (about(t.SOW_ASSUMED, nursery, today),)
+        asked += [(nursery, _latest(reminders, code)) for code in work.asked]
+    says += offer([(nursery, reminder.task) for nursery, reminder in asked])
+    return Composed(says, tuple(reminder for _, reminder in asked))
+
+
+def _work(nursery: Nursery, reminders: Sequence[Reminder], today: date, rain: bool) -> DayWork:
+    ordered = sorted(reminders, key=lambda each: _ORDER[each.task])
+    of_today = tuple(dict.fromkeys(each.task for each in ordered if each.day == today))
+    late = tuple(
+        Late(each.task, each.day)
+        for each in ordered
+        if each.day < today and each.task not in of_today
+    )
+    return DayWork(nursery, of_today, today, late, rain)
+
+
+def _latest(reminders: Sequence[Reminder], code: TaskCode) -> Reminder:
+    return max((each for each in reminders if each.task is code), key=lambda each: each.day)
+
+
+def second_asking(nursery: Nursery, reminder: Reminder) -> tuple[Say, ...]:
+    """The one repetition of a prompt that was not answered."""
+    what = TASK_TEXTS[reminder.task].what()
+    ask = t.SECOND_ASKING(label=nursery.label, what=what)
+    return (ask, *offer([(nursery, reminder.task)]))

@@ -1,0 +1,101 @@
+"""Turns a nursery's calendar into dated reminders, each with a due time and a "not after"."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from assistant.agronomy.calendar import Task, TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.reminders.values import Reminder
+
+ONE_DAY = timedelta(days=1)
+OVERDUE_EVERY_D = 3
+OVERDUE_TIMES = 3
+_EVERY_DAY = frozenset({TaskCode.WATER, TaskCode.RAIN_WATCH, TaskCode.KEEP_WATER})
+_FIELD = frozenset(
+    {
+        TaskCode.FIELD_FLOOD,
+        TaskCode.FIELD_PLOUGH,
+        TaskCode.FIELD_PUDDLE,
+        TaskCode.FIELD_LEVEL,
+    }
+)
+
+
+@dataclass(frozen=True)
+class Hours:
+    """The local hours of a day's texts.
+
+    Prompts leave at `prompt`; the second asking at `second`; nothing that is not urgent leaves
+    from `quiet_from` until `quiet_until`.
+    """
+
+    prompt: time = time(6, 0)
+    second: time = time(16, 0)
+    quiet_from: time = time(20, 0)
+    quiet_until: time = time(5, 30)
+
+    def quiet(self, at: time) -> bool:
+        """Whether a local time is in the quiet hours."""
+        return at >= self.quiet_from or at < self.quiet_until
+
+
+def local(day: date, at: time, zone: str) -> datetime:
+    """A local time of a village's day, aware."""
+    return datetime.combine(day, at, ZoneInfo(zone))
+
+
+def days_of(task: Task, nursery: Nursery) -> Iterator[date]:
+    """The days on which a task is said."""
+    last = task.until or task.date
+    if task.code in _EVERY_DAY:
+        yield from _each(task.date, last)
+    elif task.code is TaskCode.TRANSPLANT:
+        yield task.date
+        if nursery.anchors.transplant_date > task.date:
+            yield from _each(nursery.anchors.transplant_date, last)
+        else:
+            yield from _each(task.date + ONE_DAY, last)
+    elif task.code is TaskCode.OVERDUE:
+        for place in range(OVERDUE_TIMES):
+            yield task.date + place * OVERDUE_EVERY_D * ONE_DAY
+    elif task.code is TaskCode.FIELD_PUDDLE:
+        yield from dict.fromkeys((task.date, last))
+    else:
+        yield task.date
+
+
+def _each(first: date, last: date) -> Iterator[date]:
+    day = first
+    while day <= last:
+        yield day
+        day += ONE_DAY
+
+
+def _wanted(task: Task, nursery: Nursery) -> bool:
+    """Whether a task still makes sense after what has happened."""
+    if task.code in _FIELD:
+        return True
+    if nursery.sown and (task.day < 0 or task.code is TaskCode.SOW):
+        return False
+    return not (nursery.uncovered and task.code is TaskCode.UNCOVER_FLOOD)
+
+
+def planned(nursery: Nursery, zone: str, hours: Hours, today: date) -> tuple[Reminder, ...]:
+    """The reminders of a nursery from `today` on; days gone by are not prompted."""
+    if nursery.closed:
+        return ()
+    return tuple(
+        Reminder(
+            nursery_id=nursery.id,
+            task=task.code,
+            day=day,
+            due_at=local(day, hours.prompt, zone),
+            not_after=local(day, hours.quiet_from, zone),
+        )
+        for task in nursery.tasks
+        if _wanted(task, nursery)
+        for day in days_of(task, nursery)
+        if day >= today
+    )

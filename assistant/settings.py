@@ -1,0 +1,109 @@
+"""The settings of one deployment: one frozen value, units in the names, read once."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, fields
+from datetime import time
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from assistant.people import LANGUAGES, read_phone
+
+
+class SettingsError(Exception):
+    """One or more settings cannot be used; the text lists all of them and what to set."""
+
+
+@dataclass(frozen=True)
+class Settings:
+    """All settings. Each is read from NURSERY_<NAME>; what is not set keeps its default."""
+
+    database_url: str = "sqlite:///.nursery/nursery.sqlite3"
+    programme: str = "Rice nursery"
+    programme_file: str = ""  # TOML with [[village]] name, zone; read when there are no villages
+    zone: str = "UTC"
+    region: str = ""  # ISO 3166-1 or -2, for units of land and local phone numbers
+    languages: tuple[str, ...] = ("en", "sw")
+    prompt_at: time = time(6, 0)
+    second_at: time = time(16, 0)
+    quiet_from: time = time(20, 0)
+    quiet_until: time = time(5, 30)
+    urgent_breaks_quiet: bool = True
+    gateway_url: str = ""  # the operator's address; none: the simulator is started beside
+    gateway_secret: str = field(default="", repr=False)
+    gateway_timeout_s: float = 10.0
+    sender: str = "+447700900000"
+    ussd_code: str = "*555*7#"
+    screen_septets: int = 182
+    screen_ucs2: int = 80
+    host: str = "127.0.0.1"
+    port: int = 8470
+    worker_pause_s: float = 1.0
+    lease_s: float = 60.0
+    send_batch: int = 100
+
+
+def read_settings(environment: Mapping[str, str]) -> Settings:
+    """The settings from the environment.
+
+    Raises:
+        SettingsError: lists every entry that cannot be used.
+    """
+    given: dict[str, object] = {}
+    faults: list[str] = []
+    known = {f"NURSERY_{each.name.upper()}": each for each in fields(Settings)}
+    for name, each in known.items():
+        if name not in environment:
+            continue
+        try:
+            given[each.name] = _READ.get(each.name, _plain)(environment[name], each.default)
+        except ValueError as fault:
+            faults.append(f"{name}={environment[name]!r}: {fault}")
+    if faults:
+        raise SettingsError("Mend these settings and start again:\n  " + "\n  ".join(faults))
+    return Settings(**given)  # type: ignore[arg-type]
+
+
+def _plain(text: str, default: object) -> object:
+    if isinstance(default, bool):
+        if text.lower() not in ("yes", "no"):
+            raise ValueError("set yes or no")
+        return text.lower() == "yes"
+    if isinstance(default, int):
+        return _number(int, text)
+    if isinstance(default, float):
+        return _number(float, text)
+    if isinstance(default, time):
+        return time.fromisoformat(text)
+    return text
+
+
+def _number(kind: type[int] | type[float], text: str) -> float:
+    try:
+        return kind(text)
+    except ValueError:
+        raise ValueError("set a number") from None
+
+
+def _zone(text: str, default: object) -> str:
+    try:
+        ZoneInfo(text)
+    except (ZoneInfoNotFoundError, ValueError):
+        raise ValueError("set an IANA time zone such as Africa/Nairobi") from None
+    return text
+
+
+def _languages(text: str, default: object) -> tuple[str, ...]:
+    codes = tuple(code.strip() for code in text.split(",") if code.strip())
+    unknown = [code for code in codes if code not in LANGUAGES]
+    if unknown or not codes:
+        raise ValueError(f"set some of {', '.join(LANGUAGES)}, with commas")
+    return codes
+
+
+def _sender(text: str, default: object) -> str:
+    phone = read_phone(text)
+    if phone is None:
+        raise ValueError("set a number that can be answered, with its country code")
+    return phone
+
+
+_READ = {"zone": _zone, "languages": _languages, "sender": _sender}
