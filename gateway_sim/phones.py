@@ -55,7 +55,7 @@ class Session:
 
     id: str
     code: str
-    began: datetime
+    ends: datetime  # when the operator will end it
     turns: int = 0
     asking: bool = False  # a turn is on its way to the assistant
 

@@ -9,6 +9,7 @@ and under /phones/<number>: POST texts, dial, keys, hang-up, power; GET inbox, s
 
 from collections.abc import Callable
 from typing import Any, TypeVar
+from uuid import uuid4
 
 from flask import Flask, Response, jsonify, render_template, request
 from flask.typing import ResponseReturnValue
@@ -56,6 +57,8 @@ def _add_wire(app: Flask, network: Network, secret: str) -> None:
 
 
 def _add_reading(app: Flask, network: Network) -> None:
+    operator = uuid4().hex  # a page that was left open sees that turns begin anew
+
     @app.get("/phones")
     def phones() -> ResponseReturnValue:
         return {"number": network.own_number, "code": network.ussd_code} | {
@@ -80,6 +83,7 @@ def _add_reading(app: Flask, network: Network) -> None:
         wanted = [network.phone(text) for text in request.args.getlist("phone")]
         found = network.news(wanted, _asked("after", 0), _wait())
         return {
+            "operator": operator,
             "messages": [_as_json(phone, item) for phone, item in found],
             "phones": [_state(phone) for phone in wanted],
         }
@@ -120,12 +124,14 @@ def _add_page(app: Flask, network: Network) -> None:
     @app.get("/")
     def page() -> ResponseReturnValue:
         asked = request.args.getlist("phone")[:MOST_PHONES_ON_A_PAGE] or [OFFERED[0]]
-        shown, complaints = [], []
+        shown: list[str] = []
+        complaints: list[str] = []
         for text in asked:
             try:
                 shown.append(network.phone(text).number)
             except NumberError as unknown:
                 complaints.append(str(unknown))
+        shown = shown or [network.phone(OFFERED[0]).number]
         used = {phone.number for phone in network.phones()}
         return render_template(
             "phones.html",
@@ -199,4 +205,9 @@ def _state(phone: Phone) -> dict[str, Any]:
 def _screen(phone: Phone) -> dict[str, Any]:
     screen = phone.screen
     shown = vars(screen) if screen else {}
-    return _state(phone) | {"ended": phone.ended, "screen": dict(shown) or None}
+    ends = phone.session.ends if phone.session else None
+    return _state(phone) | {
+        "screen": dict(shown) or None,
+        "ended": phone.ended,
+        "ends": wire.stamp(ends) if ends else None,
+    }

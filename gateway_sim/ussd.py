@@ -40,10 +40,11 @@ class Ussd:
                 raise SessionError("this phone has a session open: answer it or hang up first")
             if code != self._code:
                 return self._unknown(phone, code)
-            session = Session(f"s-{uuid4().hex}", code, now)
+            ends = now + timedelta(seconds=core.limits.session_seconds)
+            session = Session(f"s-{uuid4().hex}", code, ends)
             phone.session, phone.screen, phone.ended = session, None, ""
             self._timers[session.id] = core.arrive_later(
-                self._end_of(session), partial(self._time_out, phone, session)
+                session.ends, partial(self._time_out, phone, session)
             )
         return self._turn(phone, session, "begin", "")
 
@@ -146,8 +147,8 @@ class Ussd:
     def _lapse(self, phone: Phone) -> None:
         """End a session whose time has run out, if nobody has done so yet."""
         session = phone.session
-        if session and self._core.now() >= self._end_of(session):
-            self._time_out(phone, session, self._end_of(session))
+        if session and self._core.now() >= session.ends:
+            self._time_out(phone, session, session.ends)
 
     def _time_out(self, phone: Phone, session: Session, moment: datetime) -> None:
         if phone.session is session:
@@ -180,9 +181,6 @@ class Ussd:
             "text": text,
             "at": stamp(self._core.now()),
         }
-
-    def _end_of(self, session: Session) -> datetime:
-        return session.began + timedelta(seconds=self._core.limits.session_seconds)
 
     def _room(self, encoding: str) -> int:
         limits = self._core.limits
