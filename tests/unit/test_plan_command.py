@@ -1,0 +1,241 @@
+"""`nursery plan` as an officer types it: page, data, and refusals of one line."""
+
+import json
+import re
+from datetime import date, timedelta
+from gettext import NullTranslations
+
+import pytest
+from click.testing import CliRunner, Result
+from freezegun import freeze_time
+from hypothesis import given
+from hypothesis import strategies as st
+
+from assistant.agronomy.calendar import Anchors, TaskCode, calendar
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.quantities import WarningCode, quantities
+from assistant.commands.plan import command
+from assistant.people import LANGUAGES
+from assistant.wording.message import Message
+from assistant.wording.plan_page import TASK_CAUTIONS, Plan, warning_say
+from assistant.wording.render import Catalogue, render
+
+PLAIN = {"--area": "0.4 ha", "--germination": "85", "--sow": "2026-06-10"}
+
+KEYS = (
+    "field_area_m2 hills seedlings seed_kg sprouted_seed_kg nursery_area_m2 seeds_per_cm2 mats "
+    "seed_per_mat_g soil_mix_m3 pail_litres soil_pails manure_pails rice_hull_pails sheet_m2 "
+    "flood_water_l urea_g spray_water_l warnings calendar"
+).split()
+
+
+def _run(options: dict[str, str | None], *flags: str) -> Result:
+    args = [
+        part for name, typed in options.items() if typed is not None for part in (name, typed)
+    ]
+    with freeze_time("2026-06-01"):
+        return CliRunner().invoke(command, [*args, *flags])
+
+
+def _data(**changed: str | None) -> dict:
+    options = PLAIN | {"--" + name.replace("_", "-"): typed for name, typed in changed.items()}
+    result = _run(options, "--json")
+    assert (result.exit_code, result.stderr) == (0, "")
+    return json.loads(result.stdout)
+
+
+def _codes(data: dict) -> list[str]:
+    return [warning["code"] for warning in data["warnings"]]
+
+
+def test_the_data_has_the_agreed_keys():
+    """Keys, in their order, and integers where things are counted."""
+    data = _data()
+    assert list(data) == KEYS
+    for name in ("mats", "soil_pails", "manure_pails", "rice_hull_pails"):
+        assert type(data[name]) is int
+
+
+def test_the_data_is_exact():
+    """0.4 ha at 85 %: 200,000 x 25 / 1e6 / (0.85 x 0.65) = 9.049774 kg, worked by hand."""
+    data = _data()
+    assert data["seed_kg"] == pytest.approx(9.0497738, rel=1e-7)
+    assert data["sprouted_seed_kg"] == pytest.approx(11.3122172, rel=1e-7)
+    assert (data["field_area_m2"], data["mats"], data["urea_g"]) == (4000, 267, 600)
+
+
+def test_the_calendar_holds_every_task_once_in_date_order():
+    """Each row is date = sowing + day, in ISO form."""
+    rows = _data()["calendar"]
+    assert sorted(row["task"] for row in rows) == sorted(TaskCode)
+    assert [row["date"] for row in rows] == sorted(row["date"] for row in rows)
+    for row in rows:
+        assert date.fromisoformat(row["date"]) == date(2026, 6, 10) + timedelta(row["day"])
+        assert row["until"] is None or row["until"] >= row["date"]
+
+
+def test_a_wished_day_gives_the_same_plan_as_its_sowing():
+    """Transplanting on 28 June means sowing on 10 June."""
+    assert _data(sow=None, transplant="2026-06-28") == _data()
+
+
+@pytest.mark.parametrize("typed", ["85", "85%", "85 %", " 85.0 "])
+def test_germination_is_read_with_or_without_its_sign(typed):
+    """All of these are 85 of 100."""
+    assert _data(germination=typed) == _data()
+
+
+@pytest.mark.parametrize("typed", ["20x20", "20 x 20", "20X20", "20 × 20 cm", "20*20"])
+def test_spacing_is_read_as_people_write_it(typed):
+    """All of these are 20 cm by 20 cm."""
+    assert _data(spacing=typed) == _data()
+
+
+def test_other_options_reach_the_arithmetic():
+    """Three seedlings at 30 x 14 cm of 20 g grain: 4000 / 0.042 x 3 x 20 / 1e6 / 0.5525."""
+    data = _data(spacing="30x14", seedlings_per_hill="3", grain_weight="20", pail_litres="20")
+    assert data["hills"] == pytest.approx(95_238.0952)
+    assert data["seed_kg"] == pytest.approx(10.342599, rel=1e-6)
+    assert (data["pail_litres"], data["soil_pails"]) == (20, 56)
+
+
+@pytest.mark.parametrize(
+    ("changed", "codes"),
+    [
+        ({}, []),
+        ({"germination": "80"}, []),
+        ({"germination": "79.9"}, ["weak_seed"]),
+        ({"germination": "60"}, ["weak_seed"]),
+        ({"germination": "59"}, ["do_not_sow"]),
+        ({"sow": "2026-06-01"}, []),
+        ({"sow": "2026-05-31"}, ["past_date"]),
+        ({"sow": "1999-12-31"}, ["past_date"]),
+        ({"sow": None, "transplant": "2026-06-10"}, ["past_date"]),
+        ({"area": "100 m2"}, ["small_mix"]),
+        ({"grain_weight": "35"}, ["grain_weight_unusual"]),
+    ],
+)
+def test_warnings_stand_beside_the_figures(changed, codes):
+    """Each warning has its code and words; the plan is computed all the same."""
+    data = _data(**changed)
+    assert _codes(data) == codes
+    assert all(warning["text"].endswith(".") for warning in data["warnings"])
+
+
+REFUSED = [
+    ("--area", typed)
+    for typed in ("", "0 ha", "-1 ha", "nan ha", "inf ha", "1e5 ha", "1_000 m2", "big", "0.4",
+                  "999999999 ha", "😀", "x" * 2000, "1 bigha", "0.4\nha 2")
+] + [
+    ("--germination", typed)
+    for typed in ("0", "0.85", "1", "101", "-5", "nan", "inf", "1e1", "8_5", "", "85%%", "٨٥",
+                  "eighty", "85 of")
+] + [
+    ("--sow", typed)
+    for typed in ("2026-02-30", "2026-13-01", "10/06/2026", "20260610", "2026-W24-3", "soon",
+                  "", "0000-01-01", "0001-01-01", "9999-12-31", "2026-06-10T00:00")
+] + [
+    ("--spacing", typed)
+    for typed in ("0x0", "20", "20x", "x", "20x20x20", "-20x20", "nanxnan", "1e1x20", "900x20",
+                  "20.5.5x20", "")
+] + [
+    ("--seedlings-per-hill", typed) for typed in ("0", "-1", "1.5", "7", "nan", "two", "1_0")
+] + [
+    ("--grain-weight", typed) for typed in ("0", "-25", "50", "nan", "inf", "2_5", "25 g")
+] + [
+    ("--pail-litres", typed) for typed in ("0", "-10", "1e9", "nan", "ten", "1_0", "1000")
+] + [
+    ("--lang", "xx"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("option", "typed"), REFUSED)
+def test_what_cannot_be_read_is_refused_in_one_line(option, typed):
+    """Exit 2, nothing on standard output, one line on standard error with an example."""
+    options = PLAIN if option in PLAIN else PLAIN | {option: ""}
+    result = _run(options | {option: typed}, "--json")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert len(result.stderr.splitlines()) == 1
+    assert re.search(r"such as|write|not one of", result.stderr)
+    assert len(result.stderr) < 300
+
+
+@pytest.mark.parametrize(
+    ("options", "flags", "says"),
+    [
+        (PLAIN | {"--area": None}, (), '"0.4 ha"'),
+        (PLAIN | {"--germination": None}, (), "85"),
+        (PLAIN | {"--sow": None}, (), "--sow 2026-06-10"),
+        (PLAIN | {"--transplant": "2026-06-28"}, (), "one of --sow and --transplant"),
+        (PLAIN, ("--grain-weigh", "25"), "--grain-weight"),
+        (PLAIN, ("more",), "more"),
+        (PLAIN | {"--area": None}, ("--area",), "--area"),
+    ],
+)
+def test_what_is_missing_or_too_much_is_named_in_one_line(options, flags, says):
+    """Click's own refusals come in one line too."""
+    result = _run(options, *flags)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert len(result.stderr.splitlines()) == 1
+    assert says in result.stderr
+
+
+@given(st.text(max_size=60))
+def test_no_area_whatever_makes_it_fall(typed):
+    """Any text is a plan or a refusal of one line, never an exception."""
+    result = _run(PLAIN | {"--area": None}, f"--area={typed}", "--json")
+    assert result.exit_code in (0, 2)
+    assert result.exit_code == 0 or len(result.stderr.splitlines()) == 1
+
+
+def test_the_page_is_rounded_as_people_measure():
+    """An officer reads kilograms, pails and dates, not floats."""
+    page = _run(PLAIN).stdout
+    assert "Seed: 9.1 kg dry" in page
+    assert "112 pails of soil, 32 of well-rotted manure, 16 of rice hull" in page
+    assert "267 equal heaps" in page
+    assert "Wed 10 Jun, day 0: sow" in page
+    assert not re.search(r"\d\.\d{3}", page)
+
+
+def test_the_page_marks_what_is_past():
+    """On 1 June the seed test of 26 May is over, and says so."""
+    page = _run(PLAIN).stdout
+    assert "Tue 26 May, day -15: test the seed (past)" in page
+    assert "sow (past)" not in page
+
+
+def test_the_page_cautions_where_work_can_hurt():
+    """Urea, pail, treated seed, rain and loads each have their caution on the page."""
+    page = _run(PLAIN).stdout
+    for words in ("only if leaves are yellow", "never stronger than 5 g", "evening", "rinse",
+                  "children drown", "no food", "thunder", "Half-fill"):  # fmt: skip
+        assert words in page
+
+
+def test_each_hurtful_task_names_its_caution():
+    """Soaking, draining, mixing, rain, water, urea and lifting."""
+    hurtful = {
+        TaskCode.MIX, TaskCode.SOAK, TaskCode.DRAIN_SEED, TaskCode.RAIN_WATCH,
+        TaskCode.UNCOVER_FLOOD, TaskCode.COLOUR_CHECK, TaskCode.TRANSPLANT,
+    }  # fmt: skip
+    assert hurtful <= set(TASK_CAUTIONS)
+    assert all(isinstance(c, Message) for row in TASK_CAUTIONS.values() for c in row)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_language_prints_a_page(language):
+    """No slot is left unfilled in any language."""
+    page = _run(PLAIN | {"--germination": "30", "--area": "100 m2"}, "--lang", language)
+    assert page.exit_code == 0
+    assert "{" not in page.stdout
+
+
+@pytest.mark.parametrize("code", WarningCode)
+def test_every_warning_can_be_worded(code):
+    """No code is without words, with every slot filled."""
+    sow = date(2026, 6, 10)
+    inputs = FieldInputs(4000, 0.7)
+    plan = Plan("0.4 ha", inputs, quantities(inputs), calendar(Anchors(sow)), sow, sow)
+    words = render(warning_say(code, plan), Catalogue("en", NullTranslations()))
+    assert words.endswith(".") and "{" not in words
