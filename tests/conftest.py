@@ -1,0 +1,147 @@
+"""Databases for tests: a SQLite file of their own, and a real PostgreSQL server.
+
+NURSERY_TEST_POSTGRES_URL names a server to use; each test gets a schema of its own there and
+leaves nothing behind. Without it a private server is started from the installed programs, as
+another user where the tests run as root, since the server refuses root. Where neither is to be
+had those tests are skipped with the reason; NURSERY_REQUIRE_POSTGRES=1 makes that a failure.
+"""
+
+import os
+import pwd
+import shutil
+import subprocess
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from uuid import uuid4
+
+import pytest
+from sqlalchemy import create_engine, make_url, text
+
+from assistant.store import Store
+
+
+class NoServerError(Exception):
+    """No PostgreSQL server is to be had; the text says why."""
+
+
+class PrivateServer:
+    """A PostgreSQL server in a temporary folder, reached by a socket in it only."""
+
+    def __init__(self) -> None:
+        self._programs = _programs()
+        self._user = _other_user() if os.geteuid() == 0 else None
+        self._folder = Path(tempfile.mkdtemp(prefix="nursery-pg-"))
+        if self._user:
+            shutil.chown(self._folder, self._user)
+        self.url = f"postgresql+psycopg://nursery@/postgres?host={self._folder}"
+
+    def start(self) -> None:
+        """Makes the cluster and returns when the server answers."""
+        self._run("initdb", "-U", "nursery", "-A", "trust", "-E", "UTF8", "--locale=C", "-N")
+        options = f"-k {self._folder} -c listen_addresses= -c fsync=off"
+        log = self._folder / "log"
+        self._run("pg_ctl", "-w", "-t", "60", "-l", str(log), "-o", options, "start")
+
+    def stop(self) -> None:
+        """Ends the server, if it runs, and removes its folder."""
+        try:
+            self._run("pg_ctl", "-m", "immediate", "stop")
+        except NoServerError:
+            pass
+        shutil.rmtree(self._folder, ignore_errors=True)
+
+    def _run(self, program: str, *arguments: str) -> None:
+        command = [str(self._programs / program), "-D", str(self._folder / "data"), *arguments]
+        if self._user:
+            command = ["runuser", "-u", self._user, "--", *command]
+        said = self._folder / "said"  # not a pipe: the server would hold it open for ever
+        with said.open("w") as out:
+            done = subprocess.run(
+                command, cwd=self._folder, stdin=subprocess.DEVNULL, stdout=out, stderr=out
+            )
+        if done.returncode:
+            raise NoServerError(f"{program} failed: {said.read_text()[-500:]}")
+
+
+def _programs() -> Path:
+    """The folder of initdb and pg_ctl, the newest version where there are several."""
+    found = [path.parent for path in Path("/usr/lib/postgresql").glob("*/bin/pg_ctl")]
+    on_path = shutil.which("pg_ctl")
+    if not found and not on_path:
+        raise NoServerError(
+            "initdb and pg_ctl are not installed (Debian: apt install postgresql)"
+        )
+    return max(found, key=lambda path: int(path.parent.name)) if found else Path(on_path).parent
+
+
+def _other_user() -> str:
+    known = {entry.pw_name for entry in pwd.getpwall()}
+    for user in ("postgres", "nobody"):
+        if user in known and shutil.which("runuser"):
+            return user
+    raise NoServerError("the server refuses root, and no other user is there to run it as")
+
+
+@pytest.fixture(scope="session")
+def postgres_server() -> Iterator[str]:
+    """The URL of a PostgreSQL server that tests may make schemas in."""
+    given = os.environ.get("NURSERY_TEST_POSTGRES_URL")
+    if given:
+        yield given
+        return
+    try:
+        server = PrivateServer()
+    except NoServerError as error:
+        _do_without(error)
+    try:
+        server.start()
+        yield server.url
+    except NoServerError as error:
+        _do_without(error)
+    finally:
+        server.stop()
+
+
+def _do_without(reason: NoServerError) -> None:
+    if os.environ.get("NURSERY_REQUIRE_POSTGRES") == "1":
+        pytest.fail(f"NURSERY_REQUIRE_POSTGRES=1, but {reason}", pytrace=False)
+    pytest.skip(f"no PostgreSQL server: {reason}")
+
+
+@pytest.fixture
+def postgres_url(postgres_server: str) -> Iterator[str]:
+    """An empty schema of its own on a PostgreSQL server."""
+    schema = f"test_{uuid4().hex}"
+    server = make_url(postgres_server).set(drivername="postgresql+psycopg")
+    engine = create_engine(server, isolation_level="AUTOCOMMIT")
+    with engine.connect() as connection:
+        connection.execute(text(f"CREATE SCHEMA {schema}"))
+    own = server.update_query_dict({"options": f"-csearch_path={schema}"})
+    yield own.render_as_string(hide_password=False)
+    with engine.connect() as connection:
+        connection.execute(text(f"DROP SCHEMA {schema} CASCADE"))
+    engine.dispose()
+
+
+@pytest.fixture
+def sqlite_url(tmp_path: Path) -> str:
+    """A SQLite file that is not there yet."""
+    return f"sqlite:///{tmp_path / 'nursery.db'}"
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def database_url(request: pytest.FixtureRequest) -> str:
+    """An empty database, once of each kind."""
+    kind = {"sqlite": "sqlite_url", "postgresql": "postgres_url"}[request.param]
+    url: str = request.getfixturevalue(kind)
+    return url
+
+
+@pytest.fixture
+def store(database_url: str) -> Iterator[Store]:
+    """A store with its tables made, once on each kind of database."""
+    opened = Store(database_url)
+    opened.migrate()
+    yield opened
+    opened.close()
