@@ -1,0 +1,228 @@
+"""Carries out what a turn of the dialogue changes, in the transaction of its message."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+from typing import Any
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.channel import Channel
+from assistant.dialogue import values as v
+from assistant.people import Farmer
+from assistant.reminders.plan import local, planned
+from assistant.reminders.values import Reminder, State
+from assistant.service.house import House
+from assistant.service.known import local_date, zone_of
+from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.service.warnings import give_all_clear, issue_warning
+from assistant.store import Work
+from assistant.wording import messages_officer as o
+from assistant.wording.message import Message
+
+ONE_DAY = timedelta(days=1)
+_ASKED_AGAIN = frozenset({TaskCode.DRAIN_BED, TaskCode.TRANSPLANT, TaskCode.OVERDUE})
+
+ABOUT: Mapping[str, Message] = {
+    "officer": o.ABOUT_OFFICER,
+    "yellow": o.ABOUT_YELLOW,
+    "not_up": o.ABOUT_NOT_UP,
+    "seed": o.ABOUT_SEED,
+    "animals": o.ABOUT_ANIMALS,
+    "water": o.ABOUT_WATER,
+    "leaves": o.ABOUT_LEAVES,
+    "rain": o.ABOUT_RAIN,
+    "other": o.ABOUT_OTHER,
+}
+
+
+@dataclass(frozen=True)
+class Scene:
+    """Where changes happen: a transaction, the phone they come from, the time."""
+
+    work: Work
+    house: House
+    phone: str
+    channel: Channel
+    now: datetime
+
+    def farmer(self) -> Farmer:
+        """The farmer of this phone, as it is in this transaction."""
+        farmer = self.work.people.farmer(self.phone)
+        if farmer is None:
+            raise LookupError(f"{self.phone} is not enrolled, so nothing can be kept for it")
+        return farmer
+
+
+def carry_out(changes: tuple[v.Change, ...], scene: Scene) -> None:
+    """Makes all changes of a turn."""
+    for change in changes:
+        _CARRY_OUT[type(change)](change, scene)
+
+
+def _enrol(change: v.Enrol, scene: Scene) -> None:
+    known = scene.work.people.farmer(scene.phone)
+    fresh = known or Farmer(0, scene.phone, None, None, None, None)
+    scene.work.people.save_farmer(
+        replace(
+            fresh,
+            language=change.language,
+            village_id=change.village_id,
+            consent_at=scene.now,
+            stopped_at=None,
+        )
+    )
+
+
+def _set_language(change: v.SetLanguage, scene: Scene) -> None:
+    scene.work.people.save_farmer(replace(scene.farmer(), language=change.language))
+
+
+def _stop(change: v.StopTexts, scene: Scene) -> None:
+    scene.work.outbox.withdraw(scene.now, phone=scene.phone)
+    farmer = scene.work.people.farmer(scene.phone)
+    if farmer is not None:
+        scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now))
+
+
+def _start(change: v.StartTexts, scene: Scene) -> None:
+    scene.work.people.save_farmer(replace(scene.farmer(), stopped_at=None))
+
+
+def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:
+    save_and_plan(
+        scene.work, scene.house, scene.farmer(), change.nursery, scene.now
+    )
+
+
+def save_and_plan(
+    work: Work, house: House, farmer: Farmer, nursery: Nursery, now: datetime
+) -> Nursery:
+    """Keeps a nursery and plans its reminders anew; what was asked for other days goes."""
+    saved = work.nurseries.save(replace(nursery, farmer_id=farmer.id), now)
+    zone = zone_of(work, house, farmer.village_id)
+    all_days = planned(saved, zone, house.hours, date.min)
+    keep = {(reminder.task, reminder.day) for reminder in all_days}
+    work.reminders.withdraw_planned(saved.id, keep, sent_too=True)
+    today = local_date(now, zone)
+    work.reminders.plan([reminder for reminder in all_days if reminder.day >= today])
+    _recall_prompts(work, farmer.phone, now)
+    return saved
+
+
+def _recall_prompts(work: Work, phone: str, now: datetime) -> None:
+    """Prompts that have not left yet are written again from the plan as it is now."""
+    kinds = (v.Kind.PROMPT, v.Kind.SECOND)
+    waiting = [
+        text
+        for text in work.outbox.of_phone(phone)
+        if text.kind in kinds and text.state == "waiting"
+    ]
+    if not waiting:
+        return
+    work.outbox.withdraw(now, phone=phone, kinds=kinds)
+    for text in waiting:
+        unsent = [r for r in work.reminders.of_message(text.message_id) if r.state is State.SENT]
+        work.reminders.set_state([r.id for r in unsent], State.PLANNED)
+
+
+def _answer_item(change: v.AnswerItem, scene: Scene) -> None:
+    item = change.item
+    reminder = scene.work.reminders.by_item(item.nursery_id, item.task, item.day)
+    if reminder is None:
+        return
+    state = State.NOT_YET if change.answer == "not_yet" else State.DONE
+    scene.work.reminders.set_state([reminder.id], state)
+    if state is State.NOT_YET and item.task in _ASKED_AGAIN:
+        _ask_tomorrow(reminder, scene)
+
+
+def _ask_tomorrow(reminder: Reminder, scene: Scene) -> None:
+    zone = zone_of(scene.work, scene.house, scene.farmer().village_id)
+    day = local_date(scene.now, zone) + ONE_DAY
+    hours = scene.house.hours
+    again = Reminder(
+        nursery_id=reminder.nursery_id,
+        task=reminder.task,
+        day=day,
+        due_at=local(day, hours.prompt, zone),
+        not_after=local(day, hours.quiet_from, zone),
+    )
+    scene.work.reminders.plan([again])
+
+
+def _call(change: v.CallForHelp, scene: Scene) -> None:
+    farmer = scene.farmer()
+    scene.work.calls.add(
+        farmer.id, change.nursery_id, change.about, change.words, scene.now
+    )
+    village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
+    nursery = scene.work.nurseries.get(change.nursery_id) if change.nursery_id else None
+    says = o.HELP_NOTICE(
+        phone=farmer.phone,
+        village=village.name if village else "-",
+        label=nursery.label if nursery else "-",
+        about=ABOUT.get(change.about, o.ABOUT_OTHER)(),
+        words=change.words or "-",
+    )
+    _notify(scene, farmer, says, urgent=False)
+
+
+def _notify(scene: Scene, farmer: Farmer, says: v.Say, *, urgent: bool) -> None:
+    """Tells the officers of the farmer's village; outside quiet hours unless it is urgent."""
+    if farmer.village_id is None:
+        return
+    zone = zone_of(scene.work, scene.house, farmer.village_id)
+    loud = urgent and scene.house.urgent_breaks_quiet
+    due = scene.now if loud else after_quiet(scene.house, zone, scene.now)
+    for officer in scene.work.people.officers_of(farmer.village_id):
+        letter = Letter(
+            phone=officer.phone,
+            language=officer.language,
+            says=(says,),
+            kind=v.Kind.NOTICE,
+            due_at=due,
+            not_after=due + REPLY_LASTS,
+            urgent=urgent,
+        )
+        post(scene.work, scene.house, letter, scene.now)
+
+
+def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
+    scene.work.warnings.answer(change.warning_id, scene.phone, change.answer, scene.now)
+    if change.answer != "help":
+        return
+    farmer = scene.farmer()
+    scene.work.calls.add(farmer.id, None, "rain", "", scene.now)
+    village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
+    says = o.HELP_IN_RAIN(phone=farmer.phone, village=village.name if village else "-")
+    _notify(scene, farmer, says, urgent=True)
+
+
+def _issue(change: v.IssueWarning, scene: Scene) -> None:
+    issue_warning(scene.work, scene.house, scene.phone, change, scene.now)
+
+
+def _all_clear(change: v.GiveAllClear, scene: Scene) -> None:
+    give_all_clear(scene.work, scene.house, change.warning_id, scene.now)
+
+
+def _note_unread(change: v.NoteUnread, scene: Scene) -> None:
+    farmer = scene.work.people.farmer(scene.phone)
+    language = (farmer.language if farmer else None) or scene.house.languages[0]
+    scene.work.calls.unread(language, change.asked, change.text, scene.now)
+
+
+_CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
+    v.Enrol: _enrol,
+    v.SetLanguage: _set_language,
+    v.StopTexts: _stop,
+    v.StartTexts: _start,
+    v.SaveNursery: _save_nursery,
+    v.AnswerItem: _answer_item,
+    v.CallForHelp: _call,
+    v.AnswerWarning: _answer_warning,
+    v.IssueWarning: _issue,
+    v.GiveAllClear: _all_clear,
+    v.NoteUnread: _note_unread,
+}

@@ -1,0 +1,63 @@
+"""Villages and officers, added from the desk."""
+
+from collections.abc import Callable
+
+from assistant.people import Officer, Village
+from assistant.service.house import House
+
+
+def add_village(house: House, name: str, zone: str | None = None) -> Village:
+    """A new village; without a zone it keeps the programme's time.
+
+    Raises:
+        AlreadyThereError: a village of that name is there.
+    """
+    with house.store.work() as work:
+        return work.people.add_village(name, zone or house.zone)
+
+
+def add_villages_if_none(house: House, villages: tuple[tuple[str, str | None], ...]) -> int:
+    """The programme's villages, where none were added yet; how many were added."""
+    with house.store.work() as work:
+        if work.people.villages():
+            return 0
+        for name, zone in villages:
+            work.people.add_village(name, zone or house.zone)
+        return len(villages)
+
+
+def list_villages(house: House) -> tuple[Village, ...]:
+    """All villages by name."""
+    with house.store.work() as work:
+        return work.people.villages()
+
+
+def add_officer(
+    house: House,
+    *,
+    phone: str,
+    name: str,
+    villages: tuple[str, ...],
+    language: str,
+    is_lead: bool,
+    code: str,
+    hash_code: Callable[[str], str],
+) -> Officer:
+    """An officer for some villages, known from now on by number and this code.
+
+    Raises:
+        LookupError: a village is not there; the text names those that are.
+    """
+    with house.store.work() as work:
+        known = {village.name.casefold(): village for village in work.people.villages()}
+        missing = [name for name in villages if name.casefold() not in known]
+        if missing:
+            names = ", ".join(village.name for village in known.values()) or "none yet"
+            raise LookupError(
+                f"no village {', '.join(missing)}; there are: {names}. "
+                "Add it with: nursery village add NAME"
+            )
+        ids = tuple(known[village.casefold()].id for village in villages)
+        return work.people.add_officer(
+            phone, name, hash_code(code), language, ids, is_lead=is_lead
+        )

@@ -1,0 +1,35 @@
+"""What every use case needs, joined once by the wiring."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from assistant.reading import Lexicon
+from assistant.reminders.plan import Hours
+from assistant.store import Store
+from assistant.wording.render import Catalogue
+from assistant.wording.screens import Limits
+
+
+@dataclass(frozen=True)
+class House:
+    """The parts of one deployment that the use cases work with.
+
+    `zone` and `region` are the programme's; a village may have a zone of its own. `new_id`
+    makes the ids of outgoing texts. `check_code` tells whether an officer's code fits a hash.
+    """
+
+    store: Store
+    catalogues: Mapping[str, Catalogue]
+    lexicons: Mapping[str, Lexicon]
+    languages: tuple[str, ...]
+    zone: str
+    region: str | None
+    hours: Hours
+    limits: Limits
+    urgent_breaks_quiet: bool
+    new_id: Callable[[], str]
+    check_code: Callable[[str, str], bool]
+
+    def catalogue(self, language: str | None) -> Catalogue:
+        """The catalogue of a language; the programme's first one where it has none."""
+        return self.catalogues.get(language or "", self.catalogues[self.languages[0]])

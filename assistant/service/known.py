@@ -1,0 +1,199 @@
+"""Gathers what a turn of the dialogue may know of a phone."""
+
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.agronomy.nursery import Nursery
+from assistant.channel import Channel
+from assistant.dialogue.officer import code_in, verb_of
+from assistant.dialogue.values import (
+    Desk,
+    Focus,
+    Item,
+    Known,
+    Reach,
+    Standing,
+    Tally,
+    Visit,
+)
+from assistant.people import Farmer, Officer, Village
+from assistant.reminders.compose import ASKED_TASKS
+from assistant.reminders.values import State
+from assistant.service.house import House
+from assistant.store import Work
+from assistant.wording import messages_officer as o
+from assistant.wording.day import TASK_TEXTS
+from assistant.wording.render import render
+
+TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
+SOWS_SOON_D = 2  # seed is soaked two days before it is sown
+
+
+def zone_of(work: Work, house: House, village_id: int | None) -> str:
+    """The time zone of a village, or of the programme."""
+    village = work.people.village(village_id) if village_id is not None else None
+    return village.zone if village else house.zone
+
+
+def local_date(now: datetime, zone: str) -> date:
+    """The date that it is in a zone."""
+    return now.astimezone(ZoneInfo(zone)).date()
+
+
+def know(
+    work: Work,
+    house: House,
+    phone: str,
+    text: str,
+    channel: Channel,
+    focuses: tuple[Focus, ...],
+    now: datetime,
+) -> Known:
+    """All that the dialogue may know for one text of one phone."""
+    farmer = work.people.farmer(phone)
+    officer = work.people.officer(phone)
+    session = work.talks.session(phone)
+    village_id = farmer.village_id if farmer else None
+    zone = zone_of(work, house, village_id)
+    nurseries = work.nurseries.of_farmer(farmer.id) if farmer else ()
+    spoken = session.answers.get("language") if session else None
+    language = (farmer.language if farmer else None) or spoken
+    language = language or (officer.language if officer else None)
+    today = local_date(now, zone)
+    return Known(
+        now=now,
+        today=today,
+        zone=zone,
+        phone=phone,
+        channel=channel,
+        catalogue=house.catalogue(str(language) if language else None),
+        lexicons=house.lexicons,
+        languages=house.languages,
+        villages=work.people.villages(),
+        region=house.region,
+        farmer=farmer,
+        nurseries=nurseries,
+        session=session,
+        items=_items(work, nurseries, today),
+        focuses=focuses,
+        warning=_warning(work, phone, village_id, now),
+        desk=_desk(work, house, officer, text, now) if officer else None,
+    )
+
+
+def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Item, ...]:
+    """What was asked and is not answered yet, lately enough for a tardy answer."""
+    found = [
+        reminder
+        for nursery in nurseries
+        for reminder in work.reminders.of_nursery(nursery.id)
+        if reminder.task in ASKED_TASKS
+        and reminder.state in (State.SENT, State.UNANSWERED)
+        and today - TARDY <= reminder.day
+    ]
+    latest = {(each.nursery_id, each.task): each for each in sorted(found, key=_day)}
+    return tuple(Item(r.nursery_id, r.task, r.day) for r in sorted(latest.values(), key=_day))
+
+
+def _day(reminder: object) -> date:
+    return reminder.day  # type: ignore[attr-defined, no-any-return]
+
+
+def _warning(
+    work: Work, phone: str, village_id: int | None, now: datetime
+) -> Standing | None:
+    """The warning this phone was asked about and that still stands."""
+    standing = work.warnings.standing_for(phone, village_id, now)
+    if standing is None or phone not in work.warnings.asked(standing.id):
+        return None
+    return standing
+
+
+# --- the officer's desk ----------------------------------------------------------------------
+
+
+def villages_of(work: Work, officer: Officer) -> tuple[Village, ...]:
+    """The villages that an officer serves; a lead serves all."""
+    return tuple(
+        village
+        for village in work.people.villages()
+        if officer.is_lead or village.id in officer.village_ids
+    )
+
+
+def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) -> Desk:
+    """What an officer's text may be about; gathered only where a right code came with it."""
+    code = code_in(text)
+    given = code is not None and house.check_code(code, officer.code_hash)
+    villages = villages_of(work, officer)
+    if not given:
+        bare = tuple(Reach(village, 0, 0, 0) for village in villages)
+        return Desk(officer, False, bare)
+    desk = Desk(officer, True, tuple(reach(work, each, now) for each in villages))
+    if verb_of(text) in ("COUNT", "CLEAR"):
+        return replace(desk, tallies=_tallies(work, villages, now))
+    if verb_of(text) == "WHO":
+        return replace(desk, visits=visits(work, house, officer, villages, now))
+    return desk
+
+
+def in_danger(
+    work: Work, village: Village, now: datetime
+) -> tuple[tuple[Farmer, Nursery, bool], ...]:
+    """The nurseries that rain would harm: on days 0 to 5 (True) or about to be sown (False)."""
+    today = local_date(now, village.zone)
+    found = []
+    for farmer, nursery in work.nurseries.in_village(village.id):
+        day = nursery.day(today)
+        if 0 <= day <= RAIN_WATCH_LAST_DAY.value:
+            found.append((farmer, nursery, True))
+        elif -SOWS_SOON_D <= day < 0 and not nursery.sown:
+            found.append((farmer, nursery, False))
+    return tuple(found)
+
+
+def reach(work: Work, village: Village, now: datetime) -> Reach:
+    """Whom a warning for a village would find."""
+    found = in_danger(work, village, now)
+    young = sum(1 for _, _, is_young in found if is_young)
+    return Reach(village, len({f.phone for f, _, _ in found}), young, len(found) - young)
+
+
+def _tallies(work: Work, villages: tuple[Village, ...], now: datetime) -> tuple[Tally, ...]:
+    found = []
+    for village in villages:
+        for standing in work.warnings.standing(village.id, now)[:1]:
+            counts = work.warnings.tally(standing.id)
+            found.append(Tally(standing, village, *counts))
+    return tuple(found)
+
+
+def visits(
+    work: Work, house: House, officer: Officer, villages: tuple[Village, ...], now: datetime
+) -> tuple[Visit, ...]:
+    """Nurseries to be seen: open calls for help first, then tasks that were never answered."""
+    catalogue = house.catalogue(officer.language)
+    names = {village.id: village for village in villages}
+    called = [
+        Visit(
+            phone=call.farmer.phone,
+            label=call.nursery.label if call.nursery else "-",
+            village=names[call.farmer.village_id].name if call.farmer.village_id else "-",
+            reason=render(o.HELP_CALL(), catalogue),
+            since=local_date(call.at, house.zone),
+        )
+        for call in work.calls.open(list(names))
+    ]
+    silent = [
+        Visit(
+            phone=farmer.phone,
+            label=nursery.label,
+            village=names[farmer.village_id].name if farmer.village_id else "-",
+            reason=render(o.OPEN_TASK(what=TASK_TEXTS[reminder.task].what()), catalogue),
+            since=reminder.day,
+        )
+        for farmer, nursery, reminder in work.reminders.open_for_officer(list(names))
+    ]
+    return (*called, *silent)

@@ -1,0 +1,179 @@
+"""One incoming message, one transaction: kept once, read, answered, its changes made.
+
+A repeat of a message changes nothing and gets the same answer. A failure keeps the message,
+apologises, and is logged; no exception reaches the gateway.
+"""
+
+import logging
+from datetime import datetime
+
+from assistant.alphabet import plain
+from assistant.channel import Channel, Incoming, Screen, Step
+from assistant.dialogue.officer import without_code
+from assistant.dialogue.turns import open_line, turn
+from assistant.dialogue.values import Focus, Kind, Known, Text, Turn
+from assistant.service.effects import Scene, carry_out
+from assistant.service.house import House
+from assistant.service.known import know
+from assistant.service.texts import REPLY_LASTS, Letter, post, worded
+from assistant.store import UssdTalk, Work
+from assistant.wording import messages_talk as m
+from assistant.wording.screens import Hints, pages
+
+log = logging.getLogger(__name__)
+
+MORE, BACK = "9", "0"
+
+
+def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
+    """Takes a message in; the screen that answers it where it came by USSD.
+
+    Raises:
+        StoreError: the database is not to be had; the gateway should call again.
+    """
+    try:
+        with house.store.work() as work:
+            work.lock(incoming.phone)
+            seen = work.inbox.take(incoming, without_code(incoming.text), now)
+            if not seen.new:
+                return seen.answer
+            screen = _answer(work, house, incoming, now)
+            if screen is not None:
+                work.inbox.keep_answer(incoming.gateway_id, screen)
+            return screen
+    except Exception:
+        log.exception("the message %s could not be answered", incoming.gateway_id)
+        return _apologise(house, incoming, now)
+
+
+def _answer(work: Work, house: House, incoming: Incoming, now: datetime) -> Screen | None:
+    if incoming.channel is Channel.SMS:
+        _answer_text(work, house, incoming, now)
+        return None
+    if incoming.step is Step.END:
+        if incoming.session_id:
+            work.talks.end_ussd(incoming.session_id)
+        return None
+    return _answer_screen(work, house, incoming, now)
+
+
+# --- SMS -------------------------------------------------------------------------------------
+
+
+def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) -> None:
+    texts = work.outbox.numbered(incoming.phone)
+    focuses = tuple(text.focus for text in texts if text.focus is not None)
+    known = know(work, house, incoming.phone, incoming.text, incoming.channel, focuses, now)
+    outcome = turn(incoming.text, known)
+    _keep(work, house, outcome, incoming, now)
+    for text in outcome.texts:
+        _post(work, house, incoming.phone, text, _language(outcome, known), now)
+
+
+def _keep(
+    work: Work, house: House, outcome: Turn, incoming: Incoming, now: datetime
+) -> None:
+    work.talks.keep_session(incoming.phone, outcome.session, now)
+    carry_out(outcome.changes, Scene(work, house, incoming.phone, incoming.channel, now))
+
+
+def _language(outcome: Turn, known: Known) -> str:
+    return outcome.language or known.catalogue.language
+
+
+def _post(
+    work: Work, house: House, phone: str, text: Text, language: str, now: datetime
+) -> None:
+    letter = Letter(
+        phone=phone,
+        language=language,
+        says=text.says,
+        kind=Kind.REPLY,
+        not_after=now + REPLY_LASTS,
+        focus=text.focus,
+    )
+    post(work, house, letter, now)
+
+
+# --- USSD ------------------------------------------------------------------------------------
+
+
+def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) -> Screen:
+    session_id = incoming.session_id or incoming.gateway_id
+    talk = work.talks.ussd(session_id) if incoming.step is Step.ANSWER else None
+    turned = _turn_page(talk, incoming.text.strip()) if talk else None
+    if turned is not None:
+        work.talks.keep_ussd(turned, now)
+        return Screen(turned.pages[turned.page], more=True)
+    focuses = (talk.focus,) if talk and talk.focus else ()
+    known = know(work, house, incoming.phone, incoming.text, incoming.channel, focuses, now)
+    outcome = turn(incoming.text, known) if talk else open_line(known)
+    _keep(work, house, outcome, incoming, now)
+    language = _language(outcome, known)
+    for text in outcome.texts:
+        if text.keep:
+            _post(work, house, incoming.phone, text, language, now)
+    fresh = _talk(house, session_id, incoming.phone, outcome, language)
+    work.talks.keep_ussd(fresh, now)
+    return Screen(fresh.pages[0], more=not _is_over(outcome))
+
+
+def _turn_page(talk: UssdTalk, key: str) -> UssdTalk | None:
+    """The next or the earlier page of a long answer, where the key asks for one."""
+    if key == MORE and talk.page + 1 < len(talk.pages):
+        return _at(talk, talk.page + 1)
+    if key == BACK and talk.page > 0:
+        return _at(talk, talk.page - 1)
+    return None
+
+
+def _at(talk: UssdTalk, page: int) -> UssdTalk:
+    return UssdTalk(talk.session_id, talk.phone, talk.pages, page, talk.focus)
+
+
+def _talk(
+    house: House, session_id: str, phone: str, outcome: Turn, language: str
+) -> UssdTalk:
+    says = tuple(say for text in outcome.texts for say in text.says)
+    last = outcome.texts[-1].focus if outcome.texts else None
+    words = {
+        name: worded(house, (message(),), language)
+        for name, message in (("more", m.MORE_HINT), ("back", m.BACK_HINT))
+    }
+    hints = Hints(words["more"], words["back"], _last_hint(house, outcome, last, language))
+    screens = pages(plain(worded(house, says, language)), hints, house.limits)
+    return UssdTalk(session_id, phone, screens, 0, last)
+
+
+def _last_hint(house: House, outcome: Turn, focus: Focus | None, language: str) -> str:
+    """The way on from the last screen: back within a talk, else to the menu."""
+    session = outcome.session
+    if _is_over(outcome) or (session and session.conversation in ("signup", "menu")):
+        return ""
+    message = m.BACK_HINT if session and focus and focus.question else m.MENU_HINT
+    return worded(house, (message(),), language)
+
+
+def _is_over(outcome: Turn) -> bool:
+    """Whether nothing more can be asked in this session: stopped, or consent refused."""
+    said = {say.message for text in outcome.texts for say in text.says}
+    return bool(said & {m.STOPPED, m.YOU_ARE_STOPPED, m.NO_CONSENT})
+
+
+# --- failure ---------------------------------------------------------------------------------
+
+
+def _apologise(house: House, incoming: Incoming, now: datetime) -> Screen | None:
+    with house.store.work() as work:
+        work.lock(incoming.phone)
+        seen = work.inbox.take(incoming, without_code(incoming.text), now)
+        if not seen.new:
+            return seen.answer
+        work.inbox.mark_failed(incoming.gateway_id)
+        farmer = work.people.farmer(incoming.phone)
+        language = (farmer.language if farmer else None) or house.languages[0]
+        sorry = Text((m.SORRY_TROUBLE(),))
+        if incoming.channel is Channel.SMS:
+            _post(work, house, incoming.phone, sorry, language, now)
+            return None
+        return Screen(worded(house, sorry.says, language), more=False)

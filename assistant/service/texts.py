@@ -1,0 +1,70 @@
+"""Words what is to be said and puts it into the outbox."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from assistant.alphabet import cost, plain
+from assistant.dialogue.values import Focus, Kind
+from assistant.reminders.plan import local
+from assistant.service.house import House
+from assistant.store import OutboxText, Work
+from assistant.wording.message import Say
+from assistant.wording.render import render_all
+
+REPLY_LASTS = timedelta(days=1)
+
+
+@dataclass(frozen=True)
+class Letter:
+    """A text on its way into the outbox."""
+
+    phone: str
+    language: str | None
+    says: tuple[Say, ...]
+    kind: Kind
+    not_after: datetime
+    due_at: datetime | None = None
+    focus: Focus | None = None
+    nursery_id: int | None = None
+    warning_id: int | None = None
+    urgent: bool = False
+
+
+def worded(house: House, says: Sequence[Say], language: str | None) -> str:
+    """Sentences as one plain text in a language."""
+    return plain(render_all(says, house.catalogue(language)))
+
+
+def post(work: Work, house: House, letter: Letter, now: datetime) -> OutboxText:
+    """Puts a text into the outbox."""
+    text = worded(house, letter.says, letter.language)
+    price = cost(text)
+    return work.outbox.add(
+        OutboxText(
+            message_id=house.new_id(),
+            phone=letter.phone,
+            text=text,
+            kind=letter.kind,
+            due_at=letter.due_at or now,
+            not_after=letter.not_after,
+            created_at=now,
+            focus=letter.focus,
+            nursery_id=letter.nursery_id,
+            warning_id=letter.warning_id,
+            urgent=letter.urgent,
+            encoding=price.encoding,
+            segments=price.segments,
+        )
+    )
+
+
+def after_quiet(house: House, zone: str, now: datetime) -> datetime:
+    """When a text that may not break the quiet hours can leave: now, or when they end."""
+    here = now.astimezone(ZoneInfo(zone))
+    if not house.hours.quiet(here.time()):
+        return now
+    today = local(here.date(), house.hours.quiet_until, zone)
+    tomorrow = local(here.date() + timedelta(days=1), house.hours.quiet_until, zone)
+    return today if today > now else tomorrow

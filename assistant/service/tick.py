@@ -1,0 +1,222 @@
+"""What the clock brings: tasks due are asked in one text a phone, silence is followed up.
+
+Running it twice for the same moment changes nothing the second time.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from itertools import groupby
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.values import Focus, Item, Kind
+from assistant.people import Farmer
+from assistant.reminders.compose import (
+    ASKED_TASKS,
+    SECOND_ASKING,
+    compose,
+    second_asking,
+    worth_catching_up,
+)
+from assistant.reminders.plan import ONE_DAY, local
+from assistant.reminders.values import Reminder, State
+from assistant.service.effects import save_and_plan
+from assistant.service.house import House
+from assistant.service.known import local_date, zone_of
+from assistant.service.texts import Letter, post
+from assistant.service.warnings import raining
+from assistant.store import Work
+
+
+@dataclass(frozen=True)
+class Place:
+    """A farmer's phone with its local day."""
+
+    farmer: Farmer
+    zone: str
+    today: date
+    now: datetime
+    raining: bool
+
+
+def tick(house: House, now: datetime) -> None:
+    """Follows up silence and lateness, then sends what is due; a transaction a phone."""
+    with house.store.work() as work:
+        for text in work.outbox.expire(now):
+            plan_again(work, text.message_id)
+        silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
+        due = work.reminders.phones_due(now)
+    for nursery_id in sorted(silent):
+        with house.store.work() as work:
+            _follow_up(work, house, nursery_id, now)
+    for phone in due:
+        with house.store.work() as work:
+            work.lock(phone)
+            _prompt(work, house, phone, now)
+
+
+def plan_again(work: Work, message_id: str) -> None:
+    """A prompt that will never arrive leaves its tasks to be asked again, or given up."""
+    lost = [r for r in work.reminders.of_message(message_id) if r.state is State.SENT]
+    work.reminders.set_state([r.id for r in lost], State.PLANNED)
+
+
+# --- silence ---------------------------------------------------------------------------------
+
+
+def _silent(work: Work, house: House, now: datetime) -> tuple[Reminder, ...]:
+    """Tasks that were asked and not answered, of today or before."""
+    return work.reminders.sent_before(ASKED_TASKS, now)
+
+
+def _follow_up(work: Work, house: House, nursery_id: int, now: datetime) -> None:
+    nursery = work.nurseries.get(nursery_id)
+    farmer = work.people.farmer_by_id(nursery.farmer_id) if nursery else None
+    if nursery is None or farmer is None:
+        return
+    work.lock(farmer.phone)
+    place = _place(work, house, farmer, now)
+    for reminder in work.reminders.sent_open([nursery_id]):
+        if reminder.task not in ASKED_TASKS:
+            continue
+        if reminder.day < place.today:
+            _give_up(work, house, nursery, reminder, place)
+        elif _asks_again(house, reminder, place):
+            _ask_again(work, house, nursery, reminder, place)
+
+
+def _give_up(
+    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: Place
+) -> None:
+    """Marks it for the officer; an unconfirmed sowing is taken as done on its day."""
+    work.reminders.set_state([reminder.id], State.UNANSWERED)
+    if reminder.task is TaskCode.SOW and not nursery.sown:
+        assumed = nursery.sown_on(nursery.sow_date, sown=True, assumed=True)
+        save_and_plan(work, house, place.farmer, assumed, place.now)
+
+
+def _asks_again(house: House, reminder: Reminder, place: Place) -> bool:
+    """Whether it is time for the one repetition: the same afternoon, and never "uncover" under
+    a rain warning."""
+    second_at = local(place.today, house.hours.second, place.zone)
+    wet = place.raining and reminder.task is TaskCode.UNCOVER_FLOOD
+    return (
+        reminder.task in SECOND_ASKING
+        and reminder.asked == 1
+        and second_at <= place.now < reminder.not_after
+        and not wet
+    )
+
+
+def _ask_again(
+    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: Place
+) -> None:
+    letter = Letter(
+        phone=place.farmer.phone,
+        language=place.farmer.language,
+        says=second_asking(nursery, reminder),
+        kind=Kind.SECOND,
+        not_after=reminder.not_after,
+        focus=Focus(items=(_item(reminder),)),
+        nursery_id=nursery.id,
+    )
+    text = post(work, house, letter, place.now)
+    work.reminders.set_state([reminder.id], State.SENT, text.message_id, asked=2)
+
+
+# --- the day's text --------------------------------------------------------------------------
+
+
+def _place(work: Work, house: House, farmer: Farmer, now: datetime) -> Place:
+    zone = zone_of(work, house, farmer.village_id)
+    village = work.people.village(farmer.village_id) if farmer.village_id else None
+    return Place(farmer, zone, local_date(now, zone), now, raining(work, village, now))
+
+
+def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
+    """One text for all that is due on a phone today, with what was missed before."""
+    farmer = work.people.farmer(phone)
+    if farmer is None:
+        return
+    place = _place(work, house, farmer, now)
+    due = _sorted_out(work, work.reminders.due(now, phone), place)
+    opens = local(place.today, house.hours.prompt, place.zone)
+    closes = local(place.today, house.hours.quiet_from, place.zone)
+    if not due or not opens <= now < closes:
+        return
+    nurseries = {each.id: each for each in work.nurseries.of_farmer(farmer.id)}
+    grouped = [
+        (nurseries[nursery_id], tuple(reminders))
+        for nursery_id, reminders in groupby(
+            sorted(due, key=lambda r: (r.nursery_id, r.due_at)), key=lambda r: r.nursery_id
+        )
+    ]
+    wet = [nursery.id for nursery, _ in grouped] if place.raining else []
+    unsure = _first_morning_unsure(work, nurseries.values(), place)
+    composed = compose(grouped, place.today, wet, unsure)
+    _send(work, house, composed.says, composed.asked, due, place, closes)
+    if place.raining:
+        _put_off_uncovering(work, house, grouped, place)
+
+
+def _sorted_out(
+    work: Work, due: Sequence[Reminder], place: Place
+) -> tuple[Reminder, ...]:
+    """Today's reminders and those worth catching up; the others are too late."""
+    late = [r for r in due if r.day < place.today and not worth_catching_up(r, place.today)]
+    work.reminders.set_state([r.id for r in late], State.TOO_LATE)
+    dropped = {r.id for r in late}
+    return tuple(r for r in due if r.id not in dropped)
+
+
+def _first_morning_unsure(
+    work: Work, nurseries: Sequence[Nursery] | object, place: Place
+) -> list[int]:
+    """Nurseries that were taken as sown yesterday without a word from the farmer."""
+    return [
+        nursery.id
+        for nursery in nurseries  # type: ignore[attr-defined]
+        if nursery.sow_assumed and nursery.day(place.today) == 1
+    ]
+
+
+def _send(
+    work: Work,
+    house: House,
+    says: tuple[object, ...],
+    asked: tuple[Reminder, ...],
+    due: tuple[Reminder, ...],
+    place: Place,
+    closes: datetime,
+) -> None:
+    letter = Letter(
+        phone=place.farmer.phone,
+        language=place.farmer.language,
+        says=says,  # type: ignore[arg-type]
+        kind=Kind.PROMPT,
+        not_after=closes,
+        focus=Focus(items=tuple(_item(reminder) for reminder in asked)) if asked else None,
+        nursery_id=due[0].nursery_id,
+    )
+    text = post(work, house, letter, place.now)
+    work.reminders.set_state([r.id for r in due], State.SENT, text.message_id, asked=1)
+
+
+def _item(reminder: Reminder) -> Item:
+    return Item(reminder.nursery_id, reminder.task, reminder.day)
+
+
+def _put_off_uncovering(
+    work: Work,
+    house: House,
+    grouped: Sequence[tuple[Nursery, Sequence[Reminder]]],
+    place: Place,
+) -> None:
+    """Under a rain warning the uncovering moves to tomorrow, and is asked then."""
+    for nursery, reminders in grouped:
+        tomorrow = place.today + ONE_DAY
+        due = any(r.task is TaskCode.UNCOVER_FLOOD for r in reminders)
+        if due and nursery.may_uncover_on(tomorrow):
+            moved = replace(nursery, uncover_date=tomorrow, uncovered=False)
+            save_and_plan(work, house, place.farmer, moved, place.now)

@@ -1,0 +1,93 @@
+"""Rain warnings: who is in danger is asked, the answers counted, the all-clear given."""
+
+from datetime import datetime
+
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.officer import span_slots
+from assistant.dialogue.values import Focus, IssueWarning, Kind, Standing
+from assistant.people import Farmer, Village
+from assistant.service.house import House
+from assistant.service.known import in_danger
+from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.store import Work
+from assistant.wording import messages_talk as m
+
+
+def issue_warning(
+    work: Work, house: House, phone: str, change: IssueWarning, now: datetime
+) -> None:
+    """Puts a warning on the phones in danger, once each, in their languages."""
+    officer = work.people.officer(phone)
+    village = work.people.village(change.village_id)
+    if officer is None or village is None:
+        raise LookupError(f"no officer {phone} or village {change.village_id}: add them first")
+    standing = work.warnings.add(
+        village.id, officer.id, change.starts_at, change.ends_at, now
+    )
+    due = now if house.urgent_breaks_quiet else after_quiet(house, village.zone, now)
+    by_phone: dict[str, list[tuple[Farmer, Nursery, bool]]] = {}
+    for found in in_danger(work, village, now):
+        by_phone.setdefault(found[0].phone, []).append(found)
+    work.warnings.ask(standing.id, by_phone)
+    for found_here in by_phone.values():
+        letter = _letter(standing, village, found_here, due)
+        post(work, house, letter, now)
+
+
+def _letter(
+    standing: Standing,
+    village: Village,
+    found: list[tuple[Farmer, Nursery, bool]],
+    due: datetime,
+) -> Letter:
+    farmer = found[0][0]
+    young = [nursery.label for _, nursery, is_young in found if is_young]
+    waiting = [nursery.label for _, nursery, is_young in found if not is_young]
+    message = m.WARNING if young else m.WARNING_WAIT
+    says = message(
+        village=village.name,
+        labels=", ".join(young or waiting),
+        **span_slots(standing.starts_at, standing.ends_at, village),
+    )
+    return Letter(
+        phone=farmer.phone,
+        language=farmer.language,
+        says=(says,),
+        kind=Kind.WARNING,
+        due_at=due,
+        not_after=max(standing.ends_at, due),
+        focus=Focus(warning_id=standing.id),
+        warning_id=standing.id,
+        urgent=True,
+    )
+
+
+def give_all_clear(work: Work, house: House, warning_id: int, now: datetime) -> None:
+    """Ends a warning: what was not sent is taken back, who was asked is told."""
+    standing = work.warnings.get(warning_id)
+    village = work.people.village(standing.village_id) if standing else None
+    if standing is None or village is None:
+        return
+    work.warnings.clear(warning_id, now)
+    work.outbox.withdraw(now, warning_id=warning_id, kinds=(Kind.WARNING,))
+    due = after_quiet(house, village.zone, now)
+    for phone in work.warnings.asked(warning_id):
+        farmer = work.people.farmer(phone)
+        if farmer is None or farmer.stopped_at is not None:
+            continue
+        labels = ", ".join(each.label for each in work.nurseries.of_farmer(farmer.id))
+        letter = Letter(
+            phone=phone,
+            language=farmer.language,
+            says=(m.ALL_CLEAR(village=village.name, labels=labels),),
+            kind=Kind.ALL_CLEAR,
+            due_at=due,
+            not_after=due + REPLY_LASTS,
+            warning_id=warning_id,
+        )
+        post(work, house, letter, now)
+
+
+def raining(work: Work, village: Village | None, now: datetime) -> bool:
+    """Whether a warning stands for a village."""
+    return village is not None and bool(work.warnings.standing(village.id, now))
