@@ -37,7 +37,7 @@ class Calls:
         )
         if village_ids is not None:
             wanted = wanted.where(FarmerRow.village_id.in_(village_ids))
-        return tuple(_call(*found) for found in self._session.execute(wanted).tuples())
+        return tuple(_call(*found) for found in self._session.execute(wanted))
 
     def handle(self, call_id: int, at: datetime) -> None:
         """Somebody has seen to it; the first time counts."""

@@ -1,0 +1,45 @@
+"""What needs a person."""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer, Village
+from assistant.store import Call, Store, Unread
+
+
+def test_calls_are_open_until_somebody_handles_them(
+    store: Store, farmer: Farmer, nursery: Nursery, village: Village, now: datetime
+) -> None:
+    """The oldest first, with or without a nursery."""
+    with store.work() as work:
+        later = work.calls.add(farmer.id, None, "officer", "njoo", now + timedelta(hours=1))
+        first = work.calls.add(farmer.id, nursery.id, "spots", "brown spots", now)
+        calls = work.calls.open([village.id])
+        assert calls == (
+            Call(first, farmer, nursery, "spots", "brown spots", now),
+            Call(later, farmer, None, "officer", "njoo", now + timedelta(hours=1)),
+        )
+        work.calls.handle(first, now)
+        assert work.calls.open([village.id]) == calls[1:]
+
+
+def test_an_officer_sees_the_calls_of_their_villages_only(
+    store: Store, farmer: Farmer, village: Village, now: datetime
+) -> None:
+    """Without a list of villages all are seen, those of farmers without a village too."""
+    with store.work() as work:
+        nowhere = replace(farmer, id=0, phone="+447700900102", village_id=None)
+        work.calls.add(work.people.save_farmer(nowhere).id, None, "officer", "", now)
+        call = work.calls.add(farmer.id, None, "officer", "", now)
+        assert [each.id for each in work.calls.open([village.id])] == [call]
+        assert work.calls.open([]) == ()
+        assert len(work.calls.open()) == 2
+
+
+def test_unread_replies_are_kept_without_their_phone(store: Store, now: datetime) -> None:
+    """They teach the readers; whose they were does not matter."""
+    with store.work() as work:
+        work.calls.unread("sw", "plan.area", "nusu shamba hivi", now)
+        (unread,) = work.calls.unread_list()
+    assert unread == Unread(unread.id, "sw", "plan.area", "nusu shamba hivi", now)
