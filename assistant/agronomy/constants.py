@@ -191,6 +191,26 @@ INCUBATE_H = published(
     high=72,
     note="moist and covered after draining; 40-48 h in the cool season, up to 72 h",
 )
+SOAK_WARMTH_C_D = published(
+    "soak_warmth_c_d",
+    100.0,
+    "degree-days C",
+    s.RDA_KOREA,
+    s.KUBOTA,
+    low=80,
+    high=120,
+    note="summed water temperature, for cool water only",
+)
+SOAK_COOL_BELOW_C = chosen(
+    "soak_cool_below_c",
+    20.0,
+    "C",
+    how_sure=HowSure.JUDGEMENT,
+    note="from here on a day of soaking is practice, and summed warmth asks too much",
+)
+SOAK_HARMFUL_C = published(
+    "soak_harmful_c", 5.0, "C", s.JCS_90_269, note="seed soaked this cold fails"
+)
 ROOT_LOW_MM = practice("root_low_mm", 2, "mm", note="sow when the root is this long")
 ROOT_HIGH_MM = practice("root_high_mm", 3, "mm", note="longer roots break and tangle")
 
@@ -374,6 +394,26 @@ LEVEL_FIRST_BEFORE_D = published(
 )
 LEVEL_LAST_BEFORE_D = published(
     "level_last_before_d", 1, "days", s.PHILRICE_FIELD_OPERATIONS, low=1, high=2
+)
+
+PLANTING_H_PER_HA = published(
+    "planting_h_per_ha",
+    250.0,
+    "person-hours per ha",
+    s.KERALA_KVK,
+    s.IJNES_64,
+    low=126,
+    high=320,
+    note="by hand; 126 in one trial, 40 workers of 8 hours in another",
+)
+GAP_FILL_LAST_D = published(
+    "gap_fill_last_d",
+    7,
+    "days after transplanting",
+    s.PHILRICE_TRANSPLANT,
+    s.PHILRICE_KC4,
+    low=3,
+    high=15,
 )
 
 # --- leaves ---------------------------------------------------------------------------------

@@ -105,3 +105,42 @@ ELLIS_1993 = Source(
 )
 SAHA_2018 = Source("IJEP 5(2), Saha et al.", "[age of rice seedlings and yield]", "2018")
 MISSOURI = Source("University of Missouri Extension", "[lightning safety]", UNDATED)
+CFR_201_55 = Source(
+    "United States Federal Seed Act Regulations", "7 CFR 201.55(a), retests", UNDATED
+)
+TORUN = Source(
+    "Nicolaus Copernicus University", "[density of salt solutions, after WNT 1974]", UNDATED
+)
+RDA_BRINE = Source(
+    "Rural Development Administration, Korea", "[seed selection in brine]", "2009"
+)
+KERALA_RAIN = Source(
+    "Kerala State Disaster Management Authority", "Section 1.5.1, rainfall classes", UNDATED
+)
+BANGLADESH_RAIN = Source(
+    "The Financial Express and bdnews24, quoting BMD", "[rainfall]", UNDATED
+)
+THAI_RAIN = Source("Thai Meteorological Department", "[daily rain, classes]", UNDATED)
+INDONESIA_RAIN = Source("Tempo and Sindonews, quoting BMKG", "[rainfall classes]", UNDATED)
+NEPAL_RAIN = Source("The Himalayan Times and Khabarpunja", "[rainfall classes]", "2020, 2022")
+CHINA_RAIN = Source("lfasc.com", "[rainfall classes of CMA]", UNDATED)
+KERALA_KVK = Source(
+    "ACRI (Chithra, ICAR-KVK Mitraniketan)", "[hand and machine transplanting]", UNDATED
+)
+IJNES_64 = Source(
+    "IJNES, article 64", "[tray density and transplanting of hybrid rice]", UNDATED
+)
+KUBOTA = Source("Kubota, Japan", "[soaking seed, school page]", UNDATED)
+JCS_90_269 = Source(
+    "Japanese Journal of Crop Science 90:269 (Itayagoshi et al.)",
+    "[soaking temperature and germination]",
+    "2021",
+)
+RAIN_SERVICES = (
+    KERALA_RAIN,
+    BANGLADESH_RAIN,
+    THAI_RAIN,
+    INDONESIA_RAIN,
+    NEPAL_RAIN,
+    CHINA_RAIN,
+)

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from assistant.agronomy.constants import CONSTANTS, Constant, HowSure
+from assistant.agronomy.tables import TABLES, Cell, Table
 
 _HEAD = """\
 # Where the numbers come from
@@ -33,7 +34,8 @@ A range is what published or usual values span; it is not a limit on what a pers
 def sources_page() -> str:
     """The whole page, in Markdown, one row for each constant; no newline at its end."""
     rows = "".join(_row(constant) for constant in CONSTANTS)
-    return _HEAD + rows + "\n" + _tally(CONSTANTS)
+    tables = "\n".join(_table(table) for table in TABLES)
+    return f"{_HEAD}{rows}\n{_tally(CONSTANTS)}\n\n# Tables\n\n{tables}".rstrip()
 
 
 def _row(constant: Constant) -> str:
@@ -51,3 +53,14 @@ def _tally(constants: Iterable[Constant]) -> str:
     kinds = [constant.how_sure for constant in constants]
     counts = (f"{kinds.count(kind)} {kind}" for kind in HowSure if kind in kinds)
     return f"{len(kinds)} constants: {', '.join(counts)}."
+
+
+def _table(table: Table) -> str:
+    about = "; ".join([*map(str, table.sources), *([table.note] if table.note else [])])
+    rows = [table.head, tuple("---" for _ in table.head), *table.rows]
+    lines = "\n".join(f"| {' | '.join(map(_cell, row))} |" for row in rows)
+    return f"## `{table.name}`\n\n{table.how_sure.capitalize()}: {about}.\n\n{lines}\n"
+
+
+def _cell(cell: Cell) -> str:
+    return cell if isinstance(cell, str) else f"{cell:g}"

@@ -7,6 +7,7 @@ import pytest
 import assistant.agronomy
 from assistant.agronomy.constants import CONSTANTS, HowSure
 from assistant.agronomy.sources_page import sources_page
+from assistant.agronomy.tables import TABLES
 
 ROOM = Path(assistant.agronomy.__file__).parent
 
@@ -27,6 +28,13 @@ def test_each_constant_says_how_sure_it_is(constant):
         assert not constant.sources
     else:
         assert constant.note
+
+
+@pytest.mark.parametrize("table", TABLES, ids=lambda each: each.name)
+def test_each_table_is_whole_and_says_how_sure_it_is(table):
+    """Every row has a cell for each word of the head; published means a source."""
+    assert all(len(row) == len(table.head) for row in table.rows)
+    assert table.sources or table.how_sure is not HowSure.PUBLISHED
 
 
 def test_no_two_constants_share_a_name():
