@@ -12,6 +12,7 @@ from enum import StrEnum
 from dateutil.relativedelta import relativedelta
 
 from assistant.agronomy import constants as c
+from assistant.agronomy.constant import Constant
 from assistant.agronomy.errors import AgronomyError
 
 
@@ -156,7 +157,7 @@ def _bed_spans(anchors: Anchors) -> _Spans:
     """Tasks of the bed. Late uncovering stretches the watering; a day chosen outside the
     window stretches the window, but never moves `overdue`, which is about the age of leaves."""
 
-    def day(constant: c.Constant) -> dt.date:
+    def day(constant: Constant) -> dt.date:
         return day_after(anchors.sow, constant.value)
 
     uncover, drain, planting = anchors.uncover_date, anchors.drain_date, anchors.transplant_date

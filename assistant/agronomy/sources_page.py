@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable
 
-from assistant.agronomy.constants import CONSTANTS, Constant, HowSure
+from assistant.agronomy.constant import Constant, HowSure
+from assistant.agronomy.constants import CONSTANTS
 from assistant.agronomy.tables import TABLES, Cell, Table
 
 _HEAD = """\

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from assistant.agronomy import sources as s
-from assistant.agronomy.constants import HowSure
+from assistant.agronomy.constant import HowSure
 
 Cell = float | str
 

@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 
 import assistant.agronomy
-from assistant.agronomy.constants import CONSTANTS, HowSure
+from assistant.agronomy.constant import HowSure
+from assistant.agronomy.constants import CONSTANTS
 from assistant.agronomy.sources_page import sources_page
 from assistant.agronomy.tables import TABLES
 
