@@ -93,12 +93,9 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
         and reminder.state in (State.SENT, State.UNANSWERED)
         and today - TARDY <= reminder.day
     ]
-    latest = {(each.nursery_id, each.task): each for each in sorted(found, key=_day)}
-    return tuple(Item(r.nursery_id, r.task, r.day) for r in sorted(latest.values(), key=_day))
-
-
-def _day(reminder: object) -> date:
-    return reminder.day  # type: ignore[attr-defined, no-any-return]
+    by_day = sorted(found, key=lambda each: each.day)
+    latest = {(each.nursery_id, each.task): each for each in by_day}
+    return tuple(Item(each.nursery_id, each.task, each.day) for each in latest.values())
 
 
 def _warning(

@@ -3,9 +3,9 @@
 Running it twice for the same moment changes nothing the second time.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date, datetime, time, timedelta
 from itertools import groupby
 
 from assistant.agronomy.calendar import TaskCode
@@ -15,6 +15,7 @@ from assistant.people import Farmer
 from assistant.reminders.compose import (
     ASKED_TASKS,
     SECOND_ASKING,
+    Composed,
     compose,
     second_asking,
     worth_catching_up,
@@ -27,6 +28,9 @@ from assistant.service.known import local_date, zone_of
 from assistant.service.texts import Letter, post
 from assistant.service.warnings import raining
 from assistant.store import Work
+
+
+MIDNIGHT = time(0, 0)
 
 
 @dataclass(frozen=True)
@@ -66,8 +70,18 @@ def plan_again(work: Work, message_id: str) -> None:
 
 
 def _silent(work: Work, house: House, now: datetime) -> tuple[Reminder, ...]:
-    """Tasks that were asked and not answered, of today or before."""
-    return work.reminders.sent_before(ASKED_TASKS, now)
+    """Tasks asked and not answered, whose day is over or whose second asking is due."""
+    hours = house.hours
+    over = work.reminders.unanswered(ASKED_TASKS, now - _from_until(hours.prompt, MIDNIGHT))
+    again = work.reminders.sent_before(SECOND_ASKING, now)
+    wait = _from_until(hours.prompt, hours.second)
+    return (*over, *(each for each in again if each.due_at + wait <= now))
+
+
+def _from_until(start: time, end: time) -> timedelta:
+    """Hours of one day from a time until another; midnight ends the day."""
+    until = timedelta(hours=end.hour, minutes=end.minute) or ONE_DAY
+    return until - timedelta(hours=start.hour, minutes=start.minute)
 
 
 def _follow_up(work: Work, house: House, nursery_id: int, now: datetime) -> None:
@@ -153,9 +167,9 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
         )
     ]
     wet = [nursery.id for nursery, _ in grouped] if place.raining else []
-    unsure = _first_morning_unsure(work, nurseries.values(), place)
+    unsure = _first_morning_unsure(nurseries.values(), place)
     composed = compose(grouped, place.today, wet, unsure)
-    _send(work, house, composed.says, composed.asked, due, place, closes)
+    _send(work, house, composed, due, place, closes)
     if place.raining:
         _put_off_uncovering(work, house, grouped, place)
 
@@ -170,13 +184,11 @@ def _sorted_out(
     return tuple(r for r in due if r.id not in dropped)
 
 
-def _first_morning_unsure(
-    work: Work, nurseries: Sequence[Nursery] | object, place: Place
-) -> list[int]:
+def _first_morning_unsure(nurseries: Iterable[Nursery], place: Place) -> list[int]:
     """Nurseries that were taken as sown yesterday without a word from the farmer."""
     return [
         nursery.id
-        for nursery in nurseries  # type: ignore[attr-defined]
+        for nursery in nurseries
         if nursery.sow_assumed and nursery.day(place.today) == 1
     ]
 
@@ -184,8 +196,7 @@ def _first_morning_unsure(
 def _send(
     work: Work,
     house: House,
-    says: tuple[object, ...],
-    asked: tuple[Reminder, ...],
+    composed: Composed,
     due: tuple[Reminder, ...],
     place: Place,
     closes: datetime,
@@ -193,10 +204,10 @@ def _send(
     letter = Letter(
         phone=place.farmer.phone,
         language=place.farmer.language,
-        says=says,  # type: ignore[arg-type]
+        says=composed.says,
         kind=Kind.PROMPT,
         not_after=closes,
-        focus=Focus(items=tuple(_item(reminder) for reminder in asked)) if asked else None,
+        focus=Focus(items=tuple(map(_item, composed.asked))) if composed.asked else None,
         nursery_id=due[0].nursery_id,
     )
     text = post(work, house, letter, place.now)

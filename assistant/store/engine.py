@@ -1,5 +1,7 @@
 """Opens the database named by a URL, set up the same way every time."""
 
+import sqlite3
+from contextlib import suppress
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
@@ -11,7 +13,9 @@ from assistant.store.errors import DatabaseUrlError
 BUSY_TIMEOUT_S = 10.0
 
 # What people typed does not belong in a log, where error texts end.
-_OPTIONS = {"hide_parameters": True}
+_OPTIONS: dict[str, Any] = {"hide_parameters": True}
+
+_TRIES = 20  # more than the processes that ever start together
 
 _EXAMPLES = "sqlite:////var/lib/nursery/nursery.db or postgresql://user@host/database"
 
@@ -50,12 +54,28 @@ def _sqlite(url: URL) -> Engine:
     return engine
 
 
-def _set_up_sqlite(connection: Any, _record: object) -> None:
+def _set_up_sqlite(connection: sqlite3.Connection, _record: object) -> None:
     """WAL lets readers go on while one writes. NORMAL may lose the last commits when the
     power fails, never the file."""
     connection.isolation_level = None  # the driver's own BEGIN comes too late: see below
-    for pragma in ("journal_mode=WAL", "synchronous=NORMAL", "foreign_keys=ON"):
+    for pragma in ("synchronous=NORMAL", "foreign_keys=ON"):
         connection.execute(f"PRAGMA {pragma}").close()
+    _write_ahead(connection)
+
+
+def _write_ahead(connection: sqlite3.Connection) -> None:
+    """Turns WAL on, which stays on in the file.
+
+    The first switch is refused without waiting while another process is doing the same; taking
+    the write lock does wait, and then the other is done.
+    """
+    for _ in range(_TRIES):
+        with suppress(sqlite3.OperationalError):
+            connection.execute("PRAGMA journal_mode=WAL").close()
+            return
+        connection.execute("BEGIN IMMEDIATE").close()
+        connection.rollback()
+    connection.execute("PRAGMA journal_mode=WAL").close()
 
 
 def _begin_to_write(connection: Connection) -> None:

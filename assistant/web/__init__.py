@@ -1,0 +1,1 @@
+"""The web side: what the gateway calls. Request -> one service call -> response."""

@@ -94,6 +94,14 @@ class Reminders:
             .where(OutboxRow.accepted_at < at)
         )
 
+    def unanswered(self, tasks: Iterable[TaskCode], due_before: datetime) -> tuple[Reminder, ...]:
+        """Reminders of these tasks, due before a time, that were asked and not answered."""
+        return self._reminders(
+            self._wanted(State.SENT).where(
+                ReminderRow.task.in_(list(tasks)), ReminderRow.due_at < due_before
+            )
+        )
+
     def of_nursery(self, nursery_id: int) -> tuple[Reminder, ...]:
         """All reminders of a nursery by time."""
         return self._reminders(_by_time().where(ReminderRow.nursery_id == nursery_id))

@@ -1,0 +1,48 @@
+"""`nursery officer`: who answers the farmers and warns them."""
+
+import click
+
+from assistant.commands.deployment import opened, settings_now
+from assistant.people import read_phone
+from assistant.service.enrol import add_officer
+from assistant.wiring.house import hash_code, new_code
+
+
+@click.group()
+def command() -> None:
+    """The extension officers."""
+
+
+@command.command("add")
+@click.option("--phone", required=True, help="The officer's number, with country code.")
+@click.option("--name", required=True, help="The officer's name.")
+@click.option("--village", "villages", multiple=True, help="A village served; may be repeated.")
+@click.option("--lead", is_flag=True, help="Serves every village.")
+@click.option("--lang", "language", default=None, help="Language of the officer's texts.")
+def add(
+    phone: str, name: str, villages: tuple[str, ...], lead: bool, language: str | None
+) -> None:
+    """Add an officer, or give one a new code. The code is shown this once."""
+    settings = settings_now()
+    number = read_phone(phone, settings.region[:2] or None)
+    if number is None:
+        raise click.BadParameter(f"{phone!r} is no phone number; write it as +447700900001")
+    if not villages and not lead:
+        raise click.UsageError("Name a village with --village, or use --lead for all of them.")
+    if language is not None and language not in settings.languages:
+        raise click.BadParameter(f"--lang is one of {', '.join(settings.languages)}")
+    code = new_code()
+    with opened(settings) as house:
+        officer = add_officer(
+            house,
+            phone=number,
+            name=name,
+            villages=villages,
+            language=language or settings.languages[0],
+            is_lead=lead,
+            code=code,
+            hash_code=hash_code,
+        )
+    click.echo(f"{officer.name} ({officer.phone}) is an officer now.")
+    click.echo(f"Code, shown only this once: {code}")
+    click.echo(f"To warn by SMS: RAIN {code} VILLAGE 14-20   (HELP explains)")

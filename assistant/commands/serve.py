@@ -1,0 +1,191 @@
+"""`nursery web`, `nursery worker` and `nursery start`, which is both and a simulated operator."""
+
+import logging
+import os
+import secrets
+import subprocess
+import sys
+import threading
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import replace
+from pathlib import Path
+
+import click
+from waitress.server import create_server
+
+import assistant
+from assistant.commands.deployment import opened, settings_now
+from assistant.service.enrol import add_villages_if_none
+from assistant.service.house import House
+from assistant.settings import Settings, SettingsError
+from assistant.web.app import create_app
+from assistant.wiring.house import open_gateway, programme_villages
+from assistant.worker import Worker, wall_clock
+
+OPERATOR_PORT = 8471
+WEB_THREADS = 8
+
+
+def _log() -> None:
+    logging.basicConfig(
+        level=logging.INFO, stream=sys.stderr, format="%(asctime)s %(levelname)s %(message)s"
+    )
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
+
+
+def _worker(house: House, settings: Settings) -> Worker:
+    try:
+        gateway = open_gateway(settings)
+    except SettingsError as fault:
+        raise click.ClickException(str(fault)) from fault
+    return Worker(
+        house,
+        gateway,
+        pause_s=settings.worker_pause_s,
+        batch=settings.send_batch,
+        lease_s=settings.lease_s,
+    )
+
+
+@contextmanager
+def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator[None]:
+    """The web side, answering until the block ends."""
+    app = create_app(house, secret=settings.gateway_secret, wake=wake, clock=wall_clock)
+    try:
+        server = create_server(
+            app, host=settings.host, port=settings.port, threads=WEB_THREADS
+        )
+    except OSError as fault:
+        raise click.ClickException(
+            f"Port {settings.port} is taken ({fault}). Set NURSERY_PORT to another one."
+        ) from fault
+    thread = threading.Thread(target=server.run, name="web", daemon=True)
+    thread.start()
+    try:
+        yield
+    finally:
+        server.close()
+
+
+def _until_stopped() -> None:
+    """Waits for Ctrl-C or a request to end."""
+    try:
+        threading.Event().wait()
+    except KeyboardInterrupt:
+        click.echo("\nStopped.")
+
+
+@click.command()
+def web() -> None:
+    """Only the web side: what the gateway calls. The worker runs elsewhere."""
+    _log()
+    settings = settings_now()
+    if not settings.gateway_secret:
+        raise click.ClickException("Set NURSERY_GATEWAY_SECRET, shared with the operator.")
+    with opened(settings) as house, _web(house, settings, lambda: None):
+        click.echo(f"Web side at http://{settings.host}:{settings.port}")
+        _until_stopped()
+
+
+@click.command()
+def worker() -> None:
+    """Only the worker: due prompts and the outbox. The web side runs elsewhere."""
+    _log()
+    settings = settings_now()
+    with opened(settings) as house:
+        found = _worker(house, settings)
+        found.start()
+        click.echo("Worker running.")
+        _until_stopped()
+        found.stop()
+
+
+@click.command()
+def start() -> None:
+    """All in one; with no gateway set, beside a simulated operator to try it by hand."""
+    _log()
+    settings = settings_now()
+    if settings.gateway_url:
+        with opened(settings) as house:
+            _serve(house, settings, "")
+        return
+    simulated = replace(
+        settings,
+        gateway_url=f"http://127.0.0.1:{_operator_port()}",
+        gateway_secret=settings.gateway_secret or secrets.token_hex(16),
+        programme_file=settings.programme_file or str(_demo_programme()),
+    )
+    with opened(simulated) as house, _operator(simulated):
+        _serve(house, simulated, _how_to_try(simulated))
+
+
+def _operator_port() -> int:
+    return int(os.environ.get("OPERATOR_PORT", OPERATOR_PORT))
+
+
+def _demo_programme() -> Path:
+    """The invented district that comes with a checkout, for trying things out."""
+    return Path(assistant.__file__).parent.parent / "scenarios" / "district" / "programme.toml"
+
+
+def _serve(house: House, settings: Settings, greeting: str) -> None:
+    if settings.programme_file and Path(settings.programme_file).is_file():
+        add_villages_if_none(house, programme_villages(Path(settings.programme_file)))
+    found = _worker(house, settings)
+    with _web(house, settings, found.wake):
+        found.start()
+        click.echo(f"The assistant runs at http://{settings.host}:{settings.port}")
+        click.echo(greeting)
+        _until_stopped()
+        found.stop()
+
+
+@contextmanager
+def _operator(settings: Settings) -> Iterator[None]:
+    """The simulated operator as a process of its own, for as long as the block lasts."""
+    environment = {
+        **os.environ,
+        "NURSERY_GATEWAY_SECRET": settings.gateway_secret,
+        "NURSERY_CALLBACK_URL": f"http://{settings.host}:{settings.port}",
+        "OPERATOR_HOST": "127.0.0.1",
+        "OPERATOR_PORT": str(_operator_port()),
+        "OPERATOR_NUMBER": settings.sender,
+        "OPERATOR_USSD_CODE": settings.ussd_code,
+    }
+    command = [sys.executable, "-m", "gateway_sim"]
+    process = subprocess.Popen(command, env=environment, stdout=subprocess.DEVNULL)
+    try:
+        _wait_for(settings.gateway_url, process)
+        yield
+    finally:
+        process.terminate()
+        process.wait(timeout=10)
+
+
+def _wait_for(url: str, process: "subprocess.Popen[bytes]") -> None:
+    """Waits until the simulated operator answers."""
+    for _ in range(100):
+        if process.poll() is not None:
+            break
+        try:
+            urllib.request.urlopen(url, timeout=1).close()
+            return
+        except (urllib.error.URLError, OSError):
+            time.sleep(0.1)
+    raise click.ClickException(
+        f"The simulated operator did not start at {url}; if its port is taken, set "
+        "OPERATOR_PORT to another one."
+    )
+
+
+def _how_to_try(settings: Settings) -> str:
+    return (
+        f"The simulated phone is at {settings.gateway_url}/\n"
+        f"Text HELLO to {settings.sender}, or dial {settings.ussd_code}\n"
+        "In another terminal: python -m gateway_sim phone 07700900101\n"
+        "Ctrl-C ends it. The data stays in .nursery/."
+    )

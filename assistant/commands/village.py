@@ -1,0 +1,41 @@
+"""`nursery village`: the villages of the programme."""
+
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+import click
+
+from assistant.commands.deployment import opened, settings_now
+from assistant.service.enrol import add_village, list_villages
+
+
+@click.group()
+def command() -> None:
+    """The villages of the programme."""
+
+
+def _zone(_: click.Context, __: click.Parameter, value: str | None) -> str | None:
+    if value is None:
+        return None
+    try:
+        ZoneInfo(value)
+    except (ZoneInfoNotFoundError, ValueError):
+        raise click.BadParameter("give an IANA time zone such as Africa/Nairobi") from None
+    return value
+
+
+@command.command("add")
+@click.argument("name")
+@click.option("--zone", callback=_zone, help="IANA time zone; the programme's if not given.")
+def add(name: str, zone: str | None) -> None:
+    """Add a village."""
+    with opened(settings_now()) as house:
+        village = add_village(house, name.strip(), zone)
+        click.echo(f"Added {village.name} ({village.zone}).")
+
+
+@command.command("list")
+def show() -> None:
+    """List the villages with their time zones."""
+    with opened(settings_now()) as house:
+        for village in list_villages(house):
+            click.echo(f"{village.name}\t{village.zone}")

@@ -1,0 +1,94 @@
+"""Joins the parts of one deployment: settings -> store, catalogues, word lists, gateway."""
+
+import secrets
+import tomllib
+from pathlib import Path
+from uuid import uuid4
+
+from argon2 import PasswordHasher
+from argon2.exceptions import InvalidHashError, VerificationError
+
+from assistant.channel import Gateway
+from assistant.gateways import HttpGateway
+from assistant.reminders.plan import Hours
+from assistant.service.house import House
+from assistant.settings import Settings, SettingsError
+from assistant.store import Store
+from assistant.wiring.catalogues import open_catalogue
+from assistant.wiring.lexicons import open_lexicons
+from assistant.wording.screens import Limits
+
+_HASHER = PasswordHasher()
+CODE_DIGITS = 6
+
+
+def hash_code(code: str) -> str:
+    """An officer's code as it may be stored (Argon2)."""
+    return _HASHER.hash(code)
+
+
+def check_code(code: str, code_hash: str) -> bool:
+    """Whether a code is the one that was hashed."""
+    try:
+        return _HASHER.verify(code_hash, code)
+    except (VerificationError, InvalidHashError):
+        return False
+
+
+def new_code() -> str:
+    """A fresh code of six digits."""
+    return f"{secrets.randbelow(10**CODE_DIGITS):0{CODE_DIGITS}d}"
+
+
+def open_store(settings: Settings) -> Store:
+    """The database, its tables up to date; the folder of a SQLite file is made."""
+    url = settings.database_url
+    if url.startswith("sqlite:///") and ":memory:" not in url:
+        Path(url.removeprefix("sqlite:///")).parent.mkdir(parents=True, exist_ok=True)
+    store = Store(url)
+    store.migrate()
+    return store
+
+
+def open_house(settings: Settings, store: Store) -> House:
+    """What the use cases work with."""
+    return House(
+        store=store,
+        catalogues={code: open_catalogue(code) for code in settings.languages},
+        lexicons=open_lexicons(),
+        languages=settings.languages,
+        zone=settings.zone,
+        region=settings.region or None,
+        hours=Hours(
+            prompt=settings.prompt_at,
+            second=settings.second_at,
+            quiet_from=settings.quiet_from,
+            quiet_until=settings.quiet_until,
+        ),
+        limits=Limits(settings.screen_septets, settings.screen_ucs2),
+        urgent_breaks_quiet=settings.urgent_breaks_quiet,
+        new_id=lambda: uuid4().hex,
+        check_code=check_code,
+    )
+
+
+def open_gateway(settings: Settings) -> Gateway:
+    """The way out to the phones.
+
+    Raises:
+        SettingsError: no operator is set.
+    """
+    if not settings.gateway_url or not settings.gateway_secret:
+        raise SettingsError("Set NURSERY_GATEWAY_URL and NURSERY_GATEWAY_SECRET.")
+    return HttpGateway(
+        operator_url=settings.gateway_url,
+        sender=settings.sender,
+        secret=settings.gateway_secret,
+        timeout_s=settings.gateway_timeout_s,
+    )
+
+
+def programme_villages(path: Path) -> tuple[tuple[str, str | None], ...]:
+    """The villages of a programme file: [[village]] tables with a name and, maybe, a zone."""
+    table = tomllib.loads(path.read_text(encoding="utf-8"))
+    return tuple((row["name"], row.get("zone")) for row in table.get("village", ()))
