@@ -1,0 +1,36 @@
+"""What a person typed -> understood, to be confirmed, or to be asked again; never a guess.
+
+Readers take the text and the language's `Lexicon` (word lists that the wiring opens) and give
+a `Reading`. Nothing here raises on any text.
+"""
+
+from assistant.reading.answers import read_choice, read_confirm, read_count, read_litres
+from assistant.reading.areas import read_area
+from assistant.reading.dates import read_date
+from assistant.reading.languages import guess_language, language_named
+from assistant.reading.lexicon import Lexicon
+from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
+from assistant.reading.percents import read_germination
+from assistant.reading.several import read_several
+from assistant.reading.wishes import read_wish
+
+__all__ = [
+    "Ask",
+    "Lexicon",
+    "Option",
+    "Outcome",
+    "Reading",
+    "Reason",
+    "Wish",
+    "guess_language",
+    "language_named",
+    "read_area",
+    "read_choice",
+    "read_confirm",
+    "read_count",
+    "read_date",
+    "read_germination",
+    "read_litres",
+    "read_several",
+    "read_wish",
+]

@@ -6,7 +6,7 @@ replies both pass through here, so they meet in one form. All of it is linear in
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 LONGEST_REPLY = 2000  # characters; a longer text is no answer to a question of one line
@@ -26,6 +26,12 @@ _LOOK_ALIKES = str.maketrans(
 # Latin accents, and invisible or enclosing marks that phones add to emoji and keycaps.
 _DROPPED_MARKS = re.compile("[\u0300-\u036f\u20e3\ufe00-\ufe0f\U0001f3fb-\U0001f3ff]")
 _SQUARED = re.compile(r"(?<=[^\W\d])(?:\^|\*\*)2")
+# A number typed with the letter o or l: o.4, 1o, l.5; before a unit or the end, never in "10l".
+_SLIP = re.compile(
+    r"(?<![^\W_])(?<![.,])(?=[\d.,]*[ol])(?=[ol.,]*\d)[ol\d.,]*[ol\d]"
+    r"(?=$|[^\w.,]|[.,](?:\s|$)|ha|ac|m2|ek)"
+)
+_SLIPS = str.maketrans("ol", "01")
 
 
 class Kind(StrEnum):
@@ -43,12 +49,15 @@ class Token:
     text: str
     kind: Kind
     glued: bool
+    at: int = 0  # its place in the row
 
 
 def fold(text: str) -> str:
     """The text in lower case with ASCII digits, without accents, nukta or invisible signs."""
     spaced = "".join(_vulgar(ch) for ch in text)
-    plain = unicodedata.normalize("NFKD", spaced.translate(_LOOK_ALIKES)).translate(_LOOK_ALIKES)
+    plain = unicodedata.normalize("NFKD", spaced.translate(_LOOK_ALIKES)).translate(
+        _LOOK_ALIKES
+    )
     plain = _DROPPED_MARKS.sub("", plain).casefold().translate(_LETTERS)
     return _SQUARED.sub("2", "".join(_digit(ch) for ch in plain))
 
@@ -72,9 +81,14 @@ def _digit(ch: str) -> str:
     return " " if category in ("So", "Sk", "Zs", "Zl", "Zp") and ch not in _SIGNS else ch
 
 
-def tokens(text: str) -> tuple[Token, ...]:
+def unslip(folded: str) -> tuple[str, bool]:
+    """The folded text with the letters o and l as digits inside numbers, and whether it had any."""
+    mended, count = _SLIP.subn(lambda m: m[0].translate(_SLIPS), folded)
+    return mended, count > 0
+
+
+def cut(folded: str) -> tuple[Token, ...]:
     """The folded text cut into numbers (with their inner marks), words and single marks."""
-    folded = fold(text)
     found: list[Token] = []
     at, glued = 0, False
     while at < len(folded):
@@ -84,12 +98,14 @@ def tokens(text: str) -> tuple[Token, ...]:
         end, kind = _token_end(folded, at)
         found.append(Token(folded[at:end], kind, glued))
         at, glued = end, True
-    return tuple(_merge(found))
+    return tuple(replace(token, at=at) for at, token in enumerate(_merge(found)))
 
 
 def _token_end(text: str, at: int) -> tuple[int, Kind]:
     """Where the token that starts at `at` ends, and its kind."""
-    if _is_digit(text, at) or (text[at] in ".," and _is_digit(text, at + 1) and _starts(text, at)):
+    if _is_digit(text, at) or (
+        text[at] in ".," and _is_digit(text, at + 1) and _starts(text, at)
+    ):
         return _number_end(text, at), Kind.NUMBER
     if _is_letter(text[at]):
         end = at + 1
@@ -129,6 +145,8 @@ def _merge(found: list[Token]) -> list[Token]:
         last = merged[-1] if merged else None
         if token.text == "2" and token.glued and last and last.text in ("m", "ft", "km"):
             merged[-1] = Token(last.text + "2", Kind.WORD, last.glued)
+        elif token.text == "." and token.glued and last and last.kind is Kind.WORD:
+            continue  # the end of an abbreviation or a sentence
         else:
             merged.append(token)
     return [t for i, t in enumerate(merged) if not _inside_word(merged, i)]
@@ -136,7 +154,11 @@ def _merge(found: list[Token]) -> list[Token]:
 
 def _inside_word(found: list[Token], at: int) -> bool:
     """Whether the mark at `at` only joins two words: quatre-vingt, aujourd'hui, sq.m."""
-    if found[at].text not in ("-", "'", ".", "_") or not found[at].glued or at + 1 >= len(found):
+    if (
+        found[at].text not in ("-", "'", ".", "_")
+        or not found[at].glued
+        or at + 1 >= len(found)
+    ):
         return False
     after = found[at + 1]
     return found[at - 1].kind is Kind.WORD and after.kind is Kind.WORD and after.glued

@@ -19,7 +19,7 @@ class Outcome(StrEnum):
 class Reason(StrEnum):
     """Why a reply was not simply understood: the dialogue words it."""
 
-    NONE = "none"
+    NONE = ""
     EMPTY = "empty"
     NOT_READ = "not_read"
     TOO_LONG = "too_long"
@@ -111,7 +111,7 @@ def understood(value: T, words: str) -> Reading[T]:
 
 
 def confirm(
-    value: T, words: str, reason: Reason, options: tuple[Option[T_co], ...] = ()
+    value: T, words: str, reason: Reason, options: tuple[Option[T], ...] = ()
 ) -> Reading[T]:
     """A reply that was read but is unusual or not quite sure."""
     return Reading(Outcome.CONFIRM, value, words, reason, options)
