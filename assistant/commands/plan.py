@@ -2,9 +2,7 @@
 
 import datetime as dt
 import json
-import re
 from dataclasses import asdict
-from gettext import NullTranslations
 from typing import Any
 
 import click
@@ -12,10 +10,11 @@ import click
 from assistant.agronomy.calendar import Anchors, calendar, sow_for_transplant
 from assistant.agronomy.field import LIMITS, FieldInputs
 from assistant.agronomy.quantities import quantities
-from assistant.agronomy.units import land_unit
 from assistant.commands import numbers
 from assistant.commands.one_line import OneLineCommand, shown
-from assistant.people import LANGUAGES
+from assistant.reading import Outcome, Reading, Reason, read_area
+from assistant.wiring.catalogues import SOURCE, open_catalogue
+from assistant.wiring.lexicons import READY, open_lexicons
 from assistant.wording.plan_page import Plan, plan_page, warning_say
 from assistant.wording.render import Catalogue, render
 
@@ -66,7 +65,7 @@ DIGITS = 12
     help="Size of the pail at hand.",
 )
 @click.option("--region", help="Where land units are meant, such as IN-WB.")
-@click.option("--lang", type=click.Choice(list(LANGUAGES)), default="en", show_default=True)
+@click.option("--lang", type=click.Choice(READY), default="en", show_default=True)
 @click.option("--json", "as_json", is_flag=True, help="The same as data, not rounded.")
 def command(
     area: str,
@@ -95,7 +94,7 @@ def command(
     today = dt.datetime.now().astimezone().date()
     tasks = calendar(Anchors(sow_date))
     plan = Plan(area.strip(), inputs, quantities(inputs), tasks, sow_date, today)
-    catalogue = Catalogue(lang, NullTranslations())
+    catalogue = open_catalogue(lang)
     click.echo(as_data(plan, catalogue) if as_json else as_page(plan, catalogue))
 
 
@@ -132,22 +131,30 @@ def as_data(plan: Plan, catalogue: Catalogue) -> str:
     return json.dumps(data, ensure_ascii=False, indent=2)
 
 
-_AREA = re.compile(r"([0-9.]+)\s*(ha|acres?|m2)", re.IGNORECASE)
-_KEYS = {"ha": "hectare", "acre": "acre", "acres": "acre", "m2": "m2"}
-
-
 def _area_m2(typed: str, lang: str, region: str | None) -> float:
-    """Stands in until the reading room is whole."""
-    match = _AREA.fullmatch(typed.strip())
-    number = numbers.plain_number(match[1]) if match else None
-    land = land_unit(_KEYS[match[2].lower()], region) if match else None
-    area = None if number is None or land is None else number * float(land.m2)
-    if area is None or not LIMITS["field_area_m2"].low <= area <= LIMITS["field_area_m2"].high:
-        raise click.UsageError(
-            f"cannot take the area {shown(typed)}; write a number and its unit, such as "
-            '"0.4 ha", "1 acre" or "4000 m2", from 1 m2 to 1000 ha'
-        )
-    return area
+    """The field [m2]. What must be read back to a farmer is refused here, but for its size."""
+    lexicons = open_lexicons((lang, SOURCE))
+    readings = [read_area(typed, lexicons[code], region) for code in (lang, SOURCE)]
+    sizes = [reading.value for reading in readings if _is_sure(reading)]
+    area = next((size for size in sizes if size is not None), None)
+    if area is not None and _plannable(area):
+        return area
+    meant = next((reading.words for reading in readings if reading.words), "")
+    raise click.UsageError(
+        f"cannot take the area {shown(typed)}{f' (perhaps {meant})' if meant else ''}; write a "
+        'number and its unit, such as "0.4 ha", "1 acre" or "4000 m2", from 1 m2 to 1000 ha'
+    )
+
+
+def _is_sure(reading: Reading[float]) -> bool:
+    """Whether it was read without a doubt; a size unusual for a farmer is none at a desk."""
+    unusual_size = reading.reason in (Reason.TOO_BIG, Reason.TOO_SMALL)
+    return reading.outcome is Outcome.UNDERSTOOD or unusual_size
+
+
+def _plannable(area_m2: float) -> bool:
+    limits = LIMITS["field_area_m2"]
+    return limits.low <= area_m2 <= limits.high
 
 
 def _sow_date(sow: dt.date | None, transplant: dt.date | None) -> dt.date:
