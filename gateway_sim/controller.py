@@ -6,6 +6,7 @@ import os
 import socket
 from collections.abc import Callable
 from datetime import UTC, datetime
+from functools import partial
 from threading import Thread
 from types import TracebackType
 from typing import Any, Self
@@ -23,7 +24,8 @@ from gateway_sim.phones import Phone
 from gateway_sim.record import Entry, Kind
 from gateway_sim.server import create_app
 
-LOOPBACK = ("127.0.0.1", "::1", "localhost")
+LOOPBACK = ("127.0.0.1", "localhost")
+STOP_WITHIN_SECONDS = 0.05  # how often the server looks whether it should stop
 OWN_NUMBER = "+447700900000"
 USSD_CODE = "*555*7#"
 
@@ -88,7 +90,7 @@ class OperatorController:
         self._errors: list[BaseException] = []
         kick = self.advance if self._own_time else _nothing
         self.network = Network(self._core, known_number(number), ussd_code, kick)
-        self._app = create_app(self.network, secret, self._errors.append)
+        self._app = create_app(self.network, secret, self._failed)
         self._host, self._port, self._start_seconds = host, port, start_seconds
         self._server: BaseWSGIServer | None = None
         self._threads: list[Thread] = []
@@ -101,7 +103,7 @@ class OperatorController:
             raise StartError("this operator is running: stop it before you start it again")
         self._core.closed = False
         self._server = self._bind()
-        self._begin("operator-http", self._server.serve_forever)
+        self._begin("operator-http", partial(self._server.serve_forever, STOP_WITHIN_SECONDS))
         try:
             self._greet()
         except BaseException:
@@ -136,8 +138,7 @@ class OperatorController:
         """Where it serves."""
         if self._server is None:
             raise OperatorError("the operator is not running: use `with`, or call start()")
-        host = f"[{self._host}]" if ":" in self._host else self._host
-        return f"http://{host}:{self._server.port}"
+        return f"http://{self._host}:{self._server.port}"
 
     @property
     def callback_url(self) -> str:
@@ -189,9 +190,8 @@ class OperatorController:
     # Its threads.
 
     def _bind(self) -> BaseWSGIServer:
-        family = socket.AF_INET6 if ":" in self._host else socket.AF_INET
         try:
-            ours = socket.create_server((self._host, self._port), family=family)
+            ours = socket.create_server((self._host, self._port))
         except OSError as taken:
             why = os.strerror(taken.errno or 0)
             raise StartError(
@@ -231,7 +231,11 @@ class OperatorController:
         try:
             run()
         except BaseException as error:
-            self._errors.append(error)
+            self._failed(error)
+
+    def _failed(self, error: BaseException) -> None:
+        self._errors.append(error)
+        self._core.note(Kind.FAULT, "", detail=f"the operator itself failed: {error!r}")
 
     def _work(self) -> None:
         """Do what is due, then wait for the next thing or for news."""

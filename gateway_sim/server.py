@@ -34,6 +34,8 @@ def create_app(
     """The operator as a Flask application; unforeseen errors go to `on_error` as well."""
     app = Flask(__name__, template_folder="page", static_folder="page/static")
     app.config["MAX_CONTENT_LENGTH"] = MOST_BODY_OCTETS
+    # A page from elsewhere must not reach the phones under a name that it made point here.
+    app.config["TRUSTED_HOSTS"] = ["127.0.0.1", "localhost"]
     app.json.ensure_ascii = False  # type: ignore[attr-defined]
     _add_wire(app, network, secret)
     _add_reading(app, network)

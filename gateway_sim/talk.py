@@ -1,7 +1,7 @@
 """A person's talk at the terminal phone, by text or by USSD."""
 
 from dataclasses import dataclass
-from threading import Condition, Thread
+from threading import Condition, Lock, Thread
 from time import monotonic
 
 from gateway_sim.alphabet import GSM_7BIT
@@ -33,6 +33,7 @@ class Ear:
 
     def __init__(self, handset: Handset, terminal: Terminal, after: int) -> None:
         self._handset, self._terminal, self._after = handset, terminal, after
+        self.speaking = Lock()  # held while a line is sent: nothing heard is printed then
         self._news = Condition()
         self._heard = 0
         self._gone = self._hushed = False
@@ -78,7 +79,8 @@ class Ear:
             return
         size = segments(text.segments)
         head = f"[{clock_time(text.at)}] from {text.sender} ({size})"
-        self._terminal.say(f"{head}: {indented(text.text)}")
+        with self.speaking:
+            self._terminal.say(f"{head}: {indented(text.text)}")
         with self._news:
             self._heard += 1
             self._news.notify_all()
@@ -89,16 +91,22 @@ def talk_by_text(handset: Handset, terminal: Terminal, ear: Ear, pace: Pace) -> 
     for line in terminal.lines():
         heard = ear.heard
         try:
-            sent = handset.text(line)
+            _send(handset, terminal, ear, line)
         except RefusedError as refused:
             terminal.note(f"Not sent: {refused}")
             continue
+        if not terminal.typed and ear.wait_beyond(heard, pace.answer):
+            ear.wait_quiet(pace.settle, pace.most)
+    ear.wait_quiet(pace.quiet, pace.most)
+
+
+def _send(handset: Handset, terminal: Terminal, ear: Ear, line: str) -> None:
+    """Send a line; a piped one is printed, before its answer however quick that is."""
+    with ear.speaking:
+        sent = handset.text(line)
         if not terminal.typed:
             head = f"[{clock_time(sent.at)}] to {handset.service} ({segments(sent.segments)})"
             terminal.say(f"{head}: {line}")
-            if ear.wait_beyond(heard, pace.answer):
-                ear.wait_quiet(pace.settle, pace.most)
-    ear.wait_quiet(pace.quiet, pace.most)
 
 
 def talk_by_ussd(handset: Handset, terminal: Terminal, ear: Ear, pace: Pace, code: str) -> None:

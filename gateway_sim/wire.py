@@ -64,7 +64,7 @@ def check(secret: str, now: datetime, path: str, body: bytes, given: Mapping[str
         raise WireError(
             401, f"wrong {SIGNATURE_HEADER}: the secrets or the signed parts differ"
         )
-    if not (at.isascii() and at.isdigit()):
+    if not (at.isascii() and at.isdigit() and len(at) <= 12):
         raise WireError(401, f"{AT_HEADER} is {at!r}: expected unix seconds")
     apart = abs(now.timestamp() - int(at))
     if apart > CLOCK_SLACK_SECONDS:
