@@ -22,6 +22,7 @@ def session_json(session: Session) -> Json:
         "answers": dict(session.answers),
         "path": list(session.path),
         "waiting": None if session.waiting is None else dict(session.waiting),
+        "held": None if session.held is None else session_json(session.held),
     }
 
 
@@ -58,6 +59,7 @@ def _session(kept: Json) -> Session:
         path=tuple(_of(str, step) for step in _of(list, kept["path"])),
         waiting=None if kept["waiting"] is None else _answers(kept["waiting"]),
         tries=_of(int, kept["tries"]),
+        held=None if kept["held"] is None else read_session(kept["held"]),
     )
 
 

@@ -55,8 +55,8 @@ def _sqlite(url: URL) -> Engine:
 
 
 def _set_up_sqlite(connection: sqlite3.Connection, _record: object) -> None:
-    """WAL lets readers go on while one writes. NORMAL may lose the last commits when the
-    power fails, never the file."""
+    """WAL makes a commit one short write, and lets a backup read meanwhile. NORMAL may lose the
+    last commits when the power fails, never the file."""
     connection.isolation_level = None  # the driver's own BEGIN comes too late: see below
     for pragma in ("synchronous=NORMAL", "foreign_keys=ON"):
         connection.execute(f"PRAGMA {pragma}").close()

@@ -92,6 +92,11 @@ def _our_errors() -> Iterator[None]:
         yield
     except SQLAlchemyError as error:
         raise DatabaseFailedError(
-            f"expected the database to do its part, got {error}; nothing of this transaction "
-            "is kept: see that it can be reached and written to, then try again"
+            f"expected the database to do its part, got {_said(error)!r}; nothing of this "
+            "transaction is kept: see that it can be reached and written to, then try again"
         ) from error
+
+
+def _said(error: SQLAlchemyError) -> str:
+    """What the database said, without the lines after the first: those repeat the data."""
+    return str(getattr(error, "orig", None) or error).partition("\n")[0]

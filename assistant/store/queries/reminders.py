@@ -94,7 +94,9 @@ class Reminders:
             .where(OutboxRow.accepted_at < at)
         )
 
-    def unanswered(self, tasks: Iterable[TaskCode], due_before: datetime) -> tuple[Reminder, ...]:
+    def unanswered(
+        self, tasks: Iterable[TaskCode], due_before: datetime
+    ) -> tuple[Reminder, ...]:
         """Reminders of these tasks, due before a time, that were asked and not answered."""
         return self._reminders(
             self._wanted(State.SENT).where(

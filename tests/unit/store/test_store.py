@@ -1,5 +1,6 @@
 """Opening, transactions, locks and errors."""
 
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from datetime import datetime
@@ -8,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from assistant.people import Farmer, Village
-from assistant.store import DatabaseFailedError, DatabaseUrlError, Store
+from assistant.store import DatabaseFailedError, DatabaseUrlError, OutboxText, Store
 
 
 @pytest.mark.parametrize(
@@ -52,11 +53,17 @@ def test_an_exception_undoes_the_whole_transaction(store: Store) -> None:
         assert work.people.villages() == ()
 
 
-def test_what_people_typed_is_not_in_the_text_of_an_error(store: Store, now: datetime) -> None:
+def test_what_people_typed_is_not_in_the_text_of_an_error(
+    store: Store, now: datetime, make_text: Callable[..., OutboxText]
+) -> None:
     """Errors end in logs; phone numbers and codes must not."""
-    with pytest.raises(DatabaseFailedError) as caught, store.work() as work:
+    with pytest.raises(DatabaseFailedError) as of_a_column, store.work() as work:
+        work.outbox.add(make_text("+447700900101", text="my code is 1234"))
+        work.outbox.add(make_text("+447700900101", text="my code is 1234"))
+    with pytest.raises(DatabaseFailedError) as of_a_reference, store.work() as work:
         work.calls.add(404, None, "officer", "my code is 1234", now)
-    assert "1234" not in str(caught.value)
+    for caught in (of_a_column, of_a_reference):
+        assert "1234" not in str(caught.value) and "+44" not in str(caught.value)
 
 
 def test_turns_of_one_phone_come_one_after_the_other(store: Store, village: Village) -> None:
