@@ -216,14 +216,6 @@ UREA_PERCENT = practice(
 )
 SPRAY_L_PER_M2 = practice("spray_l_per_m2", 3.0, "L per m2", note="300 L on 100 m2")
 UREA_N_SHARE = published("urea_n_share", 0.46, "fraction", s.UREA_SDS)
-RESCUE_N_HIGH_G_PER_M2 = chosen(
-    "rescue_n_high_g_per_m2",
-    12.0,
-    "g N per m2",
-    s.IIRR,
-    how_sure=HowSure.JUDGEMENT,
-    note="published rescues run from 1.3 to 18 g N per m2",
-)
 
 # --- days of the calendar, counted from sowing ------------------------------------------------
 

@@ -45,7 +45,6 @@ ARKANSAS_FSA2157 = Source(
     UNDATED,
 )
 MISSISSIPPI_2013 = Source("Mississippi State University (Walker)", "Rice seed rates", "2013")
-TEXAS_2007 = Source("Texas A&M University", "Texas Rice Production Guidelines, p. 23", "2007")
 DSSAT_RICE = Source(
     "DSSAT Foundation", "CERES-Rice cultivar coefficients, RICER048.CUL", "model 4.8"
 )
@@ -58,10 +57,6 @@ ICAR_IRRIGATED = Source(
 LANKA_DAPOG = Source("Department of Agriculture, Sri Lanka", "[dapog nursery]", UNDATED)
 LANKA_WET = Source("Department of Agriculture, Sri Lanka", "[wet-bed nursery]", UNDATED)
 ASSAM_MAT = Source("Assam Agricultural University", "Mechanical transplanting of rice", UNDATED)
-KERALA_MAT = Source(
-    "Kerala Agricultural University", "Unit promotes mat nursery in paddy", UNDATED
-)
-YAMAGATA_2025 = Source("Yamagata prefecture, Japan", "[raising rice seedlings]", "2025")
 RDA_KOREA = Source(
     "Rural Development Administration, Korea",
     "[rice seed and tray soil guidance]",
@@ -82,15 +77,9 @@ JCS_90_382 = Source(
     "[sowing depth in dry direct seeding]",
     "2021",
 )
-BOX_MAKER_JAPAN = Source("uitec.net, Japan", "[seedling boxes, inner sizes]", UNDATED)
 SPROUT_JAPAN = Source("Engineer314, Japan", "[rice planting notes]", UNDATED)
 SPROUT_CHINA = Source("gowu797, China", "[tray nursery notes]", UNDATED)
 UREA_SDS = Source("J.R. Simplot Company", "[urea 46-0-0 safety data sheet]", UNDATED)
-IIRR = Source(
-    "International Institute of Rural Reconstruction",
-    "Low-external Input Rice Production",
-    UNDATED,
-)
 PUNJAB_PADDY_2015 = Source(
     "Singh et al., IJSART 1(4)", "[bulk density of paddy PR-121]", "2015"
 )
@@ -110,9 +99,6 @@ CFR_201_55 = Source(
 )
 TORUN = Source(
     "Nicolaus Copernicus University", "[density of salt solutions, after WNT 1974]", UNDATED
-)
-RDA_BRINE = Source(
-    "Rural Development Administration, Korea", "[seed selection in brine]", "2009"
 )
 KERALA_RAIN = Source(
     "Kerala State Disaster Management Authority", "Section 1.5.1, rainfall classes", UNDATED

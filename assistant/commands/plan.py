@@ -2,6 +2,7 @@
 
 import datetime as dt
 import json
+from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any
 
@@ -139,11 +140,18 @@ def _area_m2(typed: str, lang: str, region: str | None) -> float:
     area = next((size for size in sizes if size is not None), None)
     if area is not None and _plannable(area):
         return area
-    meant = next((reading.words for reading in readings if reading.words), "")
     raise click.UsageError(
-        f"cannot take the area {shown(typed)}{f' (perhaps {meant})' if meant else ''}; write a "
-        'number and its unit, such as "0.4 ha", "1 acre" or "4000 m2", from 1 m2 to 1000 ha'
+        f"cannot take the area {shown(typed)}{_doubt(readings)}; write a number and its unit, "
+        'such as "0.4 ha", "1 acre" or "4000 m2", from 1 m2 to 1000 ha'
     )
+
+
+def _doubt(readings: Sequence[Reading[float]]) -> str:
+    """What was not sure about it, where that helps to write it better."""
+    if any(reading.reason is Reason.REGION_UNIT for reading in readings):
+        return " (that unit has another size elsewhere; --region settles it)"
+    meant = [reading.words for reading in readings if reading.words and not _is_sure(reading)]
+    return f" (perhaps {meant[0]})" if meant else ""
 
 
 def _is_sure(reading: Reading[float]) -> bool:

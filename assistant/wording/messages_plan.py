@@ -14,6 +14,7 @@ COMPUTED_FROM = Message(
     "Computed from: germination {percent}%, spacing {row} x {hill} cm, {seedlings} seedlings a "
     "hill, {grams} g for 1000 grains, pails of {litres} L.",
     note="What the figures stand on, so that a mistake can be seen.",
+    segments=2,
 )
 HILLS = Message("About {hills} hills, {seedlings} seedlings.", note="Rounded counts.")
 
@@ -23,6 +24,7 @@ W_DO_NOT_SOW = Message(
     "Only {percent}% of the seed germinates: do not sow it. Get other seed and test that. The "
     "figures are for comparison only.",
     note="Germination under 60 %.",
+    segments=2,
 )
 W_WEAK_SEED = Message(
     "Weak seed ({percent}%): the figures count in more seed. Seed of {good}% or more is safer.",
@@ -36,6 +38,7 @@ W_SMALL_MIX = Message(
     "The soil mix is less than one batch of pails: measure 7 soil, 2 manure and 1 rice hull with "
     "a tin or bowl of {litres} L.",
     note="A very small bed.",
+    segments=2,
 )
 W_GRAIN_WEIGHT = Message(
     "{grams} g for 1000 grains is unusual ({low} to {high} g): count and weigh again.",
@@ -67,6 +70,7 @@ MIX = Message(
     "Soil mix: {mix} m3, 4 cm deep: {soil} pails of soil, {manure} of well-rotted manure, {hull} "
     "of rice hull.",
     note="Shopping list; pails are the person's own. Rice hull is the husk of the grain.",
+    segments=2,
 )
 MIX_SMALL = Message(
     "Soil mix: {mix} L, 4 cm deep: 7 parts soil, 2 well-rotted manure, 1 rice hull.",
@@ -95,11 +99,13 @@ HEAPS = Message(
     "Divide the sprouted seed into {mats} equal heaps for {mats} mats (or rows), about {grams} g "
     "each.",
     note="How to share out the seed.",
+    segments=2,
 )
 LOADS = Message(
     "A wet mat weighs about {mat} kg; a full pail of {litres} L of mix {low} to {high} kg. "
     "Half-fill pails and share the load.",
     note="So that nobody lifts too much.",
+    segments=2,
 )
 
 # --- the calendar ---------------------------------------------------------------------------
@@ -124,6 +130,7 @@ C_SEED = Message(
     "Treated seed is no food and no feed: keep it from children and animals, wash hands, never "
     "use the bag again.",
     note="Caution.",
+    segments=2,
 )
 C_PAIL = Message(
     "Small children drown in a pail of water: cover the soaking pail, empty pails that stand "
@@ -138,6 +145,7 @@ C_RAIN = Message(
     "Rain: people first. In when it thunders, out {minutes} minutes after the last thunder. Then "
     "cover the mats and drain surplus water.",
     note="Caution.",
+    segments=2,
 )
 C_WATER = Message(
     "Keep small children away from standing water. Mosquitoes breed in water that stands for a "
