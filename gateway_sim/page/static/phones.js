@@ -291,6 +291,7 @@ function listenToDigits(phones) {
   document.addEventListener("keydown", (event) => {
     const typing = event.target.matches("input, textarea");
     if (!typing && !event.ctrlKey && !event.metaKey && !event.altKey && /^[0-9*#]$/.test(event.key)) {
+      event.preventDefault(); // press() moves the focus to a field, which would take it too
       current?.press(event.key);
     }
   });
