@@ -75,7 +75,7 @@ SPROUTED_PER_DRY = published(
     s.SPROUT_CHINA,
     low=1.2,
     high=1.3,
-    note="middle of the published 1.2-1.3; 70 g dry gave about 90 g",
+    note="middle of 1.2-1.3; 70 g dry gave about 90 g; plain pages, but two countries agree",
 )
 SEED_RATE_LOW_KG_PER_HA = published(
     "seed_rate_low_kg_per_ha",

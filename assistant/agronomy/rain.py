@@ -1,8 +1,9 @@
 """What weather services call a day's rain, and which of it a young nursery must fear."""
 
-from assistant.agronomy.tables import RAIN_CLASSES
+from assistant.agronomy.tables import RAIN_CLASSES, RAIN_CLASSES_MEMORY
 
-SERVICES = tuple(dict.fromkeys(str(row[0]) for row in RAIN_CLASSES.rows))
+_ROWS = RAIN_CLASSES.rows + RAIN_CLASSES_MEMORY.rows
+SERVICES = tuple(dict.fromkeys(str(row[0]) for row in _ROWS))
 HEAVY = "heavy"
 
 
@@ -27,7 +28,7 @@ def litres_on(mm: float, area_m2: float) -> float:
 
 
 def _classes(service: str) -> list[tuple[str, float]]:
-    found = [(str(name), float(low)) for who, name, low in RAIN_CLASSES.rows if who == service]
+    found = [(str(name), float(low)) for who, name, low in _ROWS if who == service]
     if not found:
         raise KeyError(f"no classes of {service!r}; known are {', '.join(SERVICES)}")
     return found

@@ -87,14 +87,23 @@ RAIN_CLASSES = Table(
         ("ID", "very heavy", 100), ("ID", "extreme", 150.1),
         ("NP", "light", 0.1), ("NP", "moderate", 10), ("NP", "heavy", 50),
         ("NP", "very heavy", 100), ("NP", "extreme", 200.1),
-        ("CN", "light", 0.1), ("CN", "moderate", 10), ("CN", "heavy", 25),
-        ("CN", "rainstorm", 50), ("CN", "heavy rainstorm", 100),
-        ("CN", "extreme rainstorm", 250),
     ),
     HowSure.PUBLISHED,
     s.RAIN_SERVICES,
     "a class begins at its first value and ends where the next begins; the names of the two "
-    "highest Chinese classes and of the two lowest of Nepal are from memory",
+    "lowest classes of Nepal are from memory",
+)  # fmt: skip
+RAIN_CLASSES_MEMORY = Table(
+    "rain_classes_from_memory",
+    ("service", "class", "from (mm in 24 h)"),
+    (
+        ("CN", "light", 0.1), ("CN", "moderate", 10), ("CN", "heavy", 25),
+        ("CN", "rainstorm", 50), ("CN", "heavy rainstorm", 100),
+        ("CN", "extreme rainstorm", 250),
+    ),
+    HowSure.FROM_MEMORY,
+    (s.CHINA_RAIN,),
+    "one anonymous page agrees",
 )  # fmt: skip
 
 TABLES = tuple(value for value in tuple(globals().values()) if isinstance(value, Table))
