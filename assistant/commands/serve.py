@@ -1,4 +1,4 @@
-"""`nursery web`, `nursery worker` and `nursery start`, which is both and a simulated operator."""
+"""`nursery web`, `nursery worker`, and `nursery start`: both, beside a simulated operator."""
 
 import logging
 import os
@@ -56,9 +56,7 @@ def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator
     """The web side, answering until the block ends."""
     app = create_app(house, secret=settings.gateway_secret, wake=wake, clock=wall_clock)
     try:
-        server = create_server(
-            app, host=settings.host, port=settings.port, threads=WEB_THREADS
-        )
+        server = create_server(app, host=settings.host, port=settings.port, threads=WEB_THREADS)
     except OSError as fault:
         raise click.ClickException(
             f"Port {settings.port} is taken ({fault}). Set NURSERY_PORT to another one."
@@ -153,10 +151,9 @@ def _operator(settings: Settings) -> Iterator[None]:
         "NURSERY_CALLBACK_URL": f"http://{settings.host}:{settings.port}",
         "OPERATOR_HOST": "127.0.0.1",
         "OPERATOR_PORT": str(_operator_port()),
-        "OPERATOR_NUMBER": settings.sender,
-        "OPERATOR_USSD_CODE": settings.ussd_code,
     }
     command = [sys.executable, "-m", "gateway_sim"]
+    command += ["--number", settings.sender, "--code", settings.ussd_code]
     process = subprocess.Popen(command, env=environment, stdout=subprocess.DEVNULL)
     try:
         _wait_for(settings.gateway_url, process)

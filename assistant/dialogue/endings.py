@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date, datetime
 
 from assistant.agronomy.calendar import DayChoice, TaskCode
-from assistant.agronomy.constants import COLOUR_CHECK_DAY, GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
+from assistant.agronomy.constants import GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
@@ -38,7 +38,9 @@ from assistant.wording.message import Say
 Ending = Callable[[Session, Known], Turn]
 
 
-def opened(session: Session, known: Known, *before: Say, changes: tuple[Change, ...] = ()) -> Turn:
+def opened(
+    session: Session, known: Known, *before: Say, changes: tuple[Change, ...] = ()
+) -> Turn:
     """A turn that asks the open question, after passing over what is known already."""
     step = arrive(session, known, talks.TABLES)
     text = ask(step.session, known, talks.TABLES, *before)
@@ -139,38 +141,38 @@ def dates(session: Session | None, known: Known) -> Turn:
     """Change the day of sowing or transplanting."""
     if not known.nurseries:
         return no_nursery(session, known)
-    return opened(begin(talks.DATES, held=_holds(session)), known)
+    return opened(begin(talks.DATES, held=holds(session)), known)
 
 
 def close(session: Session | None, known: Known) -> Turn:
     """Close one nursery."""
     if not known.nurseries:
         return no_nursery(session, known)
-    return opened(begin(talks.CLOSE, held=_holds(session)), known)
+    return opened(begin(talks.CLOSE, held=holds(session)), known)
 
 
 def problem(session: Session | None, known: Known) -> Turn:
     """Something is wrong."""
-    return opened(begin(talks.TROUBLE, held=_holds(session)), known)
+    return opened(begin(talks.TROUBLE, held=holds(session)), known)
 
 
 def officer(session: Session | None, known: Known) -> Turn:
     """A person is wanted."""
-    return opened(begin(talks.OFFICER, held=_holds(session)), known)
+    return opened(begin(talks.OFFICER, held=holds(session)), known)
 
 
 def language(session: Session | None, known: Known) -> Turn:
     """Another language."""
-    return opened(begin(talks.LANGUAGE, held=_holds(session)), known)
+    return opened(begin(talks.LANGUAGE, held=holds(session)), known)
 
 
 def menu(session: Session | None, known: Known) -> Turn:
     """What can be done here."""
-    return opened(begin(talks.MENU, held=_holds(session)), known)
+    return opened(begin(talks.MENU, held=holds(session)), known)
 
 
-def _holds(session: Session | None) -> Session | None:
-    """The talk to take up again: a half-finished plan, also behind a menu."""
+def holds(session: Session | None) -> Session | None:
+    """The talk to take up again after another: a half-finished plan, also behind a menu."""
     if session is None:
         return None
     return session if session.conversation == talks.PLAN.name else session.held
@@ -216,7 +218,7 @@ def _transplanting(session: Session, known: Known) -> Turn:
     day = date.fromisoformat(str(session.answers["transplanting"]))
     verdict = nursery.judge_transplanting(day)
     if verdict is DayChoice.IMPOSSIBLE:
-        answers = {k: v for k, v in session.answers.items() if not k.startswith("transplanting")}
+        answers = {k: v for k, v in session.answers.items() if k != "transplanting"}
         asked = replace(session, step="transplanting", answers=answers)
         return opened(asked, known, about(m.NOT_A_TRANSPLANT_DAY, nursery, day))
     nursery = nursery.transplanting_on(day)
@@ -265,9 +267,7 @@ def _look_alike(session: Session, known: Known) -> Turn:
 
 def _advice(kind: str, message: Say) -> Ending:
     def ending(session: Session, known: Known) -> Turn:
-        return ended(
-            session, known, said(message), changes=(call(kind, "", session, known),)
-        )
+        return ended(session, known, said(message), changes=(call(kind, "", session, known),))
 
     return ending
 

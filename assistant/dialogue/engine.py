@@ -78,9 +78,11 @@ def follow(
 ) -> Step:
     """Takes a value as the answer and goes on, over questions that are answered already."""
     target, keep = way_on(question, value, session, known)
-    answers = {**session.answers, f"{question.keeps}_heard": value} if question.keeps else {
-        **session.answers
-    }
+    answers = (
+        {**session.answers, f"{question.keeps}_heard": value}
+        if question.keeps
+        else {**session.answers}
+    )
     if keep:
         answers |= {question.keeps: value, f"{question.keeps}_words": words}
     moved = replace(session, answers=answers, waiting=None, tries=0)

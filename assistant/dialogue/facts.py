@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from assistant.agronomy.constants import GOOD_GERMINATION
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Known, Session
 from assistant.wording.day import about
@@ -11,7 +12,7 @@ from assistant.wording.message import Message, Say, Slot, slots_of
 _ANSWERS = {
     "area": "area_words",
     "percent": "germination_heard",
-    "pail": "pail",
+    "litres": "pail",
     "date": "sowing",
 }
 
@@ -24,6 +25,8 @@ def chosen_nursery(session: Session, known: Known) -> Nursery | None:
 
 def _shown(slot: str, session: Session) -> Slot:
     value = session.answers[_ANSWERS[slot]]
+    if slot == "percent" and not isinstance(value, int | float):
+        return round(GOOD_GERMINATION.value * 100)  # untested: the plan's assumption
     if slot == "date":
         return date.fromisoformat(str(value))
     return value if isinstance(value, str | int | float) else str(value)

@@ -12,7 +12,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.leaves import LeafAdvice, leaf_advice
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, opened, said
+from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.lists import item_key
 from assistant.dialogue.values import (
@@ -50,7 +50,7 @@ def ask_of(item: Item) -> Ask:
 
 
 def _split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
-    """The reply without the nursery it names, and that nursery; all of them if none is named."""
+    """The reply without the nursery it names, and that one; all of them if none is named."""
     words = text.split()
     for place in (len(words) - 1, 0):
         if len(words) < 2:
@@ -97,7 +97,7 @@ def _answer_several(
     if not bare or digits:
         for item in items:
             # A count or a colour names its task by itself; 1 and 2 could be meant for any.
-            if ask_of(item) is not Ask.DONE and not (bare and len(text.strip()) == 1 and text.strip() in "12"):
+            if ask_of(item) is not Ask.DONE and text.strip() not in ("1", "2"):
                 turn = _ANSWERS[ask_of(item)](rest, known, item, digits, held)
                 if turn is not None:
                     return turn
@@ -109,7 +109,7 @@ def _answer_several(
         return ended(_holder(held), known, said(m.NOTHING_OPEN()))
     if len(doable) == 1:
         return settle(doable[0], said_so, when, known, held)
-    asked = begin(talks.WHICH, held=held, answer=said_so)
+    asked = begin(talks.WHICH, held=holds(held), answer=said_so)
     return opened(asked, known, *((t.WHICH_NOT(),) if said_so == NOT_YET else ()))
 
 
@@ -148,7 +148,7 @@ def _answer_colour(
         change = AnswerItem(item, "green")
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=(change,))
-    asked = begin(talks.TROUBLE, held=held, nursery=nursery.id, problem="yellow")
+    asked = begin(talks.TROUBLE, held=holds(held), nursery=nursery.id, problem="yellow")
     return opened(asked, known, changes=(AnswerItem(item, "yellow"),))
 
 
@@ -174,7 +174,7 @@ def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn
     changes: tuple[Change, ...] = (AnswerItem(item, f"{count:g}"),)
     if advice is LeafAdvice.SLOW:
         changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
-    asked = begin(talks.LEAVES, held=held, nursery=nursery.id, leaves=count)
+    asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)
     return opened(asked, known, message, changes=changes)
 
 

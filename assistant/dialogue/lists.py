@@ -24,8 +24,10 @@ class Entry:
 
     def shown(self, known: Known) -> str:
         """The label in the person's language."""
-        return render(self.label, known.catalogue) if isinstance(self.label, Say) else str(
-            self.label
+        return (
+            render(self.label, known.catalogue)
+            if isinstance(self.label, Say)
+            else str(self.label)
         )
 
 

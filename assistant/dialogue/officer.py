@@ -116,7 +116,9 @@ def _rain(rest: str, known: Known, desk: Desk) -> Turn:
     return _show_back(reach, span, known)
 
 
-def span_slots(starts_at: datetime, ends_at: datetime, village: Village) -> dict[str, date | time]:
+def span_slots(
+    starts_at: datetime, ends_at: datetime, village: Village
+) -> dict[str, date | time]:
     """The slots of a text that names the hours of rain, in the village's time."""
     zone = ZoneInfo(village.zone)
     start, end = starts_at.astimezone(zone), ends_at.astimezone(zone)

@@ -90,5 +90,6 @@ def faults(table: Conversation, endings: frozenset[str]) -> list[str]:
             known = endings if target.startswith("!") else table.questions
             if target not in known:
                 found.append(f"{table.name}.{question.step} goes to the unknown {target!r}")
-    found += [f"{table.name}.{step} is never reached" for step in set(table.questions) - reached]
+    unreached = set(table.questions) - reached
+    found += [f"{table.name}.{step} is never reached" for step in sorted(unreached)]
     return found

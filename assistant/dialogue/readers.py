@@ -59,9 +59,7 @@ _REFUSALS: Mapping[Reason, Say] = {
 }
 
 
-def _heard(
-    reading: Reading[float] | Reading[int] | Reading[str], question: Question
-) -> Heard:
+def _heard(reading: Reading[float] | Reading[int] | Reading[str], question: Question) -> Heard:
     options = tuple((option.value, option.words) for option in reading.options)
     refusal = _REFUSALS.get(reading.reason, question.again())
     return Heard(reading.outcome, reading.value, reading.words, refusal, options)
@@ -199,6 +197,7 @@ NOT_KEPT = frozenset({"hopeless", UNTESTED})
 
 def way_on(question: Question, value: Kept, session: Session, known: Known) -> tuple[str, bool]:
     """Where a value leads from a question, and whether the session keeps it."""
-    key = _WAYS.get(question.reads, lambda *_: ANY)(value, session, known)
+    way = _WAYS.get(question.reads)
+    key = way(value, session, known) if way else ANY
     target = question.goes.get(key) or question.goes[ANY]
     return target, bool(question.keeps) and key not in NOT_KEPT

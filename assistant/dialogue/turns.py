@@ -11,6 +11,8 @@ In this order, and the first that understands the text has it:
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import date
+from typing import Any
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
@@ -31,7 +33,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.dialogue.wishes import WISHES
-from assistant.reading import Ask, Outcome, Wish, read_choice, read_several, read_wish
+from assistant.reading import Ask, Outcome, Reading, Wish, read_choice, read_several, read_wish
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.render import render
@@ -177,11 +179,17 @@ def _open_focus(known: Known) -> Focus | None:
     return None
 
 
+def _beside(known: Known) -> Session | None:
+    """The talk that stands while a task is answered; "which one?" is over with the answer."""
+    session = known.session
+    return session.held if session and session.conversation == talks.WHICH.name else session
+
+
 def _in_focus(text: str, known: Known) -> Turn | None:
     focus = _open_focus(known)
     if focus is not None and focus.items:
         items = tuple(item for item in focus.items if item in known.items)
-        return answer_items(text, known, items, True, known.session)
+        return answer_items(text, known, items, True, _beside(known))
     if known.session is not None and find(known.session, talks.TABLES) is not None:
         return _answer_open(text, known, known.session)
     return None
@@ -201,7 +209,7 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
     if wish is not None:
         return WISHES[wish](text, known)
     digits = focus is None and known.session is None
-    found = answer_items(text, known, known.items, digits, known.session)
+    found = answer_items(text, known, known.items, digits, _beside(known))
     if found is not None:
         return found
     return _almost_a_wish(text, known)
@@ -278,20 +286,20 @@ def _also_answered(step: Step, known: Known, text: str) -> Step:
     sure = {asks[a]: r for a, r in several.items() if r.outcome is Outcome.UNDERSTOOD}
     if len(sure) < 2:
         return step
-    return _take(step, {reads: reading for reads, reading in sure.items()}, known)
+    return _take(step, sure, known)
 
 
-def _take(step: Step, sure: Mapping[Reads, object], known: Known) -> Step:
+def _take(step: Step, sure: Mapping[Reads, Reading[Any]], known: Known) -> Step:
     answers = dict(step.session.answers)
     for question in talks.PLAN.questions.values():
         reading = sure.get(question.reads)
         if reading is None or not question.keeps or question.keeps in answers:
             continue
-        value = getattr(reading, "value", None)
-        kept = value.isoformat() if hasattr(value, "isoformat") else value
+        value = reading.value
+        kept = value.isoformat() if isinstance(value, date) else value
         answers |= {
             question.keeps: kept,
-            f"{question.keeps}_words": getattr(reading, "words", ""),
+            f"{question.keeps}_words": reading.words,
             f"{question.keeps}_heard": kept,
         }
     session = replace(step.session, answers=answers)

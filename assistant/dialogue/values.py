@@ -179,7 +179,7 @@ class SetLanguage:
 
 @dataclass(frozen=True)
 class StopTexts:
-    """Obeyed at once: nothing more goes to this phone but answers to its own texts."""
+    """Obeyed at once: nothing goes to this phone but answers to its own texts."""
 
 
 @dataclass(frozen=True)
@@ -196,7 +196,7 @@ class SaveNursery:
 
 @dataclass(frozen=True)
 class AnswerItem:
-    """What the farmer said of one task: "done", "not_yet" or another short word kept as said."""
+    """What the farmer said of one task: "done", "not_yet", or a short word kept as said."""
 
     item: Item
     answer: str

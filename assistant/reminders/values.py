@@ -1,4 +1,4 @@
-"""A reminder: one task of one nursery on one day, as a row that can be planned, moved, withdrawn."""
+"""A reminder: one task of one nursery on one day, as a row to plan, move or withdraw."""
 
 from dataclasses import dataclass
 from datetime import date, datetime

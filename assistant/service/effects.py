@@ -10,6 +10,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.people import Farmer
+from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.plan import local, planned
 from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
@@ -18,7 +19,7 @@ from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.warnings import give_all_clear, issue_warning
 from assistant.store import Work
 from assistant.wording import messages_officer as o
-from assistant.wording.message import Message
+from assistant.wording.message import Message, Say
 
 ONE_DAY = timedelta(days=1)
 _ASKED_AGAIN = frozenset({TaskCode.DRAIN_BED, TaskCode.TRANSPLANT, TaskCode.OVERDUE})
@@ -90,9 +91,7 @@ def _start(change: v.StartTexts, scene: Scene) -> None:
 
 
 def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:
-    save_and_plan(
-        scene.work, scene.house, scene.farmer(), change.nursery, scene.now
-    )
+    save_and_plan(scene.work, scene.house, scene.farmer(), change.nursery, scene.now)
 
 
 def save_and_plan(
@@ -105,9 +104,21 @@ def save_and_plan(
     keep = {(reminder.task, reminder.day) for reminder in all_days}
     work.reminders.withdraw_planned(saved.id, keep, sent_too=True)
     today = local_date(now, zone)
-    work.reminders.plan([reminder for reminder in all_days if reminder.day >= today])
+    told = _told_today(work, saved.id, today)
+    coming = [r for r in all_days if r.day > today or (r.day == today and not told(r))]
+    work.reminders.plan(coming)
     _recall_prompts(work, farmer.phone, now)
     return saved
+
+
+def _told_today(work: Work, nursery_id: int, today: date) -> Callable[[Reminder], bool]:
+    """Whether a task of today need not be said any more: the day's text went out already, and
+    only what must be answered is worth another one."""
+    said = any(
+        each.day == today and each.state not in (State.PLANNED, State.WITHDRAWN)
+        for each in work.reminders.of_nursery(nursery_id)
+    )
+    return lambda reminder: said and reminder.task not in ASKED_TASKS
 
 
 def _recall_prompts(work: Work, phone: str, now: datetime) -> None:
@@ -122,7 +133,9 @@ def _recall_prompts(work: Work, phone: str, now: datetime) -> None:
         return
     work.outbox.withdraw(now, phone=phone, kinds=kinds)
     for text in waiting:
-        unsent = [r for r in work.reminders.of_message(text.message_id) if r.state is State.SENT]
+        unsent = [
+            r for r in work.reminders.of_message(text.message_id) if r.state is State.SENT
+        ]
         work.reminders.set_state([r.id for r in unsent], State.PLANNED)
 
 
@@ -153,9 +166,7 @@ def _ask_tomorrow(reminder: Reminder, scene: Scene) -> None:
 
 def _call(change: v.CallForHelp, scene: Scene) -> None:
     farmer = scene.farmer()
-    scene.work.calls.add(
-        farmer.id, change.nursery_id, change.about, change.words, scene.now
-    )
+    scene.work.calls.add(farmer.id, change.nursery_id, change.about, change.words, scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
     nursery = scene.work.nurseries.get(change.nursery_id) if change.nursery_id else None
     says = o.HELP_NOTICE(
@@ -168,7 +179,7 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
     _notify(scene, farmer, says, urgent=False)
 
 
-def _notify(scene: Scene, farmer: Farmer, says: v.Say, *, urgent: bool) -> None:
+def _notify(scene: Scene, farmer: Farmer, says: Say, *, urgent: bool) -> None:
     """Tells the officers of the farmer's village; outside quiet hours unless it is urgent."""
     if farmer.village_id is None:
         return

@@ -98,9 +98,7 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
     return tuple(Item(each.nursery_id, each.task, each.day) for each in latest.values())
 
 
-def _warning(
-    work: Work, phone: str, village_id: int | None, now: datetime
-) -> Standing | None:
+def _warning(work: Work, phone: str, village_id: int | None, now: datetime) -> Standing | None:
     """The warning this phone was asked about and that still stands."""
     standing = work.warnings.standing_for(phone, village_id, now)
     if standing is None or phone not in work.warnings.asked(standing.id):

@@ -70,9 +70,7 @@ def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) ->
         _post(work, house, incoming.phone, text, _language(outcome, known), now)
 
 
-def _keep(
-    work: Work, house: House, outcome: Turn, incoming: Incoming, now: datetime
-) -> None:
+def _keep(work: Work, house: House, outcome: Turn, incoming: Incoming, now: datetime) -> None:
     work.talks.keep_session(incoming.phone, outcome.session, now)
     carry_out(outcome.changes, Scene(work, house, incoming.phone, incoming.channel, now))
 
@@ -131,9 +129,7 @@ def _at(talk: UssdTalk, page: int) -> UssdTalk:
     return UssdTalk(talk.session_id, talk.phone, talk.pages, page, talk.focus)
 
 
-def _talk(
-    house: House, session_id: str, phone: str, outcome: Turn, language: str
-) -> UssdTalk:
+def _talk(house: House, session_id: str, phone: str, outcome: Turn, language: str) -> UssdTalk:
     says = tuple(say for text in outcome.texts for say in text.says)
     last = outcome.texts[-1].focus if outcome.texts else None
     words = {

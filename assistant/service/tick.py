@@ -29,7 +29,6 @@ from assistant.service.texts import Letter, post
 from assistant.service.warnings import raining
 from assistant.store import Work
 
-
 MIDNIGHT = time(0, 0)
 
 
@@ -174,9 +173,7 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
         _put_off_uncovering(work, house, grouped, place)
 
 
-def _sorted_out(
-    work: Work, due: Sequence[Reminder], place: Place
-) -> tuple[Reminder, ...]:
+def _sorted_out(work: Work, due: Sequence[Reminder], place: Place) -> tuple[Reminder, ...]:
     """Today's reminders and those worth catching up; the others are too late."""
     late = [r for r in due if r.day < place.today and not worth_catching_up(r, place.today)]
     work.reminders.set_state([r.id for r in late], State.TOO_LATE)

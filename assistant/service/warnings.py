@@ -21,9 +21,7 @@ def issue_warning(
     village = work.people.village(change.village_id)
     if officer is None or village is None:
         raise LookupError(f"no officer {phone} or village {change.village_id}: add them first")
-    standing = work.warnings.add(
-        village.id, officer.id, change.starts_at, change.ends_at, now
-    )
+    standing = work.warnings.add(village.id, officer.id, change.starts_at, change.ends_at, now)
     due = now if house.urgent_breaks_quiet else after_quiet(house, village.zone, now)
     by_phone: dict[str, list[tuple[Farmer, Nursery, bool]]] = {}
     for found in in_danger(work, village, now):

@@ -1,4 +1,4 @@
-"""Words the work of one day: which sentence a task gets, its slots, and what may be answered."""
+"""Words the work of one day: the sentence of a task, its slots, and what may be answered."""
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
@@ -85,10 +85,20 @@ class DayWork:
     def asked(self) -> tuple[TaskCode, ...]:
         """The tasks of today and the late ones that may be answered, in order of work."""
         codes = [late.task for late in self.late] + [
-            code for code in self.tasks if not (self.rain and code is TaskCode.UNCOVER_FLOOD)
+            code for code in self.tasks if code not in self._only_told
         ]
         unique = dict.fromkeys(codes)
         return tuple(code for code in unique if TASK_TEXTS[code].ask is not Ask.NOTHING)
+
+
+    @property
+    def _only_told(self) -> frozenset[TaskCode]:
+        """Tasks that are said but cannot be done today."""
+        early = self.today < self.nursery.anchors.transplant_date
+        return frozenset(
+            ({TaskCode.UNCOVER_FLOOD} if self.rain else set())
+            | ({TaskCode.TRANSPLANT} if early else set())
+        )
 
 
 def small_mix(nursery: Nursery) -> bool:
@@ -118,6 +128,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "sprouted": lambda n, d: measured(n.quantities.sprouted_seed_kg, Measure.SEED_KG),
     "mats": lambda n, d: n.quantities.mats,
     "pails": lambda n, d: pails_of(n.quantities.flood_water_l, n.inputs.pail_litres),
+    "water": lambda n, d: measured(n.quantities.spray_water_l, Measure.SPRAY_L),
     "spacing": lambda n, d: _spacing(n),
     "seedlings": lambda n, d: n.inputs.seedlings_per_hill,
     "area": lambda n, d: n.area_typed,

@@ -59,7 +59,7 @@ AND_MORE = Message("and {n} more.", plural="and {n} more.", note="The list of WH
 OPEN_TASK = Message("no answer to '{what}'", note="Reason for a visit; {what} is a task.")
 HELP_CALL = Message("called for help", note="Reason for a visit.")
 HELP_NOTICE = Message(
-    "Help wanted: {phone}, {village}, nursery {label}: {about}. \"{words}\"",
+    'Help wanted: {phone}, {village}, nursery {label}: {about}. "{words}"',
     note="To the officer. {about} names the trouble, {words} is the farmer's own text.",
     segments=2,
 )

@@ -414,7 +414,7 @@ RAIN_ADVICE_LATER = Message(
 )
 ASK_WORDS = Message("Tell me in a few words what you need.", note="A person will read it.")
 CALL_NOTED = Message(
-    "Your officer will be told: \"{words}\". They will call or visit you.",
+    'Your officer will be told: "{words}". They will call or visit you.',
     note="{words} is what the farmer wrote, possibly cut.",
 )
 

@@ -74,7 +74,8 @@ P_WATER = Message(
     note="Days 0 to 4.",
 )
 P_RAIN_WATCH = Message(
-    "Still guard it from heavy rain, birds, poultry, rats.", note="Day 5, when it stays covered."
+    "Still guard it from heavy rain, birds, poultry, rats.",
+    note="Day 5, when it stays covered.",
 )
 P_UNCOVER = Message(
     "Shoots up? Uncover and let in 1 cm of water round the mats, about {pails} pails. Not up: keep "

@@ -10,6 +10,21 @@ from assistant.dialogue.conversations.signup import SIGNUP
 from assistant.dialogue.conversations.trouble import TROUBLE
 from assistant.dialogue.questions import Conversation
 
+__all__ = [
+    "CLOSE",
+    "DATES",
+    "LANGUAGE",
+    "LEAVES",
+    "MENU",
+    "OFFICER",
+    "PLAN",
+    "RAIN_WARNING",
+    "SIGNUP",
+    "TABLES",
+    "TROUBLE",
+    "WHICH",
+]
+
 TABLES: Mapping[str, Conversation] = {
     table.name: table
     for table in (
