@@ -76,8 +76,9 @@ def main(
         )
         operator.on_entry(_print_all if watch else _print_faults)
         with operator:
+            end = _end_by_signal()
             _say_where(operator)
-            _wait_for_the_end()
+            end.wait()
     except OperatorError as error:
         raise _Refusal(str(error)) from error
 
@@ -156,8 +157,8 @@ def _print_faults(entry: Entry) -> None:
         click.echo(f"{entry.at.astimezone():%H:%M:%S} {entry}", err=True)
 
 
-def _wait_for_the_end() -> None:
-    """Until Ctrl-C or a polite kill."""
+def _end_by_signal() -> Event:
+    """Set by Ctrl-C or a polite kill."""
     end = Event()
 
     def stop(number: int, frame: FrameType | None) -> None:
@@ -165,4 +166,4 @@ def _wait_for_the_end() -> None:
 
     for number in (signal.SIGINT, signal.SIGTERM):
         signal.signal(number, stop)
-    end.wait()
+    return end
