@@ -32,7 +32,7 @@ def opened(settings: Settings) -> Iterator[House]:
         raise click.ClickException(f"The database cannot be opened: {fault}") from fault
     try:
         yield open_house(settings, store)
-    except (StoreError, LookupError, CatalogueError) as fault:
+    except (StoreError, LookupError, CatalogueError, SettingsError) as fault:
         raise click.ClickException(str(fault.args[0] if fault.args else fault)) from fault
     finally:
         store.close()

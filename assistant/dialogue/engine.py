@@ -53,7 +53,8 @@ def answer(session: Session, text: str, known: Known, tables: Tables) -> Step:
     if session.waiting:
         settled = _settle_waiting(session, question, text, known)
         if settled is None:
-            return _again(session, Heard(Outcome.AGAIN))
+            refusal = m.AGAIN_CHOICE() if session.waiting["n"] else m.AGAIN_YES_NO()
+            return _again(session, Heard(Outcome.AGAIN, refusal=refusal))
         if not settled.sure and settled.refusal is None:
             return Step(replace(session, waiting=None))
         heard = settled

@@ -17,7 +17,7 @@ from typing import Any
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.engine import Step, answer, ask, begin, find, follow
-from assistant.dialogue.items import answer_items, which_done
+from assistant.dialogue.items import answer_items, ask_of, which_done
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers import hear
@@ -36,6 +36,8 @@ from assistant.dialogue.wishes import WISHES
 from assistant.reading import Ask, Outcome, Reading, Wish, read_choice, read_several, read_wish
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
+from assistant.wording.day import Ask as TaskAsk
+from assistant.wording.day import DayWork, offer, work_says
 from assistant.wording.render import render
 
 _ENDINGS: Mapping[str, e.Ending] = {**e.ENDINGS, "!which_done": which_done}
@@ -74,7 +76,22 @@ def open_line(known: Known) -> Turn:
         return Turn(known.session, (warning_screen(known, known.warning),))
     if known.session is None and not known.nurseries:
         return e.start_plan(None, known)
+    if known.session is None and known.items:
+        return _open_items(known)
     return _resume_or(begin(talks.MENU), known)
+
+
+def _open_items(known: Known) -> Turn:
+    """The tasks that wait for an answer: one with its sentence, several as a list."""
+    if len(known.items) > 1 and sum(ask_of(item) is TaskAsk.DONE for item in known.items) > 1:
+        return e.opened(begin(talks.WHICH), known)
+    item = known.items[-1]
+    nursery = known.nursery(item.nursery_id)
+    if nursery is None:
+        return e.menu(None, known)
+    work = DayWork(nursery, (item.task,), known.today, rain=known.warning is not None)
+    says = (*work_says(work), *offer([(nursery, item.task)]))
+    return Turn(None, (Text(says, Focus(items=(item,))),))
 
 
 def _resume_or(fresh: Session, known: Known) -> Turn:

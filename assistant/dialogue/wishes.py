@@ -22,8 +22,9 @@ def _start(text: str, known: Known) -> Turn:
         return e.opened(begin(talks.SIGNUP), known)
     if known.farmer.stopped_at is not None:
         changes = (StartTexts(),)
-        if known.nurseries:
-            return Turn(None, (e.said(m.STARTED_AGAIN()),), changes)
+        if known.nurseries or known.session:
+            passing = begin(talks.MENU, held=known.session)
+            return e.ended(passing, known, e.said(m.STARTED_AGAIN()), changes=changes)
         return e.opened(begin(talks.PLAN), known, m.STARTED_AGAIN(), changes=changes)
     if not known.nurseries:
         return e.start_plan(None, known)

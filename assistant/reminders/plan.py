@@ -13,12 +13,14 @@ ONE_DAY = timedelta(days=1)
 OVERDUE_EVERY_D = 3
 OVERDUE_TIMES = 3
 _EVERY_DAY = frozenset({TaskCode.WATER, TaskCode.RAIN_WATCH, TaskCode.KEEP_WATER})
-_FIELD = frozenset(
+_TO_SOWING = frozenset(
     {
-        TaskCode.FIELD_FLOOD,
-        TaskCode.FIELD_PLOUGH,
-        TaskCode.FIELD_PUDDLE,
-        TaskCode.FIELD_LEVEL,
+        TaskCode.SEED_TEST,
+        TaskCode.COLLECT,
+        TaskCode.MIX,
+        TaskCode.SOAK,
+        TaskCode.DRAIN_SEED,
+        TaskCode.SOW,
     }
 )
 
@@ -73,13 +75,11 @@ def _each(first: date, last: date) -> Iterator[date]:
         day += ONE_DAY
 
 
-def _wanted(task: Task, nursery: Nursery) -> bool:
+def wanted(code: TaskCode, nursery: Nursery) -> bool:
     """Whether a task still makes sense after what has happened."""
-    if task.code in _FIELD:
-        return True
-    if nursery.sown and (task.day < 0 or task.code is TaskCode.SOW):
-        return False
-    return not (nursery.uncovered and task.code is TaskCode.UNCOVER_FLOOD)
+    if code in _TO_SOWING:
+        return not nursery.sown
+    return not (nursery.uncovered and code is TaskCode.UNCOVER_FLOOD)
 
 
 def planned(nursery: Nursery, zone: str, hours: Hours, today: date) -> tuple[Reminder, ...]:
@@ -95,7 +95,7 @@ def planned(nursery: Nursery, zone: str, hours: Hours, today: date) -> tuple[Rem
             not_after=local(day, hours.quiet_from, zone),
         )
         for task in nursery.tasks
-        if _wanted(task, nursery)
+        if wanted(task.code, nursery)
         for day in days_of(task, nursery)
         if day >= today
     )

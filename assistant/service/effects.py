@@ -11,7 +11,7 @@ from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
-from assistant.reminders.plan import local, planned
+from assistant.reminders.plan import local, planned, wanted
 from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
@@ -103,12 +103,25 @@ def save_and_plan(
     all_days = planned(saved, zone, house.hours, date.min)
     keep = {(reminder.task, reminder.day) for reminder in all_days}
     work.reminders.withdraw_planned(saved.id, keep, sent_too=True)
+    _settle_silence(work, saved)
     today = local_date(now, zone)
     told = _told_today(work, saved.id, today)
     coming = [r for r in all_days if r.day > today or (r.day == today and not told(r))]
     work.reminders.plan(coming)
     _recall_prompts(work, farmer.phone, now)
     return saved
+
+
+def _settle_silence(work: Work, nursery: Nursery) -> None:
+    """What happened since answers the earlier tasks too: seed that is sown was soaked."""
+    if nursery.sow_assumed:
+        return
+    settled = [
+        each.id
+        for each in work.reminders.of_nursery(nursery.id)
+        if each.state is State.UNANSWERED and not wanted(each.task, nursery)
+    ]
+    work.reminders.set_state(settled, State.DONE)
 
 
 def _told_today(work: Work, nursery_id: int, today: date) -> Callable[[Reminder], bool]:

@@ -118,8 +118,8 @@ def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) 
 
 def _turn_page(talk: UssdTalk, key: str) -> UssdTalk | None:
     """The next or the earlier page of a long answer, where the key asks for one."""
-    if key == MORE and talk.page + 1 < len(talk.pages):
-        return _at(talk, talk.page + 1)
+    if key == MORE and len(talk.pages) > 1:
+        return _at(talk, min(talk.page + 1, len(talk.pages) - 1))
     if key == BACK and talk.page > 0:
         return _at(talk, talk.page - 1)
     return None

@@ -10,6 +10,7 @@ from argon2.exceptions import InvalidHashError, VerificationError
 
 from assistant.channel import Gateway
 from assistant.gateways import HttpGateway
+from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
@@ -51,7 +52,16 @@ def open_store(settings: Settings) -> Store:
 
 
 def open_house(settings: Settings, store: Store) -> House:
-    """What the use cases work with."""
+    """What the use cases work with.
+
+    Raises:
+        SettingsError: a language is set that the assistant does not speak.
+    """
+    unknown = [code for code in settings.languages if code not in LANGUAGES]
+    if unknown:
+        raise SettingsError(
+            f"NURSERY_LANGUAGES: no {', '.join(unknown)}; set some of {', '.join(LANGUAGES)}"
+        )
     return House(
         store=store,
         catalogues={code: open_catalogue(code) for code in settings.languages},

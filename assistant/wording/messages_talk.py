@@ -290,13 +290,12 @@ TRANSPLANT_OUTSIDE = Message(
     note="The chosen day is early or late; it is kept all the same.",
 )
 NOT_A_TRANSPLANT_DAY = Message(
-    "{label}: sown {sow}, so that day cannot be. Best {first} to {last}. Send the day.",
+    "{date} cannot be: {label} was or will be sown {sow}.",
     note="The wished transplanting day is before sowing, or far too early or late.",
 )
 
 # --- what the farmer did --------------------------------------------------------------------
 DONE_NOTED = Message("{label}: {what} done. Good.", note="{what} is a task.")
-ALL_DONE_NOTED = Message("All noted as done. Good.", note="Several tasks at once.")
 SOWN_NOTED = Message(
     "{label}: sown {sow}. Water twice a day, keep covered until {uncover}. Other day: "
     "CHANGE DATE.",
@@ -322,7 +321,7 @@ TRANSPLANTED_NOTED = Message(
 )
 GREEN_NOTED = Message("{label}: green, good. Keep 1 cm of water.", note="Leaves are green.")
 WHICH_TASK = Message("Which one?", note="Several tasks are open; a list follows.")
-ALL_OF_THEM = Message("All of them", note="Last choice of a list of tasks.")
+ASK_STATE = Message("Is it done?", note="Asked about one task; Done or Not yet follow.")
 NOTHING_OPEN = Message(
     "I have no open task for you. Send TODAY for today's work.",
     note="Somebody sent DONE but nothing was asked.",

@@ -108,9 +108,7 @@ P_WINDOW = Message(
     "day: CHANGE DATE.",
     note="Day 15, when the day of transplanting is still ahead.",
 )
-P_OVERDUE = Message(
-    "Day {day}: transplant soon if there are 3 leaves or more.", note="Day 21 and after."
-)
+P_OVERDUE = Message("Transplant soon if there are 3 leaves or more.", note="Day 21 and after.")
 P_FIELD_FLOOD = Message("Main field: let in water, so that it can be ploughed.", note="Field.")
 P_FIELD_PLOUGH = Message("Main field: plough, 10-15 cm deep.", note="Field.")
 P_FIELD_PUDDLE = Message("Main field: harrow and puddle.", note="Field.")

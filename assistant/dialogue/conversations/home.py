@@ -2,6 +2,7 @@
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
 
 MENU = conversation(
     "menu",
@@ -93,6 +94,16 @@ WHICH = conversation(
         asks=m.WHICH_TASK,
         reads=Reads.TASK,
         keeps="task",
+        goes={ANY: "state"},
+        help=m.HELP,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "state",
+        asks=m.ASK_STATE,
+        reads=Reads.CHOICE,
+        keeps="answer",
+        choices=(Choice("done", t.DONE), Choice("not_yet", t.NOT_YET)),
         goes={ANY: "!which_done"},
         help=m.HELP,
         again=m.AGAIN_CHOICE,
