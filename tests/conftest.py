@@ -1,7 +1,7 @@
 """Databases for tests: a SQLite file of their own, and a real PostgreSQL server.
 
-NURSERY_TEST_POSTGRES_URL names a server to use; each test gets a schema of its own there and
-leaves nothing behind. Without it a private server is started from the installed programs, as
+NURSERY_TEST_POSTGRES_URL names a server to use; tests make schemas there
+and leave nothing behind. Without it a private server is started from the installed programs, as
 another user where the tests run as root, since the server refuses root. Where neither is to be
 had those tests are skipped with the reason; NURSERY_REQUIRE_POSTGRES=1 makes that a failure.
 """
@@ -12,13 +12,16 @@ import shutil
 import subprocess
 import tempfile
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 from uuid import uuid4
 
 import pytest
 from sqlalchemy import create_engine, make_url, text
 
 from assistant.store import Store
+from assistant.store.tables import Base
 
 
 class NoServerError(Exception):
@@ -109,19 +112,33 @@ def _do_without(reason: NoServerError) -> None:
     pytest.skip(f"no PostgreSQL server: {reason}")
 
 
-@pytest.fixture
-def postgres_url(postgres_server: str) -> Iterator[str]:
-    """An empty schema of its own on a PostgreSQL server."""
+@contextmanager
+def _schema(server: str) -> Iterator[str]:
+    """The URL of a new schema on a server, removed afterwards."""
     schema = f"test_{uuid4().hex}"
-    server = make_url(postgres_server).set(drivername="postgresql+psycopg")
-    engine = create_engine(server, isolation_level="AUTOCOMMIT")
+    address = make_url(server).set(drivername="postgresql+psycopg")
+    engine = create_engine(address, isolation_level="AUTOCOMMIT")
     with engine.connect() as connection:
         connection.execute(text(f"CREATE SCHEMA {schema}"))
-    own = server.update_query_dict({"options": f"-csearch_path={schema}"})
+    own = address.update_query_dict({"options": f"-csearch_path={schema}"})
     yield own.render_as_string(hide_password=False)
     with engine.connect() as connection:
         connection.execute(text(f"DROP SCHEMA {schema} CASCADE"))
     engine.dispose()
+
+
+def _migrated(url: str) -> str:
+    store = Store(url)
+    store.migrate()
+    store.close()
+    return url
+
+
+@pytest.fixture
+def postgres_url(postgres_server: str) -> Iterator[str]:
+    """An empty schema of its own on a PostgreSQL server."""
+    with _schema(postgres_server) as url:
+        yield url
 
 
 @pytest.fixture
@@ -130,18 +147,58 @@ def sqlite_url(tmp_path: Path) -> str:
     return f"sqlite:///{tmp_path / 'nursery.db'}"
 
 
-@pytest.fixture(params=["sqlite", "postgresql"])
-def database_url(request: pytest.FixtureRequest) -> str:
-    """An empty database, once of each kind."""
-    kind = {"sqlite": "sqlite_url", "postgresql": "postgres_url"}[request.param]
-    url: str = request.getfixturevalue(kind)
-    return url
+@pytest.fixture(scope="session")
+def _postgres_tables(postgres_server: str) -> Iterator[str]:
+    """A schema with the tables made once for all tests, which is much the slowest part."""
+    with _schema(postgres_server) as url:
+        yield _migrated(url)
+
+
+@pytest.fixture(scope="session")
+def _sqlite_tables(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A file with the tables made, to be copied."""
+    path = tmp_path_factory.mktemp("tables") / "nursery.db"
+    _migrated(f"sqlite:///{path}")
+    return path
+
+
+@pytest.fixture
+def _clean_postgres(_postgres_tables: str) -> Iterator[str]:
+    yield _postgres_tables
+    engine = create_engine(_postgres_tables)
+    names = ", ".join(Base.metadata.tables)
+    with engine.begin() as connection:
+        connection.execute(text(f"TRUNCATE {names} RESTART IDENTITY"))
+    engine.dispose()
+
+
+@pytest.fixture
+def _copied_sqlite(_sqlite_tables: Path, sqlite_url: str, tmp_path: Path) -> str:
+    shutil.copy(_sqlite_tables, tmp_path)
+    return sqlite_url
+
+
+def _each(sqlite: str, postgresql: str) -> Any:
+    """A fixture that gives what each of two others gives, in turn."""
+
+    @pytest.fixture(
+        params=[pytest.param(sqlite, id="sqlite"), pytest.param(postgresql, id="postgresql")]
+    )
+    def each(request: pytest.FixtureRequest) -> str:
+        url: str = request.getfixturevalue(request.param)
+        return url
+
+    return each
+
+
+# A database with no tables yet, and one with all tables and no rows, once of each kind.
+empty_url = _each("sqlite_url", "postgres_url")
+database_url = _each("_copied_sqlite", "_clean_postgres")
 
 
 @pytest.fixture
 def store(database_url: str) -> Iterator[Store]:
-    """A store with its tables made, once on each kind of database."""
+    """A store without rows, once on each kind of database."""
     opened = Store(database_url)
-    opened.migrate()
     yield opened
     opened.close()

@@ -9,9 +9,9 @@ from assistant.store.schema import migrate
 from assistant.store.tables import Base
 
 
-def test_an_empty_database_is_brought_to_the_tables_of_this_release(database_url: str) -> None:
+def test_an_empty_database_is_brought_to_the_tables_of_this_release(empty_url: str) -> None:
     """What the migrations make is what the models say, on both databases."""
-    engine = open_engine(database_url)
+    engine = open_engine(empty_url)
     migrate(engine)
     with engine.connect() as connection:
         differences = compare_metadata(MigrationContext.configure(connection), Base.metadata)

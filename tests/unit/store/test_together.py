@@ -15,7 +15,7 @@ from assistant.store import OutboxText, Store
 
 MakeText = Callable[..., OutboxText]
 MakeReminder = Callable[..., Reminder]
-Run = Callable[[str, int], list[str]]
+Run = Callable[[str, str, int], list[str]]
 
 _LEASE = timedelta(minutes=5)
 
@@ -44,13 +44,13 @@ store.close()
 
 
 @pytest.fixture
-def run(request: pytest.FixtureRequest, database_url: str, now: datetime) -> Run:
-    """Runs a script in several processes at once; what each of them printed."""
+def run(request: pytest.FixtureRequest, now: datetime) -> Run:
+    """Runs a script on a database in several processes at once; what each printed."""
     root = str(request.config.rootpath)
     paths = os.pathsep.join(filter(None, [root, os.environ.get("PYTHONPATH")]))
 
-    def runs(script: str, processes: int) -> list[str]:
-        command = [sys.executable, "-W", "error", "-c", script, database_url, now.isoformat()]
+    def runs(script: str, url: str, processes: int) -> list[str]:
+        command = [sys.executable, "-W", "error", "-c", script, url, now.isoformat()]
         pipe, env = subprocess.PIPE, {**os.environ, "PYTHONPATH": paths}
         started = [
             subprocess.Popen(command, stdout=pipe, stderr=pipe, text=True, env=env)
@@ -63,24 +63,24 @@ def run(request: pytest.FixtureRequest, database_url: str, now: datetime) -> Run
     return runs
 
 
-def test_processes_that_start_together_make_the_tables_once(
-    run: Run, database_url: str
-) -> None:
+def test_processes_that_start_together_make_the_tables_once(run: Run, empty_url: str) -> None:
     """The web side and the worker both migrate."""
-    run(_MIGRATE, 3)
-    store = Store(database_url)
+    run(_MIGRATE, empty_url, 3)
+    store = Store(empty_url)
     with store.work() as work:
         work.people.add_village("Mto Mdogo", "Africa/Nairobi")
     store.close()
 
 
-def test_processes_claim_each_text_once(run: Run, store: Store, make_text: MakeText) -> None:
+def test_processes_claim_each_text_once(
+    run: Run, store: Store, database_url: str, make_text: MakeText
+) -> None:
     """Nothing is sent twice and nothing is left."""
     names = [f"m{number:03}" for number in range(300)]
     with store.work() as work:
         for name in names:
             work.outbox.add(make_text(name))
-    printed = run(_CLAIM, 3)
+    printed = run(_CLAIM, database_url, 3)
     assert sorted(chain.from_iterable(each.split() for each in printed)) == names
 
 
