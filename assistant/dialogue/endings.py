@@ -220,7 +220,9 @@ def _transplanting(session: Session, known: Known) -> Turn:
     if verdict is DayChoice.IMPOSSIBLE:
         answers = {k: v for k, v in session.answers.items() if k != "transplanting"}
         asked = replace(session, step="transplanting", answers=answers)
-        return opened(asked, known, about(m.NOT_A_TRANSPLANT_DAY, nursery, known.today, date=day))
+        return opened(
+            asked, known, about(m.NOT_A_TRANSPLANT_DAY, nursery, known.today, date=day)
+        )
     nursery = nursery.transplanting_on(day)
     says: tuple[Say, ...] = (about(m.TRANSPLANT_SET, nursery, known.today),)
     if verdict is not DayChoice.GOOD:

@@ -8,13 +8,17 @@ from assistant.dialogue.values import Known, Session
 from assistant.wording.day import about
 from assistant.wording.message import Message, Say, Slot, slots_of
 
-# slot -> the answer it shows, as the session keeps it
+# slot -> the answer it shows, where the session keeps it under another name
 _ANSWERS = {
     "area": "area_words",
     "percent": "germination_heard",
     "litres": "pail",
     "date": "sowing",
 }
+
+
+def _name(slot: str) -> str:
+    return _ANSWERS.get(slot, slot)
 
 
 def chosen_nursery(session: Session, known: Known) -> Nursery | None:
@@ -24,7 +28,7 @@ def chosen_nursery(session: Session, known: Known) -> Nursery | None:
 
 
 def _shown(slot: str, session: Session) -> Slot:
-    value = session.answers[_ANSWERS[slot]]
+    value = session.answers[_name(slot)]
     if slot == "percent" and not isinstance(value, int | float):
         return round(GOOD_GERMINATION.value * 100)  # untested: the plan's assumption
     if slot == "date":
@@ -35,10 +39,6 @@ def _shown(slot: str, session: Session) -> Slot:
 def worded(message: Message, session: Session, known: Known) -> Say:
     """A message with its slots filled: from the answers given, else from the nursery."""
     wanted = slots_of(message.text)
-    given = {
-        slot: _shown(slot, session)
-        for slot, name in _ANSWERS.items()
-        if slot in wanted and name in session.answers
-    }
+    given = {slot: _shown(slot, session) for slot in wanted if _name(slot) in session.answers}
     nursery = chosen_nursery(session, known)
     return about(message, nursery, known.today, **given) if nursery else message(**given)

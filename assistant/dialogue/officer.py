@@ -36,7 +36,7 @@ from assistant.wording.message import Say
 VERBS = ("RAIN", "COUNT", "CLEAR", "WHO")
 _CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
 _HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
-MOST_VISITS = 8
+MOST_VISITS = 5
 
 
 def verb_of(text: str) -> str | None:
@@ -174,7 +174,7 @@ def _show_back(reach: Reach, span: Span, known: Known) -> Turn:
         sowing=span.starts_at.date().isoformat(),
         phones=reach.phones,
         young=reach.nurseries,
-        about_to_sow=reach.about_to_sow,
+        soon=reach.about_to_sow,
     )
     return opened(session, known)
 

@@ -12,7 +12,7 @@ from assistant.reminders.values import Reminder
 ONE_DAY = timedelta(days=1)
 OVERDUE_EVERY_D = 3
 OVERDUE_TIMES = 3
-_EVERY_DAY = frozenset({TaskCode.WATER, TaskCode.RAIN_WATCH, TaskCode.KEEP_WATER})
+EVERY_DAY = frozenset({TaskCode.WATER, TaskCode.RAIN_WATCH, TaskCode.KEEP_WATER})
 _TO_SOWING = frozenset(
     {
         TaskCode.SEED_TEST,
@@ -51,7 +51,7 @@ def local(day: date, at: time, zone: str) -> datetime:
 def days_of(task: Task, nursery: Nursery) -> Iterator[date]:
     """The days on which a task is said."""
     last = task.until or task.date
-    if task.code in _EVERY_DAY:
+    if task.code in EVERY_DAY:
         yield from _each(task.date, last)
     elif task.code is TaskCode.TRANSPLANT:
         yield task.date

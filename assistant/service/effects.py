@@ -11,7 +11,7 @@ from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
-from assistant.reminders.plan import local, planned, wanted
+from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
 from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
@@ -22,6 +22,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording.message import Message, Say
 
 ONE_DAY = timedelta(days=1)
+TOLD_LASTS_D = 7  # shorter than the time between the two harrowings, which are both said
 _ASKED_AGAIN = frozenset({TaskCode.DRAIN_BED, TaskCode.TRANSPLANT, TaskCode.OVERDUE})
 
 ABOUT: Mapping[str, Message] = {
@@ -105,9 +106,8 @@ def save_and_plan(
     work.reminders.withdraw_planned(saved.id, keep, sent_too=True)
     _settle_silence(work, saved)
     today = local_date(now, zone)
-    told = _told_today(work, saved.id, today)
-    coming = [r for r in all_days if r.day > today or (r.day == today and not told(r))]
-    work.reminders.plan(coming)
+    told = _told_already(work, saved.id, today)
+    work.reminders.plan([each for each in all_days if each.day >= today and not told(each)])
     _recall_prompts(work, farmer.phone, now)
     return saved
 
@@ -124,14 +124,25 @@ def _settle_silence(work: Work, nursery: Nursery) -> None:
     work.reminders.set_state(settled, State.DONE)
 
 
-def _told_today(work: Work, nursery_id: int, today: date) -> Callable[[Reminder], bool]:
-    """Whether a task of today need not be said any more: the day's text went out already, and
-    only what must be answered is worth another one."""
-    said = any(
-        each.day == today and each.state not in (State.PLANNED, State.WITHDRAWN)
-        for each in work.reminders.of_nursery(nursery_id)
-    )
-    return lambda reminder: said and reminder.task not in ASKED_TASKS
+def _told_already(work: Work, nursery_id: int, today: date) -> Callable[[Reminder], bool]:
+    """Whether a task need not be said again when the plan moves by a few days.
+
+    The day's text goes out once, and what is only told (collect, mix, plough) is told once;
+    what must be answered is asked on its new day.
+    """
+    asked = [each for each in work.reminders.of_nursery(nursery_id) if each.asked]
+    said_today = any(each.day == today for each in asked)
+    days = {(each.task, each.day) for each in asked}
+
+    def told(reminder: Reminder) -> bool:
+        if reminder.task in ASKED_TASKS:
+            return False
+        if reminder.day == today and said_today:
+            return True
+        lately = (abs((reminder.day - day).days) for task, day in days if task is reminder.task)
+        return reminder.task not in EVERY_DAY and any(days < TOLD_LASTS_D for days in lately)
+
+    return told
 
 
 def _recall_prompts(work: Work, phone: str, now: datetime) -> None:

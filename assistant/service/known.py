@@ -28,6 +28,7 @@ from assistant.wording.day import TASK_TEXTS
 from assistant.wording.render import render
 
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
+SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
 SOWS_SOON_D = 2  # seed is soaked two days before it is sown
 
 
@@ -180,6 +181,7 @@ def visits(
             since=local_date(call.at, house.zone),
         )
         for call in work.calls.open(list(names))
+        if now - call.at <= SHOWN_FOR
     ]
     silent = [
         Visit(
@@ -190,5 +192,7 @@ def visits(
             since=reminder.day,
         )
         for farmer, nursery, reminder in work.reminders.open_for_officer(list(names))
+        if now - reminder.due_at <= SHOWN_FOR
     ]
-    return (*called, *silent)
+    by_place = {(visit.phone, visit.label): visit for visit in reversed((*called, *silent))}
+    return tuple(reversed(by_place.values()))

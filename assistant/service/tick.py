@@ -4,7 +4,7 @@ Running it twice for the same moment changes nothing the second time.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
 
@@ -170,7 +170,7 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
     composed = compose(grouped, place.today, wet, unsure)
     _send(work, house, composed, due, place, closes)
     if place.raining:
-        _put_off_uncovering(work, house, grouped, place)
+        _put_off(work, house, grouped, place)
 
 
 def _sorted_out(work: Work, due: Sequence[Reminder], place: Place) -> tuple[Reminder, ...]:
@@ -215,16 +215,20 @@ def _item(reminder: Reminder) -> Item:
     return Item(reminder.nursery_id, reminder.task, reminder.day)
 
 
-def _put_off_uncovering(
+def _put_off(
     work: Work,
     house: House,
     grouped: Sequence[tuple[Nursery, Sequence[Reminder]]],
     place: Place,
 ) -> None:
-    """Under a rain warning the uncovering moves to tomorrow, and is asked then."""
+    """Under a rain warning sowing and uncovering move to tomorrow, and are asked then."""
+    tomorrow = place.today + ONE_DAY
     for nursery, reminders in grouped:
-        tomorrow = place.today + ONE_DAY
-        due = any(r.task is TaskCode.UNCOVER_FLOOD for r in reminders)
-        if due and nursery.may_uncover_on(tomorrow):
-            moved = replace(nursery, uncover_date=tomorrow, uncovered=False)
-            save_and_plan(work, house, place.farmer, moved, place.now)
+        due = {reminder.task for reminder in reminders}
+        if TaskCode.SOW in due and not nursery.sown:
+            moved = nursery.sown_on(tomorrow, sown=False)
+        elif TaskCode.UNCOVER_FLOOD in due and nursery.may_uncover_on(tomorrow):
+            moved = nursery.uncovering_on(tomorrow, uncovered=False)
+        else:
+            continue
+        save_and_plan(work, house, place.farmer, moved, place.now)

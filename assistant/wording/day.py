@@ -54,6 +54,12 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.FIELD_LEVEL: TaskText(t.N_FIELD_LEVEL, t.P_FIELD_LEVEL),
 }
 
+# What must wait while a rain warning stands, and what is said instead.
+WAIT_FOR_RAIN: Mapping[TaskCode, Message] = {
+    TaskCode.SOW: t.P_SOW_RAIN,
+    TaskCode.UNCOVER_FLOOD: t.P_UNCOVER_RAIN,
+}
+
 # A task on the left is already said by the sentence of a task on the right, if that is due too.
 SAID_BY: Mapping[TaskCode, frozenset[TaskCode]] = {
     TaskCode.RAIN_WATCH: frozenset({TaskCode.WATER, TaskCode.UNCOVER_FLOOD}),
@@ -90,13 +96,12 @@ class DayWork:
         unique = dict.fromkeys(codes)
         return tuple(code for code in unique if TASK_TEXTS[code].ask is not Ask.NOTHING)
 
-
     @property
     def _only_told(self) -> frozenset[TaskCode]:
         """Tasks that are said but cannot be done today."""
         early = self.today < self.nursery.anchors.transplant_date
         return frozenset(
-            ({TaskCode.UNCOVER_FLOOD} if self.rain else set())
+            (set(WAIT_FOR_RAIN) if self.rain else set())
             | ({TaskCode.TRANSPLANT} if early else set())
         )
 
@@ -157,8 +162,8 @@ def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
 
 
 def _prompt(work: DayWork, code: TaskCode) -> Message:
-    if code is TaskCode.UNCOVER_FLOOD and work.rain:
-        return t.P_UNCOVER_RAIN
+    if work.rain and code in WAIT_FOR_RAIN:
+        return WAIT_FOR_RAIN[code]
     if code is TaskCode.TRANSPLANT and work.today < work.nursery.anchors.transplant_date:
         return t.P_WINDOW
     if small_mix(work.nursery):

@@ -29,8 +29,8 @@ HOURS_PAST = Message(
     note="A warning for hours that have gone by.",
 )
 ASK_WARN = Message(
-    "Warn {village}: rain {from_time} to {to_time} on {date}? Goes to {phones} phones: {young} "
-    "nurseries on days 0-5, {sowing} about to sow.",
+    "Warn {village}: rain {from_time} to {to_time} on {date}? Phones: {phones}. Nurseries on days "
+    "0-5: {young}, about to sow: {soon}.",
     note="Shown back to the officer; '1 Yes 2 No' follows.",
     segments=2,
 )
@@ -39,7 +39,7 @@ NOBODY_TO_WARN = Message(
     note="A warning would reach nobody.",
 )
 WARNED = Message(
-    "Going to {phones} phones now. COUNT code {village} shows answers, CLEAR code {village} ends "
+    "Going out now, phones: {phones}. COUNT code {village} shows answers, CLEAR code {village} ends "
     "it.",
     note="The officer said yes. COUNT and CLEAR stay.",
     segments=2,

@@ -432,7 +432,9 @@ WARNING_WAIT = Message(
     note="From the officer to those about to sow.",
     segments=2,
 )
-WARNING_COVERED = Message("Noted: covered. Stay safe.", note="Answer to 1 after a warning.")
+WARNING_COVERED = Message(
+    "Noted: 1, covered or waiting. Stay safe.", note="Answer to 1 after a warning."
+)
 WARNING_HELP = Message(
     "Noted: you need help. Your officer is told now. Stay safe and do not go out in the storm.",
     note="Answer to 2 after a warning.",

@@ -87,6 +87,11 @@ P_UNCOVER_RAIN = Message(
     "all-clear.",
     note="Replaces 'uncover' while a rain warning stands.",
 )
+P_SOW_RAIN = Message(
+    "Rain warning: do NOT sow yet. Keep the seed moist, shaded and covered; I ask again "
+    "tomorrow.",
+    note="Replaces 'sow' while a rain warning stands.",
+)
 P_KEEP_WATER = Message("Keep 1 cm of water round the mats.", note="Days 6 until draining.")
 P_COLOUR = Message("Look at the leaves: are they green or yellow?", note="Day 7.")
 P_LEAVES = Message(
