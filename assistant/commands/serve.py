@@ -3,6 +3,7 @@
 import logging
 import os
 import secrets
+import signal
 import subprocess
 import sys
 import threading
@@ -23,7 +24,7 @@ from assistant.service.enrol import add_villages_if_none
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
-from assistant.wiring.house import open_gateway, programme_villages
+from assistant.wiring.house import Programme, open_gateway, read_programme
 from assistant.worker import Worker, wall_clock
 
 OPERATOR_PORT = 8471
@@ -34,7 +35,8 @@ def _log() -> None:
     logging.basicConfig(
         level=logging.INFO, stream=sys.stderr, format="%(asctime)s %(levelname)s %(message)s"
     )
-    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
+    for noisy in ("waitress.queue", "alembic"):
+        logging.getLogger(noisy).setLevel(logging.WARNING)
 
 
 def _worker(house: House, settings: Settings) -> Worker:
@@ -70,11 +72,12 @@ def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator
 
 
 def _until_stopped() -> None:
-    """Waits for Ctrl-C or a request to end."""
-    try:
-        threading.Event().wait()
-    except KeyboardInterrupt:
-        click.echo("\nStopped.")
+    """Waits for Ctrl-C, or a polite request to end."""
+    ended = threading.Event()
+    for signal_number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(signal_number, lambda *_: ended.set())
+    ended.wait()
+    click.echo("\nStopped.")
 
 
 @click.command()
@@ -106,7 +109,7 @@ def worker() -> None:
 def start() -> None:
     """All in one; with no gateway set, beside a simulated operator to try it by hand."""
     _log()
-    settings = settings_now()
+    settings = _with_programme(settings_now())
     if settings.gateway_url:
         with opened(settings) as house:
             _serve(house, settings, "")
@@ -115,10 +118,28 @@ def start() -> None:
         settings,
         gateway_url=f"http://127.0.0.1:{_operator_port()}",
         gateway_secret=settings.gateway_secret or secrets.token_hex(16),
-        programme_file=settings.programme_file or str(_demo_programme()),
     )
     with opened(simulated) as house, _operator(simulated):
         _serve(house, simulated, _how_to_try(simulated))
+
+
+def _with_programme(settings: Settings) -> Settings:
+    """Without a gateway the invented district stands in for a programme; the programme's time
+    zone counts where none is set."""
+    demo = _demo_programme()
+    if not settings.gateway_url and not settings.programme_file and demo.is_file():
+        settings = replace(settings, programme_file=str(demo))
+    if settings.programme_file and "NURSERY_ZONE" not in os.environ:
+        zone = _programme(settings).zone
+        settings = replace(settings, zone=zone or settings.zone)
+    return settings
+
+
+def _programme(settings: Settings) -> Programme:
+    try:
+        return read_programme(Path(settings.programme_file))
+    except SettingsError as fault:
+        raise click.ClickException(str(fault)) from fault
 
 
 def _operator_port() -> int:
@@ -131,8 +152,8 @@ def _demo_programme() -> Path:
 
 
 def _serve(house: House, settings: Settings, greeting: str) -> None:
-    if settings.programme_file and Path(settings.programme_file).is_file():
-        add_villages_if_none(house, programme_villages(Path(settings.programme_file)))
+    if settings.programme_file:
+        add_villages_if_none(house, _programme(settings).villages)
     found = _worker(house, settings)
     with _web(house, settings, found.wake):
         found.start()
@@ -179,10 +200,17 @@ def _wait_for(url: str, process: "subprocess.Popen[bytes]") -> None:
     )
 
 
+def _python() -> str:
+    """This Python as it can be typed here."""
+    here = Path.cwd()
+    running = Path(sys.executable)
+    return str(running.relative_to(here) if running.is_relative_to(here) else running)
+
+
 def _how_to_try(settings: Settings) -> str:
     return (
         f"The simulated phone is at {settings.gateway_url}/\n"
         f"Text HELLO to {settings.sender}, or dial {settings.ussd_code}\n"
-        "In another terminal: python -m gateway_sim phone 07700900101\n"
+        f"In another terminal: {_python()} -m gateway_sim phone 07700900101\n"
         "Ctrl-C ends it. The data stays in .nursery/."
     )

@@ -2,6 +2,7 @@
 
 import secrets
 import tomllib
+from dataclasses import dataclass
 from pathlib import Path
 from uuid import uuid4
 
@@ -98,7 +99,26 @@ def open_gateway(settings: Settings) -> Gateway:
     )
 
 
-def programme_villages(path: Path) -> tuple[tuple[str, str | None], ...]:
-    """The villages of a programme file: [[village]] tables with a name and, maybe, a zone."""
-    table = tomllib.loads(path.read_text(encoding="utf-8"))
-    return tuple((row["name"], row.get("zone")) for row in table.get("village", ()))
+@dataclass(frozen=True)
+class Programme:
+    """What a programme file says: its time zone, and its villages with their own, if any."""
+
+    zone: str | None
+    villages: tuple[tuple[str, str | None], ...]
+
+
+def read_programme(path: Path) -> Programme:
+    """A programme file: TOML with `zone` and [[village]] tables of `name` and maybe `zone`.
+
+    Raises:
+        SettingsError: it cannot be read, or a village has no name.
+    """
+    try:
+        table = tomllib.loads(path.read_text(encoding="utf-8"))
+        villages = tuple((row["name"], row.get("zone")) for row in table.get("village", ()))
+    except (OSError, KeyError, tomllib.TOMLDecodeError) as fault:
+        raise SettingsError(
+            f'NURSERY_PROGRAMME_FILE={path}: {fault!r}; write zone = "Area/City" and '
+            "[[village]] tables with a name"
+        ) from fault
+    return Programme(table.get("zone"), villages)
