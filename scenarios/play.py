@@ -1,0 +1,240 @@
+"""Plays a season line by line and says where it went otherwise."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from typing import Any
+
+from gateway_sim import Handler, OperatorError, Phone
+from gateway_sim.handlers import Chain
+from gateway_sim.phones import Received
+from scenarios import season as s
+from scenarios.errors import Difference
+from scenarios.heard import Expected, differences
+from scenarios.printing import Printer, Say
+from scenarios.stage import Stage
+from scenarios.weather import handler
+
+# A text takes its writer a minute; a key on a screen much less, since a session is short.
+TEXT_TAKES, KEY_TAKES = timedelta(minutes=1), timedelta(seconds=5)
+LONGEST_WAIT = timedelta(hours=2)  # how long a line waits for its text, within its block
+
+
+@dataclass(frozen=True)
+class Replay:
+    """How a season is played otherwise than its file says, to the same end.
+
+    faults:    what the network does besides, all the time
+    forgiving: texts that no line hears may come in between, as where a network is slow
+    """
+
+    faults: Callable[[], Handler] | None = None
+    forgiving: bool = False
+
+
+AS_WRITTEN = Replay()
+
+
+def play(
+    season: s.Season, say: Say, *, replay: Replay = AS_WRITTEN, colour: bool = False
+) -> None:
+    """Plays a whole season.
+
+    Raises:
+        Difference: an expectation of the file did not hold, or something broke on the way.
+    """
+    printer = Printer(season, say, colour=colour)
+    printer.head(season)
+    with Stage(season, printer.note) as stage:
+        printer.operator = stage.operator
+        player = _Player(season, stage, printer, replay)
+        player.all()
+
+
+@dataclass
+class _Ear:
+    """What a phone's owner has read: the place of the next text in the inbox."""
+
+    phone: Phone
+    read: int = 0
+
+    def fresh(self) -> list[Received]:
+        return self.phone.inbox[self.read :]
+
+
+class _Player:
+    def __init__(
+        self, season: s.Season, stage: Stage, printer: Printer, replay: Replay
+    ) -> None:
+        self._season, self._stage, self._printer, self._replay = season, stage, printer, replay
+        self._ears = {
+            name: _Ear(stage.operator.phone(person.phone))
+            for name, person in season.people.items()
+        }
+        self._faults: list[s.Fault] = []
+        self._busy_until = stage.clock.now
+        self._block_ends = stage.clock.now
+        self._set_handler()
+
+    def all(self) -> None:
+        """Every block, then a last look at what broke."""
+        ends = [block.at for block in self._season.blocks[1:]]
+        last = self._season.blocks[-1].at + LONGEST_WAIT
+        for block, end in zip(self._season.blocks, [*ends, last], strict=True):
+            self._begin(block, end)
+            for step in block.steps:
+                self._guarded(step)
+        self._close_ears("the end of the season")
+
+    def _begin(self, block: s.Block, end: datetime) -> None:
+        self._block_ends = end
+        self._busy_until = block.at
+        before = block.at - timedelta(microseconds=1)
+        self._stage.run_to(before)
+        self._close_ears(f"line {block.line}")
+        self._stage.run_to(block.at)
+
+    def _close_ears(self, where: str) -> None:
+        """What nobody heard so far is over; in a strict season there must be none."""
+        for name, ear in self._ears.items():
+            self._read_all(name, ear, where)
+
+    def _read_all(self, name: str, ear: _Ear, where: str) -> None:
+        fresh, ear.read = ear.fresh(), len(ear.phone.inbox)
+        if fresh and self._season.strict and not self._replay.forgiving:
+            raise Difference(
+                f"{self._season.path}, before {where}: {name} heard what no line expects\n"
+                f"  came: {self._shown(fresh)}"
+            )
+
+    def _guarded(self, step: s.Step) -> None:
+        """One line, and what broke in it if anything."""
+        try:
+            _DO[type(step.act)](self, step, step.act)
+        except OperatorError as refused:
+            raise self._difference(step, f"cannot be done: {refused}") from refused
+        if self._stage.trouble:
+            raise self._difference(step, "the assistant failed:", *self._stage.trouble)
+        faults = self._stage.operator.faults
+        if faults:
+            raise self._difference(step, "the operator complains:", *map(str, faults))
+
+    def _difference(self, step: s.Step, *lines: str) -> Difference:
+        where = f"{self._season.path}:{step.line}: {step.words}"
+        return Difference("\n  ".join([where, *lines]))
+
+    def _shown(self, texts: list[Received]) -> str:
+        if not texts:
+            return "nothing"
+        return "\n        ".join(
+            f"{self._printer.time(each.at)}  {' / '.join(each.text.split(chr(10)))}"
+            for each in texts
+        )
+
+    # What people do.
+
+    def _act(self, step: s.Step, takes: timedelta) -> Phone:
+        """Lets the time pass that the line before took; the phone in hand, all texts read."""
+        self._stage.run_to(self._busy_until)
+        self._busy_until = self._stage.clock.now + takes
+        ear = self._ears[step.who]
+        self._read_all(step.who, ear, f"line {step.line}")
+        return ear.phone
+
+    def texts(self, step: s.Step, act: s.Texts) -> None:
+        self._act(step, TEXT_TAKES).text(act.text)
+        self._stage.settle()
+
+    def dials(self, step: s.Step, act: s.Dials) -> None:
+        self._act(step, KEY_TAKES).dial(act.code)
+        self._stage.settle()
+
+    def presses(self, step: s.Step, act: s.Presses) -> None:
+        self._act(step, KEY_TAKES).answer(act.keys)
+        self._stage.settle()
+
+    def hangs_up(self, step: s.Step, act: s.HangsUp) -> None:
+        self._act(step, KEY_TAKES).hang_up()
+        self._stage.settle()
+
+    def loses_the_line(self, step: s.Step, act: s.LosesTheLine) -> None:
+        self._act(step, KEY_TAKES).drop(told=act.told)
+        self._stage.settle()
+
+    def switches(self, step: s.Step, act: s.Switches) -> None:
+        self._act(step, KEY_TAKES).power(act.on)
+        self._stage.settle()
+
+    def network(self, step: s.Step, act: s.Network) -> None:
+        self._faults = [*self._faults, act.fault] if act.fault else []
+        self._set_handler()
+
+    def _set_handler(self) -> None:
+        weather = handler(self._faults)
+        more = self._replay.faults
+        self._stage.operator.handler = Chain(weather, more()) if more else weather
+
+    # What people must hear and see.
+
+    def hears(self, step: s.Step, act: s.Hears) -> None:
+        ear = self._ears[step.who]
+        limit = min(self._stage.clock.now + LONGEST_WAIT, self._block_ends - TEXT_TAKES)
+        while not self._heard(ear, step, act.expected):
+            if not self._stage.move(limit):
+                raise self._otherwise(step, act.expected, ear.fresh())
+
+    def _heard(self, ear: _Ear, step: s.Step, expected: Expected) -> bool:
+        """Whether the text came; one that is another is a difference, or passed over."""
+        fresh = ear.fresh()
+        if not self._replay.forgiving and fresh and differences(expected, fresh[0].text):
+            raise self._otherwise(step, expected, fresh[:1])
+        for place, received in enumerate(fresh, start=1):
+            if not differences(expected, received.text):
+                ear.read += place
+                return True
+        return False
+
+    def _otherwise(self, step: s.Step, expected: Expected, came: list[Received]) -> Difference:
+        wanted = [f"expected: {' | '.join(expected.pieces)}"]
+        wanted += [f"without: {' | '.join(expected.without)}"] if expected.without else []
+        faults = differences(expected, came[0].text) if came else ()
+        return self._difference(step, *wanted, f"came: {self._shown(came)}", *faults)
+
+    def hears_nothing(self, step: s.Step, act: s.HearsNothing) -> None:
+        ear = self._ears[step.who]
+        if act.until:
+            self._stage.run_to(act.until)
+        if ear.fresh() and not self._replay.forgiving:
+            raise self._difference(
+                step, "expected: nothing", f"came: {self._shown(ear.fresh())}"
+            )
+
+    def sees(self, step: s.Step, act: s.Sees) -> None:
+        screen = self._ears[step.who].phone.screen
+        text = screen.text if screen else ""
+        faults = differences(act.expected, text)
+        if not screen or faults:
+            came = " / ".join(text.split("\n")) or "no screen"
+            wanted = " | ".join(act.expected.pieces)
+            raise self._difference(step, f"expected: {wanted}", f"came: {came}", *faults)
+
+    def ends(self, step: s.Step, act: s.Ends) -> None:
+        if self._ears[step.who].phone.in_session:
+            raise self._difference(
+                step, "expected: the session is over", "came: it is still open"
+            )
+
+
+_DO: Mapping[type, Callable[[_Player, s.Step, Any], None]] = {
+    s.Texts: _Player.texts,
+    s.Dials: _Player.dials,
+    s.Presses: _Player.presses,
+    s.HangsUp: _Player.hangs_up,
+    s.LosesTheLine: _Player.loses_the_line,
+    s.Switches: _Player.switches,
+    s.Network: _Player.network,
+    s.Hears: _Player.hears,
+    s.HearsNothing: _Player.hears_nothing,
+    s.Sees: _Player.sees,
+    s.Ends: _Player.ends,
+}

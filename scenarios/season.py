@@ -1,0 +1,174 @@
+"""A season as read from its file: who takes part, and what happens when."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+from scenarios.heard import Expected
+
+
+@dataclass(frozen=True)
+class Village:
+    """A village of the season; without a zone it keeps the programme's time."""
+
+    name: str
+    zone: str | None = None
+
+
+@dataclass(frozen=True)
+class Person:
+    """Somebody with a phone."""
+
+    name: str
+    phone: str
+
+
+@dataclass(frozen=True)
+class Officer:
+    """What makes a person of the season an officer from its start."""
+
+    name: str
+    code: str
+    villages: tuple[str, ...]
+    language: str
+    is_lead: bool = False
+
+
+@dataclass(frozen=True)
+class Texts:
+    """Sends a text."""
+
+    text: str
+
+
+@dataclass(frozen=True)
+class Dials:
+    """Begins a USSD session."""
+
+    code: str
+
+
+@dataclass(frozen=True)
+class Presses:
+    """Answers a USSD screen."""
+
+    keys: str
+
+
+@dataclass(frozen=True)
+class HangsUp:
+    """Ends the USSD session by the red key."""
+
+
+@dataclass(frozen=True)
+class LosesTheLine:
+    """The session breaks; `told`: the operator reports it to the assistant."""
+
+    told: bool
+
+
+@dataclass(frozen=True)
+class Switches:
+    """Turns the phone on or off."""
+
+    on: bool
+
+
+@dataclass(frozen=True)
+class Hears:
+    """A text must arrive, the next one to this phone."""
+
+    expected: Expected
+
+
+@dataclass(frozen=True)
+class HearsNothing:
+    """No text may have come since the phone's last act, nor until a time where one is given."""
+
+    until: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Sees:
+    """The USSD screen that stands on the phone."""
+
+    expected: Expected
+
+
+@dataclass(frozen=True)
+class Ends:
+    """The USSD session must be over; said as "sees the end"."""
+
+
+@dataclass(frozen=True)
+class Fault:
+    """What the network does from now on, to whom (None: everybody)."""
+
+    does: str
+    ways: tuple[str, ...] = ()
+    phone: str | None = None
+    by: timedelta = timedelta(0)
+    first: int | None = None
+
+
+@dataclass(frozen=True)
+class Network:
+    """A change of the network's weather; None makes all well again."""
+
+    fault: Fault | None
+
+
+Act = (
+    Texts
+    | Dials
+    | Presses
+    | HangsUp
+    | LosesTheLine
+    | Switches
+    | Hears
+    | HearsNothing
+    | Sees
+    | Ends
+    | Network
+)
+
+
+@dataclass(frozen=True)
+class Step:
+    """One line: what somebody does or must see. `who` is empty for the network."""
+
+    line: int
+    words: str
+    who: str
+    act: Act
+
+
+@dataclass(frozen=True)
+class Block:
+    """The lines under one time; `at` is aware."""
+
+    line: int
+    at: datetime
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True)
+class Season:
+    """A whole season. `strict`: every text that arrives must be heard by a line."""
+
+    path: str
+    title: str
+    zone: str
+    region: str
+    languages: tuple[str, ...]
+    villages: tuple[Village, ...]
+    people: Mapping[str, Person]
+    officers: tuple[Officer, ...]
+    strict: bool
+    blocks: tuple[Block, ...] = field(default=())
+
+    @property
+    def zones(self) -> tuple[str, ...]:
+        """All time zones that the season plays in."""
+        found = [self.zone, *(village.zone for village in self.villages if village.zone)]
+        return tuple(dict.fromkeys(found))

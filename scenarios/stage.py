@@ -1,0 +1,214 @@
+"""The whole line on one machine and one virtual clock: operator, assistant, database.
+
+Nothing is played: texts go over the real wire between a simulated operator and the real
+assistant, each on a port of its own, and into a SQLite file. Only time is the player's.
+"""
+
+import logging
+import tempfile
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import ExitStack, contextmanager
+from datetime import datetime, time, timedelta
+from functools import lru_cache
+from pathlib import Path
+from threading import Thread
+from typing import Self
+
+from flask import Flask
+from werkzeug.serving import WSGIRequestHandler, make_server
+
+from assistant.service.enrol import add_officer, add_villages_if_none
+from assistant.service.house import House
+from assistant.settings import Settings
+from assistant.store import Store
+from assistant.web.app import create_app
+from assistant.wiring.house import hash_code, open_gateway, open_house, open_store
+from assistant.worker import Worker
+from gateway_sim import Entry, Kind, OperatorController
+from scenarios.clock import VirtualClock, next_mark
+from scenarios.season import Season
+
+SECRET = "a season's own"
+LOOK_EVERY_SECONDS = 0.01  # how often a server looks whether it should stop
+ROUNDS = 50  # a moment that is not over after so many rounds never will be
+# After the operator sent a text back, the assistant is let try again each minute for so long.
+RETRY_FOR, RETRY_EVERY = timedelta(hours=1), timedelta(minutes=1)
+
+
+class Stage:
+    """A deployment of its own for one season, between `__enter__` and `__exit__`.
+
+    operator: the network and its phones      clock: the time of everything
+    trouble:  what the assistant logged as an error; a sound season leaves it empty
+    """
+
+    def __init__(self, season: Season, listen: Callable[[Entry], None]) -> None:
+        self.clock = VirtualClock(season.blocks[0].at)
+        self.trouble: list[str] = []
+        self.operator = OperatorController(secret=SECRET, clock=self.clock)
+        self._season, self._listen = season, listen
+        self._held = ExitStack()
+        self._refused_at: datetime | None = None
+        self._marks: Sequence[time] = ()
+
+    def __enter__(self) -> Self:
+        with ExitStack() as held:
+            folder = Path(held.enter_context(tempfile.TemporaryDirectory(prefix="season-")))
+            held.enter_context(_errors_into(self.trouble))
+            held.enter_context(self.operator)
+            self.operator.on_entry(self._note)
+            settings = _settings(self._season, folder, self.operator.url)
+            self._marks = _marks(settings)
+            house = self._open(settings, folder, held)
+            app = create_app(house, secret=SECRET, wake=lambda: None, clock=self.clock)
+            self.operator.callback_url = held.enter_context(_served(app))
+            self._worker = _worker(house, settings, self.clock)
+            self._held = held.pop_all()
+        return self
+
+    def __exit__(self, *error: object) -> None:
+        self._held.close()
+
+    def _open(self, settings: Settings, folder: Path, held: ExitStack) -> House:
+        (folder / "nursery.sqlite3").write_bytes(_fresh_database())
+        store = Store(settings.database_url)
+        held.callback(store.close)
+        house = open_house(settings, store)
+        add_villages_if_none(house, tuple((v.name, v.zone) for v in self._season.villages))
+        for officer in self._season.officers:
+            add_officer(
+                house,
+                phone=self._season.people[officer.name].phone,
+                name=officer.name,
+                villages=officer.villages,
+                language=officer.language,
+                is_lead=officer.is_lead,
+                code=officer.code,
+                hash_code=hash_code,
+            )
+        return house
+
+    def _note(self, entry: Entry) -> None:
+        if entry.kind is Kind.HANDED_IN and entry.code not in (200, 202):
+            self._refused_at = entry.at
+        self._listen(entry)
+
+    # Time.
+
+    def settle(self) -> None:
+        """Lets everything happen that can happen at this moment."""
+        record = self.operator.record
+        for _ in range(ROUNDS):
+            before = len(record)
+            self._worker.round()
+            self.operator.advance()
+            if len(record) == before:
+                return
+        raise RuntimeError(f"at {self.clock.now} the assistant and the operator never rest")
+
+    def move(self, limit: datetime) -> bool:
+        """Moves on to the next moment at which something may happen, or to `limit`.
+
+        Returns:
+            False where the clock shows `limit` already.
+        """
+        if self.clock.now >= limit:
+            return False
+        self.clock.to(min(limit, *self._moments()))
+        self.settle()
+        return True
+
+    def run_to(self, moment: datetime) -> None:
+        """Lets all time pass until a moment, with what it brings."""
+        while self.move(moment):
+            pass
+
+    def _moments(self) -> Iterator[datetime]:
+        now = self.clock.now
+        yield next_mark(now, self._marks, self._season.zones)
+        due = self.operator.due()
+        if due is not None:
+            yield max(due, now)
+        if self._refused_at is not None and now < self._refused_at + RETRY_FOR:
+            yield now + RETRY_EVERY
+
+
+def _settings(season: Season, folder: Path, operator_url: str) -> Settings:
+    return Settings(
+        database_url=f"sqlite:///{folder / 'nursery.sqlite3'}",
+        programme=season.title,
+        zone=season.zone,
+        region=season.region,
+        languages=season.languages,
+        gateway_url=operator_url,
+        gateway_secret=SECRET,
+    )
+
+
+def _marks(settings: Settings) -> tuple[time, ...]:
+    """The local times at which the assistant has something to do."""
+    hours = (settings.prompt_at, settings.second_at, settings.quiet_from, settings.quiet_until)
+    return (time(0, 0), *hours)
+
+
+def _worker(house: House, settings: Settings, clock: VirtualClock) -> Worker:
+    return Worker(
+        house,
+        open_gateway(settings),
+        pause_s=settings.worker_pause_s,
+        batch=settings.send_batch,
+        lease_s=settings.lease_s,
+        clock=clock,
+    )
+
+
+@lru_cache(maxsize=1)
+def _fresh_database() -> bytes:
+    """A database with its tables and nothing in it, made once a process: that is slow."""
+    with tempfile.TemporaryDirectory(prefix="season-") as folder:
+        path = Path(folder) / "nursery.sqlite3"
+        open_store(Settings(database_url=f"sqlite:///{path}")).close()
+        return path.read_bytes()
+
+
+class _Silent(WSGIRequestHandler):
+    """The conversation is printed; a list of requests helps nobody."""
+
+    def log(self, type: str, message: str, *args: object) -> None:
+        return
+
+
+@contextmanager
+def _served(app: Flask) -> Iterator[str]:
+    """The web side on a free port, at the address given. One thread, so all keeps its order."""
+    server = make_server("127.0.0.1", 0, app, request_handler=_Silent)
+    thread = Thread(target=server.serve_forever, args=(LOOK_EVERY_SECONDS,), daemon=True)
+    thread.start()
+    try:
+        yield f"http://127.0.0.1:{server.port}"
+    finally:
+        server.shutdown()
+        thread.join()
+        server.server_close()
+
+
+class _Into(logging.Handler):
+    def __init__(self, found: list[str]) -> None:
+        super().__init__(logging.ERROR)
+        self._found = found
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self._found.append(logging.Formatter().format(record))
+
+
+@contextmanager
+def _errors_into(found: list[str]) -> Iterator[None]:
+    """Gathers what the assistant logs as an error, instead of printing it."""
+    log, handler = logging.getLogger("assistant"), _Into(found)
+    propagated, log.propagate = log.propagate, False
+    log.addHandler(handler)
+    try:
+        yield
+    finally:
+        log.removeHandler(handler)
+        log.propagate = propagated
