@@ -64,6 +64,11 @@ class Nursery:
         """What it needs, exact."""
         return quantities(self.inputs)
 
+    @property
+    def called(self) -> str:
+        """What it is called in texts: the name its farmer gave it, else its letter."""
+        return self.name or self.label
+
     def day(self, on: date) -> int:
         """Days from its sowing to `on`."""
         return self.anchors.day_of(on)

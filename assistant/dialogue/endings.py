@@ -57,6 +57,16 @@ def ended(
     return Turn(held, (*texts, ask(held, known, talks.TABLES, m.KEPT_SO_FAR())), changes)
 
 
+def lasting(session: Session | None) -> Session | None:
+    """The talk worth taking up again: not a menu that was only looked at, nor "which one?"."""
+    while session is not None and session.conversation in _PASSING:
+        session = session.held
+    return session
+
+
+_PASSING = frozenset({talks.MENU.name, talks.WHICH.name, talks.LANGUAGE.name})
+
+
 def said(*says: Say) -> Text:
     """One text of these sentences."""
     return Text(says)
@@ -186,7 +196,7 @@ def _set_language(session: Session, known: Known) -> Turn:
 
 def _closed(session: Session, known: Known) -> Turn:
     nursery = _chosen(session, known)
-    text = said(m.CLOSED(label=nursery.label))
+    text = said(m.CLOSED(label=nursery.called))
     return ended(session, known, text, changes=(SaveNursery(replace(nursery, closed=True)),))
 
 
@@ -211,6 +221,35 @@ def _moved(session: Session, known: Known) -> Turn:
     )
     text = said(about(m.SOWING_MOVED, nursery, known.today))
     return ended(session, known, text, changes=(SaveNursery(nursery),))
+
+
+def _amended(session: Session, known: Known) -> Turn:
+    """Field, germination, pail or name given anew: the quantities follow, the days stay."""
+    nursery = _chosen(session, known)
+    answers = session.answers
+    if "name" in answers:
+        named = replace(nursery, name=str(answers["name"])[:LONGEST_NAME])
+        text = said(about(m.NAMED, named, known.today, old=nursery.label))
+        return ended(session, known, text, changes=(SaveNursery(named),))
+    inputs = nursery.inputs
+    if "area" in answers:
+        inputs = replace(inputs, field_area_m2=float(str(answers["area"])))
+    if "pail" in answers:
+        inputs = replace(inputs, pail_litres=float(str(answers["pail"])))
+    germination = answers.get("germination")
+    if isinstance(germination, int | float):
+        inputs = replace(inputs, germination=germination / 100)
+    amended = replace(
+        nursery,
+        inputs=inputs,
+        area_typed=str(answers.get("area_words", nursery.area_typed)),
+        germination_known=nursery.germination_known or germination is not None,
+    )
+    texts = (said(m.AMENDED()), *quantity_texts(amended, known.today))
+    return ended(session, known, *texts, changes=(SaveNursery(amended),))
+
+
+LONGEST_NAME = 12
 
 
 def _transplanting(session: Session, known: Known) -> Turn:
@@ -311,6 +350,7 @@ ENDINGS: Mapping[str, Ending] = {
     "!closed": _closed,
     "!kept": _kept,
     "!moved": _moved,
+    "!amended": _amended,
     "!chosen": _transplanting,
     "!call": _call,
     "!too_early": _too_early,

@@ -51,15 +51,23 @@ def ask_of(item: Item) -> Ask:
 
 def _split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
     """The reply without the nursery it names, and that one; all of them if none is named."""
-    words = text.split()
-    for place in (len(words) - 1, 0):
-        if len(words) < 2:
-            break
-        word = words[place].strip(".,:;!").casefold()
-        named = tuple(n for n in known.nurseries if word == n.label.casefold())
-        if named:
-            return " ".join(words[:place] + words[place + 1 :]), named
+    typed = text.strip(" .,:;!")
+    for nursery in known.nurseries:
+        for name in (nursery.called, nursery.label):
+            rest = _without(typed, name)
+            if rest:
+                return rest, (nursery,)
     return text, known.nurseries
+
+
+def _without(text: str, name: str) -> str:
+    """A text without the name that it ends or begins with; empty where it does neither."""
+    folded, name = text.casefold(), name.casefold()
+    if folded.endswith(f" {name}"):
+        return text[: -len(name)].strip()
+    if folded.startswith((f"{name} ", f"{name}:")):
+        return text[len(name) :].strip(" :")
+    return ""
 
 
 def _when(text: str, known: Known) -> tuple[str, date | None]:
@@ -268,17 +276,17 @@ def _not_up(nursery: Nursery, item: Item, when: date | None, known: Known) -> _S
         if nursery.may_uncover_on(tomorrow)
         else None
     )
-    return moved, m.NOT_UP_NOTED(label=nursery.label, date=tomorrow)
+    return moved, m.NOT_UP_NOTED(label=nursery.called, date=tomorrow)
 
 
 def _asked_again(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
     what = TASK_TEXTS[item.task].what()
     tomorrow = known.today + ONE_DAY
-    return None, m.NOT_YET_NOTED(label=nursery.label, what=what, date=tomorrow)
+    return None, m.NOT_YET_NOTED(label=nursery.called, what=what, date=tomorrow)
 
 
 def _what(message: Message, item: Item, nursery: Nursery) -> Say:
-    return message(label=nursery.label, what=TASK_TEXTS[item.task].what())
+    return message(label=nursery.called, what=TASK_TEXTS[item.task].what())
 
 
 _HAPPENED: Mapping[TaskCode, _Settles] = {

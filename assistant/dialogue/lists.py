@@ -21,6 +21,7 @@ class Entry:
 
     value: str | int | float
     label: Slot
+    names: tuple[str, ...] = ()  # what else it may be called in an answer
 
     def shown(self, known: Known) -> str:
         """The label in the person's language."""
@@ -55,7 +56,8 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
 def _nursery(known: Known, index: int) -> Entry:
     nursery = known.nurseries[index]
     line = m.NURSERY_LINE if nursery.sown else m.NURSERY_LINE_PLANNED
-    return Entry(nursery.id, about(line, nursery, known.today, date=nursery.sow_date))
+    shown = about(line, nursery, known.today, date=nursery.sow_date)
+    return Entry(nursery.id, shown, names=(nursery.called, nursery.label))
 
 
 def item_key(item: Item) -> str:
@@ -67,7 +69,7 @@ def item_line(item: Item, known: Known) -> Say:
     """One task of one nursery, as a line of a list."""
     nursery = known.nursery(item.nursery_id)
     return t.ITEM_LINE(
-        label=nursery.label if nursery else "?", what=TASK_TEXTS[item.task].what()
+        label=nursery.called if nursery else "?", what=TASK_TEXTS[item.task].what()
     )
 
 

@@ -11,7 +11,7 @@ from datetime import date
 from assistant.agronomy.constants import COLOUR_CHECK_DAY
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.quantities import is_hopeless, is_weak
-from assistant.dialogue.lists import entries
+from assistant.dialogue.lists import Entry, entries
 from assistant.dialogue.questions import ANY, Question, Reads
 from assistant.dialogue.values import Kept, Known, Session
 from assistant.reading import (
@@ -110,7 +110,7 @@ def _leaves(text: str, question: Question, session: Session, known: Known) -> He
 
 def _choice(text: str, question: Question, session: Session, known: Known) -> Heard:
     choices = entries(question, session, known)
-    names = [[choice.shown(known), *_also(choice.value)] for choice in choices]
+    names = [[choice.shown(known), *_also(choice)] for choice in choices]
     reading = read_choice(text, names, known.lexicon)
     if reading.value is None:
         return Heard(Outcome.AGAIN, refusal=question.again())
@@ -118,9 +118,10 @@ def _choice(text: str, question: Question, session: Session, known: Known) -> He
     return Heard(reading.outcome, choice.value, choice.shown(known))
 
 
-def _also(value: str | int | float) -> list[str]:
+def _also(choice: Entry) -> tuple[str, ...]:
     """A code is a name too where a person may type it, such as "sw" for a language."""
-    return [value] if isinstance(value, str) else []
+    code = (choice.value,) if isinstance(choice.value, str) else ()
+    return (*choice.names, *code)
 
 
 def _yes_no(text: str, question: Question, session: Session, known: Known) -> Heard:

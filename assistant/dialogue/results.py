@@ -89,7 +89,7 @@ def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
         return Text(work_says(DayWork(nursery, tasks, known.today, rain=rain)))
     coming = [task for task in nursery.tasks if task.date > known.today]
     if not coming:
-        return Text((m.NOTHING_LEFT(label=nursery.label),))
+        return Text((m.NOTHING_LEFT(label=nursery.called),))
     nearest = coming[0]
     what = TASK_TEXTS[nearest.code].what()
-    return Text((m.NOTHING_TODAY(label=nursery.label, what=what, date=nearest.date),))
+    return Text((m.NOTHING_TODAY(label=nursery.called, what=what, date=nearest.date),))

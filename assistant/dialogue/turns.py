@@ -74,11 +74,12 @@ def open_line(known: Known) -> Turn:
         return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
     if known.warning is not None and known.warning.answer is None:
         return Turn(known.session, (warning_screen(known, known.warning),))
-    if known.session is None and not known.nurseries:
+    lasting = e.lasting(known.session)
+    if lasting is None and not known.nurseries:
         return e.start_plan(None, known)
-    if known.session is None and known.items:
+    if lasting is None and known.items:
         return _open_items(known)
-    return _resume_or(begin(talks.MENU), known)
+    return _resume_or(begin(talks.MENU), replace(known, session=lasting))
 
 
 def _open_items(known: Known) -> Turn:
@@ -155,10 +156,8 @@ def _warning(text: str, known: Known) -> Turn | None:
         return None
     answer_code, message = (("covered", m.WARNING_COVERED), ("help", m.WARNING_HELP))[said_so]
     change = AnswerWarning(warning.id, answer_code)
-    texts: tuple[Text, ...] = (e.said(message()),)
-    if known.session is not None and find(known.session, talks.TABLES) is not None:
-        texts += (ask(known.session, known, talks.TABLES, m.KEPT_SO_FAR()),)
-    return Turn(known.session, texts, (change,))
+    passing = begin(talks.MENU, held=e.lasting(known.session))
+    return e.ended(passing, known, e.said(message()), changes=(change,))
 
 
 def warning_screen(known: Known, warning: Standing) -> Text:
@@ -197,9 +196,8 @@ def _open_focus(known: Known) -> Focus | None:
 
 
 def _beside(known: Known) -> Session | None:
-    """The talk that stands while a task is answered; "which one?" is over with the answer."""
-    session = known.session
-    return session.held if session and session.conversation == talks.WHICH.name else session
+    """The talk that stands while a task is answered."""
+    return e.lasting(known.session)
 
 
 def _in_focus(text: str, known: Known) -> Turn | None:

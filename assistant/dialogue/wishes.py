@@ -23,7 +23,7 @@ def _start(text: str, known: Known) -> Turn:
     if known.farmer.stopped_at is not None:
         changes = (StartTexts(),)
         if known.nurseries or known.session:
-            passing = begin(talks.MENU, held=known.session)
+            passing = begin(talks.MENU, held=e.lasting(known.session))
             return e.ended(passing, known, e.said(m.STARTED_AGAIN()), changes=changes)
         return e.opened(begin(talks.PLAN), known, m.STARTED_AGAIN(), changes=changes)
     if not known.nurseries:
@@ -55,7 +55,7 @@ def _language(text: str, known: Known) -> Turn:
     named = language_named(text)
     if named in known.languages:
         turn = e.ended(
-            begin(talks.LANGUAGE, held=known.session),
+            begin(talks.LANGUAGE, held=e.lasting(known.session)),
             known,
             e.said(m.LANGUAGE_SET()),
             changes=(SetLanguage(str(named)),),
@@ -68,7 +68,7 @@ def _passing(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
     """An answer given in passing: the open question stands again after it."""
 
     def wish(text: str, known: Known) -> Turn:
-        held = known.session
+        held = e.lasting(known.session)
         session = begin(talks.MENU, held=held) if held else None
         return ending(session, known)
 

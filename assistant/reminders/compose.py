@@ -60,16 +60,34 @@ def compose(
         assumed_sown: ids of nurseries whose sowing nobody confirmed, to be told so today.
     """
     wet, unsure = frozenset(raining), frozenset(assumed_sown)
-    says: tuple[Say, ...] = ()
+    parts: list[_Part] = []
     asked: list[tuple[Nursery, Reminder]] = []
     for nursery, reminders in due:
         work = _work(nursery, reminders, today, nursery.id in wet)
-        says += work_says(work)
+        head, *sentences = work_says(work)
         if nursery.id in unsure:
-            says += (about(t.SOW_ASSUMED, nursery, today),)
+            sentences.append(about(t.SOW_ASSUMED, nursery, today))
+        _join(parts, head, tuple(sentences))
         asked += [(nursery, _latest(reminders, code)) for code in work.asked]
-    says += offer([(nursery, reminder.task) for nursery, reminder in asked])
-    return Composed(says, tuple(reminder for _, reminder in asked))
+    says = tuple(say for part in parts for say in (*part.heads, *part.sentences))
+    offered = offer([(nursery, reminder.task) for nursery, reminder in asked])
+    return Composed((*says, *offered), tuple(reminder for _, reminder in asked))
+
+
+@dataclass
+class _Part:
+    """The same sentences for one or more nurseries, said once under all their heads."""
+
+    heads: list[Say]
+    sentences: tuple[Say, ...]
+
+
+def _join(parts: list[_Part], head: Say, sentences: tuple[Say, ...]) -> None:
+    same = next((part for part in parts if part.sentences == sentences), None)
+    if same is None:
+        parts.append(_Part([head], sentences))
+    else:
+        same.heads.append(head)
 
 
 def _work(nursery: Nursery, reminders: Sequence[Reminder], today: date, rain: bool) -> DayWork:
@@ -90,5 +108,5 @@ def _latest(reminders: Sequence[Reminder], code: TaskCode) -> Reminder:
 def second_asking(nursery: Nursery, reminder: Reminder) -> tuple[Say, ...]:
     """The one repetition of a prompt that was not answered."""
     what = TASK_TEXTS[reminder.task].what()
-    ask = t.SECOND_ASKING(label=nursery.label, what=what)
+    ask = t.SECOND_ASKING(label=nursery.called, what=what)
     return (ask, *offer([(nursery, reminder.task)]))

@@ -196,7 +196,7 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
     says = o.HELP_NOTICE(
         phone=farmer.phone,
         village=village.name if village else "-",
-        label=nursery.label if nursery else "-",
+        label=nursery.called if nursery else "-",
         about=ABOUT.get(change.about, o.ABOUT_OTHER)(),
         words=change.words or "-",
     )

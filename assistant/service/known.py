@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
 from assistant.channel import Channel
@@ -27,6 +28,12 @@ from assistant.wording import messages_officer as o
 from assistant.wording.day import TASK_TEXTS
 from assistant.wording.render import render
 
+# A task that is no longer worth answering once the other was asked.
+_REPLACED_BY = {
+    TaskCode.SOAK: TaskCode.SOW,
+    TaskCode.DRAIN_BED: TaskCode.TRANSPLANT,
+    TaskCode.TRANSPLANT: TaskCode.OVERDUE,
+}
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
 SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
 SOWS_SOON_D = 2  # seed is soaked two days before it is sown
@@ -96,7 +103,11 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
     ]
     by_day = sorted(found, key=lambda each: each.day)
     latest = {(each.nursery_id, each.task): each for each in by_day}
-    return tuple(Item(each.nursery_id, each.task, each.day) for each in latest.values())
+    return tuple(
+        Item(each.nursery_id, each.task, each.day)
+        for each in latest.values()
+        if (each.nursery_id, _REPLACED_BY.get(each.task)) not in latest
+    )
 
 
 def _warning(work: Work, phone: str, village_id: int | None, now: datetime) -> Standing | None:
@@ -175,7 +186,7 @@ def visits(
     called = [
         Visit(
             phone=call.farmer.phone,
-            label=call.nursery.label if call.nursery else "-",
+            label=call.nursery.called if call.nursery else "-",
             village=names[call.farmer.village_id].name if call.farmer.village_id else "-",
             reason=render(o.HELP_CALL(), catalogue),
             since=local_date(call.at, house.zone),
@@ -186,7 +197,7 @@ def visits(
     silent = [
         Visit(
             phone=farmer.phone,
-            label=nursery.label,
+            label=nursery.called,
             village=names[farmer.village_id].name if farmer.village_id else "-",
             reason=render(o.OPEN_TASK(what=TASK_TEXTS[reminder.task].what()), catalogue),
             since=reminder.day,

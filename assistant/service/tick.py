@@ -3,10 +3,12 @@
 Running it twice for the same moment changes nothing the second time.
 """
 
-from collections.abc import Iterable, Sequence
+import logging
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
+from typing import Any
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
@@ -28,6 +30,8 @@ from assistant.service.known import local_date, zone_of
 from assistant.service.texts import Letter, post
 from assistant.service.warnings import raining
 from assistant.store import Work
+
+log = logging.getLogger(__name__)
 
 MIDNIGHT = time(0, 0)
 
@@ -51,12 +55,23 @@ def tick(house: House, now: datetime) -> None:
         silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
         due = work.reminders.phones_due(now)
     for nursery_id in sorted(silent):
-        with house.store.work() as work:
-            _follow_up(work, house, nursery_id, now)
+        _alone(house, _follow_up, nursery_id, now)
     for phone in due:
+        _alone(house, _prompt, phone, now)
+
+
+def _alone(
+    house: House,
+    follow: Callable[[Work, House, Any, datetime], None],
+    whom: object,
+    now: datetime,
+) -> None:
+    """One phone's or nursery's part in a transaction; its failure holds up nobody else."""
+    try:
         with house.store.work() as work:
-            work.lock(phone)
-            _prompt(work, house, phone, now)
+            follow(work, house, whom, now)
+    except Exception:
+        log.exception("what is due for %s failed; it is tried again", whom)
 
 
 def plan_again(work: Work, message_id: str) -> None:
@@ -149,6 +164,7 @@ def _place(work: Work, house: House, farmer: Farmer, now: datetime) -> Place:
 
 def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
     """One text for all that is due on a phone today, with what was missed before."""
+    work.lock(phone)
     farmer = work.people.farmer(phone)
     if farmer is None:
         return

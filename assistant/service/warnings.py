@@ -39,8 +39,8 @@ def _letter(
     due: datetime,
 ) -> Letter:
     farmer = found[0][0]
-    young = [nursery.label for _, nursery, is_young in found if is_young]
-    waiting = [nursery.label for _, nursery, is_young in found if not is_young]
+    young = [nursery.called for _, nursery, is_young in found if is_young]
+    waiting = [nursery.called for _, nursery, is_young in found if not is_young]
     message = m.WARNING if young else m.WARNING_WAIT
     says = message(
         village=village.name,
@@ -73,7 +73,7 @@ def give_all_clear(work: Work, house: House, warning_id: int, now: datetime) -> 
         farmer = work.people.farmer(phone)
         if farmer is None or farmer.stopped_at is not None:
             continue
-        labels = ", ".join(each.label for each in work.nurseries.of_farmer(farmer.id))
+        labels = ", ".join(each.called for each in work.nurseries.of_farmer(farmer.id))
         letter = Letter(
             phone=phone,
             language=farmer.language,

@@ -117,7 +117,7 @@ def _spacing(nursery: Nursery) -> str:
 
 
 _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
-    "label": lambda n, d: n.label,
+    "label": lambda n, d: n.called,
     "day": lambda n, d: n.day(d),
     "soil": lambda n, d: n.quantities.soil_pails,
     "manure": lambda n, d: n.quantities.manure_pails,
@@ -198,7 +198,7 @@ def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
     if not asked:
         return ()
     if len(asked) > 1:
-        return (t.ASK_SEVERAL(label=asked[-1][0].label),)
+        return (t.ASK_SEVERAL(label=asked[-1][0].called),)
     code = asked[0][1]
     if code is TaskCode.UNCOVER_FLOOD:
         return (t.ASK_UP(),)

@@ -221,7 +221,7 @@ PAST_WINDOW = Message(
 ASK_MENU = Message("Menu. Send a digit:", note="The list of choices follows.")
 MENU_TODAY = Message("Today's work", note="A choice of the menu.")
 MENU_QUANTITIES = Message("Quantities", note="A choice of the menu.")
-MENU_DATE = Message("Change a date", note="A choice of the menu.")
+MENU_DATE = Message("Change date or field", note="A choice of the menu.")
 MENU_PROBLEM = Message("Problem", note="A choice of the menu.")
 MENU_OFFICER = Message("Ask the officer", note="A choice of the menu.")
 MENU_NEW = Message("New nursery", note="A choice of the menu.")
@@ -261,9 +261,16 @@ CORRECTED = Message("Changed: {reading}.", note="An earlier answer was corrected
 
 # --- dates ----------------------------------------------------------------------------------
 ASK_WHICH_DATE = Message(
-    "{label}: sowing {sow}, transplanting {transplant}. Which to change?",
-    note="A list follows: sowing day, transplanting day.",
+    "{label}: {area}, {percent}% sprout, sowing {sow}, transplanting {transplant}. What to change?",
+    note="A list follows: sowing day, transplanting day, field, germination, pail, name.",
 )
+THE_NAME = Message("Its name", note="A choice: give the nursery a name.")
+ASK_NAME = Message(
+    "Which name shall {label} have? One or two short words, e.g. RIVER.",
+    note="The farmer may name a nursery.",
+)
+NAMED = Message("Nursery {old} is now {label}.", note="The farmer gave it a name.")
+AMENDED = Message("Changed. This is the plan now:", note="The new quantities follow.")
 THE_TRANSPLANTING_DAY = Message("Transplanting day", note="A choice.")
 ASK_NEW_SOWING = Message(
     "{label}: sowing is {sow}. Send the new day, e.g. 12 June or tomorrow.",

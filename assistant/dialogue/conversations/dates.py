@@ -1,4 +1,4 @@
-"""Changing the day of sowing or of transplanting."""
+"""Changing what a plan stands on: its days, field, germination, pail or name."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_talk as m
@@ -22,10 +22,57 @@ DATES = conversation(
         choices=(
             Choice("sowing", m.THE_SOWING_DAY),
             Choice("transplanting", m.THE_TRANSPLANTING_DAY),
+            Choice("area", m.THE_FIELD),
+            Choice("germination", m.THE_GERMINATION),
+            Choice("pail", m.THE_PAIL),
+            Choice("name", m.THE_NAME),
         ),
-        goes={"sowing": "sowing", "transplanting": "transplanting"},
+        goes={
+            "sowing": "sowing",
+            "transplanting": "transplanting",
+            "area": "area",
+            "germination": "germination",
+            "pail": "pail",
+            "name": "name",
+        },
         help=m.HELP_DATE,
         again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "area",
+        asks=m.ASK_AREA,
+        reads=Reads.AREA,
+        keeps="area",
+        goes={ANY: "!amended"},
+        help=m.HELP_AREA,
+        again=m.AGAIN_AREA,
+    ),
+    Question(
+        "germination",
+        asks=m.ASK_GERMINATION,
+        reads=Reads.GERMINATION,
+        keeps="germination",
+        goes={ANY: "!amended"},
+        help=m.HELP_GERMINATION,
+        again=m.AGAIN_GERMINATION,
+    ),
+    Question(
+        "pail",
+        asks=m.ASK_PAIL,
+        reads=Reads.LITRES,
+        keeps="pail",
+        goes={ANY: "!amended"},
+        help=m.HELP_PAIL,
+        again=m.AGAIN_LITRES,
+    ),
+    Question(
+        "name",
+        asks=m.ASK_NAME,
+        reads=Reads.WORDS,
+        keeps="name",
+        goes={ANY: "!amended"},
+        help=m.ASK_NAME,
+        again=m.AGAIN_WORDS,
     ),
     Question(
         "sowing",
