@@ -37,7 +37,7 @@ class Inbox:
         return Seen(new=False, answer=self._answer(incoming.gateway_id))
 
     def _answer(self, gateway_id: str) -> Screen | None:
-        row = self._session.get(IncomingRow, gateway_id, populate_existing=True)
+        row = self._session.get(IncomingRow, gateway_id)
         if row is None or row.answer_text is None:
             return None
         return Screen(row.answer_text, bool(row.answer_more))

@@ -176,6 +176,9 @@ def test_digits_answer_the_last_numbered_text_that_was_delivered(
         work.outbox.record("c", Fate.DELIVERED, now + 11 * _MINUTE)
         work.outbox.record("fails", Fate.FAILED, now + 12 * _MINUTE)
         work.outbox.record("no digits", Fate.DELIVERED, now + 13 * _MINUTE)
-        assert _ids(work.outbox.numbered(_PHONE)) == ["c", "b", "d", "a"]
+        work.outbox.add(make_text("latest, no receipt", focus=_FOCUS))
+        work.outbox.record("latest, no receipt", Fate.ACCEPTED, now + 20 * _MINUTE)
+        expected = ["c", "b", "latest, no receipt", "d", "a"]
+        assert _ids(work.outbox.numbered(_PHONE)) == expected
         assert _ids(work.outbox.numbered(_PHONE, limit=2)) == ["c", "b"]
         assert work.outbox.numbered(_PHONE)[0].focus == _FOCUS

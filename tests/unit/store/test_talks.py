@@ -80,7 +80,7 @@ def test_dropped_ussd_sessions_of_a_phone_are_found_the_latest_first(
     """A dropped session never says that it ended."""
     older, newer = UssdTalk("s1", _PHONE), UssdTalk("s2", _PHONE)
     with store.work() as work:
-        work.talks.keep_ussd(newer, now + timedelta(minutes=1))
         work.talks.keep_ussd(older, now)
+        work.talks.keep_ussd(newer, now + timedelta(minutes=1))
         work.talks.keep_ussd(UssdTalk("s3", "+447700900102"), now)
         assert work.talks.ussd_of(_PHONE) == (newer, older)

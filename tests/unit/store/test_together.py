@@ -23,6 +23,8 @@ _MIGRATE = """
 import sys
 from assistant.store import Store
 store = Store(sys.argv[1])
+print("ready", flush=True)
+input()
 store.migrate()
 store.close()
 """
@@ -32,6 +34,8 @@ from datetime import datetime, timedelta
 from assistant.store import Store
 store = Store(sys.argv[1])
 claimed = True
+print("ready", flush=True)
+input()
 while claimed:
     with store.work() as work:
         claimed = work.outbox.claim(
@@ -53,9 +57,14 @@ def run(request: pytest.FixtureRequest, now: datetime) -> Run:
         command = [sys.executable, "-W", "error", "-c", script, url, now.isoformat()]
         pipe, env = subprocess.PIPE, {**os.environ, "PYTHONPATH": paths}
         started = [
-            subprocess.Popen(command, stdout=pipe, stderr=pipe, text=True, env=env)
+            subprocess.Popen(command, stdin=pipe, stdout=pipe, stderr=pipe, text=True, env=env)
             for _ in range(processes)
         ]
+        for process in started:  # importing takes longer than what is tried here
+            assert process.stdout and process.stdout.readline() == "ready\n"
+        for process in started:
+            assert process.stdin and process.stdin.write("go\n")
+            process.stdin.flush()
         ended = [(*process.communicate(timeout=60), process.returncode) for process in started]
         assert [(error, code) for _, error, code in ended] == [("", 0)] * processes
         return [printed for printed, _, _ in ended]
