@@ -7,7 +7,7 @@ apologises, and is logged; no exception reaches the gateway.
 import logging
 from datetime import datetime
 
-from assistant.alphabet import plain
+from assistant.alphabet import cost, plain
 from assistant.channel import Channel, Incoming, Screen, Step
 from assistant.dialogue.officer import without_code
 from assistant.dialogue.turns import open_line, turn
@@ -66,8 +66,21 @@ def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) ->
     known = know(work, house, incoming.phone, incoming.text, incoming.channel, focuses, now)
     outcome = turn(incoming.text, known)
     _keep(work, house, outcome, incoming, now)
-    for text in outcome.texts:
-        _post(work, house, incoming.phone, text, _language(outcome, known), now)
+    language = _language(outcome, known)
+    for text in _joined(house, outcome.texts, language):
+        _post(work, house, incoming.phone, text, language, now)
+
+
+def _joined(house: House, texts: tuple[Text, ...], language: str) -> tuple[Text, ...]:
+    """Texts that fit one segment together go together; each SMS costs."""
+    found: list[Text] = []
+    for text in texts:
+        says = (*found[-1].says, *text.says) if found else text.says
+        if found and cost(worded(house, says, language)).segments == 1:
+            found[-1] = Text(says, text.focus or found[-1].focus)
+        else:
+            found.append(text)
+    return tuple(found)
 
 
 def _keep(work: Work, house: House, outcome: Turn, incoming: Incoming, now: datetime) -> None:
