@@ -1,7 +1,7 @@
 """Plays a season line by line and says where it went otherwise."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
