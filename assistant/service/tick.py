@@ -225,6 +225,17 @@ def _send(
     )
     text = post(work, house, letter, place.now)
     work.reminders.set_state([r.id for r in due], State.SENT, text.message_id, asked=1)
+    work.reminders.set_state(_only_told(due, composed), State.NOT_YET)
+
+
+def _only_told(due: tuple[Reminder, ...], composed: Composed) -> list[int]:
+    """Tasks that were said but cannot be done today: no answer can be about them."""
+    asked = {(each.nursery_id, each.task) for each in composed.asked}
+    return [
+        each.id
+        for each in due
+        if each.task in ASKED_TASKS and (each.nursery_id, each.task) not in asked
+    ]
 
 
 def _item(reminder: Reminder) -> Item:
