@@ -37,6 +37,7 @@ VERBS = ("RAIN", "COUNT", "CLEAR", "WHO")
 _CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
 _HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
 MOST_VISITS = 5
+LONGEST_DAY_WORDS = 3  # "12 June 2026"
 
 
 def verb_of(text: str) -> str | None:
@@ -101,7 +102,7 @@ def _no_village(verb: str, desk: Desk) -> Text:
 def _rain(rest: str, known: Known, desk: Desk) -> Turn:
     hours = _HOURS.search(rest.lower())
     before = rest[: hours.start()].strip() if hours else rest
-    name, day = _split_day(before, known)
+    name, day = _split_day(before, known, desk)
     reach = _reach(name, known, desk)
     if reach is None:
         return Turn(None, (_no_village("RAIN", desk),))
@@ -125,16 +126,14 @@ def span_slots(
     return {"from_time": start.time(), "to_time": end.time(), "date": start.date()}
 
 
-def _split_day(text: str, known: Known) -> tuple[str, date | None]:
-    """The village's name and the day, where the text ends in one."""
+def _split_day(text: str, known: Known, desk: Desk) -> tuple[str, date | None]:
+    """The village's name and the day, where the text ends in one and the rest is a village."""
     words = text.split()
-    for count in (2, 1):
-        tail = " ".join(words[-count:])
-        if len(words) < count or not tail:
-            continue
+    for count in range(1, min(len(words), LONGEST_DAY_WORDS) + 1):
+        name, tail = " ".join(words[:-count]), " ".join(words[-count:])
         reading = read_date(tail, known.lexicon, known.today)
-        if reading.outcome is Outcome.UNDERSTOOD:
-            return " ".join(words[:-count]), reading.value
+        if reading.outcome is Outcome.UNDERSTOOD and _reach(name, known, desk):
+            return name, reading.value
     return text, None
 
 
