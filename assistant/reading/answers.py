@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from assistant.reading.echo import number_words
-from assistant.reading.fold import LONGEST_REPLY, Kind, cut, fold
+from assistant.reading.fold import LONGEST_REPLY, Kind, Token, cut, fold
 from assistant.reading.lexicon import Item, Lexicon, Sort, items
 from assistant.reading.near import nearest
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, is_broken
@@ -194,6 +194,9 @@ def _count(amount: Amount, row: tuple[Item, ...], lexicon: Lexicon) -> Reading[f
     return understood(value, words)
 
 
+_DULL = (Sort.FILLER, Sort.ARTICLE, Sort.GREETING, Sort.FARM)
+
+
 def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> Reading[int]:
     """The place (from 0) of the name that was meant: by its digit (from 1) or by a name.
 
@@ -211,8 +214,19 @@ def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> 
     if len(exact) == 1:
         return understood(exact[0], names[exact[0]][0])
     if numbers:
-        return _by_digit(numbers[0].text, len(numbers), names)
+        place = _by_digit(numbers[0].text, len(numbers), names)
+        return place if _alone(found, place, folded, lexicon) else again(Reason.NOT_READ)
     return _by_name(said, folded, names, lexicon)
+
+
+def _alone(
+    found: tuple[Token, ...], place: Reading[int], folded: list[list[str]], lexicon: Lexicon
+) -> bool:
+    """Whether a digit stands for a choice: "2 acres" answers another question, "2 sure" not."""
+    own = {w for at in (place.value,) if at is not None for s in folded[at] for w in s.split()}
+    words = tuple(token for token in found if token.kind is Kind.WORD)
+    row = items(words, lexicon, (*_DULL, Sort.ORDINAL))
+    return all(item.sort is not None or item.text in own for item in row)
 
 
 def _name(spelling: str) -> str:
@@ -231,9 +245,8 @@ def _by_digit(digits: str, count: int, names: Sequence[Sequence[str]]) -> Readin
 def _by_name(
     said: str, folded: list[list[str]], names: Sequence[Sequence[str]], lexicon: Lexicon
 ) -> Reading[int]:
-    dull = (Sort.FILLER, Sort.ARTICLE, Sort.GREETING, Sort.FARM)
-    row = items(cut(said), lexicon, (*NUMBER_SORTS, *dull))
-    kept = " ".join(item.text for item in row if item.sort not in dull)
+    row = items(cut(said), lexicon, (*NUMBER_SORTS, *_DULL))
+    kept = " ".join(item.text for item in row if item.sort not in _DULL)
     spellings = {spelling: at for at, options in enumerate(folded) for spelling in options}
     inside = {at for spelling, at in spellings.items() if f" {spelling} " in f" {said} "}
     if len(inside) == 1:
