@@ -14,7 +14,8 @@ from typing import Any
 
 from babel import Locale
 
-from assistant.agronomy.units import UNITS
+from assistant.agronomy.units import UNIT_KEYS
+from assistant.people import LANGUAGES
 from assistant.reading.fold import cut, fold
 from assistant.reading.lexicon import Lexicon, Phrase, Sort, WishWords
 from assistant.reading.outcomes import Wish
@@ -26,10 +27,10 @@ _KEYED = frozenset(
     }
 )  # fmt: skip
 _PLAIN = frozenset(Sort) - _KEYED
-READY = ("en", "sw")
+READY = tuple(LANGUAGES)
 _ONE = "one"  # the key of an article that counts: "an acre"
 _GRAMMAR = ("times_first", "unit_first", "month_first")
-_UNIT_KEYS = frozenset(unit.key for unit in UNITS)
+_SHOWN_UNITS = ("hectare", "acre", "are", "m2")  # every list names these
 
 
 class LexiconError(Exception):
@@ -72,6 +73,7 @@ def read_lexicon(
     if faults.found:
         return None, tuple(faults.found)
     _add_calendar(phrases, str(shown["locale"]))
+    _add_units(phrases, shown)
     lists = [tuple(spellings) for spellings in phrases.values()]
     lists += [wish.words for wish in wishes.values()]
     lists += [group for wish in wishes.values() for s in wish.sentences for group in s]
@@ -97,7 +99,7 @@ def _lexicon(
         digits=str(shown.get("digits", "0123456789")),
         number_fraction=str(grammar.get("number_fraction", "times")),
         phrases=MappingProxyType({s: MappingProxyType(p) for s, p in phrases.items()}),
-        unit_names=MappingProxyType({k: (n[0], n[-1]) for k, n in shown["units"].items()}),
+        unit_names=MappingProxyType(_unit_names(shown)),
         answers=MappingProxyType(dict(shown["answers"])),
         wish_names=MappingProxyType({w: shown["wishes"][w.value] for w in Wish}),
         wishes=MappingProxyType(wishes),
@@ -105,6 +107,12 @@ def _lexicon(
         known=known,
         **flags,
     )
+
+
+def _unit_names(shown: Mapping[str, Any]) -> dict[str, tuple[str, str]]:
+    """One and many of each unit; a unit that the list does not name is shown by its key."""
+    names = {key: (key, key) for key in UNIT_KEYS}
+    return names | {key: (name[0], name[-1]) for key, name in shown["units"].items()}
 
 
 def phrase_of(text: str) -> Phrase:
@@ -170,7 +178,7 @@ def _check_key(sort: Sort, key: str, faults: _Faults) -> None:
     if sort is Sort.ARTICLE:
         good = key == _ONE
     elif sort is Sort.UNIT:
-        good = all(part in _UNIT_KEYS or part == "after" for part in key.split())
+        good = all(part in UNIT_KEYS or part == "after" for part in key.split())
     elif sort is Sort.DAYS and key == "month":
         good = True
     else:
@@ -217,14 +225,29 @@ def _check_shown(shown: Mapping[str, Any], faults: _Faults) -> None:
     for name in ("locale", "decimal", "groups", "units", "answers", "wishes"):
         if name not in shown:
             faults.add(f"[shown] {name} is missing")
-    for key in sorted(_UNIT_KEYS - set(shown.get("units", {}))):
-        faults.add(f"[shown.units] {key} is missing")
+    units = shown.get("units", {})
+    for key in _SHOWN_UNITS:
+        if key not in units:
+            faults.add(f"[shown.units] {key} is missing")
+    for key in sorted(set(units) - UNIT_KEYS):
+        faults.add(f"[shown.units] {key}: no such unit")
     for name in ("yes", "no", "done", "not_yet"):
         if name not in shown.get("answers", {}):
             faults.add(f"[shown.answers] {name} is missing")
     for wish in Wish:
         if wish.value not in shown.get("wishes", {}):
             faults.add(f"[shown.wishes] {wish.value} is missing")
+
+
+def _add_units(phrases: dict[Sort, dict[Phrase, str]], shown: Mapping[str, Any]) -> None:
+    """What is shown can be typed; a unit's key is understood where it is no other word."""
+    own = {phrase for sort in Sort for phrase in phrases[sort]}
+    for key in sorted(UNIT_KEYS):
+        if (key,) not in own:
+            phrases[Sort.UNIT][(key,)] = key
+    for key, names in shown["units"].items():
+        for name in names:
+            phrases[Sort.UNIT].setdefault(phrase_of(name), key)
 
 
 def _add_calendar(phrases: dict[Sort, dict[Phrase, str]], locale: str) -> None:
