@@ -96,9 +96,18 @@ def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:
 
 
 def save_and_plan(
-    work: Work, house: House, farmer: Farmer, nursery: Nursery, now: datetime
+    work: Work,
+    house: House,
+    farmer: Farmer,
+    nursery: Nursery,
+    now: datetime,
+    *,
+    recall: bool = True,
 ) -> Nursery:
-    """Keeps a nursery and plans its reminders anew; what was asked for other days goes."""
+    """Keeps a nursery and plans its reminders anew; what was asked for other days goes.
+
+    `recall`: whether prompts that wait to be sent are written again, the plan having moved.
+    """
     saved = work.nurseries.save(replace(nursery, farmer_id=farmer.id), now)
     zone = zone_of(work, house, farmer.village_id)
     all_days = planned(saved, zone, house.hours, date.min)
@@ -108,7 +117,8 @@ def save_and_plan(
     today = local_date(now, zone)
     told = _told_already(work, saved.id, today)
     work.reminders.plan([each for each in all_days if each.day >= today and not told(each)])
-    _recall_prompts(work, farmer.phone, now)
+    if recall:
+        _recall_prompts(work, farmer.phone, now)
     return saved
 
 

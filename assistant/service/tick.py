@@ -258,4 +258,5 @@ def _put_off(
             moved = nursery.uncovering_on(tomorrow, uncovered=False)
         else:
             continue
-        save_and_plan(work, house, place.farmer, moved, place.now)
+        # The text that says so waits to be sent and must not be taken back.
+        save_and_plan(work, house, place.farmer, moved, place.now, recall=False)
