@@ -134,19 +134,23 @@ class _Player:
     # What people do.
 
     def _act(self, step: s.Step, takes: timedelta) -> Phone:
-        """Lets the time pass that the line before took; the phone in hand, all texts read."""
+        """Lets the time pass that the line before took; the phone in hand."""
         self._stage.run_to(self._busy_until)
         self._busy_until = self._stage.clock.now + takes
-        ear = self._ears[step.who]
-        self._read_all(step.who, ear, f"line {step.line}")
-        return ear.phone
+        return self._ears[step.who].phone
+
+    def _turn_to(self, step: s.Step, takes: timedelta) -> Phone:
+        """The same for who begins something, having read what came before."""
+        phone = self._act(step, takes)
+        self._read_all(step.who, self._ears[step.who], f"line {step.line}")
+        return phone
 
     def texts(self, step: s.Step, act: s.Texts) -> None:
-        self._act(step, TEXT_TAKES).text(act.text)
+        self._turn_to(step, TEXT_TAKES).text(act.text)
         self._stage.settle()
 
     def dials(self, step: s.Step, act: s.Dials) -> None:
-        self._act(step, KEY_TAKES).dial(act.code)
+        self._turn_to(step, KEY_TAKES).dial(act.code)
         self._stage.settle()
 
     def presses(self, step: s.Step, act: s.Presses) -> None:
