@@ -26,7 +26,7 @@ CATCH_UP = frozenset(
 )
 CATCH_UP_DAYS = 3
 # Left unanswered, these are asked once more the same day, then shown to the officer.
-SECOND_ASKING = frozenset({TaskCode.UNCOVER_FLOOD, TaskCode.DRAIN_BED, TaskCode.FIELD_FLOOD})
+SECOND_ASKING = frozenset({TaskCode.UNCOVER_FLOOD, TaskCode.DRAIN_BED})
 ASKED_TASKS = frozenset(
     code for code, text in TASK_TEXTS.items() if text.ask is not Ask.NOTHING
 )
