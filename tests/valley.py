@@ -310,3 +310,16 @@ def house_of(store: Store, zone: str = NAIROBI) -> House:
         new_id=lambda: f"text-{next(ids)}",
         check_code=lambda code, code_hash: code_hash == f"hash of {code}",
     )
+
+
+Row = tuple[str, str, str, list[Like]]
+
+
+def play(valley: Valley, rows: tuple[Row, ...]) -> None:
+    """Plays rows of (when, who, sends, hears); who sends nothing only listens."""
+    for when, phone, sends, hears in rows:
+        valley.go(when)
+        before = valley.heard(phone) if sends else []
+        assert before == [], f"{when}: unread before {sends!r}"
+        got = valley.text(phone, sends) if sends else valley.heard(phone)
+        assert got == hears, f"{when} {sends!r}"

@@ -36,7 +36,7 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
             text.message_id, fate, now, detail=handover.detail, retry_at=retry_at
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
-            plan_again(work, text.message_id)
+            plan_again(work, house, text)
 
 
 def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:
@@ -49,5 +49,5 @@ def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:
         if after is None or before is None:
             return False
         if after.state != before.state and after.state in ("failed", "expired"):
-            plan_again(work, receipt.message_id)
+            plan_again(work, house, after)
         return True

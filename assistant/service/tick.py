@@ -5,7 +5,7 @@ Running it twice for the same moment changes nothing the second time.
 
 import logging
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
 from typing import Any
@@ -29,7 +29,7 @@ from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
 from assistant.service.texts import Letter, post
 from assistant.service.warnings import raining
-from assistant.store import Work
+from assistant.store import OutboxText, Work
 
 log = logging.getLogger(__name__)
 
@@ -51,7 +51,7 @@ def tick(house: House, now: datetime) -> None:
     """Follows up silence and lateness, then sends what is due; a transaction a phone."""
     with house.store.work() as work:
         for text in work.outbox.expire(now):
-            plan_again(work, text.message_id)
+            plan_again(work, house, text)
         silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
         due = work.reminders.phones_due(now)
     for nursery_id in sorted(silent):
@@ -74,10 +74,19 @@ def _alone(
         log.exception("what is due for %s failed; it is tried again", whom)
 
 
-def plan_again(work: Work, message_id: str) -> None:
-    """A prompt that will never arrive leaves its tasks to be asked again, or given up."""
-    lost = [r for r in work.reminders.of_message(message_id) if r.state is State.SENT]
+def plan_again(work: Work, house: House, text: OutboxText) -> None:
+    """The tasks of a prompt that will never arrive wait for the next morning's text.
+
+    Not sooner: a phone that refuses every text would be sent one a second.
+    """
+    lost = [r for r in work.reminders.of_message(text.message_id) if r.state is State.SENT]
+    if not lost:
+        return
+    farmer = work.people.farmer(text.phone)
+    zone = zone_of(work, house, farmer.village_id if farmer else None)
+    morning = local(local_date(text.created_at, zone) + ONE_DAY, house.hours.prompt, zone)
     work.reminders.set_state([r.id for r in lost], State.PLANNED)
+    work.reminders.plan([replace(each, due_at=morning) for each in lost])
 
 
 # --- silence ---------------------------------------------------------------------------------
@@ -108,7 +117,7 @@ def _follow_up(work: Work, house: House, nursery_id: int, now: datetime) -> None
     for reminder in work.reminders.sent_open([nursery_id]):
         if reminder.task not in ASKED_TASKS:
             continue
-        if reminder.day < place.today:
+        if local_date(reminder.due_at, place.zone) < place.today:
             _give_up(work, house, nursery, reminder, place)
         elif _asks_again(house, reminder, place):
             _ask_again(work, house, nursery, reminder, place)
@@ -174,6 +183,7 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
     closes = local(place.today, house.hours.quiet_from, place.zone)
     if not due or not opens <= now < closes:
         return
+    _catch_up(work, due, place, opens, closes)
     nurseries = {each.id: each for each in work.nurseries.of_farmer(farmer.id)}
     grouped = [
         (nurseries[nursery_id], tuple(reminders))
@@ -195,6 +205,14 @@ def _sorted_out(work: Work, due: Sequence[Reminder], place: Place) -> tuple[Remi
     work.reminders.set_state([r.id for r in late], State.TOO_LATE)
     dropped = {r.id for r in late}
     return tuple(r for r in due if r.id not in dropped)
+
+
+def _catch_up(
+    work: Work, due: Sequence[Reminder], place: Place, opens: datetime, closes: datetime
+) -> None:
+    """What was missed counts as asked today: there is until tonight to answer it."""
+    late = [r for r in due if r.day < place.today]
+    work.reminders.plan([replace(each, due_at=opens, not_after=closes) for each in late])
 
 
 def _first_morning_unsure(nurseries: Iterable[Nursery], place: Place) -> list[int]:
