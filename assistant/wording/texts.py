@@ -1,0 +1,42 @@
+"""Every text that is declared, under the name by which translators know it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import ModuleType
+
+from assistant.wording import messages_officer, messages_plan, messages_talk, messages_tasks
+from assistant.wording.message import Message, slots_of
+
+# In the order of the catalogues; a new module of texts gets a row (a test looks for it).
+MODULES: Mapping[str, ModuleType] = {
+    "talk": messages_talk,
+    "tasks": messages_tasks,
+    "officer": messages_officer,
+    "plan": messages_plan,
+}
+# Read on paper or a large screen: these cost no segments and have no budget of them.
+PRINTED = frozenset({"plan"})
+
+
+@dataclass(frozen=True)
+class Declared:
+    """A text and its place, such as "talk.ASK_AREA"; `printed` if no phone ever shows it."""
+
+    place: str
+    message: Message
+    printed: bool = False
+
+    @property
+    def slots(self) -> frozenset[str]:
+        """The slots of all its forms."""
+        return slots_of(self.message.text) | slots_of(self.message.plural or "")
+
+
+def declared() -> tuple[Declared, ...]:
+    """All texts in the order in which they stand in the code."""
+    return tuple(
+        Declared(f"{name}.{constant}", value, name in PRINTED)
+        for name, module in MODULES.items()
+        for constant, value in vars(module).items()
+        if isinstance(value, Message)
+    )

@@ -1,0 +1,167 @@
+"""What fills the slots when a text is measured: a usual case, and the widest there is.
+
+The widest plan is one of a field of 40 ha, from where the size is asked back, in pails of one
+litre; dates are the widest of the language. A village may have 20 letters, a farmer's own
+words 100 (longer ones are cut).
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+from functools import lru_cache
+
+from babel.dates import format_date
+
+from assistant.alphabet import Encoding, measure, plain
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
+from assistant.wording.message import Message, Slot
+from assistant.wording.render import Catalogue, day, slot_text
+from assistant.wording.texts import Declared
+
+_DAY = date(2026, 6, 10)
+_YEARS = 7  # so that every day of the month meets every day of the week
+_VILLAGE = "Mtoni kwa Bibi Asha "  # 20 letters
+_NAME = "Bondeni Juu "  # 12 letters, the longest name of a nursery
+
+
+@dataclass(frozen=True)
+class Values:
+    """What a slot holds in a usual text, and what else it may hold that could be wider."""
+
+    usual: Slot
+    wide: tuple[Slot, ...] = ()
+
+
+def _texts(module: object, start: str) -> tuple[Slot, ...]:
+    """Texts that stand in a slot of another: all of a family."""
+    found = [text for name, text in vars(module).items() if name.startswith(start)]
+    return tuple(text() for text in found if isinstance(text, Message))
+
+
+_DATE = Values(_DAY)
+_HOUR = Values(time(14, 0))
+_COUNT = Values(12, (1000,))
+_WIDE_AREA = "12,345.5 hectares"
+_SLOTS: Mapping[str, Values] = {
+    "about": Values(o.ABOUT_YELLOW(), _texts(o, "ABOUT_")),
+    "amount": Values(600, (99.5,)),
+    "area": Values("0.4 ha", (_WIDE_AREA,)),
+    "asked": _COUNT,
+    "batches": Values(160, (159_600,)),
+    "bed": Values(40, (1100,)),
+    "count": Values(3, (10_000_000,)),
+    "covered": _COUNT,
+    "date": _DATE,
+    "day": Values(5, (120,)),
+    "days": Values(24, (180,)),
+    "delivered": _COUNT,
+    "digit": Values(1),
+    "drain": _DATE,
+    "dry": Values(9.1, (1279,)),
+    "example": Values("RAIN", ("CLEAR", "COUNT")),
+    "first": _DATE,
+    "from_time": _HOUR,
+    "good": Values(80),
+    "grams": Values(25, (25.5,)),
+    "help": _COUNT,
+    "high": Values(30.5),
+    "hill": Values(20, (22.5,)),
+    "hills": Values(100_000, (10_000_000,)),
+    "hull": Values(16, (15_960,)),
+    "label": Values("A", (_NAME,)),
+    "labels": Values("A", (f"{_NAME}, {_NAME}",)),
+    "last": _DATE,
+    "litres": Values(10, (22.7,)),
+    "low": Values(20.5),
+    "manure": Values(32, (31_920,)),
+    "mat": Values(7),
+    "mats": Values(267, (26_600,)),
+    "minutes": Values(30),
+    "mix": Values(1600, (159_600,)),
+    "most": Values(2),
+    "n": Values(3, (1, 2, 99)),
+    "old": Values("A", (_NAME,)),
+    "pails": Values(40, (10_000,)),
+    "percent": Values(85, (99.9,)),
+    "phone": Values("+447700900101", ("+99900" + "1" * 10,)),
+    "phones": _COUNT,
+    "rate": Values(22.7),
+    "reading": Values("0.4 ha", (_WIDE_AREA,)),
+    "reason": Values(o.HELP_CALL(), (o.OPEN_TASK(what=t.N_SOAK()),)),
+    "row": Values(20, (22.5,)),
+    "seed": Values(9.1, (1279,)),
+    "seedlings": Values(2),
+    "sheet": Values(44, (1100,)),
+    "soak": _DATE,
+    "soil": Values(112, (111_720,)),
+    "soon": _COUNT,
+    "sow": _DATE,
+    "spacing": Values("20x20", ("22.5x22.5",)),
+    "sprouted": Values(11.5, (1599,)),
+    "to_time": _HOUR,
+    "transplant": _DATE,
+    "typed": Values("0.4 ha", (_WIDE_AREA,)),
+    "uncover": _DATE,
+    "until": _DATE,
+    "urea": Values(m.GRAMS(amount=600), (m.KILOGRAMS(amount=59.5),)),
+    "village": Values("Mtoni", (_VILLAGE,)),
+    "villages": Values("Mtoni, Bondeni", (", ".join([_VILLAGE] * 3),)),
+    "water": Values(120, (11_970,)),
+    "what": Values(t.N_SOAK(), _texts(t, "N_")),
+    "words": Values("Panya wanakula mbegu", ("w" * 100,)),
+    "young": _COUNT,
+}
+# The same name means something else in these texts.
+_OF_TEXT: Mapping[str, Mapping[str, Values]] = {
+    "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},
+    "plan.WATER": {"litres": Values(400)},
+    "plan.HILLS": {"seedlings": Values(200_000)},
+    "plan.WAS": {"row": Values("10 Jun: -")},
+}
+
+
+def undeclared(text: Declared) -> list[str]:
+    """The slots of a text whose values nobody has declared."""
+    own = _OF_TEXT.get(text.place, {})
+    return sorted(slot for slot in text.slots if slot not in own and slot not in _SLOTS)
+
+
+def _values(text: Declared, slot: str) -> Values:
+    return _OF_TEXT.get(text.place, {}).get(slot) or _SLOTS[slot]
+
+
+def usual(text: Declared, slot: str) -> Slot:
+    """A slot's value in a usual text."""
+    return _values(text, slot).usual
+
+
+def widest(text: Declared, slot: str, catalogue: Catalogue) -> str:
+    """The words of a slot that cost most in this language."""
+    found = _values(text, slot)
+    candidates = [slot_text(value, catalogue) for value in (found.usual, *found.wide)]
+    if isinstance(found.usual, date):
+        candidates.append(widest_day(catalogue.language))
+    if slot == "reading":
+        candidates.append(_widest_long_day(catalogue.language))
+    return max(map(plain, candidates), key=_price)
+
+
+def _price(words: str) -> tuple[bool, int]:
+    encoding, units = measure(words)
+    return encoding is Encoding.UCS2, units
+
+
+@lru_cache(maxsize=32)
+def widest_day(language: str) -> str:
+    """The date that takes most room in a text."""
+    days = (date(2026, 1, 1) + timedelta(days=n) for n in range(_YEARS * 366))
+    return max((plain(day(each, language)) for each in days), key=_price)
+
+
+@lru_cache(maxsize=32)
+def _widest_long_day(language: str) -> str:
+    """The same for a date that is read back in full."""
+    days = (date(2026, 1, 1) + timedelta(days=n) for n in range(366))
+    return max((plain(format_date(d, "full", locale=language)) for d in days), key=_price)
