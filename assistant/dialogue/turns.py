@@ -244,10 +244,14 @@ def _answer_open(text: str, known: Known, session: Session) -> Turn | None:
         return None
     if known.items and answer_items(text, known, known.items, False, session) is not None:
         return None
-    corrected = _corrected(text, session, known)
-    if corrected is not None:
-        return corrected
-    return _ask_again(step, known, question, text)
+    corrected = _corrected(text, session, known) if _says_nothing(step, question) else None
+    return corrected or _ask_again(step, known, question, text)
+
+
+def _says_nothing(step: Step, question: Question) -> bool:
+    """Whether a reply is no answer to the question at all, not even a wrong one: "31 June" is a
+    day that is not in the calendar, and no pail of 31 litres."""
+    return all(say.message is question.again for say in step.said)
 
 
 def _wish_first(text: str, question: Question, session: Session, known: Known) -> bool:
