@@ -113,9 +113,20 @@ def _choice(text: str, question: Question, session: Session, known: Known) -> He
     names = [[choice.shown(known), *_also(choice)] for choice in choices]
     reading = read_choice(text, names, known.lexicon)
     if reading.value is None:
-        return Heard(Outcome.AGAIN, refusal=question.again())
+        return _plain_yes(text, choices, known) or Heard(
+            Outcome.AGAIN, refusal=question.again()
+        )
     choice = choices[reading.value]
     return Heard(reading.outcome, choice.value, choice.shown(known))
+
+
+def _plain_yes(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
+    """Yes in other words ("ok", "that is right") where yes is one of the choices."""
+    yes = next((choice for choice in choices if choice.value == "yes"), None)
+    reading = read_confirm(text, known.lexicon, digits=False)
+    if yes is None or reading.outcome is not Outcome.UNDERSTOOD or reading.value != "yes":
+        return None
+    return Heard(Outcome.UNDERSTOOD, yes.value, yes.shown(known))
 
 
 def _also(choice: Entry) -> tuple[str, ...]:
