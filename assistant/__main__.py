@@ -1,22 +1,48 @@
-"""The `nursery` command."""
+"""The `nursery` command: each of its commands is opened only when it is called.
+
+Reading a reply or printing a plan needs no database and no web server, and a desk computer
+should not wait for them.
+"""
+
+from importlib import import_module
 
 import click
 
-from assistant.commands import officer, plan, read, serve, village
+_COMMANDS = {
+    "start": "serve:start",
+    "web": "serve:web",
+    "worker": "serve:worker",
+    "plan": "plan:command",
+    "read": "read:command",
+    "village": "village:command",
+    "officer": "officer:command",
+    "catalogue": "catalogue:command",
+    "check": "check:command",
+    "backup": "backup:command",
+}
 
 
-@click.group()
+class _OnCall(click.Group):
+    """A group whose commands are imported when they are asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(_COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        place = _COMMANDS.get(cmd_name)
+        if place is None:
+            return None
+        module, _, name = place.partition(":")
+        found = getattr(import_module(f"assistant.commands.{module}"), name)
+        if not isinstance(found, click.Command):
+            raise TypeError(f"{place} is no command: name one in assistant/commands")
+        return found
+
+
+@click.group(cls=_OnCall)
 def main() -> None:
     """A rice mat-nursery assistant over SMS and USSD."""
 
-
-main.add_command(serve.start, "start")
-main.add_command(serve.web, "web")
-main.add_command(serve.worker, "worker")
-main.add_command(plan.command, "plan")
-main.add_command(read.command, "read")
-main.add_command(village.command, "village")
-main.add_command(officer.command, "officer")
 
 if __name__ == "__main__":
     main()

@@ -32,6 +32,12 @@ def list_villages(house: House) -> tuple[Village, ...]:
         return work.people.villages()
 
 
+def count_officers(house: House) -> int:
+    """How many officers there are."""
+    with house.store.work() as work:
+        return len(work.people.officers())
+
+
 def add_officer(
     house: House,
     *,

@@ -3,19 +3,24 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 from hashlib import blake2b
+from pathlib import Path
 
 from sqlalchemy import func, select
 from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
-from assistant.store.engine import open_engine
+from assistant.store.backup import copy_sqlite
+from assistant.store.engine import READING, open_engine
 from assistant.store.errors import DatabaseFailedError
+from assistant.store.queries.accounts import Accounts
+from assistant.store.queries.audit import Audit
 from assistant.store.queries.calls import Calls
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.outbox import Outbox
 from assistant.store.queries.people import People
 from assistant.store.queries.reminders import Reminders
+from assistant.store.queries.seasons import Seasons
 from assistant.store.queries.talks import Talks
 from assistant.store.queries.warnings import Warnings
 from assistant.store.schema import migrate
@@ -27,7 +32,10 @@ class Work:
     def __init__(self, session: Session) -> None:
         self._session = session
         self.people = People(session)
+        self.accounts = Accounts(session)
+        self.audit = Audit(session)
         self.nurseries = Nurseries(session)
+        self.seasons = Seasons(session)
         self.talks = Talks(session)
         self.inbox = Inbox(session)
         self.outbox = Outbox(session)
@@ -80,6 +88,26 @@ class Store:
         with _our_errors(), Session(self._engine, expire_on_commit=False) as session:
             with session.begin():
                 yield Work(session)
+
+    @contextmanager
+    def look(self) -> Iterator[Work]:
+        """One transaction that only reads: a view of one moment, in nobody's way.
+
+        Raises:
+            DatabaseFailedError: it was written to, or the database could not be reached.
+        """
+        reading = self._engine.execution_options(**READING)
+        with _our_errors(), Session(reading, expire_on_commit=False) as session:
+            with session.begin():
+                yield Work(session)
+
+    def backup(self, target: Path) -> None:
+        """Copies a SQLite database into a new file while it is in use.
+
+        Raises:
+            StoreError: it is PostgreSQL (use pg_dump), or the file is there already.
+        """
+        copy_sqlite(self._engine, target)
 
     def close(self) -> None:
         """Lets go of all connections."""
