@@ -35,7 +35,8 @@ class Village:
 
 @dataclass(frozen=True)
 class Farmer:
-    """One phone that raises nurseries. `language` is None until it was asked."""
+    """One phone that raises nurseries. `language` is None until it was asked; `name` is what an
+    office keeps, since a phone is never asked for it."""
 
     id: int
     phone: str
@@ -43,6 +44,7 @@ class Farmer:
     village_id: int | None
     consent_at: datetime | None
     stopped_at: datetime | None
+    name: str | None = None
 
 
 @dataclass(frozen=True)

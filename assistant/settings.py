@@ -34,6 +34,8 @@ class Settings:
     screen_ucs2: int = 80
     host: str = "127.0.0.1"
     port: int = 8470
+    web_secret: str = field(default="", repr=False)  # signs sessions; none: made once and kept
+    web_https: bool = False  # officers reach the page by https, through a proxy in front
     worker_pause_s: float = 1.0
     lease_s: float = 60.0
     send_batch: int = 100

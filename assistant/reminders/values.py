@@ -23,7 +23,8 @@ class State(StrEnum):
 class Reminder:
     """One row, unique by (nursery, task, day). Times are UTC; `day` is the village's date.
 
-    `asked` counts the texts that asked for it; `message_id` is the last of them.
+    `asked` counts the texts that asked for it; `message_id` is the last of them. `answer` is
+    what the farmer said of it, a short word: done, not_yet, green, yellow, or a count.
     """
 
     nursery_id: int
@@ -34,4 +35,6 @@ class Reminder:
     state: State = State.PLANNED
     asked: int = 0
     message_id: str | None = None
+    answer: str | None = None
+    answered_at: datetime | None = None
     id: int = 0

@@ -10,12 +10,17 @@ from assistant.wording.render import Catalogue
 from assistant.wording.screens import Limits
 
 
+def _no_hash(code: str) -> str:
+    raise LookupError("expected a way to hash codes, got none: give the house a hash_code")
+
+
 @dataclass(frozen=True)
 class House:
     """The parts of one deployment that the use cases work with.
 
     `zone` and `region` are the programme's; a village may have a zone of its own. `new_id`
-    makes the ids of outgoing texts. `check_code` tells whether an officer's code fits a hash.
+    makes the ids of outgoing texts. `check_code` tells whether an officer's code or password
+    fits a hash that `hash_code` made.
     """
 
     store: Store
@@ -29,6 +34,8 @@ class House:
     urgent_breaks_quiet: bool
     new_id: Callable[[], str]
     check_code: Callable[[str, str], bool]
+    hash_code: Callable[[str], str] = _no_hash
+    programme: str = ""
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

@@ -10,8 +10,10 @@ from assistant.store.errors import (
     StoreError,
 )
 from assistant.store.values import (
+    Account,
     Call,
     Counts,
+    Done,
     OutboxText,
     Seen,
     TextState,
@@ -21,12 +23,14 @@ from assistant.store.values import (
 from assistant.store.work import Store, Work
 
 __all__ = [
+    "Account",
     "AlreadyThereError",
     "BadRowError",
     "Call",
     "Counts",
     "DatabaseFailedError",
     "DatabaseUrlError",
+    "Done",
     "NaiveTimeError",
     "NotThereError",
     "OutboxText",

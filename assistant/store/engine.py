@@ -15,6 +15,8 @@ BUSY_TIMEOUT_S = 10.0
 # What people typed does not belong in a log, where error texts end.
 _OPTIONS: dict[str, Any] = {"hide_parameters": True}
 
+READING: dict[str, Any] = {"postgresql_readonly": True}  # a transaction that only reads
+
 _TRIES = 20  # more than the processes that ever start together
 
 _EXAMPLES = "sqlite:////var/lib/nursery/nursery.db or postgresql://user@host/database"
@@ -80,8 +82,12 @@ def _write_ahead(connection: sqlite3.Connection) -> None:
 
 def _begin_to_write(connection: Connection) -> None:
     """Takes the write lock at once. A transaction that reads first and then writes would be
-    refused without waiting when another wrote in between."""
-    connection.exec_driver_sql("BEGIN IMMEDIATE")
+    refused without waiting when another wrote in between. One that only reads takes none."""
+    reading = connection.get_execution_options().get("postgresql_readonly", False)
+    connection.exec_driver_sql("BEGIN" if reading else "BEGIN IMMEDIATE")
+    if reading or connection.info.get("reading"):
+        connection.exec_driver_sql(f"PRAGMA query_only={'ON' if reading else 'OFF'}")
+        connection.info["reading"] = reading
 
 
 def _postgresql(url: URL) -> Engine:

@@ -58,6 +58,7 @@ class FarmerRow(Base):
     village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"), index=True)
     consent_at: Mapped[datetime | None]
     stopped_at: Mapped[datetime | None]
+    name: Mapped[str | None]
 
 
 class OfficerRow(Base):
@@ -69,6 +70,9 @@ class OfficerRow(Base):
     code_hash: Mapped[str]
     language: Mapped[str]
     is_lead: Mapped[bool]
+    password_hash: Mapped[str | None]
+    one_time_until: Mapped[datetime | None]  # set while the password is for one sign-in only
+    session_epoch: Mapped[int] = mapped_column(default=0)  # one more ends all open sessions
 
 
 class OfficerVillageRow(Base):
@@ -84,6 +88,7 @@ class NurseryRow(Base):
     """A nursery with its inputs; the columns bear the names of the values' fields."""
 
     __tablename__ = "nursery"
+    __table_args__ = (Index(None, "closed", "sow_date"),)
 
     id: Mapped[Key]
     farmer_id: Mapped[int] = mapped_column(ForeignKey("farmer.id"), index=True)
@@ -215,6 +220,8 @@ class ReminderRow(Base):
     state: Mapped[State]
     asked: Mapped[int]
     message_id: Mapped[str | None] = mapped_column(index=True)
+    answer: Mapped[str | None]
+    answered_at: Mapped[datetime | None]
 
 
 class CallRow(Base):
@@ -227,6 +234,7 @@ class CallRow(Base):
     words: Mapped[str]
     at: Mapped[datetime]
     handled_at: Mapped[datetime | None]
+    handled_by: Mapped[int | None] = mapped_column(ForeignKey("officer.id"))
 
 
 class UnreadRow(Base):

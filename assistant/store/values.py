@@ -95,6 +95,40 @@ class Unread:
     at: datetime
 
 
+@dataclass(frozen=True)
+class Account:
+    """An officer's way into the page.
+
+    `one_time_until` is set while the password was made for one sign-in; a session whose epoch
+    is not `session_epoch` has ended.
+    """
+
+    id: int
+    phone: str
+    name: str
+    language: str
+    is_lead: bool
+    password_hash: str | None
+    one_time_until: datetime | None
+    session_epoch: int
+
+
+@dataclass(frozen=True)
+class Done:
+    """One line of the audit trail; no officer means the command line."""
+
+    id: int
+    at: datetime
+    officer: str | None
+    act: str
+    farmer_id: int | None
+    farmer: str | None
+    nursery_id: int | None
+    label: str | None
+    village: str | None
+    detail: str
+
+
 class Counts(NamedTuple):
     """What came back on one warning, in phones."""
 

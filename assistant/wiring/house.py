@@ -80,6 +80,8 @@ def open_house(settings: Settings, store: Store) -> House:
         urgent_breaks_quiet=settings.urgent_breaks_quiet,
         new_id=lambda: uuid4().hex,
         check_code=check_code,
+        hash_code=hash_code,
+        programme=settings.programme,
     )
 
 

@@ -66,6 +66,7 @@ class People:
         row.phone, row.language = farmer.phone, farmer.language
         row.village_id = farmer.village_id
         row.consent_at, row.stopped_at = farmer.consent_at, farmer.stopped_at
+        row.name = farmer.name
         self._session.flush()
         return rows.farmer(row)
 
@@ -93,6 +94,11 @@ class People:
     def officer_by_id(self, officer_id: int) -> Officer | None:
         row = self._session.get(OfficerRow, officer_id)
         return self._officer(row) if row else None
+
+    def officers(self) -> tuple[Officer, ...]:
+        """All officers by name."""
+        found = self._session.scalars(select(OfficerRow).order_by(OfficerRow.name))
+        return tuple(map(self._officer, found.all()))
 
     def officers_of(self, village_id: int) -> tuple[Officer, ...]:
         """The officers who serve a village, leads included, by phone."""
