@@ -30,6 +30,8 @@ Understands = Callable[[str], frozenset[str]]
 UCS2_LANGUAGES = frozenset({"bn", "hi", "pt", "vi"})
 # Their scripts have no capitals: words to send stand in double quotes there.
 QUOTING_LANGUAGES = frozenset({"bn", "hi"})
+# Short, and never joined to others: its name is spelt as it should be.
+NAMES_ITS_LANGUAGE = (m.LANGUAGE_SET,)
 
 STRESS = ""  # in capitals for weight, or an example
 # The words in capitals of the English texts, and what they mean when they are sent.
@@ -152,8 +154,10 @@ def _plain(form: str) -> Iterable[str]:
 
 
 def _alphabet(text: Declared, form: str, language: Language) -> Iterable[str]:
+    """One such letter in a part of a long text makes all of it dear."""
     bare = _SLOT.sub("", form)
-    if language.code not in UCS2_LANGUAGES and septets(bare) is None:
+    free = language.code in UCS2_LANGUAGES or text.message in NAMES_ITS_LANGUAGE
+    if not free and septets(bare) is None:
         odd = sorted({ch for ch in bare if septets(ch) is None})
         yield f"has {' '.join(odd)}, which GSM 7-bit lacks: choose other words"
 

@@ -24,9 +24,14 @@ def number(value: float, language: str) -> str:
     return format_decimal(value, format="#,##0.###", locale=language)
 
 
+# Short names do without their full stop. "aout" is the French spelling of 1990: one û would
+# turn every text of that month to UCS-2, which holds less than half as much.
+_SHORTER = str.maketrans({".": "", "û": "u"})
+
+
 def day(value: date, language: str) -> str:
     """A date short enough for a text, with its weekday: 'Wed 10 Jun'."""
-    return format_date(value, format="EEE d MMM", locale=language)
+    return format_date(value, format="EEE d MMM", locale=language).translate(_SHORTER)
 
 
 def month_day(value: date, language: str) -> str:

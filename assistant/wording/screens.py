@@ -57,11 +57,29 @@ def _pieces(text: str, hints: Hints, limits: Limits) -> Iterator[str]:
     """Lines, or the words of a line that is too long for a screen of its own."""
     for number, line in enumerate(text.split("\n")):
         start = "\n" if number else ""
-        if limits.hold(_with(line, hints.more, hints.back)):
+        if _fits(line, hints, limits):
             yield start + line
             continue
         for place, word in enumerate(line.split(" ")):
-            yield (start if not place else " ") + word
+            first, *rest = _parts(word, hints, limits)
+            yield (start if not place else " ") + first
+            yield from rest
+
+
+def _parts(word: str, hints: Hints, limits: Limits) -> Iterator[str]:
+    """A word, cut where it is longer than a screen: a farmer may have typed no blanks."""
+    end = len(word)
+    while end > 1 and not _fits(word[:end], hints, limits):
+        end -= 1
+    yield word[:end]
+    if word[end:]:
+        yield from _parts(word[end:], hints, limits)
+
+
+def _fits(piece: str, hints: Hints, limits: Limits) -> bool:
+    """Whether a piece has room on any screen, whatever stands under it."""
+    on, out = _with(piece, hints.more, hints.back), _with(piece, hints.last)
+    return limits.hold(on) and limits.hold(out)
 
 
 def _with(text: str, *lines: str) -> str:

@@ -74,6 +74,7 @@ _SLOTS: Mapping[str, Values] = {
     "labels": Values("A", (f"{_NAME}, {_NAME}",)),
     "last": _DATE,
     "litres": Values(10, (22.7,)),
+    "least": Values(60),
     "low": Values(20.5),
     "manure": Values(32, (31_920,)),
     "mat": Values(7),
@@ -92,13 +93,16 @@ _SLOTS: Mapping[str, Values] = {
     "reason": Values(o.HELP_CALL(), (o.OPEN_TASK(what=t.N_SOAK()),)),
     "row": Values(20, (22.5,)),
     "seed": Values(9.1, (1279,)),
+    "second": Values(60, (15_960,)),
     "seedlings": Values(2),
+    "seeds": Values(100, (1000,)),
     "sheet": Values(44, (1100,)),
     "soak": _DATE,
     "soil": Values(112, (111_720,)),
     "soon": _COUNT,
     "sow": _DATE,
     "spacing": Values("20x20", ("22.5x22.5",)),
+    "spread": Values(12, (100,)),
     "sprouted": Values(11.5, (1599,)),
     "to_time": _HOUR,
     "transplant": _DATE,
@@ -115,6 +119,7 @@ _SLOTS: Mapping[str, Values] = {
 }
 # The same name means something else in these texts.
 _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
+    "seed.MIXED": {"first": Values(207, (15_960,))},
     "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},
     "plan.WATER": {"litres": Values(400)},
     "plan.HILLS": {"seedlings": Values(200_000)},
@@ -143,7 +148,7 @@ def widest(text: Declared, slot: str, catalogue: Catalogue) -> str:
     candidates = [slot_text(value, catalogue) for value in (found.usual, *found.wide)]
     if isinstance(found.usual, date):
         candidates.append(widest_day(catalogue.language))
-    if slot == "reading":
+    if slot == "reading" and text.message is not m.ABSURD_AREA:
         candidates.append(_widest_long_day(catalogue.language))
     return max(map(plain, candidates), key=_price)
 

@@ -58,12 +58,6 @@ def test_every_module_of_texts_is_known_to_the_catalogues() -> None:
     }
 
 
-def test_no_two_texts_share_their_english() -> None:
-    """One English text is one entry; places that may differ elsewhere must differ here."""
-    english = [text.message.text for text in declared()]
-    assert sorted(set(english)) == sorted(english)
-
-
 # --- the examples that texts give ------------------------------------------------------------
 
 
