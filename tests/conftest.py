@@ -113,17 +113,17 @@ def _do_without(reason: NoServerError) -> None:
 
 
 @contextmanager
-def _schema(server: str) -> Iterator[str]:
+def schema(server: str) -> Iterator[str]:
     """The URL of a new schema on a server, removed afterwards."""
-    schema = f"test_{uuid4().hex}"
+    name = f"test_{uuid4().hex}"
     address = make_url(server).set(drivername="postgresql+psycopg")
     engine = create_engine(address, isolation_level="AUTOCOMMIT")
     with engine.connect() as connection:
-        connection.execute(text(f"CREATE SCHEMA {schema}"))
-    own = address.update_query_dict({"options": f"-csearch_path={schema}"})
+        connection.execute(text(f"CREATE SCHEMA {name}"))
+    own = address.update_query_dict({"options": f"-csearch_path={name}"})
     yield own.render_as_string(hide_password=False)
     with engine.connect() as connection:
-        connection.execute(text(f"DROP SCHEMA {schema} CASCADE"))
+        connection.execute(text(f"DROP SCHEMA {name} CASCADE"))
     engine.dispose()
 
 
@@ -137,7 +137,7 @@ def _migrated(url: str) -> str:
 @pytest.fixture
 def postgres_url(postgres_server: str) -> Iterator[str]:
     """An empty schema of its own on a PostgreSQL server."""
-    with _schema(postgres_server) as url:
+    with schema(postgres_server) as url:
         yield url
 
 
@@ -150,7 +150,7 @@ def sqlite_url(tmp_path: Path) -> str:
 @pytest.fixture(scope="session")
 def _postgres_tables(postgres_server: str) -> Iterator[str]:
     """A schema with the tables made once for all tests, which is much the slowest part."""
-    with _schema(postgres_server) as url:
+    with schema(postgres_server) as url:
         yield _migrated(url)
 
 
