@@ -1,8 +1,9 @@
 """What happens where a conversation ends: changes to keep, and what is said of them."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 from datetime import date, datetime
+from itertools import chain
 
 from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.constants import GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
@@ -51,10 +52,37 @@ def ended(
     session: Session | None, known: Known, *texts: Text, changes: tuple[Change, ...] = ()
 ) -> Turn:
     """A turn that ends a talk and takes up the one that it interrupted."""
-    held = session.held if session else None
-    if held is None or find(held, talks.TABLES) is None:
+    closed = {c.nursery.id for c in changes if isinstance(c, SaveNursery) and c.nursery.closed}
+    held = alive(session.held if session else None, known, closed)
+    if held is None:
         return Turn(None, texts, changes)
     return Turn(held, (*texts, ask(held, known, talks.TABLES, m.KEPT_SO_FAR())), changes)
+
+
+def alive(
+    session: Session | None, known: Known, closed: Collection[int] = ()
+) -> Session | None:
+    """The talk, or the one it interrupted, that can go on: not about what is over by now.
+
+    A talk of another release starts over, and passes over what was answered.
+    """
+    while session is not None and _is_over(session, known, closed):
+        session = session.held
+    if session is None or find(session, talks.TABLES) is not None:
+        return session
+    fresh = begin(talks.TABLES[session.conversation], session.held, **session.answers)
+    return arrive(fresh, known, talks.TABLES).session
+
+
+def _is_over(session: Session, known: Known, closed: Collection[int]) -> bool:
+    kept = session.answers.get("nursery")
+    if kept is not None and (kept in closed or chosen_nursery(session, known) is None):
+        return True
+    if session.conversation == talks.RAIN_WARNING.name:
+        return datetime.fromisoformat(str(session.answers["ends_at"])) <= known.now
+    if session.conversation == talks.WHICH.name:
+        return not known.items
+    return session.conversation not in talks.TABLES
 
 
 def lasting(session: Session | None) -> Session | None:
@@ -64,7 +92,9 @@ def lasting(session: Session | None) -> Session | None:
     return session
 
 
-_PASSING = frozenset({talks.MENU.name, talks.WHICH.name, talks.LANGUAGE.name})
+_PASSING = frozenset(
+    {talks.MENU.name, talks.WHICH.name, talks.LANGUAGE.name, talks.RAIN_WARNING.name}
+)
 
 
 def said(*says: Say) -> Text:
@@ -88,9 +118,19 @@ def _refuse(session: Session, known: Known) -> Turn:
     return Turn(None, (said(m.NO_CONSENT()),))
 
 
+_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # I and O look like digits
+
+
 def _label(known: Known) -> str:
     taken = {nursery.label for nursery in known.nurseries}
-    return next(letter for letter in "ABCDEFGHJKLMNPQRSTUVWXYZ" if letter not in taken)
+    twice = (first + second for first in _LETTERS for second in _LETTERS)
+    return next(label for label in chain(_LETTERS, twice) if label not in taken)
+
+
+def _said_sown(session: Session, known: Known) -> bool:
+    """Whether the farmer said yes to having sown, and the day was not moved ahead since."""
+    sowing = date.fromisoformat(str(session.answers["sowing"]))
+    return session.answers.get("sown") == "yes" and sowing <= known.today
 
 
 def _open(session: Session, known: Known) -> Turn:
@@ -110,7 +150,7 @@ def _open(session: Session, known: Known) -> Turn:
         area_typed=str(answers["area_words"]),
         germination_known=germination is not None,
         sow_date=date.fromisoformat(str(answers["sowing"])),
-        sown=answers.get("sown") == "yes",
+        sown=_said_sown(session, known),
         made_on=known.today,
     )
     texts = (*quantity_texts(nursery, known.today), dates_text(nursery, known.today))
@@ -134,8 +174,7 @@ def today(session: Session | None, known: Known) -> Turn:
     """Today's work of all nurseries."""
     if not known.nurseries:
         return no_nursery(session, known)
-    rain = known.warning is not None
-    texts = tuple(today_text(nursery, known, rain) for nursery in known.nurseries)
+    texts = tuple(today_text(nursery, known, known.raining) for nursery in known.nurseries)
     return ended(session, known, *texts)
 
 
@@ -217,7 +256,7 @@ def _chosen(session: Session, known: Known) -> Nursery:
 def _moved(session: Session, known: Known) -> Turn:
     nursery = _chosen(session, known).sown_on(
         date.fromisoformat(str(session.answers["sowing"])),
-        sown=session.answers.get("sown") == "yes",
+        sown=_said_sown(session, known),
     )
     text = said(about(m.SOWING_MOVED, nursery, known.today))
     return ended(session, known, text, changes=(SaveNursery(nursery),))

@@ -73,7 +73,7 @@ def _without(text: str, name: str) -> str:
 def _when(text: str, known: Known) -> tuple[str, date | None]:
     """A tardy answer's day, as in "done yesterday", and the reply without it."""
     words = text.split()
-    for count in (2, 1):
+    for count in (3, 2, 1):  # "2 days ago", "on Monday", "yesterday"
         if len(words) > count:
             tail = " ".join(words[-count:])
             reading = read_date(tail, known.lexicon, known.today, past=True)

@@ -17,7 +17,7 @@ from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, opened, said
+from assistant.dialogue.endings import lasting, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.values import (
     Desk,
@@ -72,7 +72,7 @@ def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
     if verb is None:
         return None
     if not desk.code_given:
-        return ended(None, known, said(o.NEED_CODE(village=_any_village(desk))))
+        return Turn(known.session, (said(o.NEED_CODE(village=_any_village(desk))),))
     rest = _CODE.sub(" ", " ".join(text.split()[1:]))
     return _VERBS[verb](" ".join(rest.split()), known, desk)
 
@@ -105,15 +105,15 @@ def _rain(rest: str, known: Known, desk: Desk) -> Turn:
     name, day = _split_day(before, known, desk)
     reach = _reach(name, known, desk)
     if reach is None:
-        return Turn(None, (_no_village("RAIN", desk),))
+        return Turn(known.session, (_no_village("RAIN", desk),))
     span = _span(hours, day, known, reach.village) if hours else None
     if span is None:
-        return Turn(None, (said(o.NO_HOURS(village=reach.village.name)),))
+        return Turn(known.session, (said(o.NO_HOURS(village=reach.village.name)),))
     times = span_slots(span.starts_at, span.ends_at, reach.village)
     if span.ends_at <= known.now:
-        return Turn(None, (said(o.HOURS_PAST(**times)),))
+        return Turn(known.session, (said(o.HOURS_PAST(**times)),))
     if not reach.phones:
-        return Turn(None, (said(o.NOBODY_TO_WARN(village=reach.village.name)),))
+        return Turn(known.session, (said(o.NOBODY_TO_WARN(village=reach.village.name)),))
     return _show_back(reach, span, known)
 
 
@@ -163,7 +163,7 @@ def _at(day: date, hour: str, minute: str | None, zone: ZoneInfo) -> datetime | 
 def _show_back(reach: Reach, span: Span, known: Known) -> Turn:
     session = begin(
         talks.RAIN_WARNING,
-        held=known.session if known.session and known.farmer else None,
+        held=lasting(known.session),
         village_id=reach.village.id,
         village=reach.village.name,
         starts_at=span.starts_at.isoformat(),
@@ -184,10 +184,10 @@ def _show_back(reach: Reach, span: Span, known: Known) -> Turn:
 def _tally(rest: str, known: Known, desk: Desk, verb: str) -> Tally | Turn:
     reach = _reach(rest, known, desk)
     if reach is None:
-        return Turn(None, (_no_village(verb, desk),))
+        return Turn(known.session, (_no_village(verb, desk),))
     standing = [each for each in desk.tallies if each.village.id == reach.village.id]
     if not standing:
-        return Turn(None, (said(o.NO_WARNING(village=reach.village.name)),))
+        return Turn(known.session, (said(o.NO_WARNING(village=reach.village.name)),))
     return standing[-1]
 
 

@@ -1,8 +1,8 @@
 """One turn: a text and what is known, to the answers and the changes.
 
 In this order, and the first that understands the text has it:
-1. STOP and START, which hold at any time;
-2. an officer's texts, and the warning an officer is about to send;
+1. an officer's texts with a code; then STOP and START, which hold at any time;
+2. the warning that an officer is about to send;
 3. the answers to a rain warning that is not answered yet, and what was open stands again;
 4. sign-up, where the phone is not enrolled;
 5. what the last numbered text that reached the phone was about, a prompt or the question;
@@ -18,6 +18,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.engine import Step, answer, ask, begin, find, follow
 from assistant.dialogue.items import answer_items, ask_of, which_done
+from assistant.dialogue.lists import entries
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers import hear
@@ -33,7 +34,16 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.dialogue.wishes import WISHES
-from assistant.reading import Ask, Outcome, Reading, Wish, read_choice, read_several, read_wish
+from assistant.reading import (
+    Ask,
+    Outcome,
+    Reading,
+    Wish,
+    language_named,
+    read_choice,
+    read_several,
+    read_wish,
+)
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.day import Ask as TaskAsk
@@ -51,9 +61,11 @@ Stage = Callable[[str, Known], Turn | None]
 def turn(text: str, known: Known) -> Turn:
     """What to answer to a text, and what changes."""
     text = " ".join(text[:LONGEST].split())
+    known = replace(known, session=e.alive(known.session, known))
     stages: tuple[Stage, ...] = (
+        _officer_text,
         _stop_or_start,
-        _officer,
+        _officer_talk,
         _warning,
         _sign_up,
         _in_focus,
@@ -68,6 +80,7 @@ def turn(text: str, known: Known) -> Turn:
 
 def open_line(known: Known) -> Turn:
     """The first screen of a USSD session: what is open, else the menu."""
+    known = replace(known, session=e.alive(known.session, known))
     if known.farmer is None or known.farmer.consent_at is None:
         return _resume_or(begin(talks.SIGNUP), known)
     if known.farmer.stopped_at is not None:
@@ -90,7 +103,7 @@ def _open_items(known: Known) -> Turn:
     nursery = known.nursery(item.nursery_id)
     if nursery is None:
         return e.menu(None, known)
-    work = DayWork(nursery, (item.task,), known.today, rain=known.warning is not None)
+    work = DayWork(nursery, (item.task,), known.today, rain=known.raining)
     says = (*work_says(work), *offer([(nursery, item.task)]))
     return Turn(None, (Text(says, Focus(items=(item,))),))
 
@@ -102,7 +115,11 @@ def _resume_or(fresh: Session, known: Known) -> Turn:
     return Turn(session, (ask(session, known, talks.TABLES),))
 
 
-# --- 1. stop and start -----------------------------------------------------------------------
+# --- 1. an officer's texts, stop and start ---------------------------------------------------
+
+
+def _officer_text(text: str, known: Known) -> Turn | None:
+    return officer_turn(text, known, known.desk) if known.desk else None
 
 
 def _wish(text: str, known: Known) -> Wish | None:
@@ -126,16 +143,16 @@ def _stop_or_start(text: str, known: Known) -> Turn | None:
 # --- 2. officers -----------------------------------------------------------------------------
 
 
-def _officer(text: str, known: Known) -> Turn | None:
+def _officer_talk(text: str, known: Known) -> Turn | None:
+    """The warning to be confirmed; an officer who is no farmer gets the help for officers."""
     if known.desk is None:
         return None
-    found = officer_turn(text, known, known.desk)
-    if found is not None:
-        return found
     session = known.session
     if session is not None and session.conversation == talks.RAIN_WARNING.name:
-        return _answer_question(text, known, session)
-    if known.farmer is None:
+        wish = _wish(text, known)
+        passes = known.farmer is not None and wish not in (None, Wish.HELP, Wish.BACK)
+        return None if passes else _answer_question(text, known, session)
+    if known.farmer is None and session is None:
         return Turn(None, (e.said(o.OFFICER_HELP()),))
     return None
 
@@ -145,19 +162,28 @@ def _officer(text: str, known: Known) -> Turn | None:
 
 def _warning(text: str, known: Known) -> Turn | None:
     warning = known.warning
-    if warning is None or warning.answer is not None or known.farmer is None:
+    if warning is None or known.farmer is None:
         return None
-    names = [[render(m.W_COVERED(), known.catalogue)], [render(m.W_HELP(), known.catalogue)]]
-    reading = read_choice(text, names, known.lexicon)
-    said_so = reading.value
-    if said_so is None and _wish(text, known) is Wish.HELP:
-        said_so = 1
+    said_so = _said_of_warning(text, known, warning)
     if said_so is None:
         return None
     answer_code, message = (("covered", m.WARNING_COVERED), ("help", m.WARNING_HELP))[said_so]
     change = AnswerWarning(warning.id, answer_code)
     passing = begin(talks.MENU, held=e.lasting(known.session))
     return e.ended(passing, known, e.said(message()), changes=(change,))
+
+
+def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
+    """0 for covered, 1 for help, to a warning that reached the phone; its digits answer until
+    they did so once, its words as long as it stands."""
+    if all(focus.warning_id != warning.id for focus in known.focuses):
+        return None
+    names = [[render(m.W_COVERED(), known.catalogue)], [render(m.W_HELP(), known.catalogue)]]
+    if warning.answer is not None and text.casefold() not in (n[0].casefold() for n in names):
+        return None
+    if _wish(text, known) is Wish.HELP:
+        return 1
+    return read_choice(text, names, known.lexicon).value
 
 
 def warning_screen(known: Known, warning: Standing) -> Text:
@@ -223,8 +249,7 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
     wish = _wish(text, known)
     if wish is not None:
         return WISHES[wish](text, known)
-    digits = focus is None and known.session is None
-    found = answer_items(text, known, known.items, digits, _beside(known))
+    found = answer_items(text, known, known.items, False, _beside(known))
     if found is not None:
         return found
     return _almost_a_wish(text, known)
@@ -268,7 +293,14 @@ def _wish_first(text: str, question: Question, session: Session, known: Known) -
         return False
     if question.reads in _NUMBERS | _DATES and not session.waiting:
         return not hear(text, question, session, known).sure
-    return not text.strip().isdigit()
+    return not text.isdigit() and not _names_choice(text, question, session, known)
+
+
+def _names_choice(text: str, question: Question, session: Session, known: Known) -> bool:
+    """Whether a text is one of the choices in its words: "insects", where they are listed."""
+    said = text.strip(" .!").casefold()
+    choices = entries(question, session, known)
+    return any(said in (str(each.value), each.shown(known).casefold()) for each in choices)
 
 
 def _answer_question(text: str, known: Known, session: Session) -> Turn:
@@ -279,8 +311,20 @@ def _answer_question(text: str, known: Known, session: Session) -> Turn:
     wish = _wish(text, known)
     if wish in (Wish.HELP, Wish.BACK) and _wish_first(text, question, session, known):
         return WISHES[wish](text, known)
+    if wish is Wish.LANGUAGE and question.reads is not Reads.LANGUAGE and not known.farmer:
+        return _language_anew(text, known, session)
     step = answer(session, text, known, talks.TABLES)
     return _stepped(step, known, text) if step.read else _ask_again(step, known, question, text)
+
+
+def _language_anew(text: str, known: Known, session: Session) -> Turn:
+    """Another language in the middle of sign-up, which goes on where it was."""
+    named = language_named(text)
+    given = {name: v for name, v in session.answers.items() if not name.startswith("language")}
+    if named not in known.languages:
+        return e.opened(begin(talks.SIGNUP, None, **given), known)
+    fresh = begin(talks.SIGNUP, None, **given, language=named)
+    return replace(e.opened(fresh, known), language=named)
 
 
 def _stepped(step: Step, known: Known, text: str) -> Turn:

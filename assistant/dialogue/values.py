@@ -131,6 +131,7 @@ class Known:
 
     `focuses` are the numbered texts that reached this phone, the latest first. `today` is the
     date in the village. `items` are the tasks asked and not yet answered, oldest first.
+    `raining`: a warning stands for the village, whether or not this phone was asked for it.
     """
 
     now: datetime
@@ -149,6 +150,7 @@ class Known:
     items: tuple[Item, ...] = ()
     focuses: tuple[Focus, ...] = ()
     warning: Standing | None = None
+    raining: bool = False
     desk: Desk | None = None
 
     @property

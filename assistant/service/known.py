@@ -87,6 +87,7 @@ def know(
         items=_items(work, nurseries, today),
         focuses=focuses,
         warning=_warning(work, phone, village_id, now),
+        raining=_raining(work, village_id, now),
         desk=_desk(work, house, officer, text, now) if officer else None,
     )
 
@@ -116,6 +117,11 @@ def _warning(work: Work, phone: str, village_id: int | None, now: datetime) -> S
     if standing is None or phone not in work.warnings.asked(standing.id):
         return None
     return standing
+
+
+def _raining(work: Work, village_id: int | None, now: datetime) -> bool:
+    """Whether a warning stands for a village."""
+    return village_id is not None and bool(work.warnings.standing(village_id, now))
 
 
 # --- the officer's desk ----------------------------------------------------------------------

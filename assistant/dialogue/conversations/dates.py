@@ -2,6 +2,7 @@
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
 
 DATES = conversation(
     "dates",
@@ -112,7 +113,7 @@ LEAVES = conversation(
         reads=Reads.LEAVES,
         keeps="leaves",
         goes={ANY: "transplanting"},
-        help=m.LEAVES_ODD,
+        help=t.P_LEAVES,
         again=m.AGAIN_COUNT,
     ),
     Question(
