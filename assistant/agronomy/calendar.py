@@ -1,8 +1,8 @@
 """The days of one nursery: tasks counted from sowing, field tasks back from transplanting.
 
-The main field follows PhilRice, Field Operations Manual, 2007: plough 21 days before
-transplanting, harrow 7 and 14 days later, level 1-2 days before, soil soaked 1-2 days before
-ploughing.
+The days of the bed come from its practice. The main field follows PhilRice, Field Operations
+Manual, 2007: plough 21 days before transplanting, harrow 7 and 14 days later, level 1-2 days
+before, soil soaked 1-2 days before ploughing.
 """
 
 import datetime as dt
@@ -12,37 +12,12 @@ from enum import StrEnum
 from dateutil.relativedelta import relativedelta
 
 from assistant.agronomy import constants as c
-from assistant.agronomy.constant import Constant
 from assistant.agronomy.errors import AgronomyError
-
-
-class TaskCode(StrEnum):
-    """One thing to do; the order here is the order of work within a day."""
-
-    SEED_TEST = "seed_test"
-    COLLECT = "collect"
-    FIELD_FLOOD = "field_flood"
-    FIELD_PLOUGH = "field_plough"
-    MIX = "mix"
-    SOAK = "soak"
-    DRAIN_SEED = "drain_seed"
-    SOW = "sow"
-    RAIN_WATCH = "rain_watch"
-    WATER = "water"
-    FIELD_PUDDLE = "field_puddle"
-    UNCOVER_FLOOD = "uncover_flood"
-    KEEP_WATER = "keep_water"
-    COLOUR_CHECK = "colour_check"
-    LEAF_COUNT = "leaf_count"
-    CHOOSE_DAY = "choose_day"
-    FIELD_LEVEL = "field_level"
-    DRAIN_BED = "drain_bed"
-    TRANSPLANT = "transplant"
-    OVERDUE = "overdue"
-
+from assistant.agronomy.practices import MAT, Anchor, Point, Practice, Window
+from assistant.agronomy.tasks import Task as Task
+from assistant.agronomy.tasks import TaskCode as TaskCode
 
 _ORDER = {code: place for place, code in enumerate(TaskCode)}
-_DRAIN_BEFORE = int(c.DRAIN_BEFORE_TRANSPLANT_D.value)
 
 
 class DayChoice(StrEnum):
@@ -65,75 +40,97 @@ class Anchors:
 
     Args:
         sow: day 0
-        uncover: the day of uncovering where it was moved, else None (day 5)
-        transplant: the chosen transplanting day, else None (taken as day 18)
+        uncover: the day of uncovering where it was moved, else None (day 5 of a mat)
+        transplant: the chosen transplanting day, else None (taken as day 18 of a mat)
+        practice: how the seedlings are raised
 
     Raises:
-        AgronomyError: an uncovering after day 14 or not before the bed is drained, a
-            transplanting day before 8 or after 45. Ask `choose_transplant` first.
+        AgronomyError: an uncovering after the practice's last day for it or not before the bed
+            is drained, a transplanting day outside its limits. Ask `choose_transplant` first.
     """
 
     sow: dt.date
     uncover: dt.date | None = None
     transplant: dt.date | None = None
+    practice: Practice = MAT
 
     def __post_init__(self) -> None:
-        if not 0 < self.day_of(self.uncover_date) <= c.UNCOVER_LATEST_DAY.value:
-            raise AgronomyError(f"uncover: expected day 1 to 14 after sowing, got {self}")
-        if judge_transplant(self.sow, self.transplant_date) is DayChoice.IMPOSSIBLE:
-            raise AgronomyError(f"transplant: expected day 8 to 45 after sowing, got {self}")
+        latest, window = self.practice.days.uncover_latest.value, self.practice.window
+        if not 0 < self.day_of(self.uncover_date) <= latest:
+            raise AgronomyError(
+                f"uncover: expected day 1 to {latest:g} after sowing, got {self._told()}"
+            )
+        choice = judge_transplant(self.sow, self.transplant_date, self.practice)
+        if choice is DayChoice.IMPOSSIBLE:
+            raise AgronomyError(
+                f"transplant: expected day {window.earliest.value:g} to "
+                f"{window.latest.value:g} after sowing, got {self._told()}"
+            )
         if self.uncover_date >= self.drain_date:
-            raise AgronomyError(f"uncover: expected before the bed is drained, got {self}")
+            raise AgronomyError(
+                f"uncover: expected before the bed is drained, got {self._told()}"
+            )
 
     @property
     def uncover_date(self) -> dt.date:
         """The day the bed is uncovered and flooded."""
-        return self.uncover or day_after(self.sow, c.UNCOVER_DAY.value)
+        return self.uncover or day_after(self.sow, self.practice.days.uncover.value)
 
     @property
     def transplant_date(self) -> dt.date:
         """The transplanting day, chosen or assumed."""
-        return self.transplant or day_after(self.sow, c.TRANSPLANT_ASSUMED_DAY.value)
+        return self.transplant or day_after(self.sow, self.practice.window.assumed.value)
 
     @property
     def drain_date(self) -> dt.date:
         """The day the bed is drained, so that mats can be lifted."""
-        return day_after(self.transplant_date, -_DRAIN_BEFORE)
+        return day_after(self.transplant_date, -self.practice.days.drain_before.value)
 
     def day_of(self, on: dt.date) -> int:
         """Days from sowing to `on`."""
         return (on - self.sow).days
 
+    def date_of(self, point: Point) -> dt.date:
+        """The date of a point of the practice."""
+        anchors = {
+            Anchor.SOW: self.sow,
+            Anchor.UNCOVER: self.uncover_date,
+            Anchor.DRAIN: self.drain_date,
+            Anchor.TRANSPLANT: self.transplant_date,
+        }
+        return day_after(anchors[point.anchor], point.days.value)
 
-@dataclass(frozen=True)
-class Task:
-    """One task: its day from sowing, its date, and its last date where it lasts."""
-
-    code: TaskCode
-    day: int
-    date: dt.date
-    until: dt.date | None = None
+    def _told(self) -> str:
+        return (
+            f"sow {self.sow}, uncover {self.uncover}, transplant {self.transplant} "
+            f"({self.practice.code})"
+        )
 
 
-def sow_for_transplant(transplant: dt.date) -> dt.date:
+def sow_for_transplant(transplant: dt.date, practice: Practice = MAT) -> dt.date:
     """The sowing day that puts transplanting on a wished day."""
-    return day_after(transplant, -c.TRANSPLANT_ASSUMED_DAY.value)
+    return day_after(transplant, -practice.window.assumed.value)
 
 
-def judge_transplant(sow: dt.date, transplant: dt.date) -> DayChoice:
+def judge_transplant(sow: dt.date, transplant: dt.date, practice: Practice = MAT) -> DayChoice:
     """Where a wished transplanting day falls against the window of a sowing."""
-    day = (transplant - sow).days
-    if not c.TRANSPLANT_EARLIEST_DAY.value <= day <= c.TRANSPLANT_LATEST_DAY.value:
+    day, window = (transplant - sow).days, practice.window
+    if not window.earliest.value <= day <= window.latest.value:
         return DayChoice.IMPOSSIBLE
-    if day < c.TRANSPLANT_FIRST_DAY.value:
+    if day < window.first.value:
         return DayChoice.EARLY
-    return DayChoice.LATE if day > c.TRANSPLANT_LAST_DAY.value else DayChoice.GOOD
+    return DayChoice.LATE if day > window.last.value else DayChoice.GOOD
 
 
-def fits(sow: dt.date, uncover: dt.date | None, transplant: dt.date | None) -> bool:
+def fits(
+    sow: dt.date,
+    uncover: dt.date | None,
+    transplant: dt.date | None,
+    practice: Practice = MAT,
+) -> bool:
     """Whether three dates can belong to one nursery."""
     try:
-        Anchors(sow, uncover, transplant)
+        Anchors(sow, uncover, transplant, practice)
     except AgronomyError:
         return False
     return True
@@ -141,53 +138,53 @@ def fits(sow: dt.date, uncover: dt.date | None, transplant: dt.date | None) -> b
 
 def calendar(anchors: Anchors) -> tuple[Task, ...]:
     """All tasks of one nursery in the order of their dates."""
-    spans = _bed_spans(anchors) | _field_spans(anchors)
-    tasks = (
-        Task(code, anchors.day_of(start), start, until)
-        for code, (start, until) in spans.items()
-        if until is None or until >= start
+    tasks = (*_bed_tasks(anchors), *_window_tasks(anchors), *_field_tasks(anchors))
+    wanted = (task for task in tasks if task.until is None or task.until >= task.date)
+    return tuple(sorted(wanted, key=lambda task: (task.date, _ORDER[task.code])))
+
+
+def _task(
+    anchors: Anchors,
+    code: TaskCode,
+    start: dt.date,
+    until: dt.date | None = None,
+    every_d: int = 1,
+) -> Task:
+    return Task(code, anchors.day_of(start), start, until, every_d)
+
+
+def _bed_tasks(anchors: Anchors) -> tuple[Task, ...]:
+    """Tasks of the bed, by the practice's own days."""
+    return tuple(
+        _task(
+            anchors,
+            rule.code,
+            anchors.date_of(rule.start),
+            None if rule.end is None else anchors.date_of(rule.end),
+            rule.every_d,
+        )
+        for rule in anchors.practice.days.tasks
     )
-    return tuple(sorted(tasks, key=lambda task: (task.date, _ORDER[task.code])))
 
 
-_Spans = dict[TaskCode, tuple[dt.date, dt.date | None]]
+def _window_tasks(anchors: Anchors) -> tuple[Task, Task]:
+    """Transplanting and overdue. A day chosen outside the window stretches the window, but
+    never moves `overdue`, which is about the age of leaves."""
+    window: Window = anchors.practice.window
+    first, last = (day_after(anchors.sow, end.value) for end in (window.first, window.last))
+    planting = anchors.transplant_date
+    return (
+        _task(anchors, TaskCode.TRANSPLANT, min(first, planting), max(last, planting)),
+        _task(anchors, TaskCode.OVERDUE, day_after(last, 1)),
+    )
 
 
-def _bed_spans(anchors: Anchors) -> _Spans:
-    """Tasks of the bed. Late uncovering stretches the watering; a day chosen outside the
-    window stretches the window, but never moves `overdue`, which is about the age of leaves."""
-
-    def day(constant: Constant) -> dt.date:
-        return day_after(anchors.sow, constant.value)
-
-    uncover, drain, planting = anchors.uncover_date, anchors.drain_date, anchors.transplant_date
-    first, last = day(c.TRANSPLANT_FIRST_DAY), day(c.TRANSPLANT_LAST_DAY)
-    return {
-        TaskCode.SEED_TEST: (day(c.SEED_TEST_DAY), None),
-        TaskCode.COLLECT: (day(c.COLLECT_DAY), None),
-        TaskCode.MIX: (day(c.MIX_DAY), None),
-        TaskCode.SOAK: (day(c.SOAK_DAY), None),
-        TaskCode.DRAIN_SEED: (day(c.DRAIN_SEED_DAY), None),
-        TaskCode.SOW: (anchors.sow, None),
-        TaskCode.WATER: (anchors.sow, day_after(uncover, -1)),
-        TaskCode.RAIN_WATCH: (anchors.sow, day(c.RAIN_WATCH_LAST_DAY)),
-        TaskCode.UNCOVER_FLOOD: (uncover, None),
-        TaskCode.KEEP_WATER: (day_after(uncover, 1), day_after(drain, -1)),
-        TaskCode.COLOUR_CHECK: (day(c.COLOUR_CHECK_DAY), None),
-        TaskCode.LEAF_COUNT: (day(c.LEAF_COUNT_DAY), None),
-        TaskCode.CHOOSE_DAY: (day(c.LEAF_COUNT_DAY), None),
-        TaskCode.DRAIN_BED: (drain, None),
-        TaskCode.TRANSPLANT: (min(first, planting), max(last, planting)),
-        TaskCode.OVERDUE: (day_after(last, 1), None),
-    }
-
-
-def _field_spans(anchors: Anchors) -> _Spans:
+def _field_tasks(anchors: Anchors) -> tuple[Task, ...]:
     """Tasks of the main field, back from transplanting."""
     planting = anchors.transplant_date
     plough = day_after(planting, -c.PLOUGH_BEFORE_D.value)
     harrow = day_after(plough, c.HARROW_EVERY_D.value)
-    return {
+    spans = {
         TaskCode.FIELD_FLOOD: (
             day_after(plough, -c.FLOOD_BEFORE_PLOUGH_D.value),
             day_after(plough, -1),
@@ -199,3 +196,4 @@ def _field_spans(anchors: Anchors) -> _Spans:
             day_after(planting, -c.LEVEL_LAST_BEFORE_D.value),
         ),
     }
+    return tuple(_task(anchors, code, *span) for code, span in spans.items())

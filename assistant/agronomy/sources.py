@@ -50,6 +50,9 @@ DSSAT_RICE = Source(
 )
 BOGURA = Source("Bogura district, Bangladesh government", "[paddy cultivation]", UNDATED)
 ICAR_WET = Source("Indian Council of Agricultural Research", "Wet nursery", UNDATED)
+ICAR_GERMINATION = Source(
+    "Indian Council of Agricultural Research", "Seed germination testing, part 1", UNDATED
+)
 ICAR_HILLS = Source("Indian Council of Agricultural Research", "Transplanting, part 1", UNDATED)
 ICAR_IRRIGATED = Source(
     "Indian Council of Agricultural Research", "Transplanting for irrigated rice", UNDATED
@@ -122,6 +125,59 @@ JCS_90_269 = Source(
     "[soaking temperature and germination]",
     "2021",
 )
+PHILRICE_BULLETIN = Source("OPAPA-PhilRice", "Use 40 kg certified seeds per hectare", "2010")
+JAFFNA = Source(
+    "University of Jaffna repository, item 8215", "[age of seedlings for machines]", UNDATED
+)
+BIOLINE_11041 = Source(
+    "Bioline International, abstract cj11041",
+    "[20-day and 40-day seedlings, dense and sparse]",
+    UNDATED,
+)
+NARC_2016 = Source(
+    "GAB 7(1), Kushwaha et al., Nepal Agricultural Research Council",
+    "[delayed transplanting with aged seedlings]",
+    "2016",
+)
+NARC_METHODS = Source(
+    "Khan, Regmi and Bista, library of the Nepal Agricultural Research Council",
+    "Testing and evaluation of different methods of rice transplanting (abstract)",
+    UNDATED,
+)
+PERTANIKA_2000 = Source(
+    "Pertanika Journal of Science and Technology 8(2):205-215 (Islam and Ahmad)",
+    "Effects of seedling raising methods on a manually operated paddy transplanter",
+    "2000",
+)
+ASABE_2017 = Source(
+    "ASABE, paper 1700770 (Ashik-E-Rabbani et al.)", "[labour for filling trays]", "2017"
+)
+NONGSARO_281 = Source(
+    "Rural Development Administration, Korea, video 281",
+    "[labour of seedlings in beds and on racks]",
+    "2005",
+)
+ECHO_164 = Source(
+    "ECHO Community, citing Kim et al. 2022",
+    "How to use water, an egg and salt to assess paddy rice seeds",
+    UNDATED,
+)
+ICAR_NEH = Source("ICAR Research Complex for North-East Hills", "Rice seed production", UNDATED)
+TAMAGAWA = Source("Tamagawa University, Japan", "[rice seedlings]", UNDATED)
+UPM_2015 = Source(
+    "RJASET 10(11):1258-1265 (Bashar et al., Universiti Putra Malaysia)",
+    "[seed selection and soil mixes for mats]",
+    "2015",
+)
+YAMAGATA_2022 = Source("Yamagata prefecture, Japan", "[soaking rice seed]", "2022")
+LOUISIANA = Source(
+    "Louisiana Administrative Code", "Title 7, XIII.139, seed tolerances", UNDATED
+)
+BRRI_104 = Source("AJAAR (abstract)", "[BRRI dhan104]", UNDATED)
+BRRI_NEWS = Source(
+    "The Business Post and FarmingBD", "[two new BRRI varieties, dhan105 and dhan106]", "2023"
+)
+TEXAS_2007 = Source("Texas A&M University", "Texas Rice Production Guidelines, p. 23", "2007")
 RAIN_SERVICES = (
     KERALA_RAIN,
     BANGLADESH_RAIN,

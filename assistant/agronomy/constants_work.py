@@ -1,0 +1,174 @@
+"""Numbers around the plan: seed in hand, poor emergence, lateness, learning, labour.
+
+As in `constants`: each stands here once, with its source or an honest word.
+"""
+
+from assistant.agronomy import sources as s
+from assistant.agronomy.constant import Constant, HowSure, chosen, practice, published
+
+# --- the seed lot in hand ---------------------------------------------------------------------
+
+WEIGHING_GRAINS = chosen(
+    "weighing_grains",
+    1000,
+    "grains",
+    low=100,
+    note="on a kitchen scale that shows whole grams this gives the weight to half a gram in 25",
+)
+SCALE_STEP_G = chosen("scale_step_g", 1.0, "g", note="what a kitchen scale shows")
+BRINE_DENSITY_KG_PER_L = published(
+    "brine_density_kg_per_l",
+    1.10,
+    "kg per L",
+    s.TAMAGAWA,
+    s.ICAR_NEH,
+    low=1.05,
+    high=1.13,
+    note="salt water in which sound paddy sinks; an egg that just floats shows the low end, "
+    "about 1.06; 1.13 in Japan and Korea",
+)
+BRINE_SEED_KG_PER_L = chosen(
+    "brine_seed_kg_per_l",
+    0.5,
+    "kg of dry seed per L of salt water",
+    s.BOGURA,
+    how_sure=HowSure.JUDGEMENT,
+    note="so that it can be stirred; 10 kg in 10 L is published for the urea method",
+)
+BRINE_FILL = chosen(
+    "brine_fill",
+    0.5,
+    "fraction of the pail",
+    note="half full: room for the seed and for stirring, and light enough to lift",
+)
+BRINE_MINUTES = published(
+    "brine_minutes", 5, "minutes", s.ECHO_164, high=10, note="not long; then rinse at once"
+)
+BRINE_RINSES = published("brine_rinses", 3, "times", s.BOGURA, low=3, high=4)
+LOTS_APART = chosen(
+    "lots_apart",
+    0.10,
+    "fraction",
+    s.LOUISIANA,
+    how_sure=HowSure.JUDGEMENT,
+    note="two lots that differ by more sprout unevenly: sow them on mats of their own; retests "
+    "of one lot at 60-69 % may differ as much",
+)
+
+# --- water by hand ----------------------------------------------------------------------------
+
+WATERING_L_PER_M2 = chosen(
+    "watering_l_per_m2",
+    3.0,
+    "L per m2, each time",
+    how_sure=HowSure.FROM_MEMORY,
+    low=2.0,
+    high=4.0,
+    note="a wet surface loses 5-7 mm on a warm day (FAO, Irrigation and Drainage Paper 56, "
+    "1998, not seen); two waterings bring as much",
+)
+WATERINGS_PER_DAY = practice("waterings_per_day", 2, "times", note="morning and evening")
+
+# --- poor emergence ---------------------------------------------------------------------------
+
+SQUARE_CM = chosen(
+    "square_cm", 10.0, "cm", note="a square of sticks; three of them are counted"
+)
+EMERGENCE_WAIT_D = chosen(
+    "emergence_wait_d",
+    8,
+    "day",
+    low=5,
+    high=14,
+    how_sure=HowSure.JUDGEMENT,
+    note="shoots may still come before; official tests count at 5 and at 14 days (14 seen, 5 "
+    "from memory)",
+)
+EMERGENCE_ENOUGH = chosen(
+    "emergence_enough",
+    0.90,
+    "fraction of the seedlings needed",
+    how_sure=HowSure.JUDGEMENT,
+    note="a tenth short is made up by one seedling less in some hills",
+)
+EMERGENCE_FILL = chosen(
+    "emergence_fill",
+    0.50,
+    "fraction of the seedlings needed",
+    how_sure=HowSure.JUDGEMENT,
+    note="from half on mats are added; below half the bed is sown again",
+)
+
+# --- old seedlings ----------------------------------------------------------------------------
+
+EXTRA_SEEDLINGS_PER_WEEK = published(
+    "extra_seedlings_per_week", 1, "seedlings per hill", s.PHILRICE_TRANSPLANT
+)
+MOST_SEEDLINGS_PER_HILL = published(
+    "most_seedlings_per_hill", 6, "seedlings", s.ICAR_IRRIGATED, low=5, high=6
+)
+HOLD_PULLED_D = published(
+    "hold_pulled_d",
+    1,
+    "days",
+    s.SAHA_2018,
+    note="seedlings held a day after pulling lost nothing that could be told from chance",
+)
+
+# --- learning from the season ----------------------------------------------------------------
+
+ESTABLISHMENT_SPREAD = chosen(
+    "establishment_spread",
+    0.075,
+    "fraction, standard deviation",
+    s.ARKANSAS_FSA2157,
+    s.MISSISSIPPI_2013,
+    how_sure=HowSure.JUDGEMENT,
+    note="how far farmers differ before anything is known of them: the low end of field "
+    "reports, 0.50, then lies two deviations below the usual 0.65",
+)
+SEASON_WEIGHT_MATS = chosen(
+    "season_weight_mats",
+    20,
+    "mats",
+    note="a season counts as its mats, at most as these, half of what is believed before: "
+    "seeds on one mat share their fate, and so do the mats of one season",
+)
+MAT_SIZE_M2 = chosen(
+    "mat_size_m2", 0.15, "m2", note="what counts as one mat on a bed that has none"
+)
+
+# --- labour -----------------------------------------------------------------------------------
+
+HOURS_PER_DAY = chosen("hours_per_day", 8, "hours", note="a person-day of published figures")
+MAT_RAISE_H_PER_M2 = published(
+    "mat_raise_h_per_m2",
+    0.40,
+    "person-hours per m2 of bed",
+    s.ASABE_2017,
+    low=0.25,
+    high=0.55,
+    note="derived: 50 trays of 0.16 m2 took 2 person-hours with scooped mud, 4.5 with crushed "
+    "soil",
+)
+MAT_LIFT_H_PER_HA = published(
+    "mat_lift_h_per_ha",
+    32.0,
+    "person-hours per ha of field",
+    s.NARC_METHODS,
+    note="four people in a day cut the mats for a hectare; a day taken as 8 hours",
+)
+CARRY_KG = chosen(
+    "carry_kg",
+    16.0,
+    "kg",
+    how_sure=HowSure.FROM_MEMORY,
+    low=16.0,
+    high=25.0,
+    note="at waist height (Health and Safety Executive, manual handling: 16 kg for women, "
+    "25 for men; the page that was seen says that these are no safe limits)",
+)
+
+WORK_CONSTANTS = tuple(
+    value for value in tuple(globals().values()) if isinstance(value, Constant)
+)

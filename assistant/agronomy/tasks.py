@@ -1,0 +1,51 @@
+"""The things to do: their codes, and one of them on its day."""
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class TaskCode(StrEnum):
+    """One thing to do; the order here is the order of work within a day.
+
+    The calendar of a plan holds all but the three that follow on something that happened: a
+    seed test begun, a field planted (see `followups`).
+    """
+
+    SEED_TEST = "seed_test"
+    SEED_COUNT = "seed_count"
+    COLLECT = "collect"
+    FIELD_FLOOD = "field_flood"
+    FIELD_PLOUGH = "field_plough"
+    MIX = "mix"
+    SOAK = "soak"
+    DRAIN_SEED = "drain_seed"
+    SOW = "sow"
+    RAIN_WATCH = "rain_watch"
+    WATER = "water"
+    FIELD_PUDDLE = "field_puddle"
+    UNCOVER_FLOOD = "uncover_flood"
+    KEEP_WATER = "keep_water"
+    COLOUR_CHECK = "colour_check"
+    LEAF_COUNT = "leaf_count"
+    CHOOSE_DAY = "choose_day"
+    FIELD_LEVEL = "field_level"
+    DRAIN_BED = "drain_bed"
+    TRANSPLANT = "transplant"
+    OVERDUE = "overdue"
+    FILL_GAPS = "fill_gaps"
+    SEASON_RESULT = "season_result"
+
+
+@dataclass(frozen=True)
+class Task:
+    """One task: its day from sowing, its date, and its last date where it lasts.
+
+    A task that lasts is done every `every_d` days.
+    """
+
+    code: TaskCode
+    day: int
+    date: dt.date
+    until: dt.date | None = None
+    every_d: int = 1
