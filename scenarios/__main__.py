@@ -5,15 +5,20 @@ cannot be read.
 """
 
 import sys
+from collections.abc import Iterable, Iterator
+from concurrent.futures import ProcessPoolExecutor
+from functools import partial
 from pathlib import Path
 
 import click
 
 from scenarios.errors import Difference, SeasonError
 from scenarios.play import play as play_season
-from scenarios.printing import on_terminal, say_nothing
+from scenarios.printing import Say, on_terminal, say_nothing
 from scenarios.reading import read_season
 from scenarios.season import Season
+
+CANNOT_BE_READ, OTHERWISE = 2, 1
 
 
 @click.group()
@@ -30,21 +35,42 @@ def play(files: tuple[Path, ...], quiet: bool) -> None:
         seasons = [read_season(path) for path in files]
     except SeasonError as fault:
         click.echo(str(fault), err=True)
-        sys.exit(2)
-    ended = [_played(season, quiet) for season in seasons]
+        sys.exit(CANNOT_BE_READ)
+    ended = list(_all(seasons, quiet))
     if not all(ended):
         click.echo(f"{ended.count(False)} of {len(ended)} seasons went otherwise.")
-        sys.exit(1)
+        sys.exit(OTHERWISE)
 
 
-def _played(season: Season, quiet: bool) -> bool:
-    """Plays one season; whether it went as its file says."""
+def _all(seasons: list[Season], quiet: bool) -> Iterator[bool]:
+    """Whether each season went as its file says. One is printed as it goes; of several each is
+    played in a process of its own, since they have nothing in common, and printed whole."""
+    if len(seasons) == 1:
+        yield played(seasons[0], click.echo, quiet=quiet, colour=on_terminal())
+        return
+    with ProcessPoolExecutor() as pool:
+        yield from _printed(pool.map(partial(_apart, quiet, on_terminal()), seasons))
+
+
+def _printed(parts: Iterable[tuple[bool, list[str]]]) -> Iterator[bool]:
+    for well, lines in parts:
+        click.echo("\n".join(lines))
+        yield well
+
+
+def _apart(quiet: bool, colour: bool, season: Season) -> tuple[bool, list[str]]:
+    lines: list[str] = []
+    return played(season, lines.append, quiet=quiet, colour=colour), lines
+
+
+def played(season: Season, say: Say, *, quiet: bool, colour: bool) -> bool:
+    """Plays one season and says how it ended; whether it went as its file says."""
     try:
-        play_season(season, say_nothing if quiet else click.echo, colour=on_terminal())
+        play_season(season, say_nothing if quiet else say, colour=colour)
     except Difference as otherwise:
-        click.echo(f"OTHERWISE {otherwise}")
+        say(f"OTHERWISE {otherwise}")
         return False
-    click.echo(f"As written: {season.title} ({season.path})")
+    say(f"As written: {season.title} ({season.path})")
     return True
 
 

@@ -62,6 +62,10 @@ class _Ear:
         return self.phone.inbox[self.read :]
 
 
+def _differs(where: str, *lines: str) -> Difference:
+    return Difference("\n  ".join([where, *lines]))
+
+
 class _Player:
     def __init__(
         self, season: s.Season, stage: Stage, printer: Printer, replay: Replay
@@ -77,22 +81,22 @@ class _Player:
         self._set_handler()
 
     def all(self) -> None:
-        """Every block, then a last look at what broke."""
+        """Every block, then a last look at what was never heard."""
         ends = [block.at for block in self._season.blocks[1:]]
         last = self._season.blocks[-1].at + LONGEST_WAIT
         for block, end in zip(self._season.blocks, [*ends, last], strict=True):
             self._begin(block, end)
             for step in block.steps:
-                self._guarded(step)
+                self._do(step)
         self._close_ears("the end of the season")
 
     def _begin(self, block: s.Block, end: datetime) -> None:
         self._block_ends = end
         self._busy_until = block.at
-        before = block.at - timedelta(microseconds=1)
-        self._stage.run_to(before)
+        self._stage.run_before(block.at)
         self._close_ears(f"line {block.line}")
         self._stage.run_to(block.at)
+        self._sound(f"{self._season.path}:{block.line}: before this time")
 
     def _close_ears(self, where: str) -> None:
         """What nobody heard so far is over; in a strict season there must be none."""
@@ -107,21 +111,27 @@ class _Player:
                 f"  came: {self._shown(fresh)}"
             )
 
-    def _guarded(self, step: s.Step) -> None:
+    def _do(self, step: s.Step) -> None:
         """One line, and what broke in it if anything."""
         try:
             _DO[type(step.act)](self, step, step.act)
         except OperatorError as refused:
             raise self._difference(step, f"cannot be done: {refused}") from refused
+        self._sound(self._place(step))
+
+    def _sound(self, where: str) -> None:
+        """Whether the assistant kept its countenance, and the operator had no complaint."""
         if self._stage.trouble:
-            raise self._difference(step, "the assistant failed:", *self._stage.trouble)
+            raise _differs(where, "the assistant failed:", *self._stage.trouble)
         faults = self._stage.operator.faults
         if faults:
-            raise self._difference(step, "the operator complains:", *map(str, faults))
+            raise _differs(where, "the operator complains:", *map(str, faults))
+
+    def _place(self, step: s.Step) -> str:
+        return f"{self._season.path}:{step.line}: {step.words}"
 
     def _difference(self, step: s.Step, *lines: str) -> Difference:
-        where = f"{self._season.path}:{step.line}: {step.words}"
-        return Difference("\n  ".join([where, *lines]))
+        return _differs(self._place(step), *lines)
 
     def _shown(self, texts: list[Received]) -> str:
         if not texts:

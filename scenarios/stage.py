@@ -6,6 +6,7 @@ assistant, each on a port of its own, and into a SQLite file. Only time is the p
 
 import logging
 import tempfile
+import traceback
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager
 from datetime import datetime, time, timedelta
@@ -100,11 +101,18 @@ class Stage:
         record = self.operator.record
         for _ in range(ROUNDS):
             before = len(record)
-            self._worker.round()
+            self._round()
             self.operator.advance()
             if len(record) == before:
                 return
         raise RuntimeError(f"at {self.clock.now} the assistant and the operator never rest")
+
+    def _round(self) -> None:
+        """The worker's own loop logs what a round fails of and goes on; so does this one."""
+        try:
+            self._worker.round()
+        except Exception:
+            self.trouble.append(traceback.format_exc())
 
     def move(self, limit: datetime) -> bool:
         """Moves on to the next moment at which something may happen, or to `limit`.
@@ -123,12 +131,18 @@ class Stage:
         while self.move(moment):
             pass
 
+    def run_before(self, moment: datetime) -> None:
+        """Lets time pass with all that it brings before a moment, but nothing of the moment."""
+        while (coming := min(self._moments())) < moment:
+            self.clock.to(coming)
+            self.settle()
+
     def _moments(self) -> Iterator[datetime]:
         now = self.clock.now
         yield next_mark(now, self._marks, self._season.zones)
         due = self.operator.due()
-        if due is not None:
-            yield max(due, now)
+        if due is not None and due > now:
+            yield due
         if self._refused_at is not None and now < self._refused_at + RETRY_FOR:
             yield now + RETRY_EVERY
 
@@ -146,9 +160,9 @@ def _settings(season: Season, folder: Path, operator_url: str) -> Settings:
 
 
 def _marks(settings: Settings) -> tuple[time, ...]:
-    """The local times at which the assistant has something to do."""
-    hours = (settings.prompt_at, settings.second_at, settings.quiet_from, settings.quiet_until)
-    return (time(0, 0), *hours)
+    """The local times at which the assistant has something to say. What it does in silence,
+    such as giving up yesterday's, is done by then, or when somebody texts before."""
+    return (settings.quiet_until, settings.prompt_at, settings.second_at)
 
 
 def _worker(house: House, settings: Settings, clock: VirtualClock) -> Worker:
