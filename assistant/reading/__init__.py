@@ -4,13 +4,16 @@ Readers take the text and the language's `Lexicon` (word lists that the wiring o
 a `Reading`. Nothing here raises on any text.
 """
 
-from assistant.reading.answers import read_choice, read_confirm, read_count, read_litres
 from assistant.reading.areas import read_area
+from assistant.reading.choices import read_choice
+from assistant.reading.confirms import read_confirm
+from assistant.reading.counts import read_count, read_litres
 from assistant.reading.dates import read_date
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.lexicon import Lexicon
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
 from assistant.reading.percents import read_germination
+from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
 from assistant.reading.wishes import read_wish
 
@@ -24,6 +27,7 @@ __all__ = [
     "Wish",
     "guess_language",
     "language_named",
+    "read_answer",
     "read_area",
     "read_choice",
     "read_confirm",
@@ -31,6 +35,7 @@ __all__ = [
     "read_date",
     "read_germination",
     "read_litres",
+    "read_reply",
     "read_several",
     "read_wish",
 ]

@@ -11,27 +11,38 @@ from enum import StrEnum
 
 LONGEST_REPLY = 2000  # characters; a longer text is no answer to a question of one line
 
-_THUMB_UP, _THUMB_DOWN = "👍", "👎"
-_SIGNS = frozenset("👍👎✅✔☑✓👌🙏❌✖✗🚫❎")
-_LETTERS = str.maketrans({"đ": "d", "ł": "l", "ø": "o", "œ": "oe", "æ": "ae", "ß": "ss"})
+# Signs that people answer with; any other picture says nothing to us.
+SIGNS = frozenset("👍👎✅✔☑✓👌🙏❌✖✗🚫❎")
+
+# Before and after decomposition: look-alikes of punctuation, and marks that are often left out:
+# candrabindu, nukta (Devanagari and Bengali), ordinal and degree signs. Zero is no ordinal: 1º.
 _LOOK_ALIKES = str.maketrans(
     {
-        "\u2018": "'", "\u2019": "'", "\u02bc": "'", "`": "'", "\u00b4": "'",
-        "\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2013": "-", "\u2014": "-", "\u2212": "-",
-        "\u2044": "/", "\u2215": "/", "\u00d7": " x ", "\u2715": " x ", "\u00ba": "", "\u00aa": "",
-        "\u00b0": "", "\u066a": "%", "\u066b": ".", "\u0964": ".", "\u0901": "\u0902",
-        "\u0981": "", "\u093c": "", "\u09bc": "", "\u0970": ".",
+        **dict.fromkeys("\u2018\u2019\u02bc`\u00b4", "'"),
+        **dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2212", "-"),
+        **dict.fromkeys("\u2044\u2215", "/"),
+        **dict.fromkeys("\u00d7\u2715", " x "),
+        **dict.fromkeys("\u00ba\u00aa\u00b0\u0981\u093c\u09bc", ""),
+        **dict.fromkeys("\u0964\u0970", "."),
+        "\u066a": "%",
+        "\u066b": ".",
+        "\u0901": "\u0902",
     }
-)  # fmt: skip
-# Latin accents, and invisible or enclosing marks that phones add to emoji and keycaps.
-_DROPPED_MARKS = re.compile("[\u0300-\u036f\u20e3\ufe00-\ufe0f\U0001f3fb-\U0001f3ff]")
+)
+_LETTERS = str.maketrans({"đ": "d", "ł": "l", "ø": "o", "œ": "oe", "æ": "ae", "ß": "ss"})
+_ACCENTS = re.compile("[\u0300-\u036f]")
+# What phones add to emoji and keycaps: enclosing, variation and skin-tone marks.
+_TRIMMINGS = re.compile("[\u20e3\ufe00-\ufe0f\U0001f3fb-\U0001f3ff]")
 _SQUARED = re.compile(r"(?<=[^\W\d])(?:\^|\*\*)2")
-# A number typed with the letter o or l: o.4, 1o, l.5; before a unit or the end, never in "10l".
+
+# A number typed with the letter o or l: o.4, 1o, l.5; before a unit or the end, never "10l".
 _SLIP = re.compile(
     r"(?<![^\W_])(?<![.,])(?=[\d.,]*[ol])(?=[ol.,]*\d)[ol\d.,]*[ol\d]"
     r"(?=$|[^\w.,]|[.,](?:\s|$)|ha|ac|m2|ek)"
 )
 _SLIPS = str.maketrans("ol", "01")
+_NOTHING = ("Cf", "Cs", "Co", "Cn")
+_SPACES = ("So", "Sk", "Zs", "Zl", "Zp", "Cc")
 
 
 class Kind(StrEnum):
@@ -44,31 +55,41 @@ class Kind(StrEnum):
 
 @dataclass(frozen=True)
 class Token:
-    """One number, word or mark; `glued` when nothing stood between it and the one before."""
+    """One number, word or mark of a reply."""
 
     text: str
     kind: Kind
-    glued: bool
-    at: int = 0  # its place in the row
+    glued: bool  # nothing stood between it and the one before
+    at: int = 0  # its place in the reply
+    marked: str = ""  # the word with its accents
+    with_accents: bool = False  # the reply has accents, so their absence says something
+
+    @property
+    def is_word(self) -> bool:
+        """Whether it is made of letters."""
+        return self.kind is Kind.WORD
+
+    @property
+    def is_number(self) -> bool:
+        """Whether it is made of digits."""
+        return self.kind is Kind.NUMBER
 
 
 def fold(text: str) -> str:
-    """The text in lower case with ASCII digits, without accents, nukta or invisible signs."""
-    spaced = "".join(_vulgar(ch) for ch in text)
-    plain = unicodedata.normalize("NFKD", spaced.translate(_LOOK_ALIKES)).translate(
-        _LOOK_ALIKES
-    )
-    plain = _DROPPED_MARKS.sub("", plain).casefold().translate(_LETTERS)
-    return _SQUARED.sub("2", "".join(_digit(ch) for ch in plain))
+    """The text in lower case with ASCII digits, decomposed, without nukta and hidden signs."""
+    spaced = "".join(_vulgar(ch) for ch in text).translate(_LOOK_ALIKES)
+    plain = unicodedata.normalize("NFKD", spaced).translate(_LOOK_ALIKES)
+    plain = _TRIMMINGS.sub("", plain).casefold().translate(_LETTERS)
+    return _SQUARED.sub("2", "".join(_plain(ch) for ch in plain))
 
 
 def _vulgar(ch: str) -> str:
-    """A one-sign fraction such as the half sign as ' 1/2', so that 1 and a half is not 11/2."""
-    way = unicodedata.decomposition(ch)
-    return " " + unicodedata.normalize("NFKD", ch) + " " if way.startswith("<fraction>") else ch
+    """A one-sign fraction such as the half sign as ' 1/2 ': 1 and a half is not 11/2."""
+    is_fraction = unicodedata.decomposition(ch).startswith("<fraction>")
+    return f" {unicodedata.normalize('NFKD', ch)} " if is_fraction else ch
 
 
-def _digit(ch: str) -> str:
+def _plain(ch: str) -> str:
     """Any script's digit as ASCII; signs that carry no meaning here as a space."""
     if ch.isascii():
         return ch
@@ -76,15 +97,20 @@ def _digit(ch: str) -> str:
     if decimal is not None:
         return str(decimal)
     category = unicodedata.category(ch)
-    if category in ("Cf", "Cc", "Cs", "Co", "Cn"):
+    if category in _NOTHING:
         return ""
-    return " " if category in ("So", "Sk", "Zs", "Zl", "Zp") and ch not in _SIGNS else ch
+    return " " if category in _SPACES and ch not in SIGNS else ch
 
 
 def unslip(folded: str) -> tuple[str, bool]:
-    """The folded text with the letters o and l as digits inside numbers, and whether it had any."""
+    """The folded text with o and l inside numbers as digits, and whether it had any."""
     mended, count = _SLIP.subn(lambda m: m[0].translate(_SLIPS), folded)
     return mended, count > 0
+
+
+def read_tokens(text: str) -> tuple[Token, ...]:
+    """The tokens of what was typed."""
+    return cut(fold(text))
 
 
 def cut(folded: str) -> tuple[Token, ...]:
@@ -96,15 +122,21 @@ def cut(folded: str) -> tuple[Token, ...]:
             at, glued = at + 1, False
             continue
         end, kind = _token_end(folded, at)
-        found.append(Token(folded[at:end], kind, glued))
+        raw = folded[at:end]
+        plain = _ACCENTS.sub("", raw)
+        if plain:
+            found.append(Token(plain, kind, glued, marked=raw))
         at, glued = end, True
-    return tuple(replace(token, at=at) for at, token in enumerate(_merge(found)))
+    accented = any(token.marked != token.text for token in found)
+    return tuple(
+        replace(token, at=at, with_accents=accented) for at, token in enumerate(_tidy(found))
+    )
 
 
 def _token_end(text: str, at: int) -> tuple[int, Kind]:
     """Where the token that starts at `at` ends, and its kind."""
     if _is_digit(text, at) or (
-        text[at] in ".," and _is_digit(text, at + 1) and _starts(text, at)
+        text[at] in ".," and _is_digit(text, at + 1) and _opens(text, at)
     ):
         return _number_end(text, at), Kind.NUMBER
     if _is_letter(text[at]):
@@ -118,15 +150,15 @@ def _token_end(text: str, at: int) -> tuple[int, Kind]:
 def _number_end(text: str, at: int) -> int:
     """The end of a run of digits with single dots and commas inside."""
     end = at + 1
-    while end < len(text):
-        if _is_digit(text, end) or (text[end] in ".," and _is_digit(text, end + 1)):
-            end += 1
-        else:
-            break
+    while _is_digit(text, end) or (
+        text[end : end + 1] in (".", ",") and _is_digit(text, end + 1)
+    ):
+        end += 1
     return end
 
 
-def _starts(text: str, at: int) -> bool:
+def _opens(text: str, at: int) -> bool:
+    """Whether a dot here can open a number: .5"""
     return at == 0 or text[at - 1].isspace() or text[at - 1] in "(+-~=:"
 
 
@@ -138,27 +170,21 @@ def _is_letter(ch: str) -> bool:
     return unicodedata.category(ch)[0] in "LM"
 
 
-def _merge(found: list[Token]) -> list[Token]:
-    """Square metres as one word; hyphens and apostrophes inside words as nothing."""
-    merged: list[Token] = []
-    for token in found:
-        last = merged[-1] if merged else None
-        if token.text == "2" and token.glued and last and last.text in ("m", "ft", "km"):
-            merged[-1] = Token(last.text + "2", Kind.WORD, last.glued)
-        elif token.text == "." and token.glued and last and last.kind is Kind.WORD:
-            continue  # the end of an abbreviation or a sentence
-        else:
-            merged.append(token)
-    return [t for i, t in enumerate(merged) if not _inside_word(merged, i)]
+def _tidy(found: list[Token]) -> list[Token]:
+    """Square metres as one word; marks that end an abbreviation or join two words left out."""
+    kept: list[Token] = []
+    for place, token in enumerate(found):
+        last = kept[-1] if kept else None
+        after_word = token.glued and last is not None and last.is_word
+        if token.text == "2" and after_word and last and last.text in ("m", "ft", "km"):
+            kept[-1] = replace(last, text=last.text + "2", marked=last.marked + "2")
+        elif not (after_word and _says_nothing(token, found[place + 1 : place + 2])):
+            kept.append(token)
+    return kept
 
 
-def _inside_word(found: list[Token], at: int) -> bool:
-    """Whether the mark at `at` only joins two words: quatre-vingt, aujourd'hui, sq.m."""
-    if (
-        found[at].text not in ("-", "'", ".", "_")
-        or not found[at].glued
-        or at + 1 >= len(found)
-    ):
-        return False
-    after = found[at + 1]
-    return found[at - 1].kind is Kind.WORD and after.kind is Kind.WORD and after.glued
+def _says_nothing(token: Token, after: list[Token]) -> bool:
+    """The dot of "sq. m", the hyphen of "quatre-vingt", the apostrophe of "aujourd'hui"."""
+    if token.text == ".":
+        return True
+    return token.text in ("-", "'") and bool(after) and after[0].is_word and after[0].glued

@@ -8,20 +8,18 @@ from assistant.reading.fold import Kind, cut, fold
 from assistant.reading.lexicon import Lexicon, Phrase
 
 # Names by which any speaker may call any language, folded as replies are.
-_NAMES: Mapping[str, tuple[str, ...]] = {
-    "en": ("English", "Kiingereza", "anglais", "अंग्रेज़ी", "angrezi", "ইংরেজি", "ingreji", "Inggris",
-           "tiếng Anh", "inglês", "Ingles"),
-    "sw": ("Kiswahili", "Swahili", "souahéli", "स्वाहिली", "সোয়াহিলি", "suaíli"),
-    "fr": ("Français", "French", "Kifaransa", "फ़्रेंच", "ফরাসি", "Prancis", "tiếng Pháp", "francês",
-           "Pranses"),
-    "hi": ("हिन्दी", "हिंदी", "Hindi", "Kihindi", "হিন্দি", "tiếng Hindi"),
-    "bn": ("বাংলা", "Bangla", "Bengali", "Kibengali", "बांग्ला", "बंगाली", "bengalês", "tiếng Bengal"),
-    "id": ("Bahasa Indonesia", "Indonesia", "Indonesian", "Bahasa", "indonésien", "indonésio",
-           "tiếng Indonesia"),
-    "vi": ("Tiếng Việt", "Vietnamese", "Việt", "Việt Nam", "vietnamien", "vietnamita", "Vietnam"),
-    "pt": ("Português", "Portuguese", "Kireno", "portugais", "Portugis", "tiếng Bồ Đào Nha"),
-    "fil": ("Filipino", "Tagalog", "Pilipino", "Wikang Filipino"),
-}  # fmt: skip
+_NAMES: Mapping[str, str] = {
+    "en": "English|Kiingereza|anglais|अंग्रेज़ी|angrezi|ইংরেজি|ingreji|"
+    "Inggris|tiếng Anh|inglês|Ingles",
+    "sw": "Kiswahili|Swahili|souahéli|स्वाहिली|সোয়াহিলি|suaíli",
+    "fr": "Français|French|Kifaransa|फ़्रेंच|ফরাসি|Prancis|tiếng Pháp|francês|Pranses",
+    "hi": "हिन्दी|हिंदी|Hindi|Kihindi|হিন্দি|tiếng Hindi",
+    "bn": "বাংলা|Bangla|Bengali|Kibengali|बांग्ला|बंगाली|bengalês|tiếng Bengal",
+    "id": "Bahasa Indonesia|Indonesia|Indonesian|indonésien|indonésio|tiếng Indonesia",
+    "vi": "Tiếng Việt|Vietnamese|Việt|Việt Nam|vietnamien|vietnamita|Vietnam",
+    "pt": "Português|Portuguese|Kireno|portugais|Portugis|tiếng Bồ Đào Nha",
+    "fil": "Filipino|Tagalog|Pilipino|Wikang Filipino",
+}
 _MARGIN = 1
 
 
@@ -36,7 +34,7 @@ def _names() -> Mapping[Phrase, str]:
     return {
         tuple(token.text for token in cut(fold(name))): code
         for code, names in _NAMES.items()
-        for name in names
+        for name in names.split("|")
     }
 
 

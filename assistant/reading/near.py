@@ -11,29 +11,23 @@ from typing import TypeVar
 from rapidfuzz.distance import OSA
 
 SHORTEST = 4  # letters; a shorter word is too near to too many
-_LONG, _VERY_LONG = 7, 10  # letters from which two, three slips are allowed
 LONGEST = 24  # letters; longer strings are no words of ours
+# Letters of the word from which so many slips are allowed.
+_SLIPS = ((10, 3), (7, 2), (SHORTEST, 1))
 
 V = TypeVar("V")
 
 
 def slips_allowed(word: str) -> int:
     """How many slips a word of this length may hold."""
-    return (
-        0
-        if len(word) < SHORTEST
-        else 1
-        if len(word) < _LONG
-        else 2
-        if len(word) < _VERY_LONG
-        else 3
-    )
+    return next((slips for letters, slips in _SLIPS if len(word) >= letters), 0)
 
 
 def nearest(word: str, spellings: Mapping[str, V]) -> tuple[V, tuple[V, ...]] | None:
-    """The meaning of the nearest spelling, and the meanings that are no farther by more than one.
+    """The meaning of the nearest spelling, and the other meanings that are too near to it.
 
-    None where no spelling is near enough.
+    Another meaning is too near when it is as near, or one slip farther from a word with two
+    slips or more. None where no spelling is near enough.
     """
     allowed = slips_allowed(word)
     if not allowed or len(word) > LONGEST:
@@ -43,18 +37,29 @@ def nearest(word: str, spellings: Mapping[str, V]) -> tuple[V, tuple[V, ...]] | 
         distance = _distance(word, spelling, allowed + 1)
         if distance <= allowed + 1:
             found[meaning] = min(distance, found.get(meaning, distance))
-    best = min(found.values(), default=allowed + 1)
-    if best > allowed:
+    if not found or min(found.values()) > allowed:
         return None
-    close = sorted((d, i) for i, d in enumerate(found.values()) if d <= best + 1)
-    meanings = tuple(found)
-    return meanings[close[0][1]], tuple(meanings[i] for _, i in close[1:])
+    best = min(found, key=lambda meaning: found[meaning])
+    margin = 0 if found[best] < 2 else 1
+    close = (m for m, d in found.items() if m != best and d <= found[best] + margin)
+    return best, tuple(close)
 
 
 def _distance(word: str, spelling: str, cutoff: int) -> int:
     """Slips from one to the other; too many where the first letter differs or it is short."""
+    too_many = cutoff + 1
     if len(spelling) < SHORTEST or abs(len(word) - len(spelling)) > cutoff:
-        return cutoff + 1
+        return too_many
     if word[0] != spelling[0] and word[:2] != spelling[1::-1]:
-        return cutoff + 1
+        return too_many
     return OSA.distance(word, spelling, score_cutoff=cutoff)
+
+
+def is_swap_or_gap(word: str, spelling: str) -> bool:
+    """Whether two words differ by order or number of letters, not by another letter."""
+    return len(word) != len(spelling) or sorted(word) == sorted(spelling)
+
+
+def one_key_off(word: str, spelling: str) -> bool:
+    """Whether two words of three letters or more differ by one slip, wherever it is."""
+    return min(len(word), len(spelling)) >= 3 and OSA.distance(word, spelling) == 1

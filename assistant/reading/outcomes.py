@@ -1,6 +1,6 @@
 """What became of a reply: understood, to be confirmed, or to be asked again, and why."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Generic, TypeVar
 
@@ -120,3 +120,10 @@ def confirm(
 def again(reason: Reason, options: tuple[Option[T], ...] = ()) -> Reading[T]:
     """A reply that must be asked for again."""
     return Reading(Outcome.AGAIN, None, "", reason, options)
+
+
+def slipped(reading: Reading[T], has_slip: bool) -> Reading[T]:
+    """The reading, read back where letters stood for digits in it."""
+    if not has_slip or reading.outcome is not Outcome.UNDERSTOOD:
+        return reading
+    return replace(reading, outcome=Outcome.CONFIRM, reason=Reason.SLIP)

@@ -1,17 +1,22 @@
 """A reply to an open question, where the person may as well wish for something else."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date
 
-from assistant.reading.answers import read_confirm, read_count, read_litres
 from assistant.reading.areas import read_area
+from assistant.reading.confirms import read_confirm
+from assistant.reading.counts import read_count, read_litres
 from assistant.reading.dates import read_date
 from assistant.reading.lexicon import Lexicon
-from assistant.reading.outcomes import Ask, Outcome, Reading, Wish
+from assistant.reading.outcomes import Ask, Outcome, Reading, Reason, Wish
 from assistant.reading.percents import read_germination
 from assistant.reading.wishes import read_wish
 
 Answer = Reading[float] | Reading[date] | Reading[str] | Reading[Wish]
+
+
+# The reader saw nothing of its kind: a wish that is not quite sure may be meant.
+_NOTHING_SEEN = frozenset({Reason.NOT_READ, Reason.NOT_KNOWN, Reason.MISSING_NUMBER})
 
 
 def read_reply(
@@ -25,18 +30,19 @@ def read_reply(
 ) -> Answer:
     """The answer to the question, or a wish, whichever was understood best.
 
-    An answer that was understood goes before a wish; a bare 0 and STOP go before everything.
+    A bare 0 and STOP go before everything, then an answer that was understood, a wish that
+    was, an answer to be read back, a wish to be read back.
     """
     wish = read_wish(text, lexicons, language, ask)
-    if ask is Ask.COMMAND:
-        return wish
-    sure = wish.outcome is Outcome.UNDERSTOOD
-    if sure and wish.value in (Wish.STOP, Wish.BACK):
+    is_sure = wish.outcome is Outcome.UNDERSTOOD
+    if ask is Ask.COMMAND or (is_sure and wish.value in (Wish.STOP, Wish.BACK)):
         return wish
     answer = read_answer(text, ask, lexicons[language], today, region, past)
     if answer.outcome is Outcome.UNDERSTOOD or wish.outcome is Outcome.AGAIN:
         return answer
-    return wish if sure or answer.outcome is Outcome.AGAIN else answer
+    if is_sure or answer.reason in _NOTHING_SEEN:
+        return wish
+    return answer
 
 
 def read_answer(
@@ -47,15 +53,13 @@ def read_answer(
     region: str | None = None,
     past: bool = False,
 ) -> Answer:
-    """The answer to a question of this kind."""
-    if ask is Ask.AREA:
-        return read_area(text, lexicon, region)
-    if ask is Ask.DATE:
-        return read_date(text, lexicon, today, past)
-    plain = {
-        Ask.GERMINATION: read_germination,
-        Ask.COUNT: read_count,
-        Ask.LITRES: read_litres,
-        Ask.CONFIRM: read_confirm,
+    """The answer to a question of this kind (a wish is none: see `read_reply`)."""
+    readers: Mapping[Ask, Callable[[], Answer]] = {
+        Ask.AREA: lambda: read_area(text, lexicon, region),
+        Ask.GERMINATION: lambda: read_germination(text, lexicon),
+        Ask.DATE: lambda: read_date(text, lexicon, today, past),
+        Ask.COUNT: lambda: read_count(text, lexicon),
+        Ask.LITRES: lambda: read_litres(text, lexicon),
+        Ask.CONFIRM: lambda: read_confirm(text, lexicon),
     }
-    return plain[ask](text, lexicon)
+    return readers[ask]()

@@ -1,17 +1,17 @@
 """What a person wishes for at any point: a word, a sentence, a misspelt word, a greeting.
 
 A wish that is UNDERSTOOD goes before the question that is open. One to CONFIRM or ask AGAIN
-counts only where the question could not read the reply either: "hindi" is a language here and
-a "no" there. Words that answer the open question (`asked`) are no wish.
+counts only where the question could not read the reply either. Words that are answers to the
+open question (`asked`) are no wish: "hindi" is a language here and a "no" there.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
-from assistant.reading.fold import LONGEST_REPLY, Kind, Token, cut, fold
+from assistant.reading.fold import LONGEST_REPLY, Token, read_tokens
 from assistant.reading.languages import language_named
-from assistant.reading.lexicon import Lexicon, Phrase, Sort, has, items
-from assistant.reading.near import nearest
+from assistant.reading.lexicon import Lexicon, Phrase, Sort
+from assistant.reading.near import is_swap_or_gap, nearest, one_key_off
 from assistant.reading.outcomes import (
     Ask,
     Option,
@@ -22,8 +22,10 @@ from assistant.reading.outcomes import (
     confirm,
     understood,
 )
+from assistant.reading.spot import items, says
 
 MOST_WORDS_MISSPELT = 3  # in a longer reply a near word is too often another word
+_SHORT = 4  # letters; one other letter makes another word of it
 
 # The wish that is the safer one to offer first where two are as likely.
 _ORDER = (
@@ -45,6 +47,8 @@ _ANSWERS: Mapping[Ask, tuple[Sort, ...]] = {
     Ask.CONFIRM: (Sort.YES, Sort.NO, Sort.DONE, Sort.NOT_YET),
 }
 
+Words = tuple[Token, ...]
+
 
 def read_wish(
     text: str, lexicons: Mapping[str, Lexicon], language: str, asked: Ask | None = None
@@ -52,127 +56,158 @@ def read_wish(
     """The wish in a reply; AGAIN where there is none (a plain answer is no wish)."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
-    found = cut(fold(text))
+    found = read_tokens(text)
     if not found:
         return again(Reason.EMPTY)
-    own = lexicons[language]
-    if [t.text for t in found] == ["0"]:
-        return understood(Wish.BACK, own.wish_names[Wish.BACK])
-    if all(t.text == "?" for t in found):
-        return understood(Wish.HELP, own.wish_names[Wish.HELP])
-    words = tuple(t.text for t in found if t.kind is Kind.WORD)
-    has_numbers = any(t.kind is Kind.NUMBER for t in found)
-    if asked is not None and _answers(words, own, asked):
-        return again(Reason.NOT_READ)
-    return _by_words(words, found, lexicons, own, has_numbers)
+    reader = _Wishes(lexicons, lexicons[language], asked)
+    if [token.text for token in found] == ["0"]:
+        return reader.sure(Wish.BACK)
+    if all(token.text == "?" for token in found):
+        return reader.sure(Wish.HELP)
+    words = tuple(token for token in found if token.is_word)
+    return reader.read(words, any(token.is_number for token in found))
 
 
-def _answers(words: Phrase, lexicon: Lexicon, asked: Ask) -> bool:
-    return any(has(lexicon, sort, words) for sort in _ANSWERS.get(asked, ()))
+class _Wishes:
+    """Reads wishes in one language, with STOP and languages' names from all of them."""
+
+    def __init__(
+        self, lexicons: Mapping[str, Lexicon], own: Lexicon, asked: Ask | None
+    ) -> None:
+        self.lexicons, self.own = lexicons, own
+        self.asked = None if asked is Ask.COMMAND else asked
+
+    def sure(self, wish: Wish) -> Reading[Wish]:
+        return understood(wish, self.own.wish_names[wish])
+
+    def unsure(self, wishes: Sequence[Wish], reason: Reason) -> Reading[Wish]:
+        """The first of the wishes is read back; if there are more, all are offered."""
+        options = tuple(Option(wish, self.own.wish_names[wish]) for wish in wishes)
+        return confirm(wishes[0], options[0].words, reason, options if len(options) > 1 else ())
+
+    def read(self, words: Words, has_numbers: bool) -> Reading[Wish]:
+        if not words or self._is_answer(words):
+            return again(Reason.NOT_READ)
+        whole = None if has_numbers else self._by_whole_reply(words)
+        return whole or self._by_sentence(words) or self._by_spelling(words, has_numbers)
+
+    def _is_answer(self, words: Words) -> bool:
+        sorts = _ANSWERS.get(self.asked, ()) if self.asked else ()
+        phrase = _phrase(words)
+        return any(self.own.has(sort, phrase) for sort in sorts)
+
+    # --- the whole reply is one wish ---------------------------------------------------------
+
+    def _by_whole_reply(self, words: Words) -> Reading[Wish] | None:
+        """Exactly, without please and the like, or without its greeting."""
+        bare = self._without(words, (Sort.FILLER, Sort.ARTICLE))
+        ungreeted = self._without(bare, (Sort.GREETING,))
+        for run in (words, bare, ungreeted):
+            if run and (wish := self._exact(run)):
+                return self.sure(wish)
+        if not ungreeted and bare:
+            return self.sure(Wish.MENU)
+        return self._stop_elsewhere(words)
+
+    def _without(self, words: Words, sorts: tuple[Sort, ...]) -> Words:
+        row = items(words, self.own, sorts)
+        return tuple(token for item in row if item.sort not in sorts for token in item.tokens)
+
+    def _exact(self, run: Words) -> Wish | None:
+        phrase = _phrase(run)
+        wish = _whole(self.own).get(phrase)
+        if wish is not None and says(run, phrase, wish, self.own):
+            return wish
+        if language_named(" ".join(phrase)) is not None and not self._is_own_no(phrase):
+            return Wish.LANGUAGE
+        english = self.lexicons.get("en")
+        if english is None or any(word in self.own.known for word in phrase):
+            return None
+        return _whole(english).get(phrase)
+
+    def _is_own_no(self, phrase: Phrase) -> bool:
+        """Hindi is a language, and "no" to a Filipino."""
+        return any(self.own.has(sort, phrase) for sort in (Sort.NO, Sort.YES))
+
+    def _stop_elsewhere(self, words: Words) -> Reading[Wish] | None:
+        """STOP in another language: obeyed, or asked where it may be another word here."""
+        phrase = _phrase(words)
+        others = [x for x in self.lexicons.values() if phrase in x.wishes[Wish.STOP].words]
+        if not any(says(words, phrase, Wish.STOP, other) for other in others):
+            return None
+        is_plain = all(token.marked == token.text for token in words)
+        sure = [x for x in others if phrase in x.wishes[Wish.STOP].anywhere]
+        sure = [x for x in sure if not (x.is_tonal and is_plain)]
+        if sure and not any(word in self.own.known for word in phrase):
+            return self.sure(Wish.STOP)
+        return self.unsure([Wish.STOP], Reason.AMBIGUOUS)
+
+    # --- a sentence --------------------------------------------------------------------------
+
+    def _by_sentence(self, words: Words) -> Reading[Wish] | None:
+        """The wish whose words a sentence holds; the one with the most of them."""
+        scores = {wish: score for wish in _ORDER if (score := self._score(words, wish))}
+        if Wish.STOP in scores and self._is_no_stop(words):
+            del scores[Wish.STOP]
+        if not scores:
+            return None
+        best = max(scores.values())
+        wishes = [wish for wish in _ORDER if scores.get(wish) == best]
+        if len(wishes) > 1:
+            return self.unsure(wishes, Reason.AMBIGUOUS)
+        if best == 1 and self.asked is not None:
+            return self.unsure(wishes, Reason.ROUGH)
+        return self.sure(wishes[0])
+
+    def _score(self, words: Words, wish: Wish) -> int:
+        """How many groups the longest fitting sentence of the wish has."""
+        fitting = (
+            len(groups)
+            for groups in self.own.wishes[wish].sentences
+            if all(any(self._holds(words, p, wish) for p in group) for group in groups)
+        )
+        return max(fitting, default=0)
+
+    def _holds(self, words: Words, phrase: Phrase, group: Wish | Sort) -> bool:
+        size = len(phrase)
+        return any(
+            token.text == phrase[0] and says(words[at : at + size], phrase, group, self.own)
+            for at, token in enumerate(words)
+        )
+
+    def _is_no_stop(self, words: Words) -> bool:
+        """Whether "stop" is here about rain, insects or water, or is refused."""
+        if any(self._holds(words, phrase, Sort.NOT) for phrase in self.own.phrases[Sort.NOT]):
+            return True
+        return any(self._holds(words, phrase, Wish.STOP) for phrase in self.own.stop_not)
+
+    # --- a typing mistake --------------------------------------------------------------------
+
+    def _by_spelling(self, words: Words, has_numbers: bool) -> Reading[Wish]:
+        """A short reply with a typing mistake. STOP on a likeness is always asked."""
+        bare = self._without(words, (Sort.FILLER, Sort.ARTICLE))
+        all_known = all(token.text in self.own.known for token in bare)
+        if has_numbers or not bare or len(bare) > MOST_WORDS_MISSPELT or all_known:
+            return again(Reason.NOT_READ)
+        word = " ".join(_phrase(bare))
+        hit = nearest(word, _spelt(self.own))
+        if hit is None:
+            return again(Reason.NOT_READ)
+        wish, rivals = hit
+        near = [s for s, w in _spelt(self.own).items() if w is wish and one_key_off(word, s)]
+        is_risky = len(word) <= _SHORT and not any(is_swap_or_gap(word, s) for s in near)
+        if rivals or wish is Wish.STOP or is_risky:
+            return self.unsure([wish, *rivals], Reason.MISSPELT)
+        return self.sure(wish)
 
 
-def _by_words(
-    words: Phrase,
-    found: tuple[Token, ...],
-    lexicons: Mapping[str, Lexicon],
-    own: Lexicon,
-    has_numbers: bool,
-) -> Reading[Wish]:
-    bare = _without(words, own, (Sort.FILLER, Sort.ARTICLE))
-    if not has_numbers:
-        for phrase in (words, bare, _without(bare, own, (Sort.GREETING,))):
-            wish = _exact(phrase, own, lexicons)
-            if wish is not None:
-                return understood(wish, own.wish_names[wish])
-        if words and not _without(bare, own, (Sort.GREETING,)):
-            return understood(Wish.MENU, own.wish_names[Wish.MENU])
-        foreign = _stop_elsewhere(words, lexicons)
-        if foreign:
-            return confirm(Wish.STOP, own.wish_names[Wish.STOP], Reason.AMBIGUOUS)
-    return _by_sentence(words, lexicons, own) or _by_spelling(bare, own, has_numbers)
-
-
-def _without(words: Phrase, lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Phrase:
-    tokens = tuple(Token(word, Kind.WORD, False) for word in words)
-    row = items(tokens, lexicon, sorts)
-    return tuple(t.text for item in row if item.sort not in sorts for t in item.tokens)
-
-
-def _exact(phrase: Phrase, own: Lexicon, lexicons: Mapping[str, Lexicon]) -> Wish | None:
-    """A whole reply that is one wish: in the own language, in English, STOP in any."""
-    if phrase in _whole(own):
-        return _whole(own)[phrase]
-    if language_named(" ".join(phrase)) is not None:
-        return Wish.LANGUAGE
-    if any(word in own.known for word in phrase):
-        return None
-    english = lexicons.get("en")
-    if english is not None and phrase in _whole(english):
-        return _whole(english)[phrase]
-    return Wish.STOP if _stop_elsewhere(phrase, lexicons) else None
-
-
-def _stop_elsewhere(phrase: Phrase, lexicons: Mapping[str, Lexicon]) -> bool:
-    return any(phrase in lexicon.wishes[Wish.STOP].words for lexicon in lexicons.values())
+def _phrase(words: Words) -> Phrase:
+    return tuple(token.text for token in words)
 
 
 @lru_cache(maxsize=32)
 def _whole(lexicon: Lexicon) -> Mapping[Phrase, Wish]:
     return {phrase: wish for wish in _ORDER for phrase in lexicon.wishes[wish].words}
-
-
-def _by_sentence(
-    words: Phrase, lexicons: Mapping[str, Lexicon], own: Lexicon
-) -> Reading[Wish] | None:
-    """The wish whose words a sentence holds; the one with the most of them."""
-    scores = {w: s for w in _ORDER if (s := _score(words, own, w))}
-    if Wish.STOP in scores and _not_stop(words, own):
-        del scores[Wish.STOP]
-    if not scores:
-        return None
-    best = max(scores.values())
-    first, *rest = [wish for wish in _ORDER if scores.get(wish) == best]
-    if not rest:
-        return understood(first, own.wish_names[first])
-    options = tuple(Option(wish, own.wish_names[wish]) for wish in (first, *rest))
-    return confirm(first, own.wish_names[first], Reason.AMBIGUOUS, options)
-
-
-def _not_stop(words: Phrase, own: Lexicon) -> bool:
-    """Whether "stop" here is about rain, insects or water, or refused."""
-    refused = any(_holds(words, p) for s in (Sort.NOT,) for p in own.phrases.get(s, {}))
-    return refused or any(_holds(words, phrase) for phrase in own.stop_not)
-
-
-def _score(words: Phrase, lexicon: Lexicon, wish: Wish) -> int:
-    best = 0
-    for groups in lexicon.wishes[wish].sentences:
-        if len(groups) > best and all(any(_holds(words, p) for p in group) for group in groups):
-            best = len(groups)
-    return best
-
-
-def _holds(words: Phrase, phrase: Phrase) -> bool:
-    size = len(phrase)
-    if size == 1:
-        return phrase[0] in words
-    return any(words[at : at + size] == phrase for at in range(len(words) - size + 1))
-
-
-def _by_spelling(words: Phrase, own: Lexicon, has_numbers: bool) -> Reading[Wish]:
-    """A short reply with a typing mistake. STOP is never done on a likeness: it is asked."""
-    if has_numbers or not words or len(words) > MOST_WORDS_MISSPELT:
-        return again(Reason.NOT_READ)
-    if all(word in own.known for word in words):
-        return again(Reason.NOT_READ)
-    hit = nearest(" ".join(words), _spelt(own))
-    if hit is None:
-        return again(Reason.NOT_READ)
-    wish, others = hit
-    if not others and wish is not Wish.STOP:
-        return understood(wish, own.wish_names[wish])
-    options = tuple(Option(w, own.wish_names[w]) for w in (wish, *others))
-    return confirm(wish, own.wish_names[wish], Reason.MISSPELT, options if others else ())
 
 
 @lru_cache(maxsize=32)

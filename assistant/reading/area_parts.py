@@ -1,0 +1,236 @@
+"""The areas that a reply names: number and unit in any order, sides, parts of one area."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from assistant.agronomy.units import FAMILIES, SQ_FOOT_M2, LandUnit, Sure, land_unit
+from assistant.reading.lexicon import Sort
+from assistant.reading.numbers import Amount
+from assistant.reading.outcomes import Reason
+from assistant.reading.pieces import Row
+from assistant.reading.spot import Item
+
+SMALLEST_SURE_M2 = 20
+BIGGEST_SURE_M2 = 400_000  # from 40 ha on a field is read back
+ABOUT_ELSE = (Sort.PERCENT, Sort.OTHER_UNIT, Sort.MONTH, Sort.DAYS)
+
+Choice = tuple[Fraction, str]  # number, unit key
+
+
+@dataclass(frozen=True)
+class Found:
+    """One area of a reply: its parts as typed, its size, and what is not sure about it."""
+
+    start: int  # places among the pieces
+    end: int
+    parts: tuple[Choice, ...] = ()
+    m2: Fraction = Fraction(0)
+    doubt: Reason = Reason.NONE  # to be read back
+    refusal: Reason = Reason.NONE  # to be asked again
+    choices: tuple[Choice, ...] = ()  # likely readings
+    shows_m2: bool = False
+
+
+def fits(m2: Fraction) -> bool:
+    """Whether a field of this size needs no question."""
+    return SMALLEST_SURE_M2 <= m2 < BIGGEST_SURE_M2
+
+
+def find_areas(row: Row, region: str | None) -> list[Found]:
+    """Every area with a unit, in order."""
+    found: list[Found] = []
+    at = 0
+    while at < len(row.pieces):
+        hit = next((hit for read in _READERS if (hit := read(row, at, region))), None)
+        if hit is None:
+            at += 1
+            continue
+        hit = _half_after(row, hit)
+        found.append(hit)
+        at = hit.end
+    return _joined(row, found)
+
+
+def sides(
+    row: Row, at: int, end: int, pair: tuple[Amount, Amount], length: str | None
+) -> Found:
+    """The area of two sides; without a unit metres are likely, and read back."""
+    metres = Fraction(length) if length else Fraction(1)
+    m2 = pair[0].value * pair[1].value * metres**2
+    unit, doubt, refusal = row.item(end, Sort.UNIT), Reason.NONE, Reason.NONE
+    if unit is not None and length is None:
+        m2 *= SQ_FOOT_M2 if unit.key == "sqft" else 1
+        refusal = Reason.NONE if unit.key in ("m2", "sqft") else Reason.AMBIGUOUS
+    if unit is None and length is None:
+        doubt = Reason.MISSING_UNIT
+    if any(side.is_slip or side.is_odd or side.other is not None for side in pair):
+        doubt = Reason.SLIP
+    if _is_by(row, end):
+        refusal = Reason.TWO_VALUES
+    m2 = Fraction(round(m2 * 100), 100)
+    stop = end + (unit is not None)
+    return Found(at, stop, ((m2, "m2"),), m2, doubt=doubt, refusal=refusal)
+
+
+def _is_by(row: Row, at: int) -> bool:
+    return row.sort(at) is Sort.BY or row.mark(at, "*")
+
+
+def _sides_at(row: Row, at: int, region: str | None) -> Found | None:
+    """50 x 20 m, 50 m by 20 m, mita 50 kwa 20."""
+    opening = row.item(at, Sort.LENGTH) or row.item(at, Sort.UNMEASURED)
+    start, first = at, row.amount(at + (opening is not None))
+    at += opening is not None
+    first_unit = _side_unit(row, at + 1)
+    by = at + 1 + (first_unit is not None)
+    second = row.amount(by + 1)
+    if first is None or second is None or not _is_by(row, by):
+        return None
+    last_unit = _side_unit(row, by + 2)
+    end = by + 2 + (last_unit is not None)
+    units = [item for item in (opening, first_unit, last_unit) if item is not None]
+    if len({item.key for item in units}) > 1 or any(i.sort is Sort.UNMEASURED for i in units):
+        return Found(start, end, refusal=Reason.UNMEASURED_UNIT)
+    return sides(row, start, end, (first, second), units[0].key if units else None)
+
+
+def _side_unit(row: Row, at: int) -> Item | None:
+    return row.item(at, Sort.LENGTH) or row.item(at, Sort.UNMEASURED)
+
+
+def _number_unit_at(row: Row, at: int, region: str | None) -> Found | None:
+    """2 acres, half of an acre, 2ha."""
+    amount = row.amount(at)
+    spot = row.after(at + 1, Sort.ARTICLE)
+    unit = row.item(spot, Sort.UNIT)
+    if amount is None or unit is None:
+        return None
+    return _area(amount, unit, (at, spot + 1), region)
+
+
+def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
+    """Ekari 2, ha 0.4: the unit first, where the number has no unit of its own after it."""
+    unit = row.item(at, Sort.UNIT)
+    if unit is None or unit.key.startswith("after "):
+        return None
+    spot = at + 1 + row.mark(at + 1, ":=-")
+    amount = row.amount(spot)
+    if amount is None:
+        return None
+    after = row.after(spot + 1, Sort.ARTICLE)
+    if row.sort(after) in (Sort.UNIT, Sort.LENGTH, *ABOUT_ELSE) or _is_by(row, after):
+        return None
+    return _area(amount, unit, (at, spot + 1), region)
+
+
+def _one_unit_at(row: Row, at: int, region: str | None) -> Found | None:
+    """An acre."""
+    article, unit = row.item(at, Sort.ARTICLE), row.item(at + 1, Sort.UNIT)
+    if article is None or not article.key or unit is None or row.amount(at - 1):
+        return None
+    return _area(Amount(Fraction(1), (article,)), unit, (at, at + 2), region)
+
+
+_READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
+    _sides_at,
+    _number_unit_at,
+    _unit_number_at,
+    _one_unit_at,
+)
+
+
+def _area(amount: Amount, unit: Item, place: tuple[int, int], region: str | None) -> Found:
+    """The area of a number and a unit word, which may stand for several units."""
+    keys = [key for key in unit.key.split() if key != "after"]
+    sized = [land for key in keys if (land := land_unit(key, region))]
+    if not sized:
+        return Found(*place, refusal=Reason.REGION_UNIT)
+    if len(sized) > 1:
+        choices = tuple((amount.value, land.key) for land in sized)
+        return Found(*place, refusal=Reason.AMBIGUOUS, choices=choices)
+    land = sized[0]
+    found = Found(*place, ((amount.value, land.key),), amount.value * land.m2)
+    found = replace(found, doubt=_doubt(amount, unit, land), shows_m2=land.region != "")
+    return _by_mark(found, amount, land) if amount.other is not None else found
+
+
+def _doubt(amount: Amount, unit: Item, land: LandUnit) -> Reason:
+    if amount.is_slip:
+        return Reason.SLIP
+    if unit.has_rivals:
+        return Reason.MISSPELT
+    if amount.ratio and _is_odd_ratio(*amount.ratio):
+        return Reason.AMBIGUOUS
+    return Reason.UNUSUAL if land.sure in (Sure.DISPUTED, Sure.MEMORY) else Reason.NONE
+
+
+def _is_odd_ratio(top: Fraction, bottom: Fraction) -> bool:
+    """2/3 may be two or three, 11/2 may be 1 1/2; 1/2, 1/4 and 3/4 are plain."""
+    return not (top == 1 and bottom <= 16) and top / bottom != Fraction(3, 4)
+
+
+def _by_mark(found: Found, amount: Amount, land: LandUnit) -> Found:
+    """1.500 and 1,500: the language's own reading where only that makes a field."""
+    other = amount.other or Fraction(0)
+    choices = ((amount.value, land.key), (other, land.key))
+    if amount.is_odd:
+        return replace(found, refusal=Reason.AMBIGUOUS, choices=choices)
+    is_own_group = amount.value > other and not amount.foreign_mark
+    if fits(found.m2) and (is_own_group or not fits(other * land.m2)):
+        return found
+    if is_own_group:
+        return replace(found, doubt=Reason.AMBIGUOUS, choices=choices)
+    return replace(found, refusal=Reason.AMBIGUOUS, choices=choices)
+
+
+def _half_after(row: Row, found: Found) -> Found:
+    """2 acres and a half, hai mau ruoi, un hectare et demi."""
+    if len(found.parts) != 1 or found.refusal or found.parts[0][0].denominator != 1:
+        return found
+    (number, key), half = found.parts[0], row.item(found.end, Sort.AND_HALF)
+    if half is not None:
+        part, end = Fraction(half.key), found.end + 1
+    else:
+        spot = row.after(found.end, Sort.JOIN, Sort.ARTICLE)
+        amount = row.amount(spot)
+        if amount is None or not (amount.is_fraction and amount.is_words and amount.value < 1):
+            return found
+        if row.sort(row.after(spot + 1, Sort.ARTICLE)) is Sort.UNIT:
+            return found
+        part, end = amount.value, spot + 1
+    if not number:
+        return found
+    m2 = found.m2 / number * (number + part)
+    return replace(found, parts=((number + part, key),), m2=m2, end=end)
+
+
+def _joined(row: Row, found: list[Found]) -> list[Found]:
+    """1 bigha 5 katha as one area, where the second unit is a part of the first."""
+    merged: list[Found] = []
+    for area in found:
+        last = merged[-1] if merged else None
+        if last is not None and _touch(row, last, area) and _is_part(last, area):
+            merged[-1] = replace(
+                last, end=area.end, parts=last.parts + area.parts, m2=last.m2 + area.m2
+            )
+        else:
+            merged.append(area)
+    return merged
+
+
+def _touch(row: Row, first: Found, second: Found) -> bool:
+    end = row.after(first.end, Sort.JOIN)
+    return end + row.mark(end, ",+&") == second.start
+
+
+def _is_part(big: Found, small: Found) -> bool:
+    """Whether the second is fewer than one of the first's last unit, in a unit below it."""
+    if not (big.parts and small.parts) or big.doubt or small.doubt or big.refusal:
+        return False
+    (number, key), (part, part_key) = big.parts[-1], small.parts[0]
+    if key == part_key:
+        return number.denominator == 1 and part < 1
+    one_m2 = big.m2 / number if len(big.parts) == 1 and number else big.m2
+    below = (f.index(key) < f.index(part_key) for f in FAMILIES if key in f and part_key in f)
+    return small.m2 < one_m2 and any(below)

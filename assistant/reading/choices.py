@@ -1,0 +1,76 @@
+"""A choice from a numbered list: by its digit or by name, with typing mistakes."""
+
+from collections.abc import Mapping, Sequence
+
+from assistant.reading.fold import LONGEST_REPLY, Kind, cut, fold, read_tokens
+from assistant.reading.lexicon import Lexicon, Sort
+from assistant.reading.near import nearest
+from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts
+from assistant.reading.outcomes import Option, Reading, Reason, again, understood
+from assistant.reading.spot import items
+
+_DULL = (Sort.FILLER, Sort.ARTICLE, Sort.GREETING, Sort.FARM)
+_MOST_OPTIONS = 4
+
+
+def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> Reading[int]:
+    """The place (from 0) of what was chosen: by its digit (from 1), or by a name.
+
+    `names`: for each choice its name and other spellings. Where two names are as near, they
+    are the options of the reading.
+    """
+    if len(text) > LONGEST_REPLY:
+        return again(Reason.TOO_LONG)
+    found = read_tokens(text)
+    if not found:
+        return again(Reason.EMPTY)
+    said = _spelling(text)
+    spellings = {_spelling(name): at for at, own in enumerate(names) for name in own}
+    if said in spellings:
+        return understood(spellings[said], names[spellings[said]][0])
+    numbers = [token.text for token in found if token.is_number]
+    if numbers:
+        return _by_digit(numbers, names)
+    return _by_name(said, spellings, names, lexicon)
+
+
+def _spelling(name: str) -> str:
+    return " ".join(token.text for token in cut(fold(name)) if token.kind is not Kind.MARK)
+
+
+def _by_digit(numbers: list[str], names: Sequence[Sequence[str]]) -> Reading[int]:
+    if len(numbers) > 1 or not numbers[0].isdigit() or len(numbers[0]) > 4:
+        return again(Reason.NOT_READ)
+    place = int(numbers[0]) - 1
+    if not 0 <= place < len(names):
+        return again(Reason.IMPOSSIBLE)
+    return understood(place, names[place][0])
+
+
+def _by_name(
+    said: str, spellings: Mapping[str, int], names: Sequence[Sequence[str]], lexicon: Lexicon
+) -> Reading[int]:
+    """A name inside the reply, a misspelt name, or the number as a word."""
+    inside = {at for name, at in spellings.items() if name and f" {name} " in f" {said} "}
+    if len(inside) == 1:
+        place = inside.pop()
+        return understood(place, names[place][0])
+    row = items(cut(said), lexicon, (*NUMBER_SORTS, *_DULL))
+    kept = "".join(item.text for item in row if item.sort not in _DULL).replace(" ", "")
+    hit = nearest(kept, {name.replace(" ", ""): at for name, at in spellings.items()})
+    if hit is not None:
+        best, rivals = hit
+        close = tuple(Option(at, names[at][0]) for at in (best, *rivals))
+        return (
+            again(Reason.AMBIGUOUS, close[:_MOST_OPTIONS])
+            if rivals
+            else understood(*_of(close))
+        )
+    number = [piece for piece in amounts(row, lexicon) if isinstance(piece, Amount)]
+    if len(number) == 1 and number[0].value.denominator == 1:
+        return _by_digit([str(number[0].value)], names)
+    return again(Reason.NOT_READ)
+
+
+def _of(options: Sequence[Option[int]]) -> tuple[int, str]:
+    return options[0].value, options[0].words

@@ -1,0 +1,141 @@
+"""Yes, no, done, not yet: by word, sign or the digits of a prompt."""
+
+from collections.abc import Mapping
+
+from assistant.reading.fold import LONGEST_REPLY, read_tokens
+from assistant.reading.lexicon import Lexicon, Sort
+from assistant.reading.near import one_key_off
+from assistant.reading.outcomes import Reading, Reason, again, confirm, understood
+from assistant.reading.spot import Item, items
+
+YES, NO, DONE, NOT_YET = "yes", "no", "done", "not_yet"
+DIGITS: Mapping[str, str] = {"1": YES, "2": NO}
+
+_SAYS: Mapping[Sort, str] = {
+    Sort.YES: YES,
+    Sort.NO: NO,
+    Sort.NOT: NO,
+    Sort.DONE: DONE,
+    Sort.NOT_YET: NOT_YET,
+}
+# What several answer words say together; any other mixture is asked again.
+_TOGETHER: Mapping[frozenset[str], str] = {
+    frozenset({YES}): YES,
+    frozenset({NO}): NO,
+    frozenset({DONE}): DONE,
+    frozenset({NOT_YET}): NOT_YET,
+    frozenset({YES, DONE}): DONE,
+    frozenset({NO, NOT_YET}): NOT_YET,
+    frozenset({NO, DONE}): NOT_YET,
+    frozenset({NOT_YET, DONE}): NOT_YET,
+    frozenset({NO, NOT_YET, DONE}): NOT_YET,
+}
+_SORTS = (
+    Sort.NOT_KNOWN,
+    Sort.NOT_YET,
+    Sort.DONE,
+    Sort.YES,
+    Sort.NO,
+    Sort.NOT,
+    Sort.RANGE,
+    Sort.COMING_VERB,
+    Sort.EITHER_DAY,
+    Sort.DAY,
+    Sort.SORRY,
+    Sort.ABOUT,
+    Sort.FARM,
+    Sort.FILLER,
+    Sort.GREETING,
+    Sort.ARTICLE,
+    Sort.JOIN,
+)
+_FORGIVING = (Sort.YES, Sort.NO, Sort.DONE, Sort.NOT_YET)
+_MOST_STRANGE = 3  # words that we do not know, beside a yes or done in the middle
+
+
+def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
+    """ "yes", "no", "done" or "not_yet"; with `digits` 1 is yes and 2 is no."""
+    if len(text) > LONGEST_REPLY:
+        return again(Reason.TOO_LONG)
+    row = items(read_tokens(text), lexicon, _SORTS, _FORGIVING)
+    if not row:
+        return again(Reason.EMPTY)
+    said = [item for item in row if item.sort in _SAYS]
+    if any(item.is_digits for item in row):
+        return _of_digits(row, said, lexicon) if digits else again(Reason.NOT_READ)
+    if any(item.is_mark("?") for item in row):
+        return again(Reason.NOT_READ)
+    return _of_words(row, said, lexicon) if said else _unsaid(row, lexicon)
+
+
+def _meaning(said: list[Item]) -> str | None:
+    return _TOGETHER.get(frozenset(_SAYS[item.sort] for item in said if item.sort))
+
+
+def _of_digits(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Reading[str]:
+    """1, or "1 yes": nothing else may stand beside it."""
+    numbers = [item.key for item in row if item.is_digits]
+    meaning = DIGITS.get(numbers[0])
+    if len(numbers) > 1 or meaning is None or any(item.is_strange for item in row):
+        return again(Reason.NOT_READ)
+    if said and _meaning(said) != meaning:
+        return again(Reason.TWO_VALUES)
+    return understood(meaning, lexicon.answers[meaning])
+
+
+def _of_words(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Reading[str]:
+    sorts = {item.sort for item in row}
+    meaning = _meaning(said)
+    if meaning is None or sorts & {Sort.NOT_KNOWN, Sort.RANGE}:
+        return again(Reason.TWO_VALUES if meaning is None else Reason.NOT_KNOWN)
+    words = lexicon.answers[meaning]
+    if any(item.has_rivals for item in said):
+        return confirm(meaning, words, Reason.MISSPELT)
+    if meaning in (YES, DONE) and _is_for_later(row):
+        return confirm(meaning, words, Reason.ROUGH)
+    return _beside_strange(row, meaning, words)
+
+
+def _beside_strange(row: tuple[Item, ...], meaning: str, words: str) -> Reading[str]:
+    """An answer word among words that we do not know: sure where it opens the reply.
+
+    Not so "no": "no water" is no answer.
+    """
+    strange = sum(item.is_strange for item in row)
+    opens = row[0].sort in _SAYS
+    if not strange or (opens and meaning != NO):
+        return understood(meaning, words)
+    if opens or (strange <= _MOST_STRANGE and meaning in (YES, DONE)):
+        return confirm(meaning, words, Reason.NOT_READ)
+    return again(Reason.NOT_READ)
+
+
+def _is_for_later(row: tuple[Item, ...]) -> bool:
+    """Tomorrow; "will"."""
+    return any(
+        item.sort is Sort.COMING_VERB or (item.sort is Sort.DAY and int(item.key) > 0)
+        for item in row
+    )
+
+
+def _unsaid(row: tuple[Item, ...], lexicon: Lexicon) -> Reading[str]:
+    """No answer word: "I will do it tomorrow" is likely not yet; iui is likely oui."""
+    if any(item.sort is Sort.NOT_KNOWN for item in row):
+        return again(Reason.NOT_KNOWN)
+    if _is_for_later(row):
+        return confirm(NOT_YET, lexicon.answers[NOT_YET], Reason.ROUGH)
+    meanings = _near(row[0].text, lexicon) if len(row) == 1 and row[0].is_strange else set()
+    if len(meanings) != 1:
+        return again(Reason.NOT_READ)
+    meaning = meanings.pop()
+    return confirm(meaning, lexicon.answers[meaning], Reason.MISSPELT)
+
+
+def _near(word: str, lexicon: Lexicon) -> set[str]:
+    """What a word of one slip may have meant: the question has only four answers."""
+    return {
+        _SAYS[sort]
+        for sort in _FORGIVING
+        for phrase in lexicon.phrases[sort]
+        if len(phrase) == 1 and one_key_off(word, phrase[0])
+    }

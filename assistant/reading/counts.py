@@ -1,0 +1,113 @@
+"""How many, and how many litres: one number, not below nothing."""
+
+from fractions import Fraction
+
+from assistant.reading.echo import number_words
+from assistant.reading.fold import LONGEST_REPLY, read_tokens
+from assistant.reading.lexicon import Lexicon, Sort
+from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, is_broken, number_items
+from assistant.reading.outcomes import Reading, Reason, again, confirm, understood
+from assistant.reading.pieces import Row
+
+BIGGEST_COUNT = 10_000_000
+SMALLEST_PAIL_L, BIGGEST_PAIL_L = 1, 60  # nobody lifts more; a smaller one is a cup
+BIGGEST_L = 1000
+
+_SORTS = (
+    *NUMBER_SORTS,
+    Sort.NONE,
+    Sort.NOT_KNOWN,
+    Sort.SORRY,
+    Sort.NO,
+    Sort.NOT,
+    Sort.ROUGH,
+    Sort.RANGE,
+    Sort.OF,
+    Sort.ABOUT,
+    Sort.ARTICLE,
+    Sort.FARM,
+    Sort.FILLER,
+    Sort.GREETING,
+)
+_LITRE_SORTS = (Sort.LITRE, *_SORTS)
+_MARKS = "/.,:()+"
+
+
+def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
+    """How many."""
+    if len(text) > LONGEST_REPLY:
+        return again(Reason.TOO_LONG)
+    row = _row(text, lexicon, _SORTS)
+    return _one_number(row) if row else again(Reason.NOT_READ)
+
+
+def read_litres(text: str, lexicon: Lexicon) -> Reading[float]:
+    """The size of a pail [L]; another measure than litres is read back in litres."""
+    if len(text) > LONGEST_REPLY:
+        return again(Reason.TOO_LONG)
+    row = _row(text, lexicon, _LITRE_SORTS)
+    reading = _one_number(row) if row else again(Reason.NOT_READ)
+    if row is None or reading.value is None:
+        return reading
+    sizes = {row.key(at) for at in range(len(row.pieces)) if row.sort(at) is Sort.LITRE}
+    if len(sizes) > 1:
+        return again(Reason.TWO_VALUES)
+    return _litres(reading, Fraction(sizes.pop()) if sizes else Fraction(1), lexicon)
+
+
+def _row(text: str, lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Row | None:
+    row = number_items(read_tokens(text), lexicon, sorts)
+    if is_broken(row, _MARKS):
+        return None
+    return Row(amounts(row, lexicon, spaced=True), lexicon)
+
+
+def _litres(reading: Reading[float], size: Fraction, lexicon: Lexicon) -> Reading[float]:
+    litres = Fraction(round(Fraction(str(reading.value)) * size * 10), 10)
+    if not 0 < litres <= BIGGEST_L:
+        return again(Reason.IMPOSSIBLE)
+    value, words = float(litres), number_words(litres, lexicon) + " L"
+    reason = reading.reason
+    if size != 1:
+        reason = Reason.UNUSUAL
+    elif not SMALLEST_PAIL_L <= litres <= BIGGEST_PAIL_L:
+        reason = Reason.TOO_BIG if litres > BIGGEST_PAIL_L else Reason.TOO_SMALL
+    return confirm(value, words, reason) if reason else understood(value, words)
+
+
+def _one_number(row: Row) -> Reading[float]:
+    numbers, sorts = row.numbers(), row.sorts()
+    if not row.pieces:
+        return again(Reason.EMPTY)
+    if len(numbers) > 1:
+        return again(Reason.TWO_VALUES)
+    if not numbers:
+        if Sort.NOT_KNOWN in sorts:
+            return again(Reason.NOT_KNOWN)
+        has_strange = any(row.strange(at) for at in range(len(row.pieces)))
+        if Sort.NONE in sorts and not has_strange:
+            return understood(0.0, number_words(Fraction(0), row.lexicon))
+        return again(Reason.NOT_READ)
+    amount = row.amount(numbers[0])
+    if amount is None or row.has_sign():
+        return again(Reason.IMPOSSIBLE)
+    return _count(row, amount)
+
+
+def _count(row: Row, amount: Amount) -> Reading[float]:
+    value, words, sorts = (
+        float(amount.value),
+        number_words(amount.value, row.lexicon),
+        row.sorts(),
+    )
+    if amount.value > BIGGEST_COUNT:
+        return again(Reason.TOO_BIG)
+    if Sort.NOT in sorts or Sort.NO in row.sorts(1):
+        return again(Reason.NEGATED)
+    if amount.is_slip or amount.is_odd or amount.foreign_mark:
+        return confirm(value, words, Reason.SLIP)
+    if sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.RANGE}:
+        return confirm(value, words, Reason.ROUGH)
+    if amount.other is not None and amount.other > amount.value:
+        return confirm(value, words, Reason.AMBIGUOUS)
+    return understood(value, words)

@@ -1,0 +1,143 @@
+"""The finding of the word list's phrases in a row of tokens."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from assistant.reading.fold import Kind, Token
+from assistant.reading.lexicon import Lexicon, Phrase, Sort
+from assistant.reading.near import nearest
+from assistant.reading.outcomes import Wish
+
+_Row = tuple[Phrase, Sort, str]
+
+
+@dataclass(frozen=True)
+class Item:
+    """One meaning found in a reply: a phrase of the list, a number, a mark, a strange word."""
+
+    sort: Sort | None  # None: a number in digits, a mark or a word that is not in the list
+    key: str
+    tokens: tuple[Token, ...]
+    misspelt: bool = False
+    has_rivals: bool = False  # misspelt, and as near to another meaning
+
+    @property
+    def text(self) -> str:
+        """The folded words, one space apart."""
+        return " ".join(self.phrase)
+
+    @property
+    def phrase(self) -> Phrase:
+        """The folded words."""
+        return tuple(token.text for token in self.tokens)
+
+    @property
+    def glued(self) -> bool:
+        """Whether nothing stood between this and what came before."""
+        return self.tokens[0].glued
+
+    @property
+    def is_digits(self) -> bool:
+        """Whether it is a number in digits that no phrase took."""
+        return self.sort is None and self.tokens[0].is_number
+
+    @property
+    def is_strange(self) -> bool:
+        """Whether it is a word that the list does not know."""
+        return self.sort is None and self.tokens[0].is_word
+
+    def is_mark(self, marks: str) -> bool:
+        """Whether it is one of these marks."""
+        return self.sort is None and self.tokens[0].kind is Kind.MARK and self.key in marks
+
+
+def items(
+    found: Sequence[Token],
+    lexicon: Lexicon,
+    sorts: tuple[Sort, ...],
+    forgiving: tuple[Sort, ...] = (),
+) -> tuple[Item, ...]:
+    """The tokens as meanings of these sorts: the longest phrase first, then the earlier sort.
+
+    Words of the `forgiving` sorts may be misspelt, where nothing else is as near.
+    """
+    starts = _starts(lexicon, sorts)
+    row: list[Item] = []
+    at = 0
+    while at < len(found):
+        item = _phrase_at(found, at, starts, lexicon)
+        row.append(item or _single(found[at], lexicon, forgiving))
+        at += len(row[-1].tokens)
+    return tuple(row)
+
+
+def says(run: Sequence[Token], phrase: Phrase, group: Sort | Wish, lexicon: Lexicon) -> bool:
+    """Whether these tokens are the phrase, with its accents where they matter and were typed.
+
+    A word without accents may have lost them, unless the reply has some elsewhere and the word
+    stands alone.
+    """
+    if len(run) != len(phrase):
+        return False
+    if any(token.text != word for token, word in zip(run, phrase, strict=True)):
+        return False
+    if not lexicon.is_tonal or not run[0].with_accents:
+        return True
+    spellings = lexicon.marked.get((group, phrase), (phrase,))
+    if len(run) == 1:
+        return any(run[0].marked == spelling[0] for spelling in spellings)
+    return any(_same_marks(run, spelling) for spelling in spellings)
+
+
+def _same_marks(run: Sequence[Token], spelling: Phrase) -> bool:
+    """Word by word: the same accents, or none on one side."""
+    return all(
+        token.marked in (word, token.text) or word == token.text
+        for token, word in zip(run, spelling, strict=True)
+    )
+
+
+@lru_cache(maxsize=256)
+def _starts(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Mapping[str, tuple[_Row, ...]]:
+    """First word -> the phrases that begin with it, longest first."""
+    table: dict[str, list[_Row]] = {}
+    for sort in sorts:
+        for phrase, key in lexicon.phrases.get(sort, {}).items():
+            table.setdefault(phrase[0], []).append((phrase, sort, key))
+    return {word: tuple(sorted(rows, key=lambda r: -len(r[0]))) for word, rows in table.items()}
+
+
+def _phrase_at(
+    found: Sequence[Token], at: int, starts: Mapping[str, tuple[_Row, ...]], lexicon: Lexicon
+) -> Item | None:
+    for phrase, sort, key in starts.get(found[at].text, ()):
+        run = tuple(found[at : at + len(phrase)])
+        if says(run, phrase, sort, lexicon):
+            return Item(sort, key, run)
+    return None
+
+
+def _single(token: Token, lexicon: Lexicon, forgiving: tuple[Sort, ...]) -> Item:
+    plain = Item(None, token.text, (token,))
+    if not token.is_word or not forgiving or token.text in lexicon.known:
+        return plain
+    hit = nearest(token.text, _spellings(lexicon, forgiving))
+    if hit is None:
+        return plain
+    (sort, key), rivals = hit
+    return Item(sort, key, (token,), misspelt=True, has_rivals=bool(rivals))
+
+
+@lru_cache(maxsize=256)
+def _spellings(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Mapping[str, tuple[Sort, str]]:
+    """Single words that may be misspelt -> what they mean.
+
+    A unit that is read only after its number is a common word too: it must be spelt right.
+    """
+    table: dict[str, tuple[Sort, str]] = {}
+    for sort in sorts:
+        for phrase, key in lexicon.phrases.get(sort, {}).items():
+            if len(phrase) == 1 and not key.startswith("after "):
+                table.setdefault(phrase[0], (sort, key))
+    return table

@@ -1,0 +1,298 @@
+"""A word list from its parsed table: checked whole, folded, with Babel's month and day names.
+
+Babel (CLDR) has the names for all nine languages; the lists add how people really type them.
+English names are understood in every language.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from types import MappingProxyType
+from typing import Any
+
+from babel import Locale
+
+from assistant.agronomy.units import UNIT_KEYS
+from assistant.reading.fold import read_tokens
+from assistant.reading.lexicon import Lexicon, Phrase, Sort, WishWords
+from assistant.reading.outcomes import Wish
+
+_NUMBERS = frozenset(
+    {
+        Sort.NUMBER,
+        Sort.TIMES,
+        Sort.FRACTION,
+        Sort.AND_HALF,
+        Sort.SHIFT,
+        Sort.LENGTH,
+        Sort.LITRE,
+        Sort.DAY,
+        Sort.EITHER_DAY,
+        Sort.MONTH,
+        Sort.WEEKDAY,
+    }
+)
+_KEYED = _NUMBERS | {Sort.UNIT, Sort.DAYS, Sort.ARTICLE}
+_PLAIN = frozenset(Sort) - _KEYED | {Sort.ARTICLE}
+_GRAMMAR = (
+    "times_first",
+    "fraction_adds",
+    "unit_first",
+    "month_first",
+    "next_is_coming",
+    "is_tonal",
+)
+_SECTIONS = frozenset({"shown", "grammar", "words", "stop_not", "wishes"}) | _KEYED
+_SHOWN = ("locale", "decimal", "groups", "units", "answers", "wishes")
+_ANSWERS = ("yes", "no", "done", "not_yet")
+_SHOWN_UNITS = ("hectare", "acre", "are", "m2")  # every list names these
+# Signs say the same in every language.
+_SIGNS: Mapping[Sort, str] = MappingProxyType({Sort.YES: "👍👌✅✔☑✓🙏", Sort.NO: "👎❌✖✗🚫❎"})
+
+_Table = Mapping[str, Any]
+
+
+@dataclass
+class _Draft:
+    """A word list in the making, and all that is wrong with it."""
+
+    faults: list[str] = field(default_factory=list)
+    phrases: dict[Sort, dict[Phrase, str]] = field(
+        default_factory=lambda: {sort: {} for sort in Sort}
+    )
+    wishes: dict[Wish, WishWords] = field(default_factory=dict)
+    marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
+
+    def section(self, table: _Table, name: str) -> _Table:
+        """A section that must be there."""
+        section = table.get(name)
+        if isinstance(section, Mapping):
+            return section
+        self.faults.append(f"[{name}] is missing")
+        return {}
+
+    def words(self, value: object, place: str, group: Sort | Wish) -> tuple[Phrase, ...]:
+        """The phrases of a list of words, noted with their accents."""
+        if not isinstance(value, list) or not all(isinstance(text, str) for text in value):
+            self.faults.append(f"{place}: expected a list of words in quotes")
+            return ()
+        phrases = []
+        for text in value:
+            found = read_tokens(text)
+            phrase = tuple(token.text for token in found)
+            if not phrase:
+                self.faults.append(f"{place}: {text!r} holds nothing to look for")
+                continue
+            phrases.append(phrase)
+            spelling = tuple(token.marked for token in found)
+            self.marked.setdefault((group, phrase), set()).add(spelling)
+        return tuple(phrases)
+
+    def put(self, sort: Sort, key: str, spellings: object) -> None:
+        """Phrases of one meaning. A phrase with two meanings in one sort is a fault."""
+        place = f"[{sort}] {key}".strip()
+        for phrase in self.words(spellings, place, sort):
+            other = self.phrases[sort].setdefault(phrase, key)
+            if other != key:
+                self.faults.append(f"{place}: {' '.join(phrase)!r} stands for {other} too")
+
+    def taken(self) -> set[Phrase]:
+        """Every phrase so far."""
+        return {phrase for phrases in self.phrases.values() for phrase in phrases}
+
+
+def read_word_list(language: str, table: _Table) -> tuple[Lexicon | None, tuple[str, ...]]:
+    """The word list of a parsed table, and all its faults (then there is no word list)."""
+    draft = _Draft()
+    for name in sorted(set(table) - _SECTIONS):
+        draft.faults.append(f"[{name}]: no such section")
+    _read_phrases(table, draft)
+    _read_wishes(draft.section(table, "wishes"), draft)
+    shown, grammar = draft.section(table, "shown"), draft.section(table, "grammar")
+    _check_shown(shown, draft)
+    for name in sorted(set(grammar) - set(_GRAMMAR)):
+        draft.faults.append(f"[grammar] {name}: no such rule")
+    if draft.faults:
+        return None, tuple(draft.faults)
+    _add_signs(draft)
+    _add_calendar(draft, str(shown["locale"]))
+    _add_units(draft, shown)
+    flags = {name: bool(grammar.get(name, False)) for name in _GRAMMAR}
+    not_stop = draft.words(table.get("stop_not", {}).get("words", []), "[stop_not]", Wish.STOP)
+    return _frozen(language, shown, flags, draft, not_stop), ()
+
+
+def _frozen(
+    language: str,
+    shown: _Table,
+    flags: Mapping[str, bool],
+    draft: _Draft,
+    not_stop: tuple[Phrase, ...],
+) -> Lexicon:
+    marked = {place: frozenset(spellings) for place, spellings in draft.marked.items()}
+    return Lexicon(
+        language=language,
+        locale=str(shown["locale"]),
+        decimal=str(shown["decimal"]),
+        groups=tuple(shown["groups"]),
+        digits=str(shown.get("digits", "0123456789")),
+        phrases=MappingProxyType({s: MappingProxyType(p) for s, p in draft.phrases.items()}),
+        marked=MappingProxyType(marked if flags["is_tonal"] else {}),
+        unit_names=MappingProxyType(_unit_names(shown)),
+        answers=MappingProxyType(dict(shown["answers"])),
+        wish_names=MappingProxyType({wish: shown["wishes"][wish.value] for wish in Wish}),
+        wishes=MappingProxyType(draft.wishes),
+        stop_not=not_stop,
+        known=_known(draft),
+        **flags,
+    )
+
+
+def _known(draft: _Draft) -> frozenset[str]:
+    """Every single word of the list."""
+    lists = [tuple(phrases) for phrases in draft.phrases.values()]
+    for wish in draft.wishes.values():
+        lists += [wish.words, *(group for sentence in wish.sentences for group in sentence)]
+    return frozenset(word for phrases in lists for phrase in phrases for word in phrase)
+
+
+# --- phrases ---------------------------------------------------------------------------------
+
+
+def _read_phrases(table: _Table, draft: _Draft) -> None:
+    for name, spellings in draft.section(table, "words").items():
+        if name in {sort.value for sort in _PLAIN}:
+            draft.put(Sort(name), "", spellings)
+        else:
+            draft.faults.append(f"[words] {name}: no such kind of word")
+    for sort in sorted(_KEYED):
+        for key, spellings in table.get(sort.value, {}).items():
+            if not _is_key(sort, key):
+                draft.faults.append(f"[{sort}] {key!r} is no key that this section knows")
+            draft.put(sort, key, spellings)
+
+
+def _is_key(sort: Sort, key: str) -> bool:
+    if sort is Sort.ARTICLE:
+        return key == "one"
+    if sort is Sort.UNIT:
+        return all(part in UNIT_KEYS or part == "after" for part in key.split())
+    if sort is Sort.DAYS and key == "month":
+        return True
+    try:
+        Fraction(key)
+    except (ValueError, ZeroDivisionError):
+        return False
+    return True
+
+
+# --- wishes ----------------------------------------------------------------------------------
+
+
+def _read_wishes(section: _Table, draft: _Draft) -> None:
+    for name in sorted(set(section) - {wish.value for wish in Wish}):
+        draft.faults.append(f"[wishes.{name}]: no such wish")
+    taken: dict[Phrase, Wish] = {}
+    for wish in Wish:
+        own, place = section.get(wish.value, {}), f"[wishes.{wish}]"
+        words = draft.words(own.get("words", []), f"{place} words", wish)
+        anywhere = draft.words(own.get("anywhere", []), f"{place} anywhere", wish)
+        if not words:
+            draft.faults.append(f"{place} needs at least one word")
+        for phrase in words:
+            if taken.setdefault(phrase, wish) is not wish:
+                draft.faults.append(f"{place} {' '.join(phrase)!r} is also {taken[phrase]}")
+        for phrase in sorted(set(anywhere) - set(words)):
+            draft.faults.append(
+                f"{place} anywhere: {' '.join(phrase)!r} is not among the words"
+            )
+        sentences = _sentences(own.get("sentences", []), wish, draft)
+        draft.wishes[wish] = WishWords(words, sentences, anywhere)
+
+
+def _sentences(
+    rows: object, wish: Wish, draft: _Draft
+) -> tuple[tuple[tuple[Phrase, ...], ...], ...]:
+    """Rows of groups; the words of a group stand in one string with | between."""
+    place = f"[wishes.{wish}] sentences"
+    if not isinstance(rows, list) or not all(isinstance(row, list) for row in rows):
+        draft.faults.append(f"{place}: expected a list of lists")
+        return ()
+    return tuple(
+        tuple(draft.words(str(group).split("|"), place, wish) for group in row) for row in rows
+    )
+
+
+# --- shown words -----------------------------------------------------------------------------
+
+
+def _check_shown(shown: _Table, draft: _Draft) -> None:
+    """Everything that is shown must be there, since a reply is read back in it."""
+    wanted = {
+        "[shown]": (shown, _SHOWN),
+        "[shown.units]": (shown.get("units", {}), _SHOWN_UNITS),
+        "[shown.answers]": (shown.get("answers", {}), _ANSWERS),
+        "[shown.wishes]": (shown.get("wishes", {}), tuple(wish.value for wish in Wish)),
+    }
+    for place, (section, names) in wanted.items():
+        draft.faults += [f"{place} {name} is missing" for name in names if name not in section]
+    for key in sorted(set(shown.get("units", {})) - UNIT_KEYS):
+        draft.faults.append(f"[shown.units] {key}: no such unit")
+    if len(str(shown.get("digits", "0123456789"))) != 10:
+        draft.faults.append("[shown] digits: expected the ten digits from 0 to 9")
+
+
+def _unit_names(shown: _Table) -> dict[str, tuple[str, str]]:
+    """One and many of each unit; a unit that the list does not name is shown by its key."""
+    names = {key: (key, key) for key in UNIT_KEYS}
+    return names | {key: (name[0], name[-1]) for key, name in shown["units"].items()}
+
+
+# --- what every list has ---------------------------------------------------------------------
+
+
+def _add_signs(draft: _Draft) -> None:
+    for sort, signs in _SIGNS.items():
+        draft.put(sort, "", list(signs))
+
+
+def _add_units(draft: _Draft, shown: _Table) -> None:
+    """What is shown can be typed; a unit's key is understood where it is no other word."""
+    taken = draft.taken()
+    for key in sorted(UNIT_KEYS):
+        if (key,) not in taken:
+            draft.put(Sort.UNIT, key, [key])
+    for key, names in shown["units"].items():
+        for name in names:
+            phrase = tuple(token.text for token in read_tokens(name))
+            draft.phrases[Sort.UNIT].setdefault(phrase, key)
+
+
+def _add_calendar(draft: _Draft, locale: str) -> None:
+    """Month and day names: the list's own, then the language's in Babel, then English."""
+    own = _calendar(locale)
+    both = own[Sort.MONTH].keys() & own[Sort.WEEKDAY].keys()  # Mar: Marso and Martes
+    days = {p for sort in (Sort.MONTH, Sort.WEEKDAY) for p in draft.phrases[sort]}
+    _add_names(draft, own, days | both)
+    _add_names(draft, _calendar("en"), draft.taken() | both)
+
+
+def _add_names(
+    draft: _Draft, names: Mapping[Sort, Mapping[Phrase, str]], taken: set[Phrase]
+) -> None:
+    for sort, table in names.items():
+        for phrase, key in table.items():
+            if phrase not in taken:
+                draft.phrases[sort].setdefault(phrase, key)
+
+
+def _calendar(locale: str) -> dict[Sort, dict[Phrase, str]]:
+    names = Locale.parse(locale)
+    found: dict[Sort, dict[Phrase, str]] = {Sort.MONTH: {}, Sort.WEEKDAY: {}}
+    for sort, tables in ((Sort.MONTH, names.months), (Sort.WEEKDAY, names.days)):
+        for context in ("format", "stand-alone"):
+            for width in ("wide", "abbreviated"):
+                for number, name in tables[context][width].items():
+                    phrase = tuple(token.text for token in read_tokens(name))
+                    found[sort].setdefault(phrase, str(number))
+    return found
