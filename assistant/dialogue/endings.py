@@ -28,6 +28,7 @@ from assistant.dialogue.values import (
     SaveNursery,
     Session,
     SetLanguage,
+    StopTexts,
     Text,
     Turn,
 )
@@ -93,7 +94,14 @@ def lasting(session: Session | None) -> Session | None:
 
 
 _PASSING = frozenset(
-    {talks.MENU.name, talks.WHICH.name, talks.LANGUAGE.name, talks.RAIN_WARNING.name}
+    table.name
+    for table in (
+        talks.MENU,
+        talks.WHICH,
+        talks.LANGUAGE,
+        talks.RAIN_WARNING,
+        talks.STOPPING,
+    )
 )
 
 
@@ -237,6 +245,11 @@ def _closed(session: Session, known: Known) -> Turn:
     nursery = _chosen(session, known)
     text = said(m.CLOSED(label=nursery.called))
     return ended(session, known, text, changes=(SaveNursery(replace(nursery, closed=True)),))
+
+
+def stop(session: Session | None, known: Known) -> Turn:
+    """No more texts; what was half-finished stays."""
+    return Turn(lasting(session), (said(m.STOPPED()),), (StopTexts(),))
 
 
 def _kept(session: Session, known: Known) -> Turn:
@@ -388,6 +401,7 @@ ENDINGS: Mapping[str, Ending] = {
     "!set_language": _set_language,
     "!closed": _closed,
     "!kept": _kept,
+    "!stop": stop,
     "!moved": _moved,
     "!amended": _amended,
     "!chosen": _transplanting,

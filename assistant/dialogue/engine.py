@@ -71,7 +71,17 @@ def _next(
         return Step(replace(session, waiting=waiting))
     if heard.outcome is Outcome.AGAIN:
         return _again(session, heard)
-    return follow(session, question, heard.value, heard.words, known, tables)
+    return renew(session, question, heard, known, tables)
+
+
+def renew(
+    session: Session, question: Question, heard: Heard, known: Known, tables: Tables
+) -> Step:
+    """Takes a new answer to a question and goes its way; what hung on an old one goes."""
+    gone = {question.keeps, *question.drops}
+    left = {name: kept for name, kept in session.answers.items() if name not in gone}
+    fresh = replace(session, answers=left)
+    return follow(fresh, question, heard.value, heard.words, known, tables)
 
 
 def follow(

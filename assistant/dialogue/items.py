@@ -15,6 +15,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.lists import item_key
+from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
@@ -165,6 +166,8 @@ def _answer_leaves(
 ) -> Turn | None:
     reading = read_count(text, known.lexicon)
     if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
+        return None
+    if is_another_kind(text, known):
         return None
     if not digits and text.strip().isdigit():
         return None

@@ -46,7 +46,8 @@ class Question:
 
     `keeps` names the answer in the session. `goes` maps what the reader made of the reply (a
     choice's code, "yes", "past" ...) to the next step. `again` is said before the question is
-    put once more; `help` when the person asks what it means.
+    put once more; `help` when the person asks what it means. `drops` names answers that were
+    given to the old answer and are asked anew with a new one.
     """
 
     step: str
@@ -57,6 +58,7 @@ class Question:
     again: Message
     keeps: str = ""
     choices: tuple[Choice, ...] = ()
+    drops: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

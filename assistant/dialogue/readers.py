@@ -169,8 +169,22 @@ READERS: Mapping[Reads, Reader] = {
 }
 
 
+_COUNTED = frozenset({Reads.LITRES, Reads.LEAVES})
+
+
+def is_another_kind(text: str, known: Known) -> bool:
+    """Whether a number is surely of land, of seed or of a day: 2 acres are no leaves."""
+    if not any(letter.isalpha() for letter in text):
+        return "%" in text
+    area = read_area(text, known.lexicon, known.region)
+    day = read_date(text, known.lexicon, known.today)
+    return "%" in text or Outcome.UNDERSTOOD in (area.outcome, day.outcome)
+
+
 def hear(text: str, question: Question, session: Session, known: Known) -> Heard:
     """What `text` gives as the answer to `question`."""
+    if question.reads in _COUNTED and is_another_kind(text, known):
+        return Heard(Outcome.AGAIN, refusal=question.again())
     return READERS[question.reads](text, question, session, known)
 
 

@@ -16,12 +16,12 @@ from typing import Any
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
-from assistant.dialogue.engine import Step, answer, ask, begin, find, follow
+from assistant.dialogue.engine import Step, answer, ask, begin, find, follow, renew
 from assistant.dialogue.items import answer_items, ask_of, which_done
 from assistant.dialogue.lists import entries
 from assistant.dialogue.officer import officer_turn
-from assistant.dialogue.questions import Question, Reads
-from assistant.dialogue.readers import hear
+from assistant.dialogue.questions import ANY, Question, Reads
+from assistant.dialogue.readers import Heard, hear
 from assistant.dialogue.values import (
     AnswerWarning,
     Focus,
@@ -269,6 +269,9 @@ def _answer_open(text: str, known: Known, session: Session) -> Turn | None:
         return None
     if known.items and answer_items(text, known, known.items, False, session) is not None:
         return None
+    stopping = _almost_stop(text, known)
+    if stopping is not None:
+        return stopping
     corrected = _corrected(text, session, known) if _says_nothing(step, question) else None
     return corrected or _ask_again(step, known, question, text)
 
@@ -314,7 +317,9 @@ def _answer_question(text: str, known: Known, session: Session) -> Turn:
     if wish is Wish.LANGUAGE and question.reads is not Reads.LANGUAGE and not known.farmer:
         return _language_anew(text, known, session)
     step = answer(session, text, known, talks.TABLES)
-    return _stepped(step, known, text) if step.read else _ask_again(step, known, question, text)
+    if step.read:
+        return _stepped(step, known, text)
+    return _almost_stop(text, known) or _ask_again(step, known, question, text)
 
 
 def _language_anew(text: str, known: Known, session: Session) -> Turn:
@@ -383,16 +388,26 @@ def _corrected(text: str, session: Session, known: Known) -> Turn | None:
             continue
         heard = hear(text, question, replace(session, waiting=None), known)
         if heard.sure and heard.words:
-            answers = {
-                **session.answers,
-                question.keeps: heard.value,
-                f"{question.keeps}_words": heard.words,
-                f"{question.keeps}_heard": heard.value,
-            }
-            amended = replace(session, answers=answers, waiting=None)
-            noted = m.CORRECTED(reading=heard.words)
-            return Turn(amended, (ask(amended, known, talks.TABLES, noted),))
+            return _anew(session, question, heard, known)
     return None
+
+
+def _anew(session: Session, question: Question, heard: Heard, known: Known) -> Turn:
+    """Takes the new answer. Where it could lead elsewhere than the old one, it is followed."""
+    noted = m.CORRECTED(reading=heard.words)
+    if set(question.goes) == {ANY}:
+        answers = {
+            **session.answers,
+            question.keeps: heard.value,
+            f"{question.keeps}_words": heard.words,
+            f"{question.keeps}_heard": heard.value,
+        }
+        amended = replace(session, answers=answers, waiting=None)
+        return Turn(amended, (ask(amended, known, talks.TABLES, noted),))
+    path = session.path[: session.path.index(question.step)]
+    back_there = replace(session, step=question.step, path=path, waiting=None)
+    step = renew(back_there, question, heard, known, talks.TABLES)
+    return _stepped(replace(step, said=(noted,)), known, "")
 
 
 def _ask_again(step: Step, known: Known, question: Question, text: str) -> Turn:
@@ -423,8 +438,16 @@ def _almost_a_wish(text: str, known: Known) -> Turn | None:
     reading = read_wish(text, known.lexicons, known.catalogue.language)
     if reading.outcome is not Outcome.CONFIRM:
         return None
-    held = e.menu(known.session, known)
-    return held
+    return _almost_stop(text, known) or e.menu(known.session, known)
+
+
+def _almost_stop(text: str, known: Known) -> Turn | None:
+    """What may have been STOP is asked: it is never guessed and never passed over."""
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    if reading.outcome is not Outcome.CONFIRM or reading.value is not Wish.STOP:
+        return None
+    held = e.lasting(known.session)
+    return e.opened(begin(talks.STOPPING, held, reading=reading.words), known)
 
 
 def _not_read(text: str, known: Known) -> Turn:

@@ -7,13 +7,9 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.engine import ask, back, begin, find
 from assistant.dialogue.facts import worded
-from assistant.dialogue.values import Known, SetLanguage, StartTexts, StopTexts, Turn
+from assistant.dialogue.values import Known, SetLanguage, StartTexts, Turn
 from assistant.reading import Wish, language_named
 from assistant.wording import messages_talk as m
-
-
-def _stop(text: str, known: Known) -> Turn:
-    return Turn(known.session, (e.said(m.STOPPED()),), (StopTexts(),))
 
 
 def _start(text: str, known: Known) -> Turn:
@@ -85,7 +81,7 @@ def _opening(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
 WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.MENU: _opening(e.menu),
     Wish.HELP: _help,
-    Wish.STOP: _stop,
+    Wish.STOP: _opening(e.stop),
     Wish.START: _start,
     Wish.LANGUAGE: _language,
     Wish.BACK: _back,

@@ -3,7 +3,14 @@
 from collections.abc import Mapping
 
 from assistant.dialogue.conversations.dates import DATES, LEAVES
-from assistant.dialogue.conversations.home import CLOSE, LANGUAGE, MENU, OFFICER, WHICH
+from assistant.dialogue.conversations.home import (
+    CLOSE,
+    LANGUAGE,
+    MENU,
+    OFFICER,
+    STOPPING,
+    WHICH,
+)
 from assistant.dialogue.conversations.plan import PLAN
 from assistant.dialogue.conversations.rain import RAIN_WARNING
 from assistant.dialogue.conversations.signup import SIGNUP
@@ -20,6 +27,7 @@ __all__ = [
     "PLAN",
     "RAIN_WARNING",
     "SIGNUP",
+    "STOPPING",
     "TABLES",
     "TROUBLE",
     "WHICH",
@@ -34,6 +42,7 @@ TABLES: Mapping[str, Conversation] = {
         LANGUAGE,
         CLOSE,
         OFFICER,
+        STOPPING,
         WHICH,
         DATES,
         LEAVES,

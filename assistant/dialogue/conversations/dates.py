@@ -4,6 +4,13 @@ from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversat
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 
+_GERMINATION_GOES = {
+    "good": "!amended",
+    "weak": "!amended",
+    "hopeless": "other_seed",
+    "untested": "!kept",
+}
+
 DATES = conversation(
     "dates",
     1,
@@ -53,7 +60,16 @@ DATES = conversation(
         asks=m.ASK_GERMINATION,
         reads=Reads.GERMINATION,
         keeps="germination",
-        goes={ANY: "!amended"},
+        goes=_GERMINATION_GOES,
+        help=m.HELP_GERMINATION,
+        again=m.AGAIN_GERMINATION,
+    ),
+    Question(
+        "other_seed",
+        asks=m.DO_NOT_SOW,
+        reads=Reads.GERMINATION,
+        keeps="germination",
+        goes=_GERMINATION_GOES,
         help=m.HELP_GERMINATION,
         again=m.AGAIN_GERMINATION,
     ),
@@ -80,6 +96,7 @@ DATES = conversation(
         asks=m.ASK_NEW_SOWING,
         reads=Reads.SOWING,
         keeps="sowing",
+        drops=("sown",),
         goes={"coming": "!moved", "past": "sown"},
         help=m.HELP_DATE,
         again=m.AGAIN_DATE,

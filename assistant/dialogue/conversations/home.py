@@ -72,6 +72,19 @@ CLOSE = conversation(
     ),
 )
 
+STOPPING = conversation(
+    "stopping",
+    1,
+    Question(
+        "sure",
+        asks=m.CONFIRM_READING,
+        reads=Reads.YES_NO,
+        goes={"yes": "!stop", "no": "!kept"},
+        help=m.HELP,
+        again=m.AGAIN_YES_NO,
+    ),
+)
+
 OFFICER = conversation(
     "officer",
     1,

@@ -65,6 +65,7 @@ PLAN = conversation(
         asks=m.ASK_SOWING,
         reads=Reads.SOWING,
         keeps="sowing",
+        drops=("sown",),
         goes={"coming": "check", "past": "sown"},
         help=m.HELP_SOWING,
         again=m.AGAIN_DATE,

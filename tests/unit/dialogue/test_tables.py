@@ -30,6 +30,7 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "dates": {"nursery": 1, "sowing": "2026-05-28"},
     "leaves": {"nursery": 1},
     "trouble": {"nursery": 1},
+    "stopping": {"reading": "stop"},
     "rain_warning": {
         "village_id": 1,
         "village": "Kijani",
