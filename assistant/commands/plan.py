@@ -13,9 +13,10 @@ from assistant.agronomy.field import LIMITS, FieldInputs
 from assistant.agronomy.quantities import quantities
 from assistant.commands import numbers
 from assistant.commands.one_line import OneLineCommand, shown
+from assistant.people import LANGUAGES
 from assistant.reading import Outcome, Reading, Reason, read_area
 from assistant.wiring.catalogues import SOURCE, open_catalogue
-from assistant.wiring.lexicons import READY, open_lexicons
+from assistant.wiring.lexicons import open_lexicons
 from assistant.wording.plan_page import Plan, plan_page, warning_say
 from assistant.wording.render import Catalogue, render
 
@@ -66,7 +67,7 @@ DIGITS = 12
     help="Size of the pail at hand.",
 )
 @click.option("--region", help="Where land units are meant, such as IN-WB.")
-@click.option("--lang", type=click.Choice(READY), default="en", show_default=True)
+@click.option("--lang", type=click.Choice(list(LANGUAGES)), default="en", show_default=True)
 @click.option("--json", "as_json", is_flag=True, help="The same as data, not rounded.")
 def command(
     area: str,

@@ -13,7 +13,7 @@ from babel.messages.pofile import read_po
 from assistant.dialogue.officer import VERBS
 from assistant.reading import Lexicon, Outcome, Reading, read_confirm, read_date, read_wish
 from assistant.wiring.catalogues import SOURCE, locales_folder, open_catalogue
-from assistant.wiring.lexicons import READY, open_lexicons
+from assistant.wiring.lexicons import open_lexicons
 from assistant.wording.checks import Fault, Language, Table, Understands, faults
 from assistant.wording.texts import Declared, declared
 
@@ -114,11 +114,9 @@ def _form_of(translations: GNUTranslations, count: int) -> int:
 # --- the words -------------------------------------------------------------------------------
 
 
-def understands(code: str) -> Understands | None:
-    """What words mean to the readers of a language; None while it has no word list."""
-    if code not in READY:
-        return None
-    lexicons = open_lexicons(READY)
+def understands(code: str) -> Understands:
+    """What words mean to the readers of a language."""
+    lexicons = open_lexicons()
 
     def meanings(phrase: str) -> frozenset[str]:
         return frozenset(_meanings(phrase, lexicons, code))

@@ -15,7 +15,7 @@ from assistant.agronomy.calendar import Anchors, TaskCode, calendar
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.quantities import WarningCode, quantities
 from assistant.commands.plan import command
-from assistant.wiring.lexicons import READY
+from assistant.people import LANGUAGES
 from assistant.wording.message import Message
 from assistant.wording.plan_page import TASK_CAUTIONS, Plan, warning_say
 from assistant.wording.render import Catalogue, render
@@ -229,7 +229,7 @@ def test_each_hurtful_task_names_its_caution():
     assert all(isinstance(c, Message) for row in TASK_CAUTIONS.values() for c in row)
 
 
-@pytest.mark.parametrize("language", READY)
+@pytest.mark.parametrize("language", LANGUAGES)
 def test_every_language_prints_a_page(language):
     """No slot is left unfilled in any language."""
     page = _run(PLAIN | {"--germination": "30", "--area": "100 m2"}, "--lang", language)
