@@ -5,6 +5,7 @@ header that joins them takes six octets of each (8-bit reference).
 """
 
 import re
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
@@ -27,9 +28,9 @@ JOINED = {Encoding.GSM7: 153, Encoding.UCS2: 67}
 
 _GSM_TEXT = re.compile("[" + re.escape("".join(sorted(SINGLE | DOUBLE))) + "]*")
 _ASTRAL = re.compile("[\U00010000-\U0010ffff]")
-_WIDE = {
-    Encoding.GSM7: re.compile("[" + re.escape("".join(sorted(DOUBLE))) + "]"),
-    Encoding.UCS2: _ASTRAL,
+_IS_WIDE: Mapping[Encoding, Callable[[str], bool]] = {
+    Encoding.GSM7: DOUBLE.__contains__,
+    Encoding.UCS2: "\uffff".__lt__,
 }
 
 
@@ -72,7 +73,7 @@ def cost(text: str) -> Cost:
     encoding, units = measure(text)
     if units <= ALONE[encoding]:
         return Cost(encoding, units, 1, ALONE[encoding] - units)
-    starts, used = _starts(text, encoding)
+    starts, used = _starts(text, encoding, units)
     return Cost(encoding, units, len(starts), JOINED[encoding] - used)
 
 
@@ -81,16 +82,20 @@ def split(text: str) -> tuple[str, ...]:
     encoding, units = measure(text)
     if units <= ALONE[encoding]:
         return (text,)
-    starts, _ = _starts(text, encoding)
+    starts, _ = _starts(text, encoding, units)
     return tuple(text[start:end] for start, end in pairwise([*starts, len(text)]))
 
 
-def _starts(text: str, encoding: Encoding) -> tuple[list[int], int]:
+def _starts(text: str, encoding: Encoding, units: int) -> tuple[list[int], int]:
     """Find where each segment begins, and the units used in the last."""
-    room, wide = JOINED[encoding], _WIDE[encoding]
+    room = JOINED[encoding]
+    if units == len(text):  # no character is wide, so all segments but the last are full
+        even = list(range(0, units, room))
+        return even, units - even[-1]
+    is_wide = _IS_WIDE[encoding]
     starts, used = [0], 0
     for index, character in enumerate(text):
-        width = 2 if wide.match(character) else 1
+        width = 2 if is_wide(character) else 1
         if used + width > room:
             starts.append(index)
             used = 0
