@@ -8,7 +8,7 @@ from threading import Event, Thread
 from assistant.channel import Clock, Gateway
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
-from assistant.service.tick import tick
+from assistant.service.tick import ticking
 
 log = logging.getLogger(__name__)
 
@@ -63,8 +63,16 @@ class Worker:
             self._woken.clear()
 
     def round(self) -> None:
-        """One look at the clock: what is due, then everything that waits."""
-        tick(self._house, self._clock())
+        """One look at the clock: what is due, then everything that waits.
+
+        A morning with thousands of phones takes minutes. What waits is handed over meanwhile,
+        so that a warning leaves at once.
+        """
+        for done, _ in enumerate(ticking(self._house, self._clock()), start=1):
+            if self._stopping.is_set():
+                return
+            if done % self._batch == 0:
+                self._dispatch()
         while self._dispatch():
             if self._stopping.is_set():
                 return

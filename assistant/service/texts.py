@@ -1,6 +1,6 @@
 """Words what is to be said and puts it into the outbox."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -39,24 +39,31 @@ def worded(house: House, says: Sequence[Say], language: str | None) -> str:
 
 def post(work: Work, house: House, letter: Letter, now: datetime) -> OutboxText:
     """Puts a text into the outbox."""
+    return work.outbox.add(_written(house, letter, now))
+
+
+def post_all(work: Work, house: House, letters: Iterable[Letter], now: datetime) -> None:
+    """Puts many texts into the outbox at once."""
+    work.outbox.add_all(_written(house, letter, now) for letter in letters)
+
+
+def _written(house: House, letter: Letter, now: datetime) -> OutboxText:
     text = worded(house, letter.says, letter.language)
     price = cost(text)
-    return work.outbox.add(
-        OutboxText(
-            message_id=house.new_id(),
-            phone=letter.phone,
-            text=text,
-            kind=letter.kind,
-            due_at=letter.due_at or now,
-            not_after=letter.not_after,
-            created_at=now,
-            focus=letter.focus,
-            nursery_id=letter.nursery_id,
-            warning_id=letter.warning_id,
-            urgent=letter.urgent,
-            encoding=price.encoding,
-            segments=price.segments,
-        )
+    return OutboxText(
+        message_id=house.new_id(),
+        phone=letter.phone,
+        text=text,
+        kind=letter.kind,
+        due_at=letter.due_at or now,
+        not_after=letter.not_after,
+        created_at=now,
+        focus=letter.focus,
+        nursery_id=letter.nursery_id,
+        warning_id=letter.warning_id,
+        urgent=letter.urgent,
+        encoding=price.encoding,
+        segments=price.segments,
     )
 
 

@@ -4,11 +4,12 @@ Running it twice for the same moment changes nothing the second time.
 """
 
 import logging
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
@@ -34,6 +35,7 @@ from assistant.store import OutboxText, Work
 log = logging.getLogger(__name__)
 
 MIDNIGHT = time(0, 0)
+NEVER_IN_RAIN = frozenset({TaskCode.UNCOVER_FLOOD})
 
 
 @dataclass(frozen=True)
@@ -49,15 +51,30 @@ class Place:
 
 def tick(house: House, now: datetime) -> None:
     """Follows up silence and lateness, then sends what is due; a transaction a phone."""
+    for _ in ticking(house, now):
+        pass
+
+
+def ticking(house: House, now: datetime) -> Iterator[None]:
+    """A tick that pauses after each phone, so that others can have their turn meanwhile."""
     with house.store.work() as work:
         for text in work.outbox.expire(now):
             plan_again(work, house, text)
         silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
-        due = work.reminders.phones_due(now)
+        due = work.reminders.phones_due(now) if _awake(work, house, now) else ()
     for nursery_id in sorted(silent):
         _alone(house, _follow_up, nursery_id, now)
+        yield
     for phone in due:
         _alone(house, _prompt, phone, now)
+        yield
+
+
+def _awake(work: Work, house: House, now: datetime) -> bool:
+    """Whether it is an hour for prompts in some village."""
+    zones = {house.zone, *(village.zone for village in work.people.villages())}
+    clocks = (now.astimezone(ZoneInfo(zone)).time() for zone in zones)
+    return any(house.hours.prompt <= clock < house.hours.quiet_from for clock in clocks)
 
 
 def _alone(
@@ -96,9 +113,10 @@ def _silent(work: Work, house: House, now: datetime) -> tuple[Reminder, ...]:
     """Tasks asked and not answered, whose day is over or whose second asking is due."""
     hours = house.hours
     over = work.reminders.unanswered(ASKED_TASKS, now - _from_until(hours.prompt, MIDNIGHT))
-    again = work.reminders.sent_before(SECOND_ASKING, now)
-    wait = _from_until(hours.prompt, hours.second)
-    return (*over, *(each for each in again if each.due_at + wait <= now))
+    again = work.reminders.to_ask_again(
+        SECOND_ASKING, now, now - _from_until(hours.prompt, hours.second), NEVER_IN_RAIN
+    )
+    return (*over, *again)
 
 
 def _from_until(start: time, end: time) -> timedelta:
@@ -137,7 +155,7 @@ def _asks_again(house: House, reminder: Reminder, place: Place) -> bool:
     """Whether it is time for the one repetition: the same afternoon, and never "uncover" under
     a rain warning."""
     second_at = local(place.today, house.hours.second, place.zone)
-    wet = place.raining and reminder.task is TaskCode.UNCOVER_FLOOD
+    wet = place.raining and reminder.task in NEVER_IN_RAIN
     return (
         reminder.task in SECOND_ASKING
         and reminder.asked == 1
@@ -166,8 +184,8 @@ def _ask_again(
 
 
 def _place(work: Work, house: House, farmer: Farmer, now: datetime) -> Place:
-    zone = zone_of(work, house, farmer.village_id)
     village = work.people.village(farmer.village_id) if farmer.village_id else None
+    zone = village.zone if village else house.zone
     return Place(farmer, zone, local_date(now, zone), now, raining(work, village, now))
 
 

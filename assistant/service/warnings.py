@@ -8,7 +8,7 @@ from assistant.dialogue.values import Focus, IssueWarning, Kind, Standing
 from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import in_danger
-from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post_all
 from assistant.store import Work
 from assistant.wording import messages_talk as m
 
@@ -27,9 +27,8 @@ def issue_warning(
     for found in in_danger(work, village, now):
         by_phone.setdefault(found[0].phone, []).append(found)
     work.warnings.ask(standing.id, by_phone)
-    for found_here in by_phone.values():
-        letter = _letter(standing, village, found_here, due)
-        post(work, house, letter, now)
+    letters = (_letter(standing, village, found, due) for found in by_phone.values())
+    post_all(work, house, letters, now)
 
 
 def _letter(
@@ -69,21 +68,22 @@ def give_all_clear(work: Work, house: House, warning_id: int, now: datetime) -> 
     work.warnings.clear(warning_id, now)
     work.outbox.withdraw(now, warning_id=warning_id, kinds=(Kind.WARNING,))
     due = after_quiet(house, village.zone, now)
-    for phone in work.warnings.asked(warning_id):
-        farmer = work.people.farmer(phone)
-        if farmer is None or farmer.stopped_at is not None:
-            continue
-        labels = ", ".join(each.called for each in work.nurseries.of_farmer(farmer.id))
-        letter = Letter(
-            phone=phone,
+    beds: dict[Farmer, list[str]] = {}
+    for farmer, nursery in work.nurseries.warned(warning_id):
+        beds.setdefault(farmer, []).extend([nursery.called] if nursery else [])
+    letters = (
+        Letter(
+            phone=farmer.phone,
             language=farmer.language,
-            says=(m.ALL_CLEAR(village=village.name, labels=labels),),
+            says=(m.ALL_CLEAR(village=village.name, labels=", ".join(called)),),
             kind=Kind.ALL_CLEAR,
             due_at=due,
             not_after=due + REPLY_LASTS,
             warning_id=warning_id,
         )
-        post(work, house, letter, now)
+        for farmer, called in beds.items()
+    )
+    post_all(work, house, letters, now)
 
 
 def raining(work: Work, village: Village | None, now: datetime) -> bool:

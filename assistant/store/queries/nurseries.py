@@ -1,18 +1,20 @@
 """Nurseries with their inputs and their story."""
 
 from dataclasses import asdict, fields
-from datetime import datetime
+from datetime import date, datetime
 
-from sqlalchemy import func, select
+from sqlalchemy import and_, func, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.store import rows
 from assistant.store.errors import NotThereError
-from assistant.store.tables import FarmerRow, NurseryRow
+from assistant.store.tables import FarmerRow, NurseryRow, WarningPhoneRow
 
-_KEPT = [field.name for field in fields(Nursery) if field.name not in ("id", "inputs")]
+_BY_HAND = ("id", "inputs", "practice")
+_BY_LABEL = (func.length(NurseryRow.label), NurseryRow.label, NurseryRow.id)
+_KEPT = [field.name for field in fields(Nursery) if field.name not in _BY_HAND]
 
 
 class Nurseries:
@@ -28,21 +30,41 @@ class Nurseries:
         wanted = select(NurseryRow).where(NurseryRow.farmer_id == farmer_id)
         if open_only:
             wanted = wanted.where(NurseryRow.closed.is_(False))
-        ordered = wanted.order_by(
-            func.length(NurseryRow.label), NurseryRow.label, NurseryRow.id
-        )
-        return tuple(map(rows.nursery, self._session.scalars(ordered)))
+        return tuple(map(rows.nursery, self._session.scalars(wanted.order_by(*_BY_LABEL))))
 
-    def in_village(self, village_id: int) -> tuple[tuple[Farmer, Nursery], ...]:
-        """Open nurseries in a village, of farmers who still want texts, by phone."""
+    def in_village(
+        self, village_id: int, sown_from: date = date.min, sown_until: date = date.max
+    ) -> tuple[tuple[Farmer, Nursery], ...]:
+        """Open nurseries in a village, of farmers who still want texts, by phone.
+
+        `sown_from`, `sown_until`: only those whose sowing day is one of these days.
+        """
         found = self._session.execute(
             select(FarmerRow, NurseryRow)
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
             .where(FarmerRow.village_id == village_id, FarmerRow.stopped_at.is_(None))
             .where(NurseryRow.closed.is_(False))
+            .where(NurseryRow.sow_date.between(sown_from, sown_until))
             .order_by(FarmerRow.phone, NurseryRow.id)
         )
         return tuple((rows.farmer(farmer), rows.nursery(row)) for farmer, row in found)
+
+    def warned(self, warning_id: int) -> tuple[tuple[Farmer, Nursery | None], ...]:
+        """Who was asked about a warning and still wants texts, by phone: with each open
+        nursery, or with None where there is none any more."""
+        found = self._session.execute(
+            select(FarmerRow, NurseryRow)
+            .join(WarningPhoneRow, WarningPhoneRow.phone == FarmerRow.phone)
+            .outerjoin(
+                NurseryRow,
+                and_(NurseryRow.farmer_id == FarmerRow.id, NurseryRow.closed.is_(False)),
+            )
+            .where(WarningPhoneRow.warning_id == warning_id, FarmerRow.stopped_at.is_(None))
+            .order_by(FarmerRow.phone, *_BY_LABEL)
+        )
+        return tuple(
+            (rows.farmer(farmer), rows.nursery(row) if row else None) for farmer, row in found
+        )
 
     def count(self, farmer_id: int | None = None) -> int:
         """How many nurseries there are or were, in all or of one farmer."""
@@ -66,6 +88,7 @@ class Nurseries:
             setattr(row, name, getattr(nursery, name))
         for name, given in asdict(nursery.inputs).items():
             setattr(row, name, given)
+        row.practice = nursery.practice.code
         row.changed_at = now
         self._session.add(row)
         self._session.flush()

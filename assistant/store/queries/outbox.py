@@ -1,6 +1,6 @@
 """Outgoing texts: written with what caused them, then claimed, sent, recorded, receipted."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import fields
 from datetime import datetime, timedelta
 
@@ -25,11 +25,19 @@ class Outbox:
 
     def add(self, text: OutboxText) -> OutboxText:
         """Keeps a new text; its id comes back with it."""
-        row = OutboxRow(**{name: getattr(text, name) for name in _KEPT})
-        row.focus = focus_json(text.focus)
-        self._session.add(row)
+        return self.add_all([text])[0]
+
+    def add_all(self, texts: Iterable[OutboxText]) -> tuple[OutboxText, ...]:
+        """Keeps new texts, all at once; their ids come back with them."""
+        added = [
+            OutboxRow(
+                **{name: getattr(text, name) for name in _KEPT}, focus=focus_json(text.focus)
+            )
+            for text in texts
+        ]
+        self._session.add_all(added)
         self._session.flush()
-        return rows.outbox_text(row)
+        return tuple(map(rows.outbox_text, added))
 
     def get(self, message_id: str) -> OutboxText | None:
         row = self._session.scalar(select(OutboxRow).where(OutboxRow.message_id == message_id))

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime
 
-from sqlalchemy import Select, select, update
+from sqlalchemy import Select, exists, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
@@ -12,7 +12,7 @@ from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
 from assistant.store.inserts import insert_missing
-from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow
+from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow, WarningRow
 
 _UNIQUE = [ReminderRow.nursery_id, ReminderRow.task, ReminderRow.day]
 
@@ -84,14 +84,30 @@ class Reminders:
         )
         return tuple(found)
 
-    def sent_before(self, tasks: Iterable[TaskCode], at: datetime) -> tuple[Reminder, ...]:
-        """Reminders of these tasks that were asked once, by a text that went out before `at`,
-        and are not answered; of farmers who want texts, by phone."""
+    def to_ask_again(
+        self,
+        tasks: Iterable[TaskCode],
+        now: datetime,
+        due_until: datetime,
+        in_the_dry: Iterable[TaskCode] = (),
+    ) -> tuple[Reminder, ...]:
+        """Reminders of these tasks that were asked once, due until a time, by a text that has
+        gone out, and can still be answered; of farmers who want texts, by phone.
+
+        `in_the_dry`: tasks that are left out where a rain warning stands.
+        """
+        rain = exists().where(
+            WarningRow.village_id == FarmerRow.village_id,
+            WarningRow.cleared_at.is_(None),
+            WarningRow.ends_at > now,
+        )
         return self._reminders(
             self._wanted(State.SENT)
             .join(OutboxRow, OutboxRow.message_id == ReminderRow.message_id)
             .where(ReminderRow.task.in_(list(tasks)), ReminderRow.asked == 1)
-            .where(OutboxRow.accepted_at < at)
+            .where(ReminderRow.due_at <= due_until, ReminderRow.not_after > now)
+            .where(OutboxRow.accepted_at < now)
+            .where(or_(ReminderRow.task.not_in(list(in_the_dry)), ~rain))
         )
 
     def unanswered(
@@ -132,10 +148,13 @@ class Reminders:
         asked: int | None = None,
     ) -> None:
         """Moves reminders on; what is not given stays."""
+        moved = list(ids)
+        if not moved:
+            return
         columns = {"state": state, "message_id": message_id, "asked": asked}
         given = {name: value for name, value in columns.items() if value is not None}
         self._session.execute(
-            update(ReminderRow).where(ReminderRow.id.in_(list(ids))).values(**given)
+            update(ReminderRow).where(ReminderRow.id.in_(moved)).values(**given)
         )
 
     def open_for_officer(

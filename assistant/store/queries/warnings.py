@@ -70,6 +70,10 @@ class Warnings:
         wanted = select(phone).where(WarningPhoneRow.warning_id == warning_id).order_by(phone)
         return tuple(self._session.scalars(wanted))
 
+    def was_asked(self, warning_id: int, phone: str) -> bool:
+        """Whether this phone was asked."""
+        return self._session.get(WarningPhoneRow, (warning_id, phone)) is not None
+
     def answer(self, warning_id: int, phone: str, answer: str, at: datetime) -> None:
         """Keeps what a phone answered ("covered" or "help"); the latest answer counts."""
         self.ask(warning_id, [phone])

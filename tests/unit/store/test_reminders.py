@@ -180,9 +180,12 @@ def test_a_second_asking_is_for_what_was_asked_once_and_went_out_long_ago(
             work.reminders.set_state([each.id], State.SENT, message_id=task.value, asked=asked)
             if task is not TaskCode.DRAIN_BED:
                 work.outbox.record(task.value, Fate.ACCEPTED, now)
-        found = work.reminders.sent_before(tasks[:3], now + _HOUR)
+        found = work.reminders.to_ask_again(tasks[:3], now + _HOUR, due_until=now)
         assert [each.task for each in found] == [TaskCode.UNCOVER_FLOOD]
-        assert work.reminders.sent_before(tasks[:3], now) == ()
+        again = work.reminders.to_ask_again
+        assert again(tasks[:3], now, due_until=now) == ()
+        assert again(tasks[:3], now + _HOUR, due_until=now - _HOUR) == ()
+        assert again(tasks[:3], found[0].not_after, due_until=now) == ()
         opened = work.reminders.sent_open([nursery.id])
         assert {each.task for each in opened} == set(tasks)
         assert work.reminders.sent_open([]) == ()
