@@ -114,7 +114,7 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
 def _warning(work: Work, phone: str, village_id: int | None, now: datetime) -> Standing | None:
     """The warning this phone was asked about and that still stands."""
     standing = work.warnings.standing_for(phone, village_id, now)
-    if standing is None or phone not in work.warnings.asked(standing.id):
+    if standing is None or not work.warnings.was_asked(standing.id, phone):
         return None
     return standing
 
@@ -158,7 +158,9 @@ def in_danger(
     """The nurseries that rain would harm: on days 0 to 5 (True) or about to be sown (False)."""
     today = local_date(now, village.zone)
     found = []
-    for farmer, nursery in work.nurseries.in_village(village.id):
+    first = today - timedelta(days=int(RAIN_WATCH_LAST_DAY.value))
+    last = today + timedelta(days=SOWS_SOON_D)
+    for farmer, nursery in work.nurseries.in_village(village.id, first, last):
         day = nursery.day(today)
         if 0 <= day <= RAIN_WATCH_LAST_DAY.value:
             found.append((farmer, nursery, True))
