@@ -4,8 +4,11 @@ import click
 
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import read_phone
+from assistant.service.accounts import ONE_TIME_LASTS, give_one_time_password
 from assistant.service.enrol import add_officer
+from assistant.settings import Settings
 from assistant.wiring.house import hash_code, new_code
+from assistant.worker import wall_clock
 
 
 @click.group()
@@ -24,9 +27,7 @@ def add(
 ) -> None:
     """Add an officer, or give one a new code. The code is shown this once."""
     settings = settings_now()
-    number = read_phone(phone, settings.region[:2] or None)
-    if number is None:
-        raise click.BadParameter(f"{phone!r} is no phone number; write it as +447700900001")
+    number = _number(phone, settings)
     if not villages and not lead:
         raise click.UsageError("Name a village with --village, or use --lead for all of them.")
     if language is not None and language not in settings.languages:
@@ -46,3 +47,25 @@ def add(
     click.echo(f"{officer.name} ({officer.phone}) is an officer now.")
     click.echo(f"Code, shown only this once: {code}")
     click.echo(f"To warn by SMS: RAIN {code} VILLAGE 14-20   (HELP explains)")
+    click.echo(f"For the page in a browser: nursery officer password --phone {officer.phone}")
+
+
+@command.command("password")
+@click.option("--phone", required=True, help="The officer's number, with country code.")
+def password(phone: str) -> None:
+    """Give an officer a password for one sign-in on the page. It is shown this once."""
+    settings = settings_now()
+    number = _number(phone, settings)
+    with opened(settings) as house:
+        name, fresh = give_one_time_password(house, number, wall_clock())
+    click.echo(f"One-time password for {name} ({number}), shown only this once: {fresh}")
+    click.echo(
+        f"It opens the page within {ONE_TIME_LASTS.days} days and must be changed there."
+    )
+
+
+def _number(phone: str, settings: Settings) -> str:
+    number = read_phone(phone, settings.region[:2] or None)
+    if number is None:
+        raise click.BadParameter(f"{phone!r} is no phone number; write it as +447700900001")
+    return number

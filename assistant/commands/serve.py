@@ -19,6 +19,7 @@ import click
 from waitress.server import create_server
 
 import assistant
+from assistant.commands.demo import demo_officer
 from assistant.commands.deployment import opened, settings_now
 from assistant.service.enrol import add_villages_if_none
 from assistant.service.house import House
@@ -56,7 +57,14 @@ def _worker(house: House, settings: Settings) -> Worker:
 @contextmanager
 def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator[None]:
     """The web side, answering until the block ends."""
-    app = create_app(house, secret=settings.gateway_secret, wake=wake, clock=wall_clock)
+    app = create_app(
+        house,
+        secret=settings.gateway_secret,
+        wake=wake,
+        clock=wall_clock,
+        web_secret=settings.web_secret,
+        https=settings.web_https,
+    )
     try:
         server = create_server(app, host=settings.host, port=settings.port, threads=WEB_THREADS)
     except OSError as fault:
@@ -88,7 +96,7 @@ def web() -> None:
     if not settings.gateway_secret:
         raise click.ClickException("Set NURSERY_GATEWAY_SECRET, shared with the operator.")
     with opened(settings) as house, _web(house, settings, lambda: None):
-        click.echo(f"Web side at http://{settings.host}:{settings.port}")
+        click.echo(f"Web side and officers' page at http://{settings.host}:{settings.port}/")
         _until_stopped()
 
 
@@ -157,8 +165,9 @@ def _serve(house: House, settings: Settings, greeting: str) -> None:
     found = _worker(house, settings)
     with _web(house, settings, found.wake):
         found.start()
-        click.echo(f"The assistant runs at http://{settings.host}:{settings.port}")
-        click.echo(greeting)
+        click.echo(f"The officers' page is at http://{settings.host}:{settings.port}/")
+        for line in (demo_officer(house) if greeting else "", greeting):
+            click.echo(line, nl=bool(line))
         _until_stopped()
         found.stop()
 

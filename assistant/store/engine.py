@@ -84,10 +84,10 @@ def _begin_to_write(connection: Connection) -> None:
     """Takes the write lock at once. A transaction that reads first and then writes would be
     refused without waiting when another wrote in between. One that only reads takes none."""
     reading = connection.get_execution_options().get("postgresql_readonly", False)
-    connection.exec_driver_sql("BEGIN" if reading else "BEGIN IMMEDIATE")
-    if reading or connection.info.get("reading"):
+    if reading != connection.info.get("reading", False):
         connection.exec_driver_sql(f"PRAGMA query_only={'ON' if reading else 'OFF'}")
         connection.info["reading"] = reading
+    connection.exec_driver_sql("BEGIN" if reading else "BEGIN IMMEDIATE")
 
 
 def _postgresql(url: URL) -> Engine:

@@ -1,30 +1,86 @@
-"""The Flask application: it owns no state but what the wiring hands it."""
+"""The Flask application: it owns no state but what the wiring hands it.
+
+`PAGES` are the officers' pages, `PLACES` the way to them; README.md says how to add one.
+"""
 
 from collections.abc import Callable
+from dataclasses import dataclass
+from hashlib import blake2b
+from pathlib import Path
 
-from flask import Flask
+from flask import Blueprint, Flask, url_for
 
 from assistant.channel import Clock
+from assistant.service.accounts import session_secret
 from assistant.service.house import House
+from assistant.web import door, morning
 from assistant.web.callbacks import Door, callbacks
+from assistant.web.desk import Desk, furnish
+from assistant.web.guard import lock
+from assistant.wording import messages_web as w
+from assistant.wording.message import Message
 
 LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with room to spare
 
 
-def create_app(house: House, *, secret: str, wake: Callable[[], None], clock: Clock) -> Flask:
+@dataclass(frozen=True)
+class Place:
+    """One page in the list at the top of every page."""
+
+    endpoint: str
+    name: Message
+    for_lead: bool = False
+
+
+PAGES: tuple[Callable[[Desk], Blueprint], ...] = (door.pages, morning.pages)
+PLACES = (Place("morning.morning", w.MORNING),)
+
+
+def create_app(
+    house: House,
+    *,
+    secret: str,
+    wake: Callable[[], None],
+    clock: Clock,
+    web_secret: str = "",
+    https: bool = False,
+) -> Flask:
     """The web side of one deployment.
 
     Args:
         secret: shared with the operator, for signatures.
         wake: called when texts wait in the outbox.
         clock: reads the time of each request.
+        web_secret: signs the sessions of the page; where none is given the deployment's own is
+            taken from the database, or made.
+        https: officers reach the page by https, through a proxy in front.
     """
     app = Flask("assistant.web")
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_BODY
-    app.register_blueprint(callbacks(Door(house, secret, wake, clock)))
+    gateway = callbacks(Door(house, secret, wake, clock))
+    app.register_blueprint(gateway)
 
     @app.get("/health")
     def health() -> dict[str, str]:
         return {"status": "ok"}
 
+    desk = Desk(house, wake, clock)
+    locks = lock(app, desk, secret=web_secret or session_secret(house, clock()), https=https)
+    locks.exempt(gateway)  # signed, each of them
+    furnish(app, desk)
+    _serve_static(app)
+    for pages in PAGES:
+        app.register_blueprint(pages(desk))
+    app.jinja_env.globals["places"] = PLACES
     return app
+
+
+def _serve_static(app: Flask) -> None:
+    """Addresses of static files that change with the file, so that browsers may keep them."""
+    folder = Path(app.static_folder or "")
+
+    def static(name: str) -> str:
+        content = (folder / name).read_bytes()
+        return url_for("static", filename=name, v=blake2b(content, digest_size=6).hexdigest())
+
+    app.jinja_env.globals["static"] = static

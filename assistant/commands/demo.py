@@ -1,0 +1,32 @@
+"""An officer to try the page with: only beside the simulated operator, only where none is."""
+
+from assistant.service.accounts import give_one_time_password, has_officers
+from assistant.service.enrol import add_officer
+from assistant.service.house import House
+from assistant.wiring.house import hash_code, new_code
+from assistant.worker import wall_clock
+
+# Invented; the number is from the range that Ofcom sets aside for drama.
+DEMO_NAME, DEMO_PHONE = "Neema", "+447700900001"
+
+
+def demo_officer(house: House) -> str:
+    """Makes the demo's officer; how to sign in, or nothing where there is an officer."""
+    if has_officers(house):
+        return ""
+    code = new_code()
+    add_officer(
+        house,
+        phone=DEMO_PHONE,
+        name=DEMO_NAME,
+        villages=(),
+        language=house.languages[0],
+        is_lead=True,
+        code=code,
+        hash_code=hash_code,
+    )
+    _, password = give_one_time_password(house, DEMO_PHONE, wall_clock())
+    return (
+        f"There sign in as {DEMO_NAME}: {DEMO_PHONE}, one-time password {password}\n"
+        f"Her code for texts such as RAIN: {code}   (both are shown only this once)"
+    )

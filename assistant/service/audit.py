@@ -1,0 +1,90 @@
+"""The trail: who did what, when, and on what. Every change by an officer leaves a line.
+
+Other use cases call `note` in the transaction of the change, so that neither is kept without
+the other.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from assistant.people import Officer
+from assistant.service.house import House
+from assistant.service.sight import Sight
+from assistant.store import Done, Work
+
+PAGE_LINES = 100
+
+
+class Act(StrEnum):
+    """What can be done; each has its words in `wording.messages_web.ACTS`."""
+
+    SIGNED_IN = "signed_in"
+    SIGN_IN_REFUSED = "sign_in_refused"
+    SIGN_IN_LOCKED = "sign_in_locked"
+    CODE_LOCKED = "code_locked"
+    PASSWORD_CHANGED = "password_changed"
+    ONE_TIME_GIVEN = "one_time_given"
+    LANGUAGE_CHANGED = "language_changed"
+    CALL_ANSWERED = "call_answered"
+    CALL_HANDLED = "call_handled"
+    WROTE = "wrote"
+    VISITED = "visited"
+    DATES_CHANGED = "dates_changed"
+    NURSERY_CLOSED = "nursery_closed"
+    VILLAGE_HANDED_OVER = "village_handed_over"
+
+
+@dataclass(frozen=True)
+class Subject:
+    """What an act was done to."""
+
+    farmer_id: int | None = None
+    nursery_id: int | None = None
+    village_id: int | None = None
+
+
+NOBODY = Subject()
+
+
+def note(
+    work: Work,
+    officer_id: int | None,
+    act: str,
+    now: datetime,
+    about: Subject = NOBODY,
+    detail: str = "",
+) -> None:
+    """Keeps one line of the trail; without an officer it was done at the command line."""
+    work.audit.add(
+        act,
+        now,
+        officer_id=officer_id,
+        farmer_id=about.farmer_id,
+        nursery_id=about.nursery_id,
+        village_id=about.village_id,
+        detail=detail,
+    )
+
+
+@dataclass(frozen=True)
+class Trail:
+    """A page of the trail, the latest first; `older` is where the next page begins."""
+
+    lines: tuple[Done, ...]
+    officers: tuple[Officer, ...]
+    officer_id: int | None = None
+    older: int | None = None
+
+
+def trail(
+    house: House, sight: Sight, *, officer_id: int | None = None, before: int | None = None
+) -> Trail | None:
+    """What was done, for the lead; None for anybody else."""
+    if not sight.officer.is_lead:
+        return None
+    with house.store.look() as work:
+        lines = work.audit.latest(PAGE_LINES + 1, before_id=before, officer_id=officer_id)
+        officers = work.people.officers()
+    older = lines[PAGE_LINES - 1].id if len(lines) > PAGE_LINES else None
+    return Trail(lines[:PAGE_LINES], officers, officer_id, older)

@@ -1,0 +1,175 @@
+"""What every page needs: the house, the time, who is signed in, and words in their language."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any, cast
+from urllib.parse import urlsplit
+from zoneinfo import ZoneInfo
+
+from babel.dates import format_date, format_datetime, format_time
+from flask import Flask, abort, flash, g, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+from flask_login import UserMixin, current_user
+from flask_wtf.csrf import generate_csrf
+from jinja2 import StrictUndefined
+from markupsafe import Markup
+
+from assistant.channel import Clock
+from assistant.people import LANGUAGES
+from assistant.service.accounts import Member
+from assistant.service.house import House
+from assistant.service.sight import Sight
+from assistant.wording import messages_tasks, messages_web
+from assistant.wording.message import Message, Say, Slot
+from assistant.wording.render import Catalogue, day, number, render
+
+
+class SignedIn(UserMixin):  # type: ignore[misc]  # the library has no types
+    """What flask-login holds of a member."""
+
+    def __init__(self, member: Member) -> None:
+        self.member = member
+
+    def get_id(self) -> str:
+        return str(self.member.session)
+
+
+@dataclass(frozen=True)
+class Desk:
+    """Handed to every page.
+
+    wake: called when texts wait in the outbox      clock: reads the time of each request
+    """
+
+    house: House
+    wake: Callable[[], None]
+    clock: Clock
+
+    @property
+    def now(self) -> datetime:
+        """The time of this request, the same all through it."""
+        if "now" not in g:
+            g.now = self.clock()
+        return cast(datetime, g.now)
+
+    @property
+    def member(self) -> Member:
+        """Who is signed in; no page but those in `OPEN` is reached without."""
+        return cast(SignedIn, current_user).member
+
+    @property
+    def sight(self) -> Sight:
+        """What they may see."""
+        return self.member.sight
+
+    @property
+    def catalogue(self) -> Catalogue:
+        """The language of this page: the officer's, else one that the browser asks for."""
+        if current_user.is_authenticated:
+            return self.house.catalogue(self.sight.officer.language)
+        asked = request.accept_languages.best_match(self.house.languages)
+        return self.house.catalogue(asked)
+
+    def say(self, what: Message | Say, **slots: Slot) -> str:
+        """Words in the language of this page."""
+        return render(what(**slots) if isinstance(what, Message) else what, self.catalogue)
+
+    # --- answers of a page -------------------------------------------------------------------
+
+    def page(self, template: str, status: int = 200, **values: object) -> ResponseReturnValue:
+        """A page from a template."""
+        return render_template(template, **values), status
+
+    def tell(self, what: Message | Say, *, wrong: bool = False) -> None:
+        """Says something on the next page: what was done, or what was not and why."""
+        flash(self.say(what() if isinstance(what, Message) else what), "no" if wrong else "yes")
+
+    def to(self, endpoint: str, anchor: str | None = None, **more: Any) -> ResponseReturnValue:
+        """Sends the browser on to a page, after something was done."""
+        return redirect(url_for(endpoint, _anchor=anchor, **more), 303)
+
+
+def lead_only(desk: Desk) -> None:
+    """Ends the request for anybody but the lead; what they may not see is not there."""
+    if not desk.sight.officer.is_lead:
+        abort(404)
+
+
+def inside(path: str | None) -> str | None:
+    """A path of our own to go on to; None for what leads elsewhere."""
+    if not path or not path.startswith("/") or path.startswith("//") or "\\" in path:
+        return None
+    parts = urlsplit(path)
+    return None if parts.scheme or parts.netloc else path
+
+
+# --- what is typed ---------------------------------------------------------------------------
+
+
+def typed(name: str, longest: int = 1000) -> str:
+    """A field of the form, without blanks around it."""
+    return request.form.get(name, "").strip()[:longest]
+
+
+def typed_date(name: str) -> date | None:
+    """A date field; None where it is empty or no date."""
+    try:
+        return date.fromisoformat(request.form.get(name, ""))
+    except ValueError:
+        return None
+
+
+def asked_number(name: str) -> int | None:
+    """A whole number of the address line; None where there is none."""
+    text = request.args.get(name, "")
+    return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else None
+
+
+# --- words in templates ----------------------------------------------------------------------
+
+
+def _token() -> Markup:
+    """The hidden field that every form carries, so that no other site can send it."""
+    return Markup('<input type="hidden" name="csrf_token" value="{}">').format(generate_csrf())
+
+
+def furnish(app: Flask, desk: Desk) -> None:
+    """Gives templates their words: `say`, the messages as `w`, and dates, times, numbers."""
+
+    def language() -> str:
+        return desk.catalogue.language
+
+    def when(moment: datetime) -> str:
+        return f"{day(moment.date(), language())} {clock(moment)}"
+
+    def clock(moment: datetime) -> str:
+        return format_time(moment.time(), format="HH:mm", locale=language())
+
+    def long_day(value: date) -> str:
+        return format_date(value, format="full", locale=language())
+
+    def month(value: date) -> str:
+        return format_datetime(value, format="LLLL y", locale=language())
+
+    filters: dict[str, Callable[..., str]] = {
+        "day": lambda value: day(value, language()),
+        "long_day": long_day,
+        "month": month,
+        "clock": clock,
+        "when": when,
+        "num": lambda value: number(value, language()),
+        "here": lambda moment: when(moment.astimezone(ZoneInfo(desk.house.zone))),
+    }
+    app.jinja_env.filters.update(filters)
+    app.jinja_env.undefined = StrictUndefined
+    app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
+    app.context_processor(
+        lambda: {
+            "language": language(),
+            "programme": desk.house.programme,
+            "officer": desk.sight.officer if current_user.is_authenticated else None,
+            "now": desk.now,
+            "language_names": LANGUAGES,
+        }
+    )

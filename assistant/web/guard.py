@@ -1,0 +1,135 @@
+"""The page's locks: sign-in before everything, CSRF tokens, cookies, headers.
+
+A page is closed unless it stands in `OPEN`, so that one that is added later cannot be left
+open by oversight.
+"""
+
+from datetime import timedelta
+
+from flask import Flask, Response, abort, redirect, request, session, url_for
+from flask.typing import ResponseReturnValue
+from flask_login import LoginManager, current_user, logout_user
+from flask_wtf import CSRFProtect
+from flask_wtf.csrf import CSRFError
+from werkzeug.exceptions import HTTPException
+
+from assistant.service.accounts import Session, member
+from assistant.web.desk import Desk, SignedIn, inside
+from assistant.wording import messages_web as w
+
+GATEWAY = "gateway"
+OPEN = frozenset({"health", "static", "door.sign_in", "door.enter"})
+# What may be done before a one-time password is changed.
+UNCHANGED = frozenset({"door.password", "door.change_password", "door.sign_out"})
+
+IDLE = timedelta(hours=24)  # a day's work and a night; then the cookie is worthless
+LONGEST = timedelta(days=7)  # however busy
+SINCE = "since"
+
+POLICY = "; ".join(
+    (
+        "default-src 'none'",
+        "style-src 'self'",
+        "script-src 'self'",
+        "img-src 'self' data:",
+        "connect-src 'self'",
+        "form-action 'self'",
+        "base-uri 'none'",
+        "frame-ancestors 'none'",
+    )
+)
+HEADERS = {
+    "Content-Security-Policy": POLICY,
+    "X-Frame-Options": "DENY",
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "same-origin",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Permissions-Policy": "camera=(), microphone=(), geolocation=()",
+}
+
+
+def lock(app: Flask, desk: Desk, *, secret: str, https: bool) -> CSRFProtect:
+    """Puts the locks on an application.
+
+    Args:
+        secret: signs the sessions.
+        https: officers reach the page by https only, so cookies must not travel otherwise.
+    """
+    app.secret_key = secret
+    app.config.update(
+        SESSION_COOKIE_NAME="__Host-nursery" if https else "nursery",
+        SESSION_COOKIE_SECURE=https,
+        SESSION_COOKIE_HTTPONLY=True,
+        SESSION_COOKIE_SAMESITE="Lax",
+        PERMANENT_SESSION_LIFETIME=IDLE,
+        WTF_CSRF_TIME_LIMIT=None,  # as long as the session: a page may lie open over night
+    )
+    _sessions(app, desk)
+    app.before_request(lambda: _closed(desk))
+    app.after_request(lambda response: _headed(response, https=https))
+    _refusals(app, desk)
+    return CSRFProtect(app)
+
+
+def _sessions(app: Flask, desk: Desk) -> None:
+    manager = LoginManager(app)
+    manager.session_protection = "basic"  # "strong" signs out whoever's network address changes
+
+    @manager.user_loader  # type: ignore[untyped-decorator]
+    def load(kept: str) -> SignedIn | None:
+        which = Session.read(kept)
+        found = member(desk.house, which) if which else None
+        return SignedIn(found) if found else None
+
+
+def _closed(desk: Desk) -> ResponseReturnValue | None:
+    """Sends on whoever may not see a page."""
+    if request.blueprint == GATEWAY or request.endpoint is None or request.endpoint in OPEN:
+        return None
+    if current_user.is_authenticated and _too_long(desk):
+        logout_user()
+        session.clear()
+    if not current_user.is_authenticated:
+        back = inside(request.full_path.rstrip("?")) if request.method == "GET" else None
+        return redirect(url_for("door.sign_in", next=None if back == "/" else back), 303)
+    if desk.member.must_change and request.endpoint not in UNCHANGED:
+        return redirect(url_for("door.password"), 303)
+    return None
+
+
+def _too_long(desk: Desk) -> bool:
+    since = session.get(SINCE)
+    age = desk.now.timestamp() - since if isinstance(since, int | float) else None
+    return age is None or not 0 <= age <= LONGEST.total_seconds()
+
+
+def _headed(response: Response, *, https: bool) -> Response:
+    if request.blueprint == GATEWAY:
+        return response
+    response.headers.update(HEADERS)
+    if https:
+        response.headers["Strict-Transport-Security"] = "max-age=31536000"
+    if request.endpoint == "static":
+        response.headers["Cache-Control"] = "public, max-age=31536000, immutable"
+    else:
+        response.headers["Cache-Control"] = "no-store"  # names and phones of people
+    return response
+
+
+def _refusals(app: Flask, desk: Desk) -> None:
+    """What a browser is shown when something cannot be; the gateway gets plain words."""
+
+    def refused(fault: Exception) -> ResponseReturnValue:
+        code = fault.code if isinstance(fault, HTTPException) and fault.code else 500
+        if request.blueprint == GATEWAY:
+            return fault if isinstance(fault, HTTPException) else ("", code)
+        known = {400: w.OLD_PAGE, 404: w.NOT_HERE, 405: w.NOT_HERE, 413: w.TOO_MUCH}
+        return desk.page("refused.html", code, what=known.get(code, w.OUR_FAULT))
+
+    for kind in (CSRFError, 400, 404, 405, 413, 500):
+        app.register_error_handler(kind, refused)
+
+
+def not_there() -> None:
+    """Ends the request: what was asked for is not there, or not for this officer."""
+    abort(404)

@@ -1,0 +1,33 @@
+// Makes the pages quicker to use. Everything works without it.
+"use strict";
+
+// A form is sent once, however often an impatient finger presses.
+document.addEventListener("submit", (event) => {
+  const form = event.target;
+  if (form.dataset.sent) {
+    event.preventDefault();
+    return;
+  }
+  if (form.method === "post") form.dataset.sent = "yes";
+});
+window.addEventListener("pageshow", () => {
+  for (const form of document.forms) delete form.dataset.sent;
+});
+
+// A choice in a list shows its page at once.
+for (const list of document.querySelectorAll("select[data-go]")) {
+  list.addEventListener("change", () => list.form.requestSubmit());
+}
+
+// Words left in a text.
+for (const box of document.querySelectorAll("textarea[data-left]")) {
+  const place = document.getElementById(box.dataset.left);
+  const show = () => { place.textContent = box.maxLength - box.value.length; };
+  box.addEventListener("input", show);
+  show();
+}
+
+for (const button of document.querySelectorAll("[data-print]")) {
+  button.hidden = false;
+  button.addEventListener("click", () => window.print());
+}

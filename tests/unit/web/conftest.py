@@ -1,0 +1,95 @@
+"""The officers' page on the clock of a valley, used without a browser."""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from urllib.parse import urlsplit
+
+import pytest
+from flask.testing import FlaskClient
+from werkzeug.test import TestResponse
+
+from assistant.service.accounts import give_one_time_password
+from assistant.store import Store
+from assistant.web.app import create_app
+from tests.valley import OFFICER, Valley, at, house_of
+
+PASSWORD = "two wet mats and a hat"
+_TOKEN = re.compile(r'name="csrf_token" value="([^"]+)"')
+_TAGS = re.compile(r"<[^>]+>")
+
+
+class Browser:
+    """A person at the page: opens addresses, fills in forms, reads what is shown."""
+
+    def __init__(self, client: FlaskClient, address: str = "127.0.0.1") -> None:
+        self._client, self._address = client, address
+        self._token = ""
+        self.page: TestResponse
+
+    def open(self, path: str) -> str:
+        """What a page shows, following where it sends one on to."""
+        return self._took(self._client.get(path, environ_base=self._from()))
+
+    def send(self, path: str, **fields: object) -> str:
+        """Sends a form with the token of the page that was opened last."""
+        form = {"csrf_token": self._token, **fields}
+        return self._took(self._client.post(path, data=form, environ_base=self._from()))
+
+    def sign_in(self, phone: str = OFFICER, password: str = PASSWORD) -> str:
+        """Signs in from the door."""
+        self.open("/sign-in")
+        return self.send("/sign-in", phone=phone, password=password)
+
+    def _from(self) -> dict[str, str]:
+        return {"REMOTE_ADDR": self._address}
+
+    def _took(self, response: TestResponse) -> str:
+        while response.status_code in (302, 303):
+            onward = urlsplit(response.location)
+            path = f"{onward.path}?{onward.query}" if onward.query else onward.path
+            response = self._client.get(path, environ_base=self._from())
+        self.page = response
+        token = _TOKEN.search(response.text)
+        self._token = token[1] if token else self._token
+        return self.words()
+
+    def words(self) -> str:
+        """The page as it is read: without its tags."""
+        return " ".join(_TAGS.sub(" ", self.page.text).split())
+
+    @property
+    def path(self) -> str:
+        """Where one has ended."""
+        return self.page.request.path
+
+
+NewBrowser = Callable[..., Browser]
+
+
+@pytest.fixture
+def valley(_copied_sqlite: str) -> Iterator[Valley]:
+    """The first of June, eight in the morning; passwords quick to check."""
+    store = Store(_copied_sqlite)
+    house = replace(
+        house_of(store), hash_code=lambda code: f"hash of {code}", programme="Valley"
+    )
+    yield Valley(house, at("1 Jun 08:00"))
+    store.close()
+
+
+@pytest.fixture
+def new_browser(valley: Valley) -> NewBrowser:
+    """Makes browsers, each with its own cookies."""
+    app = create_app(valley.house, secret="wire", wake=valley.send, clock=lambda: valley.now)
+    app.testing = True
+    return lambda address="127.0.0.1": Browser(app.test_client(), address)
+
+
+def give_password(valley: Valley, phone: str = OFFICER, password: str = PASSWORD) -> None:
+    """An officer who has chosen a password already."""
+    give_one_time_password(valley.house, phone, valley.now)
+    with valley.house.store.work() as work:
+        account = work.accounts.of_phone(phone)
+        assert account is not None
+        work.accounts.set_password(account.id, f"hash of {password}", None)

@@ -1,0 +1,247 @@
+"""Who is let in to the page, and what keeps the others out."""
+
+import pytest
+
+from assistant.service.accounts import give_one_time_password
+from tests.unit.web.conftest import PASSWORD, Browser, NewBrowser, give_password
+from tests.valley import AMINA, LEAD, OFFICER, Valley
+
+WRONG = "not the password"
+
+
+@pytest.fixture
+def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+    """A browser, and an officer who could sign in with it."""
+    valley.add_officer(valley.add_village("Kijani"))
+    give_password(valley)
+    return new_browser()
+
+
+def test_nothing_is_shown_before_sign_in(browser: Browser) -> None:
+    """Every page sends a stranger to the door, and on again afterwards."""
+    browser.open("/account")
+    assert browser.path == "/sign-in"
+    browser.send("/sign-in?next=/account", phone=OFFICER, password=PASSWORD)
+    assert browser.path == "/account"
+
+
+@pytest.mark.parametrize(
+    "onward", ["//evil.example/", "https://evil.example/", "/\\evil.example"]
+)
+def test_the_door_leads_nowhere_else(browser: Browser, onward: str) -> None:
+    """An address in the link cannot send an officer to another site."""
+    browser.open("/sign-in")
+    browser.send(f"/sign-in?next={onward}", phone=OFFICER, password=PASSWORD)
+    assert browser.path == "/morning"
+
+
+def test_an_officer_signs_in_by_number_and_password(browser: Browser) -> None:
+    """The first page of the day follows."""
+    assert "This morning" in browser.sign_in()
+    assert browser.path == "/morning"
+
+
+@pytest.mark.parametrize(
+    ("phone", "password"), [(OFFICER, WRONG), (AMINA, PASSWORD), ("Asha", PASSWORD), ("", "")]
+)
+def test_what_does_not_fit_is_refused_alike(
+    browser: Browser, phone: str, password: str
+) -> None:
+    """A wrong number and a wrong password give the same answer."""
+    shown = browser.sign_in(phone, password)
+    assert browser.page.status_code == 401
+    assert "do not fit together" in shown
+
+
+def test_five_wrong_passwords_close_the_door_for_a_quarter_of_an_hour(
+    valley: Valley, browser: Browser
+) -> None:
+    """Then even the right one is not looked at, until the time has passed."""
+    for _ in range(5):
+        browser.sign_in(password=WRONG)
+    assert "Wait 15 minutes" in browser.sign_in()
+    assert browser.page.status_code == 429
+    valley.go("1 Jun 08:16")
+    browser.sign_in()
+    assert browser.path == "/morning"
+
+
+def test_a_right_password_forgets_the_wrong_ones_before(browser: Browser) -> None:
+    """Slips of the finger do not add up over a day."""
+    for _ in range(3):
+        for _ in range(4):
+            browser.sign_in(password=WRONG)
+        browser.sign_in()
+        browser.send("/sign-out")
+
+
+def test_one_address_cannot_try_every_phone(browser: Browser) -> None:
+    """Twenty wrong tries close the door for an address, whatever numbers they were for."""
+    for number in range(20):
+        browser.sign_in(f"+4477009002{number:02}", WRONG)
+    browser.sign_in()
+    assert browser.page.status_code == 429
+
+
+def test_another_address_is_not_held_up(browser: Browser, new_browser: NewBrowser) -> None:
+    """Who guesses elsewhere does not lock out the other officers of a district."""
+    for number in range(20):
+        browser.sign_in(f"+4477009002{number:02}", WRONG)
+    other = new_browser("10.0.0.7")
+    other.sign_in()
+    assert other.path == "/morning"
+
+
+def test_a_one_time_password_must_be_changed_first(valley: Valley, browser: Browser) -> None:
+    """No page is shown before; afterwards the new one opens them and the old one nothing."""
+    _, password = give_one_time_password(valley.house, OFFICER, valley.now)
+    browser.sign_in(password=password)
+    assert browser.path == "/password"
+    browser.open("/morning")
+    assert browser.path == "/password"
+    browser.send("/password", old=password, new="rain on the roof", again="rain on the roof")
+    assert browser.path == "/morning"
+    browser.send("/sign-out")
+    assert "do not fit together" in browser.sign_in(password=password)
+
+
+def test_a_one_time_password_that_nobody_used_ends(valley: Valley, browser: Browser) -> None:
+    """Found on paper a week later, it opens nothing."""
+    _, password = give_one_time_password(valley.house, OFFICER, valley.now)
+    valley.go("8 Jun 08:01")
+    assert "do not fit together" in browser.sign_in(password=password)
+
+
+@pytest.mark.parametrize(
+    ("new", "again", "said"),
+    [
+        ("short", "short", "too short"),
+        ("rain on the roof", "rain on the rood", "not the same"),
+        (PASSWORD, PASSWORD, "is the old one"),
+        ("asha+447700900001", "asha+447700900001", "too easy"),
+        ("aaaaaaaaaaaa", "aaaaaaaaaaaa", "too easy"),
+    ],
+)
+def test_a_poor_password_is_not_taken(
+    browser: Browser, new: str, again: str, said: str
+) -> None:
+    """The page says why, and the old password stays."""
+    browser.sign_in()
+    browser.open("/password")
+    assert said in browser.send("/password", old=PASSWORD, new=new, again=again)
+    browser.send("/sign-out")
+    browser.sign_in()
+    assert browser.path == "/morning"
+
+
+def test_another_password_ends_all_other_sessions(
+    browser: Browser, new_browser: NewBrowser
+) -> None:
+    """A browser left open elsewhere is signed out; this one stays."""
+    elsewhere = new_browser()
+    elsewhere.sign_in()
+    browser.sign_in()
+    browser.open("/password")
+    browser.send("/password", old=PASSWORD, new="rain on the roof", again="rain on the roof")
+    assert browser.path == "/morning"
+    elsewhere.open("/morning")
+    assert elsewhere.path == "/sign-in"
+
+
+def test_a_session_ends_after_a_week(valley: Valley, browser: Browser) -> None:
+    """However often it was used."""
+    browser.sign_in()
+    valley.go("8 Jun 07:59")
+    browser.open("/morning")
+    assert browser.path == "/morning"
+    valley.go("8 Jun 08:01")
+    browser.open("/morning")
+    assert browser.path == "/sign-in"
+
+
+def test_a_form_without_its_token_changes_nothing(
+    browser: Browser, new_browser: NewBrowser
+) -> None:
+    """Another site cannot make an officer's browser send something."""
+    browser.sign_in()
+    browser._token = ""
+    assert "Nothing was changed" in browser.send("/sign-out")
+    assert browser.page.status_code == 400
+    browser.open("/morning")
+    assert browser.path == "/morning"
+
+
+def test_pages_are_sent_with_their_locks(browser: Browser) -> None:
+    """No script within a page, no frame around it, nothing kept by the browser."""
+    browser.sign_in()
+    headers = browser.page.headers
+    policy = headers["Content-Security-Policy"]
+    assert "default-src 'none'" in policy and "frame-ancestors 'none'" in policy
+    assert "unsafe" not in policy
+    assert headers["Cache-Control"] == "no-store"
+    assert headers["X-Content-Type-Options"] == "nosniff"
+
+
+def test_the_cookie_is_kept_from_scripts_and_other_sites(
+    valley: Valley, browser: Browser
+) -> None:
+    """By https it is also kept from the open line."""
+    from assistant.web.app import create_app
+
+    app = create_app(
+        valley.house, secret="s", wake=lambda: None, clock=lambda: valley.now, https=True
+    )
+    answer = app.test_client().get("/sign-in", base_url="https://nursery.example/")
+    cookie = answer.headers["Set-Cookie"]
+    assert cookie.startswith("__Host-nursery=")
+    assert all(flag in cookie for flag in ("Secure", "HttpOnly", "SameSite=Lax", "Path=/"))
+    assert "max-age" in answer.headers["Strict-Transport-Security"]
+
+
+def test_the_page_speaks_the_officers_language(browser: Browser) -> None:
+    """From the moment it is chosen."""
+    browser.sign_in()
+    browser.open("/account")
+    browser.send("/account", language="sw")
+    assert "sw:This morning" in browser.open("/morning")
+    browser.send("/account", language="tlh")
+    assert "sw:This morning" in browser.open("/morning")
+
+
+def test_the_secret_of_sessions_is_made_once(
+    valley: Valley, browser: Browser, new_browser: NewBrowser
+) -> None:
+    """A session outlives a restart of the web side."""
+    from assistant.web.app import create_app
+
+    browser.sign_in()
+    cookie = browser._client.get_cookie("nursery")
+    assert cookie is not None
+    again = create_app(
+        valley.house, secret="s", wake=lambda: None, clock=lambda: valley.now
+    ).test_client()
+    again.set_cookie("nursery", cookie.value)
+    assert again.get("/account").status_code == 200
+
+
+def test_signing_in_leaves_a_trail(valley: Valley, browser: Browser) -> None:
+    """Who came in, and who tried."""
+    browser.sign_in(password=WRONG)
+    browser.sign_in()
+    with valley.house.store.look() as work:
+        acts = [(done.officer, done.act) for done in work.audit.latest(2)]
+    assert acts == [("Asha", "signed_in"), ("Asha", "sign_in_refused")]
+
+
+def test_the_gateway_needs_no_sign_in(browser: Browser) -> None:
+    """It signs each of its calls instead, and is told so in plain words."""
+    answer = browser._client.post("/gateway/text", data=b"{}")
+    assert answer.status_code == 401
+    assert answer.text.startswith("sign the request")
+
+
+def test_a_lead_is_named_as_one(valley: Valley, browser: Browser) -> None:
+    """So that it is seen who looks at all villages."""
+    valley.add_officer(phone=LEAD, lead=True)
+    give_password(valley, LEAD)
+    assert "Asha (lead)" in browser.sign_in(LEAD)
