@@ -19,9 +19,18 @@ class Catalogue:
     translations: NullTranslations
 
 
+# Languages that do not write 0-9, as their word lists show numbers too.
+_DIGITS = {"bn": str.maketrans("0123456789", "০১২৩৪৫৬৭৮৯")}
+_KEYS = frozenset({"digit"})  # slots that name a key of the phone, which bears 0-9
+
+
 def number(value: float, language: str) -> str:
     """A number as the language writes it, at most three decimals, no trailing zeros."""
-    return format_decimal(value, format="#,##0.###", locale=language)
+    return _local(format_decimal(value, locale=language), language)
+
+
+def _local(text: str, language: str) -> str:
+    return text.translate(_DIGITS.get(language, {}))
 
 
 # Short names do without their full stop. "aout" is the French spelling of 1990: one û would
@@ -31,7 +40,8 @@ _SHORTER = str.maketrans({".": "", "û": "u"})
 
 def day(value: date, language: str) -> str:
     """A date short enough for a text, with its weekday: 'Wed 10 Jun'."""
-    return format_date(value, format="EEE d MMM", locale=language).translate(_SHORTER)
+    short = format_date(value, format="EEE d MMM", locale=language).translate(_SHORTER)
+    return _local(short, language)
 
 
 def month_day(value: date, language: str) -> str:
@@ -48,7 +58,8 @@ def slot_text(value: Slot, catalogue: Catalogue) -> str:
     if isinstance(value, date):
         return day(value, catalogue.language)
     if isinstance(value, time):
-        return format_time(value, format="HH:mm", locale=catalogue.language)
+        hours = format_time(value, format="HH:mm", locale=catalogue.language)
+        return _local(hours, catalogue.language)
     return number(value, catalogue.language)
 
 
@@ -62,7 +73,10 @@ def render(say: Say, catalogue: Catalogue) -> str:
         if not isinstance(count, int):
             raise TypeError(f"the slot n of {message.text[:40]!r} counts: give it an int")
         template = catalogue.translations.ngettext(message.text, message.plural, count)
-    filled = {name: slot_text(value, catalogue) for name, value in say.slots.items()}
+    filled = {
+        name: str(value) if name in _KEYS else slot_text(value, catalogue)
+        for name, value in say.slots.items()
+    }
     return template.format_map(filled)
 
 
