@@ -35,6 +35,7 @@ from assistant.wording.message import Say
 
 VERBS = ("RAIN", "COUNT", "CLEAR", "WHO")
 _CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
+_LOOSE_CODE = re.compile(r"\d(?:[ -]?\d){5,}")
 _HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
 MOST_VISITS = 5
 LONGEST_DAY_WORDS = 3  # "12 June 2026"
@@ -56,6 +57,11 @@ def code_in(text: str) -> str | None:
 def without_code(text: str) -> str:
     """The text as it may be stored."""
     return _CODE.sub("******", text) if verb_of(text) else text
+
+
+def without_any_code(text: str) -> str:
+    """An officer's text without anything that may be a code, also one written apart."""
+    return _LOOSE_CODE.sub("******", text)
 
 
 @dataclass(frozen=True)

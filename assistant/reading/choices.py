@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
-from assistant.reading.fold import LONGEST_REPLY, Kind, cut, fold, read_tokens
+from assistant.reading.fold import LONGEST_REPLY, Kind, Token, cut, fold, read_tokens
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.near import nearest
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts
@@ -30,8 +30,24 @@ def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> 
         return understood(spellings[said], names[spellings[said]][0])
     numbers = [token.text for token in found if token.is_number]
     if numbers:
-        return _by_digit(numbers, names)
+        chosen = _by_digit(numbers, names)
+        own = _words_of(chosen.value, spellings)
+        words = tuple(token for token in found if token.kind is Kind.WORD)
+        return chosen if _beside(words, own, lexicon) else again(Reason.NOT_READ)
     return _by_name(said, spellings, names, lexicon)
+
+
+def _words_of(place: int | None, spellings: Mapping[str, int]) -> frozenset[str]:
+    """The words of one choice."""
+    return frozenset(
+        word for name, at in spellings.items() if at == place for word in name.split()
+    )
+
+
+def _beside(words: tuple[Token, ...], own: frozenset[str], lexicon: Lexicon) -> bool:
+    """Whether words beside a digit leave it a choice: "2 please" does, "2 acres" does not."""
+    row = items(words, lexicon, (*_DULL, Sort.ORDINAL, *NUMBER_SORTS))
+    return all(item.sort is not None or item.text in own for item in row)
 
 
 def _spelling(name: str) -> str:
@@ -67,7 +83,8 @@ def _by_name(
             else understood(*_of(close))
         )
     number = [piece for piece in amounts(row, lexicon) if isinstance(piece, Amount)]
-    if len(number) == 1 and number[0].value.denominator == 1:
+    alone = _beside(cut(said), frozenset(), lexicon)
+    if len(number) == 1 and number[0].value.denominator == 1 and alone:
         return _by_digit([str(number[0].value)], names)
     return again(Reason.NOT_READ)
 

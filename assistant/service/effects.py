@@ -15,6 +15,7 @@ from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
 from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
+from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.warnings import give_all_clear, issue_warning
 from assistant.store import Work
@@ -108,6 +109,8 @@ def save_and_plan(
 
     `recall`: whether prompts that wait to be sent are written again, the plan having moved.
     """
+    if recall:
+        recall_prompts(work, work.outbox.waiting(PROMPTS, phone=farmer.phone), now)
     saved = work.nurseries.save(replace(nursery, farmer_id=farmer.id), now)
     zone = zone_of(work, house, farmer.village_id)
     all_days = planned(saved, zone, house.hours, date.min)
@@ -117,8 +120,6 @@ def save_and_plan(
     today = local_date(now, zone)
     told = _told_already(work, saved.id, today)
     work.reminders.plan([each for each in all_days if each.day >= today and not told(each)])
-    if recall:
-        _recall_prompts(work, farmer.phone, now)
     return saved
 
 
@@ -153,24 +154,6 @@ def _told_already(work: Work, nursery_id: int, today: date) -> Callable[[Reminde
         return reminder.task not in EVERY_DAY and any(days < TOLD_LASTS_D for days in lately)
 
     return told
-
-
-def _recall_prompts(work: Work, phone: str, now: datetime) -> None:
-    """Prompts that have not left yet are written again from the plan as it is now."""
-    kinds = (v.Kind.PROMPT, v.Kind.SECOND)
-    waiting = [
-        text
-        for text in work.outbox.of_phone(phone)
-        if text.kind in kinds and text.state == "waiting"
-    ]
-    if not waiting:
-        return
-    work.outbox.withdraw(now, phone=phone, kinds=kinds)
-    for text in waiting:
-        unsent = [
-            r for r in work.reminders.of_message(text.message_id) if r.state is State.SENT
-        ]
-        work.reminders.set_state([r.id for r in unsent], State.PLANNED)
 
 
 def _answer_item(change: v.AnswerItem, scene: Scene) -> None:

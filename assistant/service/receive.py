@@ -9,7 +9,7 @@ from datetime import datetime
 
 from assistant.alphabet import cost, plain
 from assistant.channel import Channel, Incoming, Screen, Step
-from assistant.dialogue.officer import without_code
+from assistant.dialogue.officer import without_any_code, without_code
 from assistant.dialogue.turns import open_line, turn
 from assistant.dialogue.values import Focus, Kind, Known, Text, Turn
 from assistant.service.effects import Scene, carry_out
@@ -34,7 +34,7 @@ def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     try:
         with house.store.work() as work:
             work.lock(incoming.phone)
-            seen = work.inbox.take(incoming, without_code(incoming.text), now)
+            seen = work.inbox.take(incoming, _kept_text(work, incoming), now)
             if not seen.new:
                 return seen.answer
             screen = _answer(work, house, incoming, now)
@@ -44,6 +44,13 @@ def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     except Exception:
         log.exception("the message %s could not be answered", incoming.gateway_id)
         return _apologise(house, incoming, now)
+
+
+def _kept_text(work: Work, incoming: Incoming) -> str:
+    """The text as it may be written down. An officer's code is blanked wherever it stands."""
+    if work.people.officer(incoming.phone) is not None:
+        return without_any_code(incoming.text)
+    return without_code(incoming.text)
 
 
 def _answer(work: Work, house: House, incoming: Incoming, now: datetime) -> Screen | None:
@@ -175,7 +182,7 @@ def _is_over(outcome: Turn) -> bool:
 def _apologise(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     with house.store.work() as work:
         work.lock(incoming.phone)
-        seen = work.inbox.take(incoming, without_code(incoming.text), now)
+        seen = work.inbox.take(incoming, _kept_text(work, incoming), now)
         if not seen.new:
             return seen.answer
         work.inbox.mark_failed(incoming.gateway_id)
@@ -185,4 +192,6 @@ def _apologise(house: House, incoming: Incoming, now: datetime) -> Screen | None
         if incoming.channel is Channel.SMS:
             _post(work, house, incoming.phone, sorry, language, now)
             return None
-        return Screen(worded(house, sorry.says, language), more=False)
+        screen = Screen(worded(house, sorry.says, language), more=False)
+        work.inbox.keep_answer(incoming.gateway_id, screen)
+        return screen

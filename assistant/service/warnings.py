@@ -8,6 +8,7 @@ from assistant.dialogue.values import Focus, IssueWarning, Kind, Standing
 from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import in_danger
+from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post_all
 from assistant.store import Work
 from assistant.wording import messages_talk as m
@@ -23,6 +24,8 @@ def issue_warning(
         raise LookupError(f"no officer {phone} or village {change.village_id}: add them first")
     standing = work.warnings.add(village.id, officer.id, change.starts_at, change.ends_at, now)
     due = now if house.urgent_breaks_quiet else after_quiet(house, village.zone, now)
+    # A prompt that waits to be sent may still say "uncover" or "sow": it is written again.
+    recall_prompts(work, work.outbox.waiting(PROMPTS, village_id=village.id), now)
     by_phone: dict[str, list[tuple[Farmer, Nursery, bool]]] = {}
     for found in in_danger(work, village, now):
         by_phone.setdefault(found[0].phone, []).append(found)

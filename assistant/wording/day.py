@@ -90,14 +90,15 @@ class DayWork:
     @property
     def asked(self) -> tuple[TaskCode, ...]:
         """The tasks of today and the late ones that may be answered, in order of work."""
-        codes = [late.task for late in self.late] + [
-            code for code in self.tasks if code not in self._only_told
-        ]
-        unique = dict.fromkeys(codes)
-        return tuple(code for code in unique if TASK_TEXTS[code].ask is not Ask.NOTHING)
+        unique = dict.fromkeys((*(late.task for late in self.late), *self.tasks))
+        return tuple(
+            code
+            for code in unique
+            if code not in self.only_told and TASK_TEXTS[code].ask is not Ask.NOTHING
+        )
 
     @property
-    def _only_told(self) -> frozenset[TaskCode]:
+    def only_told(self) -> frozenset[TaskCode]:
         """Tasks that are said but cannot be done today."""
         early = self.today < self.nursery.anchors.transplant_date
         return frozenset(
@@ -181,9 +182,7 @@ def said(tasks: Sequence[TaskCode]) -> tuple[TaskCode, ...]:
 def work_says(work: DayWork) -> tuple[Say, ...]:
     """The sentences of one nursery's day, without the answers it offers."""
     head = t.HEAD if work.nursery.day(work.today) >= 0 else t.HEAD_BEFORE
-    late = tuple(
-        t.CATCH_UP(date=each.day, what=TASK_TEXTS[each.task].what()) for each in work.late
-    )
+    late = tuple(_late(work, each) for each in work.late)
     late_codes = {each.task for each in work.late}
     sentences = tuple(
         about(_prompt(work, code), work.nursery, work.today)
@@ -191,6 +190,13 @@ def work_says(work: DayWork) -> tuple[Say, ...]:
         if code not in late_codes
     )
     return (about(head, work.nursery, work.today), *late, *sentences)
+
+
+def _late(work: DayWork, late: Late) -> Say:
+    """What was missed; where it cannot be done today, what is said of it instead."""
+    if late.task in work.only_told:
+        return about(_prompt(work, late.task), work.nursery, work.today)
+    return t.CATCH_UP(date=late.day, what=TASK_TEXTS[late.task].what())
 
 
 def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:

@@ -13,7 +13,7 @@ from assistant.store import rows
 from assistant.store.codec import focus_json
 from assistant.store.errors import StoreError
 from assistant.store.fates import settle
-from assistant.store.tables import OutboxRow
+from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import OutboxText, TextState
 
 _KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
@@ -47,6 +47,31 @@ class Outbox:
         """Every text to a phone, in the order they were written."""
         wanted = select(OutboxRow).where(OutboxRow.phone == phone).order_by(OutboxRow.id)
         return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+
+    def waiting(
+        self,
+        kinds: Collection[Kind],
+        *,
+        phone: str | None = None,
+        village_id: int | None = None,
+    ) -> tuple[OutboxText, ...]:
+        """Texts of these kinds not sent yet, to a phone or to the farmers of a village.
+
+        Raises:
+            StoreError: neither phone nor village was given.
+        """
+        wanted = select(OutboxRow).where(
+            OutboxRow.state == TextState.WAITING, OutboxRow.kind.in_(kinds)
+        )
+        if phone is not None:
+            wanted = wanted.where(OutboxRow.phone == phone)
+        elif village_id is not None:
+            wanted = wanted.join(FarmerRow, FarmerRow.phone == OutboxRow.phone)
+            wanted = wanted.where(FarmerRow.village_id == village_id)
+        else:
+            raise StoreError("expected a phone or a village, got none: name one")
+        found = self._session.scalars(wanted.order_by(OutboxRow.id))
+        return tuple(map(rows.outbox_text, found))
 
     def claim(self, now: datetime, limit: int, lease: timedelta) -> tuple[OutboxText, ...]:
         """Takes up to `limit` texts that may go now, urgent and oldest first.
