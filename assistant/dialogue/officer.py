@@ -77,6 +77,9 @@ def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
     verb = verb_of(text)
     if verb is None:
         return None
+    if desk.locked_until is not None:
+        until = desk.locked_until.astimezone(ZoneInfo(known.zone)).time()
+        return Turn(known.session, (said(o.CODE_LOCKED(to_time=until)),))
     if not desk.code_given:
         return Turn(known.session, (said(o.NEED_CODE(village=_any_village(desk))),))
     rest = _CODE.sub(" ", " ".join(text.split()[1:]))

@@ -123,6 +123,7 @@ class Desk:
     reaches: tuple[Reach, ...] = ()
     tallies: tuple[Tally, ...] = ()
     visits: tuple[Visit, ...] = ()
+    locked_until: datetime | None = None  # too many wrong codes: none is looked at
 
 
 @dataclass(frozen=True)

@@ -1,8 +1,7 @@
 """Officers' accounts: one-time passwords, signing in with limits, sessions, another password.
 
-A try is counted before its password is looked at, so that many at once are still counted; a
-right one is forgotten again. Hashing takes long on purpose and is done outside transactions,
-which on SQLite hold the whole database.
+Hashing takes long on purpose and is done outside transactions, which on SQLite hold the whole
+database.
 """
 
 import secrets
@@ -11,19 +10,11 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 
 from assistant.people import LANGUAGES, read_phone
+from assistant.service import tries
 from assistant.service.audit import Act, note
 from assistant.service.house import House
 from assistant.service.sight import Sight, sight_of
-from assistant.store import Account, NotThereError, Work
-
-PAGE, TEXT = "page", "text"  # the doors
-
-# Design choices, no source: enough for slips of the finger on a small keyboard, far too few
-# to guess. An office may share one address, so that one may fail more often.
-TRIES_OF_PHONE, TRIES_OF_ADDRESS = 5, 20
-LOCKED_FOR = timedelta(minutes=15)
-WRONG_CODES, CODES_LOCKED_FOR = 5, timedelta(hours=1)
-TRIES_KEPT = timedelta(days=1)
+from assistant.store import Account, NotThereError
 
 ONE_TIME_LASTS = timedelta(days=7)
 # Long enough to matter, short enough to be typed at night; a phrase of words is welcome.
@@ -104,43 +95,21 @@ def sign_in(
     """
     region = house.region[:2] if house.region else None
     phone = read_phone(typed_phone, region) or typed_phone.strip()[:40]
-    keys = ((phone, TRIES_OF_PHONE), (address, TRIES_OF_ADDRESS))
+    tried = ((tries.PHONE, phone), (tries.ADDRESS, address))
     with house.store.work() as work:
-        until = _locked_until(work, keys, now)
+        until = tries.locked_until(work, tried, now)
         if until is not None:
             return Locked(until)
-        for who, _ in keys:
-            work.accounts.add_try(PAGE, who, now)
-        work.accounts.forget_tries_before(now - TRIES_KEPT)
+        tries.count(work, tried, now)
         account = work.accounts.of_phone(phone)
     if not _fits(house, account, password, now) or account is None:
-        _keep_refusal(house, account, phone, keys, now)
+        _keep_refusal(house, account, tried, now)
         return Refused()
     with house.store.work() as work:
-        work.accounts.forget_tries(PAGE, phone)
-        work.accounts.forget_tries(PAGE, address, now)
+        tries.forget(work, tried[0])
+        tries.forget(work, tried[1], now)
         note(work, account.id, Act.SIGNED_IN, now, detail=address)
     return Welcome(Session(account.id, account.session_epoch))
-
-
-def _locked_until(
-    work: Work, keys: tuple[tuple[str, int], ...], now: datetime
-) -> datetime | None:
-    """Until when this phone or this address has tried too often; None where neither has."""
-    found: list[datetime | None] = []
-    for who, most in keys:
-        work.lock(who)
-        tries = work.accounts.tries_since(PAGE, who, now - LOCKED_FOR)
-        found.append(_free_again(tries, most, LOCKED_FOR))
-    return max((until for until in found if until is not None), default=None)
-
-
-def _free_again(
-    tries: tuple[datetime, ...], most: int, locked_for: timedelta
-) -> datetime | None:
-    """When there are fewer than `most` tries in the time that counts; None where there are
-    fewer now. The latest try stands first."""
-    return tries[most - 1] + locked_for if len(tries) >= most else None
 
 
 def _fits(house: House, account: Account | None, password: str, now: datetime) -> bool:
@@ -155,17 +124,13 @@ def _fits(house: House, account: Account | None, password: str, now: datetime) -
 
 
 def _keep_refusal(
-    house: House,
-    account: Account | None,
-    phone: str,
-    keys: tuple[tuple[str, int], ...],
-    now: datetime,
+    house: House, account: Account | None, tried: tuple[tries.Tried, ...], now: datetime
 ) -> None:
     with house.store.work() as work:
         known = account.id if account else None
-        locked = _locked_until(work, keys, now) is not None
+        locked = tries.locked_until(work, tried, now) is not None
         act = Act.SIGN_IN_LOCKED if locked else Act.SIGN_IN_REFUSED
-        note(work, known, act, now, detail=f"{phone} {keys[1][0]}")
+        note(work, known, act, now, detail=", ".join(who for _, who in tried))
 
 
 def member(house: House, session: Session) -> Member | None:
@@ -207,7 +172,7 @@ def give_one_time_password(house: House, phone: str, now: datetime) -> tuple[str
                 "nursery officer add"
             )
         work.accounts.set_password(account.id, password_hash, now + ONE_TIME_LASTS)
-        work.accounts.forget_tries(PAGE, phone)
+        tries.forget(work, (tries.PHONE, phone))
         note(work, account.id, Act.ONE_TIME_GIVEN, now)
     return account.name, password
 
@@ -223,18 +188,18 @@ def change_password(
     unfit = _unfit(new, again, old, (officer.phone, officer.name))
     if unfit is not None:
         return unfit
+    tried = (tries.PHONE, officer.phone)
     with house.store.work() as work:
-        key = ((officer.phone, TRIES_OF_PHONE),)
-        if _locked_until(work, key, now) is not None:
+        if tries.locked_until(work, [tried], now) is not None:
             return Unfit.WRONG_OLD
-        work.accounts.add_try(PAGE, officer.phone, now)
+        tries.count(work, [tried], now)
         account = work.accounts.get(officer.id)
     if not _fits(house, account, old, now):
         return Unfit.WRONG_OLD
     password_hash = house.hash_code(new)
     with house.store.work() as work:
         epoch = work.accounts.set_password(officer.id, password_hash, None)
-        work.accounts.forget_tries(PAGE, officer.phone)
+        tries.forget(work, tried)
         note(work, officer.id, Act.PASSWORD_CHANGED, now)
     return Session(officer.id, epoch)
 
@@ -283,35 +248,3 @@ def has_officers(house: House) -> bool:
     """Whether anybody could sign in."""
     with house.store.look() as work:
         return work.accounts.count() > 0
-
-
-# --- codes by text ---------------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class CodeCheck:
-    """Whether a code that came by text was right; `locked_until` where none is looked at."""
-
-    right: bool
-    locked_until: datetime | None = None
-
-
-def check_text_code(
-    work: Work, house: House, phone: str, code: str | None, code_hash: str, now: datetime
-) -> CodeCheck:
-    """Looks at an officer's code; after five wrong ones in an hour none is looked at."""
-    if code is None:
-        return CodeCheck(False)
-    wrong = work.accounts.tries_since(TEXT, phone, now - CODES_LOCKED_FOR)
-    until = _free_again(wrong, WRONG_CODES, CODES_LOCKED_FOR)
-    if until is not None:
-        return CodeCheck(False, until)
-    if house.check_code(code, code_hash):
-        work.accounts.forget_tries(TEXT, phone)
-        return CodeCheck(True)
-    work.accounts.add_try(TEXT, phone, now)
-    until = _free_again((now, *wrong), WRONG_CODES, CODES_LOCKED_FOR)
-    if until is not None:
-        officer = work.people.officer(phone)
-        note(work, officer.id if officer else None, Act.CODE_LOCKED, now, detail=phone)
-    return CodeCheck(False, until)

@@ -163,6 +163,7 @@ def _answer_item(change: v.AnswerItem, scene: Scene) -> None:
         return
     state = State.NOT_YET if change.answer == "not_yet" else State.DONE
     scene.work.reminders.set_state([reminder.id], state)
+    scene.work.reminders.keep_answer(reminder.id, change.answer, scene.now)
     if state is State.NOT_YET and item.task in _ASKED_AGAIN:
         _ask_tomorrow(reminder, scene)
 

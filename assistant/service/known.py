@@ -22,6 +22,7 @@ from assistant.dialogue.values import (
 from assistant.people import Farmer, Officer, Village
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.values import State
+from assistant.service.codes import check_text_code
 from assistant.service.house import House
 from assistant.store import Work
 from assistant.wording import messages_officer as o
@@ -138,12 +139,11 @@ def villages_of(work: Work, officer: Officer) -> tuple[Village, ...]:
 
 def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) -> Desk:
     """What an officer's text may be about; gathered only where a right code came with it."""
-    code = code_in(text)
-    given = code is not None and house.check_code(code, officer.code_hash)
+    check = check_text_code(work, house, officer, code_in(text), now)
     villages = villages_of(work, officer)
-    if not given:
+    if not check.right:
         bare = tuple(Reach(village, 0, 0, 0) for village in villages)
-        return Desk(officer, False, bare)
+        return Desk(officer, False, bare, locked_until=check.locked_until)
     desk = Desk(officer, True, tuple(reach(work, each, now) for each in villages))
     if verb_of(text) in ("COUNT", "CLEAR"):
         return replace(desk, tallies=_tallies(work, villages, now))

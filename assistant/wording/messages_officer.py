@@ -15,6 +15,11 @@ NEED_CODE = Message(
     "Send your code too, e.g. RAIN 123456 {village} 14-20. Lost it? Ask your lead for a new one.",
     note="An officer's text came without the right code. RAIN stays.",
 )
+CODE_LOCKED = Message(
+    "Too many wrong codes from this phone. I look at none before {to_time}. Was it not you? Tell "
+    "your lead.",
+    note="After five wrong codes in an hour; {to_time} is a time of day.",
+)
 NO_SUCH_VILLAGE = Message(
     "I do not find that village among yours: {villages}. Send {example} again with its name.",
     note="{example} is RAIN, COUNT or CLEAR.",

@@ -157,6 +157,14 @@ class Reminders:
             update(ReminderRow).where(ReminderRow.id.in_(moved)).values(**given)
         )
 
+    def keep_answer(self, reminder_id: int, answer: str, at: datetime) -> None:
+        """What the farmer said of a task; the latest answer counts."""
+        self._session.execute(
+            update(ReminderRow)
+            .where(ReminderRow.id == reminder_id)
+            .values(answer=answer, answered_at=at)
+        )
+
     def open_for_officer(
         self, village_ids: Collection[int]
     ) -> tuple[tuple[Farmer, Nursery, Reminder], ...]:
