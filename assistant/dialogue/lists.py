@@ -43,8 +43,8 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
         case Reads.NURSERY:
             return tuple(_nursery(known, index) for index in range(len(known.nurseries)))
         case Reads.TASK:
-            doable = (i for i in known.items if TASK_TEXTS[i.task].ask is Ask.DONE)
-            return tuple(Entry(item_key(item), item_line(item, known)) for item in doable)
+            doable = tuple(i for i in known.items if TASK_TEXTS[i.task].ask is Ask.DONE)
+            return tuple(_task(item, doable, known) for item in doable)
         case Reads.LITRES:
             return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in PAILS_L)
         case Reads.YES_NO:
@@ -58,6 +58,14 @@ def _nursery(known: Known, index: int) -> Entry:
     line = m.NURSERY_LINE if nursery.sown else m.NURSERY_LINE_PLANNED
     shown = about(line, nursery, known.today, date=nursery.sow_date)
     return Entry(nursery.id, shown, names=(nursery.called, nursery.label))
+
+
+def _task(item: Item, listed: tuple[Item, ...], known: Known) -> Entry:
+    """A task; the name of its nursery is enough where no other of that nursery is listed."""
+    nursery = known.nursery(item.nursery_id)
+    alone = sum(each.nursery_id == item.nursery_id for each in listed) == 1
+    names = (nursery.called, nursery.label) if nursery and alone else ()
+    return Entry(item_key(item), item_line(item, known), names)
 
 
 def item_key(item: Item) -> str:

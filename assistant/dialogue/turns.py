@@ -303,7 +303,8 @@ def _names_choice(text: str, question: Question, session: Session, known: Known)
     """Whether a text is one of the choices in its words: "insects", where they are listed."""
     said = text.strip(" .!").casefold()
     choices = entries(question, session, known)
-    return any(said in (str(each.value), each.shown(known).casefold()) for each in choices)
+    names = (name for each in choices for name in (*each.names, each.shown(known)))
+    return said in {str(each.value) for each in choices} | {name.casefold() for name in names}
 
 
 def _answer_question(text: str, known: Known, session: Session) -> Turn:
