@@ -15,6 +15,7 @@ from assistant.dialogue.values import Focus, Kind, Known, Text, Turn
 from assistant.service.effects import Scene, carry_out
 from assistant.service.house import House
 from assistant.service.known import know
+from assistant.service.reached import likeliest_first
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
 from assistant.store import UssdTalk, Work
 from assistant.wording import messages_talk as m
@@ -68,7 +69,7 @@ def _answer(work: Work, house: House, incoming: Incoming, now: datetime) -> Scre
 
 
 def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) -> None:
-    texts = work.outbox.numbered(incoming.phone)
+    texts = likeliest_first(work.outbox.numbered(incoming.phone))
     focuses = tuple(text.focus for text in texts if text.focus is not None)
     known = know(work, house, incoming.phone, incoming.text, incoming.channel, focuses, now)
     outcome = turn(incoming.text, known)

@@ -167,10 +167,10 @@ class Outbox:
         return rows.outbox_text(row)
 
     def numbered(self, phone: str, limit: int = 8) -> tuple[OutboxText, ...]:
-        """The texts whose digits a phone may be answering, the likeliest first.
+        """The texts whose digits a phone may be answering, the latest first.
 
-        Those known to have been delivered come first, the latest delivered before the others;
-        then those that the operator has. A text that never went out offers nothing.
+        By the time of delivery where a receipt told it, else of the hand-over. A text that never
+        went out offers nothing.
         """
         delivered = OutboxRow.state == TextState.DELIVERED
         reached_at = case((delivered, OutboxRow.delivered_at), else_=OutboxRow.accepted_at)
@@ -178,7 +178,7 @@ class Outbox:
             select(OutboxRow)
             .where(OutboxRow.phone == phone, OutboxRow.focus.is_not(None))
             .where(OutboxRow.state.in_([TextState.DELIVERED, TextState.ACCEPTED]))
-            .order_by(delivered.desc(), reached_at.desc(), OutboxRow.id.desc())
+            .order_by(reached_at.desc(), OutboxRow.id.desc())
             .limit(limit)
         )
         return tuple(map(rows.outbox_text, self._session.scalars(wanted)))

@@ -161,7 +161,7 @@ def test_withdrawing_everything_by_mistake_is_refused(store: Store, now: datetim
         work.outbox.withdraw(now, kinds=[Kind.PROMPT])
 
 
-def test_digits_answer_the_last_numbered_text_that_was_delivered(
+def test_numbered_texts_come_by_the_time_at_which_they_reached_the_phone(
     store: Store, make_text: MakeText, now: datetime
 ) -> None:
     """By the time of delivery, not of writing; without receipts, by the time of hand-over."""
@@ -178,7 +178,7 @@ def test_digits_answer_the_last_numbered_text_that_was_delivered(
         work.outbox.record("no digits", Fate.DELIVERED, now + 13 * _MINUTE)
         work.outbox.add(make_text("latest, no receipt", focus=_FOCUS))
         work.outbox.record("latest, no receipt", Fate.ACCEPTED, now + 20 * _MINUTE)
-        expected = ["c", "b", "latest, no receipt", "d", "a"]
+        expected = ["latest, no receipt", "c", "b", "d", "a"]
         assert _ids(work.outbox.numbered(_PHONE)) == expected
-        assert _ids(work.outbox.numbered(_PHONE, limit=2)) == ["c", "b"]
+        assert _ids(work.outbox.numbered(_PHONE, limit=2)) == ["latest, no receipt", "c"]
         assert work.outbox.numbered(_PHONE)[0].focus == _FOCUS
