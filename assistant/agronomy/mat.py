@@ -1,9 +1,15 @@
-"""The mat bed: its area, mats, soil mix, sheet, water and the urea that may be needed."""
+"""The bed: its area, mats or trays, soil mix, sheet, water and the urea that may be needed.
+
+All follow the practice; the mat where none is given. The urea is the same weak spray for every
+practice: stronger or scattered urea is published for wet beds, but one rule is safe to keep.
+"""
 
 from typing import NamedTuple
 
 from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import CM2_PER_M2, G_PER_KG, seed_kg, seeds_in
 
@@ -21,50 +27,59 @@ class Pails(NamedTuple):
     measure_litres: float
 
 
-def plain_area_m2(field_area_m2: float) -> float:
+def plain_area_m2(field_area_m2: float, practice: Practice = MAT) -> float:
     """Bed [m2] by the fixed share of the field."""
-    return field_area_m2 * c.NURSERY_SHARE.value
+    return field_area_m2 * practice.bed.share.value
 
 
-def nursery_area_m2(inputs: FieldInputs) -> float:
+def nursery_area_m2(inputs: FieldInputs, practice: Practice = MAT) -> float:
     """Bed [m2]: a fixed share of the field, enlarged where seeds would lie too thick."""
     seeds = seeds_in(seed_kg(inputs), inputs.grain_weight_g)
     return max(
-        plain_area_m2(inputs.field_area_m2), seeds / c.MAX_SEEDS_PER_CM2.value / CM2_PER_M2
+        plain_area_m2(inputs.field_area_m2, practice),
+        seeds / practice.bed.max_seeds_per_cm2.value / CM2_PER_M2,
     )
 
 
-def mats(area_m2: float) -> int:
-    """Mats that cover a bed [m2], the last one begun counted whole."""
-    return whole_up(area_m2 / MAT_AREA_M2)
+def mats(area_m2: float, practice: Practice = MAT) -> int:
+    """Mats or trays that cover a bed [m2], the last one begun counted whole; 0 without any."""
+    piece = practice.bed.piece
+    return whole_up(area_m2 / piece.area_m2) if piece else 0
 
 
-def soil_mix_m3(area_m2: float) -> float:
-    """Mix [m3] for a layer of mat depth over the bed."""
-    return area_m2 * c.MAT_DEPTH_M.value
+def soil_mix_m3(area_m2: float, practice: Practice = MAT) -> float:
+    """Mix [m3] for the practice's layer over the bed; on an open bed only the manure."""
+    return area_m2 * practice.bed.depth_m.value
 
 
-def pails(mix_m3: float, pail_litres: float) -> Pails:
+def pails(mix_m3: float, pail_litres: float, practice: Practice = MAT) -> Pails:
     """Whole batches of the mix, rounded up.
 
-    Below one batch the parts stay 7 : 2 : 1 and the measure shrinks: `measure_litres` is then
-    a tenth of the mix and the pails are still counted 7, 2 and 1.
+    Below one batch the parts stay as they are and the measure shrinks: of a mat's 7 : 2 : 1
+    `measure_litres` is then a tenth of the mix and the pails are still counted 7, 2 and 1.
     """
-    parts = (c.SOIL_PARTS.value, c.MANURE_PARTS.value, c.HULL_PARTS.value)
+    bed = practice.bed
+    parts = (bed.soil_parts.value, bed.manure_parts.value, bed.hull_parts.value)
     mix_measures = mix_m3 * L_PER_M3 / sum(parts)
     batches = whole_up(mix_measures / pail_litres)
     soil, manure, hull = (int(part) * batches for part in parts)
     return Pails(soil, manure, hull, min(pail_litres, mix_measures))
 
 
-def sheet_m2(area_m2: float) -> float:
-    """Plastic sheet [m2] for a bed, with an allowance for overlap and edges."""
-    return area_m2 * (1 + c.SHEET_ALLOWANCE.value)
+def sheet_m2(area_m2: float, practice: Practice = MAT) -> float:
+    """Plastic sheet [m2] for a bed, with an allowance for overlap and edges; 0 without."""
+    allowance = practice.bed.sheet_allowance
+    return area_m2 * (1 + allowance.value) if allowance else 0.0
 
 
-def flood_water_l(area_m2: float) -> float:
+def flood_water_l(area_m2: float, practice: Practice = MAT) -> float:
     """Water [L] to stand one flood depth deep over the bed, seepage not counted."""
-    return area_m2 * c.FLOOD_DEPTH_M.value * L_PER_M3
+    return area_m2 * practice.bed.flood_depth_m.value * L_PER_M3
+
+
+def watering_l(area_m2: float) -> float:
+    """Water [L] that a bed without standing water gets each time it is watered by hand."""
+    return area_m2 * w.WATERING_L_PER_M2.value
 
 
 def spray_water_l(area_m2: float) -> float:
@@ -87,6 +102,12 @@ def nitrogen_g_per_m2() -> float:
     return urea_g(1.0) * c.UREA_N_SHARE.value
 
 
-def seed_per_mat_g(dry_kg: float, area_m2: float) -> float:
-    """Dry seed [g] on one mat, spread evenly over the bed."""
-    return dry_kg * G_PER_KG * MAT_AREA_M2 / area_m2
+def seed_g_per_m2(dry_kg: float, area_m2: float) -> float:
+    """Dry seed [g] on each square metre of the bed."""
+    return dry_kg * G_PER_KG / area_m2
+
+
+def seed_per_mat_g(dry_kg: float, area_m2: float, practice: Practice = MAT) -> float:
+    """Dry seed [g] on one mat or tray, spread evenly over the bed; 0 without any."""
+    piece = practice.bed.piece
+    return dry_kg * G_PER_KG * piece.area_m2 / area_m2 if piece else 0.0

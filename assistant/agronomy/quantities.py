@@ -6,6 +6,7 @@ from enum import StrEnum
 from assistant.agronomy import constants as c
 from assistant.agronomy import mat, seed
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.practices import MAT, Practice
 
 
 class WarningCode(StrEnum):
@@ -56,12 +57,12 @@ class Quantities:
         return seed.sprouted_kg(self.seed_per_mat_g)
 
 
-def quantities(inputs: FieldInputs) -> Quantities:
-    """Everything one nursery needs, from the field and the seed lot."""
+def quantities(inputs: FieldInputs, practice: Practice = MAT) -> Quantities:
+    """Everything one nursery needs, from the field, the seed lot and the practice."""
     dry_kg = seed.seed_kg(inputs)
-    area = mat.nursery_area_m2(inputs)
-    mix = mat.soil_mix_m3(area)
-    pails = mat.pails(mix, inputs.pail_litres)
+    area = mat.nursery_area_m2(inputs, practice)
+    mix = mat.soil_mix_m3(area, practice)
+    pails = mat.pails(mix, inputs.pail_litres, practice)
     return Quantities(
         field_area_m2=inputs.field_area_m2,
         hills=seed.hills(inputs),
@@ -70,19 +71,19 @@ def quantities(inputs: FieldInputs) -> Quantities:
         sprouted_seed_kg=seed.sprouted_kg(dry_kg),
         nursery_area_m2=area,
         seeds_per_cm2=seed.seeds_in(dry_kg, inputs.grain_weight_g) / (area * seed.CM2_PER_M2),
-        mats=mat.mats(area),
-        seed_per_mat_g=mat.seed_per_mat_g(dry_kg, area),
+        mats=mat.mats(area, practice),
+        seed_per_mat_g=mat.seed_per_mat_g(dry_kg, area, practice),
         soil_mix_m3=mix,
         pail_litres=inputs.pail_litres,
         mix_measure_litres=pails.measure_litres,
         soil_pails=pails.soil,
         manure_pails=pails.manure,
         rice_hull_pails=pails.rice_hull,
-        sheet_m2=mat.sheet_m2(area),
-        flood_water_l=mat.flood_water_l(area),
+        sheet_m2=mat.sheet_m2(area, practice),
+        flood_water_l=mat.flood_water_l(area, practice),
         urea_g=mat.urea_g(area),
         spray_water_l=mat.spray_water_l(area),
-        warnings=_warnings(inputs, area, pails),
+        warnings=_warnings(inputs, practice, area, pails),
     )
 
 
@@ -96,10 +97,12 @@ def is_hopeless(germination: float) -> bool:
     return germination < c.WEAK_GERMINATION.value
 
 
-def _warnings(inputs: FieldInputs, area_m2: float, pails: mat.Pails) -> tuple[WarningCode, ...]:
+def _warnings(
+    inputs: FieldInputs, practice: Practice, area_m2: float, pails: mat.Pails
+) -> tuple[WarningCode, ...]:
     rate = seed.seed_rate_kg_per_ha(inputs)
     usual_rate = c.SEED_RATE_LOW_KG_PER_HA.value <= rate <= c.SEED_RATE_HIGH_KG_PER_HA.value
-    enlarged = area_m2 > mat.plain_area_m2(inputs.field_area_m2)
+    enlarged = area_m2 > mat.plain_area_m2(inputs.field_area_m2, practice)
     usual_grain = c.GRAIN_WEIGHT_G.holds(inputs.grain_weight_g)
     found = {
         WarningCode.DO_NOT_SOW: is_hopeless(inputs.germination),

@@ -1,6 +1,6 @@
 """Ways of raising seedlings. One file each; adding one needs no code (see `mat.toml`)."""
 
-from assistant.agronomy.practices.mat import MAT
+from assistant.agronomy.practices.mat import MAT, MAT_ONLY
 from assistant.agronomy.practices.practice import (
     Anchor,
     Bed,
@@ -17,6 +17,7 @@ from assistant.agronomy.practices.practice import (
 
 __all__ = [
     "MAT",
+    "MAT_ONLY",
     "Anchor",
     "Bed",
     "Days",

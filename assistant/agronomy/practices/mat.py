@@ -1,5 +1,8 @@
 """The mat, which the core knows without a file; `mat.toml` says the same and shows the form."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.constant import Constant, practice
@@ -78,3 +81,5 @@ MAT = Practice(
     ),
     labour=Labour(w.MAT_RAISE_H_PER_M2, w.MAT_LIFT_H_PER_HA, c.PLANTING_H_PER_HA),
 )
+
+MAT_ONLY: Mapping[str, Practice] = MappingProxyType({MAT.code: MAT})
