@@ -26,11 +26,12 @@ _FICTION = (("+447700900", 13), ("+99900", 13))
 
 @dataclass(frozen=True)
 class Village:
-    """A place with its time zone (an IANA name)."""
+    """A place with its time zone (an IANA name) and the practices that are offered there."""
 
     id: int
     name: str
     zone: str
+    practices: tuple[str, ...] = ("mat",)
 
 
 @dataclass(frozen=True)

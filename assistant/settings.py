@@ -25,6 +25,7 @@ class Settings:
     quiet_from: time = time(20, 0)
     quiet_until: time = time(5, 30)
     urgent_breaks_quiet: bool = True
+    practices_folder: str = ""  # TOML files of more ways to raise seedlings, one each
     gateway_url: str = ""  # the operator's address; none: the simulator is started beside
     gateway_secret: str = field(default="", repr=False)
     gateway_timeout_s: float = 10.0

@@ -222,6 +222,15 @@ UREA_N_SHARE = published("urea_n_share", 0.46, "fraction", s.UREA_SDS)
 SEED_TEST_DAY = chosen(
     "seed_test_day", -15, "day", note="a home test takes 7 days; leaves time to buy other seed"
 )
+SEED_TEST_COUNT_D = published(
+    "seed_test_count_d",
+    7,
+    "days after the test began",
+    s.ICAR_GERMINATION,
+    low=5,
+    high=14,
+    note="home test; official tests count at 5 (from memory) and at 14 days",
+)
 COLLECT_DAY = practice("collect_day", -7, "day")
 MIX_DAY = practice("mix_day", -3, "day")
 SOAK_DAY = practice("soak_day", -2, "day", note="24 h soak and 24 h moist before sowing")

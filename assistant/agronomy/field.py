@@ -28,6 +28,10 @@ LIMITS = {
 }
 
 
+# Beside the limits above: none is a good value here, and half as much again is a slip.
+MOST_GAP_FILLING = 0.5
+
+
 @dataclass(frozen=True)
 class FieldInputs:
     """One field and the seed for it.
@@ -40,9 +44,10 @@ class FieldInputs:
         grain_weight_g: weight of 1000 grains [g]
         pail_litres: the person's own pail [L]
         establishment: seedlings planted out per germinated seed [fraction 0-1]
+        gap_filling: seedlings raised over and above, for gaps [fraction of those planted]
 
     Raises:
-        AgronomyError: a value outside `LIMITS`, or not a finite number.
+        AgronomyError: a value outside its limits, or not a finite number.
     """
 
     field_area_m2: float
@@ -53,6 +58,7 @@ class FieldInputs:
     grain_weight_g: float = c.GRAIN_WEIGHT_G.value
     pail_litres: float = c.PAIL_LITRES.value
     establishment: float = c.ESTABLISHMENT.value
+    gap_filling: float = 0.0
 
     def __post_init__(self) -> None:
         for name, limits in LIMITS.items():
@@ -62,6 +68,10 @@ class FieldInputs:
                     f"{name}: expected {limits.low:g} to {limits.high:g}, got {value!r}; "
                     "ask the person again before computing"
                 )
+        if not 0 <= self.gap_filling <= MOST_GAP_FILLING:
+            raise AgronomyError(
+                f"gap_filling: expected 0 to {MOST_GAP_FILLING:g}, got {self.gap_filling!r}"
+            )
         if self.seedlings_per_hill != int(self.seedlings_per_hill):
             raise AgronomyError(
                 f"seedlings_per_hill: expected a whole number, got {self.seedlings_per_hill!r}"

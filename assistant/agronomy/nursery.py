@@ -13,6 +13,8 @@ from assistant.agronomy.calendar import (
     judge_transplant,
 )
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.followups import follow_ups
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, quantities
 
 
@@ -23,7 +25,9 @@ class Nursery:
     `area_typed` is the field as the person wrote it; `germination_known` is False where the
     plan stands on an assumption; `sow_assumed` where nobody confirmed the sowing and the
     planned day was taken; `uncover_date` where the uncovering was moved; `transplant_date`
-    is the chosen day, `transplanted_on` the day it happened.
+    is the chosen day, `transplanted_on` the day it happened; `test_begun` is the day a seed
+    test began, `test_counted` whether its count has come; `resown` whether the bed was sown
+    again, or some mats of it.
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -45,24 +49,29 @@ class Nursery:
     transplant_date: date | None = None
     transplanted_on: date | None = None
     closed: bool = False
+    practice: Practice = MAT
+    test_begun: date | None = None
+    test_counted: bool = False
+    resown: bool = False
 
     def __post_init__(self) -> None:
-        Anchors(self.sow_date, self.uncover_date, self.transplant_date)
+        Anchors(self.sow_date, self.uncover_date, self.transplant_date, self.practice)
 
     @cached_property
     def anchors(self) -> Anchors:
         """What its calendar hangs on."""
-        return Anchors(self.sow_date, self.uncover_date, self.transplant_date)
+        return Anchors(self.sow_date, self.uncover_date, self.transplant_date, self.practice)
 
     @cached_property
     def tasks(self) -> tuple[Task, ...]:
-        """Its calendar, in date order."""
-        return calendar(self.anchors)
+        """Its calendar and what follows on what happened, in date order."""
+        more = follow_ups(self.sow_date, self.test_begun, self.transplanted_on)
+        return tuple(sorted((*calendar(self.anchors), *more), key=lambda task: task.date))
 
     @cached_property
     def quantities(self) -> Quantities:
         """What it needs, exact."""
-        return quantities(self.inputs)
+        return quantities(self.inputs, self.practice)
 
     @property
     def called(self) -> str:
@@ -75,18 +84,18 @@ class Nursery:
 
     def may_uncover_on(self, on: date) -> bool:
         """Whether the bed can be uncovered on a day: 1 to 14, and before it is drained."""
-        return fits(self.sow_date, on, self.transplant_date)
+        return fits(self.sow_date, on, self.transplant_date, self.practice)
 
     def judge_transplanting(self, on: date) -> DayChoice:
         """What to make of a wished transplanting day, for this bed."""
-        if not fits(self.sow_date, self.anchors.uncover_date, on):
+        if not fits(self.sow_date, self.anchors.uncover_date, on, self.practice):
             return DayChoice.IMPOSSIBLE
-        return judge_transplant(self.sow_date, on)
+        return judge_transplant(self.sow_date, on, self.practice)
 
     def sown_on(self, sow: date, *, sown: bool = True, assumed: bool = False) -> "Nursery":
         """The same nursery with another sowing day; moved days that no longer fit go."""
         transplant = self.transplant_date
-        if transplant and judge_transplant(sow, transplant) is DayChoice.IMPOSSIBLE:
+        if transplant and not fits(sow, None, transplant, self.practice):
             transplant = None
         return replace(
             self,

@@ -22,8 +22,8 @@ def hills(inputs: FieldInputs) -> float:
 
 
 def seedlings(inputs: FieldInputs) -> float:
-    """Seedlings to be planted out."""
-    return hills(inputs) * inputs.seedlings_per_hill
+    """Seedlings to be planted out, with those to fill gaps."""
+    return hills(inputs) * inputs.seedlings_per_hill * (1 + inputs.gap_filling)
 
 
 def seeds_in(seed_kg: float, grain_weight_g: float) -> float:

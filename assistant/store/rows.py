@@ -1,11 +1,15 @@
 """From rows to the values of the core: nothing else leaves the room."""
 
+from collections.abc import Mapping
 from dataclasses import fields
 from typing import Any, ClassVar, Protocol, TypeVar
+
+from sqlalchemy.orm import object_session
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Practice
 from assistant.dialogue.values import Standing
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
@@ -22,6 +26,8 @@ from assistant.store.tables import (
     WarningRow,
 )
 from assistant.store.values import OutboxText, UssdTalk
+
+PRACTICES = "practices"  # where a session holds the practices, by code
 
 
 class Value(Protocol):
@@ -42,7 +48,7 @@ def value(kind: type[V], row: Base, **given: object) -> V:
 
 
 def village(row: VillageRow) -> Village:
-    return value(Village, row)
+    return value(Village, row, practices=tuple(row.practices))
 
 
 def farmer(row: FarmerRow) -> Farmer:
@@ -53,14 +59,27 @@ def nursery(row: NurseryRow) -> Nursery:
     """One nursery.
 
     Raises:
-        BadRowError: a row that an earlier release kept and the core no longer accepts.
+        BadRowError: a row that an earlier release kept and the core no longer accepts, or a
+            practice whose file is gone.
     """
     try:
-        return value(Nursery, row, inputs=value(FieldInputs, row))
+        practice = _practice(row)
+        return value(Nursery, row, inputs=value(FieldInputs, row), practice=practice)
     except AgronomyError as error:
         raise BadRowError(
             f"nursery {row.id}: {error}; correct it in the table or close it"
         ) from error
+
+
+def _practice(row: NurseryRow) -> Practice:
+    session = object_session(row)
+    known: Mapping[str, Practice] = session.info[PRACTICES] if session else {}
+    if row.practice not in known:
+        raise BadRowError(
+            f"nursery {row.id}: expected a practice of {', '.join(known)}, got "
+            f"{row.practice!r}; put its file back"
+        )
+    return known[row.practice]
 
 
 def reminder(row: ReminderRow) -> Reminder:

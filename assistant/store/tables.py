@@ -47,6 +47,7 @@ class VillageRow(Base):
     id: Mapped[Key]
     name: Mapped[str] = mapped_column(unique=True)
     zone: Mapped[str]
+    practices: Mapped[list[str]] = mapped_column(default=lambda: ["mat"])
 
 
 class FarmerRow(Base):
@@ -102,6 +103,8 @@ class NurseryRow(Base):
     grain_weight_g: Mapped[float]
     pail_litres: Mapped[float]
     establishment: Mapped[float]
+    gap_filling: Mapped[float] = mapped_column(default=0.0)
+    practice: Mapped[str] = mapped_column(default="mat")
     area_typed: Mapped[str]
     germination_known: Mapped[bool]
     sow_date: Mapped[date]
@@ -113,6 +116,9 @@ class NurseryRow(Base):
     transplant_date: Mapped[date | None]
     transplanted_on: Mapped[date | None]
     closed: Mapped[bool]
+    test_begun: Mapped[date | None]
+    test_counted: Mapped[bool] = mapped_column(default=False)
+    resown: Mapped[bool] = mapped_column(default=False)
     changed_at: Mapped[datetime]
 
 

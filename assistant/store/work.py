@@ -1,14 +1,16 @@
 """The store, and one transaction of it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from hashlib import blake2b
 from pathlib import Path
 
-from sqlalchemy import func, select
+from sqlalchemy import Engine, func, select
 from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
+from assistant.agronomy.practices import MAT_ONLY, Practice
+from assistant.store import rows
 from assistant.store.backup import copy_sqlite
 from assistant.store.engine import READING, open_engine
 from assistant.store.errors import DatabaseFailedError
@@ -20,9 +22,12 @@ from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.outbox import Outbox
 from assistant.store.queries.people import People
 from assistant.store.queries.reminders import Reminders
+from assistant.store.queries.roll import Roll
 from assistant.store.queries.seasons import Seasons
+from assistant.store.queries.story import Story
 from assistant.store.queries.talks import Talks
 from assistant.store.queries.warnings import Warnings
+from assistant.store.queries.watch import Watch
 from assistant.store.schema import migrate
 
 
@@ -42,6 +47,9 @@ class Work:
         self.reminders = Reminders(session)
         self.warnings = Warnings(session)
         self.calls = Calls(session)
+        self.watch = Watch(session)
+        self.story = Story(session)
+        self.roll = Roll(session)
 
     def lock(self, phone: str) -> None:
         """Makes other transactions wait that lock the same phone, until this one ends.
@@ -62,12 +70,16 @@ def _lock_number(phone: str) -> int:
 class Store:
     """The database of one programme. Safe to share between threads.
 
+    Args:
+        practices: by code, those that a kept nursery may name
+
     Raises:
         DatabaseUrlError: an address that is neither a SQLite file nor a PostgreSQL server.
     """
 
-    def __init__(self, url: str) -> None:
+    def __init__(self, url: str, practices: Mapping[str, Practice] = MAT_ONLY) -> None:
         self._engine = open_engine(url)
+        self.practices = practices
 
     def migrate(self) -> None:
         """Makes or updates the tables. Safe to run at every start, by several at once.
@@ -85,7 +97,7 @@ class Store:
         Raises:
             DatabaseFailedError: the database refused something or could not be reached.
         """
-        with _our_errors(), Session(self._engine, expire_on_commit=False) as session:
+        with _our_errors(), self._session(self._engine) as session:
             with session.begin():
                 yield Work(session)
 
@@ -97,9 +109,12 @@ class Store:
             DatabaseFailedError: it was written to, or the database could not be reached.
         """
         reading = self._engine.execution_options(**READING)
-        with _our_errors(), Session(reading, expire_on_commit=False) as session:
+        with _our_errors(), self._session(reading) as session:
             with session.begin():
                 yield Work(session)
+
+    def _session(self, engine: Engine) -> Session:
+        return Session(engine, expire_on_commit=False, info={rows.PRACTICES: self.practices})
 
     def backup(self, target: Path) -> None:
         """Copies a SQLite database into a new file while it is in use.

@@ -2,6 +2,7 @@
 
 import secrets
 import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from uuid import uuid4
@@ -9,6 +10,7 @@ from uuid import uuid4
 from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerificationError
 
+from assistant.agronomy.practices import Practice
 from assistant.channel import Gateway
 from assistant.gateways import HttpGateway
 from assistant.people import LANGUAGES
@@ -18,6 +20,7 @@ from assistant.settings import Settings, SettingsError
 from assistant.store import Store
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wiring.practices import open_practices
 from assistant.wording.screens import Limits
 
 _HASHER = PasswordHasher()
@@ -47,9 +50,14 @@ def open_store(settings: Settings) -> Store:
     url = settings.database_url
     if url.startswith("sqlite:///") and ":memory:" not in url:
         Path(url.removeprefix("sqlite:///")).parent.mkdir(parents=True, exist_ok=True)
-    store = Store(url)
+    store = Store(url, _practices(settings))
     store.migrate()
     return store
+
+
+def _practices(settings: Settings) -> Mapping[str, Practice]:
+    folder = settings.practices_folder
+    return open_practices(Path(folder) if folder else None)
 
 
 def open_house(settings: Settings, store: Store) -> House:

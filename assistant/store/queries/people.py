@@ -1,6 +1,6 @@
 """Villages, farmers and officers."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from sqlalchemy import or_, select
 from sqlalchemy.orm import Session
@@ -37,6 +37,19 @@ class People:
             )
         row = VillageRow(name=name, zone=zone)
         self._session.add(row)
+        self._session.flush()
+        return rows.village(row)
+
+    def offer_practices(self, village_id: int, codes: Sequence[str]) -> Village:
+        """Sets which practices are offered in a village, by code.
+
+        Raises:
+            NotThereError: no such village is kept.
+        """
+        row = self._session.get(VillageRow, village_id)
+        if row is None:
+            raise NotThereError(f"expected a kept village, got id {village_id}: add it first")
+        row.practices = list(codes)
         self._session.flush()
         return rows.village(row)
 

@@ -1,0 +1,72 @@
+"""What a season gave: the field planted, mats left or short, so how many seedlings stood."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from assistant.agronomy.errors import AgronomyError
+from assistant.agronomy.establishment import Establishment, SeasonSeen, learned
+from assistant.agronomy.field import LIMITS
+
+
+@dataclass(frozen=True)
+class SeasonOutcome:
+    """One nursery at the end of its season.
+
+    Args:
+        field_area_m2, planted_area_m2: the field that was planned, and what was planted [m2]
+        mats, mats_left: mats that were raised, and those over when the field was planted
+        establishment: what the plan counted on [fraction 0-1]
+
+    Raises:
+        AgronomyError: nothing planted, or more mats left than there were.
+    """
+
+    nursery_id: int
+    farmer_id: int
+    ended_on: date
+    field_area_m2: float
+    planted_area_m2: float
+    mats: int
+    mats_left: float
+    resown: bool
+    establishment: float
+
+    def __post_init__(self) -> None:
+        if not 0 < self.planted_area_m2 or not 0 <= self.mats_left < self.mats:
+            raise AgronomyError(
+                f"expected a planted area and mats used, got {self}; ask the farmer again"
+            )
+
+    @property
+    def mats_used(self) -> float:
+        """Mats whose seedlings were planted."""
+        return self.mats - self.mats_left
+
+    @property
+    def is_short(self) -> bool:
+        """Whether part of the field was left without seedlings."""
+        return self.planted_area_m2 < self.field_area_m2
+
+    @property
+    def observed_establishment(self) -> float:
+        """Seedlings planted out per germinated seed, by what was planted from how many mats.
+
+        The plan sows for the whole field on all mats at `establishment`; planting a share of
+        the field from a share of the mats says by how much that was off. It stands on the
+        germination and the hills of the plan, and so carries their errors too.
+        """
+        planted = self.planted_area_m2 / self.field_area_m2
+        share = planted / (self.mats_used / self.mats)
+        limits = LIMITS["establishment"]
+        return min(max(self.establishment * share, limits.low), limits.high)
+
+    @property
+    def seen(self) -> SeasonSeen:
+        """The season as what is learned from: the share, and the mats it was seen on."""
+        return SeasonSeen(self.observed_establishment, self.mats_used)
+
+
+def own_establishment(outcomes: Sequence[SeasonOutcome]) -> Establishment | None:
+    """What is believed after these seasons; None where there are none."""
+    return learned(outcome.seen for outcome in outcomes) if outcomes else None
