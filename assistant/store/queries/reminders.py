@@ -31,17 +31,24 @@ class Reminders:
         fresh = [_columns(reminder) for reminder in ordered]
         added = insert_missing(self._session, ReminderRow, fresh, _UNIQUE)
         if added < len(ordered):
-            for reminder in ordered:
-                self._plan_again(reminder)
+            self._plan_again(ordered)
         return added
 
-    def _plan_again(self, reminder: Reminder) -> None:
-        row = self._row(reminder.nursery_id, reminder.task, reminder.day)
-        if row is None or row.state not in (State.PLANNED, State.WITHDRAWN):
-            return
-        row.due_at, row.not_after = reminder.due_at, reminder.not_after
-        if row.state is State.WITHDRAWN:
-            row.state, row.asked, row.message_id = State.PLANNED, 0, None
+    def _plan_again(self, reminders: Sequence[Reminder]) -> None:
+        found = self._session.scalars(
+            select(ReminderRow).where(
+                ReminderRow.nursery_id.in_({each.nursery_id for each in reminders}),
+                ReminderRow.state.in_([State.PLANNED, State.WITHDRAWN]),
+            )
+        )
+        kept = {(row.nursery_id, row.task, row.day): row for row in found}
+        for reminder in reminders:
+            row = kept.get((reminder.nursery_id, reminder.task, reminder.day))
+            if row is None:
+                continue
+            row.due_at, row.not_after = reminder.due_at, reminder.not_after
+            if row.state is State.WITHDRAWN:
+                row.state, row.asked, row.message_id = State.PLANNED, 0, None
 
     def withdraw_planned(
         self,
