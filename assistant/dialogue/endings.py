@@ -5,19 +5,20 @@ from dataclasses import replace
 from datetime import date, datetime
 from itertools import chain
 
-from assistant.agronomy.calendar import DayChoice, TaskCode
-from assistant.agronomy.constants import GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
+from assistant.agronomy.calendar import DayChoice
+from assistant.agronomy.constants import ESTABLISHMENT, GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.outcome import own_establishment
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lists import OTHER
 from assistant.dialogue.results import (
     dates_text,
+    own_text,
     quantity_texts,
     today_text,
-    urea,
 )
 from assistant.dialogue.values import (
     CallForHelp,
@@ -46,7 +47,13 @@ def opened(
     """A turn that asks the open question, after passing over what is known already."""
     step = arrive(session, known, talks.TABLES)
     text = ask(step.session, known, talks.TABLES, *before)
-    return Turn(step.session, (text,), changes)
+    return Turn(step.session, (*explained(step.session), text), changes)
+
+
+def explained(session: Session) -> tuple[Text, ...]:
+    """What goes before a question that is newly open, as texts of their own."""
+    question = find(session, talks.TABLES)
+    return tuple(said(message()) for message in question.explains) if question else ()
 
 
 def ended(
@@ -145,6 +152,7 @@ def _open(session: Session, known: Known) -> Turn:
     answers = session.answers
     percent = answers.get("germination")
     germination = float(percent) / 100 if isinstance(percent, int | float) else None
+    own = own_establishment(known.seasons)
     nursery = Nursery(
         id=0,
         farmer_id=known.farmer.id if known.farmer else 0,
@@ -154,14 +162,20 @@ def _open(session: Session, known: Known) -> Turn:
             field_area_m2=float(str(answers["area"])),
             germination=germination or GOOD_GERMINATION.value,
             pail_litres=float(str(answers["pail"])),
+            establishment=own.mean if own else ESTABLISHMENT.value,
         ),
         area_typed=str(answers["area_words"]),
         germination_known=germination is not None,
         sow_date=date.fromisoformat(str(answers["sowing"])),
         sown=_said_sown(session, known),
         made_on=known.today,
+        test_begun=known.today if answers.get("germination") == "begun" else None,
     )
-    texts = (*quantity_texts(nursery, known.today), dates_text(nursery, known.today))
+    texts = (
+        *own_text(known),
+        *quantity_texts(nursery, known.today),
+        dates_text(nursery, known.today),
+    )
     return ended(session, known, *texts, changes=(SaveNursery(nursery),))
 
 
@@ -242,7 +256,7 @@ def _set_language(session: Session, known: Known) -> Turn:
 
 
 def _closed(session: Session, known: Known) -> Turn:
-    nursery = _chosen(session, known)
+    nursery = chosen(session, known)
     text = said(m.CLOSED(label=nursery.called))
     return ended(session, known, text, changes=(SaveNursery(replace(nursery, closed=True)),))
 
@@ -256,7 +270,8 @@ def _kept(session: Session, known: Known) -> Turn:
     return ended(session, known, said(m.KEPT_OPEN()))
 
 
-def _chosen(session: Session, known: Known) -> Nursery:
+def chosen(session: Session, known: Known) -> Nursery:
+    """The open nursery that a talk is about."""
     nursery = chosen_nursery(session, known)
     if nursery is None:
         raise LookupError(f"{session.conversation}: the nursery is closed; begin again")
@@ -267,7 +282,7 @@ def _chosen(session: Session, known: Known) -> Nursery:
 
 
 def _moved(session: Session, known: Known) -> Turn:
-    nursery = _chosen(session, known).sown_on(
+    nursery = chosen(session, known).sown_on(
         date.fromisoformat(str(session.answers["sowing"])),
         sown=_said_sown(session, known),
     )
@@ -277,7 +292,7 @@ def _moved(session: Session, known: Known) -> Turn:
 
 def _amended(session: Session, known: Known) -> Turn:
     """Field, germination, pail or name given anew: the quantities follow, the days stay."""
-    nursery = _chosen(session, known)
+    nursery = chosen(session, known)
     answers = session.answers
     if "name" in answers:
         named = replace(nursery, name=str(answers["name"])[:LONGEST_NAME])
@@ -305,7 +320,7 @@ LONGEST_NAME = 12
 
 
 def _transplanting(session: Session, known: Known) -> Turn:
-    nursery = _chosen(session, known)
+    nursery = chosen(session, known)
     day = date.fromisoformat(str(session.answers["transplanting"]))
     verdict = nursery.judge_transplanting(day)
     if verdict is DayChoice.IMPOSSIBLE:
@@ -335,34 +350,6 @@ def _call(session: Session, known: Known) -> Turn:
     kind = str(session.answers.get("problem") or "officer")
     text = said(m.CALL_NOTED(words=words))
     return ended(session, known, text, changes=(call(kind, words, session, known),))
-
-
-def _too_early(session: Session, known: Known) -> Turn:
-    nursery = chosen_nursery(session, known)
-    change = call("yellow", "", session, known)
-    if nursery is None or nursery.day(known.today) < 0:
-        return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
-    look_again = next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
-    text = said(about(m.UREA_EARLY, nursery, known.today, date=look_again))
-    return ended(session, known, text, changes=(change,))
-
-
-def _urea(session: Session, known: Known) -> Turn:
-    nursery = _chosen(session, known)
-    advice = about(m.UREA_ADVICE, nursery, known.today, urea=urea(nursery))
-    return ended(session, known, Text((advice,), keep=True))
-
-
-def _look_alike(session: Session, known: Known) -> Turn:
-    change = call("yellow", str(session.answers["signs"]), session, known)
-    return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
-
-
-def _advice(kind: str, message: Say) -> Ending:
-    def ending(session: Session, known: Known) -> Turn:
-        return ended(session, known, said(message), changes=(call(kind, "", session, known),))
-
-    return ending
 
 
 def rain(session: Session | None, known: Known) -> Turn:
@@ -406,12 +393,6 @@ ENDINGS: Mapping[str, Ending] = {
     "!amended": _amended,
     "!chosen": _transplanting,
     "!call": _call,
-    "!too_early": _too_early,
-    "!urea": _urea,
-    "!look_alike": _look_alike,
-    "!not_up": _advice("not_up", m.NOT_UP_ADVICE()),
-    "!seed": _advice("seed", m.SEED_ADVICE()),
-    "!animals": _advice("animals", m.ANIMALS_ADVICE()),
     "!rain": rain,
     "!warn": _warn,
 }

@@ -14,7 +14,9 @@ from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.engine import begin
+from assistant.dialogue.items_seed import answer_count, answer_result, answer_test
 from assistant.dialogue.lists import item_key
+from assistant.dialogue.outlook import outlook
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.values import (
     AnswerItem,
@@ -186,7 +188,8 @@ def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn
     if advice is LeafAdvice.SLOW:
         changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
     asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)
-    return opened(asked, known, message, changes=changes)
+    says = (message, *outlook(nursery, count, known.today))
+    return opened(asked, known, *says, changes=changes)
 
 
 _LEAF_SAYS: Mapping[LeafAdvice, Message] = {
@@ -201,6 +204,9 @@ _ANSWERS: Mapping[Ask, _Answer] = {
     Ask.DONE: _answer_done,
     Ask.COLOUR: _answer_colour,
     Ask.LEAVES: _answer_leaves,
+    Ask.TEST: answer_test,
+    Ask.COUNT: answer_count,
+    Ask.RESULT: answer_result,
 }
 
 
@@ -253,7 +259,7 @@ def _uncovered(nursery: Nursery, item: Item, when: date | None, known: Known) ->
 
 
 def _transplanted(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    moved = replace(nursery, transplanted_on=when or known.today, closed=True)
+    moved = replace(nursery, transplanted_on=when or known.today)
     return moved, about(m.TRANSPLANTED_NOTED, nursery, known.today)
 
 

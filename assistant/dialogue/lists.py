@@ -13,6 +13,7 @@ from assistant.wording.render import render
 
 OTHER = "other"
 PAILS_L = (10.0, 15.0, 20.0)
+CANS_L = (5.0, 10.0, 16.0)  # watering cans, and the usual sprayer carried on the back
 
 
 @dataclass(frozen=True)
@@ -47,6 +48,8 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
             return tuple(_task(item, doable, known) for item in doable)
         case Reads.LITRES:
             return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in PAILS_L)
+        case Reads.CAN:
+            return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in CANS_L)
         case Reads.YES_NO:
             return (Entry("yes", m.YES()), Entry("no", m.NO()))
         case _:

@@ -24,11 +24,16 @@ class Reads(StrEnum):
     YES_NO = "yes_no"
     AREA = "area"
     GERMINATION = "germination"
+    TESTED = "tested"
     LITRES = "litres"
     SOWING = "sowing"
     DATE = "date"
     LEAVES = "leaves"
     PROBLEM = "problem"
+    CAN = "can"
+    SHOOTS = "shoots"
+    MATS = "mats"
+    PLANTED = "planted"
     WORDS = "words"
 
 
@@ -44,8 +49,9 @@ class Choice:
 class Question:
     """One thing to ask.
 
-    `keeps` names the answer in the session. `goes` maps what the reader made of the reply (a
-    choice's code, "yes", "past" ...) to the next step. `again` is said before the question is
+    `explains` are texts of their own that go before it the first time. `keeps` names the answer
+    in the session. `goes` maps what the reader made of the reply (a choice's code, "yes",
+    "past" ...) to the next step. `again` is said before the question is
     put once more; `help` when the person asks what it means. `drops` names answers that were
     given to the old answer and are asked anew with a new one.
     """
@@ -58,6 +64,7 @@ class Question:
     again: Message
     keeps: str = ""
     choices: tuple[Choice, ...] = ()
+    explains: tuple[Message, ...] = ()
     drops: tuple[str, ...] = ()
 
 

@@ -4,6 +4,7 @@ What a text means is decided in the room `reading`; here it is fitted to the que
 value that the session keeps, the way on, and what to say when it could not be read.
 """
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -11,7 +12,11 @@ from datetime import date
 from assistant.agronomy.constants import COLOUR_CHECK_DAY
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.quantities import is_hopeless, is_weak
+from assistant.agronomy.rounding import nearest
+from assistant.agronomy.stand import stand_advice
+from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lists import Entry, entries
+from assistant.dialogue.lots import kept, lots_behind, unkept, whole_test
 from assistant.dialogue.questions import ANY, Question, Reads
 from assistant.dialogue.values import Kept, Known, Session
 from assistant.reading import (
@@ -26,9 +31,14 @@ from assistant.reading import (
     read_germination,
     read_litres,
 )
+from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 
+_DIGITS = re.compile(r"\d{1,6}")
+MOST_SQUARES = 3
+MOST_SHOOTS = 1000  # on 100 cm2: ten times the thickest sowing there is
+SMALLEST_CAN_L, CAN_L = 1, 30
 UNTESTED = "untested"
 MOST_WORDS = 100
 
@@ -74,6 +84,10 @@ def _area(text: str, question: Question, session: Session, known: Known) -> Hear
 
 
 def _germination(text: str, question: Question, session: Session, known: Known) -> Heard:
+    if question.choices:
+        chosen = _choice(text, question, session, known)
+        if chosen.sure:
+            return chosen
     heard = _heard(read_germination(text, known.lexicon), question)
     if heard.outcome is not Outcome.AGAIN:
         return heard
@@ -81,6 +95,19 @@ def _germination(text: str, question: Question, session: Session, known: Known) 
     if answer.value in ("no", "not_yet"):
         return Heard(Outcome.UNDERSTOOD, UNTESTED)
     return heard
+
+
+def _tested(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """The count of a seed test, kept with the size of the test; or one of the choices."""
+    if question.choices:
+        chosen = _choice(text, question, session, known)
+        if chosen.sure:
+            return chosen
+    reading = read_germination(text, known.lexicon)
+    if reading.value is None:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    lots = kept(lots_behind(text, reading.value))
+    return Heard(reading.outcome, lots, reading.words, question.again())
 
 
 def _litres(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -106,6 +133,56 @@ def _date(text: str, question: Question, session: Session, known: Known) -> Hear
 
 def _leaves(text: str, question: Question, session: Session, known: Known) -> Heard:
     return _heard(read_count(text, known.lexicon), question)
+
+
+def _can(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """The litres of a can or sprayer: a choice, or a size that somebody can carry."""
+    chosen = _choice(text, question, session, known)
+    if chosen.sure:
+        return chosen
+    heard = _heard(read_litres(text, known.lexicon), question)
+    if isinstance(heard.value, float | int) and not SMALLEST_CAN_L <= heard.value <= CAN_L:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    return heard
+
+
+def _shoots(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """Shoots in a square: the mean of one to three counts, or a number in words."""
+    counts = [int(digits) for digits in _DIGITS.findall(text)]
+    if not counts:
+        reading = read_count(text, known.lexicon)
+        counts = [] if reading.value is None else [nearest(reading.value)]
+    if not 0 < len(counts) <= MOST_SQUARES or max(counts) > MOST_SHOOTS:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    mean = nearest(sum(counts) / len(counts))
+    return Heard(Outcome.UNDERSTOOD, mean, str(mean))
+
+
+def _mats(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """Mats left of those that the nursery of this talk had: not all of them."""
+    heard = _heard(read_count(text, known.lexicon), question)
+    nursery = chosen_nursery(session, known)
+    if nursery is None or not isinstance(heard.value, float | int):
+        return heard
+    if heard.value >= nursery.quantities.mats:
+        refusal = r.AGAIN_LEFT(mats=nursery.quantities.mats)
+        return Heard(Outcome.AGAIN, refusal=refusal)
+    return heard
+
+
+def _planted(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """The part of the field that is planted, in percent: a choice, or its size."""
+    chosen = _choice(text, question, session, known)
+    nursery = chosen_nursery(session, known)
+    if chosen.sure or nursery is None:
+        return chosen
+    heard = _heard(read_area(text, known.lexicon, known.region), question)
+    if not isinstance(heard.value, float | int):
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    percent = 100 * heard.value / nursery.inputs.field_area_m2
+    if not 0 < percent <= 100:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    return Heard(heard.outcome, str(round(percent, 1)), heard.words, question.again())
 
 
 def _choice(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -161,10 +238,15 @@ READERS: Mapping[Reads, Reader] = {
     Reads.YES_NO: _yes_no,
     Reads.AREA: _area,
     Reads.GERMINATION: _germination,
+    Reads.TESTED: _tested,
     Reads.LITRES: _litres,
     Reads.SOWING: _date,
     Reads.DATE: _date,
     Reads.LEAVES: _leaves,
+    Reads.CAN: _can,
+    Reads.SHOOTS: _shoots,
+    Reads.MATS: _mats,
+    Reads.PLANTED: _planted,
     Reads.WORDS: _words,
 }
 
@@ -193,10 +275,25 @@ def hear(text: str, question: Question, session: Session, known: Known) -> Heard
 
 def _way_germination(value: Kept, session: Session, known: Known) -> str:
     if not isinstance(value, int | float):
-        return UNTESTED
+        return str(value)
     if is_hopeless(value / 100):
         return "hopeless"
     return "weak" if is_weak(value / 100) else "good"
+
+
+def _way_tested(value: Kept, session: Session, known: Known) -> str:
+    words = str(value)
+    test = whole_test(unkept(words)) if "/" in words else None
+    if test is None:
+        return words
+    return "bad" if is_hopeless(test.germination) else "tested"
+
+
+def _way_shoots(value: Kept, session: Session, known: Known) -> str:
+    nursery = chosen_nursery(session, known)
+    if nursery is None:
+        raise LookupError("the nursery whose shoots were counted is closed; begin again")
+    return stand_advice(float(str(value)), nursery.quantities, nursery.day(known.today))
 
 
 def _way_sowing(value: Kept, session: Session, known: Known) -> str:
@@ -211,7 +308,9 @@ def _way_problem(value: Kept, session: Session, known: Known) -> str:
 
 _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
     Reads.GERMINATION: _way_germination,
+    Reads.TESTED: _way_tested,
     Reads.SOWING: _way_sowing,
+    Reads.SHOOTS: _way_shoots,
     Reads.PROBLEM: _way_problem,
     Reads.CHOICE: lambda value, session, known: str(value),
     Reads.YES_NO: lambda value, session, known: str(value),

@@ -3,11 +3,13 @@
 from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import TRANSPLANT_LAST_DAY
+from assistant.agronomy.constants import ESTABLISHMENT, TRANSPLANT_LAST_DAY
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.outcome import own_establishment
 from assistant.agronomy.quantities import WarningCode
-from assistant.agronomy.rounding import Measure, measured
+from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.dialogue.values import Known, Text
+from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 from assistant.wording.day import TASK_TEXTS, DayWork, about, said, small_mix, work_says
 from assistant.wording.message import Say
@@ -17,10 +19,31 @@ GRAMS_PER_KG = 1000
 
 def urea(nursery: Nursery) -> Say:
     """The urea for one spray of this bed, in grams or kilograms."""
-    grams = measured(nursery.quantities.urea_g, Measure.UREA_G)
+    return weight(measured(nursery.quantities.urea_g, Measure.UREA_G))
+
+
+def weight(grams: float) -> Say:
+    """A weight as it is said: in grams, or from 1 kg on in kilograms."""
     if grams >= GRAMS_PER_KG:
         return m.KILOGRAMS(amount=grams / GRAMS_PER_KG)
     return m.GRAMS(amount=grams)
+
+
+def own_rate(establishment: float) -> int:
+    """Seedlings to plant out of 100 sprouted seeds, as a text says it."""
+    return nearest(establishment * 100)
+
+
+def own_text(known: Known) -> tuple[Text, ...]:
+    """That a new plan counts with the farmer's own seasons, where it does."""
+    own = own_establishment(known.seasons)
+    usual = own_rate(ESTABLISHMENT.value)
+    if own is None or own_rate(own.mean) == usual:
+        return ()
+    seasons = len(known.seasons)
+    if seasons == 1:
+        return (Text((r.OWN_RATE(own=own_rate(own.mean), usual=usual),)),)
+    return (Text((r.OWN_RATE_SEASONS(own=own_rate(own.mean), usual=usual, n=seasons),)),)
 
 
 def seed_text(nursery: Nursery, today: date) -> Text:

@@ -16,6 +16,11 @@ from typing import Any
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
+from assistant.dialogue.endings_result import RESULT_ENDINGS
+from assistant.dialogue.endings_seed import SEED_ENDINGS
+from assistant.dialogue.endings_stand import STAND_ENDINGS
+from assistant.dialogue.endings_tips import TIPS_ENDINGS
+from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import Step, answer, ask, begin, find, follow, renew
 from assistant.dialogue.items import answer_items, ask_of, which_done
 from assistant.dialogue.lists import entries
@@ -50,8 +55,28 @@ from assistant.wording.day import Ask as TaskAsk
 from assistant.wording.day import DayWork, offer, work_says
 from assistant.wording.render import render
 
-_ENDINGS: Mapping[str, e.Ending] = {**e.ENDINGS, "!which_done": which_done}
-_NUMBERS = frozenset({Reads.AREA, Reads.GERMINATION, Reads.LITRES, Reads.LEAVES})
+ENDINGS: Mapping[str, e.Ending] = {
+    **e.ENDINGS,
+    **SEED_ENDINGS,
+    **RESULT_ENDINGS,
+    **TROUBLE_ENDINGS,
+    **STAND_ENDINGS,
+    **TIPS_ENDINGS,
+    "!which_done": which_done,
+}
+_NUMBERS = frozenset(
+    {
+        Reads.AREA,
+        Reads.GERMINATION,
+        Reads.TESTED,
+        Reads.LITRES,
+        Reads.LEAVES,
+        Reads.CAN,
+        Reads.SHOOTS,
+        Reads.MATS,
+        Reads.PLANTED,
+    }
+)
 _DATES = frozenset({Reads.SOWING, Reads.DATE})
 LONGEST = 500  # characters of a text that are read; no answer to a question is longer
 
@@ -335,14 +360,16 @@ def _language_anew(text: str, known: Known, session: Session) -> Turn:
 
 def _stepped(step: Step, known: Known, text: str) -> Turn:
     if step.ending:
-        return _ENDINGS[step.ending](step.session, known)
+        return ENDINGS[step.ending](step.session, known)
     step = _also_answered(step, known, text)
     if step.ending:
-        return _ENDINGS[step.ending](step.session, known)
+        return ENDINGS[step.ending](step.session, known)
     told = replace(known, session=step.session)
     language = step.session.answers.get("language")
     asked = ask(step.session, told, talks.TABLES, *step.said)
-    return Turn(step.session, (asked,), language=str(language) if language else None)
+    moved = known.session is None or step.session.step != known.session.step
+    texts = (*e.explained(step.session), asked) if moved else (asked,)
+    return Turn(step.session, texts, language=str(language) if language else None)
 
 
 def _also_answered(step: Step, known: Known, text: str) -> Step:

@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.outcome import SeasonOutcome
 from assistant.channel import Channel
 from assistant.people import Farmer, Officer, Village
 from assistant.reading import Lexicon
@@ -132,6 +133,7 @@ class Known:
 
     `focuses` are the numbered texts that reached this phone, the latest first. `today` is the
     date in the village. `items` are the tasks asked and not yet answered, oldest first.
+    `seasons` are this farmer's results, the oldest first.
     `raining`: a warning stands for the village, whether or not this phone was asked for it.
     """
 
@@ -152,6 +154,7 @@ class Known:
     focuses: tuple[Focus, ...] = ()
     warning: Standing | None = None
     raining: bool = False
+    seasons: tuple[SeasonOutcome, ...] = ()
     desk: Desk | None = None
 
     @property
@@ -195,6 +198,13 @@ class SaveNursery:
     """Keep a nursery as it now is; id 0 is a new one. Its reminders are planned again."""
 
     nursery: Nursery
+
+
+@dataclass(frozen=True)
+class KeepSeason:
+    """Keep how a nursery's season ended."""
+
+    outcome: SeasonOutcome
 
 
 @dataclass(frozen=True)
@@ -246,6 +256,7 @@ Change = (
     | StopTexts
     | StartTexts
     | SaveNursery
+    | KeepSeason
     | AnswerItem
     | CallForHelp
     | AnswerWarning
@@ -264,6 +275,7 @@ class Kind(StrEnum):
     WARNING = "warning"
     ALL_CLEAR = "all_clear"
     NOTICE = "notice"  # to an officer
+    LETTER = "letter"  # an officer's own words to a farmer
 
 
 @dataclass(frozen=True)

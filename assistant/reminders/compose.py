@@ -22,6 +22,9 @@ CATCH_UP = frozenset(
         TaskCode.LEAF_COUNT,
         TaskCode.DRAIN_BED,
         TaskCode.TRANSPLANT,
+        TaskCode.SEED_COUNT,
+        TaskCode.FILL_GAPS,
+        TaskCode.SEASON_RESULT,
     }
 )
 CATCH_UP_DAYS = 3

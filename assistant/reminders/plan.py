@@ -16,6 +16,7 @@ EVERY_DAY = frozenset({TaskCode.WATER, TaskCode.RAIN_WATCH, TaskCode.KEEP_WATER}
 _TO_SOWING = frozenset(
     {
         TaskCode.SEED_TEST,
+        TaskCode.SEED_COUNT,
         TaskCode.COLLECT,
         TaskCode.MIX,
         TaskCode.SOAK,
@@ -23,6 +24,7 @@ _TO_SOWING = frozenset(
         TaskCode.SOW,
     }
 )
+_AFTER_PLANTING = frozenset({TaskCode.FILL_GAPS, TaskCode.SEASON_RESULT})
 
 
 @dataclass(frozen=True)
@@ -62,7 +64,7 @@ def days_of(task: Task, nursery: Nursery) -> Iterator[date]:
     elif task.code is TaskCode.OVERDUE:
         for place in range(OVERDUE_TIMES):
             yield task.date + place * OVERDUE_EVERY_D * ONE_DAY
-    elif task.code is TaskCode.FIELD_PUDDLE:
+    elif task.code in (TaskCode.FIELD_PUDDLE, TaskCode.SEASON_RESULT):
         yield from dict.fromkeys((task.date, last))
     else:
         yield task.date
@@ -77,9 +79,21 @@ def _each(first: date, last: date) -> Iterator[date]:
 
 def wanted(code: TaskCode, nursery: Nursery) -> bool:
     """Whether a task still makes sense after what has happened."""
+    if nursery.transplanted_on is not None:
+        return code in _AFTER_PLANTING
+    if code is TaskCode.SEED_TEST and nursery.test_begun is not None:
+        return False
+    if code is TaskCode.SEED_COUNT and nursery.test_counted:
+        return False
     if code in _TO_SOWING:
         return not nursery.sown
     return not (nursery.uncovered and code is TaskCode.UNCOVER_FLOOD)
+
+
+def is_last_asking(nursery: Nursery, day: date) -> bool:
+    """Whether the season's result is asked for the last time on a day."""
+    last = [t.until or t.date for t in nursery.tasks if t.code is TaskCode.SEASON_RESULT]
+    return bool(last) and day >= last[0]
 
 
 def planned(nursery: Nursery, zone: str, hours: Hours, today: date) -> tuple[Reminder, ...]:

@@ -96,6 +96,10 @@ def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:
     save_and_plan(scene.work, scene.house, scene.farmer(), change.nursery, scene.now)
 
 
+def _keep_season(change: v.KeepSeason, scene: Scene) -> None:
+    scene.work.seasons.save(replace(change.outcome, farmer_id=scene.farmer().id))
+
+
 def save_and_plan(
     work: Work,
     house: House,
@@ -248,6 +252,7 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.StopTexts: _stop,
     v.StartTexts: _start,
     v.SaveNursery: _save_nursery,
+    v.KeepSeason: _keep_season,
     v.AnswerItem: _answer_item,
     v.CallForHelp: _call,
     v.AnswerWarning: _answer_warning,

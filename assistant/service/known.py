@@ -34,6 +34,7 @@ _REPLACED_BY = {
     TaskCode.SOAK: TaskCode.SOW,
     TaskCode.DRAIN_BED: TaskCode.TRANSPLANT,
     TaskCode.TRANSPLANT: TaskCode.OVERDUE,
+    TaskCode.FILL_GAPS: TaskCode.SEASON_RESULT,
 }
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
 SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
@@ -89,6 +90,7 @@ def know(
         focuses=focuses,
         warning=_warning(work, phone, village_id, now),
         raining=_raining(work, village_id, now),
+        seasons=work.seasons.of_farmer(farmer.id) if farmer else (),
         desk=_desk(work, house, officer, text, now) if officer else None,
     )
 

@@ -23,7 +23,7 @@ from assistant.reminders.compose import (
     second_asking,
     worth_catching_up,
 )
-from assistant.reminders.plan import ONE_DAY, local
+from assistant.reminders.plan import ONE_DAY, is_last_asking, local
 from assistant.reminders.values import Reminder, State
 from assistant.service.effects import save_and_plan
 from assistant.service.house import House
@@ -144,11 +144,15 @@ def _follow_up(work: Work, house: House, nursery_id: int, now: datetime) -> None
 def _give_up(
     work: Work, house: House, nursery: Nursery, reminder: Reminder, place: Place
 ) -> None:
-    """Marks it for the officer; an unconfirmed sowing is taken as done on its day."""
+    """Marks it for the officer; an unconfirmed sowing is taken as done on its day, and a season
+    whose result nobody tells is over."""
     work.reminders.set_state([reminder.id], State.UNANSWERED)
     if reminder.task is TaskCode.SOW and not nursery.sown:
         assumed = nursery.sown_on(nursery.sow_date, sown=True, assumed=True)
         save_and_plan(work, house, place.farmer, assumed, place.now)
+    elif reminder.task is TaskCode.SEASON_RESULT and is_last_asking(nursery, reminder.day):
+        closed = replace(nursery, closed=True)
+        save_and_plan(work, house, place.farmer, closed, place.now)
 
 
 def _asks_again(house: House, reminder: Reminder, place: Place) -> bool:

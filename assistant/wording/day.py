@@ -8,7 +8,8 @@ from enum import StrEnum
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import WarningCode
-from assistant.agronomy.rounding import Measure, measured, pails_of
+from assistant.agronomy.rounding import Measure, measured, nearest, pails_of
+from assistant.agronomy.stand import needed_shoots
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message, Say, Slot, slots_of
 
@@ -20,6 +21,9 @@ class Ask(StrEnum):
     DONE = "done"
     COLOUR = "colour"
     LEAVES = "leaves"
+    TEST = "test"
+    COUNT = "count"
+    RESULT = "result"
 
 
 @dataclass(frozen=True)
@@ -32,7 +36,8 @@ class TaskText:
 
 
 TASK_TEXTS: Mapping[TaskCode, TaskText] = {
-    TaskCode.SEED_TEST: TaskText(t.N_SEED_TEST, t.P_SEED_TEST),
+    TaskCode.SEED_TEST: TaskText(t.N_SEED_TEST, t.P_SEED_TEST, Ask.TEST),
+    TaskCode.SEED_COUNT: TaskText(t.N_SEED_COUNT, t.P_SEED_COUNT, Ask.COUNT),
     TaskCode.COLLECT: TaskText(t.N_COLLECT, t.P_COLLECT),
     TaskCode.MIX: TaskText(t.N_MIX, t.P_MIX),
     TaskCode.SOAK: TaskText(t.N_SOAK, t.P_SOAK, Ask.DONE),
@@ -48,6 +53,8 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.DRAIN_BED: TaskText(t.N_DRAIN_BED, t.P_DRAIN_BED, Ask.DONE),
     TaskCode.TRANSPLANT: TaskText(t.N_TRANSPLANT, t.P_TRANSPLANT, Ask.DONE),
     TaskCode.OVERDUE: TaskText(t.N_OVERDUE, t.P_OVERDUE, Ask.DONE),
+    TaskCode.FILL_GAPS: TaskText(t.N_FILL_GAPS, t.P_FILL_GAPS, Ask.DONE),
+    TaskCode.SEASON_RESULT: TaskText(t.N_RESULT, t.P_RESULT, Ask.RESULT),
     TaskCode.FIELD_FLOOD: TaskText(t.N_FIELD_FLOOD, t.P_FIELD_FLOOD),
     TaskCode.FIELD_PLOUGH: TaskText(t.N_FIELD_PLOUGH, t.P_FIELD_PLOUGH),
     TaskCode.FIELD_PUDDLE: TaskText(t.N_FIELD_PUDDLE, t.P_FIELD_PUDDLE),
@@ -59,6 +66,8 @@ WAIT_FOR_RAIN: Mapping[TaskCode, Message] = {
     TaskCode.SOW: t.P_SOW_RAIN,
     TaskCode.UNCOVER_FLOOD: t.P_UNCOVER_RAIN,
 }
+
+OLD_FROM_DAY = 24  # the second asking of an overdue bed also says what waiting costs
 
 # A task on the left is already said by the sentence of a task on the right, if that is due too.
 SAID_BY: Mapping[TaskCode, frozenset[TaskCode]] = {
@@ -138,6 +147,9 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "spacing": lambda n, d: _spacing(n),
     "seedlings": lambda n, d: n.inputs.seedlings_per_hill,
     "area": lambda n, d: n.area_typed,
+    "needed": lambda n, d: nearest(needed_shoots(n.quantities)),
+    "row": lambda n, d: n.inputs.spacing_row_cm,
+    "hill": lambda n, d: n.inputs.spacing_hill_cm,
     "percent": lambda n, d: round(n.inputs.germination * 100, 1),
     "date": lambda n, d: n.anchors.transplant_date,
     "sow": lambda n, d: n.sow_date,
@@ -167,6 +179,9 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
         return WAIT_FOR_RAIN[code]
     if code is TaskCode.TRANSPLANT and work.today < work.nursery.anchors.transplant_date:
         return t.P_WINDOW
+    old = work.nursery.day(work.today) >= OLD_FROM_DAY
+    if code is TaskCode.OVERDUE and old:
+        return t.P_OVERDUE_OLD
     if small_mix(work.nursery):
         small = {TaskCode.COLLECT: t.P_COLLECT_SMALL, TaskCode.MIX: t.P_MIX_SMALL}
         return small.get(code, TASK_TEXTS[code].prompt)
@@ -208,6 +223,11 @@ def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
     code = asked[0][1]
     if code is TaskCode.UNCOVER_FLOOD:
         return (t.ASK_UP(),)
-    by_ask = {Ask.DONE: t.ASK_DONE, Ask.COLOUR: t.ASK_COLOUR}
+    by_ask = {
+        Ask.DONE: t.ASK_DONE,
+        Ask.COLOUR: t.ASK_COLOUR,
+        Ask.TEST: t.ASK_BEGUN,
+        Ask.RESULT: t.ASK_MATS,
+    }
     message = by_ask.get(TASK_TEXTS[code].ask)
     return (message(),) if message else ()

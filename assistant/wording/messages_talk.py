@@ -123,12 +123,6 @@ HELP_GERMINATION = Message(
 UNTESTED = Message("Seed not tested. What now?", note="Choices with digits follow.")
 PLAN_AT_80 = Message("Plan as if 80 sprout", note="A choice: plan on an assumption.")
 EXPLAIN_TEST = Message("How do I test?", note="A choice: explain the germination test.")
-TEST_EXPLAINED = Message(
-    "Seed test: lay 100 seeds on a wet cloth, roll it up, keep it moist and in the shade. On day 7 "
-    "count the sprouted seeds. Send the number here: your field is kept.",
-    note="Explains the home test.",
-    segments=2,
-)
 DO_NOT_SOW = Message(
     "Only {percent}% sprouted: do not sow this seed, too few plants would stand. Get other seed, "
     "test it and send its number.",
@@ -322,9 +316,9 @@ SOW_LATER_NOTED = Message(
     note="The seed is not sprouted or not sown yet.",
 )
 TRANSPLANTED_NOTED = Message(
-    "{label}: transplanted. Well done! Fill gaps within 7 days with spare seedlings. The nursery "
-    "is closed.",
-    note="End of the season for this nursery.",
+    "{label}: transplanted. Well done! Keep a mat or two moist: fill gaps within 7 days. I remind "
+    "you and then ask how it went.",
+    note="The seedlings are in the field.",
 )
 GREEN_NOTED = Message("{label}: green, good. Keep 1 cm of water.", note="Leaves are green.")
 WHICH_TASK = Message("Which one?", note="Several tasks are open; a list follows.")
@@ -377,8 +371,9 @@ S_NONE = Message("None of these", note="No other sign.")
 S_UNSURE = Message("Not sure", note="The farmer cannot tell.")
 UREA_ADVICE = Message(
     "{label}: often too little nitrogen. Once only: 5 g urea in each litre, {urea} in {water} L "
-    "for your bed, never stronger. Spray in the evening, then rinse leaves with clean water. Keep "
-    "off eyes and hands, away from children and animals. Follow local rules; ask your officer.",
+    "for your bed, never stronger. Fine rose, in the evening, not in sun; then rinse leaves with "
+    "clean water. Keep off eyes and hands, from children and animals. Follow local rules; ask your "
+    "officer.",
     note="0.5 % urea for yellow leaves. The cautions must stay in this text.",
     segments=2,
 )

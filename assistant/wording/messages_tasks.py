@@ -7,6 +7,7 @@ from assistant.wording.message import Message
 
 # --- short names, as in "A: soak the seed done" ---------------------------------------------
 N_SEED_TEST = Message("test the seed", note="Short name of a task, inside a sentence.")
+N_SEED_COUNT = Message("count the seed test", note="Short name of a task.")
 N_COLLECT = Message("collect material", note="Short name of a task.")
 N_MIX = Message("mix the soil", note="Short name of a task.")
 N_SOAK = Message("soak the seed", note="Short name of a task.")
@@ -22,6 +23,8 @@ N_CHOOSE = Message("choose the transplanting day", note="Short name of a task.")
 N_DRAIN_BED = Message("drain the bed", note="Short name of a task.")
 N_TRANSPLANT = Message("transplant", note="Short name of a task.")
 N_OVERDUE = Message("transplant soon", note="Short name of a task.")
+N_FILL_GAPS = Message("fill the gaps", note="Short name of a task.")
+N_RESULT = Message("tell the result", note="Short name of a task.")
 N_FIELD_FLOOD = Message("flood the field", note="Short name of a task.")
 N_FIELD_PLOUGH = Message("plough the field", note="Short name of a task.")
 N_FIELD_PUDDLE = Message("puddle the field", note="Short name of a task.")
@@ -31,9 +34,14 @@ N_FIELD_LEVEL = Message("level the field", note="Short name of a task.")
 HEAD = Message("{label} day {day}:", note="Begins a nursery's part of the daily text.")
 HEAD_BEFORE = Message("{label}:", note="The same, before the day of sowing.")
 P_SEED_TEST = Message(
-    "Test your seed: 100 seeds in a wet cloth, moist for 7 days. Count the sprouted ones, then "
-    "send CHANGE DATE or PROBLEM if under 80.",
-    note="15 days before sowing.",
+    "Test your seed now, while you can still buy other: 100 seeds in a wet cloth for 7 days. Then "
+    "I ask for the count.",
+    note="15 days before sowing. 'Begun' and 'How?' follow as choices.",
+)
+P_SEED_COUNT = Message(
+    "Your seed test is 7 days old: count seeds with root and shoot. Send the count, e.g. 83 of "
+    "100.",
+    note="The day on which a home test is counted.",
 )
 P_COLLECT = Message(
     "This week collect {soil} pails of soil, {manure} of rotted manure, {hull} of rice hull, "
@@ -114,6 +122,20 @@ P_WINDOW = Message(
     note="Day 15, when the day of transplanting is still ahead.",
 )
 P_OVERDUE = Message("Transplant soon if there are 3 leaves or more.", note="Day 21 and after.")
+P_OVERDUE_OLD = Message(
+    "Transplant soon if there are 3 leaves or more, one seedling more a hill for each week late: "
+    "old seedlings root late and yield less.",
+    note="Day 24 and after.",
+)
+P_FILL_GAPS = Message(
+    "Planted a week ago: fill gaps today with spare seedlings, not later. Spare mats? Offer them "
+    "to a neighbour.",
+    note="7 days after transplanting.",
+)
+P_RESULT = Message(
+    "How did it go? Did the mats of this bed plant the whole field?",
+    note="8 days after transplanting; 'Mats left', 'Just enough', 'Too few' follow.",
+)
 P_FIELD_FLOOD = Message("Main field: let in water, so that it can be ploughed.", note="Field.")
 P_FIELD_PLOUGH = Message("Main field: plough, 10-15 cm deep.", note="Field.")
 P_FIELD_PUDDLE = Message("Main field: harrow and puddle.", note="Field.")
@@ -131,6 +153,10 @@ SECOND_ASKING = Message(
 ASK_DONE = Message("1 Done 2 Not yet", note="Last line of a prompt.")
 ASK_UP = Message("1 Done 2 Not up", note="Last line of the prompt for uncovering.")
 ASK_COLOUR = Message("1 Green 2 Yellow", note="Last line of the prompt for leaf colour.")
+ASK_BEGUN = Message("1 Begun 2 How?", note="Last line of the prompt for the seed test.")
+ASK_MATS = Message(
+    "1 Mats left 2 Just enough 3 Too few", note="Last line of the question for the result."
+)
 ASK_SEVERAL = Message(
     "When done send DONE {label}, or NOT YET {label}.",
     note="Several tasks are asked; {label} is an example, such as B. DONE and NOT YET are sent.",

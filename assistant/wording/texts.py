@@ -4,13 +4,24 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import ModuleType
 
-from assistant.wording import messages_officer, messages_plan, messages_talk, messages_tasks
+from assistant.wording import (
+    messages_care,
+    messages_officer,
+    messages_plan,
+    messages_result,
+    messages_seed,
+    messages_talk,
+    messages_tasks,
+)
 from assistant.wording.message import Message, slots_of
 
 # In the order of the catalogues; a new module of texts gets a row (a test looks for it).
 MODULES: Mapping[str, ModuleType] = {
     "talk": messages_talk,
     "tasks": messages_tasks,
+    "seed": messages_seed,
+    "care": messages_care,
+    "result": messages_result,
     "officer": messages_officer,
     "plan": messages_plan,
 }

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.dialogue.conversations.dates import DATES, LEAVES
+from assistant.dialogue.conversations.emergence import EMERGENCE
 from assistant.dialogue.conversations.home import (
     CLOSE,
     LANGUAGE,
@@ -11,8 +12,11 @@ from assistant.dialogue.conversations.home import (
     STOPPING,
     WHICH,
 )
+from assistant.dialogue.conversations.more import MORE
 from assistant.dialogue.conversations.plan import PLAN
 from assistant.dialogue.conversations.rain import RAIN_WARNING
+from assistant.dialogue.conversations.result import RESULT
+from assistant.dialogue.conversations.seed_test import SEED_TEST
 from assistant.dialogue.conversations.signup import SIGNUP
 from assistant.dialogue.conversations.trouble import TROUBLE
 from assistant.dialogue.questions import Conversation
@@ -20,12 +24,16 @@ from assistant.dialogue.questions import Conversation
 __all__ = [
     "CLOSE",
     "DATES",
+    "EMERGENCE",
     "LANGUAGE",
     "LEAVES",
     "MENU",
+    "MORE",
     "OFFICER",
     "PLAN",
     "RAIN_WARNING",
+    "RESULT",
+    "SEED_TEST",
     "SIGNUP",
     "STOPPING",
     "TABLES",
@@ -48,5 +56,9 @@ TABLES: Mapping[str, Conversation] = {
         LEAVES,
         TROUBLE,
         RAIN_WARNING,
+        SEED_TEST,
+        RESULT,
+        EMERGENCE,
+        MORE,
     )
 }

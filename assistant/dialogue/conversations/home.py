@@ -1,6 +1,7 @@
 """The menu and the short talks that it leads to."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 
@@ -20,6 +21,7 @@ MENU = conversation(
             Choice("new", m.MENU_NEW),
             Choice("close", m.MENU_CLOSE),
             Choice("language", m.MENU_LANGUAGE),
+            Choice("more", c.MENU_MORE),
         ),
         goes={
             "today": "!today",
@@ -30,6 +32,7 @@ MENU = conversation(
             "new": "!plan",
             "close": "!close",
             "language": "!language",
+            "more": "!more",
         },
         help=m.HELP,
         again=m.AGAIN_CHOICE,

@@ -1,6 +1,7 @@
 """A new nursery: field, germination, pail, sowing day, then all of it shown back."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 
 PLAN = conversation(
@@ -44,10 +45,19 @@ PLAN = conversation(
     ),
     Question(
         "test",
-        asks=m.TEST_EXPLAINED,
+        explains=(s.TEST_SEEDS, s.TEST_CLOTH),
+        asks=s.TEST_COUNT,
         reads=Reads.GERMINATION,
         keeps="germination",
-        goes={"good": "pail", "weak": "pail", "hopeless": "other_seed", "untested": "untested"},
+        choices=(Choice("begun", s.BEGUN_TODAY), Choice("later", s.LATER)),
+        goes={
+            "good": "pail",
+            "weak": "pail",
+            "hopeless": "other_seed",
+            "untested": "untested",
+            "begun": "pail",
+            "later": "pail",
+        },
         help=m.HELP_GERMINATION,
         again=m.AGAIN_GERMINATION,
     ),

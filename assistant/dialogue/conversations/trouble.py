@@ -1,6 +1,7 @@
 """What a farmer sees that is wrong; only plain want of nitrogen is answered with a spray."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 
 SIGNS = (
@@ -12,6 +13,19 @@ SIGNS = (
     Choice("water", m.S_WATER),
     Choice("unsure", m.S_UNSURE),
     Choice("none", m.S_NONE),
+)
+LEAVES = (
+    Choice("tip", c.L_TIP),
+    Choice("base", c.L_BASE),
+    Choice("all", c.L_ALL),
+    Choice("new", c.L_NEW),
+    Choice("leaves_unsure", c.L_UNSURE),
+)
+PLACES = (
+    Choice("even", c.W_EVEN),
+    Choice("patches", c.W_PATCHES),
+    Choice("edges", c.W_EDGES),
+    Choice("smell", c.W_SMELL),
 )
 
 TROUBLE = conversation(
@@ -45,7 +59,7 @@ TROUBLE = conversation(
             "not_up": "!not_up",
             "seed": "!seed",
             "animals": "!animals",
-            "water": "!rain",
+            "water": "weather",
             "other": "words",
         },
         help=m.HELP,
@@ -57,8 +71,52 @@ TROUBLE = conversation(
         reads=Reads.CHOICE,
         keeps="signs",
         choices=SIGNS,
-        goes={"none": "!urea", ANY: "!look_alike"},
+        goes={"none": "leaves", ANY: "!look_alike"},
         help=m.ASK_SIGNS,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "leaves",
+        asks=c.ASK_WHICH_LEAVES,
+        reads=Reads.CHOICE,
+        keeps="leaves",
+        choices=LEAVES,
+        goes={"tip": "place", ANY: "!look_alike"},
+        help=c.ASK_WHICH_LEAVES,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "place",
+        asks=c.ASK_WHERE,
+        reads=Reads.CHOICE,
+        keeps="place",
+        choices=PLACES,
+        goes={"even": "can", ANY: "!look_alike"},
+        help=c.ASK_WHERE,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "can",
+        asks=c.ASK_CAN,
+        reads=Reads.CAN,
+        keeps="can",
+        goes={ANY: "!urea"},
+        help=m.HELP_PAIL,
+        again=c.AGAIN_CAN,
+    ),
+    Question(
+        "weather",
+        asks=c.ASK_WATER,
+        reads=Reads.CHOICE,
+        keeps="weather",
+        choices=(
+            Choice("rain", c.P_RAIN),
+            Choice("flood", c.P_FLOOD),
+            Choice("dry", c.P_DRY),
+            Choice("cold", c.P_COLD),
+        ),
+        goes={"rain": "!rain", "flood": "!flood", "dry": "!dry", "cold": "!cold"},
+        help=c.ASK_WATER,
         again=m.AGAIN_CHOICE,
     ),
     Question(

@@ -6,15 +6,15 @@ import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ENDINGS
 from assistant.dialogue.questions import ANY, Choice, Conversation, Question, Reads, faults
 from assistant.dialogue.readers import READERS
+from assistant.dialogue.turns import ENDINGS
 from assistant.dialogue.values import Kept, Session
 from assistant.wording import messages_talk as m
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like, numbered
 
-ENDS = frozenset(ENDINGS) | {"!which_done"}
+ENDS = frozenset(ENDINGS)
 
 # What a session holds by the time its later questions are asked.
 GIVEN: dict[str, dict[str, Kept]] = {
@@ -30,6 +30,9 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "dates": {"nursery": 1, "sowing": "2026-05-28"},
     "leaves": {"nursery": 1},
     "trouble": {"nursery": 1},
+    "seed_test": {"nursery": 1},
+    "emergence": {"nursery": 1, "shoots": 20},
+    "result": {"nursery": 1},
     "stopping": {"reading": "stop"},
     "rain_warning": {
         "village_id": 1,

@@ -6,6 +6,7 @@ from datetime import date
 import pytest
 
 from assistant.dialogue import values as v
+from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 from tests.talk import TODAY, Phone, nursery
@@ -310,14 +311,17 @@ def test_a_sign_typed_in_its_words_is_that_sign() -> None:
     phone = Phone.enrolled(nursery(sow=date(2026, 5, 20)))
     talk("PROBLEM", "yellow leaves", phone=phone)
     assert phone.hears("insects") == [like(m.TOLD_OFFICER)]
-    assert phone.changes == [v.CallForHelp("yellow", "insects", 1)]
+    assert phone.changes == [v.CallForHelp("yellow", "Insects", 1)]
 
 
 def test_only_leaves_without_another_sign_are_sprayed() -> None:
     """The advice holds its cautions in the same text; nobody need be called."""
     phone = Phone.enrolled(nursery(sow=date(2026, 5, 20)))
     talk("yellow", "1", phone=phone)
-    assert phone.hears("8") == [like(m.UREA_ADVICE)]
+    assert phone.hears("8") == [like(c.ASK_WHICH_LEAVES, ...)]
+    assert phone.hears("1") == [like(c.ASK_WHERE, ...)]
+    assert phone.hears("1") == [like(c.ASK_CAN, ...)]
+    assert phone.hears("2") == [like(c.UREA_CAN)]
     assert phone.changes == []
 
 

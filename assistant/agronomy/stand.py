@@ -1,0 +1,72 @@
+"""How many shoots stand, what that is worth, and what a filling or a new sowing needs.
+
+Counted in a square of sticks and held against the seedlings that the field needs from the bed.
+From half of them on, one seedling a hill still plants the field (1 to 2 a hill is published),
+so half is where filling ends and sowing again begins.
+"""
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.quantities import Quantities
+from assistant.agronomy.rounding import whole_up
+from assistant.agronomy.seed import CM2_PER_M2
+
+
+class StandAdvice(StrEnum):
+    """What a count of shoots means on a given day."""
+
+    ENOUGH = "enough"
+    WAIT = "wait"  # too few, but more may come
+    FILL = "fill"  # half or more: add mats, or plant one a hill
+    AGAIN = "again"  # less than half, and no more will come
+
+
+@dataclass(frozen=True)
+class Filling:
+    """What makes up for the shoots that are missing: dry seed [kg] on so many more mats."""
+
+    seed_kg: float
+    mats: int
+
+
+def needed_shoots(quantities: Quantities) -> float:
+    """Shoots in one counting square that plant the whole field [shoots]."""
+    per_cm2 = quantities.seedlings / (quantities.nursery_area_m2 * CM2_PER_M2)
+    return per_cm2 * w.SQUARE_CM.value**2
+
+
+def stand_share(shoots: float, quantities: Quantities) -> float:
+    """The part of the needed seedlings that stands, from a mean count [fraction]."""
+    return shoots / needed_shoots(quantities)
+
+
+def stand_advice(shoots: float, quantities: Quantities, day: int) -> StandAdvice:
+    """What to make of a mean count of shoots on a day from sowing."""
+    share = stand_share(shoots, quantities)
+    if share >= w.EMERGENCE_ENOUGH.value:
+        return StandAdvice.ENOUGH
+    if day < w.EMERGENCE_WAIT_D.value:
+        return StandAdvice.WAIT
+    return StandAdvice.FILL if share >= w.EMERGENCE_FILL.value else StandAdvice.AGAIN
+
+
+def filling(shoots: float, quantities: Quantities) -> Filling:
+    """The seed and the mats for what is missing, at the same density."""
+    missing = max(1 - stand_share(shoots, quantities), 0.0)
+    mats = max(whole_up(quantities.mats * missing), 1)
+    return Filling(quantities.seed_kg * missing, mats)
+
+
+def sow_again_day(today: dt.date) -> dt.date:
+    """The day of sowing for seed that is soaked today."""
+    return today - dt.timedelta(days=int(c.SOAK_DAY.value))
+
+
+def sown_again(nursery: Nursery, today: dt.date) -> Nursery:
+    """The whole bed sown anew: all its days count from the new sowing."""
+    return nursery.sown_on(sow_again_day(today), sown=False)

@@ -1,0 +1,59 @@
+"""Few shoots: counted in a small square; then the farmer waits, fills or sows again."""
+
+from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_care as c
+from assistant.wording import messages_talk as m
+from assistant.wording.message import Message
+
+_WAIT = Choice("wait", c.DO_WAIT)
+_FILL = Choice("fill", c.DO_FILL)
+_AGAIN = Choice("again", c.DO_AGAIN)
+_KEEP = Choice("keep", c.DO_NOTHING)
+_GOES = {
+    "wait": "!stand_wait",
+    "fill": "!stand_fill",
+    "again": "!stand_again",
+    "keep": "!stand_keep",
+}
+
+
+def _decide(step: str, asks: Message, *choices: Choice) -> Question:
+    """The farmer decides; what is advised stands first."""
+    return Question(
+        step,
+        asks=asks,
+        reads=Reads.CHOICE,
+        keeps="decided",
+        choices=choices,
+        goes={choice.code: _GOES[choice.code] for choice in choices},
+        help=asks,
+        again=m.AGAIN_CHOICE,
+    )
+
+
+EMERGENCE = conversation(
+    "emergence",
+    1,
+    Question(
+        "nursery",
+        asks=m.ASK_NURSERY,
+        reads=Reads.NURSERY,
+        keeps="nursery",
+        goes={ANY: "shoots"},
+        help=m.HELP,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "shoots",
+        explains=(c.SQUARE_HOW,),
+        asks=c.ASK_SHOOTS,
+        reads=Reads.SHOOTS,
+        keeps="shoots",
+        goes={"enough": "!stand_good", "wait": "wait", "fill": "fill", "again": "again"},
+        help=c.SQUARE_HOW,
+        again=c.AGAIN_SHOOTS,
+    ),
+    _decide("wait", c.STAND_WAIT, _WAIT, _FILL, _AGAIN),
+    _decide("fill", c.STAND_FILL, _FILL, _KEEP, _AGAIN),
+    _decide("again", c.STAND_AGAIN, _AGAIN, _FILL, _WAIT),
+)

@@ -1,0 +1,112 @@
+"""The home test of seed: explained, begun, counted; and two lots in one bed."""
+
+from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_seed as s
+from assistant.wording import messages_talk as m
+
+SEED_TEST = conversation(
+    "seed_test",
+    1,
+    Question(
+        "nursery",
+        asks=m.ASK_NURSERY,
+        reads=Reads.NURSERY,
+        keeps="nursery",
+        goes={ANY: "stage"},
+        help=m.HELP,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "stage",
+        asks=s.ASK_STAGE,
+        reads=Reads.TESTED,
+        keeps="tested",
+        choices=(
+            Choice("begun", s.BEGUN_TODAY),
+            Choice("explain", s.HOW_TO_TEST),
+            Choice("two", s.TWO_LOTS),
+            Choice("count", s.COUNTED),
+        ),
+        goes={
+            "count": "count",
+            "again": "again",
+            "begun": "!test_begun",
+            "explain": "explained",
+            "two": "first",
+            ANY: "!tested",
+        },
+        help=m.HELP_GERMINATION,
+        again=s.AGAIN_TESTED,
+    ),
+    Question(
+        "explained",
+        explains=(s.TEST_SEEDS, s.TEST_CLOTH),
+        asks=s.TEST_COUNT,
+        reads=Reads.TESTED,
+        keeps="tested_then",
+        choices=(Choice("begun", s.BEGUN_TODAY), Choice("later", s.LATER)),
+        goes={"begun": "!test_begun", "later": "!test_later", ANY: "!tested"},
+        help=m.HELP_GERMINATION,
+        again=s.AGAIN_TESTED,
+    ),
+    Question(
+        "again",
+        asks=s.ASK_TEST_AGAIN,
+        reads=Reads.TESTED,
+        keeps="tested_then",
+        choices=(
+            Choice("begun", s.BEGUN_TODAY),
+            Choice("later", s.LATER),
+            Choice("explain", s.HOW_TO_TEST),
+        ),
+        goes={
+            "begun": "!test_begun",
+            "later": "!test_later",
+            "explain": "explained",
+            ANY: "!tested",
+        },
+        help=m.HELP_GERMINATION,
+        again=s.AGAIN_TESTED,
+    ),
+    Question(
+        "count",
+        asks=s.ASK_COUNT,
+        reads=Reads.TESTED,
+        keeps="tested_then",
+        goes={ANY: "!tested"},
+        help=m.HELP_GERMINATION,
+        again=s.AGAIN_COUNTED,
+    ),
+    Question(
+        "first",
+        asks=s.ASK_FIRST_LOT,
+        reads=Reads.TESTED,
+        keeps="first",
+        goes={ANY: "second"},
+        help=m.HELP_GERMINATION,
+        again=s.AGAIN_TESTED,
+    ),
+    Question(
+        "second",
+        asks=s.ASK_SECOND_LOT,
+        reads=Reads.TESTED,
+        keeps="second",
+        goes={ANY: "share"},
+        help=m.HELP_GERMINATION,
+        again=s.AGAIN_TESTED,
+    ),
+    Question(
+        "share",
+        asks=s.ASK_SHARE,
+        reads=Reads.CHOICE,
+        keeps="share",
+        choices=(
+            Choice("quarter", s.QUARTER),
+            Choice("half", s.HALF),
+            Choice("three_quarters", s.THREE_QUARTERS),
+        ),
+        goes={ANY: "!two_lots"},
+        help=s.ASK_SHARE,
+        again=m.AGAIN_CHOICE,
+    ),
+)

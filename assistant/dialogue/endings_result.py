@@ -1,0 +1,116 @@
+"""Where the talk of a season's result ends: kept, the nursery closed, something learned."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.constants import ESTABLISHMENT
+from assistant.agronomy.constants_work import MAT_SIZE_M2
+from assistant.agronomy.establishment import Establishment
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.outcome import SeasonOutcome, own_establishment
+from assistant.agronomy.rounding import nearest, whole_up
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.results import own_rate
+from assistant.dialogue.values import (
+    AnswerItem,
+    Change,
+    KeepSeason,
+    Known,
+    SaveNursery,
+    Session,
+    Turn,
+)
+from assistant.wording import messages_result as r
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+_ANSWERED = frozenset({TaskCode.SEASON_RESULT, TaskCode.FILL_GAPS})
+WHOLE = 100
+
+
+def result(session: Session | None, known: Known) -> Turn:
+    """Tell how a season went: of the only nursery that is planted, or of the one chosen."""
+    planted = [each for each in known.nurseries if each.transplanted_on is not None]
+    if not planted:
+        return ended(session, known, said(r.NOTHING_PLANTED()))
+    if len(planted) == 1:
+        return result_of(planted[0], holds(session), known)
+    return opened(begin(talks.RESULT, held=holds(session)), known)
+
+
+def result_of(
+    nursery: Nursery,
+    held: Session | None,
+    known: Known,
+    sufficed: str | None = None,
+    changes: tuple[Change, ...] = (),
+) -> Turn:
+    """The talk about one nursery, with what is known of it answered already."""
+    answers: dict[str, str | int] = {"nursery": nursery.id}
+    if sufficed:
+        answers |= {"sufficed": sufficed}
+    if nursery.resown:
+        answers |= {"resown": "yes"}
+    return opened(begin(talks.RESULT, held=held, **answers), known, changes=changes)
+
+
+def _result(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    if nursery.transplanted_on is None:
+        return ended(session, known, said(about(r.NOT_PLANTED_YET, nursery, known.today)))
+    outcome = _outcome(session, nursery, known)
+    closed = replace(nursery, resown=outcome.resown, closed=True)
+    changes = (*_answers(nursery, session, known), KeepSeason(outcome), SaveNursery(closed))
+    own = own_establishment((*known.seasons, outcome))
+    says = (about(r.RESULT_KEPT, nursery, known.today), *_advice(outcome))
+    return ended(session, known, said(*says), *map(said, _learned(own)), changes=changes)
+
+
+def _outcome(session: Session, nursery: Nursery, known: Known) -> SeasonOutcome:
+    answers = session.answers
+    is_short = answers["sufficed"] == "short"
+    share = float(str(answers["planted"])) / WHOLE if is_short else 1.0
+    left = float(str(answers["left"])) if answers["sufficed"] == "left" else 0.0
+    return SeasonOutcome(
+        nursery_id=nursery.id,
+        farmer_id=nursery.farmer_id,
+        ended_on=known.today,
+        field_area_m2=nursery.inputs.field_area_m2,
+        planted_area_m2=nursery.inputs.field_area_m2 * share,
+        mats=mats_of(nursery),
+        mats_left=left,
+        resown=answers["resown"] == "yes",
+        establishment=nursery.inputs.establishment,
+    )
+
+
+def mats_of(nursery: Nursery) -> int:
+    """The mats of a bed; where it has none, its area in mats."""
+    area = nursery.quantities.nursery_area_m2
+    return nursery.quantities.mats or max(whole_up(area / MAT_SIZE_M2.value), 1)
+
+
+def _answers(nursery: Nursery, session: Session, known: Known) -> tuple[Change, ...]:
+    """The result answers what was asked at the season's end."""
+    asked = (item for item in known.items if item.task in _ANSWERED)
+    told = str(session.answers["sufficed"])
+    return tuple(AnswerItem(item, told) for item in asked if item.nursery_id == nursery.id)
+
+
+def _advice(outcome: SeasonOutcome) -> tuple[Say, ...]:
+    if outcome.is_short:
+        return (r.SHORT(),)
+    return (r.SURPLUS(),) if outcome.mats_left else ()
+
+
+def _learned(own: Establishment | None) -> tuple[Say, ...]:
+    if own is None or own_rate(own.mean) == own_rate(ESTABLISHMENT.value):
+        return ()
+    usual = nearest(ESTABLISHMENT.value * WHOLE)
+    return (r.LEARNED(own=own_rate(own.mean), usual=usual),)
+
+
+RESULT_ENDINGS: Mapping[str, Ending] = {"!result_of": result, "!result": _result}

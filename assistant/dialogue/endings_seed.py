@@ -1,0 +1,234 @@
+"""Where talks about seed end: a test begun or counted, two lots weighed against each other."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+
+from assistant.agronomy.calendar import TaskCode, day_after
+from assistant.agronomy.constants import SEED_TEST_COUNT_D, SOAK_DAY, WEAK_GERMINATION
+from assistant.agronomy.field import LIMITS
+from assistant.agronomy.followups import count_day, retest_sow_day
+from assistant.agronomy.germination import (
+    LOT_SEEDS,
+    OFFICIAL_LOTS,
+    GerminationTest,
+    lots_agree,
+    mixed_germination,
+    tolerated_range,
+)
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.quantities import is_hopeless, is_weak
+from assistant.agronomy.rounding import nearest
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import (
+    Ending,
+    chosen,
+    ended,
+    holds,
+    no_nursery,
+    opened,
+    said,
+)
+from assistant.dialogue.engine import begin
+from assistant.dialogue.lots import Lot, kept, unkept, whole_test
+from assistant.dialogue.results import quantity_texts
+from assistant.dialogue.values import (
+    AnswerItem,
+    CallForHelp,
+    Change,
+    Known,
+    SaveNursery,
+    Session,
+    Text,
+    Turn,
+)
+from assistant.wording import messages_seed as s
+from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+PERCENT = 100
+SHARES = {"quarter": 0.25, "half": 0.5, "three_quarters": 0.75}
+
+
+def seed_test(session: Session | None, known: Known) -> Turn:
+    """Test the seed: how, begun, counted."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    return opened(begin(talks.SEED_TEST, held=holds(session)), known)
+
+
+# --- begun -----------------------------------------------------------------------------------
+
+
+def begun(nursery: Nursery, known: Known) -> tuple[Nursery, tuple[Say, ...]]:
+    """The nursery with a test that begins today, and what to say of it."""
+    moved = replace(nursery, test_begun=known.today, test_counted=False)
+    counted = count_day(known.today)
+    says: tuple[Say, ...] = (about(s.TEST_NOTED, moved, known.today, date=counted),)
+    if counted > day_after(moved.sow_date, SOAK_DAY.value) and not moved.sown:
+        says += (about(s.TEST_AFTER_SOWING, moved, known.today),)
+    return moved, says
+
+
+def later(nursery: Nursery, known: Known) -> Say:
+    """What to say where the test is put off: by when it must begin."""
+    return about(s.TEST_LATER, nursery, known.today, date=max(_begin_by(nursery), known.today))
+
+
+def _begun(session: Session, known: Known) -> Turn:
+    moved, says = begun(chosen(session, known), known)
+    return ended(session, known, said(*says), changes=(SaveNursery(moved),))
+
+
+def _later(session: Session, known: Known) -> Turn:
+    return ended(session, known, said(later(chosen(session, known), known)))
+
+
+def _begin_by(nursery: Nursery) -> date:
+    """The last day to begin a test whose count comes before the seed is soaked."""
+    before = -SOAK_DAY.value + SEED_TEST_COUNT_D.value
+    return day_after(nursery.sow_date, -before)
+
+
+# --- counted ---------------------------------------------------------------------------------
+
+
+def _tested(session: Session, known: Known) -> Turn:
+    answers = session.answers
+    lots = unkept(str(answers.get("tested_then") or answers["tested"]))
+    nursery = chosen(session, known)
+    noted = _count_noted(nursery, lots, known)
+    if _is_official(lots) and not lots_agree([count for count, _ in lots]):
+        fresh = begin(talks.SEED_TEST, held=session.held, nursery=nursery.id)
+        again = replace(fresh, step="again", path=("nursery", "stage"))
+        return opened(again, known, _disagree(nursery, lots, known), changes=noted)
+    return _carried(session, nursery, lots, noted, known)
+
+
+def _count_noted(nursery: Nursery, lots: tuple[Lot, ...], known: Known) -> tuple[Change, ...]:
+    """The count answers the day's question for it, where that was asked."""
+    asked = (i for i in known.items if i.task is TaskCode.SEED_COUNT)
+    return tuple(AnswerItem(i, kept(lots)) for i in asked if i.nursery_id == nursery.id)
+
+
+def _is_official(lots: tuple[Lot, ...]) -> bool:
+    return len(lots) == OFFICIAL_LOTS and all(seeds == LOT_SEEDS for _, seeds in lots)
+
+
+def _disagree(nursery: Nursery, lots: tuple[Lot, ...], known: Known) -> Say:
+    counts = [count for count, _ in lots]
+    return about(
+        s.LOTS_DISAGREE,
+        nursery,
+        known.today,
+        spread=max(counts) - min(counts),
+        most=tolerated_range(sum(counts) / len(counts)),
+    )
+
+
+def _carried(
+    session: Session,
+    nursery: Nursery,
+    lots: tuple[Lot, ...],
+    noted: tuple[Change, ...],
+    known: Known,
+) -> Turn:
+    """The count becomes the plan's germination, and the quantities follow."""
+    test = _whole(lots)
+    moved = _with_germination(nursery, test.germination)
+    says = [result_say(moved, test, known)]
+    if _is_official(lots):
+        says.append(s.LOTS_AGREE())
+    changes: tuple[Change, ...] = (*noted, SaveNursery(moved))
+    if is_hopeless(test.germination):
+        says.append(m.DO_NOT_SOW(percent=_percent(test.germination)))
+        changes += (CallForHelp("seed", f"{test.sprouted}/{test.sown}", nursery.id),)
+        return ended(session, known, said(*says), said(*_time(moved, known)), changes=changes)
+    texts: tuple[Text, ...] = (said(*says), *_changed(nursery, moved, known))
+    if is_weak(test.germination):
+        texts += (said(*_time(moved, known)),)
+    return ended(session, known, *(text for text in texts if text.says), changes=changes)
+
+
+def _changed(before: Nursery, after: Nursery, known: Known) -> tuple[Text, ...]:
+    """The quantities that germination changed: the seed, and the mix where the bed grew."""
+    texts = quantity_texts(after, known.today)
+    bed = before.quantities.nursery_area_m2
+    return texts if after.quantities.nursery_area_m2 != bed else texts[:1]
+
+
+def _whole(lots: tuple[Lot, ...]) -> GerminationTest:
+    test = whole_test(lots)
+    if test is None:
+        raise ValueError(f"expected lots that the reader took, got {lots}")
+    return test
+
+
+def _with_germination(nursery: Nursery, germination: float) -> Nursery:
+    limits = LIMITS["germination"]
+    inputs = replace(nursery.inputs, germination=max(germination, limits.low))
+    return replace(nursery, inputs=inputs, germination_known=True, test_counted=True)
+
+
+def _percent(germination: float) -> float:
+    return round(germination * PERCENT, 1)
+
+
+def result_say(nursery: Nursery, test: GerminationTest, known: Known) -> Say:
+    """The percentage with its honest range."""
+    return about(
+        s.TESTED,
+        nursery,
+        known.today,
+        percent=_percent(test.germination),
+        seeds=test.sown,
+        low=nearest(test.likely.low * PERCENT),
+        high=nearest(test.likely.high * PERCENT),
+    )
+
+
+def _time(nursery: Nursery, known: Known) -> tuple[Say, ...]:
+    """Whether other seed can still be tested before the day of sowing."""
+    if nursery.sown:
+        return ()
+    by = _begin_by(nursery)
+    if by > known.today:
+        return (s.TIME_TO_RETEST(date=by),)
+    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(known.today)),)
+
+
+# --- two lots --------------------------------------------------------------------------------
+
+
+def _two_lots(session: Session, known: Known) -> Turn:
+    answers, nursery = session.answers, chosen(session, known)
+    first, second = (_whole(unkept(str(answers[name]))).germination for name in _NAMES)
+    if is_hopeless(first) or is_hopeless(second):
+        text = said(s.MIXED_BAD(least=WEAK_GERMINATION.value * PERCENT))
+        return ended(session, known, text)
+    share = SHARES[str(answers["share"])]
+    moved = _with_germination(nursery, mixed_germination(((share, first), (1 - share, second))))
+    mats = moved.quantities.mats
+    of_first = min(max(nearest(mats * share), 1), mats - 1) if mats > 1 else mats
+    told = about(
+        s.MIXED,
+        moved,
+        known.today,
+        percent=_percent(moved.inputs.germination),
+        first=of_first,
+        second=mats - of_first,
+    )
+    texts = (said(told), *_changed(nursery, moved, known))
+    return ended(session, known, *texts, changes=(SaveNursery(moved),))
+
+
+_NAMES = ("first", "second")
+
+SEED_ENDINGS: Mapping[str, Ending] = {
+    "!seed_test": seed_test,
+    "!test_begun": _begun,
+    "!test_later": _later,
+    "!tested": _tested,
+    "!two_lots": _two_lots,
+}

@@ -1,0 +1,89 @@
+"""Where the count of shoots ends: enough, wait, fill with more mats, or sow all again."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date, timedelta
+
+from assistant.agronomy.calendar import day_after
+from assistant.agronomy.constants import TRANSPLANT_FIRST_DAY
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.rounding import Measure, measured
+from assistant.agronomy.stand import filling, sow_again_day, sown_again
+from assistant.dialogue.endings import Ending, call, chosen, ended, said
+from assistant.dialogue.values import Change, Known, SaveNursery, Session, Turn
+from assistant.wording import messages_care as c
+from assistant.wording.day import about
+from assistant.wording.message import Message, Say
+
+LOOK_AGAIN_D = 2  # a count tomorrow would hardly differ
+
+
+def _counted(message: Message, nursery: Nursery, session: Session, known: Known) -> Say:
+    shoots = int(str(session.answers["shoots"]))
+    return about(message, nursery, known.today, shoots=shoots)
+
+
+def _told(session: Session, known: Known) -> tuple[Change, ...]:
+    """The officer hears the count and what the farmer decided."""
+    shoots, decided = session.answers["shoots"], session.answers.get("decided", "")
+    return (call("not_up", f"{shoots} / 100 cm2: {decided}", session, known),)
+
+
+def _look_again(known: Known) -> date:
+    return known.today + timedelta(days=LOOK_AGAIN_D)
+
+
+def _good(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    return ended(session, known, said(_counted(c.STAND_GOOD, nursery, session, known)))
+
+
+def _wait(session: Session, known: Known) -> Turn:
+    """The uncovering waits too, where the bed is still covered."""
+    nursery, on = chosen(session, known), _look_again(known)
+    changes = _told(session, known)
+    if not nursery.uncovered and nursery.may_uncover_on(on):
+        changes += (SaveNursery(nursery.uncovering_on(on, uncovered=False)),)
+    text = said(about(c.WAIT_NOTED, nursery, known.today, date=on))
+    return ended(session, known, text, changes=changes)
+
+
+def _keep(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    text = said(about(c.THIN_NOTED, nursery, known.today, date=_look_again(known)))
+    return ended(session, known, text, changes=_told(session, known))
+
+
+def _fill(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    more = filling(float(str(session.answers["shoots"])), nursery.quantities)
+    sowing = sow_again_day(known.today)
+    told = about(
+        c.FILL_NOTED,
+        nursery,
+        known.today,
+        seed=measured(more.seed_kg, Measure.SEED_KG),
+        mats=more.mats,
+        sowing=sowing,
+        first=day_after(sowing, TRANSPLANT_FIRST_DAY.value),
+    )
+    changes = (*_told(session, known), SaveNursery(replace(nursery, resown=True)))
+    return ended(session, known, said(told), changes=changes)
+
+
+def _again(session: Session, known: Known) -> Turn:
+    """All days count from the new sowing; the seed is as much as the first time."""
+    nursery = replace(sown_again(chosen(session, known), known.today), resown=True)
+    first = said(about(c.AGAIN_NOTED, nursery, known.today))
+    dates = said(about(c.AGAIN_DATES, nursery, known.today))
+    changes = (*_told(session, known), SaveNursery(nursery))
+    return ended(session, known, first, dates, changes=changes)
+
+
+STAND_ENDINGS: Mapping[str, Ending] = {
+    "!stand_good": _good,
+    "!stand_wait": _wait,
+    "!stand_keep": _keep,
+    "!stand_fill": _fill,
+    "!stand_again": _again,
+}

@@ -1,0 +1,94 @@
+"""The second menu's answers: sorting and soaking seed, site, water, planting, spare mats."""
+
+from collections.abc import Mapping
+
+from assistant.agronomy.brine import salt_g_per_l
+from assistant.agronomy.constants_work import (
+    BRINE_DENSITY_KG_PER_L,
+    BRINE_FILL,
+    BRINE_SEED_KG_PER_L,
+)
+from assistant.agronomy.labour import planting_hours
+from assistant.agronomy.loads import wet_mat_kg
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import Ending, ended, holds, no_nursery, opened, said
+from assistant.dialogue.endings_trouble import watering_pails
+from assistant.dialogue.engine import begin
+from assistant.dialogue.results import weight
+from assistant.dialogue.values import Known, Session, Text, Turn
+from assistant.wording import messages_care as c
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+STRING_M = 10
+HANDS = 4
+DEFAULT_PAIL_L = 10.0
+
+
+def more(session: Session | None, known: Known) -> Turn:
+    """Seed, tips, the season's result."""
+    return opened(begin(talks.MORE, held=holds(session)), known)
+
+
+def _tell(*says: Say) -> Ending:
+    def ending(session: Session, known: Known) -> Turn:
+        return ended(session, known, *map(said, says))
+
+    return ending
+
+
+def _salt(session: Session, known: Known) -> Turn:
+    """Salt water in half of the farmer's own pail."""
+    pail = known.nurseries[0].inputs.pail_litres if known.nurseries else DEFAULT_PAIL_L
+    litres = pail * BRINE_FILL.value
+    salt = salt_g_per_l(BRINE_DENSITY_KG_PER_L.value) * litres
+    mix = c.SALT_MIX(
+        salt=weight(measured(salt, Measure.UREA_G)),
+        litres=litres,
+        seed=measured(litres * BRINE_SEED_KG_PER_L.value, Measure.SEED_KG),
+    )
+    return ended(session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(),), keep=True))
+
+
+def _watering(session: Session, known: Known) -> Turn:
+    if not known.nurseries:
+        return no_nursery(session, known)
+    texts = [
+        said(about(c.WATERING, each, known.today, pails=watering_pails(each)))
+        for each in known.nurseries
+    ]
+    return ended(session, known, *texts)
+
+
+def _planting(session: Session, known: Known) -> Turn:
+    if not known.nurseries:
+        return no_nursery(session, known)
+    lift = said(c.PLANT_LIFT(mat=nearest(wet_mat_kg())))
+    strings = [said(_string(each, known)) for each in known.nurseries]
+    return ended(session, known, lift, *strings)
+
+
+def _string(nursery: Nursery, known: Known) -> Say:
+    hours = planting_hours(nursery.inputs.field_area_m2, HANDS)
+    hill_m = nursery.inputs.spacing_hill_cm / 100
+    return about(
+        c.PLANT_STRING,
+        nursery,
+        known.today,
+        hills=nearest(STRING_M / hill_m),
+        low=whole_up(hours.low),
+        high=whole_up(hours.high),
+    )
+
+
+TIPS_ENDINGS: Mapping[str, Ending] = {
+    "!more": more,
+    "!salt": _salt,
+    "!soaking": _tell(c.SOAK_LONGER(), c.ROOTS_LONG(), c.NONE_SPROUT()),
+    "!site": _tell(c.SITE()),
+    "!watering": _watering,
+    "!planting": _planting,
+    "!spare": _tell(c.SPARE()),
+}

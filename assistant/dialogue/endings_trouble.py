@@ -1,0 +1,150 @@
+"""Where a trouble talk ends: a spray, advice, or the officer with what the farmer answered."""
+
+from collections.abc import Mapping
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, UNCOVER_DAY, UREA_PERCENT
+from assistant.agronomy.mat import dissolved_g, watering_l
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.rounding import Measure, measured, pails_of
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.conversations.trouble import LEAVES, PLACES, SIGNS
+from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.facts import chosen_nursery
+from assistant.dialogue.readers import MOST_WORDS
+from assistant.dialogue.results import urea
+from assistant.dialogue.values import Known, Session, Text, Turn
+from assistant.wording import messages_care as c
+from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+from assistant.wording.message import Message, Say
+from assistant.wording.render import render
+
+# What else a sign may mean, in a sentence that is safe to follow at once.
+_MAY_BE: Mapping[str, Message] = {
+    "spots": c.M_SPOTS,
+    "young_leaves": c.M_NEW,
+    "cold": c.M_COLD,
+    "salt": c.M_SALT,
+    "water": c.M_WATER,
+    "base": c.M_BASE,
+    "all": c.M_ALL,
+    "new": c.M_NEW,
+    "patches": c.M_ROT,
+    "smell": c.M_ROT,
+}
+_LABELS = {choice.code: choice.label for choice in (*SIGNS, *LEAVES, *PLACES)}
+_ASKED = ("signs", "leaves", "place")
+
+
+# --- yellow leaves ---------------------------------------------------------------------------
+
+
+def _too_early(session: Session, known: Known) -> Turn:
+    nursery = chosen_nursery(session, known)
+    change = call("yellow", "", session, known)
+    if nursery is None or nursery.day(known.today) < 0:
+        return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
+    look_again = next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
+    text = said(about(m.UREA_EARLY, nursery, known.today, date=look_again))
+    return ended(session, known, text, changes=(change,))
+
+
+def _urea(session: Session, known: Known) -> Turn:
+    """The spray for this bed and this can; a bed smaller than one can is told in litres."""
+    nursery = chosen(session, known)
+    litres = float(str(session.answers["can"]))
+    if litres > nursery.quantities.spray_water_l:
+        advice = about(m.UREA_ADVICE, nursery, known.today, urea=urea(nursery))
+    else:
+        grams = measured(dissolved_g(litres, UREA_PERCENT.value), Measure.UREA_G)
+        advice = about(
+            c.UREA_CAN, nursery, known.today, urea=urea(nursery), grams=grams, litres=litres
+        )
+    return ended(session, known, Text((advice,), keep=True))
+
+
+def _look_alike(session: Session, known: Known) -> Turn:
+    """Not surely nitrogen: what it may be, and the officer is told all that was answered."""
+    codes = [str(session.answers[name]) for name in _ASKED if name in session.answers]
+    seen = [code for code in codes if code != "none"]
+    words = ", ".join(render(_LABELS[code](), known.catalogue) for code in seen)
+    may_be = tuple(_MAY_BE[code]() for code in seen if code in _MAY_BE)
+    change = call("yellow", words[:MOST_WORDS], session, known)
+    return ended(session, known, said(*may_be, m.TOLD_OFFICER()), changes=(change,))
+
+
+# --- other trouble ---------------------------------------------------------------------------
+
+
+def _advice(kind: str, message: Say) -> Ending:
+    def ending(session: Session, known: Known) -> Turn:
+        return ended(session, known, said(message), changes=(call(kind, "", session, known),))
+
+    return ending
+
+
+_wait_for_shoots = _advice("not_up", m.NOT_UP_ADVICE())
+_wait_for_roots = _advice("seed", m.SEED_ADVICE())
+
+
+def _not_up(session: Session, known: Known) -> Turn:
+    """Before sowing it is about seed; before day 5 there is only waiting; then shoots count."""
+    nursery = chosen_nursery(session, known)
+    if nursery is None or nursery.day(known.today) < 0:
+        return _wait_for_roots(session, known)
+    if nursery.day(known.today) < UNCOVER_DAY.value:
+        return _wait_for_shoots(session, known)
+    counting = begin(talks.EMERGENCE, held=session.held, nursery=nursery.id)
+    return opened(counting, known)
+
+
+# --- weather ---------------------------------------------------------------------------------
+
+
+def _stage(nursery: Nursery | None, known: Known) -> str:
+    day = nursery.day(known.today) if nursery else 0
+    if nursery is not None and day < 0:
+        return "before"
+    return "early" if day <= RAIN_WATCH_LAST_DAY.value else "later"
+
+
+def _flood(session: Session, known: Known) -> Turn:
+    says = {"before": c.FLOOD_BEFORE, "early": c.FLOOD_EARLY, "later": c.FLOOD_LATER}
+    text = said(says[_stage(chosen_nursery(session, known), known)]())
+    return ended(session, known, text, changes=(call("water", "", session, known),))
+
+
+def _dry(session: Session, known: Known) -> Turn:
+    nursery = chosen_nursery(session, known)
+    change = call("water", "", session, known)
+    if nursery is None:
+        return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
+    message = c.DRY_LATER if _stage(nursery, known) == "later" else c.DRY_EARLY
+    text = said(about(message, nursery, known.today, pails=watering_pails(nursery)))
+    return ended(session, known, text, changes=(change,))
+
+
+def _cold(session: Session, known: Known) -> Turn:
+    later = _stage(chosen_nursery(session, known), known) == "later"
+    return ended(session, known, said((c.COLD_LATER if later else c.COLD_EARLY)()))
+
+
+def watering_pails(nursery: Nursery) -> float:
+    """The farmer's pails for one watering of the bed by hand."""
+    litres = watering_l(nursery.quantities.nursery_area_m2)
+    return pails_of(litres, nursery.inputs.pail_litres)
+
+
+TROUBLE_ENDINGS: Mapping[str, Ending] = {
+    "!too_early": _too_early,
+    "!urea": _urea,
+    "!look_alike": _look_alike,
+    "!not_up": _not_up,
+    "!seed": _wait_for_roots,
+    "!animals": _advice("animals", m.ANIMALS_ADVICE()),
+    "!flood": _flood,
+    "!dry": _dry,
+    "!cold": _cold,
+}

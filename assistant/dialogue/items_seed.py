@@ -1,0 +1,86 @@
+"""Answers to what is asked at both ends of a season: the seed test, and the result."""
+
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import ended, holds, opened, said
+from assistant.dialogue.endings_result import result_of
+from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later
+from assistant.dialogue.engine import answer, arrive, ask, begin
+from assistant.dialogue.values import AnswerItem, Item, Known, SaveNursery, Session, Turn
+from assistant.reading import Outcome, read_choice, read_confirm, read_germination
+from assistant.wording import messages_result as r
+from assistant.wording import messages_seed as s
+from assistant.wording.message import Message
+from assistant.wording.render import render
+
+_SUFFICED = ("left", "enough", "short")
+
+
+def _place(text: str, labels: tuple[Message, ...], known: Known, digits: bool) -> int | None:
+    """Which of the choices of a prompt a reply takes; its digits only where they may answer."""
+    if not digits and text.strip().isdigit():
+        return None
+    names = [[render(label(), known.catalogue)] for label in labels]
+    reading = read_choice(text, names, known.lexicon)
+    return reading.value if reading.outcome is Outcome.UNDERSTOOD else None
+
+
+def _nursery(item: Item, known: Known) -> Nursery:
+    nursery = known.nursery(item.nursery_id)
+    if nursery is None:
+        raise LookupError(f"the item {item} is of a nursery that is not open")
+    return nursery
+
+
+def _beside(held: Session | None) -> Session | None:
+    """A passing talk, so that `ended` takes the interrupted one up again."""
+    return begin(talks.WHICH, held=held) if held else None
+
+
+def answer_test(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    """Begun, how, or not yet, to "test your seed"."""
+    place = _place(text, (s.BEGUN, s.HOW), known, digits)
+    said_so = read_confirm(text, known.lexicon, digits=False).value if place is None else None
+    nursery = _nursery(item, known)
+    if place == 0 or said_so == "done":
+        moved, says = begun(nursery, known)
+        changes = (AnswerItem(item, "begun"), SaveNursery(moved))
+        return ended(_beside(held), known, said(*says), changes=changes)
+    if place == 1:
+        fresh = begin(talks.SEED_TEST, held=holds(held), nursery=nursery.id)
+        asked = arrive(fresh, known, talks.TABLES).session.to("explained")
+        return opened(asked, known, changes=(AnswerItem(item, "explained"),))
+    if said_so == "not_yet":
+        text_back = said(later(nursery, known))
+        return ended(_beside(held), known, text_back, changes=(AnswerItem(item, "not_yet"),))
+    return None
+
+
+def answer_count(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    """The count of a seed test, to the text that asks for it."""
+    if not digits and text.strip().isdigit():
+        return None
+    if read_germination(text, known.lexicon).outcome is Outcome.AGAIN:
+        return None
+    fresh = begin(talks.SEED_TEST, held=holds(held), nursery=item.nursery_id)
+    at_count = arrive(fresh, known, talks.TABLES).session.to("count")
+    step = answer(at_count, text, known, talks.TABLES)
+    if step.ending:
+        return SEED_ENDINGS[step.ending](step.session, known)
+    return Turn(step.session, (ask(step.session, known, talks.TABLES, *step.said),))
+
+
+def answer_result(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    """Whether the mats sufficed; the rest of the result is asked next."""
+    place = _place(text, (r.MATS_LEFT, r.JUST_ENOUGH, r.TOO_FEW), known, digits)
+    if place is None:
+        return None
+    nursery = _nursery(item, known)
+    changes = (AnswerItem(item, _SUFFICED[place]),)
+    return result_of(nursery, holds(held), known, _SUFFICED[place], changes)

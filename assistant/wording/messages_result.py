@@ -1,0 +1,74 @@
+"""Texts of the season's end: gaps, the result, and what was learned from it.
+
+Digits in a text are what the farmer may answer; keep them.
+"""
+
+from assistant.wording.message import Message
+
+MATS_LEFT = Message("Mats left", note="A choice: more mats were raised than the field took.")
+JUST_ENOUGH = Message("Just enough", note="A choice: the mats planted the whole field.")
+TOO_FEW = Message("Too few", note="A choice: part of the field was left without seedlings.")
+ASK_MATS = Message(
+    "{label}: did the mats plant the whole field of {area}?",
+    note="Question for the season's result; three choices follow.",
+)
+ASK_LEFT = Message(
+    "How many of the {mats} mats were left over? Send the number.",
+    note="Question after 'Mats left'.",
+)
+ASK_PLANTED = Message(
+    "How much of the {area} is planted? Send the size, e.g. 0.3 ha, or a digit:",
+    note="Question after 'Too few'; four choices follow.",
+)
+NEARLY_ALL = Message("Nearly all", note="A share of the field: nine tenths.")
+THREE_QUARTERS = Message("Three quarters", note="A share of the field.")
+HALF = Message("Half", note="A share of the field.")
+A_QUARTER = Message("A quarter", note="A share of the field.")
+AGAIN_PLANTED = Message(
+    "Send the planted size with its unit, e.g. 0.3 ha, not more than the field, or a digit.",
+    note="The planted size could not be read.",
+)
+AGAIN_LEFT = Message(
+    "Send how many mats were left, less than {mats}, e.g. 5.",
+    note="The number of mats left could not be.",
+)
+ASK_RESOWN = Message(
+    "Did you have to sow this bed or some mats again?", note="Yes or no follows."
+)
+RESULT_KEPT = Message(
+    "{label}: noted, thank you. The nursery is closed. Plan the next one: send NEW.",
+    note="The season's result is kept. NEW is a word to send.",
+)
+SURPLUS = Message(
+    "Spare mats: use some to fill gaps, offer the rest to a neighbour while they are fresh.",
+    note="Mats were left over.",
+)
+SHORT = Message(
+    "Too few seedlings: ask neighbours and your officer for spare mats; plant within days.",
+    note="Part of the field is not planted.",
+)
+LEARNED = Message(
+    "By your seasons {own} of 100 sprouted seeds become seedlings to plant; {usual} is usual. I "
+    "count with yours next time.",
+    note="What was learned from the farmer's own results.",
+)
+OWN_RATE = Message(
+    "I count with your own {own} of 100 sprouted seeds that become seedlings, from your last "
+    "season; {usual} is usual.",
+    note="Before the quantities of a new plan.",
+)
+OWN_RATE_SEASONS = Message(
+    "I count with your own {own} of 100 sprouted seeds that become seedlings, from {n} season; "
+    "{usual} is usual.",
+    plural="I count with your own {own} of 100 sprouted seeds that become seedlings, from {n} "
+    "seasons; {usual} is usual.",
+    note="The same after several seasons.",
+)
+NOT_PLANTED_YET = Message(
+    "{label} is not transplanted yet. When it is, send DONE.",
+    note="The result was told of a nursery that is still growing. DONE is a word to send.",
+)
+NOTHING_PLANTED = Message(
+    "No nursery of yours is transplanted yet. I ask for the result a week after it.",
+    note="The farmer wants to tell a result too early.",
+)
