@@ -1,13 +1,39 @@
-"""How long to soak seed: a day in warm water, by summed warmth in cool water."""
+"""How long to soak and sprout seed: a day each in warm water, longer for cool or slow."""
+
+from typing import NamedTuple
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
+from assistant.agronomy.rounding import whole_up
 
 HOURS = 24
+_LONGER = 2
 
 
-def soak_days(water_c: float) -> float:
-    """Days of soaking at a water temperature [C].
+class Sprouting(NamedTuple):
+    """Whole days in water, and then moist and covered."""
+
+    soak_d: int
+    incubate_d: int
+
+
+def sprouting(water_c: float, *, slow: bool = False) -> Sprouting:
+    """Days to soak and to keep moist at a water temperature [C], longer for a slow variety.
+
+    Warm: a day each; a slow variety two days each (48 h is published for both). Cool: soaking
+    by summed warmth, then two days moist.
+
+    Raises:
+        AgronomyError: water so cold that it harms the seed.
+    """
+    soak_d = whole_up(soak_days(water_c, slow=slow))
+    longer = slow or water_c < c.SOAK_COOL_BELOW_C.value
+    incubate_h = c.INCUBATE_H.value * (_LONGER if longer else 1)
+    return Sprouting(soak_d, whole_up(incubate_h / HOURS))
+
+
+def soak_days(water_c: float, *, slow: bool = False) -> float:
+    """Days of soaking at a water temperature [C], for a slow variety longer.
 
     Summed warmth holds only for cool water: at 30 C it would ask 3.3 days, where practice is 1.
 
@@ -18,6 +44,7 @@ def soak_days(water_c: float) -> float:
         raise AgronomyError(
             f"water_c: expected above {c.SOAK_HARMFUL_C.value:g} C, got {water_c!r}"
         )
+    hours, warmth = c.SOAK_H, c.SOAK_WARMTH_C_D
     if water_c >= c.SOAK_COOL_BELOW_C.value:
-        return c.SOAK_H.value / HOURS
-    return c.SOAK_WARMTH_C_D.value / water_c
+        return ((hours.high if slow else None) or hours.value) / HOURS
+    return ((warmth.high if slow else None) or warmth.value) / water_c

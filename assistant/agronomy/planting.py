@@ -1,0 +1,32 @@
+"""Planting out: hills along a string, strings across a field, mats for the planters' pace."""
+
+from assistant.agronomy import constants_work as w
+from assistant.agronomy.loads import Span, wet_mat_kg
+from assistant.agronomy.rounding import whole_down, whole_up
+
+CM_PER_M = 100.0
+
+
+def hills_on_string(string_m: float, hill_cm: float) -> int:
+    """Hills along a string of so many metres, one at each end."""
+    return whole_down(string_m * CM_PER_M / hill_cm) + 1
+
+
+def strings_across(width_m: float, row_cm: float) -> int:
+    """Strings, one for each row, across a field of so many metres, one at each side."""
+    return whole_down(width_m * CM_PER_M / row_cm) + 1
+
+
+def mats_per_hour(mats: int, hours: Span) -> Span:
+    """Mats to lift and carry in an hour so that nobody waits, from the hours of planting."""
+    return Span(mats / hours.high, mats / hours.low)
+
+
+def mats_in_a_load() -> int:
+    """Wet mats that one person carries at a time: as many as stay under the lifting guide."""
+    return max(whole_down(w.CARRY_KG.value / wet_mat_kg()), 1)
+
+
+def loads_of_mats(mats: int) -> int:
+    """Walks to carry all mats to the field."""
+    return whole_up(mats / mats_in_a_load())
