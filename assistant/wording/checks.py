@@ -245,7 +245,8 @@ def _words_to_send(text: Declared, language: Language) -> Iterable[str]:
     if unknown:
         return [f"tells people to send {unknown}: say in SENT what that means"]
     if text.message in _EXTRA_WORDS.values():
-        return []
+        others = language.understands(language.forms(text)[0]) - {"start"}
+        return [f"is understood as {sorted(others)} too"] if others else []
     quoting = language.code in QUOTING_LANGUAGES
     phrases = list(told_to_send(language.forms(text)[0], quoting))
     found = []
