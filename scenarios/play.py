@@ -9,6 +9,7 @@ from gateway_sim import Handler, OperatorError, Phone
 from gateway_sim.handlers import Chain
 from gateway_sim.phones import Received
 from scenarios import season as s
+from scenarios.ending import Ending, endings
 from scenarios.errors import Difference
 from scenarios.heard import Expected, differences
 from scenarios.printing import Printer, Say
@@ -17,6 +18,7 @@ from scenarios.weather import handler
 
 # A text takes its writer a minute; a key on a screen much less, since a session is short.
 TEXT_TAKES, KEY_TAKES = timedelta(minutes=1), timedelta(seconds=5)
+MORE = "9"  # the rest of a long answer; a session dialled again has no rest to show
 LONGEST_WAIT = timedelta(hours=2)  # how long a line waits for its text, within its block
 
 
@@ -25,11 +27,13 @@ class Replay:
     """How a season is played otherwise than its file says, to the same end.
 
     faults:    what the network does besides, all the time
-    forgiving: texts that no line hears may come in between, as where a network is slow
+    forgiving: no season is strict, silence is not asked for, and texts may take their time
+    cut:       each USSD session breaks before its next answer, and is dialled again
     """
 
     faults: Callable[[], Handler] | None = None
     forgiving: bool = False
+    cut: bool = False
 
 
 AS_WRITTEN = Replay()
@@ -37,8 +41,11 @@ AS_WRITTEN = Replay()
 
 def play(
     season: s.Season, say: Say, *, replay: Replay = AS_WRITTEN, colour: bool = False
-) -> None:
+) -> Mapping[str, Ending | None]:
     """Plays a whole season.
+
+    Returns:
+        What is kept of each person at its end.
 
     Raises:
         Difference: an expectation of the file did not hold, or something broke on the way.
@@ -47,8 +54,8 @@ def play(
     printer.head(season)
     with Stage(season, printer.note) as stage:
         printer.operator = stage.operator
-        player = _Player(season, stage, printer, replay)
-        player.all()
+        _Player(season, stage, printer, replay).all()
+        return endings(season, stage.house)
 
 
 @dataclass
@@ -75,6 +82,7 @@ class _Player:
             name: _Ear(stage.operator.phone(person.phone))
             for name, person in season.people.items()
         }
+        self._strict = season.strict and not replay.forgiving
         self._faults: list[s.Fault] = []
         self._busy_until = stage.clock.now
         self._block_ends = stage.clock.now
@@ -105,7 +113,7 @@ class _Player:
 
     def _read_all(self, name: str, ear: _Ear, where: str) -> None:
         fresh, ear.read = ear.fresh(), len(ear.phone.inbox)
-        if fresh and self._season.strict and not self._replay.forgiving:
+        if fresh and self._strict:
             raise Difference(
                 f"{self._season.path}, before {where}: {name} heard what no line expects\n"
                 f"  came: {self._shown(fresh)}"
@@ -164,8 +172,20 @@ class _Player:
         self._stage.settle()
 
     def presses(self, step: s.Step, act: s.Presses) -> None:
-        self._act(step, KEY_TAKES).answer(act.keys)
+        phone = self._act(step, KEY_TAKES)
+        if self._replay.cut and act.keys != MORE:
+            self._cut(phone)
+        phone.answer(act.keys)
         self._stage.settle()
+
+    def _cut(self, phone: Phone) -> None:
+        """Loses the line, now reported and now not, and dials again."""
+        if phone.session is None:
+            return
+        code = phone.session.code
+        phone.drop(told=phone.session.turns % 2 == 0)
+        self._stage.settle()
+        phone.dial(code)
 
     def hangs_up(self, step: s.Step, act: s.HangsUp) -> None:
         self._act(step, KEY_TAKES).hang_up()
@@ -178,6 +198,10 @@ class _Player:
     def switches(self, step: s.Step, act: s.Switches) -> None:
         self._act(step, KEY_TAKES).power(act.on)
         self._stage.settle()
+
+    def waits(self, step: s.Step, act: s.Waits) -> None:
+        self._busy_until = max(self._busy_until, self._stage.clock.now + act.span)
+        self._stage.run_to(self._busy_until)
 
     def network(self, step: s.Step, act: s.Network) -> None:
         self._faults = [*self._faults, act.fault] if act.fault else []
@@ -192,15 +216,17 @@ class _Player:
 
     def hears(self, step: s.Step, act: s.Hears) -> None:
         ear = self._ears[step.who]
-        limit = min(self._stage.clock.now + LONGEST_WAIT, self._block_ends - TEXT_TAKES)
+        limit = self._stage.clock.now + LONGEST_WAIT
+        if not self._replay.forgiving:
+            limit = min(limit, self._block_ends - TEXT_TAKES)
         while not self._heard(ear, step, act.expected):
             if not self._stage.move(limit):
                 raise self._otherwise(step, act.expected, ear.fresh())
 
     def _heard(self, ear: _Ear, step: s.Step, expected: Expected) -> bool:
-        """Whether the text came; one that is another is a difference, or passed over."""
+        """Whether the text came. Others may come before it, but in a strict season."""
         fresh = ear.fresh()
-        if not self._replay.forgiving and fresh and differences(expected, fresh[0].text):
+        if self._strict and fresh and differences(expected, fresh[0].text):
             raise self._otherwise(step, expected, fresh[:1])
         for place, received in enumerate(fresh, start=1):
             if not differences(expected, received.text):
@@ -211,7 +237,7 @@ class _Player:
     def _otherwise(self, step: s.Step, expected: Expected, came: list[Received]) -> Difference:
         wanted = [f"expected: {' | '.join(expected.pieces)}"]
         wanted += [f"without: {' | '.join(expected.without)}"] if expected.without else []
-        faults = differences(expected, came[0].text) if came else ()
+        faults = differences(expected, came[0].text) if len(came) == 1 else ()
         return self._difference(step, *wanted, f"came: {self._shown(came)}", *faults)
 
     def hears_nothing(self, step: s.Step, act: s.HearsNothing) -> None:
@@ -246,6 +272,7 @@ _DO: Mapping[type, Callable[[_Player, s.Step, Any], None]] = {
     s.HangsUp: _Player.hangs_up,
     s.LosesTheLine: _Player.loses_the_line,
     s.Switches: _Player.switches,
+    s.Waits: _Player.waits,
     s.Network: _Player.network,
     s.Hears: _Player.hears,
     s.HearsNothing: _Player.hears_nothing,

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -25,11 +25,13 @@ from scenarios.season import (
     Step,
     Switches,
     Texts,
+    Waits,
 )
 from scenarios.weather import read_network
 
 _TIME = re.compile(r"(?:(\d{4}-\d{2}-\d{2})\s+)?(\d{1,2}:\d{2})")
 _STEP = re.compile(r"(\w[\w'-]*)\s+(\S.*)")
+_SPAN = re.compile(r"(\d+) (second|minute)s?")
 _LONG = re.compile(r"(\d+) characters of (.+)")
 
 
@@ -161,6 +163,13 @@ def _writes(rest: str, reader: _Reader) -> Act:
     return Texts((piece * (length // len(piece) + 1))[:length])
 
 
+def _waits(rest: str, reader: _Reader) -> Act:
+    found = _SPAN.fullmatch(rest)
+    if found is None:
+        raise ValueError("write: waits 40 seconds, or: waits 5 minutes")
+    return Waits(timedelta(**{f"{found[2]}s": int(found[1])}))
+
+
 def _nothing(rest: str, reader: _Reader) -> Act:
     return HearsNothing(reader.until(rest) if rest else None)
 
@@ -198,6 +207,7 @@ def _alone(act: Act) -> "Callable[[str, _Reader], Act]":
 _VERBS: "Mapping[str, Callable[[str, _Reader], Act]]" = {
     "texts": _texts,
     "writes": _writes,
+    "waits": _waits,
     "hears nothing": _nothing,
     "hears exactly": _exactly,
     "hears": _hears,

@@ -75,6 +75,13 @@ class Switches:
 
 
 @dataclass(frozen=True)
+class Waits:
+    """Lets time pass before the next line."""
+
+    span: timedelta
+
+
+@dataclass(frozen=True)
 class Hears:
     """A text must arrive, the next one to this phone."""
 
@@ -125,6 +132,7 @@ Act = (
     | HangsUp
     | LosesTheLine
     | Switches
+    | Waits
     | Hears
     | HearsNothing
     | Sees

@@ -60,10 +60,10 @@ class Stage:
             self.operator.on_entry(self._note)
             settings = _settings(self._season, folder, self.operator.url)
             self._marks = _marks(settings)
-            house = self._open(settings, folder, held)
-            app = create_app(house, secret=SECRET, wake=lambda: None, clock=self.clock)
+            self.house = self._open(settings, folder, held)
+            app = create_app(self.house, secret=SECRET, wake=lambda: None, clock=self.clock)
             self.operator.callback_url = held.enter_context(_served(app))
-            self._worker = _worker(house, settings, self.clock)
+            self._worker = _worker(self.house, settings, self.clock)
             self._held = held.pop_all()
         return self
 

@@ -1,0 +1,79 @@
+"""Whole seasons, end to end: each as its file says, and again through a bad network."""
+
+from collections.abc import Mapping
+from datetime import timedelta
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+
+import scenarios
+from gateway_sim import Chain, Delay, NoReceipt, ReceiptLater, Repeat
+from scenarios.ending import Ending
+from scenarios.play import Replay, play
+from scenarios.printing import say_nothing
+from scenarios.reading import read_season
+
+FOLDER = Path(scenarios.__file__).parent
+SEASONS = {
+    path.stem: path
+    for path in sorted(FOLDER.rglob("*"))
+    if path.is_file()
+    and path.suffix not in (".py", ".pyc", ".md")
+    and "district" not in path.relative_to(FOLDER).parts
+}
+
+
+@lru_cache
+def as_written(name: str) -> Mapping[str, Ending | None]:
+    """How a season ends when it goes as it is written."""
+    return play(read_season(SEASONS[name]), say_nothing)
+
+
+@pytest.mark.parametrize("name", SEASONS)
+def test_each_season_goes_as_its_file_says(name: str) -> None:
+    """Everything that a line expects is heard, and nothing breaks on the way."""
+    assert as_written(name)
+
+
+def test_the_seasons_that_were_promised_are_there() -> None:
+    """Smooth by SMS, by USSD, slow and rainy, and in Swahili."""
+    assert {"smooth", "ussd", "rain", "kiswahili"} <= set(SEASONS)
+
+
+# --- the same seasons through a bad network, to the same end ----------------------------------
+
+# Lines hold that do not depend on the minute, nor on what only a receipt can tell.
+REPLAYS: Mapping[str, tuple[Replay, frozenset[str]]] = {
+    "every message of a phone comes twice": (
+        Replay(lambda: Repeat(ways=("to_assistant", "ussd"))),
+        frozenset(SEASONS) - {"bad-network"},
+    ),
+    "every text to a phone comes twice, its receipt two hours late": (
+        Replay(
+            lambda: Chain(Repeat(ways=("to_phone",)), ReceiptLater(timedelta(hours=2))),
+            forgiving=True,
+        ),
+        frozenset({"smooth", "two-nurseries", "crossed"}),
+    ),
+    "every text takes three minutes, each way": (
+        Replay(lambda: Delay(timedelta(minutes=3)), forgiving=True),
+        frozenset({"rain", "kiswahili", "phone-off"}),
+    ),
+    "no receipt ever comes": (
+        Replay(lambda: NoReceipt(), forgiving=True),
+        frozenset({"late", "crossed", "every-day"}),
+    ),
+    "every USSD session breaks before each answer": (
+        Replay(cut=True),
+        frozenset({"ussd", "kiswahili"}),
+    ),
+}
+MATRIX = [(fault, name) for fault, (_, names) in REPLAYS.items() for name in sorted(names)]
+
+
+@pytest.mark.parametrize(("fault", "name"), MATRIX)
+def test_a_bad_network_leads_to_the_same_end(fault: str, name: str) -> None:
+    """All that the file expects holds, and what is kept of everybody in the end is the same."""
+    replay, _ = REPLAYS[fault]
+    assert play(read_season(SEASONS[name]), say_nothing, replay=replay) == as_written(name)
