@@ -84,12 +84,14 @@ def _sides_at(row: Row, at: int, region: str | None) -> Found | None:
     at += opening is not None
     first_unit = _side_unit(row, at + 1)
     by = at + 1 + (first_unit is not None)
-    second = row.amount(by + 1)
+    middle = _side_unit(row, by + 1)
+    place = by + 1 + (middle is not None)
+    second = row.amount(place)
     if first is None or second is None or not _is_by(row, by):
         return None
-    last_unit = _side_unit(row, by + 2)
-    end = by + 2 + (last_unit is not None)
-    units = [item for item in (opening, first_unit, last_unit) if item is not None]
+    last_unit = _side_unit(row, place + 1)
+    end = place + 1 + (last_unit is not None)
+    units = [item for item in (opening, first_unit, middle, last_unit) if item is not None]
     if len({item.key for item in units}) > 1 or any(i.sort is Sort.UNMEASURED for i in units):
         return Found(start, end, refusal=Reason.UNMEASURED_UNIT)
     return sides(row, start, end, (first, second), units[0].key if units else None)
@@ -100,13 +102,15 @@ def _side_unit(row: Row, at: int) -> Item | None:
 
 
 def _number_unit_at(row: Row, at: int, region: str | None) -> Found | None:
-    """2 acres, half of an acre, 2ha."""
+    """2 acres, half of an acre, 2ha; with a strange word between it is read back."""
     amount = row.amount(at)
-    spot = row.after(at + 1, Sort.ARTICLE)
-    unit = row.item(spot, Sort.UNIT)
+    spot = row.after(at + 1 + (row.mark(at + 1, "-.") and row.glued(at + 1)), Sort.ARTICLE)
+    between = row.strange(spot) and row.sort(spot + 1) is Sort.UNIT
+    unit = row.item(spot + between, Sort.UNIT)
     if amount is None or unit is None:
         return None
-    return _area(amount, unit, (at, spot + 1), region)
+    area = _area(amount, unit, (at, spot + between + 1), region)
+    return replace(area, doubt=area.doubt or Reason.ROUGH) if between else area
 
 
 def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
@@ -125,11 +129,14 @@ def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
 
 
 def _one_unit_at(row: Row, at: int, region: str | None) -> Found | None:
-    """An acre."""
+    """An acre; sehektar."""
+    alone, one = row.item(at, Sort.UNIT), Amount(Fraction(1), ())
+    if alone is not None and alone.key.startswith("one "):
+        return _area(one, alone, (at, at + 1), region)
     article, unit = row.item(at, Sort.ARTICLE), row.item(at + 1, Sort.UNIT)
     if article is None or not article.key or unit is None or row.amount(at - 1):
         return None
-    return _area(Amount(Fraction(1), (article,)), unit, (at, at + 2), region)
+    return _area(one, unit, (at, at + 2), region)
 
 
 _READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
@@ -142,7 +149,7 @@ _READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
 
 def _area(amount: Amount, unit: Item, place: tuple[int, int], region: str | None) -> Found:
     """The area of a number and a unit word, which may stand for several units."""
-    keys = [key for key in unit.key.split() if key != "after"]
+    keys = [key for key in unit.key.split() if key not in ("after", "one")]
     sized = [land for key in keys if (land := land_unit(key, region))]
     if not sized:
         return Found(*place, refusal=Reason.REGION_UNIT)

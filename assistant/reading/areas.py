@@ -69,6 +69,7 @@ _SORTS = (
     Sort.GREETING,
 )
 _DULL = (Sort.FILLER, Sort.FARM, Sort.GREETING, Sort.ABOUT)
+_THINGS = (Sort.FARM, Sort.UNMEASURED)
 _MARKS = "-/*(),:;+&~=%x."
 
 
@@ -110,10 +111,23 @@ def _row(found: Sequence[Token], lexicon: Lexicon) -> Row | None:
     if is_broken(row, _MARKS):
         return None
     kept: list[Piece] = []
-    for piece in amounts(row, lexicon, spaced=True):
-        if not (isinstance(piece, Item) and piece.sort in _DULL):
+    pieces = amounts(row, lexicon, spaced=True)
+    for at, piece in enumerate(pieces):
+        is_dull = isinstance(piece, Item) and piece.sort in _DULL
+        if not is_dull and not _is_article(pieces, at, lexicon):
             kept.append(_not_paces(piece, kept, lexicon))
     return Row(tuple(kept), lexicon)
+
+
+def _is_article(pieces: Sequence[Piece], at: int, lexicon: Lexicon) -> bool:
+    """Whether a "one" only names a thing beside the area: uma machamba de 2 ha."""
+    piece = pieces[at]
+    if not isinstance(piece, Amount) or piece.value != 1 or not piece.is_words:
+        return False
+    others = any(isinstance(other, Amount) for other in pieces if other is not piece)
+    after = pieces[at + 1] if at + 1 < len(pieces) else None
+    names = isinstance(after, Item) and (after.is_strange or after.sort in _THINGS)
+    return others and names and lexicon.has(Sort.ARTICLE, piece.items[0].phrase)
 
 
 def _not_paces(piece: Piece, before: list[Piece], lexicon: Lexicon) -> Piece:
@@ -153,12 +167,12 @@ class _Judge:
         """One area, and the numbers beside it that have no unit."""
         bare = [at for at in self.row.numbers() if not area.start <= at < end]
         bare = [at for at in bare if self._is_bare(at)]
+        if len(bare) == 1 and bare[0] >= end and self._is_corrected(end, bare[0]):
+            return self._corrected(area, bare[0])
         if self._is_negated(area, end):
             return again(Reason.NEGATED)
         if not bare:
             return self._answer(area, Reason.TWO_VALUES if refused else self._mood(area))
-        if len(bare) == 1 and bare[0] >= end and self._is_corrected(end, bare[0]):
-            return self._corrected(area, bare[0])
         if len(bare) == 1 and bare[0] < area.start and self._is_corrected(bare[0], area.start):
             return self._answer(area, Reason.CORRECTED)
         if any(self._touches(at, area, end) for at in bare):
@@ -179,7 +193,8 @@ class _Judge:
         """Whether only a dash, a comma or an "or" stands between a number and the area."""
         low, high = (at + 1, area.start) if at < area.start else (end, at)
         return all(
-            self.row.sort(i) in (Sort.RANGE, Sort.JOIN) or self.row.mark(i, "-/,~.&+")
+            self.row.sort(i) in (Sort.RANGE, Sort.ROUGH, Sort.JOIN)
+            or self.row.mark(i, "-/,~.&+")
             for i in range(low, high)
         )
 
@@ -205,7 +220,8 @@ class _Judge:
         asks = any(self.row.mark(at, "?<>") for at in range(len(self.row.pieces)))
         if asks or sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.NOT}:
             return Reason.ROUGH
-        return Reason.CORRECTED if Sort.NO in self.row.sorts(1, area.start) else Reason.NONE
+        unclear = self.row.opens_with_not() or Sort.NO in self.row.sorts(1, area.start)
+        return Reason.CORRECTED if unclear else Reason.NONE
 
     def _answer(self, area: Found, doubt: Reason) -> Reading[float]:
         """The reading of one area, with the checks on its size."""

@@ -1,7 +1,7 @@
 """What a reply says about a day, clue by clue: numbers, month names, weekdays, "in 3 days"."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
@@ -11,9 +11,11 @@ from assistant.reading.fold import Kind, Token
 from assistant.reading.lexicon import Sort
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
+from assistant.reading.spot import Item
 
 _FAR_DAYS, _NEAR_DAYS = 90, 45  # a day-first date this far, where month-first is this near
 _ABOUT_ELSE = (Sort.OTHER_UNIT, Sort.UNIT, Sort.PERCENT, Sort.CLOCK, Sort.AGO, Sort.LATER)
+_SURE_YEAR_DAYS = 152  # farther off, the same day of another year is nearly as near
 _WEEK = "7"
 
 
@@ -87,9 +89,23 @@ def find_clues(told: Told) -> list[Clue]:
         if clue is None:
             at += 1
             continue
-        clues.append(clue)
+        clues.append(_spelt(told.row, clue))
         at = max(clue.end, at + 1)
     return clues
+
+
+def _spelt(row: Row, clue: Clue) -> Clue:
+    """The clue, read back where one of its words may be another one misspelt."""
+    pieces = row.pieces[clue.start : clue.end]
+    found = [piece for piece in pieces if isinstance(piece, Item)]
+    unclear = any(item.has_rivals or _may_be_later(row, item) for item in found)
+    return replace(clue, doubt=clue.doubt or Reason.MISSPELT) if unclear else clue
+
+
+def _may_be_later(row: Row, item: Item) -> bool:
+    """Vietnamese without tone marks: thang sau is June, and next month."""
+    plain = not any(token.with_accents for token in item.tokens)
+    return plain and item.sort is Sort.MONTH and row.lexicon.has(Sort.LATER, item.phrase)
 
 
 def real(year: int, month: int, day: int) -> tuple[date, ...]:
@@ -114,7 +130,7 @@ def _numeric_at(told: Told, at: int) -> Clue | None:
     """10/6, 10-6-26, 10.6.2026: the day first."""
     row, day, month = told.row, told.number(at), told.number(at + 2)
     if day is None or month is None or not _joins(row, at + 1):
-        return None
+        return _spaced(told, at)
     year = told.number(at + 4) if _joins(row, at + 3) else None
     if year is not None and (year < 100 or 1900 <= year <= 2199):
         return _day_first(
@@ -127,6 +143,14 @@ def _numeric_at(told: Told, at: int) -> Clue | None:
     return Clue(at, at + 3, clue.days, doubt=Reason.AMBIGUOUS) if may_be_range else clue
 
 
+def _spaced(told: Told, at: int) -> Clue | None:
+    """15 6 2026."""
+    day, month, year = told.number(at, 2), told.number(at + 1, 2), told.number(at + 2)
+    if day is None or month is None or year is None or not 1900 <= year <= 2199:
+        return None
+    return _day_first(told, (at, at + 3), day, month, year)
+
+
 def _joins(row: Row, at: int) -> bool:
     """A mark between the numbers of a date; a slash may stand apart."""
     return row.mark(at, "/") or (row.mark(at, "-.") and row.glued(at) and row.glued(at + 1))
@@ -136,12 +160,13 @@ def _day_first(
     told: Told, place: tuple[int, int], day: int, month: int, year: int | None
 ) -> Clue:
     days = nearest_day(told, day, month) if year is None else real(year, month, day)
+    doubt = _year_doubt(told, days) if year is None else Reason.NONE
     turned = nearest_day(told, month, day) if year is None else real(year, day, month)
     if not days and month > 12:
-        return Clue(*place, turned, doubt=Reason.AMBIGUOUS)
+        return Clue(*place, turned[:1], doubt=Reason.AMBIGUOUS)
     if days and turned and days != turned and _other_is_likelier(told, days[0], turned[0]):
-        return Clue(*place, (*days, *turned), doubt=Reason.AMBIGUOUS)
-    return Clue(*place, days)
+        return Clue(*place, (*days[:1], *turned[:1]), doubt=Reason.AMBIGUOUS)
+    return Clue(*place, days if doubt else days[:1], doubt=doubt)
 
 
 def _other_is_likelier(told: Told, day_first: date, month_first: date) -> bool:
@@ -153,11 +178,17 @@ def _other_is_likelier(told: Told, day_first: date, month_first: date) -> bool:
 
 
 def nearest_day(told: Told, day: int, month: int) -> tuple[date, ...]:
-    """The nearest such day, where the year was not said; 29 February waits for its year."""
+    """The two nearest such days, where no year was said; 29 February waits for its year."""
     reach = 8 if (day, month) == (29, 2) else 1
     years = range(told.today.year - reach, told.today.year + reach + 1)
     days = [found for year in years for found in real(year, month, day)]
-    return tuple(sorted(days, key=lambda d: (abs(d - told.today), d))[:1])
+    return tuple(sorted(days, key=lambda d: (abs(d - told.today), d))[:2])
+
+
+def _year_doubt(told: Told, days: tuple[date, ...]) -> Reason:
+    """Whether last year's day and the coming one are about as near."""
+    far = bool(days) and abs((days[0] - told.today).days) > _SURE_YEAR_DAYS
+    return Reason.FAR_OFF if far else Reason.NONE
 
 
 def _named_at(told: Told, at: int) -> Clue | None:
@@ -172,7 +203,8 @@ def _named_at(told: Told, at: int) -> Clue | None:
     month, end = _month_at(told, at)
     if month is None:
         return None
-    spot = row.after(end, Sort.DATE_WORD)
+    end += row.key(end) == "month"
+    spot = row.after(end, Sort.DATE_WORD, Sort.MONTH_WORD)
     spot = _day_start(row, spot + row.mark(spot, "-.,/"))
     day = told.number(spot, 2)
     if day is None or row.sort(spot + 1) in (*_ABOUT_ELSE, Sort.DAYS):
@@ -212,7 +244,9 @@ def _with_year(told: Told, place: tuple[int, int], day: int, month: int) -> Clue
     likely = year is not None and this - 1 <= 2000 + year <= this + 2
     if year is not None and likely and row.sort(spot + 1) not in (*_ABOUT_ELSE, Sort.DAYS):
         return Clue(start, spot + 1, real(2000 + year, month, day))
-    return Clue(start, end, nearest_day(told, day, month))
+    days = nearest_day(told, day, month)
+    doubt = _year_doubt(told, days)
+    return Clue(start, end, days if doubt else days[:1], doubt=doubt)
 
 
 def _signed_at(told: Told, at: int) -> Clue | None:
@@ -276,8 +310,7 @@ def _day_word_at(told: Told, at: int) -> Clue | None:
     if row.sort(at) is Sort.OTHER_CALENDAR:
         return Clue(at, at + 1, refusal=Reason.OTHER_CALENDAR)
     if item := row.item(at, Sort.DAY):
-        doubt = Reason.MISSPELT if item.has_rivals else Reason.NONE
-        return Clue(at, at + 1, told.shifted(int(item.key)), doubt=doubt)
+        return Clue(at, at + 1, told.shifted(int(item.key)))
     return _either(told, at) if row.sort(at) is Sort.EITHER_DAY else None
 
 
@@ -302,10 +335,15 @@ def _weekday_at(told: Told, at: int) -> Clue | None:
     if item is None:
         return None
     end = row.after(spot + 1, *around)
-    words = row.sorts(at, end)
+    if row.key(end) == _WEEK and row.sort(end + 1) is Sort.THIS:
+        end += 2
+    elif row.key(end) == _WEEK and end > spot + 1:
+        end = spot + 1  # "Monday next week": the week is a clue of its own
+    words = row.sorts(at, end) - {Sort.DAYS}
     days, doubt = _weekday(told, int(item.key), words)
-    if item.has_rivals:
-        doubt = Reason.MISSPELT
+    if row.key(end) == _WEEK and not row.sorts(end + 1, end + 2) & set(around):
+        # "Friday week": the one after
+        doubt = Reason.AMBIGUOUS
     return Clue(at, end, days, weekday=int(item.key), doubt=doubt)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from assistant.reading.fold import LONGEST_REPLY, read_tokens
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.near import one_key_off
-from assistant.reading.outcomes import Reading, Reason, again, confirm, understood
+from assistant.reading.outcomes import Reading, Reason, Wish, again, confirm, understood
 from assistant.reading.spot import Item, items
 
 YES, NO, DONE, NOT_YET = "yes", "no", "done", "not_yet"
@@ -85,15 +85,27 @@ def _of_digits(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Rea
 
 def _of_words(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Reading[str]:
     sorts = {item.sort for item in row}
-    meaning = _meaning(said)
+    meaning = _meaning(_without_manners(said, lexicon))
     if meaning is None or sorts & {Sort.NOT_KNOWN, Sort.RANGE}:
         return again(Reason.TWO_VALUES if meaning is None else Reason.NOT_KNOWN)
     words = lexicon.answers[meaning]
-    if any(item.has_rivals for item in said):
+    if any(item.has_rivals or _may_be_stop(item, lexicon) for item in said):
         return confirm(meaning, words, Reason.MISSPELT)
     if meaning in (YES, DONE) and _is_for_later(row):
         return confirm(meaning, words, Reason.ROUGH)
     return _beside_strange(row, meaning, words)
+
+
+def _without_manners(said: list[Item], lexicon: Lexicon) -> list[Item]:
+    """Ji, da, opo are a yes alone, and manners beside another answer."""
+    firm = [i for i in said if i.sort is not Sort.YES or not lexicon.has(Sort.FILLER, i.phrase)]
+    return firm or said
+
+
+def _may_be_stop(item: Item, lexicon: Lexicon) -> bool:
+    """Vietnamese without tone marks: dung is right, and stop."""
+    plain = not any(token.with_accents for token in item.tokens)
+    return lexicon.is_tonal and plain and item.phrase in lexicon.wishes[Wish.STOP].words
 
 
 def _beside_strange(row: tuple[Item, ...], meaning: str, words: str) -> Reading[str]:

@@ -13,6 +13,7 @@ another calendar, a word that is both yesterday and tomorrow.
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from fractions import Fraction
 
 from assistant.reading.clues import Clue, Told, find_clues, split_dots
 from assistant.reading.echo import date_words
@@ -20,6 +21,7 @@ from assistant.reading.fold import LONGEST_REPLY, Token, cut, fold, unslip
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import (
     NUMBER_SORTS,
+    Amount,
     Piece,
     amounts,
     is_broken,
@@ -86,7 +88,6 @@ _DULL = (
     Sort.ABOUT,
     Sort.ARTICLE,
     Sort.YES,
-    Sort.DONE,
     Sort.JOIN,
 )
 _MARKS = "/-.,:+()"
@@ -124,10 +125,22 @@ def _told(found: Sequence[Token], lexicon: Lexicon, today: date, past: bool) -> 
     if is_broken(row, _MARKS):
         return None
     kept: list[Piece] = []
-    for piece in amounts(row, lexicon, slash=False):
-        if not (isinstance(piece, Item) and piece.sort in _DULL):
+    for piece in _counted(amounts(row, lexicon, slash=False)):
+        if isinstance(piece, Item) and piece.sort is Sort.DONE:
+            kept.append(replace(piece, sort=Sort.PAST_VERB))  # kal ho gaya: it was yesterday
+        elif not (isinstance(piece, Item) and piece.sort in _DULL):
             kept.append(piece)
     return Told(Row(_settled(kept, lexicon), lexicon), today, past)
+
+
+def _counted(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
+    """A week ago: the article before a span of time is a one."""
+    made = list(pieces)
+    for at, (piece, after) in enumerate(zip(pieces, pieces[1:], strict=False)):
+        is_span = isinstance(after, Item) and after.sort is Sort.DAYS
+        if is_span and isinstance(piece, Item) and piece.sort is Sort.ARTICLE and piece.key:
+            made[at] = Amount(Fraction(1), (piece,), is_words=True)
+    return tuple(made)
 
 
 def _settled(pieces: list[Piece], lexicon: Lexicon) -> tuple[Piece, ...]:
@@ -251,11 +264,20 @@ class _Judge:
             return again(Reason.FAR_OFF)
         if abs(off) > FARTHEST_SURE_DAYS:
             return confirm(day, words, Reason.FAR_OFF)
-        doubt = clue.doubt or self._mood(off)
+        doubt = clue.doubt or self._mood(off) or self._edge(clue)
         if not doubt:
             return understood(day, words)
         options = self._options(clue.days) if len(clue.days) > 1 else ()
         return confirm(day, words, doubt, options)
+
+    def _edge(self, clue: Clue) -> Reason:
+        """Before 15 June; after 15 June."""
+        item = self.row.get(clue.start - 1)
+        if not isinstance(item, Item) or item.sort not in (Sort.AGO, Sort.LATER):
+            return Reason.NONE
+        lexicon, plain = self.row.lexicon, (Sort.ARTICLE, Sort.DATE_WORD, Sort.FILLER)
+        is_plain = any(lexicon.has(sort, item.phrase) for sort in plain)
+        return Reason.NONE if is_plain else Reason.ROUGH
 
     def _mood(self, off: int) -> Reason:
         """What the words around the day leave in doubt."""
@@ -263,4 +285,6 @@ class _Judge:
             return Reason.WRONG_WAY
         vague = {Sort.NOT, Sort.NOT_YET, Sort.RANGE, Sort.ROUGH, Sort.NOT_KNOWN}
         asks = any(self.row.mark(at, "?") for at in range(len(self.row.pieces)))
+        if self.row.opens_with_not():
+            return Reason.CORRECTED
         return Reason.ROUGH if asks or self.sorts & vague else Reason.NONE

@@ -79,7 +79,7 @@ def fold(text: str) -> str:
     """The text in lower case with ASCII digits, decomposed, without nukta and hidden signs."""
     spaced = "".join(_vulgar(ch) for ch in text).translate(_LOOK_ALIKES)
     plain = unicodedata.normalize("NFKD", spaced).translate(_LOOK_ALIKES)
-    plain = _TRIMMINGS.sub("", plain).casefold().translate(_LETTERS)
+    plain = _TRIMMINGS.sub("", plain).casefold()
     return _SQUARED.sub("2", "".join(_plain(ch) for ch in plain))
 
 
@@ -123,7 +123,7 @@ def cut(folded: str) -> tuple[Token, ...]:
             continue
         end, kind = _token_end(folded, at)
         raw = folded[at:end]
-        plain = _ACCENTS.sub("", raw)
+        plain = _ACCENTS.sub("", raw).translate(_LETTERS)
         if plain:
             found.append(Token(plain, kind, glued, marked=raw))
         at, glued = end, True

@@ -92,6 +92,7 @@ class Lexicon:
     month_first: bool  # some write 6/10 for 10 June
     next_is_coming: bool  # "lundi prochain" is always the coming one
     is_tonal: bool  # an accent makes another word
+    no_is_not: bool  # the word for "no" is "not" too: a comma makes the difference
     phrases: Mapping[Sort, Mapping[Phrase, str]]
     marked: Mapping[tuple[Sort | Wish, Phrase], frozenset[Phrase]]  # with accents, if tonal
     unit_names: Mapping[str, tuple[str, str]]  # shown: one, many

@@ -50,11 +50,34 @@ def number_items(
     sorts: tuple[Sort, ...],
     forgiving: tuple[Sort, ...] = (),
 ) -> tuple[Item, ...]:
-    """Items; a number word may be misspelt only where the reply has no other number."""
-    row = items(found, lexicon, sorts, forgiving)
-    if any(item.is_digits or item.sort is Sort.NUMBER for item in row):
-        return row
-    return items(found, lexicon, sorts, (*forgiving, Sort.NUMBER))
+    """Items; a number word may be misspelt where it is the only number, or part of one."""
+    row = items(found, lexicon, sorts, (*forgiving, Sort.NUMBER))
+    numbers = [at for at, item in enumerate(row) if _is_number(item)]
+    return tuple(
+        item
+        if at in numbers or not _is_guess(item) or _belongs(row, at, numbers)
+        else item.strange
+        for at, item in enumerate(row)
+    )
+
+
+def _is_guess(item: Item) -> bool:
+    return item.sort is Sort.NUMBER and item.misspelt
+
+
+def _is_number(item: Item) -> bool:
+    told = item.sort in (Sort.NUMBER, Sort.TIMES) and not item.misspelt
+    return item.is_digits or told
+
+
+def _belongs(row: tuple[Item, ...], at: int, numbers: list[int]) -> bool:
+    """Whether there is no other number, or another number word stands next to this one."""
+    if not numbers:
+        return True
+    beside = [at - 1, at + 1]
+    beside += [at + 2] if at + 2 < len(row) and row[at + 1].sort is Sort.JOIN else []
+    beside += [at - 2] if at > 1 and row[at - 1].sort is Sort.JOIN else []
+    return any(place in numbers and not row[place].is_digits for place in beside)
 
 
 def tokens_of(piece: Piece) -> tuple[Token, ...]:

@@ -118,11 +118,16 @@ def _of_numbers(row: Row) -> Reading[float]:
     shares = find_shares(row)
     if Sort.NOT in sorts or row.sorts(1) & {Sort.NO, Sort.NONE}:
         return _of_the_dead(row, shares)
-    if Sort.RANGE in sorts or _has_dash(row):
+    if Sort.RANGE in sorts or _has_span(row):
         return again(Reason.TWO_VALUES)
     if not shares:
         return again(Reason.NOT_READ)
-    rough = sorts & {Sort.ROUGH, Sort.NOT_KNOWN} or Sort.SORRY in row.sorts(1)
+    if len(shares) > 1 and any(share.doubt is Reason.UNUSUAL for share in shares):
+        return again(Reason.TWO_VALUES)
+    asks = any(row.mark(at, "?<>") for at in range(len(row.pieces)))
+    more = any(row.mark(at, "+") and row.amount(at - 1) for at in range(len(row.pieces)))
+    doubts = sorts & {Sort.ROUGH, Sort.NOT_KNOWN} or Sort.SORRY in row.sorts(1)
+    rough = asks or more or doubts or row.opens_with_not()
     return _mean(shares, sorts, Reason.ROUGH if rough else Reason.NONE, row.lexicon)
 
 
@@ -135,10 +140,12 @@ def _of_the_dead(row: Row, shares: list[Share]) -> Reading[float]:
     return confirm(float(percent), percent_words(percent, row.lexicon), Reason.NEGATED)
 
 
-def _has_dash(row: Row) -> bool:
-    """85-90."""
+def _has_span(row: Row) -> bool:
+    """85-90, 85 up to 90."""
     return any(
-        row.mark(at, "-~") and row.amount(at - 1) is not None and row.amount(at + 1) is not None
+        (row.mark(at, "-~") or row.sort(at) is Sort.ROUGH)
+        and row.amount(at - 1) is not None
+        and row.amount(at + 1) is not None
         for at in range(len(row.pieces))
     )
 

@@ -75,6 +75,11 @@ class Row:
             at for at in range(len(self.pieces)) if self.amount(at) or self.unread_digits(at)
         ]
 
+    def opens_with_not(self) -> bool:
+        """Whether a "no" that may be a "not" opens the reply: bukan 2 ha; not: bukan, 2 ha."""
+        opening = self.lexicon.no_is_not and self.sort(0) is Sort.NO
+        return opening and not self.mark(1, ",.;:!-")
+
     def has_sign(self) -> bool:
         """Whether a number has a minus before it that joins it to nothing: -2 acres."""
         return any(

@@ -1,7 +1,8 @@
 """The germination results that a reply names: percentages, counts of a total, lots."""
 
+import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from assistant.reading.fold import Kind, Token
@@ -14,7 +15,9 @@ LEAST_SURE_PERCENT = 10  # a smaller bare number is likelier a slip, or a count
 # "85 sprouted": of the hundred seeds of the test that we teach. A lower count is as likely to
 # be of fifty, and is read back. A design choice.
 LEAST_SURE_COUNT = 60
-_ABOUT_ELSE = (Sort.OTHER_UNIT, Sort.UNIT, Sort.MONTH, Sort.DAYS, Sort.LOTS)
+_TWO = re.compile(r"\d\d[.,]\d\d")
+_ABOUT_ELSE = (Sort.OTHER_UNIT, Sort.UNIT, Sort.MONTH, Sort.DAYS)
+_MOST_LOTS = 12  # "4 lots": a greater number before the word is a result
 
 
 @dataclass(frozen=True)
@@ -50,7 +53,7 @@ def find_shares(row: Row) -> list[Share]:
     numbers = row.numbers()
     if not counted:
         return _percents(row, numbers)
-    loose = [at for at in numbers if at not in used and row.sort(at + 1) is not Sort.LOTS]
+    loose = [at for at in numbers if at not in used]
     return [] if any(_is_free(row, at) for at in loose) else counted
 
 
@@ -110,7 +113,16 @@ def _percents(row: Row, numbers: list[int]) -> list[Share]:
     if marked:
         return [_marked(amount) for at in marked if (amount := row.amount(at))]
     free = [at for at in numbers if _is_free(row, at)]
+    pair = [amount.value for at in free if (amount := row.amount(at))]
+    if len(pair) == 2 and Sort.SEEDS in row.sorts() and _is_sample(max(pair)):
+        share = _share(min(pair), max(pair), is_slash=False)
+        return [replace(share, doubt=Reason.AMBIGUOUS)]
     return [_bare(row, at, amount) for at in free if (amount := row.amount(at))]
+
+
+def _is_sample(total: Fraction) -> bool:
+    """Whether seeds are counted out in such a number: 50 seeds, 41 sprouted."""
+    return total >= 20 and (total % 10 == 0 or total % 25 == 0)
 
 
 def _is_marked(row: Row, at: int) -> bool:
@@ -120,7 +132,21 @@ def _is_marked(row: Row, at: int) -> bool:
 
 
 def _is_free(row: Row, at: int) -> bool:
-    return row.sort(at + 1) not in _ABOUT_ELSE and row.sort(at - 1) is not Sort.MONTH
+    """Whether a number is a result: not of days or kilograms, nor the 2 of "lot 2: 85"."""
+    return (
+        row.sort(at + 1) not in _ABOUT_ELSE
+        and row.sort(at - 1) is not Sort.MONTH
+        and not _is_about_lots(row, at)
+    )
+
+
+def _is_about_lots(row: Row, at: int) -> bool:
+    """The 4 of "4 lots", the 2 of "lot 2: 85"."""
+    amount = row.amount(at)
+    if amount is None or amount.value > _MOST_LOTS:
+        return False
+    named = row.sort(at - 1) is Sort.LOTS and row.amount(at + 1 + row.mark(at + 1, ":="))
+    return row.sort(at + 1) is Sort.LOTS or bool(named)
 
 
 def _marked(amount: Amount) -> Share:
@@ -133,10 +159,15 @@ def _marked(amount: Amount) -> Share:
     return Share(value, doubt=Reason.UNUSUAL if is_share else Reason.NONE)
 
 
+def _may_be_two(amount: Amount) -> bool:
+    """85,90 without a sign: one number or two."""
+    return len(amount.items) == 1 and bool(_TWO.fullmatch(amount.items[0].key))
+
+
 def _bare(row: Row, at: int, amount: Amount) -> Share:
     """A number without a sign: 85, 0.85, half, 85 sprouted."""
     value = amount.value
-    if amount.is_slip or amount.is_odd or amount.other is not None:
+    if amount.is_slip or amount.is_odd or amount.other is not None or _may_be_two(amount):
         return Share(value, doubt=Reason.SLIP)
     if amount.is_fraction and value <= 1:
         return Share(value * 100)

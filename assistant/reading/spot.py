@@ -38,6 +38,11 @@ class Item:
         return self.tokens[0].glued
 
     @property
+    def strange(self) -> "Item":
+        """The same words with no meaning."""
+        return Item(None, self.text, self.tokens)
+
+    @property
     def is_digits(self) -> bool:
         """Whether it is a number in digits that no phrase took."""
         return self.sort is None and self.tokens[0].is_number
@@ -75,8 +80,8 @@ def items(
 def says(run: Sequence[Token], phrase: Phrase, group: Sort | Wish, lexicon: Lexicon) -> bool:
     """Whether these tokens are the phrase, with its accents where they matter and were typed.
 
-    A word without accents may have lost them, unless the reply has some elsewhere and the word
-    stands alone.
+    A word without accents may have lost them, unless the reply has some elsewhere. Units and
+    wishes of several words are told by the others: met vuông.
     """
     if len(run) != len(phrase):
         return False
@@ -85,9 +90,9 @@ def says(run: Sequence[Token], phrase: Phrase, group: Sort | Wish, lexicon: Lexi
     if not lexicon.is_tonal or not run[0].with_accents:
         return True
     spellings = lexicon.marked.get((group, phrase), (phrase,))
-    if len(run) == 1:
-        return any(run[0].marked == spelling[0] for spelling in spellings)
-    return any(_same_marks(run, spelling) for spelling in spellings)
+    if len(run) > 1 and (group is Sort.UNIT or isinstance(group, Wish)):
+        return any(_same_marks(run, spelling) for spelling in spellings)
+    return tuple(token.marked for token in run) in spellings
 
 
 def _same_marks(run: Sequence[Token], spelling: Phrase) -> bool:
@@ -138,6 +143,6 @@ def _spellings(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Mapping[str, tuple[
     table: dict[str, tuple[Sort, str]] = {}
     for sort in sorts:
         for phrase, key in lexicon.phrases.get(sort, {}).items():
-            if len(phrase) == 1 and not key.startswith("after "):
+            if len(phrase) == 1 and not key.startswith(("after ", "one ")):
                 table.setdefault(phrase[0], (sort, key))
     return table

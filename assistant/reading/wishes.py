@@ -22,7 +22,7 @@ from assistant.reading.outcomes import (
     confirm,
     understood,
 )
-from assistant.reading.spot import items, says
+from assistant.reading.spot import Item, items, says
 
 MOST_WORDS_MISSPELT = 3  # in a longer reply a near word is too often another word
 _SHORT = 4  # letters; one other letter makes another word of it
@@ -101,11 +101,11 @@ class _Wishes:
     def _by_whole_reply(self, words: Words) -> Reading[Wish] | None:
         """Exactly, without please and the like, or without its greeting."""
         bare = self._without(words, (Sort.FILLER, Sort.ARTICLE))
-        ungreeted = self._without(bare, (Sort.GREETING,))
+        ungreeted = self._without(words, (Sort.GREETING, Sort.FILLER, Sort.ARTICLE))
         for run in (words, bare, ungreeted):
             if run and (wish := self._exact(run)):
-                return self.sure(wish)
-        if not ungreeted and bare:
+                return self.sure(wish) if not self._may_be_answer(run, wish) else None
+        if not ungreeted and any(i.sort for i in items(words, self.own, (Sort.GREETING,))):
             return self.sure(Wish.MENU)
         return self._stop_elsewhere(words)
 
@@ -124,6 +124,12 @@ class _Wishes:
         if english is None or any(word in self.own.known for word in phrase):
             return None
         return _whole(english).get(phrase)
+
+    def _may_be_answer(self, run: Words, wish: Wish) -> bool:
+        """Vietnamese without tone marks: dung is stop, and right."""
+        plain = self.own.is_tonal and not run[0].with_accents and wish is Wish.STOP
+        sorts = _ANSWERS[Ask.CONFIRM]
+        return plain and any(self.own.has(sort, _phrase(run)) for sort in sorts)
 
     def _is_own_no(self, phrase: Phrase) -> bool:
         """Hindi is a language, and "no" to a Filipino."""
@@ -177,9 +183,17 @@ class _Wishes:
 
     def _is_no_stop(self, words: Words) -> bool:
         """Whether "stop" is here about rain, insects or water, or is refused."""
-        if any(self._holds(words, phrase, Sort.NOT) for phrase in self.own.phrases[Sort.NOT]):
+        if any(self._holds(words, phrase, Wish.STOP) for phrase in self.own.stop_not):
             return True
-        return any(self._holds(words, phrase, Wish.STOP) for phrase in self.own.stop_not)
+        row = items(words, self.own, (Sort.NOT, Sort.NO))
+        return any(
+            (first.sort is not None and self._is_stop(second))
+            or (second.sort is not None and self._is_stop(first))
+            for first, second in zip(row, row[1:], strict=False)
+        )
+
+    def _is_stop(self, item: Item) -> bool:
+        return item.phrase in self.own.wishes[Wish.STOP].words
 
     # --- a typing mistake --------------------------------------------------------------------
 

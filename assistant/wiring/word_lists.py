@@ -4,7 +4,7 @@ Babel (CLDR) has the names for all nine languages; the lists add how people real
 English names are understood in every language.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from types import MappingProxyType
@@ -41,15 +41,18 @@ _GRAMMAR = (
     "month_first",
     "next_is_coming",
     "is_tonal",
+    "no_is_not",
 )
 _SECTIONS = frozenset({"shown", "grammar", "words", "stop_not", "wishes"}) | _KEYED
 _SHOWN = ("locale", "decimal", "groups", "units", "answers", "wishes")
 _ANSWERS = ("yes", "no", "done", "not_yet")
 _SHOWN_UNITS = ("hectare", "acre", "are", "m2")  # every list names these
+_NAMES: Mapping[str, str] = MappingProxyType({"sqft": "sq ft", "sqyd": "sq yd"})  # else its key
 # Signs say the same in every language.
 _SIGNS: Mapping[Sort, str] = MappingProxyType({Sort.YES: "👍👌✅✔☑✓🙏", Sort.NO: "👎❌✖✗🚫❎"})
 
 _Table = Mapping[str, Any]
+_Calendar = Mapping[Sort, Sequence[tuple[str, str]]]
 
 
 @dataclass
@@ -176,7 +179,7 @@ def _is_key(sort: Sort, key: str) -> bool:
     if sort is Sort.ARTICLE:
         return key == "one"
     if sort is Sort.UNIT:
-        return all(part in UNIT_KEYS or part == "after" for part in key.split())
+        return all(part in UNIT_KEYS or part in ("after", "one") for part in key.split())
     if sort is Sort.DAYS and key == "month":
         return True
     try:
@@ -244,7 +247,7 @@ def _check_shown(shown: _Table, draft: _Draft) -> None:
 
 def _unit_names(shown: _Table) -> dict[str, tuple[str, str]]:
     """One and many of each unit; a unit that the list does not name is shown by its key."""
-    names = {key: (key, key) for key in UNIT_KEYS}
+    names = {key: (_NAMES.get(key, key),) * 2 for key in UNIT_KEYS}
     return names | {key: (name[0], name[-1]) for key, name in shown["units"].items()}
 
 
@@ -259,40 +262,44 @@ def _add_signs(draft: _Draft) -> None:
 def _add_units(draft: _Draft, shown: _Table) -> None:
     """What is shown can be typed; a unit's key is understood where it is no other word."""
     taken = draft.taken()
-    for key in sorted(UNIT_KEYS):
-        if (key,) not in taken:
-            draft.put(Sort.UNIT, key, [key])
-    for key, names in shown["units"].items():
-        for name in names:
-            phrase = tuple(token.text for token in read_tokens(name))
+    names = [(key, [key]) for key in sorted(UNIT_KEYS) if (key,) not in taken]
+    names += [(key, [name]) for key, name in _NAMES.items()]
+    for key, spellings in (*names, *shown["units"].items()):
+        for phrase in draft.words(spellings, f"[shown.units] {key}", Sort.UNIT):
             draft.phrases[Sort.UNIT].setdefault(phrase, key)
 
 
 def _add_calendar(draft: _Draft, locale: str) -> None:
     """Month and day names: the list's own, then the language's in Babel, then English."""
     own = _calendar(locale)
-    both = own[Sort.MONTH].keys() & own[Sort.WEEKDAY].keys()  # Mar: Marso and Martes
+    both = set(_phrases_of(own[Sort.MONTH])) & set(_phrases_of(own[Sort.WEEKDAY]))  # Mar
     days = {p for sort in (Sort.MONTH, Sort.WEEKDAY) for p in draft.phrases[sort]}
     _add_names(draft, own, days | both)
     _add_names(draft, _calendar("en"), draft.taken() | both)
 
 
-def _add_names(
-    draft: _Draft, names: Mapping[Sort, Mapping[Phrase, str]], taken: set[Phrase]
-) -> None:
-    for sort, table in names.items():
-        for phrase, key in table.items():
-            if phrase not in taken:
-                draft.phrases[sort].setdefault(phrase, key)
+def _add_names(draft: _Draft, names: _Calendar, taken: set[Phrase]) -> None:
+    for sort, rows in names.items():
+        for name, key in rows:
+            for phrase in draft.words([name], f"[{sort}]", sort):
+                if phrase not in taken:
+                    draft.phrases[sort].setdefault(phrase, key)
 
 
-def _calendar(locale: str) -> dict[Sort, dict[Phrase, str]]:
+def _phrases_of(rows: Sequence[tuple[str, str]]) -> Iterator[Phrase]:
+    return (tuple(token.text for token in read_tokens(name)) for name, _ in rows)
+
+
+def _calendar(locale: str) -> _Calendar:
+    """Full and short names with their numbers."""
     names = Locale.parse(locale)
-    found: dict[Sort, dict[Phrase, str]] = {Sort.MONTH: {}, Sort.WEEKDAY: {}}
-    for sort, tables in ((Sort.MONTH, names.months), (Sort.WEEKDAY, names.days)):
-        for context in ("format", "stand-alone"):
-            for width in ("wide", "abbreviated"):
-                for number, name in tables[context][width].items():
-                    phrase = tuple(token.text for token in read_tokens(name))
-                    found[sort].setdefault(phrase, str(number))
-    return found
+    tables = {Sort.MONTH: names.months, Sort.WEEKDAY: names.days}
+    return {
+        sort: [
+            (name, str(number))
+            for context in ("format", "stand-alone")
+            for width in ("wide", "abbreviated")
+            for number, name in table[context][width].items()
+        ]
+        for sort, table in tables.items()
+    }
