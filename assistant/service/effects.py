@@ -1,6 +1,6 @@
 """Carries out what a turn of the dialogue changes, in the transaction of its message."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from typing import Any
@@ -120,32 +120,33 @@ def save_and_plan(
     all_days = planned(saved, zone, house.hours, date.min)
     keep = {(reminder.task, reminder.day) for reminder in all_days}
     work.reminders.withdraw_planned(saved.id, keep, sent_too=True)
-    _settle_silence(work, saved)
+    story = work.reminders.of_nursery(saved.id)
+    _settle_silence(work, saved, story)
     today = local_date(now, zone)
-    told = _told_already(work, saved.id, today)
+    told = _told_already(story, today)
     work.reminders.plan([each for each in all_days if each.day >= today and not told(each)])
     return saved
 
 
-def _settle_silence(work: Work, nursery: Nursery) -> None:
+def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> None:
     """What happened since answers the earlier tasks too: seed that is sown was soaked."""
     if nursery.sow_assumed:
         return
     settled = [
         each.id
-        for each in work.reminders.of_nursery(nursery.id)
+        for each in story
         if each.state is State.UNANSWERED and not wanted(each.task, nursery)
     ]
     work.reminders.set_state(settled, State.DONE)
 
 
-def _told_already(work: Work, nursery_id: int, today: date) -> Callable[[Reminder], bool]:
+def _told_already(story: Iterable[Reminder], today: date) -> Callable[[Reminder], bool]:
     """Whether a task need not be said again when the plan moves by a few days.
 
     The day's text goes out once, and what is only told (collect, mix, plough) is told once;
     what must be answered is asked on its new day.
     """
-    asked = [each for each in work.reminders.of_nursery(nursery_id) if each.asked]
+    asked = [each for each in story if each.asked]
     said_today = any(each.day == today for each in asked)
     days = {(each.task, each.day) for each in asked}
 

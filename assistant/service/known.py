@@ -21,7 +21,6 @@ from assistant.dialogue.values import (
 )
 from assistant.people import Farmer, Officer, Village
 from assistant.reminders.compose import ASKED_TASKS
-from assistant.reminders.values import State
 from assistant.service.codes import check_text_code
 from assistant.service.house import House
 from assistant.store import Work
@@ -97,15 +96,9 @@ def know(
 
 def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Item, ...]:
     """What was asked and is not answered yet, lately enough for a tardy answer."""
-    found = [
-        reminder
-        for nursery in nurseries
-        for reminder in work.reminders.of_nursery(nursery.id)
-        if reminder.task in ASKED_TASKS
-        and reminder.state in (State.SENT, State.UNANSWERED)
-        and today - TARDY <= reminder.day
-    ]
-    by_day = sorted(found, key=lambda each: each.day)
+    ids = [nursery.id for nursery in nurseries]
+    found = work.reminders.unsettled(ids, ASKED_TASKS, today - TARDY) if ids else ()
+    by_day = sorted(found, key=lambda each: (each.day, ids.index(each.nursery_id)))
     latest = {(each.nursery_id, each.task): each for each in by_day}
     return tuple(
         Item(each.nursery_id, each.task, each.day)

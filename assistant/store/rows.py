@@ -1,7 +1,9 @@
 """From rows to the values of the core: nothing else leaves the room."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import fields
+from functools import cache
+from operator import attrgetter
 from typing import Any, ClassVar, Protocol, TypeVar
 
 from sqlalchemy.orm import object_session
@@ -41,10 +43,17 @@ V = TypeVar("V", bound=Value)
 
 def value(kind: type[V], row: Base, **given: object) -> V:
     """A value whose fields are the row's columns of the same names, but for those given."""
-    names = [field.name for field in fields(kind)]
-    return kind(
-        **{name: given[name] if name in given else getattr(row, name) for name in names}
-    )
+    names, read = _reader(kind, frozenset(given))
+    return kind(**dict(zip(names, read(row), strict=True)), **given)
+
+
+@cache
+def _reader(
+    kind: type[Value], given: frozenset[str]
+) -> tuple[tuple[str, ...], Callable[[Base], tuple[Any, ...]]]:
+    """The fields that come from a row, and what reads them: thousands of rows have the same."""
+    names = tuple(field.name for field in fields(kind) if field.name not in given)
+    return names, attrgetter(*names)
 
 
 def village(row: VillageRow) -> Village:

@@ -215,6 +215,7 @@ class ReminderRow(Base):
     __table_args__ = (
         UniqueConstraint("nursery_id", "task", "day"),
         Index(None, "state", "due_at"),
+        Index(None, "state", "task", "due_at"),  # what is silent, among all that was sent
     )
 
     id: Mapped[Key]

@@ -135,6 +135,20 @@ class Reminders:
         """The reminders that a text asked for."""
         return self._reminders(_by_time().where(ReminderRow.message_id == message_id))
 
+    def unsettled(
+        self, nursery_ids: Iterable[int], tasks: Iterable[TaskCode], since: date
+    ) -> tuple[Reminder, ...]:
+        """What was asked for these nurseries, from a day on, and has no answer, or none in
+        time; by time."""
+        return self._reminders(
+            _by_time().where(
+                ReminderRow.nursery_id.in_(list(nursery_ids)),
+                ReminderRow.state.in_([State.SENT, State.UNANSWERED]),
+                ReminderRow.task.in_(list(tasks)),
+                ReminderRow.day >= since,
+            )
+        )
+
     def sent_open(self, nursery_ids: Iterable[int]) -> tuple[Reminder, ...]:
         """What was asked for these nurseries and is not answered, the oldest first."""
         return self._reminders(
