@@ -269,7 +269,7 @@ class Valley:
 
     def enrol(self, phone: str, village: int = 1, language: int = 1) -> None:
         """Signs a farmer up by SMS; villages are listed by name."""
-        for words in ("hello", str(language), str(village), "1"):
+        for words in ("START", str(language), str(village), "1"):
             self.text(phone, words)
 
     def plan(self, phone: str, sow: str, area: str = "0.4 ha") -> list[str]:

@@ -160,9 +160,15 @@ def _stop_or_start(text: str, known: Known) -> Turn | None:
         return WISHES[wish](text, known)
     if wish is Wish.START and (stopped or known.farmer is None):
         return WISHES[wish](text, known)
-    if stopped:
+    if stopped and not _warns(known):
         return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
     return None
+
+
+def _warns(known: Known) -> bool:
+    """Whether this is an officer who is asked whether a warning shall go."""
+    session = known.session
+    return session is not None and session.conversation == talks.RAIN_WARNING.name
 
 
 # --- 2. officers -----------------------------------------------------------------------------
@@ -173,9 +179,9 @@ def _officer_talk(text: str, known: Known) -> Turn | None:
     if known.desk is None:
         return None
     session = known.session
-    if session is not None and session.conversation == talks.RAIN_WARNING.name:
-        wish = _wish(text, known)
-        passes = known.farmer is not None and wish not in (None, Wish.HELP, Wish.BACK)
+    if session is not None and _warns(known):
+        farms = known.farmer is not None and known.farmer.stopped_at is None
+        passes = farms and _wish(text, known) not in (None, Wish.HELP, Wish.BACK)
         return None if passes else _answer_question(text, known, session)
     if known.farmer is None and session is None:
         return Turn(None, (e.said(o.OFFICER_HELP()),))

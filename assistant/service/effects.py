@@ -9,6 +9,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.channel import Channel
 from assistant.dialogue import values as v
+from assistant.dialogue.officer import without_any_code
 from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
@@ -244,7 +245,9 @@ def _all_clear(change: v.GiveAllClear, scene: Scene) -> None:
 def _note_unread(change: v.NoteUnread, scene: Scene) -> None:
     farmer = scene.work.people.farmer(scene.phone)
     language = (farmer.language if farmer else None) or scene.house.languages[0]
-    scene.work.calls.unread(language, change.asked, change.text, scene.now)
+    known = scene.work.people.officer(scene.phone) is not None
+    text = without_any_code(change.text) if known else change.text
+    scene.work.calls.unread(language, change.asked, text, scene.now)
 
 
 _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {

@@ -1,0 +1,283 @@
+"""An officer by text: warn, count, clear, see who needs a visit."""
+
+import pytest
+
+from assistant.people import Village
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
+from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, ZAWADI, Valley, like, numbered
+
+YES_NO = numbered(m.YES, m.NO)
+
+
+@pytest.fixture
+def valley_of_three(valley: Valley, kijani: Village, mwanga: Village) -> Valley:
+    """In Kijani Amina is on day 2 and Baraka sows tomorrow; in Mto Mwanga Zawadi is on day 9.
+
+    The officer serves both villages. It is eight in the morning of 1 June."""
+    valley.add_officer(kijani, mwanga)
+    valley.enrol(AMINA, village=1)
+    valley.sow(AMINA, "30 May")
+    valley.enrol(BARAKA, village=1, language=2)
+    valley.plan(BARAKA, "2 June")
+    valley.enrol(ZAWADI, village=2)
+    valley.sow(ZAWADI, "23 May")
+    valley.go("1 Jun 09:00")
+    for phone in (AMINA, BARAKA, ZAWADI, OFFICER):
+        valley.heard(phone)
+    return valley
+
+
+def ask_warn(hours: str, date: str, phones: int, young: int, soon: int) -> object:
+    """What is shown back before a warning goes."""
+    start, end = hours.split("-")
+    say = o.ASK_WARN(
+        village="Kijani",
+        from_time=start,
+        to_time=end,
+        date=date,
+        phones=phones,
+        young=young,
+        soon=soon,
+    )
+    return like(say, *YES_NO)
+
+
+# what the officer sends: what is shown back
+HOURS = {
+    "RAIN {code} Kijani 14-20": ("14:00-20:00", "Mon 1 Jun"),
+    "rain {code} kijani 14:30-16:00": ("14:30-16:00", "Mon 1 Jun"),
+    "RAIN {code} Kijani 1430 - 1600h": ("14:30-16:00", "Mon 1 Jun"),
+    "RAIN {code} Kijani 14 to 20": ("14:00-20:00", "Mon 1 Jun"),
+    "RAIN {code} Kijani 22-4": ("22:00-04:00", "Mon 1 Jun"),
+    "RAIN {code} Kijani 18-24": ("18:00-00:00", "Mon 1 Jun"),
+    "RAIN {code} Kijani TOMORROW 6-12": ("06:00-12:00", "Tue 2 Jun"),
+    "RAIN {code} Kijani 2/6 6-12": ("06:00-12:00", "Tue 2 Jun"),
+    "RAIN {code} Kijani 2 June 6-12": ("06:00-12:00", "Tue 2 Jun"),
+}
+
+
+@pytest.mark.parametrize(("sends", "shown"), HOURS.items(), ids=HOURS.keys())
+def test_the_hours_are_shown_back_with_who_is_in_danger(
+    valley_of_three: Valley, sends: str, shown: tuple[str, str]
+) -> None:
+    """Amina's nursery is young, Baraka is about to sow, Zawadi lives elsewhere."""
+    expected = ask_warn(*shown, phones=2, young=1, soon=1)
+    assert valley_of_three.text(OFFICER, sends.format(code=CODE)) == [expected]
+
+
+REFUSED = {
+    "RAIN {code} Nowhere 14-20": o.NO_SUCH_VILLAGE,
+    "RAIN {code} 14-20": o.NO_SUCH_VILLAGE,
+    "RAIN {code} Kijani": o.NO_HOURS,
+    "RAIN {code} Kijani 25-30": o.NO_HOURS,
+    "RAIN {code} Kijani 14:70-20": o.NO_HOURS,
+    "RAIN {code} Kijani 6-8": o.HOURS_PAST,
+    "RAIN {code} Mto Mwanga 14-20": o.NOBODY_TO_WARN,
+    "COUNT {code} Kijani": o.NO_WARNING,
+    "CLEAR {code} Kijani": o.NO_WARNING,
+    "COUNT {code}": o.NO_SUCH_VILLAGE,
+    "WHO {code}": o.NOBODY_TO_SEE,
+    "RAIN 000000 Kijani 14-20": o.NEED_CODE,
+    "WHO": o.NEED_CODE,
+    "good morning": o.OFFICER_HELP,
+    "HELP": o.OFFICER_HELP,
+}
+
+
+@pytest.mark.parametrize(("sends", "hears"), REFUSED.items(), ids=REFUSED.keys())
+def test_what_cannot_be_done_is_said_with_what_to_send(
+    valley_of_three: Valley, sends: str, hears: o.Message
+) -> None:
+    """And nothing goes to anybody."""
+    assert valley_of_three.text(OFFICER, sends.format(code=CODE)) == [like(hears)]
+    assert valley_of_three.heard(AMINA) == valley_of_three.heard(BARAKA) == []
+
+
+def warn(valley: Valley, hours: str = "14-20") -> None:
+    """The officer warns Kijani."""
+    valley.text(OFFICER, f"RAIN {CODE} Kijani {hours}")
+    assert valley.text(OFFICER, "1") == [like(o.WARNED(phones=2, village="Kijani"))]
+
+
+def test_on_yes_the_warning_goes_to_those_phones_in_their_languages(
+    valley_of_three: Valley,
+) -> None:
+    """Who is young covers, who is about to sow waits, who is elsewhere hears nothing."""
+    warn(valley_of_three)
+    assert valley_of_three.heard(AMINA) == [like(m.WARNING)]
+    assert valley_of_three.heard(BARAKA) == [like(m.WARNING_WAIT, language="sw")]
+    assert valley_of_three.heard(ZAWADI) == []
+
+
+def test_on_no_nothing_goes(valley_of_three: Valley) -> None:
+    """And a yes that comes later is a yes to nothing."""
+    valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    assert valley_of_three.text(OFFICER, "2") == [like(m.KEPT_OPEN)]
+    assert valley_of_three.text(OFFICER, "1") == [like(o.OFFICER_HELP)]
+    assert valley_of_three.heard(AMINA) == []
+
+
+def test_a_yes_after_the_hours_are_over_warns_nobody(valley_of_three: Valley) -> None:
+    """The officer's phone was off."""
+    valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    valley_of_three.go("1 Jun 20:30")
+    assert valley_of_three.text(OFFICER, "1") == [like(o.OFFICER_HELP)]
+    assert valley_of_three.heard(AMINA) == []
+
+
+def test_a_yes_that_comes_twice_warns_once(valley_of_three: Valley) -> None:
+    """The operator delivers it again."""
+    valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    valley_of_three.text(OFFICER, "1", gateway_id="yes")
+    assert valley_of_three.text(OFFICER, "1", gateway_id="yes") == []
+    assert valley_of_three.heard(AMINA) == [like(m.WARNING)]
+
+
+def count(valley: Valley, asked: int, delivered: int, covered: int, need: int) -> None:
+    """What COUNT says."""
+    answer = valley.text(OFFICER, f"COUNT {CODE} Kijani")[-1]
+    assert answer.endswith(
+        f"{asked} asked, {delivered} reached, {covered} covered, {need} need help."
+    )
+
+
+def test_the_answers_are_counted(valley_of_three: Valley) -> None:
+    """Reached is what a receipt says."""
+    valley_of_three.operator.receipts = False
+    warn(valley_of_three)
+    count(valley_of_three, 2, 0, 0, 0)
+    valley_of_three.deliver(*valley_of_three.operator.delivered[-3:-1])
+    valley_of_three.text(AMINA, "1")
+    valley_of_three.text(BARAKA, "2")
+    assert valley_of_three.heard(OFFICER) == [
+        like(o.HELP_IN_RAIN(phone=BARAKA, village="Kijani"))
+    ]
+
+
+def test_covered_and_need_help_are_counted_apart(valley_of_three: Valley) -> None:
+    """One each."""
+    warn(valley_of_three)
+    valley_of_three.text(AMINA, "1")
+    valley_of_three.text(BARAKA, "2")
+    count(valley_of_three, 2, 2, 1, 1)
+
+
+def test_the_all_clear_goes_to_who_was_asked(valley_of_three: Valley) -> None:
+    """Then no warning stands, and COUNT has nothing to count."""
+    warn(valley_of_three)
+    valley_of_three.heard(AMINA), valley_of_three.heard(BARAKA)
+    cleared = like(o.CLEARED(village="Kijani"))
+    assert valley_of_three.text(OFFICER, f"CLEAR {CODE} Kijani") == [cleared]
+    assert valley_of_three.heard(AMINA) == [like(m.ALL_CLEAR(village="Kijani", labels="A"))]
+    assert valley_of_three.heard(BARAKA) == [like(m.ALL_CLEAR, language="sw")]
+    assert valley_of_three.heard(ZAWADI) == []
+    nothing = [like(o.NO_WARNING(village="Kijani"))]
+    assert valley_of_three.text(OFFICER, f"COUNT {CODE} Kijani") == nothing
+
+
+def test_who_stopped_is_not_warned(valley_of_three: Valley) -> None:
+    """STOP is stop."""
+    valley_of_three.text(AMINA, "STOP")
+    shown = valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    assert shown == [ask_warn("14:00-20:00", "Mon 1 Jun", phones=1, young=0, soon=1)]
+
+
+def test_a_warning_breaks_the_quiet_hours_and_an_all_clear_waits(
+    valley_of_three: Valley,
+) -> None:
+    """Rain does not wait for the morning; good news does."""
+    valley_of_three.go("1 Jun 22:00")
+    valley_of_three.heard(AMINA)
+    warn(valley_of_three, "23-4")
+    assert valley_of_three.heard(AMINA) == [like(m.WARNING)]
+    valley_of_three.text(OFFICER, f"CLEAR {CODE} Kijani")
+    valley_of_three.go("2 Jun 05:29")
+    assert valley_of_three.heard(AMINA) == []
+    valley_of_three.leap("2 Jun 05:30")
+    assert valley_of_three.heard(AMINA) == [like(m.ALL_CLEAR)]
+
+
+def test_the_hours_are_the_villages_own(valley: Valley) -> None:
+    """14 to 20 in Dhaka (UTC+6) is 8 to 14 UTC; the programme is in Nairobi."""
+    sonar = valley.add_village("Sonar", "Asia/Dhaka")
+    valley.add_officer(sonar)
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "30 May")
+    valley.text(OFFICER, f"RAIN {CODE} 14-20")
+    valley.text(OFFICER, "1")
+    with valley.house.store.work() as work:
+        (standing,) = work.warnings.standing(sonar.id, valley.now)
+    hours = (standing.starts_at.isoformat(), standing.ends_at.isoformat())
+    assert hours == ("2026-06-01T08:00:00+00:00", "2026-06-01T14:00:00+00:00")
+
+
+def test_a_lead_serves_every_village(valley_of_three: Valley) -> None:
+    """Without having been given any."""
+    valley_of_three.add_officer(phone=LEAD, lead=True)
+    assert valley_of_three.text(LEAD, f"RAIN {CODE} Kijani 14-20") == [
+        ask_warn("14:00-20:00", "Mon 1 Jun", phones=2, young=1, soon=1)
+    ]
+
+
+def test_an_officer_cannot_warn_a_village_of_another(
+    valley: Valley, kijani: Village, mwanga: Village
+) -> None:
+    """The names of the officer's own are said."""
+    valley.add_officer(mwanga)
+    hears = o.NO_SUCH_VILLAGE(villages="Mto Mwanga", example="RAIN")
+    assert valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20") == [like(hears)]
+
+
+def test_an_officer_who_farms_loses_no_talk_to_a_slip(valley: Valley, kijani: Village) -> None:
+    """A warning, a wrong one and a count come between two answers about the own field."""
+    valley.add_officer(kijani)
+    valley.enrol(OFFICER)
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "30 May")
+    valley.text(OFFICER, "0.4 ha")
+    for sends in ("RAIN 000000 Kijani", f"RAIN {CODE} Nowhere 14-20", f"COUNT {CODE} Kijani"):
+        valley.text(OFFICER, sends)
+    valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    assert valley.text(OFFICER, "1")[-1] == like(m.KEPT_SO_FAR, m.ASK_GERMINATION)
+    assert valley.text(OFFICER, "85") == [like(m.ASK_PAIL, ...)]
+
+
+def test_an_officer_who_stopped_their_own_texts_can_still_warn(
+    valley: Valley, kijani: Village
+) -> None:
+    """The farmer stopped, not the officer."""
+    valley.add_officer(kijani)
+    valley.enrol(OFFICER)
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "30 May")
+    valley.text(OFFICER, "STOP")
+    (shown,) = valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    assert shown == like(o.ASK_WARN, *YES_NO)
+    assert valley.text(OFFICER, "1")[0] == like(o.WARNED)
+    assert like(m.WARNING) in valley.heard(AMINA)
+
+
+def test_who_needs_a_visit_is_told_with_the_reason(valley_of_three: Valley) -> None:
+    """A call for help comes before a silence."""
+    valley_of_three.text(ZAWADI, "OFFICER")
+    valley_of_three.text(ZAWADI, "the bund broke")
+    notice = valley_of_three.heard(OFFICER)
+    assert notice == [like(o.HELP_NOTICE)]
+    valley_of_three.go("5 Jun 00:05")  # Amina's day 5 passed without an answer
+    (who,) = valley_of_three.text(OFFICER, f"WHO {CODE}")
+    lines = who.splitlines()
+    assert lines[0].startswith(f"{ZAWADI} nursery")
+    assert any(AMINA in line and "uncover" in line for line in lines)
+    assert t.N_UNCOVER.text in who
+
+
+def test_a_call_in_the_night_waits_for_the_morning(valley_of_three: Valley) -> None:
+    """Unless it rains."""
+    valley_of_three.go("1 Jun 21:00")
+    valley_of_three.text(ZAWADI, "OFFICER")
+    valley_of_three.text(ZAWADI, "the bund broke")
+    assert valley_of_three.heard(OFFICER) == []
+    valley_of_three.leap("2 Jun 05:30")
+    assert valley_of_three.heard(OFFICER) == [like(o.HELP_NOTICE)]
