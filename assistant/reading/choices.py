@@ -29,6 +29,8 @@ def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> 
     if said in spellings:
         return understood(spellings[said], names[spellings[said]][0])
     numbers = [token.text for token in found if token.is_number]
+    if found[0].text == "-" and numbers:
+        return again(Reason.NOT_READ)
     if numbers:
         chosen = _by_digit(numbers, names)
         own = _words_of(chosen.value, spellings)

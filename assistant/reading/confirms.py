@@ -75,6 +75,8 @@ def _meaning(said: list[Item]) -> str | None:
 def _of_digits(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Reading[str]:
     """1, or "1 yes": nothing else may stand beside it."""
     numbers = [item.key for item in row if item.is_digits]
+    if row[0].is_mark("-") and len(row) > 1 and row[1].glued:
+        return again(Reason.NOT_READ)
     meaning = DIGITS.get(numbers[0])
     if len(numbers) > 1 or meaning is None or any(item.is_strange for item in row):
         return again(Reason.NOT_READ)

@@ -30,7 +30,7 @@ _SORTS = (
     Sort.GREETING,
 )
 _LITRE_SORTS = (Sort.LITRE, *_SORTS)
-_MARKS = "/.,:()+"
+_MARKS = "/.,:()+-~"
 
 
 def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
@@ -106,7 +106,8 @@ def _count(row: Row, amount: Amount) -> Reading[float]:
         return again(Reason.NEGATED)
     if amount.is_slip or amount.is_odd or amount.foreign_mark:
         return confirm(value, words, Reason.SLIP)
-    if sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.RANGE}:
+    asks = any(row.mark(at, "?") for at in range(len(row.pieces)))
+    if asks or sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.RANGE}:
         return confirm(value, words, Reason.ROUGH)
     if amount.other is not None and amount.other > amount.value:
         return confirm(value, words, Reason.AMBIGUOUS)

@@ -77,10 +77,17 @@ def percent_spans(found: Sequence[Token], lexicon: Lexicon) -> frozenset[int]:
     places: set[int] = set()
     for at in range(len(row.pieces) if row else 0):
         if row and (is_percent(row, at) or row.sort(at) in (Sort.OF, Sort.FROM)):
-            near = (at - 1, at, at + 1) if is_percent(row, at) else _pair(row, at)
+            near = _pair(row, at) if row.sort(at) in (Sort.OF, Sort.FROM) else _signed(row, at)
             kept = [piece for spot in near if (piece := row.get(spot)) is not None]
             places.update(token.at for piece in kept for token in tokens_of(piece))
     return frozenset(places)
+
+
+def _signed(row: Row, at: int) -> tuple[int, ...]:
+    """A percent sign and its number: the one before, or else the one after."""
+    if row.amount(at - 1):
+        return (at - 1, at)
+    return (at, at + 1) if row.amount(at + 1) else ()
 
 
 def _pair(row: Row, at: int) -> tuple[int, ...]:

@@ -152,6 +152,7 @@ class _Wishes:
 
     def _by_sentence(self, words: Words) -> Reading[Wish] | None:
         """The wish whose words a sentence holds; the one with the most of them."""
+        words = self._without_phrases_of_yes(words)
         scores = {wish: score for wish in _ORDER if (score := self._score(words, wish))}
         if Wish.STOP in scores and self._is_no_stop(words):
             del scores[Wish.STOP]
@@ -164,6 +165,12 @@ class _Wishes:
         if best == 1 and self.asked is not None:
             return self.unsure(wishes, Reason.ROUGH)
         return self.sure(wishes[0])
+
+    def _without_phrases_of_yes(self, words: Words) -> Words:
+        """Without "no problem", which is a yes and opens no talk of trouble."""
+        row = items(words, self.own, (Sort.YES,))
+        kept = (item for item in row if item.sort is None or len(item.tokens) == 1)
+        return tuple(token for item in kept for token in item.tokens)
 
     def _score(self, words: Words, wish: Wish) -> int:
         """How many groups the longest fitting sentence of the wish has."""
