@@ -82,13 +82,14 @@ def cost(q: Quantities, practice: Practice, prices: PriceList) -> Cost:
 def against(
     inputs: FieldInputs, practice: Practice, other: Practice, prices: PriceList
 ) -> Against:
-    """A nursery against another practice for the same field, seed lot and spacing.
+    """A nursery against another practice for the same field and seed lot.
 
-    The other is taken at its own usual establishment, which is what sets their seed apart.
+    The other is taken at its own usual establishment, which is what sets their seed apart, and
+    planted alike; but where the field is planted as this practice usually is (a machine's
+    rows), the other is planted as it usually is.
     """
     own = quantities(inputs, practice)
-    usual = replace(inputs, establishment=other.planting.establishment.value)
-    theirs = quantities(usual, other)
+    theirs = quantities(_planted_by(other, practice, inputs), other)
     own_cost, their_cost = cost(own, practice, prices), cost(theirs, other, prices)
     return Against(
         practice=other,
@@ -99,3 +100,20 @@ def against(
         bed_saved_m2=theirs.nursery_area_m2 - own.nursery_area_m2,
         labour_saved_days=their_cost.labour_days - own_cost.labour_days,
     )
+
+
+def _planted_by(other: Practice, practice: Practice, inputs: FieldInputs) -> FieldInputs:
+    given = (inputs.spacing_row_cm, inputs.spacing_hill_cm, inputs.seedlings_per_hill)
+    row_cm, hill_cm, seedlings = _usual(other) if given == _usual(practice) else given
+    return replace(
+        inputs,
+        spacing_row_cm=row_cm,
+        spacing_hill_cm=hill_cm,
+        seedlings_per_hill=seedlings,
+        establishment=other.planting.establishment.value,
+    )
+
+
+def _usual(practice: Practice) -> tuple[float, float, int]:
+    p = practice.planting
+    return p.row_cm.value, p.hill_cm.value, int(p.seedlings_per_hill.value)

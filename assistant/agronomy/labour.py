@@ -67,7 +67,7 @@ def work(q: Quantities, practice: Practice = MAT, hands: int = 1) -> Work:
         plant_h=plant_h,
         pail_walks=whole_up(q.soil_mix_m3 * L_PER_M3 / (q.pail_litres * HALF_FULL)),
         mats=q.mats,
-        mat_walks=loads_of_mats(q.mats) if q.mats else 0,
+        mat_walks=loads_of_mats(q.mats, practice),
         mats_an_hour=mats_per_hour(q.mats, hours) if q.mats else None,
     )
 

@@ -6,7 +6,8 @@ Weights come from volumes and published bulk densities; a pail is half-filled an
 from typing import NamedTuple
 
 from assistant.agronomy import constants as c
-from assistant.agronomy.mat import L_PER_M3, MAT_AREA_M2
+from assistant.agronomy.mat import L_PER_M3
+from assistant.agronomy.practices import MAT, Practice
 
 
 class Span(NamedTuple):
@@ -16,9 +17,10 @@ class Span(NamedTuple):
     high: float
 
 
-def wet_mat_kg() -> float:
-    """One mat of full depth, wet [kg]; some 7 kg."""
-    return MAT_AREA_M2 * c.MAT_DEPTH_M.value * L_PER_M3 * c.MIX_KG_PER_L.value
+def wet_mat_kg(practice: Practice = MAT) -> float:
+    """One mat or tray of full depth, wet [kg]; some 7 kg; 0 without any."""
+    piece, depth_m = practice.bed.piece, practice.bed.depth_m.value
+    return piece.area_m2 * depth_m * L_PER_M3 * c.MIX_KG_PER_L.value if piece else 0.0
 
 
 def pail_of_mix_kg(litres: float) -> Span:

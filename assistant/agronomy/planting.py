@@ -2,6 +2,7 @@
 
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.loads import Span, wet_mat_kg
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.rounding import whole_down, whole_up
 
 CM_PER_M = 100.0
@@ -22,11 +23,13 @@ def mats_per_hour(mats: int, hours: Span) -> Span:
     return Span(mats / hours.high, mats / hours.low)
 
 
-def mats_in_a_load() -> int:
-    """Wet mats that one person carries at a time: as many as stay under the lifting guide."""
-    return max(whole_down(w.CARRY_KG.value / wet_mat_kg()), 1)
+def mats_in_a_load(practice: Practice = MAT) -> int:
+    """Wet mats or trays that one person carries at a time, within the lifting guide."""
+    weight = wet_mat_kg(practice)
+    return max(whole_down(w.CARRY_KG.value / weight), 1) if weight else 0
 
 
-def loads_of_mats(mats: int) -> int:
-    """Walks to carry all mats to the field."""
-    return whole_up(mats / mats_in_a_load())
+def loads_of_mats(mats: int, practice: Practice = MAT) -> int:
+    """Walks to carry all mats or trays to the field; 0 where seedlings are pulled."""
+    at_once = mats_in_a_load(practice)
+    return whole_up(mats / at_once) if at_once else 0

@@ -1,103 +1,78 @@
 """`nursery plan`: the shopping list and calendar of one nursery, for an officer at a desk."""
 
 import datetime as dt
-import json
-from collections.abc import Sequence
-from dataclasses import asdict
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import click
+from rapidfuzz import process
 
 from assistant.agronomy.calendar import Anchors, calendar, sow_for_transplant
+from assistant.agronomy.costs import against, cost
 from assistant.agronomy.field import LIMITS, FieldInputs
+from assistant.agronomy.labour import work
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import quantities
+from assistant.agronomy.varieties import VARIETIES, Variety, find_variety, variety_key
 from assistant.commands import numbers
 from assistant.commands.one_line import OneLineCommand, shown
-from assistant.people import LANGUAGES
+from assistant.commands.plan_data import as_data
+from assistant.commands.plan_options import PERCENT, Given, with_options
 from assistant.reading import Outcome, Reading, Reason, read_area
+from assistant.settings import SettingsError
 from assistant.wiring.catalogues import SOURCE, open_catalogue
 from assistant.wiring.lexicons import open_lexicons
-from assistant.wording.plan_page import Plan, plan_page, warning_say
+from assistant.wiring.practices import open_practices
+from assistant.wiring.prices import open_prices
+from assistant.wording.plan_costs import Money
+from assistant.wording.plan_page import Plan, plan_page
 from assistant.wording.render import Catalogue, render
 
-PERCENT = 100.0
-# What the page tells and the data does not: it follows from the other numbers.
-NOT_IN_DATA = {"mix_measure_litres", "warnings"}
-# Enough to be exact for any use, too few to show float noise.
-DIGITS = 12
+WET_BED = "wet_bed"  # what costs are held against
 
 
 @click.command("plan", cls=OneLineCommand)
-@click.option("--area", required=True, help='The field to plant, such as "0.4 ha".')
-@click.option(
-    "--germination",
-    required=True,
-    type=numbers.percent(*(end * PERCENT for end in LIMITS["germination"])),
-    help="Seeds of 100 that sprout, such as 85 or 85%.",
-)
-@click.option("--sow", type=numbers.iso_date, help="Day of sowing, such as 2026-06-10.")
-@click.option(
-    "--transplant", type=numbers.iso_date, help="Wished day of transplanting, instead."
-)
-@click.option(
-    "--spacing",
-    type=numbers.spacing(*LIMITS["spacing_row_cm"]),
-    default="20x20",
-    show_default=True,
-    help="Row x hill in cm.",
-)
-@click.option(
-    "--seedlings-per-hill",
-    type=numbers.whole(*LIMITS["seedlings_per_hill"], "seedlings", "2"),
-    default=FieldInputs.seedlings_per_hill,
-    show_default=True,
-)
-@click.option(
-    "--grain-weight",
-    type=numbers.number(*LIMITS["grain_weight_g"], "grams", "25"),
-    default=FieldInputs.grain_weight_g,
-    show_default=True,
-    help="Weight of 1000 grains in g.",
-)
-@click.option(
-    "--pail-litres",
-    type=numbers.number(*LIMITS["pail_litres"], "litres", "10"),
-    default=FieldInputs.pail_litres,
-    show_default=True,
-    help="Size of the pail at hand.",
-)
-@click.option("--region", help="Where land units are meant, such as IN-WB.")
-@click.option("--lang", type=click.Choice(list(LANGUAGES)), default="en", show_default=True)
-@click.option("--json", "as_json", is_flag=True, help="The same as data, not rounded.")
-def command(
-    area: str,
-    germination: float,
-    sow: dt.date | None,
-    transplant: dt.date | None,
-    spacing: numbers.Spacing,
-    seedlings_per_hill: int,
-    grain_weight: float,
-    pail_litres: float,
-    region: str | None,
-    lang: str,
-    as_json: bool,
-) -> None:
+@with_options
+def command(as_json: bool, **options: Any) -> None:
     """Print the quantities and the calendar of one nursery."""
-    inputs = FieldInputs(
-        field_area_m2=_area_m2(area, lang, region),
-        germination=germination / PERCENT,
-        spacing_row_cm=spacing.row_cm,
-        spacing_hill_cm=spacing.hill_cm,
-        seedlings_per_hill=seedlings_per_hill,
-        grain_weight_g=grain_weight,
-        pail_litres=pail_litres,
+    given = Given(**options)
+    try:
+        plan = make_plan(given, dt.datetime.now().astimezone().date())
+    except SettingsError as fault:
+        raise click.UsageError(str(fault)) from fault
+    catalogue = open_catalogue(given.lang)
+    click.echo(
+        as_data(plan, catalogue, given.practice) if as_json else as_page(plan, catalogue)
     )
-    sow_date = _sow_date(sow, transplant)
-    today = dt.datetime.now().astimezone().date()
-    tasks = calendar(Anchors(sow_date))
-    plan = Plan(area.strip(), inputs, quantities(inputs), tasks, sow_date, today)
-    catalogue = open_catalogue(lang)
-    click.echo(as_data(plan, catalogue) if as_json else as_page(plan, catalogue))
+
+
+def make_plan(given: Given, today: dt.date) -> Plan:
+    """The plan that the options ask for.
+
+    Raises:
+        click.UsageError: options that cannot be taken; the text says what to write.
+        SettingsError: a practice or price file with faults.
+    """
+    practices = open_practices(given.practices_folder)
+    practice = _practice(given, practices)
+    variety = _variety(given)
+    inputs = _inputs(given, practice, variety)
+    sow = _sow_date(given, practice)
+    amounts = quantities(inputs, practice)
+    return Plan(
+        area_typed=given.area.strip(),
+        inputs=inputs,
+        quantities=amounts,
+        tasks=calendar(Anchors(sow, practice=practice)),
+        sow=sow,
+        today=today,
+        practice=practice,
+        practice_name=practice.name(given.lang),
+        variety=variety,
+        tells_establishment=given.establishment is not None,
+        work=work(amounts, practice, given.hands) if given.hands else None,
+        money=_money(given, inputs, practice, practices[WET_BED]),
+    )
 
 
 def as_page(plan: Plan, catalogue: Catalogue) -> str:
@@ -109,28 +84,62 @@ def as_page(plan: Plan, catalogue: Catalogue) -> str:
     return "\n\n".join(parts)
 
 
-def as_data(plan: Plan, catalogue: Catalogue) -> str:
-    """The plan as JSON: numbers exact, dates ISO, warnings with their words."""
-    amounts = asdict(plan.quantities).items()
-    data: dict[str, Any] = {
-        name: round(amount, DIGITS) if isinstance(amount, float) else amount
-        for name, amount in amounts
-        if name not in NOT_IN_DATA
-    }
-    data["warnings"] = [
-        {"code": code, "text": render(warning_say(code, plan), catalogue)}
-        for code in plan.warnings
-    ]
-    data["calendar"] = [
-        {
-            "task": task.code,
-            "day": task.day,
-            "date": task.date.isoformat(),
-            "until": task.until.isoformat() if task.until else None,
-        }
-        for task in plan.tasks
-    ]
-    return json.dumps(data, ensure_ascii=False, indent=2)
+def _practice(given: Given, practices: Mapping[str, Practice]) -> Practice:
+    code = MAT.code if given.practice is None else given.practice
+    if code not in practices:
+        known = ", ".join(practices)
+        raise click.UsageError(f"there is no practice {shown(code)}; write one of {known}")
+    return practices[code]
+
+
+def _variety(given: Given) -> Variety | None:
+    """The variety that was named, which gives the grain weight."""
+    if given.variety is None:
+        return None
+    if given.grain_weight is not None:
+        raise click.UsageError("write one of --grain-weight and --variety, not both")
+    found = find_variety(given.variety)
+    if found is None:
+        near = process.extract(variety_key(given.variety), list(VARIETIES), limit=3)
+        names = ", ".join(VARIETIES[key].name for key, *_ in near)
+        raise click.UsageError(
+            f"no weight was published for {shown(given.variety)}; near names are {names}; or "
+            "weigh 1000 grains and write --grain-weight, such as --grain-weight 25"
+        )
+    return found
+
+
+def _inputs(given: Given, practice: Practice, variety: Variety | None) -> FieldInputs:
+    """The field and the seed lot; what was not given is as the practice usually has it."""
+    planting = practice.planting
+    usual = numbers.Spacing(planting.row_cm.value, planting.hill_cm.value)
+    spacing = given.spacing or usual
+    weight = variety.grain_weight_g if variety else given.grain_weight
+    established = given.establishment and given.establishment / PERCENT
+    return FieldInputs(
+        field_area_m2=_area_m2(given.area, given.lang, given.region),
+        germination=given.germination / PERCENT,
+        spacing_row_cm=spacing.row_cm,
+        spacing_hill_cm=spacing.hill_cm,
+        seedlings_per_hill=given.seedlings_per_hill or int(planting.seedlings_per_hill.value),
+        grain_weight_g=weight or FieldInputs.grain_weight_g,
+        pail_litres=given.pail_litres,
+        establishment=established or planting.establishment.value,
+        gap_filling=given.gap_filling / PERCENT,
+    )
+
+
+def _money(
+    given: Given, inputs: FieldInputs, practice: Practice, wet_bed: Practice
+) -> Money | None:
+    """The cost by the price list that was given, and beside a wet bed."""
+    if given.prices is None:
+        return None
+    prices = open_prices(given.prices)
+    own = cost(quantities(inputs, practice), practice, prices)
+    if practice.code == wet_bed.code:
+        return Money(prices.currency, own)
+    return Money(prices.currency, own, against(inputs, practice, wet_bed, prices))
 
 
 def _area_m2(typed: str, lang: str, region: str | None) -> float:
@@ -166,9 +175,9 @@ def _plannable(area_m2: float) -> bool:
     return limits.low <= area_m2 <= limits.high
 
 
-def _sow_date(sow: dt.date | None, transplant: dt.date | None) -> dt.date:
-    if sow is not None and transplant is None:
-        return sow
-    if transplant is not None and sow is None:
-        return sow_for_transplant(transplant)
+def _sow_date(given: Given, practice: Practice) -> dt.date:
+    if given.sow is not None and given.transplant is None:
+        return given.sow
+    if given.transplant is not None and given.sow is None:
+        return sow_for_transplant(given.transplant, practice)
     raise click.UsageError("write one of --sow and --transplant, such as --sow 2026-06-10")

@@ -17,6 +17,20 @@ COMPUTED_FROM = Message(
     segments=2,
 )
 HILLS = Message("About {hills} hills, {seedlings} seedlings.", note="Rounded counts.")
+RAISED_AS = Message(
+    "Raised as: {name}.",
+    note="{name} is a way of raising seedlings, such as 'wet bed'; the mat is not named.",
+)
+ESTABLISHMENT = Message(
+    "Counted on: {percent} of 100 germinated seeds become seedlings that are planted.",
+    note="A figure that the officer gave.",
+)
+GAPS = Message("{percent}% more seedlings are raised to fill gaps.", note="Asked for.")
+VARIETY = Message(
+    "Grain weight of {name} as published: {low} to {high} g for 1000 grains. Weigh your own "
+    "seed if you can.",
+    note="{name} is a variety. The two weights may be the same.",
+)
 
 # --- warnings -------------------------------------------------------------------------------
 WARNINGS = Message("Take care", note="Heading above warnings about this plan.")
@@ -40,6 +54,11 @@ W_SMALL_MIX = Message(
     note="A very small bed.",
     segments=2,
 )
+W_SMALL_PARTS = Message(
+    "What is brought onto the bed is less than one batch of pails: measure its parts with a tin "
+    "or bowl of {litres} L.",
+    note="A very small bed that is no mat.",
+)
 W_GRAIN_WEIGHT = Message(
     "{grams} g for 1000 grains is unusual ({low} to {high} g): count and weigh again.",
     note="Grain weight outside the published range.",
@@ -62,6 +81,14 @@ BED = Message(
     "Bed: {bed} m2, level, near water and the house, for {mats} mats of 50 x 30 cm.",
     note="Shopping list.",
 )
+BED_TRAYS = Message(
+    "Bed: {bed} m2, level, near water and the house, for {mats} trays of {length} x {width} cm.",
+    note="Shopping list, for a machine transplanter.",
+)
+BED_OPEN = Message(
+    "Bed: {bed} m2 of tilled ground, level, near water.",
+    note="Shopping list, where seedlings are pulled from the bed.",
+)
 SHEET = Message(
     "Plastic sheet or banana leaves: {sheet} m2, with something over for the edges.",
     note="Shopping list; roots must not go through into the ground.",
@@ -76,6 +103,20 @@ MIX_SMALL = Message(
     "Soil mix: {mix} L, 4 cm deep: 7 parts soil, 2 well-rotted manure, 1 rice hull.",
     note="Shopping list, for a very small bed.",
 )
+MIX_DEEP = Message(
+    "Soil mix: {mix} m3, {depth} cm deep: {soil} pails of soil, {manure} of well-rotted manure, "
+    "{hull} of rice hull.",
+    note="Shopping list, for a bed that is no mat of ours; pails are the person's own.",
+)
+MIX_DEEP_SMALL = Message(
+    "Soil mix: {mix} L, {depth} cm deep, by parts: soil {soil}, well-rotted manure {manure}, "
+    "rice hull {hull}.",
+    note="The same for a very small bed.",
+)
+MANURE = Message(
+    "Well-rotted manure: {mix} L (about {pails} pails), spread evenly over the bed.",
+    note="Shopping list, where nothing else is brought onto the bed.",
+)
 FRAME = Message(
     "A frame of 50 x 30 cm, 4 cm deep, or banana stalks and pegs for a fence.",
     note="Shopping list; it shapes the mats.",
@@ -86,6 +127,14 @@ COVER = Message(
 )
 WATER = Message(
     "Water: {litres} L (about {pails} pails) to stand 1 cm deep once; more to top it up.",
+    note="Shopping list.",
+)
+WATER_DEEP = Message(
+    "Water: {litres} L (about {pails} pails) to stand {depth} cm deep once; more to top it up.",
+    note="Shopping list, for a bed that is no mat.",
+)
+WATERING = Message(
+    "Watering by hand: about {litres} L ({pails} pails) each time.",
     note="Shopping list.",
 )
 UREA = Message(
@@ -101,11 +150,80 @@ HEAPS = Message(
     note="How to share out the seed.",
     segments=2,
 )
+HEAPS_TRAYS = Message(
+    "Divide the sprouted seed into {mats} equal heaps for {mats} trays, about {grams} g each.",
+    note="How to share out the seed.",
+)
+SOW_OPEN = Message(
+    "Sow about {grams} g of sprouted seed on each m2, evenly.",
+    note="How to share out the seed on a bed without mats.",
+)
 LOADS = Message(
     "A wet mat weighs about {mat} kg; a full pail of {litres} L of mix {low} to {high} kg. "
     "Half-fill pails and share the load.",
     note="So that nobody lifts too much.",
     segments=2,
+)
+LOADS_TRAY = Message(
+    "A wet tray weighs about {mat} kg; a full pail of {litres} L of mix {low} to {high} kg. "
+    "Half-fill pails and share the load.",
+    note="So that nobody lifts too much.",
+)
+LOADS_PAIL = Message(
+    "A full pail of {litres} L weighs up to {high} kg. Half-fill pails and share the load.",
+    note="So that nobody lifts too much.",
+)
+
+# --- labour ---------------------------------------------------------------------------------
+LABOUR = Message("Labour and loads, by published figures", note="Heading.")
+HOURS = Message("{hours} person-hours", note="Inside a sentence about labour.")
+HOURS_SPAN = Message("{low} to {high} person-hours", note="Inside a sentence about labour.")
+RAISE = Message("Making and sowing the bed: {time}.", note="{time} is '16 person-hours'.")
+LIFT = Message("Cutting and lifting the mats: {time}.", note="{time} is '16 person-hours'.")
+PULL = Message("Pulling and bundling the seedlings: {time}.", note="Where there are no mats.")
+PLANT = Message("Planting the field: {time}.", note="{time} is '16 person-hours'.")
+PLANT_SHARED = Message(
+    "With {hands} people planting it takes {low} to {high} hours.", note="After 'Planting'."
+)
+PAIL_WALKS = Message("Half pails to carry to the bed: {count}.", note="Half-filled pails.")
+MAT_WALKS = Message(
+    "{mats} mats or trays to carry, {most} at a time: {count} walks. The planters need {low} to "
+    "{high} in an hour.",
+    note="{most} is how many one person should carry at once.",
+)
+
+# --- cost -----------------------------------------------------------------------------------
+COST = Message("Cost by this price list, in {currency}", note="Heading.")
+COST_SEED = Message("Seed: {amount}", note="A line of the cost; {amount} is money.")
+COST_MIX = Message("Soil, manure and rice hull: {amount}", note="A line of the cost.")
+COST_SHEET = Message("Sheet: {amount}", note="A line of the cost.")
+COST_LABOUR = Message(
+    "Labour until the seedlings are lifted, {days} person-days: {amount}",
+    note="A line of the cost.",
+)
+COST_TOTAL = Message("Together: {amount}", note="A line of the cost.")
+COST_UREA = Message("Urea, only if leaves are yellow: {amount}", note="A line of the cost.")
+BESIDE = Message(
+    "A wet bed for the same field: {bed} m2, {seed} kg of seed, {days} person-days, {amount} "
+    "together.",
+    note="To compare; {amount} is money.",
+)
+BESIDE_LESS = Message(
+    "By these prices that is {amount} more than here.", note="After 'A wet bed'."
+)
+BESIDE_MORE = Message(
+    "By these prices that is {amount} less than here.", note="After 'A wet bed'."
+)
+BESIDE_SEED = Message(
+    "The seed differs since {own} of 100 germinated seeds are counted on here and {usual} on a "
+    "wet bed, by published figures.",
+    note="Why the seed of the two is not the same.",
+)
+NO_PROMISE = Message(
+    "A sum by this price list, no promise. In a published trial ({source}) seedlings for a hectare "
+    "cost {mats} US dollars on mats in plastic frames and {wet} on a wet bed. Frames, trays and "
+    "land are not counted here.",
+    note="{source} is a journal.",
 )
 
 # --- the calendar ---------------------------------------------------------------------------
@@ -120,6 +238,11 @@ ON_DAYS = Message(
     "{date} to {until}, day {day} to {last}: {what}", note="A row of the calendar that lasts."
 )
 WAS = Message("{row} (past)", note="A row of the calendar whose date is over.")
+N_MAKE_BED = Message("make the bed", note="A task, inside a row of the calendar.")
+N_WET_MUD = Message("keep the mud wet", note="A task, inside a row of the calendar.")
+N_WATER_EVERY = Message("water every {days} days", note="A task, inside a row.")
+N_LET_IN = Message("let in water", note="A task, inside a row of the calendar.")
+N_KEEP_DEEP = Message("keep {depth} cm of water", note="A task, inside a row.")
 
 # --- cautions -------------------------------------------------------------------------------
 CAUTIONS = Message(

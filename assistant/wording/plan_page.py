@@ -5,21 +5,35 @@ from dataclasses import dataclass
 from datetime import date
 
 from assistant.agronomy import constants as c
-from assistant.agronomy import loads, mat
+from assistant.agronomy import mat
 from assistant.agronomy.calendar import Task, TaskCode
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.labour import Work
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, WarningCode
-from assistant.agronomy.rounding import Measure, measured, pails_of
+from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.seed import G_PER_KG, seed_rate_kg_per_ha
+from assistant.agronomy.varieties import Variety
 from assistant.wording import messages_plan as m
-from assistant.wording.day import TASK_TEXTS
 from assistant.wording.message import Message, Say
 from assistant.wording.messages_talk import GRAMS, KILOGRAMS
+from assistant.wording.plan_costs import Money, cost_lines, labour_lines
+from assistant.wording.plan_practice import (
+    bed_line,
+    is_mat,
+    mix_line,
+    sharing_lines,
+    task_name,
+    water_lines,
+)
 
 
 @dataclass(frozen=True)
 class Plan:
-    """All that the page tells: what was asked, and what came of it."""
+    """All that the page tells: what was asked, and what came of it.
+
+    `practice_name` is what the reader's language calls it. What is None was not asked for.
+    """
 
     area_typed: str
     inputs: FieldInputs
@@ -27,6 +41,12 @@ class Plan:
     tasks: tuple[Task, ...]
     sow: date
     today: date
+    practice: Practice = MAT
+    practice_name: str = ""
+    variety: Variety | None = None
+    tells_establishment: bool = False
+    work: Work | None = None
+    money: Money | None = None
 
     @property
     def warnings(self) -> tuple[WarningCode, ...]:
@@ -70,11 +90,20 @@ def plan_page(plan: Plan) -> tuple[Section, ...]:
     return (
         _head(plan),
         *([Section(m.WARNINGS(), warnings)] if warnings else []),
-        _shopping(plan.quantities),
-        _sharing(plan.quantities),
+        _shopping(plan.quantities, plan.practice),
+        Section(m.SHARING(), sharing_lines(plan.quantities, plan.practice)),
+        *_labour_and_cost(plan),
         Section(m.CALENDAR(sow=plan.sow.isoformat()), tuple(_rows(plan))),
         Section(m.CAUTIONS(), _cautions(plan.tasks)),
     )
+
+
+def _labour_and_cost(plan: Plan) -> Iterable[Section]:
+    if plan.work is not None:
+        yield Section(m.LABOUR(), labour_lines(plan.work, plan.practice))
+    if plan.money is not None:
+        heading = m.COST(currency=plan.money.currency)
+        yield Section(heading, cost_lines(plan.money, plan.practice))
 
 
 def warning_say(code: WarningCode, plan: Plan) -> Say:
@@ -91,8 +120,10 @@ _WARNINGS: Mapping[WarningCode, Callable[[Plan], Say]] = {
     WarningCode.WEAK_SEED: lambda p: m.W_WEAK_SEED(
         percent=_percent(p), good=round(c.GOOD_GERMINATION.value * 100)
     ),
-    WarningCode.BED_ENLARGED: lambda p: m.W_BED_ENLARGED(most=c.MAX_SEEDS_PER_CM2.value),
-    WarningCode.SMALL_MIX: lambda p: m.W_SMALL_MIX(
+    WarningCode.BED_ENLARGED: lambda p: m.W_BED_ENLARGED(
+        most=p.practice.bed.max_seeds_per_cm2.value
+    ),
+    WarningCode.SMALL_MIX: lambda p: (m.W_SMALL_MIX if is_mat(p.practice) else m.W_SMALL_PARTS)(
         litres=measured(p.quantities.mix_measure_litres, Measure.MIX_L)
     ),
     WarningCode.GRAIN_WEIGHT_UNUSUAL: lambda p: m.W_GRAIN_WEIGHT(
@@ -123,38 +154,40 @@ def _head(plan: Plan) -> Section:
         hills=measured(q.hills, Measure.COUNT), seedlings=measured(q.seedlings, Measure.COUNT)
     )
     title = m.TITLE(area=round(q.field_area_m2, 1), typed=plan.area_typed)
-    return Section(title, (computed_from, counts))
+    return Section(title, (computed_from, *_asked_for(plan), counts))
 
 
-def _shopping(q: Quantities) -> Section:
+def _asked_for(plan: Plan) -> Iterable[Say]:
+    """What was asked for beside the usual, so that it can be seen and corrected."""
+    inputs, variety = plan.inputs, plan.variety
+    if plan.practice.code != MAT.code:
+        yield m.RAISED_AS(name=plan.practice_name or plan.practice.code)
+    if variety is not None:
+        yield m.VARIETY(name=variety.name, low=variety.low_g, high=variety.high_g)
+    if plan.tells_establishment:
+        yield m.ESTABLISHMENT(percent=round(inputs.establishment * 100, 1))
+    if inputs.gap_filling:
+        yield m.GAPS(percent=round(inputs.gap_filling * 100, 1))
+
+
+def _shopping(q: Quantities, practice: Practice) -> Section:
+    bed = practice.bed
     lines = (
         m.SEED(
             dry=measured(q.seed_kg, Measure.SEED_KG),
             sprouted=measured(q.sprouted_seed_kg, Measure.SEED_KG),
         ),
-        m.BED(bed=measured(q.nursery_area_m2, Measure.AREA_M2), mats=q.mats),
-        m.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)),
-        _mix(q),
-        m.FRAME(),
-        m.COVER(low=c.COVER_LOW_MM.value, high=c.COVER_HIGH_MM.value),
-        m.WATER(
-            litres=measured(q.flood_water_l, Measure.WATER_L),
-            pails=pails_of(q.flood_water_l, q.pail_litres),
-        ),
+        bed_line(q, practice),
+        m.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)) if q.sheet_m2 else None,
+        mix_line(q, practice),
+        m.FRAME() if bed.has_frame else None,
+        m.COVER(low=c.COVER_LOW_MM.value, high=c.COVER_HIGH_MM.value)
+        if bed.covers_seed
+        else None,
+        *water_lines(q, practice),
         m.UREA(urea=_weight(q.urea_g), water=measured(q.spray_water_l, Measure.SPRAY_L)),
     )
-    return Section(m.SHOPPING(), lines)
-
-
-def _mix(q: Quantities) -> Say:
-    if WarningCode.SMALL_MIX in q.warnings:
-        return m.MIX_SMALL(mix=measured(q.soil_mix_m3 * mat.L_PER_M3, Measure.MIX_L))
-    return m.MIX(
-        mix=measured(q.soil_mix_m3, Measure.MIX_M3),
-        soil=q.soil_pails,
-        manure=q.manure_pails,
-        hull=q.rice_hull_pails,
-    )
+    return Section(m.SHOPPING(), tuple(line for line in lines if line))
 
 
 def _weight(grams: float) -> Say:
@@ -162,29 +195,15 @@ def _weight(grams: float) -> Say:
     return KILOGRAMS(amount=told / G_PER_KG) if told >= G_PER_KG else GRAMS(amount=told)
 
 
-def _sharing(q: Quantities) -> Section:
-    pail = loads.pail_of_mix_kg(q.pail_litres)
-    lines = (
-        m.HEAPS(mats=q.mats, grams=measured(q.sprouted_per_mat_g, Measure.SEED_G)),
-        m.LOADS(
-            mat=measured(loads.wet_mat_kg(), Measure.WEIGHT_KG),
-            litres=q.pail_litres,
-            low=measured(pail.low, Measure.WEIGHT_KG),
-            high=measured(pail.high, Measure.WEIGHT_KG),
-        ),
-    )
-    return Section(m.SHARING(), lines)
-
-
 def _rows(plan: Plan) -> Iterable[Say]:
     for task in plan.tasks:
-        row = _row(task)
+        row = _row(task, plan.practice)
         over = (task.until or task.date) < plan.today
         yield m.WAS(row=row) if over else row
 
 
-def _row(task: Task) -> Say:
-    what = TASK_TEXTS[task.code].what()
+def _row(task: Task, practice: Practice) -> Say:
+    what = task_name(task, practice)
     if task.until is None:
         return m.ON_DAY(date=task.date, day=task.day, what=what)
     last = task.day + (task.until - task.date).days

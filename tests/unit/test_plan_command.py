@@ -4,6 +4,8 @@ import json
 import re
 from datetime import date, timedelta
 from gettext import NullTranslations
+from importlib.resources import files
+from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
@@ -128,6 +130,140 @@ def test_warnings_stand_beside_the_figures(changed, codes):
     assert all(warning["text"].endswith(".") for warning in data["warnings"])
 
 
+PRICES = """
+currency = "KES"
+seed_per_kg = 150
+soil_per_pail = 20
+manure_per_pail = 30
+rice_hull_per_pail = 10
+sheet_per_m2 = 60
+urea_per_kg = 90
+labour_per_day = 500
+"""
+
+
+@pytest.fixture
+def prices(tmp_path: Path) -> str:
+    """A price list of an invented programme."""
+    path = tmp_path / "prices.toml"
+    path.write_text(PRICES, encoding="utf-8")
+    return str(path)
+
+
+def test_nothing_new_is_told_of_what_was_not_asked():
+    """The mat named or not is the same plan; naming it adds its code and nothing else."""
+    named = _data(practice="mat")
+    assert named.pop("practice") == "mat"
+    assert named == _data()
+
+
+def test_a_wet_bed_has_its_own_area_seed_and_days():
+    """0.4 ha: 160 m2 (PhilRice bulletin, 2010: 400 m2 a hectare), sown at the 49 of 100 that
+    PhilRice's 40 kg become (2021); transplanted on days 20-25 (AsiaDHRRA, quoting PhilRice)."""
+    data = _data(practice="wet_bed")
+    assert list(data) == [*KEYS, "practice"]
+    assert data["nursery_area_m2"] == pytest.approx(160)
+    assert data["seed_kg"] == pytest.approx(200_000 * 25 / 1e6 / (0.85 * 0.49))
+    assert (data["mats"], data["sheet_m2"], data["soil_pails"]) == (0, 0, 0)
+    rows = {row["task"]: row for row in data["calendar"]}
+    assert (rows["transplant"]["day"], rows["overdue"]["day"]) == (20, 26)
+    assert "drain_bed" not in rows
+    assert list(rows["sow"]) == ["task", "day", "date", "until"]
+
+
+def test_a_dry_bed_is_watered_every_second_day_and_never_flooded():
+    """ICAR, dry nursery: once in 2 or 3 days."""
+    data = _data(practice="dry_bed")
+    watering = next(row for row in data["calendar"] if row["task"] == "water")
+    assert (watering["every_days"], watering["until"]) == (2, "2026-07-01")
+    assert data["flood_water_l"] == 0
+
+
+def test_trays_are_planted_in_the_rows_of_the_machine():
+    """Korea (Ryu, 2010): 30 x 14 cm; 1,000 m2 are 30 trays (RDA)."""
+    assert _data(practice="tray", area="1000 m2")["hills"] == pytest.approx(23_809.52)
+    assert _data(practice="tray", area="1000 m2")["mats"] == 30
+    assert _data(practice="tray", area="1000 m2", spacing="30x12")["hills"] > 27_000
+
+
+def test_a_wished_day_is_counted_back_by_the_practice():
+    """A wet bed is taken to day 21."""
+    assert _data(practice="wet_bed", sow=None, transplant="2026-07-01") == _data(
+        practice="wet_bed"
+    )
+
+
+def test_a_practice_of_the_programmes_own_needs_only_its_file(tmp_path: Path):
+    """The folder is named beside it."""
+    wet = files("assistant.agronomy") / "practices" / "wet_bed.toml"
+    own = wet.read_text(encoding="utf-8").replace('en = "wet bed"', 'en = "river bed"')
+    (tmp_path / "river_bed.toml").write_text(own, encoding="utf-8")
+    options = PLAIN | {"--practice": "river_bed", "--practices-folder": str(tmp_path)}
+    assert "Raised as: river bed." in _run(options).stdout
+
+
+def test_a_learned_establishment_goes_into_the_seed():
+    """200,000 x 25 / 1e6 / (0.85 x 0.8) = 7.352941 kg."""
+    data = _data(establishment="80")
+    assert data["seed_kg"] == pytest.approx(7.3529412)
+    assert data["establishment_percent"] == pytest.approx(80)
+
+
+def test_seedlings_for_gaps_go_into_seed_and_seedlings():
+    """Five more of a hundred; the hills stay."""
+    data, plain = _data(gap_filling="5"), _data()
+    assert data["seedlings"] == pytest.approx(plain["seedlings"] * 1.05)
+    assert data["seed_kg"] == pytest.approx(plain["seed_kg"] * 1.05)
+    assert (data["hills"], data["gap_filling_percent"]) == (plain["hills"], 5)
+
+
+def test_a_variety_brings_its_published_grain_weight():
+    """DSSAT, RICER048.CUL: KDML105 27 g."""
+    data = _data(variety="kdml 105")
+    assert data["variety"]["grain_weight_g"] == 27
+    assert "DSSAT" in data["variety"]["sources"][0]
+    assert data["seed_kg"] == pytest.approx(_data(grain_weight="27")["seed_kg"])
+
+
+def test_hands_tell_hours_and_loads():
+    """126-320 person-hours for a hectare (IJNES 64; Kerala KVK) on 0.4 ha by six people."""
+    labour = _data(hands="6")["labour"]
+    assert labour["plant_hours"] == pytest.approx([8.4, 21.333333333333])
+    assert (labour["hands"], labour["mats"], labour["mat_walks"]) == (6, 267, 134)
+
+
+def test_a_price_list_tells_the_cost_and_both_sides_beside_a_wet_bed(prices):
+    """At 85 %, by hand: 1357.47 + 2240 + 960 + 160 + 2640 + 1800, and for the wet bed
+    1800.72 + 480 + 4400: here the mat is dearer, and says so."""
+    cost = _data(prices=prices)["cost"]
+    assert cost["total"] == pytest.approx(9157.466, rel=1e-6)
+    assert cost["against_wet_bed"]["total"] == pytest.approx(6680.7203, rel=1e-6)
+    assert cost["against_wet_bed"]["saved"] == pytest.approx(-2476.7458, rel=1e-6)
+    assert "against_wet_bed" not in _data(prices=prices, practice="wet_bed")["cost"]
+
+
+def test_the_page_promises_no_saving(prices):
+    """Which side is cheaper is said as it comes out, with a trial in which mats cost more
+    (Pertanika 8:205, 2000: 27.20 against 19.32 US dollars a hectare)."""
+    page = _run(PLAIN | {"--prices": prices, "--hands": "6"}).stdout
+    for words in ("Together: 9,157", "2,477 less than here", "no promise", "19.32", "KES",
+                  "With 6 people planting it takes 8.4 to 21 hours"):  # fmt: skip
+        assert words in page
+    assert "more than here" not in page
+
+
+@pytest.mark.parametrize("practice", ["mat", "wet_bed", "dry_bed", "tray"])
+@pytest.mark.parametrize("area", ["100 m2", "0.4 ha", "40 ha"])
+def test_every_practice_prints_a_page_that_fits_it(practice, area, prices):
+    """No mats of 50 x 30 cm on a bed without them, nothing of none, no slot unfilled."""
+    options = PLAIN | {"--practice": practice, "--area": area, "--prices": prices}
+    page = _run(options | {"--hands": "3", "--gap-filling": "5"}).stdout
+    assert "Cautions" in page and "{" not in page
+    assert ("50 x 30 cm" in page) == (practice == "mat")
+    assert ("uncover and flood" in page) == (practice in ("mat", "tray"))
+    assert " 0 m2" not in page
+
+
 REFUSED = [
     ("--area", typed)
     for typed in ("", "0 ha", "-1 ha", "nan ha", "inf ha", "1e5 ha", "1_000 m2", "big", "0.4",
@@ -151,6 +287,18 @@ REFUSED = [
 ] + [
     ("--pail-litres", typed) for typed in ("0", "-10", "1e9", "nan", "ten", "1_0", "1000")
 ] + [
+    ("--practice", typed) for typed in ("", "mats", "../mat", "WET BED", "x" * 500)
+] + [
+    ("--establishment", typed) for typed in ("0", "0.6", "101", "nan", "-5", "most")
+] + [
+    ("--gap-filling", typed) for typed in ("-1", "51", "nan", "five")
+] + [
+    ("--hands", typed) for typed in ("0", "-1", "2.5", "1e3", "many", "501")
+] + [
+    ("--variety", typed) for typed in ("", "Supa", "!", "x" * 500)
+] + [
+    ("--prices", "nowhere.toml"),
+    ("--practices-folder", "nowhere"),
     ("--lang", "xx"),
 ]  # fmt: skip
 
@@ -162,7 +310,7 @@ def test_what_cannot_be_read_is_refused_in_one_line(option, typed):
     result = _run(options | {option: typed}, "--json")
     assert (result.exit_code, result.stdout) == (2, "")
     assert len(result.stderr.splitlines()) == 1
-    assert re.search(r"such as|write|not one of", result.stderr)
+    assert re.search(r"such as|write|not one of|does not exist", result.stderr)
     assert len(result.stderr) < 300
 
 
@@ -176,6 +324,7 @@ def test_what_cannot_be_read_is_refused_in_one_line(option, typed):
         (PLAIN, ("--grain-weigh", "25"), "--grain-weight"),
         (PLAIN, ("more",), "more"),
         (PLAIN | {"--area": None}, ("--area",), "--area"),
+        (PLAIN | {"--variety": "BR11"}, ("--grain-weight", "25"), "not both"),
     ],
 )
 def test_what_is_missing_or_too_much_is_named_in_one_line(options, flags, says):

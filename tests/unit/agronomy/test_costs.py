@@ -46,6 +46,16 @@ def test_the_cost_against_a_wet_bed_worked_by_hand():
     assert (beside.bed_saved_m2, beside.labour_saved_days) == pytest.approx((120, 5.2))
 
 
+def test_a_wet_bed_is_not_planted_by_machine():
+    """Trays at the machine's usual rows are held against hand planting at 20 x 20 with two
+    seedlings; a spacing of one's own is kept on both sides."""
+    tray = open_practices()["tray"]
+    rows = FieldInputs(4000, 0.80, 30, 14, 4)
+    assert against(rows, tray, WET, PRICES).quantities.seedlings == pytest.approx(200_000)
+    own = FieldInputs(4000, 0.80, 30, 12, 4)
+    assert against(own, tray, WET, PRICES).quantities.hills == pytest.approx(111_111, rel=1e-4)
+
+
 def test_where_labour_is_dear_and_earth_is_free_the_mat_is_cheaper():
     """The same arithmetic says so: nothing is claimed beforehand."""
     dear_labour = replace(PRICES, soil_per_pail=0, manure_per_pail=0, sheet_per_m2=10)

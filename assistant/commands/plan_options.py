@@ -1,0 +1,108 @@
+"""What `nursery plan` can be asked: its options, and their values as one value."""
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+import click
+
+from assistant.agronomy.field import LIMITS, MOST_GAP_FILLING, FieldInputs
+from assistant.commands import numbers
+from assistant.people import LANGUAGES
+
+PERCENT = 100.0
+MOST_HANDS = 500
+_FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
+_FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+_OPTIONS = (
+    click.option("--area", required=True, help='The field to plant, such as "0.4 ha".'),
+    click.option(
+        "--germination",
+        required=True,
+        type=numbers.percent(*(end * PERCENT for end in LIMITS["germination"])),
+        help="Seeds of 100 that sprout, such as 85 or 85%.",
+    ),
+    click.option("--sow", type=numbers.iso_date, help="Day of sowing, such as 2026-06-10."),
+    click.option(
+        "--transplant", type=numbers.iso_date, help="Wished day of transplanting, instead."
+    ),
+    click.option(
+        "--spacing",
+        type=numbers.spacing(*LIMITS["spacing_row_cm"]),
+        help='Row x hill in cm, such as "20x15"; 20x20 on a mat or bed, 30x14 from trays.',
+    ),
+    click.option(
+        "--seedlings-per-hill",
+        type=numbers.whole(*LIMITS["seedlings_per_hill"], "seedlings", "2"),
+        help="1 to 3, more when late; 2 on a mat or bed, 4 from trays.",
+    ),
+    click.option(
+        "--grain-weight",
+        type=numbers.number(*LIMITS["grain_weight_g"], "grams", "25"),
+        help="Weight of 1000 grains in g; 25 if not given.",
+    ),
+    click.option("--variety", help="A variety with a published grain weight, instead."),
+    click.option(
+        "--pail-litres",
+        type=numbers.number(*LIMITS["pail_litres"], "litres", "10"),
+        default=FieldInputs.pail_litres,
+        show_default=True,
+        help="Size of the pail at hand.",
+    ),
+    click.option("--practice", help="mat, wet_bed, dry_bed, tray, or one of your folder."),
+    click.option("--practices-folder", type=_FOLDER, help="TOML files of more practices."),
+    click.option(
+        "--establishment",
+        type=numbers.percent(*(end * PERCENT for end in LIMITS["establishment"])),
+        help="Of 100 germinated seeds, those that become planted seedlings, such as 60.",
+    ),
+    click.option(
+        "--gap-filling",
+        type=numbers.number(0, MOST_GAP_FILLING * PERCENT, "percent", "5"),
+        default=0.0,
+        help="Seedlings over and above for gaps, in percent, such as 5.",
+    ),
+    click.option("--prices", type=_FILE, help="TOML price list, for the cost."),
+    click.option(
+        "--hands",
+        type=numbers.whole(1, MOST_HANDS, "people", "6"),
+        help="People who plant, for hours and loads.",
+    ),
+    click.option("--region", help="Where land units are meant, such as IN-WB."),
+    click.option(
+        "--lang", type=click.Choice(tuple(LANGUAGES)), default="en", show_default=True
+    ),
+    click.option("--json", "as_json", is_flag=True, help="The same as data, not rounded."),
+)
+
+
+def with_options(function: Callable[..., None]) -> Callable[..., None]:
+    """Gives a command all of these options."""
+    for option in reversed(_OPTIONS):
+        function = option(function)
+    return function
+
+
+@dataclass(frozen=True)
+class Given:
+    """The options as they were typed and read; None where one was not given."""
+
+    area: str
+    germination: float
+    sow: dt.date | None
+    transplant: dt.date | None
+    spacing: numbers.Spacing | None
+    seedlings_per_hill: int | None
+    grain_weight: float | None
+    variety: str | None
+    pail_litres: float
+    practice: str | None
+    practices_folder: Path | None
+    establishment: float | None
+    gap_filling: float
+    prices: Path | None
+    hands: int | None
+    region: str | None
+    lang: str

@@ -1,0 +1,102 @@
+"""Labour and cost on the plan page: what is asked for beside the plan itself."""
+
+from dataclasses import dataclass
+
+from assistant.agronomy.costs import Against, Cost
+from assistant.agronomy.labour import Work
+from assistant.agronomy.loads import Span
+from assistant.agronomy.planting import mats_in_a_load
+from assistant.agronomy.practices import Practice
+from assistant.agronomy.rounding import Measure, measured
+from assistant.agronomy.tables import NURSERY_COSTS
+from assistant.wording import messages_plan as m
+from assistant.wording.message import Say
+
+PERCENT = 100
+_WHOLE_FROM = 100  # money: from here on the small coins are no matter
+_TRIAL = NURSERY_COSTS.sources[0]
+_COSTS = {str(nursery): float(cost) for nursery, cost in NURSERY_COSTS.rows}
+
+
+@dataclass(frozen=True)
+class Money:
+    """A nursery's cost in one money, and beside a wet bed where it is none itself."""
+
+    currency: str
+    cost: Cost
+    beside: Against | None = None
+
+
+def labour_lines(work: Work, practice: Practice) -> tuple[Say, ...]:
+    """Hours of each work, and what is carried."""
+    lift = m.LIFT if practice.bed.piece else m.PULL
+    lines = [m.RAISE(time=_time(work.raise_h)), lift(time=_time(work.lift_h))]
+    lines.append(m.PLANT(time=_time(work.plant_h)))
+    if work.hands > 1:
+        shared = work.plant_hours
+        low, high = _hours(shared.low), _hours(shared.high)
+        lines.append(m.PLANT_SHARED(hands=work.hands, low=low, high=high))
+    lines.append(m.PAIL_WALKS(count=work.pail_walks))
+    if work.mats_an_hour:
+        lines.append(
+            m.MAT_WALKS(
+                mats=work.mats,
+                most=mats_in_a_load(practice),
+                count=work.mat_walks,
+                low=_hours(work.mats_an_hour.low),
+                high=_hours(work.mats_an_hour.high),
+            )
+        )
+    return tuple(lines)
+
+
+def cost_lines(money: Money, practice: Practice) -> tuple[Say, ...]:
+    """The cost line by line, then beside a wet bed, with an honest word."""
+    cost = money.cost
+    lines = (
+        m.COST_SEED(amount=_money(cost.seed)),
+        m.COST_MIX(amount=_money(cost.soil + cost.manure + cost.rice_hull)),
+        m.COST_SHEET(amount=_money(cost.sheet)) if cost.sheet else None,
+        m.COST_LABOUR(days=round(cost.labour_days, 1), amount=_money(cost.labour)),
+        m.COST_TOTAL(amount=_money(cost.total)),
+        m.COST_UREA(amount=_money(cost.urea_if_yellow)),
+    )
+    beside = _beside(money.beside, practice) if money.beside else ()
+    return (*(line for line in lines if line), *beside)
+
+
+def _beside(other: Against, practice: Practice) -> tuple[Say, ...]:
+    difference = m.BESIDE_LESS if other.saved >= 0 else m.BESIDE_MORE
+    own, usual = (
+        round(each.planting.establishment.value * PERCENT)
+        for each in (practice, other.practice)
+    )
+    return (
+        m.BESIDE(
+            bed=measured(other.quantities.nursery_area_m2, Measure.AREA_M2),
+            seed=measured(other.quantities.seed_kg, Measure.SEED_KG),
+            days=round(other.cost.labour_days, 1),
+            amount=_money(other.cost.total),
+        ),
+        difference(amount=_money(abs(other.saved))),
+        m.BESIDE_SEED(own=own, usual=usual),
+        m.NO_PROMISE(
+            source=f"{_TRIAL.publisher}, {_TRIAL.year}",
+            mats=_COSTS["plastic frame"],
+            wet=_COSTS["wet bed"],
+        ),
+    )
+
+
+def _money(amount: float) -> float:
+    return round(amount) if amount >= _WHOLE_FROM else round(amount, 2)
+
+
+def _hours(hours: float) -> float:
+    return round(hours) if hours >= PERCENT / 10 else round(hours, 1)
+
+
+def _time(span: Span) -> Say:
+    if span.low == span.high:
+        return m.HOURS(hours=_hours(span.low))
+    return m.HOURS_SPAN(low=_hours(span.low), high=_hours(span.high))
