@@ -240,6 +240,8 @@ def _capitals(text: str) -> tuple[str, ...]:
 
 
 def _words_to_send(text: Declared, language: Language) -> Iterable[str]:
+    if text.printed:
+        return []
     wanted = told_to_send(text.message.text)
     unknown = [phrase for phrase in wanted if phrase not in SENT]
     if unknown:

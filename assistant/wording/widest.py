@@ -139,7 +139,9 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
 
 
 def undeclared(text: Declared) -> list[str]:
-    """The slots of a text whose values nobody has declared."""
+    """The slots of a text for phones whose values nobody has declared."""
+    if text.printed:
+        return []
     own = _OF_TEXT.get(text.place, {})
     return sorted(slot for slot in text.slots if slot not in own and slot not in _SLOTS)
 
@@ -149,7 +151,9 @@ def _values(text: Declared, slot: str) -> Values:
 
 
 def usual(text: Declared, slot: str) -> Slot:
-    """A slot's value in a usual text."""
+    """A slot's value in a usual text; on paper its name will do where none is declared."""
+    if text.printed and slot not in _OF_TEXT.get(text.place, {}) and slot not in _SLOTS:
+        return "{" + slot + "}"
     return _values(text, slot).usual
 
 
