@@ -78,6 +78,7 @@ _NUMBERS = frozenset(
     }
 )
 _DATES = frozenset({Reads.SOWING, Reads.DATE})
+_FIRST = talks.SIGNUP.name  # no other talk before somebody has agreed
 LONGEST = 500  # characters of a text that are read; no answer to a question is longer
 
 Stage = Callable[[str, Known], Turn | None]
@@ -233,7 +234,7 @@ def _sign_up(text: str, known: Known) -> Turn | None:
     if known.farmer is not None and known.farmer.consent_at is not None:
         return None
     session = known.session
-    if session is None or find(session, talks.TABLES) is None:
+    if session is None or find(session, talks.TABLES) is None or session.conversation != _FIRST:
         return e.opened(begin(talks.SIGNUP), known)
     return _answer_question(text, known, session)
 

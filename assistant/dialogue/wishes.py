@@ -44,6 +44,9 @@ def _back(text: str, known: Known) -> Turn:
         return Turn(session, (ask(session, known, talks.TABLES),))
     if known.session.held is not None:
         return e.ended(known.session, known)
+    if known.farmer is None or known.farmer.consent_at is None:
+        # Before the first question of the sign-up there is nothing, and no menu yet.
+        return Turn(known.session, (ask(known.session, known, talks.TABLES),))
     return e.menu(None, known)
 
 
