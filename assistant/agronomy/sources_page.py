@@ -2,10 +2,15 @@
 
 from collections.abc import Iterable
 
+from assistant.agronomy.conflicts import CONFLICTS, Conflict
 from assistant.agronomy.constant import Constant, HowSure
 from assistant.agronomy.constants import CONSTANTS
+from assistant.agronomy.constants_work import WORK_CONSTANTS
+from assistant.agronomy.practices import Point, Practice, TaskRule
 from assistant.agronomy.tables import TABLES, Cell, Table
+from assistant.agronomy.units import UNITS, LandUnit
 
+ALL_CONSTANTS = (*CONSTANTS, *WORK_CONSTANTS)
 _HEAD = """\
 # Where the numbers come from
 
@@ -13,13 +18,13 @@ Generated from the same data that the program computes with; do not edit it by h
 To write it anew:
 
 ```sh
-python -c "from assistant.agronomy.sources_page import sources_page as page; print(page())" \\
-  > assistant/agronomy/SOURCES.md
+python -m assistant.wiring.practices > assistant/agronomy/SOURCES.md
 ```
 
 How sure we are:
 
-- **published**: the number stood in the named source.
+- **published**: the number stood in the named source, or follows from it by arithmetic, where
+  the note says so.
 - **common practice, no source**: growers use it; no independent source was seen to print it.
 - **from memory**: known, not seen in print.
 - **judgement**: set by us inside what the named sources allow.
@@ -27,27 +32,122 @@ How sure we are:
 
 A range is what published or usual values span; it is not a limit on what a person may type.
 
+"""
+_CONSTANT_HEAD = """\
 | constant | value | range | unit | how sure | source and note |
 |---|---|---|---|---|---|
 """
+_TASK_HEAD = """\
+| task | from | until | how sure | source and note |
+|---|---|---|---|---|
+"""
+_PRACTICES = """
+# Practices
+
+The mat is built of the constants above; the others list what is theirs.
+
+"""
+_LAND = """
+# Units of land
+
+Where a unit has no row for a region, it is asked back.
+
+| unit | region | m2 | how sure | source |
+|---|---|---|---|---|
+"""
+_CONFLICTS = """\
+# Where publishers disagree
+
+What is accepted, and why, is our judgement from the spread of what was found.
+
+| topic | who says what | accepted | why |
+|---|---|---|---|
+"""
 
 
-def sources_page() -> str:
+def sources_page(practices: Iterable[Practice]) -> str:
     """The whole page, in Markdown, one row for each constant; no newline at its end."""
-    rows = "".join(_row(constant) for constant in CONSTANTS)
-    tables = "\n".join(_table(table) for table in TABLES)
-    return f"{_HEAD}{rows}\n{_tally(CONSTANTS)}\n\n# Tables\n\n{tables}".rstrip()
+    practices = tuple(practices)
+    own = tuple(number for practice in practices for number in own_numbers(practice))
+    parts = (
+        _HEAD,
+        "# Constants\n\n" + _CONSTANT_HEAD,
+        "".join(map(_row, ALL_CONSTANTS)),
+        f"\n{_tally((*ALL_CONSTANTS, *own))}\n\n# Tables\n\n",
+        "\n".join(map(_table, TABLES)),
+        _PRACTICES,
+        "\n".join(map(_practice, practices)),
+        _LAND + "".join(map(_land, UNITS)),
+        "\n" + _CONFLICTS + "".join(map(_conflict, CONFLICTS)),
+    )
+    return "".join(parts).rstrip()
+
+
+def own_numbers(practice: Practice) -> tuple[Constant, ...]:
+    """The numbers of a practice that are no constants of the trade, as its file has them."""
+    found = dict.fromkeys(_numbers(practice))
+    return tuple(number for number in found if number not in _KNOWN)
+
+
+_KNOWN = frozenset(ALL_CONSTANTS)
+
+
+def _numbers(practice: Practice) -> Iterable[Constant]:
+    groups: tuple[object, ...] = (
+        practice.bed,
+        practice.bed.piece,
+        practice.planting,
+        practice.window,
+        practice.days,
+        practice.labour,
+    )
+    for group in groups:
+        values = vars(group).values() if group is not None else ()
+        yield from (value for value in values if isinstance(value, Constant))
 
 
 def _row(constant: Constant) -> str:
     ends = [f"{end:g}" for end in (constant.low, constant.high) if end is not None]
-    about = "; ".join(
-        [*map(str, constant.sources), *([constant.note] if constant.note else [])]
-    )
     return (
         f"| `{constant.name}` | {constant.value:g} | {' to '.join(ends)} | {constant.unit} "
-        f"| {constant.how_sure} | {about} |\n"
+        f"| {constant.how_sure} | {_about(constant)} |\n"
     )
+
+
+def _about(constant: Constant) -> str:
+    return "; ".join([*map(str, constant.sources), *([constant.note] if constant.note else [])])
+
+
+def _practice(practice: Practice) -> str:
+    own = "".join(map(_row, own_numbers(practice)))
+    numbers = f"{_CONSTANT_HEAD}{own}\n" if own else ""
+    tasks = "".join(map(_task, practice.days.tasks))
+    return f"## {practice.name('en')} (`{practice.code}`)\n\n{numbers}{_TASK_HEAD}{tasks}"
+
+
+def _task(rule: TaskRule) -> str:
+    days = rule.start.days
+    until = _point(rule.end) if rule.end else ""
+    every = f", every {rule.every_d} days" if rule.every_d > 1 else ""
+    return (
+        f"| `{rule.code}` | {_point(rule.start)} | {until}{every} "
+        f"| {days.how_sure} | {_about(days)} |\n"
+    )
+
+
+def _point(point: Point) -> str:
+    return f"{point.anchor} {point.days.value:+g}" if point.days.value else point.anchor.value
+
+
+def _land(unit: LandUnit) -> str:
+    return (
+        f"| {unit.key} | {unit.region or 'everywhere'} | {float(unit.m2):.10g} | {unit.sure} "
+        f"| {unit.source} |\n"
+    )
+
+
+def _conflict(conflict: Conflict) -> str:
+    return f"| {' | '.join(conflict)} |\n"
 
 
 def _tally(constants: Iterable[Constant]) -> str:

@@ -296,3 +296,11 @@ def _calendar_faults(practice: Practice) -> Iterator[str]:
     for rule in practice.days.tasks:
         if rule.code not in told:
             yield f"[[task]] {rule.code}: until is before from"
+
+
+if __name__ == "__main__":
+    import sys
+
+    from assistant.agronomy.sources_page import sources_page
+
+    sys.stdout.write(sources_page(open_practices().values()) + "\n")

@@ -1,16 +1,22 @@
 """Every number has a unit, a source or an honest word, and stands on the page."""
 
+from importlib import import_module
 from pathlib import Path
 
 import pytest
 
 import assistant.agronomy
-from assistant.agronomy.constant import HowSure
-from assistant.agronomy.constants import CONSTANTS
-from assistant.agronomy.sources_page import sources_page
+from assistant.agronomy.conflicts import CONFLICTS
+from assistant.agronomy.constant import Constant, HowSure
+from assistant.agronomy.practices import Practice
+from assistant.agronomy.sources_page import ALL_CONSTANTS, own_numbers, sources_page
 from assistant.agronomy.tables import TABLES
+from assistant.agronomy.units import UNITS
+from assistant.wiring.practices import open_practices
 
 ROOM = Path(assistant.agronomy.__file__).parent
+PRACTICES = tuple(open_practices().values())
+CONSTANTS = (*ALL_CONSTANTS, *(each for one in PRACTICES for each in own_numbers(one)))
 
 
 @pytest.mark.parametrize("constant", CONSTANTS, ids=lambda each: each.name)
@@ -46,4 +52,34 @@ def test_no_two_constants_share_a_name():
 
 def test_the_committed_page_is_the_generated_one():
     """SOURCES.md was made from the data as it is now (the page says how to make it anew)."""
-    assert (ROOM / "SOURCES.md").read_text(encoding="utf-8") == sources_page() + "\n"
+    assert (ROOM / "SOURCES.md").read_text(encoding="utf-8") == sources_page(PRACTICES) + "\n"
+
+
+def test_the_page_has_a_row_for_everything_that_the_program_knows():
+    """Constants, tables, practices with their tasks, units of land, and disagreements."""
+    page = sources_page(PRACTICES)
+    for constant in CONSTANTS:
+        assert f"| `{constant.name}` | {constant.value:g} |" in page
+    for table in TABLES:
+        assert f"## `{table.name}`" in page
+    for unit in UNITS:
+        assert f"| {unit.key} | {unit.region or 'everywhere'} |" in page
+    for conflict in CONFLICTS:
+        assert f"| {conflict.topic} | {conflict.said} | {conflict.accepted} |" in page
+
+
+@pytest.mark.parametrize("practice", PRACTICES, ids=lambda each: each.code)
+def test_the_page_tells_the_days_of_each_practice(practice: Practice):
+    """Every task of its file, under its name."""
+    page = sources_page(PRACTICES)
+    own = page[page.index(f"(`{practice.code}`)") :]
+    for rule in practice.days.tasks:
+        assert f"| `{rule.code}` | {rule.start.anchor}" in own
+
+
+def test_no_constant_of_any_module_is_left_off_the_page():
+    """Whoever declares one in another module of the room adds that module to the page."""
+    for path in sorted(ROOM.glob("*.py")):
+        module = import_module(f"assistant.agronomy.{path.stem}")
+        for value in vars(module).values():
+            assert not isinstance(value, Constant) or value in CONSTANTS, value.name
