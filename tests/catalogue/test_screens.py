@@ -16,38 +16,41 @@ STANDARD = Limits(septets=182, ucs2=80)
 NARROW = Limits(septets=160, ucs2=70)
 LANGUAGES: dict[str, Language] = {code: review(code).language for code in catalogues()}
 WAYS = (m.MORE_HINT, m.BACK_HINT, m.MENU_HINT)
-TEXTS = [text for text in declared() if not text.printed and text.message not in WAYS]
+TEXTS = {
+    text.place: text for text in declared() if not text.printed and text.message not in WAYS
+}
 
 
 def _hints(language: Language) -> Hints:
     return Hints(*(render(way(), language.catalogue) for way in WAYS))
 
 
-def _said(screens: tuple[str, ...], hints: Hints) -> list[str]:
-    """The words of all screens without the lines that lead on and back."""
+def _said(screens: tuple[str, ...], hints: Hints) -> str:
+    """The letters of all screens without the lines that lead on and back."""
     ways = {hints.more, hints.back, hints.last}
     lines = [line for screen in screens for line in screen.split("\n")]
-    return " ".join(line for line in lines if line not in ways).split()
+    return "".join("".join(line.split()) for line in lines if line not in ways)
 
 
 @st.composite
-def answers(draw: st.DrawFn) -> tuple[Language, str]:
+def answers(draw: st.DrawFn) -> tuple[str, str]:
     """A language, and some of its texts at their widest, one after the other."""
-    language = LANGUAGES[draw(st.sampled_from(sorted(LANGUAGES)))]
-    chosen = draw(st.lists(st.sampled_from(TEXTS), min_size=1, max_size=9))
-    return language, "\n".join(at_its_widest(text, language)[0] for text in chosen)
+    code = draw(st.sampled_from(sorted(LANGUAGES)))
+    places = draw(st.lists(st.sampled_from(sorted(TEXTS)), min_size=1, max_size=9))
+    texts = [at_its_widest(TEXTS[place], LANGUAGES[code])[0] for place in places]
+    return code, "\n".join(texts)
 
 
 @given(answers(), st.sampled_from([STANDARD, NARROW]))
-def test_every_screen_fits_and_no_word_is_lost(
-    answer: tuple[Language, str], limits: Limits
+def test_every_screen_fits_and_no_letter_is_lost(
+    answer: tuple[str, str], limits: Limits
 ) -> None:
     """Any texts of a language, of any number, at their widest."""
-    language, text = answer
-    hints = _hints(language)
+    code, text = answer
+    hints = _hints(LANGUAGES[code])
     screens = pages(text, hints, limits)
     assert all(limits.hold(screen) for screen in screens)
-    assert _said(screens, hints) == text.split()
+    assert _said(screens, hints) == "".join(text.split())
 
 
 words = st.builds(str.__mul__, st.sampled_from("aé\u0915\u1ec7😀"), st.integers(1, 200))
