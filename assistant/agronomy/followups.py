@@ -39,3 +39,13 @@ def follow_ups(
         last = day_after(transplanted_on, RESULT_AGAIN_D)
         found += [(TaskCode.FILL_GAPS, fill, None), (TaskCode.SEASON_RESULT, first, last)]
     return tuple(Task(code, (on - sow).days, on, until) for code, on, until in found)
+
+
+_AFTER_PLANTING = frozenset({TaskCode.FILL_GAPS, TaskCode.SEASON_RESULT})
+
+
+def is_over(code: TaskCode, test_counted: bool, transplanted_on: dt.date | None) -> bool:
+    """Whether a task has lost its sense: a counted test, the bed of a planted field."""
+    if transplanted_on is not None:
+        return code not in _AFTER_PLANTING
+    return code is TaskCode.SEED_COUNT and test_counted

@@ -12,7 +12,7 @@ from assistant.agronomy.outcome import SeasonOutcome, own_establishment
 from assistant.agronomy.rounding import nearest, whole_up
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, said
-from assistant.dialogue.engine import begin
+from assistant.dialogue.engine import arrive, begin
 from assistant.dialogue.results import own_rate
 from assistant.dialogue.values import (
     AnswerItem,
@@ -54,7 +54,12 @@ def result_of(
         answers |= {"sufficed": sufficed}
     if nursery.resown:
         answers |= {"resown": "yes"}
-    return opened(begin(talks.RESULT, held=held, **answers), known, changes=changes)
+    fresh = begin(talks.RESULT, held=held, **answers)
+    step = arrive(fresh, known, talks.TABLES)
+    if not step.ending:
+        return opened(step.session, known, changes=changes)
+    turn = _result(step.session, known)
+    return replace(turn, changes=(*changes, *turn.changes))
 
 
 def _result(session: Session, known: Known) -> Turn:

@@ -10,7 +10,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.stand import filling, sow_again_day, sown_again
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
-from assistant.dialogue.values import Change, Known, SaveNursery, Session, Turn
+from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording.day import about
 from assistant.wording.message import Message, Say
@@ -68,14 +68,14 @@ def _fill(session: Session, known: Known) -> Turn:
         first=day_after(sowing, TRANSPLANT_FIRST_DAY.value),
     )
     changes = (*_told(session, known), SaveNursery(replace(nursery, resown=True)))
-    return ended(session, known, said(told), changes=changes)
+    return ended(session, known, Text((told,), keep=True), changes=changes)
 
 
 def _again(session: Session, known: Known) -> Turn:
     """All days count from the new sowing; the seed is as much as the first time."""
     nursery = replace(sown_again(chosen(session, known), known.today), resown=True)
-    first = said(about(c.AGAIN_NOTED, nursery, known.today))
-    dates = said(about(c.AGAIN_DATES, nursery, known.today))
+    first = Text((about(c.AGAIN_NOTED, nursery, known.today),), keep=True)
+    dates = Text((about(c.AGAIN_DATES, nursery, known.today),), keep=True)
     changes = (*_told(session, known), SaveNursery(nursery))
     return ended(session, known, first, dates, changes=changes)
 

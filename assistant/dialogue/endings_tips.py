@@ -2,15 +2,11 @@
 
 from collections.abc import Mapping
 
-from assistant.agronomy.brine import salt_g_per_l
-from assistant.agronomy.constants_work import (
-    BRINE_DENSITY_KG_PER_L,
-    BRINE_FILL,
-    BRINE_SEED_KG_PER_L,
-)
+from assistant.agronomy.brine import brine_recipe
 from assistant.agronomy.labour import planting_hours
 from assistant.agronomy.loads import wet_mat_kg
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.planting import hills_on_string
 from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, ended, holds, no_nursery, opened, said
@@ -24,7 +20,6 @@ from assistant.wording.message import Say
 
 STRING_M = 10
 HANDS = 4
-DEFAULT_PAIL_L = 10.0
 
 
 def more(session: Session | None, known: Known) -> Turn:
@@ -40,14 +35,15 @@ def _tell(*says: Say) -> Ending:
 
 
 def _salt(session: Session, known: Known) -> Turn:
-    """Salt water in half of the farmer's own pail."""
-    pail = known.nurseries[0].inputs.pail_litres if known.nurseries else DEFAULT_PAIL_L
-    litres = pail * BRINE_FILL.value
-    salt = salt_g_per_l(BRINE_DENSITY_KG_PER_L.value) * litres
+    """Salt water in half of the farmer's own pail, for the seed of the first nursery."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    nursery = known.nurseries[0]
+    recipe = brine_recipe(nursery.quantities.seed_kg, nursery.inputs.pail_litres)
     mix = c.SALT_MIX(
-        salt=weight(measured(salt, Measure.UREA_G)),
-        litres=litres,
-        seed=measured(litres * BRINE_SEED_KG_PER_L.value, Measure.SEED_KG),
+        salt=weight(measured(recipe.salt_g, Measure.UREA_G)),
+        litres=recipe.water_l,
+        seed=measured(recipe.seed_kg_at_once, Measure.SEED_KG),
     )
     return ended(session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(),), keep=True))
 
@@ -72,12 +68,11 @@ def _planting(session: Session, known: Known) -> Turn:
 
 def _string(nursery: Nursery, known: Known) -> Say:
     hours = planting_hours(nursery.inputs.field_area_m2, HANDS)
-    hill_m = nursery.inputs.spacing_hill_cm / 100
     return about(
         c.PLANT_STRING,
         nursery,
         known.today,
-        hills=nearest(STRING_M / hill_m),
+        hills=hills_on_string(STRING_M, nursery.inputs.spacing_hill_cm),
         low=whole_up(hours.low),
         high=whole_up(hours.high),
     )

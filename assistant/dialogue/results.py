@@ -4,6 +4,7 @@ from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import ESTABLISHMENT, TRANSPLANT_LAST_DAY
+from assistant.agronomy.followups import is_over
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.outcome import own_establishment
 from assistant.agronomy.quantities import WarningCode
@@ -101,6 +102,8 @@ def tasks_on(nursery: Nursery, day: date) -> tuple[TaskCode, ...]:
             continue
         if nursery.sown and task.day < 0 and not task.code.startswith("field"):
             continue
+        if is_over(task.code, nursery.test_counted, nursery.transplanted_on):
+            continue
         found.append(task.code)
     return tuple(found)
 
@@ -110,7 +113,12 @@ def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
     tasks = tasks_on(nursery, known.today)
     if said(tasks):
         return Text(work_says(DayWork(nursery, tasks, known.today, rain=rain)))
-    coming = [task for task in nursery.tasks if task.date > known.today]
+    coming = [
+        task
+        for task in nursery.tasks
+        if task.date > known.today
+        and not is_over(task.code, nursery.test_counted, nursery.transplanted_on)
+    ]
     if not coming:
         return Text((m.NOTHING_LEFT(label=nursery.called),))
     nearest = coming[0]

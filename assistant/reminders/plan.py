@@ -6,6 +6,7 @@ from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import Task, TaskCode
+from assistant.agronomy.followups import is_over
 from assistant.agronomy.nursery import Nursery
 from assistant.reminders.values import Reminder
 
@@ -24,7 +25,6 @@ _TO_SOWING = frozenset(
         TaskCode.SOW,
     }
 )
-_AFTER_PLANTING = frozenset({TaskCode.FILL_GAPS, TaskCode.SEASON_RESULT})
 
 
 @dataclass(frozen=True)
@@ -79,11 +79,9 @@ def _each(first: date, last: date) -> Iterator[date]:
 
 def wanted(code: TaskCode, nursery: Nursery) -> bool:
     """Whether a task still makes sense after what has happened."""
-    if nursery.transplanted_on is not None:
-        return code in _AFTER_PLANTING
-    if code is TaskCode.SEED_TEST and nursery.test_begun is not None:
+    if is_over(code, nursery.test_counted, nursery.transplanted_on):
         return False
-    if code is TaskCode.SEED_COUNT and nursery.test_counted:
+    if code is TaskCode.SEED_TEST and nursery.test_begun is not None:
         return False
     if code in _TO_SOWING:
         return not nursery.sown

@@ -139,11 +139,18 @@ def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) 
 
 def _turn_page(talk: UssdTalk, key: str) -> UssdTalk | None:
     """The next or the earlier page of a long answer, where the key asks for one."""
-    if key == MORE and len(talk.pages) > 1:
-        return _at(talk, min(talk.page + 1, len(talk.pages) - 1))
+    last = len(talk.pages) - 1
+    if key == MORE and last > 0 and not (talk.page == last and _offers(talk, MORE)):
+        return _at(talk, min(talk.page + 1, last))
     if key == BACK and talk.page > 0:
         return _at(talk, talk.page - 1)
     return None
+
+
+def _offers(talk: UssdTalk, key: str) -> bool:
+    """Whether a choice of the page that is shown has this digit."""
+    lines = talk.pages[talk.page].splitlines()
+    return any(line.startswith(f"{key} ") for line in lines)
 
 
 def _at(talk: UssdTalk, page: int) -> UssdTalk:

@@ -112,8 +112,7 @@ WAIT_NOTED = Message(
     note="The farmer waits for more shoots. PROBLEM is a word to send.",
 )
 THIN_NOTED = Message(
-    "{label}: plant 1 seedling a hill, and fewer hills only at the edges. Count again on {date} if "
-    "you doubt: PROBLEM.",
+    "{label}: kept. Plant 1 seedling a hill, not 2. In doubt count again on {date}: send PROBLEM.",
     note="The farmer keeps a thin bed. PROBLEM is a word to send.",
 )
 FILL_NOTED = Message(
@@ -202,7 +201,7 @@ NONE_SPROUT = Message(
 
 # --- tips -----------------------------------------------------------------------------------
 ASK_MORE = Message("More help. Send a digit:", note="A list follows.")
-MENU_MORE = Message("Seed, tips, result", note="Last choice of the menu.")
+MENU_MORE = Message("More help", note="Last choice of the menu.")
 T_TEST = Message("Seed test", note="A choice: the germination test.")
 T_SALT = Message("Sort seed in salt", note="A choice: seed selection in salt water.")
 T_SOAK = Message("Soaking, sprouting", note="A choice.")

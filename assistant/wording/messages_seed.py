@@ -49,8 +49,9 @@ TEST_NOTED = Message(
     note="The farmer began the seed test.",
 )
 TEST_AFTER_SOWING = Message(
-    "That is after you mean to sow, {sow}. Better wait for the count: CHANGE DATE.",
-    note="The test ends after the planned sowing.",
+    "That is too late for sowing on {sow}: seed is soaked before. Better wait for the count: CHANGE "
+    "DATE.",
+    note="The test ends after the day of soaking.",
 )
 TEST_LATER = Message(
     "{label}: not begun yet. Begin by {date}, then there is still time to buy other seed.",

@@ -63,7 +63,8 @@ P_MIX_SMALL = Message(
     note="As before, for a very small bed.",
 )
 P_SOAK = Message(
-    "Soak {seed} kg seed 24 h in clean water. Keep the pail covered: small children can drown.",
+    "Soak {seed} kg seed 24 h in clean water. Keep the pail covered: small children can drown. To "
+    "sort seed first, or slow seed: MENU, 9.",
     note="2 days before sowing. Keep the caution.",
 )
 P_DRAIN_SEED = Message(

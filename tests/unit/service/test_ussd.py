@@ -7,6 +7,7 @@ from assistant.alphabet import fits_screen
 from assistant.channel import Screen
 from assistant.people import Village
 from assistant.reminders.values import State
+from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
@@ -21,6 +22,7 @@ MENU_LABELS = (
     m.MENU_NEW,
     m.MENU_CLOSE,
     m.MENU_LANGUAGE,
+    c.MENU_MORE,
 )
 
 

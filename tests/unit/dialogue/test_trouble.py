@@ -1,0 +1,197 @@
+"""Yellow leaves and their look-alikes, few shoots, weather: each to its end."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from assistant.dialogue import values as v
+from assistant.wording import messages_care as c
+from assistant.wording import messages_talk as m
+from assistant.wording.message import Message
+from tests.talk import TODAY, Phone, nursery
+from tests.valley import like
+
+
+def on_day(day: int, **given: object) -> Phone:
+    """Amina's bed of 40 m2, so many days old."""
+    sow = TODAY - timedelta(days=day)
+    return Phone.enrolled(nursery(sow=sow, sown=day >= 0, **given))
+
+
+def through(phone: Phone, *texts: str) -> list[str]:
+    """The answer to the last of these texts."""
+    for text in texts[:-1]:
+        phone.says(text)
+    return phone.hears(texts[-1])
+
+
+def test_plain_want_of_nitrogen_gets_the_spray_for_this_bed_and_this_can() -> None:
+    """ICAR portal, mat nursery: 1.5 kg in 300 L on 100 m2; so on 40 m2 600 g in 120 L, 5 g in
+    each litre, 80 g in a sprayer of 16 L."""
+    (text,) = through(on_day(9), "PROBLEM", "1", "8", "1", "1", "3")
+    assert text == like(c.UREA_CAN)
+    for words in ("80 g in a 16 L can", "600 g in 120 L", "Once only", "never stronger"):
+        assert words in text
+    for caution in ("Fine rose", "evening", "not in sun", "rinse", "eyes", "hands", "children"):
+        assert caution in text
+
+
+def test_a_can_larger_than_the_bed_needs_is_told_in_litres_of_the_bed() -> None:
+    """100 m2 of field: 1 m2 of bed, 3 L with 15 g."""
+    small = nursery(sow=TODAY - timedelta(days=9), sown=True)
+    inputs = type(small.inputs)(field_area_m2=100.0, germination=0.85)
+    phone = Phone.enrolled(type(small)(**{**vars_of(small), "inputs": inputs}))
+    (text,) = through(phone, "PROBLEM", "1", "8", "1", "1", "10 L")
+    assert text == like(m.UREA_ADVICE)
+    assert "15 g in 3 L" in text
+
+
+def vars_of(kept: object) -> dict[str, object]:
+    """The fields of a value, without what it has computed."""
+    names = type(kept).__dataclass_fields__  # type: ignore[attr-defined]
+    return {name: getattr(kept, name) for name in names}
+
+
+@pytest.mark.parametrize(
+    ("answers", "may_be", "told"),
+    [
+        (("1",), c.M_SPOTS, "Spots or rust on leaves"),
+        (("2",), None, "Insects"),
+        (("3",), c.M_NEW, "Only young leaves yellow"),
+        (("4",), c.M_COLD, "Cold nights"),
+        (("5",), c.M_SALT, "Salty soil or water"),
+        (("6",), c.M_WATER, "Deep standing water"),
+        (("7",), None, "Not sure"),
+        # Zinc yellows old leaves from the base (LSU AgCenter, Harrell, 2013).
+        (("8", "2"), c.M_BASE, "Old leaves, from the base"),
+        (("8", "3"), c.M_ALL, "All leaves alike"),
+        # Iron shows in young leaves.
+        (("8", "4"), c.M_NEW, "New leaves first"),
+        (("8", "5"), None, "Not sure"),
+        (("8", "1", "2"), c.M_ROT, "Old leaves, from the tip, In patches"),
+        (("8", "1", "3"), None, "Old leaves, from the tip, At the edges"),
+        (("8", "1", "4"), c.M_ROT, "Old leaves, from the tip, It smells rotten"),
+    ],
+)
+def test_whatever_looks_like_something_else_goes_to_the_officer_with_the_answers(
+    answers: tuple[str, ...], may_be: Message | None, told: str
+) -> None:
+    """And nothing is to be sprayed meanwhile."""
+    phone = on_day(9)
+    expected = like(may_be, m.TOLD_OFFICER) if may_be else like(m.TOLD_OFFICER)
+    assert through(phone, "PROBLEM", "1", *answers) == [expected]
+    assert phone.changes == [v.CallForHelp("yellow", told, 1)]
+
+
+# --- few shoots ------------------------------------------------------------------------------
+
+# Amina's 4,000 m2 need 100,000 hills x 2 = 200,000 seedlings from 40 m2 = 400,000 cm2: half a
+# seedling on each cm2, so 50 in a square of 10 x 10 cm.
+
+
+def test_before_day_5_there_is_only_waiting() -> None:
+    """The bed is still covered."""
+    assert through(on_day(4), "PROBLEM", "2") == [like(m.NOT_UP_ADVICE)]
+
+
+def test_before_sowing_few_shoots_are_about_the_seed() -> None:
+    """Nothing can be up yet."""
+    assert through(on_day(-2), "PROBLEM", "2") == [like(m.SEED_ADVICE)]
+
+
+def test_enough_shoots_are_said_to_be_enough() -> None:
+    """45 of 50, nine tenths."""
+    (text,) = through(on_day(9), "PROBLEM", "2", "45")
+    assert text == like(c.STAND_GOOD(label="A", shoots=45, needed=50))
+
+
+def test_few_shoots_early_may_still_come_and_the_uncovering_waits() -> None:
+    """Day 6; counted again two days later."""
+    phone = on_day(6)
+    (asked,) = through(phone, "PROBLEM", "2", "20 25 18")
+    assert asked == like(c.STAND_WAIT(label="A", shoots=21, needed=50), ...)
+    assert phone.hears("1") == [like(c.WAIT_NOTED(label="A", date=date(2026, 6, 3)))]
+    assert phone.known.nurseries[0].uncover_date == date(2026, 6, 3)
+
+
+def test_half_a_stand_is_filled_with_mats_for_what_is_missing() -> None:
+    """31 of 50: 38 % of 267 mats = 101.5, so 102, and of 9.05 kg 3.44, so 3.5. Soaked on
+    1 June, sown on the 3rd, ready from day 15, the 18th."""
+    phone = on_day(9)
+    (asked,) = through(phone, "PROBLEM", "2", "30 35 28")
+    assert asked == like(c.STAND_FILL(label="A", shoots=31, needed=50), ...)
+    noted = c.FILL_NOTED(
+        label="A", seed=3.5, mats=102, sowing=date(2026, 6, 3), first=date(2026, 6, 18)
+    )
+    assert phone.hears("1") == [like(noted)]
+    assert phone.known.nurseries[0].resown
+
+
+def test_a_failed_stand_is_sown_again_and_all_days_follow() -> None:
+    """12 of 50: soaked on 1 June, sown on the 3rd, uncovered the 8th, planted 18th to 23rd."""
+    phone = on_day(9, uncovered=True)
+    (asked,) = through(phone, "PROBLEM", "2", "12")
+    assert asked == like(c.STAND_AGAIN(label="A", shoots=12, needed=50), ...)
+    assert phone.hears("1") == [
+        like(c.AGAIN_NOTED(label="A", seed=9.1, sow=date(2026, 6, 3))),
+        like(
+            c.AGAIN_DATES(
+                uncover=date(2026, 6, 8), first=date(2026, 6, 18), last=date(2026, 6, 23)
+            )
+        ),
+    ]
+    (kept,) = phone.known.nurseries
+    assert (kept.sow_date, kept.sown, kept.uncovered) == (date(2026, 6, 3), False, False)
+    assert v.CallForHelp("not_up", "12 / 100 cm2: again", 1) in phone.changes
+
+
+def test_the_farmer_decides_also_against_the_advice() -> None:
+    """A bed that is best sown again may be filled, or left a little longer."""
+    phone = on_day(9)
+    through(phone, "PROBLEM", "2", "12")
+    assert phone.hears("wait") == [like(c.WAIT_NOTED)]
+
+
+@pytest.mark.parametrize("typed", ["many", "", "5000", "1 2 3 4"])
+def test_shoots_that_cannot_be_are_asked_again(typed: str) -> None:
+    """No count, or more squares or shoots than there are."""
+    phone = on_day(9)
+    through(phone, "PROBLEM", "2")
+    assert phone.hears(typed)[0] == like(c.AGAIN_SHOOTS, ...)
+
+
+# --- weather ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("day", "digit", "message"),
+    [
+        (3, "1", m.RAIN_ADVICE_EARLY),
+        (9, "1", m.RAIN_ADVICE_LATER),
+        (-3, "2", c.FLOOD_BEFORE),
+        (3, "2", c.FLOOD_EARLY),
+        (9, "2", c.FLOOD_LATER),
+        (3, "3", c.DRY_EARLY),
+        (9, "3", c.DRY_LATER),
+        (3, "4", c.COLD_EARLY),
+        (9, "4", c.COLD_LATER),
+    ],
+)
+def test_weather_is_advised_on_by_the_age_of_the_bed(
+    day: int, digit: str, message: Message
+) -> None:
+    """Days 0 to 5 are the weak ones."""
+    assert through(on_day(day), "PROBLEM", "5", digit) == [like(message)]
+
+
+def test_people_come_first_in_a_flood() -> None:
+    """In each of its texts."""
+    for message in (c.FLOOD_BEFORE, c.FLOOD_EARLY, c.FLOOD_LATER):
+        assert message.text.startswith("People first: stay out of moving water.")
+
+
+def test_no_text_of_care_names_a_pesticide() -> None:
+    """Only urea has a dose."""
+    texts = [each.text.lower() for each in vars(c).values() if isinstance(each, Message)]
+    for word in ("pesticide", "insecticide", "fungicide", "herbicide", "ml "):
+        assert not [text for text in texts if word in text]
