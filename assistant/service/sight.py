@@ -28,10 +28,18 @@ class Sight:
         """The village of that id, where it is open to this officer."""
         return next((each for each in self.villages if each.id == village_id), None)
 
-    def narrowed(self, village_id: int | None) -> tuple[Village, ...]:
-        """The one village that was asked for, or all where none was or it is not theirs."""
+    def scope(self, village_id: int | None = None) -> tuple[int, ...] | None:
+        """What queries are held to: the one village that was asked for, or all that are open;
+        None for a lead who asked for none, who also sees farmers of no village."""
         chosen = self.village(village_id)
-        return (chosen,) if chosen else self.villages
+        if chosen is not None:
+            return (chosen.id,)
+        return None if self.officer.is_lead else self.village_ids
+
+    def zone(self, village_id: int | None, otherwise: str) -> str:
+        """The time zone of a village."""
+        village = self.village(village_id)
+        return village.zone if village else otherwise
 
 
 def sight_of(work: Work, officer: Officer) -> Sight:

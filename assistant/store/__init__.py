@@ -20,25 +20,43 @@ from assistant.store.values import (
     Unread,
     UssdTalk,
 )
+from assistant.store.values_officers import (
+    Bed,
+    Handover,
+    Heard,
+    OwnWords,
+    PastCall,
+    Sent,
+    UnderWarning,
+    VisitMade,
+)
 from assistant.store.work import Store, Work
 
 __all__ = [
     "Account",
     "AlreadyThereError",
     "BadRowError",
+    "Bed",
     "Call",
     "Counts",
     "DatabaseFailedError",
     "DatabaseUrlError",
     "Done",
+    "Handover",
+    "Heard",
     "NaiveTimeError",
     "NotThereError",
     "OutboxText",
+    "OwnWords",
+    "PastCall",
     "Seen",
+    "Sent",
     "Store",
     "StoreError",
     "TextState",
+    "UnderWarning",
     "Unread",
     "UssdTalk",
+    "VisitMade",
     "Work",
 ]

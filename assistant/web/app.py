@@ -13,7 +13,7 @@ from flask import Blueprint, Flask, url_for
 from assistant.channel import Clock
 from assistant.service.accounts import session_secret
 from assistant.service.house import House
-from assistant.web import door, morning
+from assistant.web import door, farmers, morning, nursery, trail, villages
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.guard import lock
@@ -32,8 +32,20 @@ class Place:
     for_lead: bool = False
 
 
-PAGES: tuple[Callable[[Desk], Blueprint], ...] = (door.pages, morning.pages)
-PLACES = (Place("morning.morning", w.MORNING),)
+PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
+    door.pages,
+    morning.pages,
+    nursery.pages,
+    farmers.pages,
+    villages.pages,
+    trail.pages,
+)
+PLACES = (
+    Place("morning.morning", w.MORNING),
+    Place("farmers.farmers", w.FARMERS),
+    Place("villages.villages", w.VILLAGES),
+    Place("trail.trail", w.TRAIL, for_lead=True),
+)
 
 
 def create_app(

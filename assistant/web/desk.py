@@ -71,7 +71,7 @@ class Desk:
         asked = request.accept_languages.best_match(self.house.languages)
         return self.house.catalogue(asked)
 
-    def say(self, what: Message | Say, **slots: Slot) -> str:
+    def say(self, what: Message | Say, /, **slots: Slot) -> str:
         """Words in the language of this page."""
         return render(what(**slots) if isinstance(what, Message) else what, self.catalogue)
 

@@ -1,9 +1,15 @@
 """This morning: who must be seen today and why, and the calls for help."""
 
-from flask import Blueprint
+from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.web.desk import Desk
+from assistant.service import letters
+from assistant.service.letters import LONGEST_WORDS, Posted, Unsent
+from assistant.service.morning import morning as gathered
+from assistant.web.desk import Desk, asked_number, typed
+from assistant.wording import messages_web as w
+
+SHOWN = 100  # lines of the list, unless all are asked for
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -16,6 +22,43 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.get("/morning")
     def morning() -> ResponseReturnValue:
-        return desk.page("morning.html")
+        village = asked_number("village")
+        model = gathered(desk.house, desk.sight, desk.now, village)
+        shown = len(model.to_see) if "all" in request.args else SHOWN
+        return desk.page("morning.html", model=model, shown=shown, longest=LONGEST_WORDS)
+
+    @found.post("/calls/<int:call>/answer")
+    def answer(call: int) -> ResponseReturnValue:
+        outcome = letters.answer_call(
+            desk.house,
+            desk.sight,
+            call,
+            typed("words"),
+            desk.now,
+            urgent="urgent" in request.form,
+        )
+        tell_posted(desk, outcome)
+        return desk.to("morning.morning", village=asked_number("village"))
+
+    @found.post("/calls/<int:call>/handled")
+    def handled(call: int) -> ResponseReturnValue:
+        if not letters.handle_call(desk.house, desk.sight, call, desk.now):
+            abort(404)
+        desk.tell(w.HANDLED)
+        return desk.to("morning.morning", village=asked_number("village"))
 
     return found
+
+
+def tell_posted(desk: Desk, outcome: Posted | Unsent | None) -> None:
+    """Says what became of an officer's words."""
+    if outcome is None:
+        abort(404)
+    if isinstance(outcome, Unsent):
+        desk.tell(w.UNSENT[outcome], wrong=True)
+        return
+    desk.wake()
+    if outcome.waits:
+        desk.tell(w.SENT_LATER(time=outcome.due_at.time()))
+    else:
+        desk.tell(w.SENT_NOW)

@@ -72,6 +72,20 @@ HELP_IN_RAIN = Message(
     "Help wanted in the rain: {phone}, {village}. Go only when it is safe.",
     note="To the officer: a farmer answered 2 to a warning.",
 )
+FROM_OFFICER = Message(
+    "From {officer}, your officer: {words} To answer, send OFFICER.",
+    note="An officer's own words to a farmer; {officer} is a name. OFFICER is a word to send.",
+    segments=2,
+)
+DATES_BY_OFFICER = Message(
+    "{officer}, your officer, changed your plan:",
+    note="To a farmer; the new days follow. {officer} is a name.",
+)
+VILLAGE_YOURS = Message(
+    "{village} is in your care now: {farmers} farmers, {calls} calls for help open. The page "
+    "tells its story.",
+    note="To an officer who takes over a village.",
+)
 ABOUT_OFFICER = Message("wants you", note="What a call for help is about.")
 ABOUT_YELLOW = Message("yellow leaves", note="What a call for help is about.")
 ABOUT_NOT_UP = Message("few come up", note="What a call for help is about.")

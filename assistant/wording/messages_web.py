@@ -100,7 +100,317 @@ LANGUAGE = Message("Language of this page and of texts to you", note="Label of a
 SAVE = Message("Save", note="Button.")
 
 # --- this morning ---------------------------------------------------------------------------
-GOOD_MORNING = Message("This morning, {day}", note="Heading. {day} is a date with its weekday.")
+GOOD_MORNING = Message(
+    "This morning, {date}", note="Heading. {date} is a date with its weekday."
+)
+COUNT_CALLS = Message(
+    "{n} call for help", plural="{n} calls for help", note="Link to the list of calls."
+)
+COUNT_TO_SEE = Message(
+    "{n} nursery to see", plural="{n} nurseries to see", note="Link to the list of nurseries."
+)
+COUNT_WARNINGS = Message(
+    "{n} rain warning stands", plural="{n} rain warnings stand", note="Link to the warnings."
+)
+QUIET_MORNING = Message(
+    "Nobody needs you this morning: no call is open, and every nursery has answered.",
+    note="Nothing is to be done.",
+)
+WARNINGS_STAND = Message("Rain warnings that stand", note="Heading.")
+RAIN_HOURS = Message(
+    "Heavy rain {from_time} to {to_time}, {date}", note="Hours of a warning and its day."
+)
+PHONES_ASKED = Message("Phones asked", note="Head of a column: how many phones were warned.")
+COVERED = Message("Covered", note="Head of a column: how many answered that all is covered.")
+NEED_HELP = Message("Need help", note="Head of a column: how many asked for help.")
+NO_ANSWER_YET = Message("No answer yet", note="Head of a column: how many are silent.")
+CALLS = Message("Calls for help", note="Heading of the list of calls.")
+NO_CALLS = Message("No call for help is open.", note="Instead of that list.")
+AND_MORE_CALLS = Message(
+    "And {n} more call, a later one.",
+    plural="And {n} more calls, later ones.",
+    note="The list was cut.",
+)
+SAW_TOO = Message("Seen too: {what}", note="Trouble talk: a sign beside yellow leaves.")
+COUNTED_LEAVES = Message(
+    "Open leaves counted: {count}", note="Trouble talk: a count of leaves."
+)
+NO_WORDS = Message("No words were written.", note="A call for help without words of its own.")
+YOUR_ANSWER = Message("Your answer, sent as a text", note="Label of a field.")
+LETTERS_LEFT = Message("Letters left:", note="A number follows: how many more fit in the text.")
+SEND_AT_NIGHT = Message(
+    "Send at once, even in the quiet hours", note="A box to tick, for urgent answers."
+)
+SEND_ANSWER = Message("Send the answer", note="Button.")
+ANSWER_IT = Message("Answer by text", note="Opens the field for an answer.")
+MARK_HANDLED = Message("I have seen to it", note="Button: marks a call as handled.")
+ANSWERED_BEFORE = Message(
+    "{officer} wrote: {words}", note="An earlier answer to a call; {officer} is a name."
+)
+CANNOT_STOPPED = Message(
+    "This farmer has stopped all texts. Call or visit instead.",
+    note="Instead of a field to write in.",
+)
+CANNOT_NO_CONSENT = Message(
+    "This farmer has not agreed to texts yet. Call or visit instead.",
+    note="Instead of a field to write in.",
+)
+CANNOT_EMPTY = Message("Write some words first.", note="A text was not sent.")
+CANNOT_LONG = Message("That is too long for a text. Make it shorter.", note="Not sent.")
+SENT_NOW = Message("Your text is on its way.", note="Done.")
+SENT_LATER = Message(
+    "Your text leaves at {time}, when the quiet hours end.",
+    note="Done; {time} is a time of day.",
+)
+HANDLED = Message("The call is marked as seen to.", note="Done.")
+TO_SEE = Message("Nurseries to see today", note="Heading and name of the list.")
+NONE_TO_SEE = Message("No nursery is on the list.", note="Instead of that list.")
+REASON = Message("Why", note="Head of a column: why a nursery must be seen.")
+FARMER = Message("Farmer", note="Head of a column.")
+NURSERY = Message("Nursery", note="Head of a column.")
+SINCE = Message("Since", note="Head of a column: a date.")
+SEEN_BOX = Message("Seen", note="Head of an empty column on paper, to be ticked by hand.")
+NURSERY_DAY = Message("Nursery {label}, day {day}", note="A nursery and the days since sowing.")
+NURSERY_ONLY = Message("Nursery {label}", note="A nursery.")
+BEFORE_SOWING = Message(
+    "{n} day to sowing", plural="{n} days to sowing", note="A nursery that is not sown yet."
+)
+DAY_OF = Message("day {day}", note="Days since sowing, in small letters beside a nursery.")
+LAST_VISIT = Message("last visit {date}", note="Beside a nursery.")
+WHY_RAIN_HELP = Message("Needs help in the rain", note="Why a nursery must be seen.")
+WHY_RAIN_SILENT = Message(
+    "Rain warning, not known to be covered", note="Why a nursery must be seen."
+)
+WHY_NOT_UP = Message("Few or none come up", note="Why a nursery must be seen.")
+WHY_SILENT = Message("No answer: {what}", note="Why a nursery must be seen; {what} is a task.")
+WHY_YELLOW = Message("Yellow leaves", note="Why a nursery must be seen.")
+WHY_OLD = Message("Day {day}, not transplanted", note="Why a nursery must be seen.")
+
+# --- a nursery and its farmer ---------------------------------------------------------------
+FIELD_OF = Message("Field {area}", note="The field as the farmer wrote its size.")
+STAGE_PLANNED = Message("not sown yet", note="Stage of a nursery.")
+STAGE_COVERED = Message("covered", note="Stage of a nursery: day 0 to uncovering.")
+STAGE_GROWING = Message("uncovered, growing", note="Stage of a nursery.")
+STAGE_READY = Message("time to transplant", note="Stage of a nursery.")
+STAGE_OLD = Message("overdue", note="Stage of a nursery: the seedlings grow old.")
+STAGE_PLANTED = Message("transplanted", note="Stage of a nursery.")
+STAGES: Mapping[str, Message] = {
+    "planned": STAGE_PLANNED,
+    "covered": STAGE_COVERED,
+    "growing": STAGE_GROWING,
+    "ready": STAGE_READY,
+    "old": STAGE_OLD,
+    "planted": STAGE_PLANTED,
+}
+TIME_LINE = Message("Stages by day from sowing", note="Names a chart for people who hear it.")
+TODAY_IS = Message("Today: {what}", note="Under the time line; {what} is a stage.")
+CLOSED = Message("closed", note="A nursery that is over or was given up.")
+SOW_ASSUMED = Message(
+    "Nobody confirmed the sowing; the planned day is taken.", note="About a nursery."
+)
+TASKS = Message("Tasks", note="Heading: the calendar of a nursery.")
+TASK = Message("Task", note="Head of a column.")
+DAY = Message("Day", note="Head of a column: days since sowing.")
+WHEN = Message("When", note="Head of a column: a date.")
+STATE = Message("What became of it", note="Head of a column: asked, done, not answered.")
+UNTIL = Message("{sow} to {date}", note="Two dates: the first and the last day of a task.")
+STATE_PLANNED = Message("to come", note="A task that was not asked yet.")
+STATE_SENT = Message("asked, no answer yet", note="A task.")
+STATE_DONE = Message("done", note="A task.")
+STATE_NOT_YET = Message("not yet", note="A task.")
+STATE_UNANSWERED = Message("asked, never answered", note="A task.")
+STATE_TOO_LATE = Message("text did not arrive in time", note="A task.")
+STATE_WITHDRAWN = Message("taken back", note="A task.")
+STATES: Mapping[str, Message] = {
+    "planned": STATE_PLANNED,
+    "sent": STATE_SENT,
+    "done": STATE_DONE,
+    "not_yet": STATE_NOT_YET,
+    "unanswered": STATE_UNANSWERED,
+    "too_late": STATE_TOO_LATE,
+    "withdrawn": STATE_WITHDRAWN,
+}
+TOLD = Message("told", note="A task that is only told, not asked.")
+PLAN = Message("Plan and quantities", note="Heading.")
+MESSAGES = Message("Messages", note="Heading: texts to and from the phone.")
+NO_MESSAGES = Message("Nothing was sent or received yet.", note="Instead of messages.")
+FROM_FARMER = Message("from the farmer", note="Beside a message.")
+BY_KEYS = Message("typed on a screen", note="Beside a message that came by a dialled code.")
+TO_FARMER = Message("to the farmer", note="Beside a message.")
+FAILED_TALK = Message("the program failed on this one", note="Beside a message.")
+SHOWN = Message("Shown: {words}", note="The screen that answered a key; {words} is its text.")
+TEXT_WAITING = Message("leaves {date} {time}", note="Beside a text that waits to be sent.")
+TEXT_CLAIMED = Message("leaving now", note="Beside a text.")
+TEXT_ACCEPTED = Message("with the operator, no receipt yet", note="Beside a text.")
+TEXT_DELIVERED = Message(
+    "on the phone at {time}", note="Beside a text; {time} is a time of day."
+)
+TEXT_FAILED = Message("failed", note="Beside a text.")
+TEXT_EXPIRED = Message("came too late, not delivered", note="Beside a text.")
+TEXT_WITHDRAWN = Message("taken back before it left", note="Beside a text.")
+TEXT_STATES: Mapping[str, Message] = {
+    "claimed": TEXT_CLAIMED,
+    "accepted": TEXT_ACCEPTED,
+    "failed": TEXT_FAILED,
+    "expired": TEXT_EXPIRED,
+    "withdrawn": TEXT_WITHDRAWN,
+}
+NOTE_VISIT = Message("Note a visit", note="Heading and button.")
+VISITED_ON = Message("Day of the visit", note="Label of a field.")
+VISIT_WORDS = Message("What you saw and did", note="Label of a field.")
+SEEN_DONE = Message("You saw that this is done:", note="Before boxes to tick: open tasks.")
+VISIT_NOTED = Message("The visit is noted.", note="Done.")
+VISITS = Message("Visits", note="Heading.")
+NO_VISITS = Message("No visit was noted yet.", note="Instead of visits.")
+VISIT_BY = Message("{date}, {officer}", note="Day of a visit and the officer's name.")
+CHANGE_DATES = Message("Change the dates", note="Heading and button.")
+SOWING_DAY = Message("Sowing day", note="Label of a field.")
+IS_SOWN = Message("It is sown", note="A box to tick.")
+UNCOVERED_DAY = Message("Uncovered and flooded on", note="Label of a field.")
+WISHED_DAY = Message("Transplanting is planned for", note="Label of a field.")
+PLANTED_DAY = Message("Transplanted on", note="Label of a field.")
+TELL_FARMER = Message("Tell the farmer by text", note="A box to tick.")
+DATES_CHANGED = Message("The dates are changed.", note="Done.")
+DATES_CHANGED_TOLD = Message("The dates are changed, and the farmer is told.", note="Done.")
+CLOSE_NURSERY = Message("Close this nursery", note="Heading and button.")
+CLOSE_WHY = Message("Why (lost, given up, entered twice)", note="Label of a field.")
+CLOSE_HINT = Message(
+    "Nothing more is sent for it. It stays in the story of the farmer.",
+    note="Under the heading.",
+)
+NURSERY_CLOSED = Message("The nursery is closed.", note="Done.")
+WRITE = Message("Write to the farmer", note="Heading.")
+YOUR_WORDS = Message("Your words, sent as a text", note="Label of a field.")
+SEND_TEXT = Message("Send the text", note="Button.")
+ALL_CALLS = Message("Calls for help so far", note="Heading.")
+CALL_OPEN = Message("open", note="A call for help that nobody has seen to.")
+CALL_CLOSED = Message("seen to by {officer}", note="A call for help; {officer} is a name.")
+CALL_CLOSED_ONLY = Message("seen to", note="A call for help.")
+WRONG_NO_DAY = Message("Give the day.", note="A visit was not kept.")
+WRONG_FUTURE = Message("That day is still to come.", note="A visit was not kept.")
+WRONG_BEFORE = Message("That day is before the plan was made.", note="A visit was not kept.")
+WRONG_SOWN = Message(
+    "A sowing day that is still to come cannot be sown already.", note="Dates were not kept."
+)
+WRONG_UNCOVER = Message(
+    "Uncovering must be from one to fourteen days after sowing, before the bed is drained, and "
+    "not in days to come.",
+    note="Dates were not kept.",
+)
+WRONG_TRANSPLANT = Message(
+    "That transplanting day is far too early or too late for this bed.",
+    note="Dates were not kept.",
+)
+WRONG_PLANTED = Message(
+    "The day it was transplanted must be after sowing and not in days to come.",
+    note="Dates were not kept.",
+)
+WRONG_NOTHING = Message("No date was changed.", note="Dates were not kept.")
+WRONG: Mapping[str, Message] = {
+    "no_day": WRONG_NO_DAY,
+    "future": WRONG_FUTURE,
+    "before_plan": WRONG_BEFORE,
+    "sown_future": WRONG_SOWN,
+    "uncover": WRONG_UNCOVER,
+    "transplant": WRONG_TRANSPLANT,
+    "planted": WRONG_PLANTED,
+    "nothing": WRONG_NOTHING,
+}
+UNSENT: Mapping[str, Message] = {
+    "no_words": CANNOT_EMPTY,
+    "long": CANNOT_LONG,
+    "stopped": CANNOT_STOPPED,
+    "no_consent": CANNOT_NO_CONSENT,
+}
+LANGUAGE_OF = Message("speaks {language}", note="{language} is the name of a language.")
+CONSENT_SINCE = Message("agreed to texts {date}", note="About a farmer.")
+CONSENT_NONE = Message("has not agreed to texts yet", note="About a farmer.")
+STOPPED_SINCE = Message("stopped texts {date}", note="About a farmer.")
+NURSERIES = Message("Nurseries", note="Heading, head of a column.")
+NO_NURSERIES = Message("No nursery was planned yet.", note="About a farmer.")
+
+# --- the list of farmers --------------------------------------------------------------------
+SEARCH = Message("Name or number", note="Label of a field for searching.")
+FOUND = Message("{n} farmer", plural="{n} farmers", note="How many are in the list.")
+NONE_FOUND = Message("No farmer is found.", note="An empty list.")
+NAME_UNKNOWN = Message("name not known", note="Instead of a farmer's name.")
+PAGE_OF = Message("Page {day} of {count}", note="Of a long list; both are numbers.")
+BEFORE = Message("Earlier in the list", note="Link to the page before.")
+AFTER = Message("Further in the list", note="Link to the next page.")
+
+# --- villages -------------------------------------------------------------------------------
+OFFICERS = Message("Officers", note="Head of a column.")
+NO_OFFICER = Message("nobody but the lead", note="No officer serves this village.")
+OPEN_CALLS = Message("Open calls", note="Head of a column: how many.")
+STORY_OF = Message("The story of {village}", note="Heading.")
+HAND_OVER = Message("Hand this village over", note="Heading and button.")
+HAND_OVER_HINT = Message(
+    "Farmers, nurseries, open calls and visits stay with the village. The next officer is told by "
+    "text.",
+    note="Under the heading.",
+)
+FROM_WHOM = Message("No longer served by", note="Label of a list of officers.")
+NOBODY = Message("(nobody; one more officer)", note="A choice in that list.")
+TO_WHOM = Message("Served from now on by", note="Label of a list of officers.")
+HAND_OVER_WORDS = Message("What the next officer should know", note="Label of a field.")
+HANDED_OVER = Message("{village} is handed over to {officer}.", note="Done.")
+STAYS_NO_TAKER = Message("Choose who serves it from now on.", note="It was not handed over.")
+STAYS_SAME = Message("That officer serves it already.", note="It was not handed over.")
+STAYS_NO_NOTE = Message(
+    "Write what the next officer should know, if only that all is well.",
+    note="It was not handed over.",
+)
+STAYS: Mapping[str, Message] = {
+    "no_taker": STAYS_NO_TAKER,
+    "same": STAYS_SAME,
+    "no_note": STAYS_NO_NOTE,
+}
+HANDOVERS = Message("How it changed hands", note="Heading.")
+NO_HANDOVERS = Message("It never changed hands.", note="Instead of that list.")
+PASSED_ON = Message("from {giver} to {officer}", note="A village; names of officers.")
+PASSED_TO = Message("also to {officer}", note="A village; the name of one more officer.")
+DONE_HERE = Message("What was done here", note="Heading.")
+NOTHING_DONE = Message("Nothing is written down yet.", note="An empty list.")
+SEE_FARMERS = Message("The farmers of this village", note="Link.")
 
 # --- what was done --------------------------------------------------------------------------
-ACTS: Mapping[str, Message] = {}
+ACT_WHO = Message("Who", note="Head of a column: an officer.")
+ACT_WHAT = Message("What", note="Head of a column.")
+ACT_ON = Message("On what", note="Head of a column: a farmer, a nursery, a village.")
+ACT_DETAIL = Message("Words or values", note="Head of a column.")
+NO_NAME = Message(
+    "(no officer)", note="Instead of a name: the command line, or a wrong number."
+)
+ALL_OFFICERS = Message("All officers", note="A choice in a list.")
+OFFICER = Message("Officer", note="Label of a list of officers.")
+OLDER = Message("Older", note="Link to the next page of a list that begins with the latest.")
+ACT_SIGNED_IN = Message("signed in", note="What was done.")
+ACT_REFUSED = Message("wrong number or password", note="What was done.")
+ACT_LOCKED = Message("locked out after too many tries", note="What was done.")
+ACT_CODE_LOCKED = Message("locked out after wrong codes by text", note="What was done.")
+ACT_PASSWORD = Message("changed the password", note="What was done.")
+ACT_ONE_TIME = Message("was given a one-time password", note="What was done.")
+ACT_LANGUAGE = Message("changed the language", note="What was done.")
+ACT_CALL_ANSWERED = Message("answered a call for help", note="What was done.")
+ACT_CALL_HANDLED = Message("saw to a call for help", note="What was done.")
+ACT_WROTE = Message("wrote to a farmer", note="What was done.")
+ACT_VISITED = Message("noted a visit", note="What was done.")
+ACT_DATES = Message("changed dates", note="What was done.")
+ACT_CLOSED = Message("closed a nursery", note="What was done.")
+ACT_HANDED_OVER = Message("handed a village over", note="What was done.")
+ACTS: Mapping[str, Message] = {
+    "signed_in": ACT_SIGNED_IN,
+    "sign_in_refused": ACT_REFUSED,
+    "sign_in_locked": ACT_LOCKED,
+    "code_locked": ACT_CODE_LOCKED,
+    "password_changed": ACT_PASSWORD,
+    "one_time_given": ACT_ONE_TIME,
+    "language_changed": ACT_LANGUAGE,
+    "call_answered": ACT_CALL_ANSWERED,
+    "call_handled": ACT_CALL_HANDLED,
+    "wrote": ACT_WROTE,
+    "visited": ACT_VISITED,
+    "dates_changed": ACT_DATES,
+    "nursery_closed": ACT_CLOSED,
+    "village_handed_over": ACT_HANDED_OVER,
+}

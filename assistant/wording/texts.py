@@ -12,6 +12,7 @@ from assistant.wording import (
     messages_seed,
     messages_talk,
     messages_tasks,
+    messages_web,
 )
 from assistant.wording.message import Message, slots_of
 
@@ -24,9 +25,10 @@ MODULES: Mapping[str, ModuleType] = {
     "result": messages_result,
     "officer": messages_officer,
     "plan": messages_plan,
+    "web": messages_web,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
-PRINTED = frozenset({"plan"})
+PRINTED = frozenset({"plan", "web"})
 
 
 @dataclass(frozen=True)

@@ -39,12 +39,12 @@ class Calls:
             wanted = wanted.where(FarmerRow.village_id.in_(village_ids))
         return tuple(_call(*found) for found in self._session.execute(wanted))
 
-    def handle(self, call_id: int, at: datetime) -> None:
+    def handle(self, call_id: int, at: datetime, officer_id: int | None = None) -> None:
         """Somebody has seen to it; the first time counts."""
         self._session.execute(
             update(CallRow)
             .where(CallRow.id == call_id, CallRow.handled_at.is_(None))
-            .values(handled_at=at)
+            .values(handled_at=at, handled_by=officer_id)
         )
 
     def unread(self, language: str, asked: str, text: str, at: datetime) -> None:

@@ -1,0 +1,174 @@
+"""An officer's own words to a farmer: a text that goes out and stays with the nursery."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from assistant.dialogue.values import Kind
+from assistant.people import Farmer
+from assistant.service.audit import Act, Subject, note
+from assistant.service.house import House
+from assistant.service.sight import Sight
+from assistant.service.texts import Letter, after_quiet, post
+from assistant.store import OutboxText, PastCall, Work
+from assistant.wording import messages_officer as o
+from assistant.wording.message import Say
+
+LONGEST_WORDS = 300  # characters; two or three segments
+WORDS_LAST = timedelta(days=2)
+
+
+class Unsent(StrEnum):
+    """Why an officer's words did not go out."""
+
+    NO_WORDS = "no_words"
+    LONG = "long"
+    STOPPED = "stopped"
+    NO_CONSENT = "no_consent"
+
+
+@dataclass(frozen=True)
+class Posted:
+    """The words are on their way; `due_at` (local) is later than now in the quiet hours."""
+
+    due_at: datetime
+    segments: int
+    waits: bool
+
+
+def why_not(farmer: Farmer) -> Unsent | None:
+    """Whether a farmer may be written to: not one who stopped texts or never agreed to any."""
+    if farmer.stopped_at is not None:
+        return Unsent.STOPPED
+    return Unsent.NO_CONSENT if farmer.consent_at is None else None
+
+
+def write(
+    house: House,
+    sight: Sight,
+    farmer_id: int,
+    words: str,
+    now: datetime,
+    *,
+    nursery_id: int | None = None,
+    urgent: bool = False,
+) -> Posted | Unsent | None:
+    """Sends an officer's words to a farmer; None for a farmer who is not in sight."""
+    with house.store.work() as work:
+        farmer = work.people.farmer_by_id(farmer_id)
+        nursery = work.nurseries.get(nursery_id) if nursery_id is not None else None
+        if farmer is None or not sight.sees(farmer.village_id):
+            return None
+        if nursery is not None and nursery.farmer_id != farmer.id:
+            return None
+        about = Subject(farmer.id, nursery_id, farmer.village_id)
+        return Pen(work, house, sight, now).write(Act.WROTE, farmer, words, about, urgent)
+
+
+def answer_call(
+    house: House, sight: Sight, call_id: int, words: str, now: datetime, *, urgent: bool = False
+) -> Posted | Unsent | None:
+    """Answers a call for help by a text, which marks it as handled; None for one that is not
+    in sight."""
+    with house.store.work() as work:
+        call = _call(work, sight, call_id)
+        if call is None:
+            return None
+        pen = Pen(work, house, sight, now)
+        farmer, about = call.farmer, _about(call)
+        done = pen.write(Act.CALL_ANSWERED, farmer, words, about, urgent, call.id)
+        if isinstance(done, Posted):
+            work.calls.handle(call.id, now, sight.officer.id)
+        return done
+
+
+def handle_call(house: House, sight: Sight, call_id: int, now: datetime) -> bool:
+    """Marks a call as handled, by phone or on the spot; False for one not in sight."""
+    with house.store.work() as work:
+        call = _call(work, sight, call_id)
+        if call is None:
+            return False
+        work.calls.handle(call.id, now, sight.officer.id)
+        note(work, sight.officer.id, Act.CALL_HANDLED, now, _about(call))
+        return True
+
+
+def _call(work: Work, sight: Sight, call_id: int) -> PastCall | None:
+    call = work.story.call(call_id)
+    return call if call is not None and sight.sees(call.farmer.village_id) else None
+
+
+def _about(call: PastCall) -> Subject:
+    return Subject(call.farmer.id, call.nursery_id, call.farmer.village_id)
+
+
+def _wrong(words: str) -> Unsent | None:
+    if not words:
+        return Unsent.NO_WORDS
+    return Unsent.LONG if len(words) > LONGEST_WORDS else None
+
+
+@dataclass(frozen=True)
+class Pen:
+    """An officer at writing, in one transaction."""
+
+    work: Work
+    house: House
+    sight: Sight
+    now: datetime
+
+    def write(
+        self,
+        act: Act,
+        farmer: Farmer,
+        words: str,
+        about: Subject,
+        urgent: bool,
+        call_id: int | None = None,
+    ) -> Posted | Unsent:
+        """Sends the officer's own words, and keeps them and a line of the trail."""
+        said = " ".join(words.split())
+        wrong = _wrong(said) or why_not(farmer)
+        if wrong is not None:
+            return wrong
+        officer = self.sight.officer
+        says = o.FROM_OFFICER(officer=officer.name, words=said)
+        text, posted = self.send(farmer, (says,), about.nursery_id, urgent=urgent)
+        self.work.story.add_own_words(
+            officer.id,
+            farmer.id,
+            text.message_id,
+            said,
+            self.now,
+            nursery_id=about.nursery_id,
+            call_id=call_id,
+        )
+        note(self.work, officer.id, act, self.now, about, said)
+        return posted
+
+    def send(
+        self,
+        farmer: Farmer,
+        says: tuple[Say, ...],
+        nursery_id: int | None,
+        *,
+        urgent: bool = False,
+    ) -> tuple[OutboxText, Posted]:
+        """Puts a text into the outbox; one that is not urgent waits for the morning."""
+        zone = self.sight.zone(farmer.village_id, self.house.zone)
+        loud = urgent and self.house.urgent_breaks_quiet
+        due = self.now if loud else after_quiet(self.house, zone, self.now)
+        letter = Letter(
+            phone=farmer.phone,
+            language=farmer.language,
+            says=says,
+            kind=Kind.LETTER,
+            due_at=due,
+            not_after=due + WORDS_LAST,
+            nursery_id=nursery_id,
+            urgent=loud,
+        )
+        text = post(self.work, self.house, letter, self.now)
+        local = due.astimezone(ZoneInfo(zone))
+        return text, Posted(local, text.segments, waits=due > self.now)

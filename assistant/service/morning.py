@@ -1,0 +1,307 @@
+"""This morning: which nurseries must be seen today and why, warnings that stand, and calls.
+
+A reason goes from the list when the farmer answers, when the plan moves on, or when an officer
+notes a visit on or after the day it began.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from enum import IntEnum
+from itertools import chain
+from zoneinfo import ZoneInfo
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, TRANSPLANT_LATEST_DAY
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer, Village
+from assistant.reminders.values import Reminder
+from assistant.service.house import House
+from assistant.service.known import local_date
+from assistant.service.sight import Sight
+from assistant.service.told import Told, told
+from assistant.store import Call, OwnWords, Work
+from assistant.wording import messages_web as w
+from assistant.wording.day import TASK_TEXTS
+from assistant.wording.message import Say
+
+ONE_DAY = timedelta(days=1)
+SHOWN_D = 7  # how long an unanswered task or a bad sign stays on the list
+SILENT_TASKS = (
+    TaskCode.UNCOVER_FLOOD,
+    TaskCode.FIELD_FLOOD,
+    TaskCode.DRAIN_BED,
+    TaskCode.SOW,
+)
+NOT_UP_TIMES = 2  # "not up" on one day is common in cool weather; again the next day is not
+OLD_FROM_D = 21  # no practice has its seedlings overdue before
+OLD_AGAIN_D = 3  # an old bed that was visited comes back after so many days
+MOST_CALLS = 50
+
+
+class Why(IntEnum):
+    """Why a nursery must be seen, the most urgent first."""
+
+    RAIN_HELP = 1
+    RAIN_SILENT = 2
+    NOT_UP = 3
+    SILENT = 4
+    YELLOW = 5
+    OLD = 6
+    SOWING_SILENT = 7
+
+
+@dataclass(frozen=True)
+class Reason:
+    """One reason, in words, and since when it holds; `task` is the one not answered."""
+
+    why: Why
+    say: Say
+    since: date
+    task: TaskCode | None = None
+
+
+@dataclass(frozen=True)
+class ToSee:
+    """One nursery that must be seen, with all its reasons, the most urgent first."""
+
+    farmer: Farmer
+    village: Village | None
+    nursery_id: int
+    label: str
+    day: int
+    reasons: tuple[Reason, ...]
+    visited_on: date | None
+
+
+@dataclass(frozen=True)
+class CallCard:
+    """One call for help; `at` is local to the village."""
+
+    id: int
+    farmer: Farmer
+    village: Village | None
+    nursery_id: int | None
+    label: str | None
+    day: int | None
+    at: datetime
+    told: Told
+    urgent: bool
+    answers: tuple[OwnWords, ...]
+
+
+@dataclass(frozen=True)
+class Stands:
+    """One warning that stands, and what came back; times are local."""
+
+    id: int
+    village: Village
+    starts_at: datetime
+    ends_at: datetime
+    asked: int
+    covered: int
+    need_help: int
+
+    @property
+    def silent(self) -> int:
+        """Phones that were asked and have not answered."""
+        return self.asked - self.covered - self.need_help
+
+
+@dataclass(frozen=True)
+class Morning:
+    """The page."""
+
+    today: date
+    villages: tuple[Village, ...]
+    chosen: int | None
+    warnings: tuple[Stands, ...]
+    calls: tuple[CallCard, ...]
+    calls_in_all: int
+    to_see: tuple[ToSee, ...]
+
+
+def morning(
+    house: House, sight: Sight, now: datetime, village_id: int | None = None
+) -> Morning:
+    """What must be done today in the villages of an officer, or in one of them."""
+    chosen = sight.village(village_id)
+    with house.store.look() as work:
+        gathering = _Gathering(work, house, sight, now, sight.scope(village_id))
+        calls = work.calls.open(gathering.scope)
+        cards = gathering.cards(sorted(calls, key=lambda call: (call.about != "rain", call.at)))
+        villages = (chosen,) if chosen else sight.villages
+        return Morning(
+            today=local_date(now, chosen.zone if chosen else house.zone),
+            villages=sight.villages,
+            chosen=chosen.id if chosen else None,
+            warnings=tuple(_standing(work, villages, now)),
+            calls=cards,
+            calls_in_all=len(calls),
+            to_see=gathering.to_see(),
+        )
+
+
+def _standing(work: Work, villages: Iterable[Village], now: datetime) -> Iterator[Stands]:
+    by_id = {village.id: village for village in villages}
+    for standing in work.watch.standing(list(by_id), now):
+        village = by_id[standing.village_id]
+        zone = ZoneInfo(village.zone)
+        counts = work.warnings.tally(standing.id)
+        yield Stands(
+            id=standing.id,
+            village=village,
+            starts_at=standing.starts_at.astimezone(zone),
+            ends_at=standing.ends_at.astimezone(zone),
+            asked=counts.asked,
+            covered=counts.covered,
+            need_help=counts.need_help,
+        )
+
+
+Found = tuple[Farmer, Nursery, Reason]
+
+
+@dataclass(frozen=True)
+class _Gathering:
+    """Finds the reasons; one transaction, one officer, one moment."""
+
+    work: Work
+    house: House
+    sight: Sight
+    now: datetime
+    scope: tuple[int, ...] | None
+
+    def today(self, farmer: Farmer) -> date:
+        """The date in a farmer's village."""
+        return local_date(self.now, self.sight.zone(farmer.village_id, self.house.zone))
+
+    def to_see(self) -> tuple[ToSee, ...]:
+        """All nurseries with a reason that no visit has answered, most urgent first."""
+        kinds = (self._rain(), self._silent(), self._not_up(), self._yellow(), self._old())
+        by_nursery: dict[int, list[Found]] = {}
+        for found in chain.from_iterable(kinds):
+            by_nursery.setdefault(found[1].id, []).append(found)
+        visits = self.work.watch.last_visits(list(by_nursery))
+        listed = (self._line(found, visits) for found in by_nursery.values())
+        return tuple(sorted((line for line in listed if line.reasons), key=_urgency))
+
+    def _line(self, found: list[Found], visits: Mapping[int, date]) -> ToSee:
+        farmer, nursery, _ = found[0]
+        visited_on = visits.get(nursery.id)
+        first: dict[tuple[Why, TaskCode | None], Reason] = {}
+        for _, _, reason in sorted(found, key=lambda each: (each[2].why, each[2].since)):
+            if not self._seen(reason, visited_on, farmer):
+                first.setdefault((reason.why, reason.task), reason)
+        return ToSee(
+            farmer=farmer,
+            village=self.sight.village(farmer.village_id),
+            nursery_id=nursery.id,
+            label=nursery.called,
+            day=nursery.day(self.today(farmer)),
+            reasons=tuple(first.values()),
+            visited_on=visited_on,
+        )
+
+    def _seen(self, reason: Reason, visited_on: date | None, farmer: Farmer) -> bool:
+        """Whether a visit has answered a reason; old seedlings must be looked at again."""
+        if visited_on is None:
+            return False
+        if reason.why is Why.OLD:
+            return visited_on > self.today(farmer) - timedelta(days=OLD_AGAIN_D)
+        return visited_on >= reason.since
+
+    # --- one for each kind of reason ---------------------------------------------------------
+
+    def _rain(self) -> Iterator[Found]:
+        """Young beds under a warning that are not known to be covered."""
+        around = self.now.date()
+        last = int(RAIN_WATCH_LAST_DAY.value)
+        sown_from, until = around - timedelta(days=last + 1), around + ONE_DAY
+        for each in self.work.watch.under_warning(self.scope, self.now, sown_from, until):
+            day = each.nursery.day(self.today(each.farmer))
+            if each.standing.answer == "covered" or not 0 <= day <= last:
+                continue
+            needs_help = each.standing.answer == "help"
+            why = Why.RAIN_HELP if needs_help else Why.RAIN_SILENT
+            say = w.WHY_RAIN_HELP() if needs_help else w.WHY_RAIN_SILENT()
+            yield each.farmer, each.nursery, Reason(why, say, self.today(each.farmer))
+
+    def _silent(self) -> Iterator[Found]:
+        """Tasks that nobody answered, but for what has happened since."""
+        for farmer, nursery, task in self.work.watch.unanswered(
+            self.scope, SILENT_TASKS, self._since()
+        ):
+            say = w.WHY_SILENT(what=TASK_TEXTS[task.task].what())
+            why = Why.SOWING_SILENT if task.task is TaskCode.SOW else Why.SILENT
+            yield farmer, nursery, Reason(why, say, task.day, task.task)
+
+    def _not_up(self) -> Iterator[Found]:
+        """Beds of which "not up" was said on two days, and not uncovered since."""
+        said: dict[int, list[tuple[Farmer, Nursery, Reminder]]] = {}
+        for found in self.work.watch.answered(
+            self.scope, TaskCode.UNCOVER_FLOOD, "not_yet", self._since()
+        ):
+            said.setdefault(found[1].id, []).append(found)
+        for times in said.values():
+            farmer, nursery, latest = times[-1]
+            if len(times) >= NOT_UP_TIMES and not nursery.uncovered:
+                yield farmer, nursery, Reason(Why.NOT_UP, w.WHY_NOT_UP(), latest.day)
+
+    def _yellow(self) -> Iterator[Found]:
+        for farmer, nursery, task in self.work.watch.answered(
+            self.scope, TaskCode.COLOUR_CHECK, "yellow", self._since()
+        ):
+            yield farmer, nursery, Reason(Why.YELLOW, w.WHY_YELLOW(), task.day)
+
+    def _old(self) -> Iterator[Found]:
+        """Beds past their last day for transplanting; forgotten ones are no longer listed."""
+        today = self.now.date()
+        oldest = today - timedelta(days=TRANSPLANT_LATEST_DAY.value)
+        youngest = today - timedelta(days=OLD_FROM_D - 1)
+        for farmer, nursery in self.work.watch.old(self.scope, oldest, youngest):
+            due = next(task.date for task in nursery.tasks if task.code is TaskCode.OVERDUE)
+            if due <= self.today(farmer):
+                say = w.WHY_OLD(day=nursery.day(self.today(farmer)))
+                yield farmer, nursery, Reason(Why.OLD, say, due)
+
+    def _since(self) -> date:
+        return self.now.date() - timedelta(days=SHOWN_D)
+
+    # --- calls -------------------------------------------------------------------------------
+
+    def cards(self, calls: list[Call]) -> tuple[CallCard, ...]:
+        """The first calls of a list, with what was answered to them."""
+        shown = calls[:MOST_CALLS]
+        answers: dict[int, list[OwnWords]] = {}
+        for each in self.work.story.own_words(call_ids=[call.id for call in shown]):
+            answers.setdefault(each.call_id or 0, []).append(each)
+        return tuple(self._card(call, tuple(answers.get(call.id, ()))) for call in shown)
+
+    def _card(self, call: Call, answers: tuple[OwnWords, ...]) -> CallCard:
+        zone = self.sight.zone(call.farmer.village_id, self.house.zone)
+        nursery = call.nursery
+        return CallCard(
+            id=call.id,
+            farmer=call.farmer,
+            village=self.sight.village(call.farmer.village_id),
+            nursery_id=nursery.id if nursery else None,
+            label=nursery.called if nursery else None,
+            day=nursery.day(self.today(call.farmer)) if nursery else None,
+            at=call.at.astimezone(ZoneInfo(zone)),
+            told=told(call.about, call.words),
+            urgent=call.about == "rain",
+            answers=answers,
+        )
+
+
+def _urgency(line: ToSee) -> tuple[object, ...]:
+    village = line.village.name if line.village else ""
+    reason = line.reasons[0]
+    return (
+        reason.why,
+        village,
+        reason.since,
+        line.farmer.name or line.farmer.phone,
+        line.label,
+    )

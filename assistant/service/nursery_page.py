@@ -1,0 +1,288 @@
+"""A nursery on one page: where it stands, its plan and tasks, messages both ways, its story."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer, Village
+from assistant.reminders.values import Reminder, State
+from assistant.service.house import House
+from assistant.service.known import local_date
+from assistant.service.letters import Unsent, why_not
+from assistant.service.sight import Sight
+from assistant.service.told import Told, told
+from assistant.service.visits import open_tasks
+from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work
+from assistant.wording.plan_page import Plan, Section, plan_page
+
+MESSAGES_SHOWN = 40
+
+
+class Stage(StrEnum):
+    """Where a bed stands in its season."""
+
+    PLANNED = "planned"
+    COVERED = "covered"
+    GROWING = "growing"
+    READY = "ready"
+    OLD = "old"
+    PLANTED = "planted"
+
+
+@dataclass(frozen=True)
+class Span:
+    """Days of one stage, counted from sowing; the last is not in it."""
+
+    stage: Stage
+    first: int
+    end: int
+
+
+@dataclass(frozen=True)
+class Line:
+    """A nursery on its time line; `today` is a day from sowing, held to what is drawn."""
+
+    spans: tuple[Span, ...]
+    today: int
+    first: int
+    end: int
+
+
+@dataclass(frozen=True)
+class TaskLine:
+    """One task of the calendar and what became of it."""
+
+    task: TaskCode
+    day: int
+    on: date
+    until: date | None
+    state: State | None
+    answer: str | None
+    answered_at: datetime | None
+
+
+@dataclass(frozen=True)
+class Message:
+    """One message, to or from the phone; times are local to the village."""
+
+    at: datetime
+    text: str
+    inward: bool
+    by_keys: bool = False
+    answer: str | None = None
+    failed: bool = False
+    state: TextState | None = None
+    reached_at: datetime | None = None
+    due_at: datetime | None = None
+    detail: str = ""
+
+
+@dataclass(frozen=True)
+class CallTold:
+    """A call for help in a story, handled or not."""
+
+    call: PastCall
+    at: datetime
+    told: Told
+    answers: tuple[OwnWords, ...]
+
+
+@dataclass(frozen=True)
+class Person:
+    """A farmer, and what passed between them and us; shown with each nursery and alone."""
+
+    farmer: Farmer
+    village: Village | None
+    beds: tuple[Nursery, ...]
+    messages: tuple[Message, ...]
+    calls: tuple[CallTold, ...]
+    unsent: Unsent | None
+    today: date
+
+
+@dataclass(frozen=True)
+class NurseryPage:
+    """The page of a nursery."""
+
+    person: Person
+    nursery: Nursery
+    day: int
+    stage: Stage
+    line: Line
+    plan: tuple[Section, ...]
+    tasks: tuple[TaskLine, ...]
+    open_tasks: tuple[Reminder, ...]
+    visits: tuple[VisitMade, ...]
+
+    @property
+    def earliest_visit(self) -> date:
+        """Before this day there was nothing to visit."""
+        return min(self.nursery.made_on, self.nursery.sow_date)
+
+
+def nursery_page(
+    house: House, sight: Sight, nursery_id: int, now: datetime
+) -> NurseryPage | None:
+    """All there is to see of a nursery; None for one that is not in sight."""
+    with house.store.look() as work:
+        nursery = work.nurseries.get(nursery_id)
+        farmer = work.people.farmer_by_id(nursery.farmer_id) if nursery else None
+        if nursery is None or farmer is None or not sight.sees(farmer.village_id):
+            return None
+        person = _person(work, house, sight, farmer, now)
+        asked = work.reminders.of_nursery(nursery.id)
+        zone = ZoneInfo(sight.zone(farmer.village_id, house.zone))
+        return NurseryPage(
+            person=person,
+            nursery=nursery,
+            day=nursery.day(person.today),
+            stage=stage_of(nursery, person.today),
+            line=line_of(nursery, person.today),
+            plan=_plan(nursery, person.today),
+            tasks=tuple(_tasks(nursery, asked, zone)),
+            open_tasks=open_tasks(work, nursery),
+            visits=work.story.visits([nursery.id]),
+        )
+
+
+def farmer_page(house: House, sight: Sight, farmer_id: int, now: datetime) -> Person | None:
+    """A farmer, with all nurseries there are or were; None for one who is not in sight."""
+    with house.store.look() as work:
+        farmer = work.people.farmer_by_id(farmer_id)
+        if farmer is None or not sight.sees(farmer.village_id):
+            return None
+        return _person(work, house, sight, farmer, now)
+
+
+def _person(work: Work, house: House, sight: Sight, farmer: Farmer, now: datetime) -> Person:
+    name = sight.zone(farmer.village_id, house.zone)
+    zone = ZoneInfo(name)
+    answers = work.story.own_words(farmer_id=farmer.id)
+    return Person(
+        farmer=farmer,
+        village=sight.village(farmer.village_id),
+        beds=work.nurseries.of_farmer(farmer.id, open_only=False),
+        messages=_messages(work, farmer.phone, zone),
+        calls=tuple(
+            CallTold(
+                call=call,
+                at=call.at.astimezone(zone),
+                told=told(call.about, call.words),
+                answers=tuple(each for each in answers if each.call_id == call.id),
+            )
+            for call in work.story.calls_of(farmer.id)
+        ),
+        unsent=why_not(farmer),
+        today=local_date(now, name),
+    )
+
+
+# --- where it stands -------------------------------------------------------------------------
+
+
+def stage_of(nursery: Nursery, today: date) -> Stage:
+    """The stage of a bed on a day."""
+    if nursery.transplanted_on is not None and today >= nursery.transplanted_on:
+        return Stage.PLANTED
+    day = nursery.day(today)
+    for span in _spans(nursery):
+        if span.first <= day < span.end:
+            return span.stage
+    return Stage.PLANNED if day < 0 else Stage.OLD
+
+
+BEFORE_D = 3  # days before sowing that the time line shows: soaking and mixing
+AFTER_D = 5  # days after the last for transplanting
+
+
+def line_of(nursery: Nursery, today: date) -> Line:
+    """The time line of a bed, with today in it; before and after it today stands at an end."""
+    spans = _spans(nursery)
+    first, end = spans[0].first, spans[-1].end
+    return Line(spans, min(max(nursery.day(today), first), end - 1), first, end)
+
+
+def _spans(nursery: Nursery) -> tuple[Span, ...]:
+    tasks = {task.code: task for task in nursery.tasks}
+    uncover = tasks[TaskCode.UNCOVER_FLOOD].day if TaskCode.UNCOVER_FLOOD in tasks else 0
+    window = tasks[TaskCode.TRANSPLANT]
+    old = tasks[TaskCode.OVERDUE].day
+    ends = (
+        (Stage.PLANNED, -BEFORE_D, 0),
+        (Stage.COVERED, 0, uncover),
+        (Stage.GROWING, uncover, window.day),
+        (Stage.READY, window.day, old),
+        (Stage.OLD, old, old + AFTER_D),
+    )
+    return tuple(Span(stage, first, end) for stage, first, end in ends if first < end)
+
+
+def _plan(nursery: Nursery, today: date) -> tuple[Section, ...]:
+    """Quantities and cautions; the dates stand in the list of tasks."""
+    plan = Plan(
+        area_typed=nursery.area_typed,
+        inputs=nursery.inputs,
+        quantities=nursery.quantities,
+        tasks=nursery.tasks,
+        sow=nursery.sow_date,
+        today=max(today, nursery.sow_date) if nursery.sown else today,
+    )
+    return plan_page(plan)
+
+
+def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Iterator[TaskLine]:
+    """The calendar, each task with the latest of its reminders that went out."""
+    latest = {each.task: each for each in asked if each.state is not State.WITHDRAWN}
+    went = {each.task: each for each in asked if each.asked or each.answer}
+    for task in nursery.tasks:
+        found = went.get(task.code) or latest.get(task.code)
+        answered_at = (
+            found.answered_at.astimezone(zone) if found and found.answered_at else None
+        )
+        yield TaskLine(
+            task=task.code,
+            day=task.day,
+            on=task.date,
+            until=task.until,
+            state=found.state if found else None,
+            answer=found.answer if found else None,
+            answered_at=answered_at,
+        )
+
+
+# --- messages --------------------------------------------------------------------------------
+
+
+def _messages(work: Work, phone: str, zone: ZoneInfo) -> tuple[Message, ...]:
+    """The last messages both ways, the latest first."""
+    inward = (_heard(each, zone) for each in work.story.heard(phone, MESSAGES_SHOWN))
+    outward = (_sent(each, zone) for each in work.story.sent(phone, MESSAGES_SHOWN))
+    both = sorted((*outward, *inward), key=lambda message: message.at, reverse=True)
+    return tuple(both[:MESSAGES_SHOWN])
+
+
+def _heard(heard: Heard, zone: ZoneInfo) -> Message:
+    return Message(
+        at=heard.at.astimezone(zone),
+        text=heard.text,
+        inward=True,
+        by_keys=heard.channel != "sms",
+        answer=heard.answer,
+        failed=heard.failed,
+    )
+
+
+def _sent(sent: Sent, zone: ZoneInfo) -> Message:
+    return Message(
+        at=sent.at.astimezone(zone),
+        text=sent.text,
+        inward=False,
+        state=sent.state,
+        reached_at=sent.reached_at.astimezone(zone) if sent.reached_at else None,
+        due_at=sent.due_at.astimezone(zone),
+        detail=sent.detail,
+    )

@@ -1,0 +1,294 @@
+"""An officer at a nursery: a visit is noted, tasks are seen to be done, dates are changed.
+
+Dates change as they do when the farmer changes them: reminders are planned anew, and the farmer
+is told by text unless the officer says not to.
+"""
+
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from enum import StrEnum
+
+from assistant.agronomy.calendar import DayChoice, TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer
+from assistant.reminders.compose import ASKED_TASKS
+from assistant.reminders.values import Reminder, State
+from assistant.service.audit import Act, Subject, note
+from assistant.service.effects import save_and_plan
+from assistant.service.house import House
+from assistant.service.known import local_date
+from assistant.service.letters import Pen, why_not
+from assistant.service.sight import Sight
+from assistant.store import Work
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+OPEN = (State.SENT, State.UNANSWERED)
+
+
+class Wrong(StrEnum):
+    """Why a visit or a date was not kept."""
+
+    NO_DAY = "no_day"
+    FUTURE = "future"
+    BEFORE_PLAN = "before_plan"
+    SOWN_FUTURE = "sown_future"
+    UNCOVER = "uncover"
+    TRANSPLANT = "transplant"
+    PLANTED = "planted"
+    NOTHING = "nothing"
+
+
+@dataclass(frozen=True)
+class Kept:
+    """The nursery as it is now; `told` whether the farmer gets a text of it."""
+
+    nursery: Nursery
+    told: bool = False
+
+
+# --- a visit ---------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Visit:
+    """What an officer noted: the day, words, and open tasks that were seen to be done."""
+
+    on: date | None
+    words: str
+    done: Collection[TaskCode] = ()
+
+
+def note_visit(
+    house: House, sight: Sight, nursery_id: int, visit: Visit, now: datetime
+) -> Kept | Wrong | None:
+    """Keeps a visit; None for a nursery that is not in sight."""
+    with house.store.work() as work:
+        found = _find(work, sight, nursery_id)
+        if found is None:
+            return None
+        farmer, nursery = found
+        work.lock(farmer.phone)
+        today = _today(house, sight, farmer, now)
+        if visit.on is None:
+            return Wrong.NO_DAY
+        if visit.on > today:
+            return Wrong.FUTURE
+        if visit.on < min(nursery.made_on, nursery.sow_date):
+            return Wrong.BEFORE_PLAN
+        work.story.add_visit(nursery.id, sight.officer.id, visit.on, visit.words, now)
+        moved = _seen_done(work, house, farmer, nursery, visit, now)
+        detail = " ".join((visit.on.isoformat(), *visit.done))
+        note(work, sight.officer.id, Act.VISITED, now, _subject(farmer, nursery), detail)
+        return Kept(moved)
+
+
+def _seen_done(
+    work: Work, house: House, farmer: Farmer, nursery: Nursery, visit: Visit, now: datetime
+) -> Nursery:
+    """Answers the open tasks that the officer saw done, and moves the plan by them."""
+    moved = nursery
+    for reminder in open_tasks(work, nursery):
+        if reminder.task in visit.done and visit.on is not None:
+            work.reminders.set_state([reminder.id], State.DONE)
+            work.reminders.keep_answer(reminder.id, "done", now)
+            moved = _HAPPENED.get(reminder.task, _as_it_is)(moved, reminder, visit.on)
+    if moved == nursery:
+        return nursery
+    return save_and_plan(work, house, farmer, moved, now)
+
+
+def open_tasks(work: Work, nursery: Nursery) -> tuple[Reminder, ...]:
+    """What was asked of the farmer and is not answered, the latest day of each task."""
+    latest = {
+        each.task: each
+        for each in work.reminders.of_nursery(nursery.id)
+        if each.task in ASKED_TASKS and each.state in OPEN
+    }
+    return tuple(latest.values())
+
+
+def _as_it_is(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
+    return nursery
+
+
+def _sown(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
+    return replace(nursery, sown=True, sow_assumed=False)
+
+
+def _uncovered(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
+    day = reminder.day if nursery.may_uncover_on(reminder.day) else on
+    return (
+        nursery.uncovering_on(day, uncovered=True) if nursery.may_uncover_on(day) else nursery
+    )
+
+
+def _planted(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
+    return replace(nursery, transplanted_on=on)
+
+
+_HAPPENED: Mapping[TaskCode, Callable[[Nursery, Reminder, date], Nursery]] = {
+    TaskCode.SOW: _sown,
+    TaskCode.UNCOVER_FLOOD: _uncovered,
+    TaskCode.TRANSPLANT: _planted,
+    TaskCode.OVERDUE: _planted,
+}
+
+
+# --- dates -----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Dates:
+    """The days of a nursery as an officer gives them; None leaves a day as it is.
+
+    `uncovered_on` is when it was uncovered and flooded, `transplant` the wished day,
+    `transplanted_on` the day it happened.
+    """
+
+    sow: date | None = None
+    sown: bool = False
+    uncovered_on: date | None = None
+    transplant: date | None = None
+    transplanted_on: date | None = None
+
+
+def change_dates(
+    house: House, sight: Sight, nursery_id: int, dates: Dates, now: datetime, *, tell: bool
+) -> Kept | Wrong | None:
+    """Moves a plan to the days that an officer gives; None for a nursery not in sight.
+
+    Args:
+        tell: the farmer gets a text with the new days, if texts may be sent there.
+    """
+    with house.store.work() as work:
+        found = _find(work, sight, nursery_id)
+        if found is None:
+            return None
+        farmer, nursery = found
+        work.lock(farmer.phone)
+        today = _today(house, sight, farmer, now)
+        moved = _moved(nursery, dates, today)
+        if isinstance(moved, Wrong):
+            return moved
+        saved = save_and_plan(work, house, farmer, moved, now)
+        about = _subject(farmer, nursery)
+        detail = _difference(nursery, saved)
+        note(work, sight.officer.id, Act.DATES_CHANGED, now, about, detail)
+        told = tell and why_not(farmer) is None
+        if told:
+            says = _news(nursery, saved, today, sight.officer.name)
+            Pen(work, house, sight, now).send(farmer, says, saved.id)
+        return Kept(saved, told)
+
+
+def _moved(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
+    """The nursery with the new days, or the first that cannot be."""
+    moved = nursery
+    for step in (_move_sowing, _move_uncovering, _move_transplanting, _plant_out):
+        outcome = step(moved, dates, today)
+        if isinstance(outcome, Wrong):
+            return outcome
+        moved = outcome
+    return Wrong.NOTHING if moved == nursery else moved
+
+
+def _move_sowing(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
+    sow = dates.sow or nursery.sow_date
+    if dates.sown and sow > today:
+        return Wrong.SOWN_FUTURE
+    if sow == nursery.sow_date and dates.sown == nursery.sown:
+        return nursery
+    if sow == nursery.sow_date:
+        return replace(nursery, sown=dates.sown, sow_assumed=False)
+    return nursery.sown_on(sow, sown=dates.sown)
+
+
+def _move_uncovering(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
+    day = dates.uncovered_on
+    if day is None or (nursery.uncovered and day == nursery.uncover_date):
+        return nursery
+    if day > today or not nursery.may_uncover_on(day):
+        return Wrong.UNCOVER
+    return nursery.uncovering_on(day, uncovered=True)
+
+
+def _move_transplanting(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
+    day = dates.transplant
+    if day is None or day == nursery.transplant_date:
+        return nursery
+    if nursery.judge_transplanting(day) is DayChoice.IMPOSSIBLE:
+        return Wrong.TRANSPLANT
+    return nursery.transplanting_on(day)
+
+
+def _plant_out(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
+    day = dates.transplanted_on
+    if day is None or day == nursery.transplanted_on:
+        return nursery
+    if not nursery.sow_date < day <= today:
+        return Wrong.PLANTED
+    return replace(nursery, transplanted_on=day)
+
+
+_FIELDS = (
+    "sow_date",
+    "sown",
+    "uncover_date",
+    "uncovered",
+    "transplant_date",
+    "transplanted_on",
+)
+
+
+def _difference(before: Nursery, after: Nursery) -> str:
+    """What changed, for the trail: names and values as they are kept."""
+    pairs = ((name, getattr(before, name), getattr(after, name)) for name in _FIELDS)
+    return "; ".join(f"{name}: {old} -> {new}" for name, old, new in pairs if old != new)
+
+
+def _news(before: Nursery, after: Nursery, today: date, officer: str) -> tuple[Say, ...]:
+    """What the farmer is told of the new days."""
+    head = o.DATES_BY_OFFICER(officer=officer)
+    if after.transplanted_on != before.transplanted_on:
+        return (head, about(m.TRANSPLANTED_NOTED, after, today))
+    if after.transplant_date != before.transplant_date and after.transplant_date:
+        return (head, about(m.TRANSPLANT_SET, after, today))
+    return (head, about(m.SOWING_MOVED, after, today))
+
+
+# --- the end ---------------------------------------------------------------------------------
+
+
+def close_nursery(
+    house: House, sight: Sight, nursery_id: int, why: str, now: datetime
+) -> Kept | None:
+    """Ends a nursery that was lost or given up; nothing more is sent for it."""
+    with house.store.work() as work:
+        found = _find(work, sight, nursery_id)
+        if found is None:
+            return None
+        farmer, nursery = found
+        work.lock(farmer.phone)
+        saved = save_and_plan(work, house, farmer, replace(nursery, closed=True), now)
+        note(work, sight.officer.id, Act.NURSERY_CLOSED, now, _subject(farmer, nursery), why)
+        return Kept(saved)
+
+
+def _find(work: Work, sight: Sight, nursery_id: int) -> tuple[Farmer, Nursery] | None:
+    nursery = work.nurseries.get(nursery_id)
+    farmer = work.people.farmer_by_id(nursery.farmer_id) if nursery else None
+    if nursery is None or farmer is None or not sight.sees(farmer.village_id):
+        return None
+    return farmer, nursery
+
+
+def _subject(farmer: Farmer, nursery: Nursery) -> Subject:
+    return Subject(farmer.id, nursery.id, farmer.village_id)
+
+
+def _today(house: House, sight: Sight, farmer: Farmer, now: datetime) -> date:
+    return local_date(now, sight.zone(farmer.village_id, house.zone))

@@ -1,0 +1,85 @@
+"""The roll: farmers in pages, found by name or number, with their open nurseries."""
+
+from collections.abc import Collection
+from datetime import date
+
+from sqlalchemy import ColumnElement, false, func, or_, select
+from sqlalchemy.orm import Session
+
+from assistant.people import Farmer
+from assistant.store import rows
+from assistant.store.tables import FarmerRow, NurseryRow, VillageRow
+from assistant.store.values_officers import Bed
+
+SHORTEST_NUMBER = 3  # digits; fewer would find half the roll
+
+
+class Roll:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def farmers(
+        self, scope: Collection[int] | None, search: str, limit: int, skip: int = 0
+    ) -> tuple[Farmer, ...]:
+        """Farmers by village, name and number; `search` is a part of a name or number."""
+        wanted = (
+            select(FarmerRow)
+            .outerjoin(VillageRow, VillageRow.id == FarmerRow.village_id)
+            .where(*_terms(scope, search))
+            .order_by(VillageRow.name, func.coalesce(FarmerRow.name, ""), FarmerRow.phone)
+            .limit(limit)
+            .offset(skip)
+        )
+        return tuple(map(rows.farmer, self._session.scalars(wanted)))
+
+    def count(self, scope: Collection[int] | None, search: str = "") -> int:
+        """How many farmers those would be without a limit."""
+        wanted = select(func.count()).select_from(FarmerRow).where(*_terms(scope, search))
+        return self._session.scalar(wanted) or 0
+
+    def counts_by_village(self) -> dict[int | None, int]:
+        """How many farmers each village has."""
+        wanted = select(FarmerRow.village_id, func.count()).group_by(FarmerRow.village_id)
+        return {village_id: count for village_id, count in self._session.execute(wanted)}
+
+    def beds_by_village(self) -> dict[int | None, int]:
+        """How many open nurseries each village has."""
+        wanted = (
+            select(FarmerRow.village_id, func.count())
+            .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
+            .where(NurseryRow.closed.is_(False))
+            .group_by(FarmerRow.village_id)
+        )
+        return {village_id: count for village_id, count in self._session.execute(wanted)}
+
+    def beds(self, farmer_ids: Collection[int]) -> tuple[Bed, ...]:
+        """The open nurseries of these farmers, by label."""
+        wanted = (
+            select(
+                NurseryRow.id,
+                NurseryRow.farmer_id,
+                NurseryRow.label,
+                NurseryRow.name,
+                NurseryRow.sow_date,
+            )
+            .where(NurseryRow.farmer_id.in_(farmer_ids), NurseryRow.closed.is_(False))
+            .order_by(NurseryRow.farmer_id, func.length(NurseryRow.label), NurseryRow.label)
+        )
+        return tuple(_bed(*found) for found in self._session.execute(wanted))
+
+
+def _bed(id: int, farmer_id: int, label: str, name: str | None, sow_date: date) -> Bed:
+    return Bed(id, farmer_id, label, name, sow_date)
+
+
+def _terms(scope: Collection[int] | None, search: str) -> list[ColumnElement[bool]]:
+    terms: list[ColumnElement[bool]] = []
+    if scope is not None:
+        terms.append(FarmerRow.village_id.in_(scope) if scope else false())
+    if search:
+        found = [FarmerRow.name.icontains(search, autoescape=True)]
+        digits = "".join(ch for ch in search if ch.isdecimal()).lstrip("0")
+        if len(digits) >= SHORTEST_NUMBER:
+            found.append(FarmerRow.phone.contains(digits, autoescape=True))
+        terms.append(or_(*found))
+    return terms

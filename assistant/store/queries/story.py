@@ -1,0 +1,213 @@
+"""The story of a nursery, a farmer and a village: messages, visits, own words, hand-overs."""
+
+from collections.abc import Collection
+from datetime import date, datetime
+
+from sqlalchemy import delete, select
+from sqlalchemy.orm import Session, aliased
+
+from assistant.channel import Channel, Step
+from assistant.store import rows
+from assistant.store.tables import (
+    CallRow,
+    FarmerRow,
+    IncomingRow,
+    OfficerRow,
+    OfficerVillageRow,
+    OutboxRow,
+    VillageRow,
+)
+from assistant.store.tables_officers import HandoverRow, OfficerTextRow, VisitRow
+from assistant.store.values_officers import (
+    Handover,
+    Heard,
+    OwnWords,
+    PastCall,
+    Sent,
+    VisitMade,
+)
+
+
+class Story:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    # --- messages ----------------------------------------------------------------------------
+
+    def heard(self, phone: str, limit: int) -> tuple[Heard, ...]:
+        """The last messages of a phone, the latest first; USSD keys with their screens."""
+        said = (IncomingRow.channel == Channel.SMS) | (IncomingRow.step == Step.ANSWER)
+        wanted = (
+            select(IncomingRow)
+            .where(IncomingRow.phone == phone, said)
+            .order_by(IncomingRow.at.desc())
+            .limit(limit)
+        )
+        return tuple(
+            rows.value(Heard, row, answer=row.answer_text)
+            for row in self._session.scalars(wanted)
+        )
+
+    def sent(self, phone: str, limit: int) -> tuple[Sent, ...]:
+        """The last texts to a phone, the latest first."""
+        wanted = (
+            select(OutboxRow)
+            .where(OutboxRow.phone == phone)
+            .order_by(OutboxRow.id.desc())
+            .limit(limit)
+        )
+        return tuple(
+            rows.value(
+                Sent,
+                row,
+                at=row.accepted_at or row.created_at,
+                reached_at=row.delivered_at,
+            )
+            for row in self._session.scalars(wanted)
+        )
+
+    def add_own_words(
+        self,
+        officer_id: int,
+        farmer_id: int,
+        message_id: str,
+        words: str,
+        at: datetime,
+        *,
+        nursery_id: int | None = None,
+        call_id: int | None = None,
+    ) -> None:
+        """Keeps what an officer wrote, beside the text that carries it."""
+        self._session.add(
+            OfficerTextRow(
+                officer_id=officer_id,
+                farmer_id=farmer_id,
+                nursery_id=nursery_id,
+                call_id=call_id,
+                message_id=message_id,
+                words=words,
+                at=at,
+            )
+        )
+        self._session.flush()
+
+    def own_words(
+        self, *, farmer_id: int | None = None, call_ids: Collection[int] = ()
+    ) -> tuple[OwnWords, ...]:
+        """What officers wrote to a farmer, or to these calls, the oldest first."""
+        wanted = (
+            select(OfficerTextRow, OfficerRow.name, OutboxRow.state)
+            .join(OfficerRow, OfficerRow.id == OfficerTextRow.officer_id)
+            .join(OutboxRow, OutboxRow.message_id == OfficerTextRow.message_id)
+            .order_by(OfficerTextRow.id)
+        )
+        if farmer_id is not None:
+            wanted = wanted.where(OfficerTextRow.farmer_id == farmer_id)
+        else:
+            wanted = wanted.where(OfficerTextRow.call_id.in_(call_ids))
+        return tuple(
+            rows.value(OwnWords, row, officer=name, state=state)
+            for row, name, state in self._session.execute(wanted)
+        )
+
+    # --- visits and calls --------------------------------------------------------------------
+
+    def add_visit(
+        self, nursery_id: int, officer_id: int, visited_on: date, note: str, at: datetime
+    ) -> None:
+        """An officer has seen a nursery."""
+        self._session.add(
+            VisitRow(
+                nursery_id=nursery_id,
+                officer_id=officer_id,
+                visited_on=visited_on,
+                note=note,
+                at=at,
+            )
+        )
+        self._session.flush()
+
+    def visits(self, nursery_ids: Collection[int]) -> tuple[VisitMade, ...]:
+        """The visits to these nurseries, the latest first."""
+        wanted = (
+            select(VisitRow, OfficerRow.name)
+            .join(OfficerRow, OfficerRow.id == VisitRow.officer_id)
+            .where(VisitRow.nursery_id.in_(nursery_ids))
+            .order_by(VisitRow.visited_on.desc(), VisitRow.id.desc())
+        )
+        return tuple(
+            rows.value(VisitMade, row, officer=name)
+            for row, name in self._session.execute(wanted)
+        )
+
+    def call(self, call_id: int) -> PastCall | None:
+        """One call for help, handled or not."""
+        found = self._calls(CallRow.id == call_id)
+        return found[0] if found else None
+
+    def calls_of(self, farmer_id: int) -> tuple[PastCall, ...]:
+        """All calls of a farmer, the latest first."""
+        return self._calls(CallRow.farmer_id == farmer_id)
+
+    def _calls(self, which: object) -> tuple[PastCall, ...]:
+        wanted = (
+            select(CallRow, FarmerRow, OfficerRow.name)
+            .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
+            .outerjoin(OfficerRow, OfficerRow.id == CallRow.handled_by)
+            .where(which)  # type: ignore[arg-type]  # what `==` of columns gives
+            .order_by(CallRow.at.desc(), CallRow.id.desc())
+        )
+        return tuple(
+            rows.value(PastCall, row, farmer=rows.farmer(farmer), handled_by=name)
+            for row, farmer, name in self._session.execute(wanted)
+        )
+
+    # --- villages that change hands ----------------------------------------------------------
+
+    def hand_over(
+        self,
+        village_id: int,
+        giver_id: int | None,
+        taker_id: int,
+        by_id: int,
+        note: str,
+        at: datetime,
+    ) -> None:
+        """Passes a village on. Where no giver is named the taker serves it too."""
+        if giver_id is not None:
+            self._session.execute(
+                delete(OfficerVillageRow).where(
+                    OfficerVillageRow.village_id == village_id,
+                    OfficerVillageRow.officer_id == giver_id,
+                )
+            )
+        if self._session.get(OfficerVillageRow, (taker_id, village_id)) is None:
+            self._session.add(OfficerVillageRow(officer_id=taker_id, village_id=village_id))
+        self._session.add(
+            HandoverRow(
+                village_id=village_id,
+                from_officer_id=giver_id,
+                to_officer_id=taker_id,
+                by_officer_id=by_id,
+                note=note,
+                at=at,
+            )
+        )
+        self._session.flush()
+
+    def handovers(self, village_id: int) -> tuple[Handover, ...]:
+        """When a village changed hands, the latest first."""
+        giver, taker, by = (aliased(OfficerRow) for _ in range(3))
+        wanted = (
+            select(HandoverRow, VillageRow.name, giver.name, taker.name, by.name)
+            .join(VillageRow, VillageRow.id == HandoverRow.village_id)
+            .outerjoin(giver, giver.id == HandoverRow.from_officer_id)
+            .join(taker, taker.id == HandoverRow.to_officer_id)
+            .join(by, by.id == HandoverRow.by_officer_id)
+            .where(HandoverRow.village_id == village_id)
+            .order_by(HandoverRow.id.desc())
+        )
+        return tuple(
+            rows.value(Handover, row, village=village, giver=gave, taker=took, by=did)
+            for row, village, gave, took, did in self._session.execute(wanted)
+        )

@@ -1,0 +1,148 @@
+"""What an officer must look at: silence, signs, old seedlings, young beds under a warning."""
+
+from collections.abc import Collection, Iterable
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import Select, false, func, select
+from sqlalchemy.orm import Session
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.values import Standing
+from assistant.people import Farmer
+from assistant.reminders.values import Reminder, State
+from assistant.store import rows
+from assistant.store.tables import (
+    FarmerRow,
+    NurseryRow,
+    ReminderRow,
+    WarningPhoneRow,
+    WarningRow,
+)
+from assistant.store.tables_officers import VisitRow
+from assistant.store.values_officers import UnderWarning
+
+Scope = Collection[int] | None
+"""Ids of villages; None is everybody, also farmers of no village."""
+
+Watched = tuple[Farmer, Nursery, Reminder]
+
+
+class Watch:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def unanswered(
+        self, scope: Scope, tasks: Iterable[TaskCode], since: date
+    ) -> tuple[Watched, ...]:
+        """Tasks of these kinds, of a day and later, that nobody answered, by their day."""
+        wanted = self._reminders(scope, since).where(
+            ReminderRow.state == State.UNANSWERED, ReminderRow.task.in_(list(tasks))
+        )
+        return self._watched(wanted)
+
+    def answered(
+        self, scope: Scope, task: TaskCode, answer: str, since: date
+    ) -> tuple[Watched, ...]:
+        """Tasks of one kind, of a day and later, that got this answer, by their day."""
+        wanted = self._reminders(scope, since).where(
+            ReminderRow.task == task, ReminderRow.answer == answer
+        )
+        return self._watched(wanted)
+
+    def old(
+        self, scope: Scope, sown_from: date, sown_until: date
+    ) -> tuple[tuple[Farmer, Nursery], ...]:
+        """Beds sown between two days and not known to be planted out, the oldest first."""
+        wanted = (
+            _open_nurseries(scope)
+            .where(NurseryRow.sow_date.between(sown_from, sown_until))
+            .where(NurseryRow.transplanted_on.is_(None))
+            .order_by(NurseryRow.sow_date, NurseryRow.id)
+        )
+        return tuple(
+            (rows.farmer(farmer), rows.nursery(nursery))
+            for farmer, nursery in self._session.execute(wanted)
+        )
+
+    def under_warning(
+        self, scope: Scope, now: datetime, sown_from: date, sown_until: date
+    ) -> tuple[UnderWarning, ...]:
+        """Beds sown between two days in villages where a warning stands, by the latest one."""
+        wanted = (
+            select(FarmerRow, NurseryRow, WarningRow, WarningPhoneRow.answer)
+            .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
+            .join(WarningRow, WarningRow.village_id == FarmerRow.village_id)
+            .outerjoin(
+                WarningPhoneRow,
+                (WarningPhoneRow.warning_id == WarningRow.id)
+                & (WarningPhoneRow.phone == FarmerRow.phone),
+            )
+            .where(NurseryRow.closed.is_(False), *_within(scope))
+            .where(NurseryRow.sow_date.between(sown_from, sown_until))
+            .where(WarningRow.cleared_at.is_(None), WarningRow.ends_at > now)
+            .order_by(WarningRow.issued_at, WarningRow.id)
+        )
+        latest = {
+            nursery.id: UnderWarning(
+                rows.farmer(farmer), rows.nursery(nursery), rows.standing(warning, answer)
+            )
+            for farmer, nursery, warning, answer in self._session.execute(wanted)
+        }
+        return tuple(latest.values())
+
+    def standing(self, village_ids: Collection[int], now: datetime) -> tuple[Standing, ...]:
+        """The latest warning of each village that is neither cleared nor over."""
+        wanted = (
+            select(WarningRow)
+            .where(WarningRow.village_id.in_(village_ids))
+            .where(WarningRow.cleared_at.is_(None), WarningRow.ends_at > now)
+            .order_by(WarningRow.issued_at, WarningRow.id)
+        )
+        latest = {row.village_id: rows.standing(row) for row in self._session.scalars(wanted)}
+        return tuple(latest.values())
+
+    def last_visits(self, nursery_ids: Collection[int]) -> dict[int, date]:
+        """The day of the latest visit to each of these nurseries that was ever visited."""
+        if not nursery_ids:
+            return {}
+        wanted = (
+            select(VisitRow.nursery_id, func.max(VisitRow.visited_on))
+            .where(VisitRow.nursery_id.in_(nursery_ids))
+            .group_by(VisitRow.nursery_id)
+        )
+        return {nursery_id: day for nursery_id, day in self._session.execute(wanted)}
+
+    def _reminders(
+        self, scope: Scope, since: date
+    ) -> "Select[FarmerRow, NurseryRow, ReminderRow]":
+        return (
+            _open_nurseries(scope)
+            .add_columns(ReminderRow)
+            .join(ReminderRow, ReminderRow.nursery_id == NurseryRow.id)
+            .where(ReminderRow.day >= since)
+            .order_by(ReminderRow.day, ReminderRow.id)
+        )
+
+    def _watched(
+        self, wanted: "Select[FarmerRow, NurseryRow, ReminderRow]"
+    ) -> tuple[Watched, ...]:
+        return tuple(
+            (rows.farmer(farmer), rows.nursery(nursery), rows.reminder(reminder))
+            for farmer, nursery, reminder in self._session.execute(wanted)
+        )
+
+
+def _open_nurseries(scope: Scope) -> "Select[FarmerRow, NurseryRow]":
+    return (
+        select(FarmerRow, NurseryRow)
+        .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
+        .where(NurseryRow.closed.is_(False), *_within(scope))
+    )
+
+
+def _within(scope: Scope) -> list[Any]:
+    if scope is None:
+        return []
+    return [FarmerRow.village_id.in_(scope) if scope else false()]

@@ -1,0 +1,106 @@
+"""What the store hands out for the officers' page. Times are aware and in UTC."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from assistant.agronomy.nursery import Nursery
+from assistant.channel import Channel
+from assistant.dialogue.values import Standing
+from assistant.people import Farmer
+from assistant.store.values import TextState
+
+
+@dataclass(frozen=True)
+class UnderWarning:
+    """A bed in a village where a warning stands, with what its phone answered."""
+
+    farmer: Farmer
+    nursery: Nursery
+    standing: Standing
+
+
+@dataclass(frozen=True)
+class Heard:
+    """A message that came in, codes blanked, and the screen that answered it."""
+
+    at: datetime
+    text: str
+    channel: Channel
+    answer: str | None
+    failed: bool
+
+
+@dataclass(frozen=True)
+class Sent:
+    """A text that went out or will, and what became of it."""
+
+    at: datetime
+    text: str
+    state: TextState
+    due_at: datetime
+    reached_at: datetime | None
+    detail: str
+
+
+@dataclass(frozen=True)
+class VisitMade:
+    """An officer has seen a nursery."""
+
+    nursery_id: int
+    visited_on: date
+    officer: str
+    note: str
+    at: datetime
+
+
+@dataclass(frozen=True)
+class OwnWords:
+    """What an officer wrote to a farmer, and what became of the text."""
+
+    call_id: int | None
+    officer: str
+    words: str
+    at: datetime
+    state: TextState
+
+
+@dataclass(frozen=True)
+class PastCall:
+    """A call for help, handled or not."""
+
+    id: int
+    farmer: Farmer
+    nursery_id: int | None
+    about: str
+    words: str
+    at: datetime
+    handled_at: datetime | None
+    handled_by: str | None
+
+
+@dataclass(frozen=True)
+class Handover:
+    """A village passed to another officer."""
+
+    at: datetime
+    village: str
+    giver: str | None
+    taker: str
+    by: str
+    note: str
+
+
+@dataclass(frozen=True)
+class Bed:
+    """One open nursery in a list of farmers: only what the list shows."""
+
+    id: int
+    farmer_id: int
+    label: str
+    name: str | None
+    sow_date: date
+
+    @property
+    def called(self) -> str:
+        """What it is called."""
+        return self.name or self.label

@@ -1,0 +1,122 @@
+"""A nursery and its farmer: to look at, to visit, to write to, to move."""
+
+from datetime import datetime
+
+from flask import Blueprint, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.service import letters, visits
+from assistant.service.letters import LONGEST_WORDS
+from assistant.service.nursery_page import farmer_page, nursery_page
+from assistant.service.visits import Dates, Kept, Visit, Wrong
+from assistant.web.desk import Desk, typed, typed_date
+from assistant.web.morning import tell_posted
+from assistant.wording import messages_web as w
+from assistant.wording.day import TASK_TEXTS
+
+LONGEST_NOTE = 2000
+LONGEST_WHY = 200
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The pages of a nursery and of a farmer."""
+    found = Blueprint("nursery", __name__)
+    _look(found, desk)
+    _visit(found, desk)
+    _write(found, desk)
+    return found
+
+
+def _look(found: Blueprint, desk: Desk) -> None:
+    @found.get("/nurseries/<int:nursery>")
+    def nursery(nursery: int) -> ResponseReturnValue:
+        page = nursery_page(desk.house, desk.sight, nursery, desk.now)
+        if page is None:
+            abort(404)
+        return desk.page(
+            "nursery.html",
+            page=page,
+            person=page.person,
+            tasks=TASK_TEXTS,
+            longest=LONGEST_WORDS,
+        )
+
+    @found.get("/farmers/<int:farmer>")
+    def farmer(farmer: int) -> ResponseReturnValue:
+        person = farmer_page(desk.house, desk.sight, farmer, desk.now)
+        if person is None:
+            abort(404)
+        return desk.page("farmer.html", person=person, longest=LONGEST_WORDS)
+
+
+def _visit(found: Blueprint, desk: Desk) -> None:
+    @found.post("/nurseries/<int:nursery>/visit")
+    def visit(nursery: int) -> ResponseReturnValue:
+        done = [code for code in TaskCode if code.value in request.form.getlist("done")]
+        noted = Visit(typed_date("on"), typed("words", LONGEST_NOTE), done)
+        outcome = visits.note_visit(desk.house, desk.sight, nursery, noted, desk.now)
+        if _kept(desk, outcome):
+            desk.tell(w.VISIT_NOTED)
+        return desk.to("nursery.nursery", nursery=nursery)
+
+    @found.post("/nurseries/<int:nursery>/dates")
+    def dates(nursery: int) -> ResponseReturnValue:
+        wanted = Dates(
+            sow=typed_date("sow"),
+            sown="sown" in request.form,
+            uncovered_on=typed_date("uncovered_on"),
+            transplant=typed_date("transplant"),
+            transplanted_on=typed_date("transplanted_on"),
+        )
+        tell = "tell" in request.form
+        outcome = visits.change_dates(
+            desk.house, desk.sight, nursery, wanted, desk.now, tell=tell
+        )
+        kept = _kept(desk, outcome)
+        if kept:
+            desk.wake()
+            desk.tell(w.DATES_CHANGED_TOLD if kept.told else w.DATES_CHANGED)
+        return desk.to("nursery.nursery", nursery=nursery)
+
+    @found.post("/nurseries/<int:nursery>/close")
+    def close(nursery: int) -> ResponseReturnValue:
+        why = typed("why", LONGEST_WHY)
+        outcome = visits.close_nursery(desk.house, desk.sight, nursery, why, desk.now)
+        if _kept(desk, outcome):
+            desk.tell(w.NURSERY_CLOSED)
+        return desk.to("nursery.nursery", nursery=nursery)
+
+
+def _kept(desk: Desk, outcome: Kept | Wrong | None) -> Kept | None:
+    """What was kept; says why where nothing was."""
+    if outcome is None:
+        abort(404)
+    if isinstance(outcome, Wrong):
+        desk.tell(w.WRONG[outcome], wrong=True)
+        return None
+    return outcome
+
+
+def _write(found: Blueprint, desk: Desk) -> None:
+    def send(farmer: int, nursery: int | None, now: datetime) -> None:
+        outcome = letters.write(
+            desk.house,
+            desk.sight,
+            farmer,
+            typed("words"),
+            now,
+            nursery_id=nursery,
+            urgent="urgent" in request.form,
+        )
+        tell_posted(desk, outcome)
+
+    @found.post("/farmers/<int:farmer>/text")
+    def write_to(farmer: int) -> ResponseReturnValue:
+        send(farmer, None, desk.now)
+        return desk.to("nursery.farmer", farmer=farmer)
+
+    @found.post("/nurseries/<int:nursery>/text/<int:farmer>")
+    def write_of(nursery: int, farmer: int) -> ResponseReturnValue:
+        send(farmer, nursery, desk.now)
+        return desk.to("nursery.nursery", nursery=nursery)

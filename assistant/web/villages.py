@@ -1,0 +1,54 @@
+"""The villages: who serves them, their story, and handing one over."""
+
+from flask import Blueprint, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.service import villages as service
+from assistant.service.villages import Stays
+from assistant.web.desk import Desk, lead_only, typed
+from assistant.wording import messages_web as w
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The list and a page for each."""
+    found = Blueprint("villages", __name__)
+
+    @found.get("/villages")
+    def villages() -> ResponseReturnValue:
+        lines = service.list_villages(desk.house, desk.sight)
+        return desk.page("villages.html", lines=lines)
+
+    @found.get("/villages/<int:village>")
+    def village(village: int) -> ResponseReturnValue:
+        story = service.village_story(desk.house, desk.sight, village)
+        if story is None:
+            abort(404)
+        return desk.page("village.html", story=story)
+
+    @found.post("/villages/<int:village>/hand-over")
+    def hand_over(village: int) -> ResponseReturnValue:
+        lead_only(desk)
+        outcome = service.hand_over(
+            desk.house,
+            desk.sight,
+            village,
+            giver_id=_chosen("giver"),
+            taker_id=_chosen("taker"),
+            words=typed("words"),
+            now=desk.now,
+        )
+        if outcome is None:
+            abort(404)
+        if isinstance(outcome, Stays):
+            desk.tell(w.STAYS[outcome], wrong=True)
+        else:
+            desk.wake()
+            desk.tell(w.HANDED_OVER(village=outcome.village, officer=outcome.taker))
+        return desk.to("villages.village", village=village)
+
+    return found
+
+
+def _chosen(name: str) -> int | None:
+    text = request.form.get(name, "")
+    return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else None

@@ -1,0 +1,230 @@
+"""This morning: who must be seen and why, and the calls for help."""
+
+import pytest
+
+from tests.unit.web.conftest import Browser, NewBrowser, give_password
+from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, ZAWADI, Valley
+
+OTHER_OFFICER = "+447700900003"
+
+
+@pytest.fixture
+def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+    """The officer of the first village, signed in; the second is another's."""
+    kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
+    valley.add_officer(kijani)
+    valley.add_officer(mwanga, phone=OTHER_OFFICER)
+    for phone in (OFFICER, OTHER_OFFICER):
+        give_password(valley, phone)
+    found = new_browser()
+    found.sign_in()
+    return found
+
+
+def _call(valley: Valley, phone: str, words: str) -> None:
+    """A farmer asks for the officer in a few words."""
+    valley.text(phone, "OFFICER")
+    valley.text(phone, words)
+    if valley.heard(phone):
+        return
+
+
+def test_a_quiet_morning_says_so(browser: Browser) -> None:
+    """Nobody has called and everybody has answered."""
+    assert "Nobody needs you this morning" in browser.open("/morning")
+
+
+def test_a_call_for_help_shows_the_farmers_own_words(valley: Valley, browser: Browser) -> None:
+    """With the number to call back, and the village."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "<b>rats</b> eat my seed & straw")
+    shown = browser.open("/morning")
+    assert "1 call for help" in shown
+    assert "&lt;b&gt;rats&lt;/b&gt; eat my seed &amp; straw" in shown
+    assert AMINA in shown and "Kijani" in shown
+
+
+def test_an_answer_goes_out_as_a_text_and_ends_the_call(
+    valley: Valley, browser: Browser
+) -> None:
+    """It stays with the nursery, and the trail tells who wrote it."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    valley.heard(AMINA)
+    browser.open("/morning")
+    shown = browser.send("/calls/1/answer", words="Fence the bed, I come at ten.")
+    assert "Your text is on its way" in shown
+    assert "Rats eat my seed" not in shown
+    heard = valley.heard(AMINA)
+    assert len(heard) == 1
+    assert heard[0].startswith("From Asha, your officer: Fence the bed, I come at ten.")
+    story = browser.open("/farmers/1")
+    assert "Rats eat my seed" in story and "Asha wrote: Fence the bed" in story
+    with valley.house.store.look() as work:
+        assert work.audit.latest(1)[0].act == "call_answered"
+
+
+def test_an_answer_at_night_waits_unless_it_is_urgent(valley: Valley, browser: Browser) -> None:
+    """Nobody is woken for what can wait."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "12 June")
+    _call(valley, AMINA, "Which seed is best?")
+    _call(valley, AMINA, "Water comes over the bed")
+    valley.go("1 Jun 23:00")
+    valley.heard(AMINA)
+    browser.open("/morning")
+    assert "Your text leaves at 05:30" in browser.send("/calls/1/answer", words="The new one.")
+    valley.round()
+    assert valley.heard(AMINA) == []
+    shown = browser.send("/calls/2/answer", words="Stay in, I come.", urgent="on")
+    assert "Your text is on its way" in shown
+    assert "Stay in, I come." in valley.heard(AMINA)[0]
+
+
+def test_a_farmer_who_stopped_is_not_written_to(valley: Valley, browser: Browser) -> None:
+    """The page says to call or visit, and sends nothing even when it is asked to."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    valley.text(AMINA, "STOP")
+    assert "has stopped all texts" in browser.open("/morning")
+    assert "has stopped all texts" in browser.send("/calls/1/answer", words="Fence it.")
+    assert valley.heard(AMINA) == []
+
+
+@pytest.mark.parametrize(
+    ("words", "said"), [("  ", "Write some words"), ("w" * 301, "too long for a text")]
+)
+def test_an_answer_that_cannot_be_sent_leaves_the_call_open(
+    valley: Valley, browser: Browser, words: str, said: str
+) -> None:
+    """The officer is told why."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    browser.open("/morning")
+    shown = browser.send("/calls/1/answer", words=words)
+    assert said in shown and "1 call for help" in shown
+
+
+def test_a_call_can_be_marked_as_seen_to(valley: Valley, browser: Browser) -> None:
+    """By somebody who rang back, without a text."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    valley.heard(AMINA)
+    browser.open("/morning")
+    assert "The call is marked" in browser.send("/calls/1/handled")
+    assert valley.heard(AMINA) == []
+    assert "seen to by Asha" in browser.open("/farmers/1")
+
+
+def test_an_uncovering_that_nobody_confirmed_is_on_the_list(
+    valley: Valley, browser: Browser
+) -> None:
+    """Asked twice on day 5 and not answered, it is there the next morning, until a visit."""
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "1 June")
+    valley.go("7 Jun 06:30")
+    shown = browser.open("/morning")
+    assert "No answer: uncover and flood" in shown
+    assert "Nursery A, day 6" in shown
+    browser.send("/nurseries/1/visit", on="2026-06-07", words="Up and green")
+    assert "No answer: uncover and flood" not in browser.open("/morning")
+
+
+def test_yellow_leaves_are_on_the_list(valley: Valley, browser: Browser) -> None:
+    """As soon as the farmer has said so."""
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "1 June")
+    valley.go("6 Jun 06:30")
+    valley.text(AMINA, "1")
+    valley.go("8 Jun 06:30")
+    valley.text(AMINA, "yellow")
+    assert "Yellow leaves" in browser.open("/morning")
+
+
+def test_a_bed_past_its_days_is_on_the_list_until_it_is_planted(
+    valley: Valley, browser: Browser
+) -> None:
+    """From day 21 on; a visit holds it back for three days only."""
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "1 June")
+    valley.go("22 Jun 06:30")
+    browser.sign_in()
+    assert "Day 21, not transplanted" in browser.open("/morning")
+    browser.send("/nurseries/1/visit", on="2026-06-22", words="")
+    assert "not transplanted" not in browser.open("/morning")
+    valley.go("25 Jun 06:30")
+    assert "Day 24, not transplanted" in browser.open("/morning")
+    browser.open("/nurseries/1")
+    browser.send(
+        "/nurseries/1/dates", sow="2026-06-01", sown="on", transplanted_on="2026-06-25"
+    )
+    assert "not transplanted" not in browser.open("/morning")
+
+
+def test_young_beds_under_a_warning_come_first(valley: Valley, browser: Browser) -> None:
+    """Who asked for help before who is silent; who has covered is not on the list."""
+    for phone in (AMINA, BARAKA, ZAWADI):
+        valley.enrol(phone)
+        valley.sow(phone, "31 May")
+    valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    valley.text(OFFICER, "1")
+    valley.text(AMINA, "1")
+    valley.text(ZAWADI, "2")
+    shown = browser.open("/morning")
+    assert "Heavy rain 14:00 to 20:00" in shown
+    listed = shown[shown.index("Nurseries to see today") :]
+    assert AMINA not in listed
+    assert listed.index(ZAWADI) < listed.index(BARAKA)
+    assert "Needs help in the rain" in listed
+    assert "Rain warning, not known to be covered" in listed
+    assert "help in the rain" in shown[: shown.index("Nurseries to see today")]
+
+
+def test_other_officers_villages_are_not_shown(
+    valley: Valley, browser: Browser, new_browser: NewBrowser
+) -> None:
+    """Neither on the list nor by their address, to look at or to change."""
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "1 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    other = new_browser()
+    other.sign_in(OTHER_OFFICER)
+    assert "Nobody needs you" in other.open("/morning")
+    for path in ("/nurseries/1", "/farmers/1", "/villages/1"):
+        other.open(path)
+        assert other.page.status_code == 404, path
+    for path in (
+        "/calls/1/answer",
+        "/calls/1/handled",
+        "/nurseries/1/visit",
+        "/nurseries/1/dates",
+        "/nurseries/1/close",
+        "/nurseries/1/text/1",
+        "/farmers/1/text",
+        "/villages/1/hand-over",
+    ):
+        other.open("/morning")
+        other.send(path, words="hello", on="2026-06-01", sow="2026-06-02", why="x")
+        assert other.page.status_code == 404, path
+    assert "Rats eat my seed" in browser.open("/morning")
+
+
+def test_a_lead_sees_farmers_of_no_village_too(
+    valley: Valley, browser: Browser, new_browser: NewBrowser
+) -> None:
+    """Nobody else would see them."""
+    valley.enrol(AMINA, village=3)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    valley.add_officer(phone=LEAD, lead=True)
+    give_password(valley, LEAD)
+    lead = new_browser()
+    lead.sign_in(LEAD)
+    assert "Rats eat my seed" in lead.open("/morning")
+    assert "Rats eat my seed" not in lead.open("/morning?village=1")
+    assert "Rats eat my seed" not in browser.open("/morning")
