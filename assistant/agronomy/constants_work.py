@@ -107,6 +107,27 @@ EXTRA_SEEDLINGS_PER_WEEK = published(
 MOST_SEEDLINGS_PER_HILL = published(
     "most_seedlings_per_hill", 6, "seedlings", s.ICAR_IRRIGATED, low=5, high=6
 )
+LOSS_PER_DAY = chosen(
+    "loss_per_day",
+    0.025,
+    "fraction of the yield for each day late",
+    s.NARC_2016,
+    s.BIOLINE_11041,
+    s.SAHA_2018,
+    how_sure=HowSure.JUDGEMENT,
+    low=0.022,
+    high=0.027,
+    note="straight between no delay and the trials: 38 % after 14 days, 44 and 47 % after 20; "
+    "a steady fall is published, its straightness is ours",
+)
+MOST_LOSS = published(
+    "most_loss",
+    0.47,
+    "fraction of the yield",
+    s.BIOLINE_11041,
+    note="where trials stop; 20-day seedlings, sown thin and fed, against 40-day ones, dense "
+    "and unfed",
+)
 HOLD_PULLED_D = published(
     "hold_pulled_d",
     1,

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
+from assistant.agronomy.practices import MAT, Practice
 
 
 class LeafAdvice(StrEnum):
@@ -28,13 +29,38 @@ class LeafForecast(NamedTuple):
     earliest: int
     latest: int
 
+    @property
+    def sure(self) -> "Sureness":
+        """How far the day can be relied on, in a word."""
+        spread = self.latest - self.earliest
+        return next(word for word, most in _SURE_WITHIN_D if spread <= most)
 
-def leaf_advice(open_leaves: float, day: int) -> LeafAdvice:
+
+class Sureness(StrEnum):
+    """How sure a day is that was told ahead."""
+
+    NEAR = "near"  # within three days
+    ROUGH = "rough"  # within a week
+    VAGUE = "vague"  # count again before the day is chosen
+
+
+_SURE_WITHIN_D = ((Sureness.NEAR, 3), (Sureness.ROUGH, 7), (Sureness.VAGUE, math.inf))
+
+
+class ReadyDays(NamedTuple):
+    """The days from sowing between which seedlings are ready, each as it is foretold."""
+
+    first: LeafForecast
+    last: LeafForecast
+
+
+def leaf_advice(open_leaves: float, day: int, practice: Practice = MAT) -> LeafAdvice:
     """What to do with seedlings of so many open leaves on a day from sowing."""
-    over = day > c.TRANSPLANT_LAST_DAY.value
-    if open_leaves < c.LEAVES_FIRST.value:
+    window = practice.window
+    over = day > window.last.value
+    if open_leaves < window.leaves_first.value:
         return LeafAdvice.SLOW if over else LeafAdvice.WAIT
-    if over or open_leaves > c.LEAVES_LAST.value:
+    if over or open_leaves > window.leaves_last.value:
         return LeafAdvice.SOON
     return LeafAdvice.READY
 
@@ -69,3 +95,18 @@ def forecast_leaf(target: float, open_leaves: float, day: int, mean_c: float) ->
         math.ceil(more * days_per_leaf(mean_c, rate or likely)) for rate in (likely, low, high)
     )
     return LeafForecast(*(day + ahead for ahead in days))
+
+
+def ready_days(
+    open_leaves: float, day: int, mean_c: float, practice: Practice = MAT
+) -> ReadyDays:
+    """When the leaves open the practice's window and close it, by a count and the warmth [C].
+
+    This moves the window: cool weather makes it later than the calendar says.
+    """
+    window = practice.window
+    first, last = (
+        forecast_leaf(leaves.value, open_leaves, day, mean_c)
+        for leaves in (window.leaves_first, window.leaves_last)
+    )
+    return ReadyDays(first, last)

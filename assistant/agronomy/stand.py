@@ -6,15 +6,18 @@ so half is where filling ends and sowing again begins.
 """
 
 import datetime as dt
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 
-from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
+from assistant.agronomy.germination import Z_95, Range
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import CM2_PER_M2
+from assistant.agronomy.tasks import TaskCode
 
 
 class StandAdvice(StrEnum):
@@ -28,10 +31,14 @@ class StandAdvice(StrEnum):
 
 @dataclass(frozen=True)
 class Filling:
-    """What makes up for the shoots that are missing: dry seed [kg] on so many more mats."""
+    """What makes up for the shoots that are missing: dry seed [kg] on so many more mats.
+
+    `bed_m2` is the bed for it, mats or not.
+    """
 
     seed_kg: float
     mats: int
+    bed_m2: float = 0.0
 
 
 def needed_shoots(quantities: Quantities) -> float:
@@ -43,6 +50,25 @@ def needed_shoots(quantities: Quantities) -> float:
 def stand_share(shoots: float, quantities: Quantities) -> float:
     """The part of the needed seedlings that stands, from a mean count [fraction]."""
     return shoots / needed_shoots(quantities)
+
+
+def likely_share(shoots: int, squares: int, quantities: Quantities) -> Range:
+    """Where the true part lies, 19 times in 20, from all shoots in so many squares.
+
+    Shoots fall into a square by chance (Poisson, score interval): three squares tell more than
+    one. What differs from mat to mat is not in it.
+    """
+    half, z2 = Z_95 * math.sqrt(shoots + Z_95**2 / 4), Z_95**2
+    ends = (shoots + z2 / 2 - half, shoots + z2 / 2 + half)
+    low, high = (stand_share(max(end, 0.0) / squares, quantities) for end in ends)
+    return Range(low, high)
+
+
+def is_sure(shoots: int, squares: int, quantities: Quantities) -> bool:
+    """Whether the whole range of a count asks for the same; if not, count more squares."""
+    likely = likely_share(shoots, squares, quantities)
+    marks = (w.EMERGENCE_FILL.value, w.EMERGENCE_ENOUGH.value)
+    return all((likely.low >= mark) == (likely.high >= mark) for mark in marks)
 
 
 def stand_advice(shoots: float, quantities: Quantities, day: int) -> StandAdvice:
@@ -58,15 +84,17 @@ def stand_advice(shoots: float, quantities: Quantities, day: int) -> StandAdvice
 def filling(shoots: float, quantities: Quantities) -> Filling:
     """The seed and the mats for what is missing, at the same density."""
     missing = max(1 - stand_share(shoots, quantities), 0.0)
-    mats = max(whole_up(quantities.mats * missing), 1)
-    return Filling(quantities.seed_kg * missing, mats)
+    mats = max(whole_up(quantities.mats * missing), 1) if quantities.mats else 0
+    bed_m2 = quantities.nursery_area_m2 * missing
+    return Filling(quantities.seed_kg * missing, mats, bed_m2)
 
 
-def sow_again_day(today: dt.date) -> dt.date:
+def sow_again_day(today: dt.date, practice: Practice = MAT) -> dt.date:
     """The day of sowing for seed that is soaked today."""
-    return today - dt.timedelta(days=int(c.SOAK_DAY.value))
+    rules = {rule.code: rule for rule in practice.days.tasks}
+    return today - dt.timedelta(days=int(rules[TaskCode.SOAK].start.days.value))
 
 
 def sown_again(nursery: Nursery, today: dt.date) -> Nursery:
     """The whole bed sown anew: all its days count from the new sowing."""
-    return nursery.sown_on(sow_again_day(today), sown=False)
+    return nursery.sown_on(sow_again_day(today, nursery.practice), sown=False)

@@ -1,0 +1,116 @@
+"""Shoots by chance, leaves by warmth, delays by trials: how sure each is."""
+
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.stats import poisson
+
+from assistant.agronomy.calendar import Anchors, calendar
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.leaves import (
+    LeafAdvice,
+    LeafForecast,
+    Sureness,
+    leaf_advice,
+    ready_days,
+)
+from assistant.agronomy.overdue import days_late, loss_when_late, seedlings_when_late
+from assistant.agronomy.practices import MAT
+from assistant.agronomy.quantities import quantities
+from assistant.agronomy.stand import (
+    filling,
+    is_sure,
+    likely_share,
+    needed_shoots,
+    sow_again_day,
+    stand_share,
+)
+from assistant.agronomy.tasks import TaskCode
+from assistant.wiring.practices import open_practices
+
+PRACTICES = open_practices()
+WET = PRACTICES["wet_bed"]
+FIELD = quantities(FieldInputs(field_area_m2=4000.0, germination=0.85))
+
+
+@given(st.integers(0, 2000), st.integers(1, 9))
+def test_the_range_of_a_count_holds_what_was_counted(shoots, squares):
+    """Its ends lie on both sides of the share itself."""
+    likely = likely_share(shoots, squares, FIELD)
+    share = stand_share(shoots / squares, FIELD)
+    assert 0 <= likely.low <= share + 1e-9 and share - 1e-9 <= likely.high
+
+
+@pytest.mark.parametrize("shoots", [20, 60, 150])
+def test_a_count_at_the_end_of_its_range_would_be_rare(shoots):
+    """scipy, Poisson: were the truth at either end, a count so far off comes in some 2.5 % of
+    squares (score interval, so near and not exact)."""
+    likely = likely_share(shoots, 1, FIELD)
+    low, high = (end * needed_shoots(FIELD) for end in likely)
+    assert poisson.sf(shoots - 1, low) == pytest.approx(0.025, abs=0.017)
+    assert poisson.cdf(shoots, high) == pytest.approx(0.025, abs=0.017)
+
+
+def test_three_squares_settle_what_one_leaves_open():
+    """40 of 50 needed shoots may be enough or may not; 120 in three squares are not."""
+    assert not is_sure(40, 1, FIELD)
+    assert is_sure(108, 3, FIELD)
+    assert is_sure(0, 1, FIELD) and is_sure(80, 1, FIELD)
+
+
+def test_a_bed_without_mats_is_filled_by_area():
+    """Half of the shoots is half of the bed, and no mats."""
+    q = quantities(FieldInputs(4000, 0.85, establishment=0.49), WET)
+    more = filling(needed_shoots(q) / 2, q)
+    assert (more.mats, more.bed_m2) == (0, pytest.approx(80))
+
+
+@pytest.mark.parametrize("code", PRACTICES)
+def test_seed_soaked_today_is_sown_when_the_practice_sows_it(code):
+    """Its calendar, counted from that sowing, soaks today."""
+    today = date(2026, 6, 10)
+    sow = sow_again_day(today, PRACTICES[code])
+    tasks = {task.code: task for task in calendar(Anchors(sow, practice=PRACTICES[code]))}
+    assert tasks[TaskCode.SOAK].date == today
+
+
+def test_a_wet_bed_is_late_when_its_own_window_is_over():
+    """Day 24 is four days late on a mat and in time on a wet bed."""
+    assert (days_late(24), days_late(24, WET)) == (4, 0)
+    assert (seedlings_when_late(2, 24), seedlings_when_late(2, 24, WET)) == (3, 2)
+    assert leaf_advice(4, 24) is LeafAdvice.SOON
+    assert leaf_advice(4, 24, WET) is LeafAdvice.READY
+
+
+@given(st.integers(0, 80), st.integers(0, 80))
+def test_a_longer_delay_never_costs_less(one, other):
+    """And none costs nothing."""
+    sooner, later = sorted((one, other))
+    low, high = loss_when_late(sooner), loss_when_late(later)
+    assert low.low <= high.low and low.high <= high.high
+    assert loss_when_late(20) == (0, 0)
+    assert 0 <= low.low <= low.high <= 0.47
+
+
+def test_cool_weather_moves_the_window():
+    """With 2 leaves on day 12, by hand: at 26 C a leaf takes 4.9 days, at 20 C 7.5."""
+    warm, cool = ready_days(2, 12, 26), ready_days(2, 12, 20)
+    assert (warm.first.day, warm.last.day) == (17, 22)
+    assert (cool.first.day, cool.last.day) == (20, 28)
+    assert ready_days(2.5, 12, 26, PRACTICES["tray"]).first.day == 12
+
+
+@pytest.mark.parametrize(
+    ("spread", "word"),
+    [(0, Sureness.NEAR), (3, Sureness.NEAR), (4, Sureness.ROUGH), (8, Sureness.VAGUE)],
+)
+def test_a_forecast_says_how_sure_it_is(spread, word):
+    """By the days between its earliest and its latest."""
+    assert LeafForecast(18, 17, 17 + spread).sure is word
+
+
+def test_the_mat_of_the_core_is_the_one_that_files_give():
+    """So that nothing depends on how a practice came in."""
+    assert PRACTICES["mat"] is MAT
