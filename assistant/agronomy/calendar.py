@@ -8,8 +8,7 @@ before, soil soaked 1-2 days before ploughing.
 import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
-
-from dateutil.relativedelta import relativedelta
+from functools import cached_property
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
@@ -31,7 +30,7 @@ class DayChoice(StrEnum):
 
 def day_after(start: dt.date, days: float) -> dt.date:
     """The date a whole number of days after `start` (before it, where negative)."""
-    return start + relativedelta(days=int(days))
+    return start + dt.timedelta(days=int(days))
 
 
 @dataclass(frozen=True)
@@ -71,17 +70,17 @@ class Anchors:
                 f"uncover: expected before the bed is drained, got {self._told()}"
             )
 
-    @property
+    @cached_property
     def uncover_date(self) -> dt.date:
         """The day the bed is uncovered and flooded."""
         return self.uncover or day_after(self.sow, self.practice.days.uncover.value)
 
-    @property
+    @cached_property
     def transplant_date(self) -> dt.date:
         """The transplanting day, chosen or assumed."""
         return self.transplant or day_after(self.sow, self.practice.window.assumed.value)
 
-    @property
+    @cached_property
     def drain_date(self) -> dt.date:
         """The day the bed is drained, so that mats can be lifted."""
         return day_after(self.transplant_date, -self.practice.days.drain_before.value)
