@@ -83,7 +83,7 @@ def _sides_at(row: Row, at: int, region: str | None) -> Found | None:
     start, first = at, row.amount(at + (opening is not None))
     at += opening is not None
     first_unit = _side_unit(row, at + 1)
-    by = at + 1 + (first_unit is not None)
+    by = row.after(at + 1 + (first_unit is not None), Sort.ARTICLE)
     middle = _side_unit(row, by + 1)
     place = by + 1 + (middle is not None)
     second = row.amount(place)
@@ -123,7 +123,10 @@ def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
     if amount is None:
         return None
     after = row.after(spot + 1, Sort.ARTICLE)
-    if row.sort(after) in (Sort.UNIT, Sort.LENGTH, *ABOUT_ELSE) or _is_by(row, after):
+    is_next_number = row.lexicon.unit_first and row.amount(after + 1) is not None
+    if row.sort(after) in (Sort.UNIT, Sort.LENGTH, *ABOUT_ELSE) and not is_next_number:
+        return None
+    if _is_by(row, after):
         return None
     return _area(amount, unit, (at, spot + 1), region)
 
@@ -205,6 +208,8 @@ def _half_after(row: Row, found: Found) -> Found:
             return found
         if row.sort(row.after(spot + 1, Sort.ARTICLE)) is Sort.UNIT:
             return found
+        if row.sort(spot + 1) is Sort.ARTICLE or row.strange(spot + 1):
+            return found  # 2 acres of rice and half of maize
         part, end = amount.value, spot + 1
     if not number:
         return found

@@ -19,7 +19,7 @@ from assistant.reading.area_parts import (
     sides,
 )
 from assistant.reading.echo import unit_words
-from assistant.reading.fold import LONGEST_REPLY, Token, cut, fold, unslip
+from assistant.reading.fold import LONGEST_REPLY, Token
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import (
     NUMBER_SORTS,
@@ -77,8 +77,8 @@ def read_area(text: str, lexicon: Lexicon, region: str | None = None) -> Reading
     """A field's area [m2]. `region`: ISO 3166 code that settles the size of local units."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
-    folded, has_slip = unslip(fold(text))
-    return slipped(read_area_tokens(cut(folded), lexicon, region), has_slip)
+    found, has_slip = lexicon.mend(text)
+    return slipped(read_area_tokens(found, lexicon, region), has_slip)
 
 
 def read_area_tokens(
@@ -126,7 +126,7 @@ def _is_article(pieces: Sequence[Piece], at: int, lexicon: Lexicon) -> bool:
         return False
     others = any(isinstance(other, Amount) for other in pieces if other is not piece)
     after = pieces[at + 1] if at + 1 < len(pieces) else None
-    names = isinstance(after, Item) and (after.is_strange or after.sort in _THINGS)
+    names = isinstance(after, Item) and after.sort in _THINGS
     return others and names and lexicon.has(Sort.ARTICLE, piece.items[0].phrase)
 
 

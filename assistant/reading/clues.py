@@ -318,8 +318,8 @@ def _either(told: Told, at: int) -> Clue:
     """A verb or a word beside it shows the tense; else the person is asked."""
     row, shift = told.row, int(told.row.key(at))
     sorts = row.sorts()
-    gone = Sort.PAST_VERB in sorts or row.sort(at - 1) is Sort.LAST
-    coming = Sort.COMING_VERB in sorts or row.sort(at - 1) is Sort.NEXT
+    gone = Sort.PAST_VERB in sorts or row.sort(at - 1) in (Sort.LAST, Sort.AGO)
+    coming = Sort.COMING_VERB in sorts or row.sort(at - 1) in (Sort.NEXT, Sort.LATER)
     if gone == coming:
         both = told.shifted(-shift) + told.shifted(shift)
         return Clue(at, at + 1, both if told.past else both[::-1], refusal=Reason.AMBIGUOUS)
@@ -368,9 +368,10 @@ def _weekday(told: Told, weekday: int, words: set[Sort]) -> tuple[tuple[date, ..
         return (), Reason.NONE
     day = days[0]
     same_week = today.isocalendar()[:2] == day.isocalendar()[:2]
-    if is_coming and told.row.lexicon.next_is_coming:
-        return (day,), Reason.NONE
-    unclear = (is_coming or is_gone) and same_week or (Sort.THIS in words and not same_week)
+    is_next = Sort.NEXT in words and not told.row.lexicon.next_is_coming
+    unclear = (
+        (is_next or Sort.LAST in words) and same_week or (Sort.THIS in words and not same_week)
+    )
     return (day,), Reason.AMBIGUOUS if unclear else Reason.NONE
 
 

@@ -42,6 +42,7 @@ _SORTS = (
     Sort.EITHER_DAY,
     Sort.DAY,
     Sort.SORRY,
+    Sort.NUMBER,
     Sort.ABOUT,
     Sort.FARM,
     Sort.FILLER,
@@ -61,11 +62,20 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
     if not row:
         return again(Reason.EMPTY)
     said = [item for item in row if item.sort in _SAYS]
+    if digits and not said and (meaning := _number_word(row)):
+        return understood(meaning, lexicon.answers[meaning])
     if any(item.is_digits for item in row):
         return _of_digits(row, said, lexicon) if digits else again(Reason.NOT_READ)
     if any(item.is_mark("?") for item in row):
         return again(Reason.NOT_READ)
     return _of_words(row, said, lexicon) if said else _unsaid(row, lexicon)
+
+
+def _number_word(row: tuple[Item, ...]) -> str | None:
+    """One and two in words, where nothing but manners stands beside them."""
+    kept = [item for item in row if item.sort not in (Sort.FILLER, Sort.FARM, Sort.GREETING)]
+    only = kept[0] if len(kept) == 1 and kept[0].sort is Sort.NUMBER else None
+    return DIGITS.get(only.key) if only is not None else None
 
 
 def _meaning(said: list[Item]) -> str | None:

@@ -3,10 +3,10 @@
 from fractions import Fraction
 
 from assistant.reading.echo import number_words
-from assistant.reading.fold import LONGEST_REPLY, read_tokens
+from assistant.reading.fold import LONGEST_REPLY, has_other_digits, read_tokens
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, is_broken, number_items
-from assistant.reading.outcomes import Reading, Reason, again, confirm, understood
+from assistant.reading.outcomes import Reading, Reason, again, confirm, slipped, understood
 from assistant.reading.pieces import Row
 
 BIGGEST_COUNT = 10_000_000
@@ -38,7 +38,8 @@ def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
     row = _row(text, lexicon, _SORTS)
-    return _one_number(row) if row else again(Reason.NOT_READ)
+    reading = _one_number(row) if row else again(Reason.NOT_READ)
+    return slipped(reading, has_other_digits(text, lexicon.own_digits))
 
 
 def read_litres(text: str, lexicon: Lexicon) -> Reading[float]:

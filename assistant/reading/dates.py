@@ -17,7 +17,7 @@ from fractions import Fraction
 
 from assistant.reading.clues import Clue, Told, find_clues, split_dots
 from assistant.reading.echo import date_words
-from assistant.reading.fold import LONGEST_REPLY, Token, cut, fold, unslip
+from assistant.reading.fold import LONGEST_REPLY, Token
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import (
     NUMBER_SORTS,
@@ -97,8 +97,8 @@ def read_date(text: str, lexicon: Lexicon, today: date, past: bool = False) -> R
     """The day a reply names. `past`: the question was about a day gone by."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
-    folded, has_slip = unslip(fold(text))
-    return slipped(read_date_tokens(cut(folded), lexicon, today, past), has_slip)
+    found, has_slip = lexicon.mend(text)
+    return slipped(read_date_tokens(found, lexicon, today, past), has_slip)
 
 
 def read_date_tokens(
@@ -166,7 +166,7 @@ def _settle(piece: Piece, before: Piece | None, after: Piece | None, lexicon: Le
             key = lexicon.phrases[Sort.DAYS][piece.phrase]
             return replace(piece, sort=Sort.DAYS, key=key)
     if piece.sort is Sort.DAY and isinstance(before, Item) and before.sort is Sort.WEEKDAY:
-        for sort in (Sort.LAST, Sort.NEXT):
+        for sort in (Sort.LAST, Sort.AGO, Sort.NEXT):
             if lexicon.has(sort, piece.phrase):
                 return replace(piece, sort=sort)
     return piece

@@ -38,7 +38,7 @@ _SQUARED = re.compile(r"(?<=[^\W\d])(?:\^|\*\*)2")
 # A number typed with the letter o or l: o.4, 1o, l.5; before a unit or the end, never "10l".
 _SLIP = re.compile(
     r"(?<![^\W_])(?<![.,])(?=[\d.,]*[ol])(?=[ol.,]*\d)[ol\d.,]*[ol\d]"
-    r"(?=$|[^\w.,]|[.,](?:\s|$)|ha|ac|m2|ek)"
+    r"(?=$|[^\w.,]|[.,](?:\s|$)|h|ac|m2|ek)"
 )
 _SLIPS = str.maketrans("ol", "01")
 _NOTHING = ("Cf", "Cs", "Co", "Cn")
@@ -106,6 +106,14 @@ def unslip(folded: str) -> tuple[str, bool]:
     """The folded text with o and l inside numbers as digits, and whether it had any."""
     mended, count = _SLIP.subn(lambda m: m[0].translate(_SLIPS), folded)
     return mended, count > 0
+
+
+def has_other_digits(text: str, own: str) -> bool:
+    """Whether digits of another script than ASCII and these stand in the text."""
+    return any(
+        not ch.isascii() and ch not in own and unicodedata.decimal(ch, None) is not None
+        for ch in text
+    )
 
 
 def read_tokens(text: str) -> tuple[Token, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from assistant.reading.fold import Token, cut, fold, has_other_digits, unslip
 from assistant.reading.outcomes import Wish
 
 Phrase = tuple[str, ...]  # folded words
@@ -17,6 +18,7 @@ class Sort(StrEnum):
     FRACTION = "fraction"  # 1/2
     AND_HALF = "and_half"  # what is added to the number before: 1/2
     SHIFT = "shift"  # what is added to the number that follows: 1/2, -1/4
+    POINT = "point"  # one point five
     JOIN = "join"  # "and" between parts of a number
     ARTICLE = "article"  # "one" where it counts as one; "of", "the": may stand before a unit
     UNIT = "unit"  # keys of agronomy.units, one space apart; "after": only after its number
@@ -26,6 +28,7 @@ class Sort(StrEnum):
     PERCENT = "percent"
     LITRE = "litre"  # litres in one of it
     SEEDS = "seeds"  # seeds, sprouted: a count whose total may be left out
+    DEAD = "dead"  # rotten, empty: the count is of seeds that did not sprout
     LOTS = "lots"
     BY = "by"  # 50 by 20
     OF = "of"  # 41 of 50
@@ -86,6 +89,7 @@ class Lexicon:
     decimal: str
     groups: tuple[str, ...]  # thousands marks
     digits: str  # the ten digits that are shown
+    own_digits: str  # other digits that its people write; those of any other script are a slip
     times_first: bool  # "mia tano": the multiplier comes before its number
     fraction_adds: bool  # "satu setengah" is one and a half; else "three quarters"
     unit_first: bool  # "siku tatu": the unit of time before its number
@@ -101,6 +105,14 @@ class Lexicon:
     wishes: Mapping[Wish, WishWords]
     stop_not: tuple[Phrase, ...]  # rain, insects, water: beside these "stop" is no wish
     known: frozenset[str]  # every single word of the list: what is spelt right
+
+    def mend(self, text: str) -> tuple[tuple[Token, ...], bool]:
+        """The tokens of a reply that is about a number, and whether digits had to be guessed.
+
+        Letters for digits (o.4), or digits of a script that is not this language's.
+        """
+        folded, has_slip = unslip(fold(text))
+        return cut(folded), has_slip or has_other_digits(text, self.own_digits)
 
     def has(self, sort: Sort, phrase: Phrase) -> bool:
         """Whether a phrase is in the list under this sort."""

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from assistant.reading.digits import read_digits
+from assistant.reading.digits import MOST_DIGITS, read_digits
 from assistant.reading.fold import Token
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.number_words import WordSum
@@ -16,6 +16,7 @@ NUMBER_SORTS = (
     Sort.AND_HALF,
     Sort.FRACTION,
     Sort.SHIFT,
+    Sort.POINT,
     Sort.JOIN,
 )
 _HALF = Fraction(1, 2)
@@ -220,6 +221,9 @@ def _shifted_at(row: tuple[Item, ...], at: int, lexicon: Lexicon) -> Amount | No
 
 def _more(row: tuple[Item, ...], after: int, amount: Amount, lexicon: Lexicon) -> Amount:
     """What may follow a number: a multiplier after digits, a half after a whole number."""
+    pointed = _pointed(row, after, amount)
+    if pointed is not None:
+        return pointed
     item = _get(row, after)
     is_times = item is not None and item.sort is Sort.TIMES and not lexicon.times_first
     if item is not None and is_times and not (amount.is_words or amount.other or amount.ratio):
@@ -229,6 +233,30 @@ def _more(row: tuple[Item, ...], after: int, amount: Amount, lexicon: Lexicon) -
     if amount.is_fraction or amount.value.denominator != 1:
         return amount
     return _with_half(row, after, amount, lexicon)
+
+
+def _pointed(row: tuple[Item, ...], after: int, amount: Amount) -> Amount | None:
+    """One point five, moja nukta tano, hai phay hai lam."""
+    item = _get(row, after)
+    if item is None or item.sort is not Sort.POINT or amount.ratio or amount.other:
+        return None
+    digits, at = "", after + 1
+    while (digit := _figure(row, at)) is not None and not (len(digits) == 1 and len(digit) > 1):
+        digits, at = digits + digit, at + 1
+    if not digits or len(digits) > MOST_DIGITS or amount.value.denominator != 1:
+        return None
+    value = amount.value + Fraction(int(digits), 10 ** len(digits))
+    return replace(amount, value=value, items=(*amount.items, *row[after:at]))
+
+
+def _figure(row: tuple[Item, ...], at: int) -> str | None:
+    """A number below a hundred, as it is said after the point."""
+    item = _get(row, at)
+    if item is None or item.misspelt:
+        return None
+    if item.sort is Sort.NUMBER and item.key.isdigit() and len(item.key) <= 2:
+        return item.key
+    return item.key if item.is_digits and item.key.isdigit() and len(item.key) <= 2 else None
 
 
 def _with_half(row: tuple[Item, ...], after: int, amount: Amount, lexicon: Lexicon) -> Amount:

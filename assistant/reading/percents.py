@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from assistant.reading.echo import percent_words
-from assistant.reading.fold import LONGEST_REPLY, Token, cut, fold, unslip
+from assistant.reading.fold import LONGEST_REPLY, Token
 from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import (
     NUMBER_SORTS,
@@ -19,7 +19,13 @@ from assistant.reading.numbers import (
 )
 from assistant.reading.outcomes import Reading, Reason, again, confirm, slipped, understood
 from assistant.reading.pieces import Row
-from assistant.reading.shares import Share, find_shares, is_percent, split_lots
+from assistant.reading.shares import (
+    LEAST_SURE_COUNT,
+    Share,
+    find_shares,
+    is_percent,
+    split_lots,
+)
 from assistant.reading.spot import Item
 
 _SORTS = (
@@ -34,6 +40,7 @@ _SORTS = (
     Sort.NOT_KNOWN,
     Sort.SORRY,
     Sort.NO,
+    Sort.DEAD,
     Sort.NOT,
     Sort.ROUGH,
     Sort.RANGE,
@@ -55,8 +62,8 @@ def read_germination(text: str, lexicon: Lexicon) -> Reading[float]:
     """Seeds that sprout, in percent [0-100]."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
-    folded, has_slip = unslip(fold(text))
-    return slipped(read_germination_tokens(cut(folded), lexicon), has_slip)
+    found, has_slip = lexicon.mend(text)
+    return slipped(read_germination_tokens(found, lexicon), has_slip)
 
 
 def read_germination_tokens(found: Sequence[Token], lexicon: Lexicon) -> Reading[float]:
@@ -112,7 +119,7 @@ def _of_words(row: Row) -> Reading[float]:
     if Sort.NOT_KNOWN in sorts:
         return again(Reason.NOT_KNOWN)
     told = sorts & {Sort.ALL, Sort.NONE}
-    vague = sorts & {Sort.ABOUT, Sort.ROUGH, Sort.NOT, Sort.NO}
+    vague = sorts & {Sort.ABOUT, Sort.ROUGH, Sort.NOT, Sort.NO, Sort.DEAD}
     strange = any(row.strange(at) for at in range(len(row.pieces)))
     if len(told) != 1 or vague or strange:
         return again(Reason.NOT_READ)
@@ -123,7 +130,7 @@ def _of_words(row: Row) -> Reading[float]:
 def _of_numbers(row: Row) -> Reading[float]:
     sorts = row.sorts()
     shares = find_shares(row)
-    if Sort.NOT in sorts or row.sorts(1) & {Sort.NO, Sort.NONE}:
+    if sorts & {Sort.NOT, Sort.DEAD} or row.sorts(1) & {Sort.NO, Sort.NONE}:
         return _of_the_dead(row, shares)
     if Sort.RANGE in sorts or _has_span(row):
         return again(Reason.TWO_VALUES)
@@ -135,7 +142,7 @@ def _of_numbers(row: Row) -> Reading[float]:
     more = any(row.mark(at, "+") and row.amount(at - 1) for at in range(len(row.pieces)))
     doubts = sorts & {Sort.ROUGH, Sort.NOT_KNOWN} or Sort.SORRY in row.sorts(1)
     rough = asks or more or doubts or row.opens_with_not()
-    return _mean(shares, sorts, Reason.ROUGH if rough else Reason.NONE, row.lexicon)
+    return _mean(row, shares, Reason.ROUGH if rough else Reason.NONE)
 
 
 def _of_the_dead(row: Row, shares: list[Share]) -> Reading[float]:
@@ -157,10 +164,10 @@ def _has_span(row: Row) -> bool:
     )
 
 
-def _mean(
-    shares: list[Share], sorts: set[Sort], doubt: Reason, lexicon: Lexicon
-) -> Reading[float]:
+def _mean(row: Row, shares: list[Share], doubt: Reason) -> Reading[float]:
     """One figure for all the lots: of all the seeds, where every lot was counted."""
+    sorts, lexicon = row.sorts(), row.lexicon
+    has_strange = any(row.strange(at) for at in range(len(row.pieces)))
     if any(
         share.doubt is Reason.IMPOSSIBLE or not 0 <= share.percent <= 100 for share in shares
     ):
@@ -168,6 +175,8 @@ def _mean(
     percent = _rounded(_of_all(shares))
     words, value = percent_words(percent, lexicon), float(percent)
     own = next((share.doubt for share in shares if share.doubt), doubt)
+    if not own and percent < LEAST_SURE_COUNT and has_strange:
+        own = Reason.UNUSUAL  # the word that we do not know may be "rotten"
     if not own and len(shares) == 2 and Sort.LOTS not in sorts and shares[0].total is None:
         own = Reason.TWO_VALUES
     return confirm(value, words, own) if own else understood(value, words)

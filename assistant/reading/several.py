@@ -6,7 +6,7 @@ from datetime import date
 
 from assistant.reading.areas import area_spans, read_area_tokens
 from assistant.reading.dates import date_spans, read_date_tokens
-from assistant.reading.fold import LONGEST_REPLY, Token, cut, fold, unslip
+from assistant.reading.fold import LONGEST_REPLY, Token
 from assistant.reading.lexicon import Lexicon
 from assistant.reading.outcomes import Ask, Reading, slipped
 from assistant.reading.percents import percent_spans, read_germination_tokens
@@ -58,8 +58,7 @@ def read_several(
     """
     if len(text) > LONGEST_REPLY:
         return {}
-    folded, has_slip = unslip(fold(text))
-    reply = _Reply(cut(folded), has_slip, lexicon, today, region, past)
+    reply = _Reply(*lexicon.mend(text), lexicon, today, region, past)
     spans = _spans(reply)
     _give_bare(reply, spans, asks)
     readings: dict[Ask, AnyReading] = {}

@@ -92,7 +92,7 @@ def _amount_near(row: Row, at: int, step: int) -> int | None:
         amount = row.amount(at)
         if amount is not None:
             return None if amount.is_fraction else at
-        passes = row.sort(at) in (Sort.SEEDS, Sort.OF, Sort.FROM, Sort.NOT, Sort.NO)
+        passes = row.sort(at) in (Sort.SEEDS, Sort.OF, Sort.FROM, Sort.NOT, Sort.NO, Sort.DEAD)
         if not passes and not row.mark(at, ",:") and not row.strange(at):
             return None
         at += step

@@ -162,7 +162,7 @@ class _Wishes:
         wishes = [wish for wish in _ORDER if scores.get(wish) == best]
         if len(wishes) > 1:
             return self.unsure(wishes, Reason.AMBIGUOUS)
-        if best == 1 and self.asked is not None:
+        if self.asked is not None:  # a sentence is likelier the answer
             return self.unsure(wishes, Reason.ROUGH)
         return self.sure(wishes[0])
 

@@ -46,6 +46,7 @@ _GRAMMAR = (
 _SECTIONS = frozenset({"shown", "grammar", "words", "stop_not", "wishes"}) | _KEYED
 _SHOWN = ("locale", "decimal", "groups", "units", "answers", "wishes")
 _ANSWERS = ("yes", "no", "done", "not_yet")
+_DIGITS = "0123456789"
 _SHOWN_UNITS = ("hectare", "acre", "are", "m2")  # every list names these
 _NAMES: Mapping[str, str] = MappingProxyType({"sqft": "sq ft", "sqyd": "sq yd"})  # else its key
 # Signs say the same in every language.
@@ -138,7 +139,8 @@ def _frozen(
         locale=str(shown["locale"]),
         decimal=str(shown["decimal"]),
         groups=tuple(shown["groups"]),
-        digits=str(shown.get("digits", "0123456789")),
+        digits=str(shown.get("digits", _DIGITS)),
+        own_digits=str(shown.get("own_digits", shown.get("digits", _DIGITS))),
         phrases=MappingProxyType({s: MappingProxyType(p) for s, p in draft.phrases.items()}),
         marked=MappingProxyType(marked if flags["is_tonal"] else {}),
         unit_names=MappingProxyType(_unit_names(shown)),
@@ -241,8 +243,9 @@ def _check_shown(shown: _Table, draft: _Draft) -> None:
         draft.faults += [f"{place} {name} is missing" for name in names if name not in section]
     for key in sorted(set(shown.get("units", {})) - UNIT_KEYS):
         draft.faults.append(f"[shown.units] {key}: no such unit")
-    if len(str(shown.get("digits", "0123456789"))) != 10:
-        draft.faults.append("[shown] digits: expected the ten digits from 0 to 9")
+    for name in ("digits", "own_digits"):
+        if len(str(shown.get(name, _DIGITS))) != len(_DIGITS):
+            draft.faults.append(f"[shown] {name}: expected the ten digits from 0 to 9")
 
 
 def _unit_names(shown: _Table) -> dict[str, tuple[str, str]]:
