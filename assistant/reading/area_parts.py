@@ -104,6 +104,8 @@ def _side_unit(row: Row, at: int) -> Item | None:
 def _number_unit_at(row: Row, at: int, region: str | None) -> Found | None:
     """2 acres, half of an acre, 2ha; with a strange word between it is read back."""
     amount = row.amount(at)
+    if part := _part_of_at(row, at, region):
+        return part
     spot = row.after(at + 1 + (row.mark(at + 1, "-.") and row.glued(at + 1)), Sort.ARTICLE)
     between = row.strange(spot) and row.sort(spot + 1) is Sort.UNIT
     unit = row.item(spot + between, Sort.UNIT)
@@ -111,6 +113,25 @@ def _number_unit_at(row: Row, at: int, region: str | None) -> Found | None:
         return None
     area = _area(amount, unit, (at, spot + between + 1), region)
     return replace(area, doubt=area.doubt or Reason.ROUGH) if between else area
+
+
+def _part_of_at(row: Row, at: int, region: str | None) -> Found | None:
+    """Half of one acre, la moitié de 2 ha, nusu ya ekari moja: a part of an area."""
+    part, spot = row.amount(at), row.after(at + 1, Sort.ARTICLE)
+    if part is None or not (part.is_fraction and part.is_words) or spot == at + 1:
+        return None
+    whole = _number_unit_at(row, spot, region) or _unit_number_at(row, spot, region)
+    if whole is None or len(whole.parts) != 1 or whole.refusal:
+        return None
+    number, key = whole.parts[0]
+    doubt = whole.doubt or (Reason.NONE if number == 1 else Reason.ROUGH)
+    return replace(
+        whole,
+        start=at,
+        parts=((part.value * number, key),),
+        m2=part.value * whole.m2,
+        doubt=doubt,
+    )
 
 
 def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
@@ -204,7 +225,9 @@ def _half_after(row: Row, found: Found) -> Found:
     else:
         spot = row.after(found.end, Sort.JOIN, Sort.ARTICLE)
         amount = row.amount(spot)
-        if amount is None or not (amount.is_fraction and amount.is_words and amount.value < 1):
+        if amount is None or not amount.is_fraction or amount.value >= 1:
+            return found
+        if amount.ratio and _is_odd_ratio(*amount.ratio):
             return found
         if row.sort(row.after(spot + 1, Sort.ARTICLE)) is Sort.UNIT:
             return found

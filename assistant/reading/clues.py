@@ -14,7 +14,7 @@ from assistant.reading.pieces import Row
 from assistant.reading.spot import Item
 
 _FAR_DAYS, _NEAR_DAYS = 90, 45  # a day-first date this far, where month-first is this near
-_ABOUT_ELSE = (Sort.OTHER_UNIT, Sort.UNIT, Sort.PERCENT, Sort.CLOCK, Sort.AGO, Sort.LATER)
+_ABOUT_ELSE = (Sort.OTHER_UNIT, Sort.UNIT, Sort.PERCENT, Sort.CLOCK)
 _SURE_YEAR_DAYS = 152  # farther off, the same day of another year is nearly as near
 _WEEK = "7"
 
@@ -28,14 +28,17 @@ class Clue:
     days: tuple[date, ...] = ()  # likely days, best first; none: there is no such day
     weekday: int | None = None
     is_bare: bool = False  # a day number without its month
+    number_at: int = 0  # the place of that number
     is_week: bool = False  # a week without its day
+    month: tuple[int, int] | None = None  # a year and month without the day: next month
     doubt: Reason = Reason.NONE
     refusal: Reason = Reason.NONE
 
     @property
     def is_strong(self) -> bool:
         """Whether it names a day by itself."""
-        return self.weekday is None and not self.is_bare and not self.is_week
+        named = self.weekday is None and self.month is None
+        return named and not self.is_bare and not self.is_week
 
 
 @dataclass(frozen=True)
@@ -85,13 +88,26 @@ def find_clues(told: Told) -> list[Clue]:
     clues: list[Clue] = []
     at = 0
     while at < len(told.row.pieces):
-        clue = next((clue for read in _READERS if (clue := read(told, at))), None)
+        clue = _clue_at(told, at)
         if clue is None:
             at += 1
             continue
         clues.append(_spelt(told.row, clue))
         at = max(clue.end, at + 1)
     return clues
+
+
+def _clue_at(told: Told, at: int) -> Clue | None:
+    """The clue that starts here; a word such as "tarehe" may stand before digits."""
+    start = _day_start(told.row, at)
+    if start > at:
+        word = told.row.item(at, Sort.DATE_WORD)
+        loose = word is not None and told.row.lexicon.has(Sort.ARTICLE, word.phrase)
+        readers = (_iso_at, _numeric_at, _span_at) if loose else (_iso_at, _numeric_at)
+        after = (read(told, start) for read in readers)
+        if (clue := next(filter(None, after), None)) is not None:
+            return replace(clue, start=at)
+    return next((clue for read in _READERS if (clue := read(told, at))), None)
 
 
 def _spelt(row: Row, clue: Clue) -> Clue:
@@ -279,6 +295,25 @@ def _span_at(told: Told, at: int) -> Clue | None:
     return _span(told, (at, end), row.key(unit), count, sign, bool(is_sure))
 
 
+def _this_month_at(told: Told, at: int) -> Clue | None:
+    """This month, mwezi huu, next month: with a day number beside it that is a date."""
+    row, around = told.row, (Sort.THIS, Sort.NEXT, Sort.LAST, Sort.AGO, Sort.LATER)
+    spot = row.after(at, *around)
+    if row.key(spot) != "month" and row.sort(spot) is not Sort.MONTH_WORD:
+        return None
+    end = row.after(spot + 1, *around)
+    words = row.sorts(at, spot) | row.sorts(spot + 1, end)
+    counted = row.lexicon.unit_first and told.number(end, 3) is not None
+    if not words or (counted and Sort.THIS not in words):
+        return None
+    gone, coming = words & {Sort.LAST, Sort.AGO}, words & {Sort.NEXT, Sort.LATER}
+    days = told.shifted(0, 1 if coming else -1 if gone else 0)
+    if not days or (gone and coming):
+        return None
+    month = (days[0].year, days[0].month)
+    return Clue(at, end, days, month=month, doubt=Reason.UNUSUAL)
+
+
 def _direction(row: Row, at: int) -> tuple[int, bool, bool]:
     """Words of coming or gone time: where they end, and which they are."""
     end = row.after(at, Sort.LATER, Sort.AGO, Sort.NEXT, Sort.LAST)
@@ -389,13 +424,19 @@ def _bare_at(told: Told, at: int) -> Clue | None:
         return Clue(start, end, refusal=Reason.NOT_READ)
     if number > 9999:
         return _compact(start, end, amount.items[0].key)
-    return Clue(start, end, _same_number(told, number), is_bare=True, doubt=Reason.BARE_DAY)
+    beside = row.sorts(end, end + 1)  # tanggal 15 kemarin: the one gone by
+    gone = Sort.AGO in beside or (told.past and Sort.LATER not in beside)
+    days = _same_number(replace(told, past=gone), number)
+    return Clue(start, end, days, is_bare=True, number_at=at, doubt=Reason.BARE_DAY)
 
 
 def _is_about_else(row: Row, at: int) -> bool:
     if row.sort(at - 1) is Sort.CLOCK or row.mark(at - 1, ":") or row.mark(at + 1, "%:"):
         return True
-    return row.sort(row.after(at + 1, Sort.ARTICLE)) in _ABOUT_ELSE
+    after = row.get(row.after(at + 1, Sort.ARTICLE))
+    if not isinstance(after, Item):
+        return False
+    return after.sort in _ABOUT_ELSE or row.lexicon.has(Sort.UNIT, after.phrase)  # pt: 2 ha
 
 
 def _compact(start: int, end: int, raw: str) -> Clue:
@@ -424,6 +465,7 @@ _READERS: tuple[Callable[[Told, int], Clue | None], ...] = (
     _iso_at,
     _numeric_at,
     _signed_at,
+    _this_month_at,
     _span_at,
     _named_at,
     _day_word_at,

@@ -15,7 +15,7 @@ from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
-from assistant.reading.clues import Clue, Told, find_clues, split_dots
+from assistant.reading.clues import Clue, Told, find_clues, real, split_dots
 from assistant.reading.echo import date_words
 from assistant.reading.fold import LONGEST_REPLY, Token
 from assistant.reading.lexicon import Lexicon, Sort
@@ -212,9 +212,12 @@ class _Judge:
         weekdays = [clue for clue in clues if clue.weekday is not None]
         bare = [clue for clue in clues if clue.is_bare]
         weeks = [clue for clue in clues if clue.is_week]
+        months = [clue for clue in clues if clue.month]
+        if len(bare) == len(months) == 1 and len(clues) == 2:
+            return self._day_of_month(bare[0], months[0])
         if not strong and len(weekdays) == 1 and len(bare) + len(weeks) == 1:
             return self._weekday_and(weekdays[0], (bare + weeks)[0])
-        main = strong or weekdays or weeks or bare
+        main = strong or weekdays or weeks or months or bare
         if len({clue.days[0] for clue in main}) > 1:
             return self._two_days(main)
         if self._is_refused(main[0]):
@@ -231,6 +234,14 @@ class _Judge:
         if day.weekday() != weekday.weekday:
             return confirm(day, self._words(day), Reason.DAY_MISMATCH)
         return self._answer(replace(other, doubt=Reason.NONE))
+
+    def _day_of_month(self, bare: Clue, month: Clue) -> Reading[date]:
+        """The 15th of this month; next month, the 5th."""
+        number = self.told.number(bare.number_at, 2)
+        days = real(*month.month, number) if month.month and number else ()
+        if not days:
+            return again(Reason.IMPOSSIBLE)
+        return self._answer(replace(bare, days=days, doubt=Reason.NONE))
 
     def _two_days(self, clues: list[Clue]) -> Reading[date]:
         """Two days: the later-said one, where the reply corrects itself."""

@@ -195,6 +195,8 @@ def _words_at(row: tuple[Item, ...], at: int, lexicon: Lexicon) -> Amount | None
         return Amount(Fraction(item.key), (item,), is_words=True, is_fraction=True)
     if item.sort is Sort.SHIFT:
         return _shifted_at(row, at, lexicon)
+    if item.sort is Sort.POINT:  # point five
+        return _pointed(row, at, Amount(Fraction(0), (), is_words=True))
     if item.sort not in (Sort.NUMBER, Sort.TIMES):
         return None
     value, end = WordSum(row, at, lexicon).read()

@@ -10,6 +10,8 @@ from assistant.people import LANGUAGES
 from assistant.reading.lexicon import Lexicon
 from assistant.wiring.word_lists import read_word_list
 
+ENGLISH = "en"
+
 
 class LexiconError(Exception):
     """A word list that cannot be used; the text names every fault and what was expected."""
@@ -36,4 +38,5 @@ def _open(language: str) -> tuple[Lexicon | None, tuple[str, ...]]:
         table = tomllib.loads(source.read_text(encoding="utf-8"))
     except (OSError, tomllib.TOMLDecodeError) as error:
         return None, (f"cannot be read ({error}); expected a TOML file of that name",)
-    return read_word_list(language, table)
+    english = None if language == ENGLISH else _open(ENGLISH)[0]
+    return read_word_list(language, table, english)

@@ -42,6 +42,7 @@ _GRAMMAR = (
     "next_is_coming",
     "is_tonal",
     "no_is_not",
+    "mixes_english",
 )
 _SECTIONS = frozenset({"shown", "grammar", "words", "stop_not", "wishes"}) | _KEYED
 _SHOWN = ("locale", "decimal", "groups", "units", "answers", "wishes")
@@ -49,6 +50,22 @@ _ANSWERS = ("yes", "no", "done", "not_yet")
 _DIGITS = "0123456789"
 _SHOWN_UNITS = ("hectare", "acre", "are", "m2")  # every list names these
 _NAMES: Mapping[str, str] = MappingProxyType({"sqft": "sq ft", "sqyd": "sq yd"})  # else its key
+_MIXED = (
+    Sort.NUMBER,
+    Sort.TIMES,
+    Sort.FRACTION,
+    Sort.UNIT,
+    Sort.LENGTH,
+    Sort.PERCENT,
+    Sort.ABOUT,
+    Sort.ROUGH,
+    Sort.DAY,
+    Sort.YES,
+    Sort.NO,
+    Sort.DONE,
+    Sort.NOT_YET,
+    Sort.NOT_KNOWN,
+)
 # Signs say the same in every language.
 _SIGNS: Mapping[Sort, str] = MappingProxyType({Sort.YES: "👍👌✅✔☑✓🙏", Sort.NO: "👎❌✖✗🚫❎"})
 
@@ -105,8 +122,13 @@ class _Draft:
         return {phrase for phrases in self.phrases.values() for phrase in phrases}
 
 
-def read_word_list(language: str, table: _Table) -> tuple[Lexicon | None, tuple[str, ...]]:
-    """The word list of a parsed table, and all its faults (then there is no word list)."""
+def read_word_list(
+    language: str, table: _Table, english: Lexicon | None = None
+) -> tuple[Lexicon | None, tuple[str, ...]]:
+    """The word list of a parsed table, and all its faults (then there is no word list).
+
+    `english`: its words are understood too, where the list says that people mix them in.
+    """
     draft = _Draft()
     for name in sorted(set(table) - _SECTIONS):
         draft.faults.append(f"[{name}]: no such section")
@@ -122,6 +144,8 @@ def read_word_list(language: str, table: _Table) -> tuple[Lexicon | None, tuple[
     _add_calendar(draft, str(shown["locale"]))
     _add_units(draft, shown)
     flags = {name: bool(grammar.get(name, False)) for name in _GRAMMAR}
+    if flags.pop("mixes_english") and english is not None:
+        _add_english(draft, english)
     not_stop = draft.words(table.get("stop_not", {}).get("words", []), "[stop_not]", Wish.STOP)
     return _frozen(language, shown, flags, draft, not_stop), ()
 
@@ -260,6 +284,15 @@ def _unit_names(shown: _Table) -> dict[str, tuple[str, str]]:
 def _add_signs(draft: _Draft) -> None:
     for sort, signs in _SIGNS.items():
         draft.put(sort, "", list(signs))
+
+
+def _add_english(draft: _Draft, english: Lexicon) -> None:
+    """English numbers, units, days and answers, unless one of their words means something."""
+    own = {word for phrase in draft.taken() for word in phrase}
+    for sort in _MIXED:
+        for phrase, key in english.phrases[sort].items():
+            if own.isdisjoint(phrase):
+                draft.phrases[sort][phrase] = key
 
 
 def _add_units(draft: _Draft, shown: _Table) -> None:
