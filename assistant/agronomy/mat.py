@@ -66,6 +66,11 @@ def pails(mix_m3: float, pail_litres: float, practice: Practice = MAT) -> Pails:
     return Pails(soil, manure, hull, min(pail_litres, mix_measures))
 
 
+def beds(area_m2: float, length_m: float, width_m: float) -> int:
+    """Beds of one size that make up an area, the last one begun counted whole."""
+    return whole_up(area_m2 / (length_m * width_m))
+
+
 def sheet_m2(area_m2: float, practice: Practice = MAT) -> float:
     """Plastic sheet [m2] for a bed, with an allowance for overlap and edges; 0 without."""
     allowance = practice.bed.sheet_allowance

@@ -86,7 +86,8 @@ BED_TRAYS = Message(
     note="Shopping list, for a machine transplanter.",
 )
 BED_OPEN = Message(
-    "Bed: {bed} m2 of tilled ground, level, near water.",
+    "Bed: {bed} m2 of tilled ground, level, near water, such as {count} beds of {length} x "
+    "{width} m.",
     note="Shopping list, where seedlings are pulled from the bed.",
 )
 SHEET = Message(

@@ -1,5 +1,6 @@
 """The lines of the plan page that differ with the practice: bed, mix, water, sowing, tasks."""
 
+from assistant.agronomy import constants_work as w
 from assistant.agronomy import loads, mat
 from assistant.agronomy.practices import PieceKind, Practice
 from assistant.agronomy.quantities import Quantities, WarningCode
@@ -27,7 +28,9 @@ def bed_line(q: Quantities, practice: Practice) -> Say:
     """The bed, and the mats or trays on it."""
     bed, piece = measured(q.nursery_area_m2, Measure.AREA_M2), practice.bed.piece
     if piece is None:
-        return m.BED_OPEN(bed=bed)
+        size = (w.OPEN_BED_LENGTH_M.value, w.OPEN_BED_WIDTH_M.value)
+        count = mat.beds(q.nursery_area_m2, *size)
+        return m.BED_OPEN(bed=bed, count=count, length=size[0], width=size[1])
     if piece.kind is PieceKind.MAT:
         return m.BED(bed=bed, mats=q.mats)
     return m.BED_TRAYS(

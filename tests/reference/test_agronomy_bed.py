@@ -6,12 +6,14 @@ from assistant.agronomy import constants as c
 from assistant.agronomy import loads, mat
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.quantities import quantities
+from tests.reference.sourced import source
 
 HECTARE = 10_000.0
 CENT_M2 = 40.468564224  # a hundredth of the international acre
 BOX_M2 = 0.58 * 0.28  # inner Japanese box, uitec.net
 
 
+@source("Yamagata", "RDA-Korea", "gengzhongbang", "KAU-mat")
 @pytest.mark.parametrize(
     "share",
     [
@@ -26,17 +28,20 @@ def test_published_mat_beds_lie_in_the_range_the_constant_states(share):
     assert c.NURSERY_SHARE.holds(share)
 
 
+@source("PhilRice-bulletin-40")
 def test_an_ordinary_bed_is_not_a_wet_bed():
     """PhilRice bulletin, 2010: 400 m2 for a hectare is a wet bed; a mat is far below."""
     assert quantities(FieldInputs(HECTARE, 0.80)).nursery_area_m2 <= 200
 
 
+@source("PhilRice-dapog")
 def test_the_thickest_sowing_is_that_of_published_nets():
     """PhilRice, modified dapog: 400-500 g of seed on a square metre of net."""
     thickest = c.MAX_SEEDS_PER_CM2.value * 10_000 * c.GRAIN_WEIGHT_G.value / 1000
     assert 400 <= thickest <= 500
 
 
+@source("PhilRice-bulletin-40", "Lanka")
 @pytest.mark.parametrize("germination", [0.30, 0.45, 0.60, 0.80, 1.0])
 def test_seed_on_the_bed_lies_in_published_densities(germination):
     """100 g/m2 (PhilRice wet bed, bulletin 2010) to 1,000 g/m2 (Sri Lanka, dapog)."""
@@ -44,29 +49,34 @@ def test_seed_on_the_bed_lies_in_published_densities(germination):
     assert 100 <= q.seed_kg * 1000 / q.nursery_area_m2 <= 1000
 
 
+@source("Gunma", "uitec")
 def test_mat_depth_lies_in_published_depths():
     """18 mm (Japanese Journal of Crop Science 73:389, Gunma, 2004) to 40 mm (deep Japanese
     box, uitec.net)."""
     assert 0.018 <= c.MAT_DEPTH_M.value <= 0.040
 
 
+@source("gengzhongbang", "RDA-Korea", "Gunma")
 @pytest.mark.parametrize("cover_mm", [3, 5, 4.6, 5.5, 7])
 def test_published_covers_lie_in_the_advised_cover(cover_mm):
     """3-5 mm (gengzhongbang, China), 4.6-5.5 (derived from RDA Korea, 2014), 7 (Gunma)."""
     assert c.COVER_LOW_MM.value <= cover_mm <= c.COVER_HIGH_MM.value
 
 
+@source("JCS-90-382")
 def test_cover_never_reaches_the_depth_where_seedlings_fail():
     """Japanese Journal of Crop Science 90:382, 2021: sharply worse beyond 40 mm."""
     assert c.COVER_HIGH_MM.value < 40
 
 
+@source("consistency")
 def test_the_urea_spray_of_a_hundred_square_metres():
     """1.5 kg in 300 L (common practice, no source), worked from 0.5 % and 3 L/m2."""
     assert mat.urea_g(100) == pytest.approx(1500)
     assert mat.spray_water_l(100) == pytest.approx(300)
 
 
+@source("KrishakJagat")
 def test_the_solution_arithmetic_on_a_published_field_spray():
     """Krishak Jagat, 29 Nov 2021: 250 L at 2 % take 5 kg of urea (a field crop: never used on
     seedlings, which get a quarter of that)."""
@@ -74,6 +84,7 @@ def test_the_solution_arithmetic_on_a_published_field_spray():
     assert c.UREA_PERCENT.value * 4 <= 2
 
 
+@source("ICAR-dry", "IIRR-LEI")
 def test_the_spray_brings_nitrogen_within_published_rescues():
     """From 1.3 g N/m2 (ICAR, dry nursery: 0.2 kg on 10 x 15 m) to 9.2 (International Institute
     of Rural Reconstruction: 20 g urea)."""
@@ -81,11 +92,13 @@ def test_the_spray_brings_nitrogen_within_published_rescues():
     assert 200 / 150 <= mat.nitrogen_g_per_m2() <= 20 * 0.46
 
 
+@source("BMKG")
 def test_flooding_is_ten_times_a_millimetre_of_rain():
     """Indonesia's weather service (BMKG, in Tempo): 1 mm is 1 L/m2, so 50 L on 50 m2."""
     assert mat.flood_water_l(50) == pytest.approx(10 * 50)
 
 
+@source("gowu797", "gengzhongbang")
 def test_tray_soil_weighs_what_the_mix_is_reckoned_at():
     """gowu797 and gengzhongbang, China (derived): 100 kg in 25-28 trays, 18-20 mm deep."""
     for trays, depth_m in ((28, 0.018), (25, 0.020)):
@@ -94,6 +107,7 @@ def test_tray_soil_weighs_what_the_mix_is_reckoned_at():
         assert kg_per_l == pytest.approx(c.MIX_KG_PER_L.value, rel=0.03)
 
 
+@source("memory")
 def test_a_full_pail_is_near_the_lifting_guide():
     """A full 20 L pail at 1.1-1.3 kg/L is 22-26 kg; guides stand at 25 kg (HSE) and 23 kg
     (NIOSH), figures from memory. So a pail is half-filled."""
@@ -101,11 +115,13 @@ def test_a_full_pail_is_near_the_lifting_guide():
     assert loads.pail_of_mix_kg(10).high < 16
 
 
+@source("consistency")
 def test_a_wet_mat_weighs_some_seven_kilograms():
     """Common practice, no source: about 7 kg; here from 6 L at the density of tray soil."""
     assert loads.wet_mat_kg() == pytest.approx(7, abs=0.5)
 
 
+@source("USDA-test-weight", "PAU-KVK-2015")
 @pytest.mark.parametrize(
     ("kg", "litres"),
     [

@@ -7,11 +7,13 @@ import pytest
 from assistant.agronomy import constants as c
 from assistant.agronomy.calendar import Anchors, TaskCode, calendar, sow_for_transplant
 from assistant.agronomy.leaves import days_per_leaf, leaves_on
+from tests.reference.sourced import source
 
 PLANTING = date(2025, 7, 1)
 TASKS = {task.code: task for task in calendar(Anchors(sow_for_transplant(PLANTING)))}
 
 
+@source("PhilRice-FOM-2007")
 @pytest.mark.parametrize(
     ("task", "first", "last"),
     [
@@ -28,12 +30,14 @@ def test_the_field_is_prepared_as_the_manual_counts_back(task, first, last):
     assert (TASKS[task].date, TASKS[task].until) == (first, last)
 
 
+@source("ICAR-transplanting", "PhilRice-landprep")
 def test_ploughing_stays_between_published_schedules():
     """10-15 days (ICAR, transplanting 5) to 3-4 weeks before (PhilRice, land preparation)."""
     before = (PLANTING - TASKS[TaskCode.FIELD_PLOUGH].date).days
     assert 10 <= before <= 28
 
 
+@source("PJAR-37-29")
 def test_levelling_leaves_the_mud_time_to_settle():
     """Pakistan J. Agric. Res. 37(1): 24 to 72 hours after puddling (the field is levelled a
     day or two before planting, puddled a week before)."""
@@ -41,6 +45,7 @@ def test_levelling_leaves_the_mud_time_to_settle():
     assert timedelta(hours=24) <= gap <= timedelta(hours=72)
 
 
+@source("PhilRice-dapog")
 def test_straw_comes_off_when_philrice_takes_it_off():
     """PhilRice, modified dapog: watered twice a day to day 4, uncovered on day 5."""
     watering = TASKS[TaskCode.WATER]
@@ -48,6 +53,7 @@ def test_straw_comes_off_when_philrice_takes_it_off():
     assert TASKS[TaskCode.UNCOVER_FLOOD].day == 5
 
 
+@source("PhilRice-dapog", "Lanka", "Bogura")
 def test_soaking_and_sprouting_take_what_publishers_give():
     """PhilRice soaks 12-24 h; Sri Lanka 24 h, then 24-48 h moist; Bangladesh 24, 40-72."""
     soak, drain, sow = (
@@ -57,6 +63,7 @@ def test_soaking_and_sprouting_take_what_publishers_give():
     assert (sow - drain) * 24 == c.INCUBATE_H.value == 24
 
 
+@source("AAU-mat", "Jaffna-8215", "gansulong")
 @pytest.mark.parametrize(
     "day",
     [
@@ -70,23 +77,27 @@ def test_the_window_holds_the_ages_that_did_best_in_warm_seasons(day):
     assert c.TRANSPLANT_FIRST_DAY.value <= day <= c.TRANSPLANT_LAST_DAY.value
 
 
+@source("DSSAT-RICER048")
 @pytest.mark.parametrize(("mean_c", "days"), [(26, 4.88), (20, 7.55)])
 def test_days_per_leaf_of_the_crop_model(mean_c, days):
     """DSSAT, RICER048.CUL: 83 degree-days a leaf above 9 C."""
     assert days_per_leaf(mean_c) == pytest.approx(days, abs=0.005)
 
 
+@source("DSSAT-RICER048")
 @pytest.mark.parametrize(("day", "leaves"), [(15, 3.1), (20, 4.1)])
 def test_the_window_is_three_to_four_leaves_in_warm_weather(day, leaves):
     """The crop model at 26 C gives the leaves of the growers' rule."""
     assert leaves_on(day, 26) == pytest.approx(leaves, abs=0.05)
 
 
+@source("gansulong", "JCS-88-27")
 def test_leaves_at_fifteen_days_agree_with_two_countries():
     """China (gansulong): 2.7-3.5 leaves at 13-20 days; JCS 88:27, 2019: 3.0-3.6 at 15."""
     assert 2.7 <= leaves_on(15, 26) <= 3.6
 
 
+@source("Ellis-1993", "AgronJ-100-490")
 def test_no_faster_above_the_optimum():
     """Ellis et al., 1993 (year from memory): no faster at 28 C than at 24; Streck et al.,
     2008: optimum 26 C."""

@@ -15,6 +15,7 @@ from assistant.agronomy.germination import (
     mixed_germination,
     tolerated_range,
 )
+from tests.reference.sourced import source
 
 # 7 CFR 201.55(a), Federal Seed Act Regulations: mean -> largest range, the rows seen in print.
 SEEN = {
@@ -24,6 +25,7 @@ SEEN = {
 }  # fmt: skip
 
 
+@source("CFR-201")
 @pytest.mark.parametrize("mean", SEEN)
 def test_the_table_is_the_published_one(mean):
     """On both of its columns: a mean of 2 is tolerated as one of 99."""
@@ -31,6 +33,7 @@ def test_the_table_is_the_published_one(mean):
     assert tolerated_range(101 - mean) == SEEN[mean]
 
 
+@source("CFR-201", "scipy")
 @pytest.mark.parametrize("mean", range(70, 100))
 def test_the_table_follows_the_studentised_range(mean):
     """scipy: the 97.5 % point for four lots times the binomial deviation, within 1."""
@@ -39,6 +42,7 @@ def test_the_table_follows_the_studentised_range(mean):
     assert abs(rounded - tolerated_range(mean)) <= 1
 
 
+@source("CFR-201")
 @pytest.mark.parametrize(
     ("counts", "agree"),
     [
@@ -59,6 +63,7 @@ def test_other_tests_are_not_judged_by_this_table(counts):
         lots_agree(counts)
 
 
+@source("arithmetic")
 @pytest.mark.parametrize(
     ("sprouted", "sown", "low", "high"),
     [(340, 400, 81.2, 88.2), (80, 100, 71.1, 86.7), (40, 50, 67.0, 88.8)],
@@ -69,14 +74,18 @@ def test_a_small_test_carries_a_wide_range(sprouted, sown, low, high):
     assert (likely.low * 100, likely.high * 100) == pytest.approx((low, high), abs=0.05)
 
 
+@source("scipy")
 @given(st.integers(1, 1000).flatmap(lambda n: st.tuples(st.integers(0, n), st.just(n))))
 def test_the_range_is_wilsons(counted):
     """scipy, binomtest(...).proportion_ci(method="wilson")."""
     sprouted, sown = counted
     expected = binomtest(sprouted, sown).proportion_ci(method="wilson")
-    assert GerminationTest(sprouted, sown).likely == pytest.approx((expected.low, expected.high), abs=1e-9)
+    assert GerminationTest(sprouted, sown).likely == pytest.approx(
+        (expected.low, expected.high), abs=1e-9
+    )
 
 
+@source("ICAR-germination")
 def test_a_growers_test_counts_as_the_handbook_says():
     """ICAR, seed germination testing: 170 normal seedlings of 200 are 85 %, a home test."""
     test = GerminationTest(170, 200)
@@ -84,6 +93,7 @@ def test_a_growers_test_counts_as_the_handbook_says():
     assert not test.is_official_size
 
 
+@source("CFR-201")
 def test_an_official_test_has_four_hundred_seeds():
     """7 CFR 201.54: at least 400."""
     assert GerminationTest(340, 400).is_official_size
@@ -96,6 +106,7 @@ def test_no_test_has_more_sprouts_than_seeds(counted):
         GerminationTest(*counted)
 
 
+@source("Bogura", "PhilRice-RCEF")
 def test_the_good_mark_differs_by_country():
     """82 % passes the 80 of Bangladesh's advice and fails the 85 of the Philippines (RCEF)."""
     assert minimum_germination("BD-13") <= 0.82 < minimum_germination("PH")
@@ -103,6 +114,7 @@ def test_the_good_mark_differs_by_country():
     assert minimum_germination(None) is None
 
 
+@source("arithmetic")
 def test_mixed_lots_germinate_between_their_own():
     """3 kg at 90 % with 1 kg at 70 % are 85 %, by plain arithmetic."""
     assert mixed_germination([(3, 0.9), (1, 0.7)]) == pytest.approx(0.85)

@@ -10,6 +10,7 @@ from assistant.agronomy import seed
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.quantities import WarningCode, quantities
+from tests.reference.sourced import source
 
 HECTARE = 10_000.0
 ACRE_M2 = 4046.8564224  # international acre, by definition
@@ -20,6 +21,7 @@ def _grams_per_1000(grains_per_kg: float) -> float:
     return 1e6 / grains_per_kg
 
 
+@source("PhilRice-40kg", "DA-2022")
 @pytest.mark.parametrize(
     ("grains_per_kg", "seedlings"),
     [
@@ -36,6 +38,7 @@ def test_forty_kilograms_give_the_seedlings_philrice_counts(grains_per_kg, seedl
     assert grains * 0.85 == pytest.approx(seedlings)
 
 
+@source("DA-2022")
 def test_spare_seedlings_of_forty_kilograms():
     """Philippine Department of Agriculture, 2022: about 600,000 to spare beside 750,000."""
     field = FieldInputs(HECTARE, 0.85, seedlings_per_hill=3)
@@ -43,6 +46,7 @@ def test_spare_seedlings_of_forty_kilograms():
     assert spare == pytest.approx(610_000)
 
 
+@source("PhilRice-40kg", "AsiaDHRRA")
 @pytest.mark.parametrize(
     ("per_hill", "seedlings"),
     [
@@ -57,6 +61,7 @@ def test_seedlings_for_a_hectare_at_20_by_20(per_hill, seedlings):
     assert seed.seedlings(field) == pytest.approx(seedlings)
 
 
+@source("ICAR-transplanting", "KR-Ryu")
 @pytest.mark.parametrize(
     ("row_cm", "hill_cm", "low", "high"),
     [
@@ -74,6 +79,7 @@ def test_hills_on_a_square_metre(row_cm, hill_cm, low, high):
     assert low <= seed.hills_per_m2(row_cm, hill_cm) <= high
 
 
+@source("arithmetic")
 @pytest.mark.parametrize(
     ("row_cm", "hill_cm", "hills"),
     [(20, 15, 333_333), (25, 25, 160_000), (22.5, 22.5, 197_531)],  # plain arithmetic
@@ -84,6 +90,7 @@ def test_hills_on_a_hectare(row_cm, hill_cm, hills):
     assert seed.hills(field) == pytest.approx(hills, abs=0.5)
 
 
+@source("PhilRice-40kg", "DA-2022", "PhilRice-KC4")
 @pytest.mark.parametrize(("grains_per_kg", "kg"), [(45_000, 19.6), (40_000, 22.1)])
 def test_least_seed_agrees_with_philrices_own_floor(grains_per_kg, kg):
     """Derived from both PhilRice examples with no loss after germination; PhilRice, Key
@@ -99,6 +106,7 @@ def test_least_seed_agrees_with_philrices_own_floor(grains_per_kg, kg):
     assert 19 <= seed.seed_kg(field) <= 40
 
 
+@source("Grainews")
 def test_the_cereal_identity():
     """300 plants/m2 of 25 g per 1000 at 80 % are 93.75 kg/ha: the extension formula plants x
     weight / (100 x survival), from memory, its concept seen in Grainews. Twelve times the
@@ -107,6 +115,7 @@ def test_the_cereal_identity():
     assert seed.seed_kg(field) * 12 == pytest.approx(93.75)
 
 
+@source("MSU-2013", "UArk")
 @pytest.mark.parametrize(
     ("pounds", "grain_weight_g"),
     [
@@ -121,6 +130,7 @@ def test_pounds_per_acre_drill_thirty_seeds_per_square_foot(pounds, grain_weight
     assert seeds / ACRE_M2 * 0.09290304 == pytest.approx(30, rel=0.005)
 
 
+@source("TAMU-2007")
 @pytest.mark.parametrize(
     ("seeds_per_pound", "grain_weight_g"),
     [(18_000, 25.2), (19_000, 23.9), (16_000, 28.35), (20_000, 22.7)],
@@ -130,6 +140,7 @@ def test_seeds_per_pound_of_texas_varieties(seeds_per_pound, grain_weight_g):
     assert seed.seeds_in(POUND_KG, grain_weight_g) == pytest.approx(seeds_per_pound, rel=0.003)
 
 
+@source("BRRI104")
 def test_seeds_in_a_kilogram_of_a_bangladesh_release():
     """BRRI dhan104 at 21.5 g (release notes, AJAAR abstract): 46,512 seeds in a kilogram."""
     assert seed.seeds_in(1, 21.5) == pytest.approx(46_512, abs=0.5)
@@ -144,6 +155,7 @@ DSSAT_GRAINS = {
 }  # fmt: skip
 
 
+@source("DSSAT-RICER048")
 @pytest.mark.parametrize("variety", DSSAT_GRAINS)
 def test_grain_weights_of_real_varieties_pass_without_a_word(variety):
     """Every plausible row of the file is taken and not called unusual."""
@@ -151,12 +163,14 @@ def test_grain_weights_of_real_varieties_pass_without_a_word(variety):
     assert WarningCode.GRAIN_WEIGHT_UNUSUAL not in q.warnings
 
 
+@source("DSSAT-RICER048")
 def test_a_known_slip_in_the_published_file_is_refused():
     """The same file lists KS-282 at 50 g, beyond its own maximum of 30."""
     with pytest.raises(AgronomyError, match="grain_weight_g"):
         FieldInputs(HECTARE, 0.9, grain_weight_g=50)
 
 
+@source("DSSAT-RICER048", "DA-2022")
 def test_the_default_grain_is_the_published_default():
     """DSSAT: default 25, range 15-30 g; PhilRice: 40,000 grains in a kilogram."""
     assert c.GRAIN_WEIGHT_G.value == 25
@@ -164,12 +178,14 @@ def test_the_default_grain_is_the_published_default():
     assert seed.seeds_in(1, c.GRAIN_WEIGHT_G.value) == pytest.approx(40_000)
 
 
+@source("UArk", "MSU-2013")
 def test_establishment_lies_where_field_reports_put_it():
     """University of Arkansas, FSA2157: 15-20 plants stand of 30 seeds; Mississippi State
     University, 2013: about two seeds for each plant."""
     assert 15 / 30 <= c.ESTABLISHMENT.value <= 20 / 30
 
 
+@source("consistency")
 @pytest.mark.parametrize(("per_hill", "kg"), [(1, 12), (2, 24)])
 def test_consistency_with_the_12_to_25_kg_rule(per_hill, kg):
     """A consistency check, no evidence: establishment was chosen so that the growers' rule
@@ -179,6 +195,7 @@ def test_consistency_with_the_12_to_25_kg_rule(per_hill, kg):
     assert seed.seed_kg(field) == pytest.approx(kg, rel=0.005)
 
 
+@source("PhilRice-dapog", "ICAR-wet")
 @pytest.mark.parametrize(
     ("germination", "per_hill"), [(0.85, 1), (0.85, 2), (0.95, 1), (0.80, 3)]
 )
@@ -189,11 +206,13 @@ def test_ordinary_plans_lie_in_published_seed_rates(germination, per_hill):
     assert (WarningCode.SEED_RATE_UNUSUAL in q.warnings) == (q.seed_kg < 10)
 
 
+@source("agropedia")
 def test_classic_dapog_rates_are_called_unusual():
     """Agropedia, dapog method: 3 kg/m2 on 25-30 m2 are 75-90 kg/ha, beyond the band."""
     assert not c.SEED_RATE_LOW_KG_PER_HA.value <= 75 <= c.SEED_RATE_HIGH_KG_PER_HA.value
 
 
+@source("Engineer314", "gowu797")
 @pytest.mark.parametrize(
     ("dry_g", "low_g", "high_g"),
     [
@@ -206,6 +225,7 @@ def test_sprouted_seed_weighs_what_two_countries_print(dry_g, low_g, high_g):
     assert low_g <= seed.sprouted_kg(dry_g) <= high_g
 
 
+@source("Bogura", "PhilRice-RCEF", "ICAR-germination")
 def test_the_good_mark_is_a_published_minimum():
     """Bangladesh farmers' advice asks 80 %; PhilRice (RCEF) and ICAR hybrid seed 85 %."""
     assert c.GOOD_GERMINATION.value == 0.80

@@ -11,8 +11,10 @@ from assistant.agronomy.labour import planting_hours
 from assistant.agronomy.rain import SERVICES, heavy_from_mm, litres_on, rain_class
 from assistant.agronomy.soaking import soak_days
 from assistant.agronomy.tables import RAIN_CLASSES, RAIN_CLASSES_MEMORY
+from tests.reference.sourced import source
 
 
+@source("RDA-Korea", "ECHO-164", "ICAR-NEH", "KU-Thai", "UMK-NaCl")
 @pytest.mark.parametrize(
     ("water_l", "salt_kg", "gravity"),
     [
@@ -28,6 +30,7 @@ def test_published_recipes_make_their_density(water_l, salt_kg, gravity):
     assert specific_gravity(salt_kg, water_l) == pytest.approx(gravity, abs=0.003)
 
 
+@source("UMK-NaCl")
 @pytest.mark.parametrize(
     ("gravity", "grams"), [(1.06, 93), (1.08, 126), (1.10, 161), (1.13, 215)]
 )
@@ -36,6 +39,7 @@ def test_salt_for_a_density(gravity, grams):
     assert salt_g_per_l(gravity) == pytest.approx(grams, rel=0.01)
 
 
+@source("RDA-Korea", "UMK-NaCl")
 def test_the_korean_recipe_comes_back():
     """20 L at 1.13: 4.23 kg published, 4.3 from the table."""
     assert salt_g_per_l(1.13) * 20 / 1000 == pytest.approx(4.23, rel=0.04)
@@ -53,6 +57,7 @@ def test_no_brine_is_denser_than_the_table():
         specific_gravity(1, 1)
 
 
+@source("RDA-Korea", "Kubota")
 @pytest.mark.parametrize(
     ("water_c", "days"),
     [
@@ -67,12 +72,14 @@ def test_cool_water_soaks_longer(water_c, days):
     assert soak_days(water_c) == pytest.approx(days, abs=0.05)
 
 
+@source("JCS-90-269")
 def test_ice_cold_water_is_refused():
     """Japanese Journal of Crop Science 90:269, 2021: soaking at 5 C fails."""
     with pytest.raises(AgronomyError):
         soak_days(5)
 
 
+@source("Kerala-SDMA", "Bangladesh-weather", "TMD", "BMKG", "NDMC-Nepal")
 @pytest.mark.parametrize(
     ("mm", "classes"),
     [
@@ -102,6 +109,7 @@ def test_more_rain_is_never_a_lower_class(one, other, service):
     assert order.index(rain_class(less, service)) <= order.index(rain_class(more, service))
 
 
+@source("Kerala-SDMA", "Bangladesh-weather", "TMD", "BMKG", "NDMC-Nepal")
 def test_heavy_rain_begins_where_each_service_says():
     """From 25 mm (China) to 64.5 mm (India)."""
     assert {service: heavy_from_mm(service) for service in SERVICES} == {
@@ -115,12 +123,14 @@ def test_an_unknown_service_is_named():
         rain_class(10, "XX")
 
 
+@source("BMKG")
 def test_rain_on_a_bed_is_litres():
     """BMKG, in Tempo: 1 mm is 1 L/m2; 64.5 mm on 50 m2 are 3,225 L."""
     assert litres_on(1, 50) == 50
     assert litres_on(64.5, 50) == pytest.approx(3225)
 
 
+@source("ACRI-1532", "IJNES-64")
 @pytest.mark.parametrize(
     "hours",
     [
@@ -136,6 +146,7 @@ def test_published_planting_hours_lie_in_the_range(hours):
     assert ten == pytest.approx([alone.low / 10, alone.high / 10])
 
 
+@source("PhilRice-KC4", "PhilRice-transplant")
 @pytest.mark.parametrize("days", [3, 7, 15])
 def test_gaps_are_filled_within_a_week(days):
     """PhilRice, Key Check 4: within 7 days; from 3 to 15 is the span between publishers."""

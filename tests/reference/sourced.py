@@ -1,0 +1,151 @@
+"""Marks a check with the publications its expected values come from.
+
+`CITED` is the list of them; `CHECKS.md` beside this file is the table of all checks, made from
+the marks and the tests' own sentences:
+
+    python -m tests.reference.sourced > tests/reference/CHECKS.md
+"""
+
+import ast
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import NamedTuple, TypeVar
+
+T = TypeVar("T", bound=Callable[..., None])
+
+HERE = Path(__file__).parent
+CITED = {
+    "AAU-mat": "Assam Agricultural University, Mechanical transplanting of rice",
+    "ACRI-1532": "ACRI (Chithra, ICAR-KVK Mitraniketan), hand and machine transplanting",
+    "ASABE-1700770": "Ashik-E-Rabbani et al., ASABE paper 1700770, 2017",
+    "AgronJ-100-490": "Streck et al., Agronomy Journal 100:490, 2008",
+    "AsiaDHRRA": "AsiaDHRRA quoting PhilRice, 40-kg technology for enough healthy seedlings",
+    "BMKG": "BMKG, the weather service of Indonesia, in Tempo and Sindonews",
+    "BRRI104": "AJAAR (abstract), BRRI dhan104",
+    "Bangladesh-weather": "BMD in The Financial Express and bdnews24, rain classes",
+    "Bogura": "Bogura district, Bangladesh government, paddy cultivation",
+    "CFR-201": "Federal Seed Act Regulations, 7 CFR 201.54 and 201.55(a)",
+    "DA-2022": "Philippine Department of Agriculture, 5 May 2022 (repost of PhilRice)",
+    "DSSAT-RICER048": "DSSAT Foundation, CERES-Rice cultivar file RICER048.CUL",
+    "ECHO-164": "ECHO Community, How to use water, an egg and salt (citing Kim et al. 2022)",
+    "Ellis-1993": "Ellis et al., Rates of leaf appearance in rice, 1993 (year from memory)",
+    "Engineer314": "Engineer314, Japan, rice planting notes",
+    "GAB-7-1": "Kushwaha et al., GAB 7(1), NARC, 2016",
+    "GNU-units": "GNU units 3.22, definitions, 2024",
+    "Grainews": "Grainews, Using 1000-kernel weight to calculate seeding rate",
+    "Gunma": "Takahashi et al., Japanese Journal of Crop Science 73:389, 2004",
+    "ICAR-NEH": "ICAR Research Complex for North-East Hills, Rice seed production",
+    "ICAR-dry": "Indian Council of Agricultural Research, Dry nursery",
+    "ICAR-germination": "Indian Council of Agricultural Research, Seed germination testing",
+    "ICAR-transplanting": "Indian Council of Agricultural Research, Transplanting",
+    "ICAR-wet": "Indian Council of Agricultural Research, Wet nursery",
+    "IIRR-LEI": "International Institute of Rural Reconstruction, Low-external input rice",
+    "IJEP-5-59": "Saha et al., IJEP 5(2), 2018",
+    "IJNES-64": "IJNES, article 64, tray density and transplanting of hybrid rice",
+    "JCS-88-27": "Sawamoto et al., Japanese Journal of Crop Science 88:27, 2019",
+    "JCS-90-269": "Itayagoshi et al., Japanese Journal of Crop Science 90:269, 2021",
+    "JCS-90-382": "Japanese Journal of Crop Science 90:382, 2021",
+    "Jaffna-8215": "University of Jaffna repository, item 8215 (abstract)",
+    "KAU-mat": "Kerala Agricultural University, mat nursery in paddy",
+    "KR-Ryu": "Ryu, Rice production notes, Korea, 2010",
+    "KU-Thai": "Kasetsart University quoting Praphas Weerapat, brine for seed",
+    "Kerala-SDMA": "Kerala State Disaster Management Authority, section 1.5.1, IMD classes",
+    "KrishakJagat": "Krishak Jagat, How to spray urea on standing crop, 29 Nov 2021",
+    "Kubota": "Kubota, Japan, school page on soaking seed",
+    "LAC-XIII-139": "Louisiana Administrative Code 7:XIII.139",
+    "Lanka": "Department of Agriculture, Sri Lanka, wet-bed and dapog nurseries",
+    "MSU-2013": "Walker, Mississippi State University, Rice seed rates, 2013",
+    "NARC-methods": "Khan, Regmi and Bista, NARC library, methods of rice transplanting",
+    "NDMC-Nepal": "DHM in The Himalayan Times (2020) and Khabarpunja (2022), rain classes",
+    "Nepal-units": "ram-krishna.com.np and nirmaljoshi.wordpress.com, land units of Nepal",
+    "Nongsaro-281": "Rural Development Administration, Korea, video 281, 2005",
+    "PJAR-37-29": "Pakistan Journal of Agricultural Research 37(1):29-38",
+    "Pertanika-8-205": "Islam and Ahmad, Pertanika J. Sci. Technol. 8(2):205-215, 2000",
+    "PhilRice-40kg": "DA-PhilRice, 40kg of high-quality rice seeds enough for 1-ha field, 2021",
+    "PhilRice-FOM-2007": "PhilRice, Field Operations Manual, 2007",
+    "PhilRice-KC4": "PhilRice, Key Check 4, sufficient number of healthy seedlings",
+    "PhilRice-RCEF": "PhilRice, Analysts guarantee RCEF seeds' quality",
+    "PhilRice-bulletin-40": "OPAPA-PhilRice, Use 40 kg certified seeds per hectare, 2010",
+    "PhilRice-dapog": "PhilRice, Modified dapog preparation",
+    "PhilRice-landprep": "PhilRice, Land preparation",
+    "PhilRice-transplant": "PhilRice, How to transplant rice",
+    "RDA-Korea": "Rural Development Administration, Korea, seed and tray guidance, 2009-2014",
+    "SCIRP-113057": "Shaikh et al., Agricultural Sciences 12:1231-1243, 2021",
+    "TAMU-2007": "Texas A&M University, Texas Rice Production Guidelines, 2007, p. 23",
+    "TMD": "Thai Meteorological Department, daily rain",
+    "UArk": "University of Arkansas, FSA2157 and rice notes, 2010",
+    "UMK-NaCl": "Nicolaus Copernicus University, density of salt solutions, after WNT 1974",
+    "USDA-test-weight": "USDA as quoted by Wikipedia, Test weight",
+    "PAU-KVK-2015": "Singh et al., IJSART 1(4), 2015",
+    "Yamagata": "Yamagata prefecture, Japan, seedling boxes, 2025",
+    "agropedia": "agropedia, IIT Kanpur, methods of raising rice seedlings",
+    "bigha": "charteredjournal, rhdreamhomes and housing.com, bigha by state",
+    "cj11041": "Bioline International, abstract cj11041",
+    "gansulong": "gansulong, China, age of machine seedlings, 2024",
+    "gengzhongbang": "gengzhongbang, China, mats for machine transplanting",
+    "gowu797": "gowu797, China, tray nursery notes",
+    "scipy": "scipy, a statistics library",
+    "uitec": "uitec.net, Japan, seedling boxes",
+    "arithmetic": "plain arithmetic or a definition",
+    "memory": "from memory, said to be so in the test",
+    "consistency": "a consistency check with common practice, no source",
+}
+NO_PUBLISHER = frozenset({"arithmetic", "memory", "consistency", "scipy"})
+
+
+def source(*keys: str) -> Callable[[T], T]:
+    """Names the publications behind a check, by their keys in `CITED`."""
+    unknown = [key for key in keys if key not in CITED]
+    if unknown or not keys:
+        raise LookupError(f"expected keys of CITED, got {keys}; add {unknown} to it")
+    return lambda test: test
+
+
+class Check(NamedTuple):
+    """One marked test: where it stands, what it says, and its sources."""
+
+    module: str
+    name: str
+    says: str
+    sources: tuple[str, ...]
+
+
+def checks() -> Iterator[Check]:
+    """All marked tests, in the order of their files."""
+    for path in sorted(HERE.glob("test_*.py")):
+        for node in ast.parse(path.read_text(encoding="utf-8")).body:
+            if isinstance(node, ast.FunctionDef) and (keys := _keys(node)):
+                says = " ".join((ast.get_docstring(node) or "").split())
+                yield Check(path.stem, node.name, says, keys)
+
+
+def _keys(node: ast.FunctionDef) -> tuple[str, ...]:
+    for mark in node.decorator_list:
+        if isinstance(mark, ast.Call) and getattr(mark.func, "id", "") == "source":
+            return tuple(
+                str(each.value) for each in mark.args if isinstance(each, ast.Constant)
+            )
+    return ()
+
+
+def page() -> str:
+    """The table of all checks, in Markdown."""
+    found = list(checks())
+    published = [each for each in found if not NO_PUBLISHER.issuperset(each.sources)]
+    rows = "".join(
+        f"| {each.name.removeprefix('test_').replace('_', ' ')} | {each.says} "
+        f"| {'; '.join(CITED[key] for key in each.sources)} |\n"
+        for each in found
+    )
+    return (
+        "# Checks against the world outside\n\n"
+        "Made from the tests beside this file; do not edit it by hand:\n\n"
+        "```sh\npython -m tests.reference.sourced > tests/reference/CHECKS.md\n```\n\n"
+        f"{len(found)} checks, {len(published)} of them against a publication.\n\n"
+        f"| check | what it says | source |\n|---|---|---|\n{rows}"
+    )
+
+
+if __name__ == "__main__":
+    sys.stdout.write(page())
