@@ -121,24 +121,41 @@ def arrive(session: Session, known: Known, tables: Tables) -> Step:
         value = session.answers[question.keeps]
         words = str(session.answers.get(f"{question.keeps}_words", value))
         return follow(session, question, value, words, known, tables)
-    if question.reads is Reads.NURSERY and len(known.nurseries) <= 1:
+    if _no_choice(question, known):
         only = known.nurseries[0].id if known.nurseries else None
-        return follow(session, question, only, "", known, tables)
-    if question.reads is Reads.VILLAGE and not known.villages:
-        return follow(session, question, None, "", known, tables)
+        value = only if question.reads is Reads.NURSERY else None
+        return follow(session, question, value, "", known, tables)
     return Step(session)
 
 
+def _no_choice(question: Question, known: Known) -> bool:
+    """Whether there is nothing to choose from, so that the question is never asked."""
+    if question.reads is Reads.NURSERY:
+        return len(known.nurseries) <= 1
+    return question.reads is Reads.VILLAGE and not known.villages
+
+
 def back(session: Session, known: Known, tables: Tables) -> Session | None:
-    """One question back, its answer forgotten; None at the first one."""
+    """One question back, its answer forgotten; None at the first one.
+
+    Of several that ask for the same, the first is asked again: the others, such as "do not sow
+    this seed", were about an answer that is no more.
+    """
     if session.waiting:
         return replace(session, waiting=None)
-    if not session.path:
+    questions = tables[session.conversation].questions
+    path = session.path
+    while path and _no_choice(questions[path[-1]], known):
+        path = path[:-1]
+    if not path:
         return None
-    step = session.path[-1]
-    question = tables[session.conversation].questions[step]
-    answers = {name: value for name, value in session.answers.items() if name != question.keeps}
-    return replace(session, step=step, path=session.path[:-1], answers=answers, tries=0)
+    kept = questions[path[-1]].keeps
+    step = next(
+        name for name in path if name == path[-1] or (kept and questions[name].keeps == kept)
+    )
+    answers = {name: value for name, value in session.answers.items() if name != kept}
+    before = path[: path.index(step)]
+    return replace(session, step=step, path=before, answers=answers, tries=0)
 
 
 def _settle_waiting(
