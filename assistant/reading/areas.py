@@ -220,6 +220,9 @@ class _Judge:
         asks = any(self.row.mark(at, "?<>") for at in range(len(self.row.pieces)))
         if asks or sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.NOT}:
             return Reason.ROUGH
+        alone = len(area.parts) == 1
+        if alone and self.row.has_loose_sign(area.start - 1, area.end):
+            return Reason.UNUSUAL
         unclear = self.row.opens_with_not() or Sort.NO in self.row.sorts(1, area.start)
         return Reason.CORRECTED if unclear else Reason.NONE
 

@@ -108,7 +108,7 @@ def _count(row: Row, amount: Amount) -> Reading[float]:
     if amount.is_slip or amount.is_odd or amount.foreign_mark:
         return confirm(value, words, Reason.SLIP)
     asks = any(row.mark(at, "?") for at in range(len(row.pieces)))
-    if asks or sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.RANGE}:
+    if asks or row.has_loose_sign() or sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.RANGE}:
         return confirm(value, words, Reason.ROUGH)
     if amount.other is not None and amount.other > amount.value:
         return confirm(value, words, Reason.AMBIGUOUS)

@@ -110,9 +110,10 @@ def unslip(folded: str) -> tuple[str, bool]:
 
 def has_other_digits(text: str, own: str) -> bool:
     """Whether digits of another script than ASCII and these stand in the text."""
+    squares = text.replace("m²", "")  # square metres are no digit
     return any(
-        not ch.isascii() and ch not in own and unicodedata.decimal(ch, None) is not None
-        for ch in text
+        not ch.isascii() and ch not in own and unicodedata.digit(ch, None) is not None
+        for ch in squares
     )
 
 

@@ -141,7 +141,7 @@ def _of_numbers(row: Row) -> Reading[float]:
     asks = any(row.mark(at, "?<>") for at in range(len(row.pieces)))
     more = any(row.mark(at, "+") and row.amount(at - 1) for at in range(len(row.pieces)))
     doubts = sorts & {Sort.ROUGH, Sort.NOT_KNOWN} or Sort.SORRY in row.sorts(1)
-    rough = asks or more or doubts or row.opens_with_not()
+    rough = asks or more or doubts or row.opens_with_not() or row.has_loose_sign()
     return _mean(row, shares, Reason.ROUGH if rough else Reason.NONE)
 
 

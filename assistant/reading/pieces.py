@@ -80,6 +80,16 @@ class Row:
         opening = self.lexicon.no_is_not and self.sort(0) is Sort.NO
         return opening and not self.mark(1, ",.;:!-")
 
+    def has_loose_sign(self, start: int = 0, end: int | None = None) -> bool:
+        """Whether a plus or a minus stands before a number, apart or after a word: ha - 2."""
+        places = range(max(start, 0), len(self.pieces) if end is None else end)
+        return any(
+            self.mark(at, "+-")
+            and self.amount(at + 1) is not None
+            and self.amount(at - 1) is None
+            for at in places
+        )
+
     def has_sign(self) -> bool:
         """Whether a number has a minus before it that joins it to nothing: -2 acres."""
         return any(

@@ -47,6 +47,9 @@ _ANSWERS: Mapping[Ask, tuple[Sort, ...]] = {
     Ask.CONFIRM: (Sort.YES, Sort.NO, Sort.DONE, Sort.NOT_YET),
 }
 
+# "How much" is asked back by who does not understand such a question, too.
+_ASK_A_NUMBER = (Ask.AREA, Ask.GERMINATION, Ask.COUNT, Ask.LITRES)
+
 Words = tuple[Token, ...]
 
 
@@ -104,7 +107,10 @@ class _Wishes:
         ungreeted = self._without(words, (Sort.GREETING, Sort.FILLER, Sort.ARTICLE))
         for run in (words, bare, ungreeted):
             if run and (wish := self._exact(run)):
-                return self.sure(wish) if not self._may_be_answer(run, wish) else None
+                if self._may_be_answer(run, wish):
+                    return None
+                vague = wish is Wish.QUANTITIES and self.asked in _ASK_A_NUMBER
+                return self.unsure([wish], Reason.ROUGH) if vague else self.sure(wish)
         if not ungreeted and any(i.sort for i in items(words, self.own, (Sort.GREETING,))):
             return self.sure(Wish.MENU)
         return self._stop_elsewhere(words)
