@@ -158,7 +158,8 @@ def _plain(form: str) -> Iterable[str]:
 def _alphabet(text: Declared, form: str, language: Language) -> Iterable[str]:
     """One such letter in a part of a long text makes all of it dear."""
     bare = _SLOT.sub("", form)
-    free = language.code in UCS2_LANGUAGES or text.message in NAMES_ITS_LANGUAGE
+    free = language.code in UCS2_LANGUAGES or text.printed
+    free = free or text.message in NAMES_ITS_LANGUAGE
     if not free and septets(bare) is None:
         odd = sorted({ch for ch in bare if septets(ch) is None})
         yield f"has {' '.join(odd)}, which GSM 7-bit lacks: choose other words"
