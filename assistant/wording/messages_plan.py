@@ -86,9 +86,11 @@ BED_TRAYS = Message(
     note="Shopping list, for a machine transplanter.",
 )
 BED_OPEN = Message(
-    "Bed: {bed} m2 of tilled ground, level, near water, such as {count} beds of {length} x "
-    "{width} m.",
+    "Bed: {bed} m2 of tilled ground, level, near water.",
     note="Shopping list, where seedlings are pulled from the bed.",
+)
+BEDS_OPEN = Message(
+    "That is {count} beds of {length} x {width} m.", note="After the line of the bed."
 )
 SHEET = Message(
     "Plastic sheet or banana leaves: {sheet} m2, with something over for the edges.",

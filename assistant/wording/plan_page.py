@@ -19,7 +19,7 @@ from assistant.wording.message import Message, Say
 from assistant.wording.messages_talk import GRAMS, KILOGRAMS
 from assistant.wording.plan_costs import Money, cost_lines, labour_lines
 from assistant.wording.plan_practice import (
-    bed_line,
+    bed_lines,
     is_mat,
     mix_line,
     sharing_lines,
@@ -177,7 +177,7 @@ def _shopping(q: Quantities, practice: Practice) -> Section:
             dry=measured(q.seed_kg, Measure.SEED_KG),
             sprouted=measured(q.sprouted_seed_kg, Measure.SEED_KG),
         ),
-        bed_line(q, practice),
+        *bed_lines(q, practice),
         m.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)) if q.sheet_m2 else None,
         mix_line(q, practice),
         m.FRAME() if bed.has_frame else None,

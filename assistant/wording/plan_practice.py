@@ -24,18 +24,18 @@ def _cm(metres: float) -> float:
     return round(metres * CM_PER_M, 1)
 
 
-def bed_line(q: Quantities, practice: Practice) -> Say:
-    """The bed, and the mats or trays on it."""
+def bed_lines(q: Quantities, practice: Practice) -> tuple[Say, ...]:
+    """The bed, and the mats or trays on it, or the beds that make it up."""
     bed, piece = measured(q.nursery_area_m2, Measure.AREA_M2), practice.bed.piece
     if piece is None:
         size = (w.OPEN_BED_LENGTH_M.value, w.OPEN_BED_WIDTH_M.value)
         count = mat.beds(q.nursery_area_m2, *size)
-        return m.BED_OPEN(bed=bed, count=count, length=size[0], width=size[1])
+        beds = m.BEDS_OPEN(count=count, length=size[0], width=size[1])
+        return m.BED_OPEN(bed=bed), beds
     if piece.kind is PieceKind.MAT:
-        return m.BED(bed=bed, mats=q.mats)
-    return m.BED_TRAYS(
-        bed=bed, mats=q.mats, length=_cm(piece.length_m.value), width=_cm(piece.width_m.value)
-    )
+        return (m.BED(bed=bed, mats=q.mats),)
+    length, width = _cm(piece.length_m.value), _cm(piece.width_m.value)
+    return (m.BED_TRAYS(bed=bed, mats=q.mats, length=length, width=width),)
 
 
 def mix_line(q: Quantities, practice: Practice) -> Say:
