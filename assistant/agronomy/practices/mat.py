@@ -35,7 +35,17 @@ _SOW, _UNCOVER, _DRAIN = Anchor.SOW, Anchor.UNCOVER, Anchor.DRAIN
 
 MAT = Practice(
     code="mat",
-    names=(("en", "mat"),),
+    names=(
+        ("en", "mat"),
+        ("sw", "mkeka"),
+        ("fr", "tapis"),
+        ("hi", "चटाई"),
+        ("bn", "ম্যাট"),
+        ("id", "tikar bibit"),
+        ("vi", "thảm mạ"),
+        ("pt", "tapete"),
+        ("fil", "banig"),
+    ),
     bed=Bed(
         share=c.NURSERY_SHARE,
         max_seeds_per_cm2=c.MAX_SEEDS_PER_CM2,
