@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, time
+from functools import lru_cache
 from gettext import NullTranslations
 
 from babel.dates import format_date, format_skeleton, format_time
@@ -22,8 +23,11 @@ class Catalogue:
 # Languages that do not write 0-9, as their word lists show numbers too.
 _DIGITS = {"bn": str.maketrans("0123456789", "০১২৩৪৫৬৭৮৯")}
 _KEYS = frozenset({"digit"})  # slots that name a key of the phone, which bears 0-9
+# Reading CLDR takes longer than all else in a text, and a morning's texts say the same days.
+_remembered = lru_cache(maxsize=1024)
 
 
+@_remembered
 def number(value: float, language: str) -> str:
     """A number as the language writes it, at most three decimals, no trailing zeros."""
     return _local(format_decimal(value, locale=language), language)
@@ -38,15 +42,23 @@ def _local(text: str, language: str) -> str:
 _SHORTER = str.maketrans({".": "", "û": "u"})
 
 
+@_remembered
 def day(value: date, language: str) -> str:
     """A date short enough for a text, with its weekday: 'Wed 10 Jun'."""
     short = format_date(value, format="EEE d MMM", locale=language).translate(_SHORTER)
     return _local(short, language)
 
 
+@_remembered
 def month_day(value: date, language: str) -> str:
     """Day and month without the weekday."""
     return format_skeleton("MMMd", value, locale=language)
+
+
+@_remembered
+def clock(value: time, language: str) -> str:
+    """A time of the day, by 24 hours."""
+    return _local(format_time(value, format="HH:mm", locale=language), language)
 
 
 def slot_text(value: Slot, catalogue: Catalogue) -> str:
@@ -58,8 +70,7 @@ def slot_text(value: Slot, catalogue: Catalogue) -> str:
     if isinstance(value, date):
         return day(value, catalogue.language)
     if isinstance(value, time):
-        hours = format_time(value, format="HH:mm", locale=catalogue.language)
-        return _local(hours, catalogue.language)
+        return clock(value, catalogue.language)
     return number(value, catalogue.language)
 
 

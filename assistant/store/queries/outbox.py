@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import fields
 from datetime import datetime, timedelta
 
-from sqlalchemy import ColumnElement, and_, case, or_, select, update
+from sqlalchemy import ColumnElement, and_, case, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.channel import Fate
@@ -25,19 +25,16 @@ class Outbox:
 
     def add(self, text: OutboxText) -> OutboxText:
         """Keeps a new text; its id comes back with it."""
-        return self.add_all([text])[0]
-
-    def add_all(self, texts: Iterable[OutboxText]) -> tuple[OutboxText, ...]:
-        """Keeps new texts, all at once; their ids come back with them."""
-        added = [
-            OutboxRow(
-                **{name: getattr(text, name) for name in _KEPT}, focus=focus_json(text.focus)
-            )
-            for text in texts
-        ]
-        self._session.add_all(added)
+        row = OutboxRow(**_columns(text))
+        self._session.add(row)
         self._session.flush()
-        return tuple(map(rows.outbox_text, added))
+        return rows.outbox_text(row)
+
+    def add_all(self, texts: Iterable[OutboxText]) -> None:
+        """Keeps many new texts at once."""
+        new = [_columns(text) for text in texts]
+        if new:
+            self._session.execute(insert(OutboxRow), new)
 
     def get(self, message_id: str) -> OutboxText | None:
         row = self._session.scalar(select(OutboxRow).where(OutboxRow.message_id == message_id))
@@ -169,8 +166,8 @@ class Outbox:
     def numbered(self, phone: str, limit: int = 8) -> tuple[OutboxText, ...]:
         """The texts whose digits a phone may be answering, the latest first.
 
-        By the time of delivery where a receipt told it, else of the hand-over. A text that never
-        went out offers nothing.
+        By the time of delivery where a receipt told it, else of the hand-over. A text that
+        never went out offers nothing.
         """
         delivered = OutboxRow.state == TextState.DELIVERED
         reached_at = case((delivered, OutboxRow.delivered_at), else_=OutboxRow.accepted_at)
@@ -194,6 +191,11 @@ class Outbox:
         )
         ordered = sorted(changed, key=lambda row: (not row.urgent, row.due_at, row.id))
         return tuple(map(rows.outbox_text, ordered))
+
+
+def _columns(text: OutboxText) -> dict[str, object]:
+    kept: dict[str, object] = {name: getattr(text, name) for name in _KEPT}
+    return kept | {"focus": focus_json(text.focus)}
 
 
 def _free(now: datetime, *waiting: ColumnElement[bool]) -> ColumnElement[bool]:
