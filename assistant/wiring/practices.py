@@ -7,11 +7,12 @@ import datetime as dt
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any
+from typing import Any, NamedTuple
 
 from assistant.agronomy.calendar import Anchors, calendar
 from assistant.agronomy.constant import Constant
@@ -94,15 +95,31 @@ def open_practices(folder: Path | None = None) -> Mapping[str, Practice]:
     """
     made: dict[str, Practice] = {MAT.code: MAT}
     faults: list[str] = []
-    for source in (*_files(files("assistant.agronomy") / "practices"), *_own(folder, faults)):
-        code = source.name.removesuffix(".toml")
-        practice, found = _open(code, source)
-        faults += [f"{source.name}: {fault}" for fault in found]
-        if practice is not None and code != MAT.code:
-            made[code] = practice
+    for name, practice, found in (*_ours(), *_read(_own(folder, faults))):
+        faults += [f"{name}: {fault}" for fault in found]
+        if practice is not None and practice.code != MAT.code:
+            made[practice.code] = practice
     if faults:
         raise PracticeError("practice files with faults:\n  " + "\n  ".join(faults))
     return MappingProxyType(made)
+
+
+class _Read(NamedTuple):
+    """One file that was read."""
+
+    name: str
+    practice: Practice | None
+    faults: tuple[str, ...]
+
+
+@lru_cache(maxsize=1)
+def _ours() -> tuple[_Read, ...]:
+    """The files of the house, which do not change while the program runs."""
+    return tuple(_read(_files(files("assistant.agronomy") / "practices")))
+
+
+def _read(sources: list[Traversable]) -> list[_Read]:
+    return [_Read(each.name, *_open(each.name.removesuffix(".toml"), each)) for each in sources]
 
 
 def _files(folder: Traversable) -> list[Traversable]:

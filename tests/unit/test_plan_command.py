@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 from freezegun import freeze_time
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.agronomy.calendar import Anchors, TaskCode, calendar
@@ -335,6 +335,7 @@ def test_what_is_missing_or_too_much_is_named_in_one_line(options, flags, says):
     assert says in result.stderr
 
 
+@settings(deadline=None)  # a command takes as long as the machine is busy
 @given(st.text(max_size=60))
 def test_no_area_whatever_makes_it_fall(typed):
     """Any text is a plan or a refusal of one line, never an exception."""
