@@ -251,9 +251,8 @@ def _sown(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Set
 
 
 def _uncovered(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    day = when or item.day
-    if not nursery.may_uncover_on(day):
-        day = item.day
+    days = (when or item.day, item.day, nursery.anchors.uncover_date)
+    day = next(day for day in days if nursery.may_uncover_on(day))
     moved = nursery.uncovering_on(day, uncovered=True)
     return moved, _what(m.DONE_NOTED, item, nursery)
 

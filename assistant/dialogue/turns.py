@@ -347,7 +347,8 @@ def _answer_question(text: str, known: Known, session: Session) -> Turn:
     wish = _wish(text, known)
     if wish in (Wish.HELP, Wish.BACK) and _wish_first(text, question, session, known):
         return WISHES[wish](text, known)
-    if wish is Wish.LANGUAGE and question.reads is not Reads.LANGUAGE and not known.farmer:
+    signing_up = session.conversation == talks.SIGNUP.name
+    if wish is Wish.LANGUAGE and question.reads is not Reads.LANGUAGE and signing_up:
         return _language_anew(text, known, session)
     step = answer(session, text, known, talks.TABLES)
     if step.read:

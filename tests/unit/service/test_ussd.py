@@ -5,25 +5,13 @@ import pytest
 from assistant.agronomy.calendar import TaskCode
 from assistant.alphabet import fits_screen
 from assistant.channel import Screen
+from assistant.dialogue.conversations import MENU
 from assistant.people import Village
 from assistant.reminders.values import State
-from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
 from tests.valley import AMINA, CODE, OFFICER, Valley, day, like, numbered
-
-MENU_LABELS = (
-    m.MENU_TODAY,
-    m.MENU_QUANTITIES,
-    m.MENU_DATE,
-    m.MENU_PROBLEM,
-    m.MENU_OFFICER,
-    m.MENU_NEW,
-    m.MENU_CLOSE,
-    m.MENU_LANGUAGE,
-    c.MENU_MORE,
-)
 
 
 @pytest.fixture
@@ -110,8 +98,8 @@ def test_nought_on_the_first_page_is_the_menu(amina: Valley) -> None:
 def test_the_menu_is_on_the_first_screen_of_who_has_a_nursery(amina: Valley) -> None:
     """All of it."""
     amina.plan(AMINA, "10 June")
-    screen = amina.dial(AMINA)
-    assert seen(screen) == open_screen(m.ASK_MENU, *numbered(*MENU_LABELS))
+    labels = [choice.label for choice in MENU.questions["menu"].choices]
+    assert seen(amina.dial(AMINA)) == open_screen(m.ASK_MENU, *numbered(*labels))
 
 
 # --- broken off and taken up ------------------------------------------------------------------
