@@ -14,7 +14,8 @@ from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import MAT, PieceKind
 from assistant.agronomy.quantities import quantities
 from assistant.agronomy.tasks import TaskCode
-from assistant.wiring.practices import PracticeError, open_practices, read_practice
+from assistant.wiring.practice_file import read_practice
+from assistant.wiring.practices import PracticeError, open_practices
 
 SOW = date(2026, 6, 10)
 # A fifth practice, of its own source: nothing in the program knows it.
