@@ -5,7 +5,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 import click
 
 from assistant.commands.deployment import opened, settings_now
-from assistant.service.enrol import add_village, list_villages
+from assistant.service.enrol import add_village, list_villages, offer_practices
 
 
 @click.group()
@@ -39,3 +39,16 @@ def show() -> None:
     with opened(settings_now()) as house:
         for village in list_villages(house):
             click.echo(f"{village.name}\t{village.zone}")
+
+
+@command.command("practices")
+@click.argument("name")
+@click.argument("codes", nargs=-1)
+def practices(name: str, codes: tuple[str, ...]) -> None:
+    """Offer these practices in a village beside the mat, such as wet_bed; else only it."""
+    with opened(settings_now()) as house:
+        try:
+            village = offer_practices(house, name.strip(), codes)
+        except LookupError as fault:
+            raise click.ClickException(str(fault)) from fault
+        click.echo(f"{village.name}: {', '.join(village.practices)}")

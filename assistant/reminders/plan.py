@@ -54,7 +54,7 @@ def days_of(task: Task, nursery: Nursery) -> Iterator[date]:
     """The days on which a task is said."""
     last = task.until or task.date
     if task.code in EVERY_DAY:
-        yield from _each(task.date, last)
+        yield from _each(task.date, last, task.every_d)
     elif task.code is TaskCode.TRANSPLANT:
         yield task.date
         if nursery.anchors.transplant_date > task.date:
@@ -70,11 +70,11 @@ def days_of(task: Task, nursery: Nursery) -> Iterator[date]:
         yield task.date
 
 
-def _each(first: date, last: date) -> Iterator[date]:
+def _each(first: date, last: date, every_d: int = 1) -> Iterator[date]:
     day = first
     while day <= last:
         yield day
-        day += ONE_DAY
+        day += every_d * ONE_DAY
 
 
 def wanted(code: TaskCode, nursery: Nursery) -> bool:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from assistant.agronomy.practices import MAT
 from assistant.people import Officer, Village
 from assistant.service.house import House
 
@@ -30,6 +31,25 @@ def list_villages(house: House) -> tuple[Village, ...]:
     """All villages by name."""
     with house.store.work() as work:
         return work.people.villages()
+
+
+def offer_practices(house: House, village: str, codes: tuple[str, ...]) -> Village:
+    """The practices that are offered in a village from now on; the mat is always one.
+
+    Raises:
+        LookupError: no such village or practice; the text names those that are.
+    """
+    known = house.store.practices
+    unknown = [code for code in codes if code not in known]
+    if unknown:
+        raise LookupError(f"no practice {', '.join(unknown)}; there are: {', '.join(known)}")
+    with house.store.work() as work:
+        found = {each.name.casefold(): each for each in work.people.villages()}
+        if village.casefold() not in found:
+            names = ", ".join(each.name for each in found.values()) or "none yet"
+            raise LookupError(f"no village {village}; there are: {names}")
+        offered = dict.fromkeys((MAT.code, *codes))
+        return work.people.offer_practices(found[village.casefold()].id, tuple(offered))
 
 
 def count_officers(house: House) -> int:
