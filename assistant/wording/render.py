@@ -40,12 +40,14 @@ def _local(text: str, language: str) -> str:
 # Short names do without their full stop. "aout" is the French spelling of 1990: one û would
 # turn every text of that month to UCS-2, which holds less than half as much.
 _SHORTER = str.maketrans({".": "", "û": "u"})
+_WHOLE_MONTHS = frozenset({"bn"})  # CLDR's short August is also the word for "before"
 
 
 @_remembered
 def day(value: date, language: str) -> str:
     """A date short enough for a text, with its weekday: 'Wed 10 Jun'."""
-    short = format_date(value, format="EEE d MMM", locale=language).translate(_SHORTER)
+    pattern = "EEE d MMMM" if language in _WHOLE_MONTHS else "EEE d MMM"
+    short = format_date(value, format=pattern, locale=language).translate(_SHORTER)
     return _local(short, language)
 
 
