@@ -17,6 +17,7 @@ from scenarios.play import play as play_season
 from scenarios.printing import Say, on_terminal, say_nothing
 from scenarios.reading import read_season
 from scenarios.season import Season
+from scenarios.stage import prepare
 
 CANNOT_BE_READ, OTHERWISE = 2, 1
 
@@ -48,6 +49,7 @@ def _all(seasons: list[Season], quiet: bool) -> Iterator[bool]:
     if len(seasons) == 1:
         yield played(seasons[0], click.echo, quiet=quiet, colour=on_terminal())
         return
+    prepare()
     with ProcessPoolExecutor() as pool:
         yield from _printed(pool.map(partial(_apart, quiet, on_terminal()), seasons))
 

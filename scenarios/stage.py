@@ -24,6 +24,7 @@ from assistant.settings import Settings
 from assistant.store import Store
 from assistant.web.app import create_app
 from assistant.wiring.house import hash_code, open_gateway, open_house, open_store
+from assistant.wiring.lexicons import open_lexicons
 from assistant.worker import Worker
 from gateway_sim import Entry, Kind, OperatorController
 from scenarios.clock import VirtualClock, next_mark
@@ -174,6 +175,12 @@ def _worker(house: House, settings: Settings, clock: VirtualClock) -> Worker:
         lease_s=settings.lease_s,
         clock=clock,
     )
+
+
+def prepare() -> None:
+    """Does once what every season needs and what takes its time, for processes to come."""
+    open_lexicons()
+    _fresh_database()
 
 
 @lru_cache(maxsize=1)
