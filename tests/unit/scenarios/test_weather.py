@@ -1,4 +1,4 @@
-"""The network's weather: lines of a season, and what the operator's handlers make of a message."""
+"""The network's weather: lines of a season, and what becomes of messages under them."""
 
 from datetime import UTC, datetime, timedelta
 
