@@ -200,13 +200,14 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
     if farmer is None:
         return
     place = _place(work, house, farmer, now)
-    due = _sorted_out(work, work.reminders.due(now, phone), place)
+    nurseries = {each.id: each for each in work.nurseries.of_farmer(farmer.id)}
+    planned = [each for id in nurseries for each in work.reminders.due(now, id)]
+    due = _sorted_out(work, planned, place)
     opens = local(place.today, house.hours.prompt, place.zone)
     closes = local(place.today, house.hours.quiet_from, place.zone)
     if not due or not opens <= now < closes:
         return
     _catch_up(work, due, place, opens, closes)
-    nurseries = {each.id: each for each in work.nurseries.of_farmer(farmer.id)}
     grouped = [
         (nurseries[nursery_id], tuple(reminders))
         for nursery_id, reminders in groupby(
@@ -261,7 +262,7 @@ def _send(
         kind=Kind.PROMPT,
         not_after=closes,
         focus=Focus(items=tuple(map(_item, composed.asked))) if composed.asked else None,
-        nursery_id=due[0].nursery_id,
+        nursery_id=min(due, key=lambda r: (r.due_at, r.id)).nursery_id,
     )
     text = post(work, house, letter, place.now)
     work.reminders.set_state([r.id for r in due], State.SENT, text.message_id, asked=1)

@@ -89,8 +89,6 @@ class NurseryRow(Base):
     """A nursery with its inputs; the columns bear the names of the values' fields."""
 
     __tablename__ = "nursery"
-    __table_args__ = (Index(None, "closed", "sow_date"),)
-
     id: Mapped[Key]
     farmer_id: Mapped[int] = mapped_column(ForeignKey("farmer.id"), index=True)
     label: Mapped[str]
@@ -107,7 +105,7 @@ class NurseryRow(Base):
     practice: Mapped[str] = mapped_column(default="mat")
     area_typed: Mapped[str]
     germination_known: Mapped[bool]
-    sow_date: Mapped[date]
+    sow_date: Mapped[date] = mapped_column(index=True)
     made_on: Mapped[date]
     sown: Mapped[bool]
     sow_assumed: Mapped[bool]
@@ -216,6 +214,7 @@ class ReminderRow(Base):
         UniqueConstraint("nursery_id", "task", "day"),
         Index(None, "state", "due_at"),
         Index(None, "state", "task", "due_at"),  # what is silent, among all that was sent
+        Index(None, "nursery_id", "state", "due_at"),
     )
 
     id: Mapped[Key]

@@ -73,11 +73,12 @@ class Reminders:
         self._session.flush()
         return len(dropped)
 
-    def due(self, now: datetime, phone: str | None = None) -> tuple[Reminder, ...]:
-        """Planned reminders whose time has come, by phone, of farmers who want texts."""
+    def due(self, now: datetime, nursery_id: int | None = None) -> tuple[Reminder, ...]:
+        """Planned reminders whose time has come, by phone, of farmers who want texts: all, or
+        those of one nursery."""
         wanted = self._wanted(State.PLANNED).where(ReminderRow.due_at <= now)
-        if phone is not None:
-            wanted = wanted.where(FarmerRow.phone == phone)
+        if nursery_id is not None:
+            wanted = wanted.where(ReminderRow.nursery_id == nursery_id)
         return self._reminders(wanted)
 
     def phones_due(self, now: datetime) -> tuple[str, ...]:
