@@ -4,8 +4,8 @@ Each number stands here once, with its unit in its name; formulas elsewhere use 
 `SOURCES.md` beside this file is generated from these rows.
 """
 
-from assistant.agronomy import sources as s
-from assistant.agronomy.constant import Constant, HowSure, chosen, practice, published
+from assistant.agronomy.sourced import sources as s
+from assistant.agronomy.sourced.constant import Constant, HowSure, chosen, practice, published
 
 # --- seed -----------------------------------------------------------------------------------
 

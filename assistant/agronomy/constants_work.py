@@ -3,8 +3,8 @@
 As in `constants`: each stands here once, with its source or an honest word.
 """
 
-from assistant.agronomy import sources as s
-from assistant.agronomy.constant import Constant, HowSure, chosen, practice, published
+from assistant.agronomy.sourced import sources as s
+from assistant.agronomy.sourced.constant import Constant, HowSure, chosen, practice, published
 
 # --- the seed lot in hand ---------------------------------------------------------------------
 

@@ -13,9 +13,9 @@ from assistant.agronomy.calendar import (
     judge_transplant,
 )
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.followups import follow_ups
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, quantities
+from assistant.agronomy.season.followups import follow_ups
 
 
 @dataclass(frozen=True)

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterable
 
-from assistant.agronomy.conflicts import CONFLICTS, Conflict
-from assistant.agronomy.constant import Constant, HowSure
 from assistant.agronomy.constants import CONSTANTS
 from assistant.agronomy.constants_work import WORK_CONSTANTS
 from assistant.agronomy.practices import Point, Practice, TaskRule
-from assistant.agronomy.tables import TABLES, Cell, Table
+from assistant.agronomy.sourced.conflicts import CONFLICTS, Conflict
+from assistant.agronomy.sourced.constant import Constant, HowSure
+from assistant.agronomy.sourced.tables import TABLES, Cell, Table
 from assistant.agronomy.units import UNITS, LandUnit
 
 ALL_CONSTANTS = (*CONSTANTS, *WORK_CONSTANTS)

@@ -14,7 +14,7 @@ from types import MappingProxyType
 
 from babel import Locale
 
-from assistant.agronomy.sources import UNDATED, Source
+from assistant.agronomy.sourced.sources import UNDATED, Source
 
 EVERYWHERE = ""
 

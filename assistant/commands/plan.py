@@ -8,12 +8,12 @@ import click
 from rapidfuzz import process
 
 from assistant.agronomy.calendar import Anchors, calendar, sow_for_transplant
-from assistant.agronomy.costs import against, cost
 from assistant.agronomy.field import LIMITS, FieldInputs
-from assistant.agronomy.labour import work
+from assistant.agronomy.lot.varieties import VARIETIES, Variety, find_variety, variety_key
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import quantities
-from assistant.agronomy.varieties import VARIETIES, Variety, find_variety, variety_key
+from assistant.agronomy.work.costs import against, cost
+from assistant.agronomy.work.labour import work
 from assistant.commands import numbers
 from assistant.commands.one_line import OneLineCommand, shown
 from assistant.commands.plan_data import as_data

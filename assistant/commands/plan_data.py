@@ -7,10 +7,10 @@ import json
 from dataclasses import asdict
 from typing import Any
 
-from assistant.agronomy.labour import Work
-from assistant.agronomy.loads import Span
+from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.tasks import Task
-from assistant.agronomy.varieties import Variety
+from assistant.agronomy.work.labour import Work
+from assistant.agronomy.work.loads import Span
 from assistant.wording.plan_costs import Money
 from assistant.wording.plan_page import Plan, warning_say
 from assistant.wording.render import Catalogue, render

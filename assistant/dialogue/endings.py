@@ -9,7 +9,7 @@ from assistant.agronomy.calendar import DayChoice
 from assistant.agronomy.constants import ESTABLISHMENT, GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.outcome import own_establishment
+from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery

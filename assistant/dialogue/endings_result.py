@@ -6,10 +6,10 @@ from dataclasses import replace
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import ESTABLISHMENT
 from assistant.agronomy.constants_work import MAT_SIZE_M2
-from assistant.agronomy.establishment import Establishment
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.outcome import SeasonOutcome, own_establishment
 from assistant.agronomy.rounding import nearest, whole_up
+from assistant.agronomy.season.establishment import Establishment
+from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, said
 from assistant.dialogue.engine import arrive, begin

@@ -7,8 +7,7 @@ from datetime import date
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.constants import SEED_TEST_COUNT_D, SOAK_DAY, WEAK_GERMINATION
 from assistant.agronomy.field import LIMITS
-from assistant.agronomy.followups import count_day, retest_sow_day
-from assistant.agronomy.germination import (
+from assistant.agronomy.lot.germination import (
     LOT_SEEDS,
     OFFICIAL_LOTS,
     GerminationTest,
@@ -19,6 +18,7 @@ from assistant.agronomy.germination import (
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import is_hopeless, is_weak
 from assistant.agronomy.rounding import nearest
+from assistant.agronomy.season.followups import count_day, retest_sow_day
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import (
     Ending,

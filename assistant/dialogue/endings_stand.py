@@ -6,9 +6,9 @@ from datetime import date, timedelta
 
 from assistant.agronomy.calendar import day_after
 from assistant.agronomy.constants import TRANSPLANT_FIRST_DAY
+from assistant.agronomy.growth.stand import filling, sow_again_day, sown_again
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
-from assistant.agronomy.stand import filling, sow_again_day, sown_again
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c

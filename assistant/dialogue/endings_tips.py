@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 
-from assistant.agronomy.brine import brine_recipe
-from assistant.agronomy.labour import planting_hours
-from assistant.agronomy.loads import wet_mat_kg
+from assistant.agronomy.lot.brine import brine_recipe
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.planting import hills_on_string
 from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
+from assistant.agronomy.work.labour import planting_hours
+from assistant.agronomy.work.loads import wet_mat_kg
+from assistant.agronomy.work.planting import hills_on_string
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, ended, holds, no_nursery, opened, said
 from assistant.dialogue.endings_trouble import watering_pails

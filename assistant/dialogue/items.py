@@ -9,7 +9,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.leaves import LeafAdvice, leaf_advice
+from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said

@@ -7,7 +7,7 @@ again for the size of the test, and only a meaning that gives the same percentag
 import re
 from collections.abc import Iterator, Sequence
 
-from assistant.agronomy.germination import LOT_SEEDS, GerminationTest
+from assistant.agronomy.lot.germination import LOT_SEEDS, GerminationTest
 
 Lot = tuple[int, int]
 """Seeds sprouted, and seeds laid out."""

@@ -8,9 +8,9 @@ from assistant.agronomy.constants import (
     LEAVES_LAST,
     TRANSPLANT_LAST_DAY,
 )
-from assistant.agronomy.leaf_pace import forecast_by_pace
+from assistant.agronomy.growth.leaf_pace import forecast_by_pace
+from assistant.agronomy.growth.overdue import seedlings_when_late
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.overdue import seedlings_when_late
 from assistant.agronomy.rounding import nearest
 from assistant.wording import messages_care as c
 from assistant.wording.message import Say

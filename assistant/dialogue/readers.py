@@ -11,9 +11,9 @@ from datetime import date
 
 from assistant.agronomy.constants import COLOUR_CHECK_DAY
 from assistant.agronomy.field import LIMITS
+from assistant.agronomy.growth.stand import stand_advice
 from assistant.agronomy.quantities import is_hopeless, is_weak
 from assistant.agronomy.rounding import nearest
-from assistant.agronomy.stand import stand_advice
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lists import Entry, entries
 from assistant.dialogue.lots import kept, lots_behind, unkept, whole_test

@@ -4,11 +4,11 @@ from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import ESTABLISHMENT, TRANSPLANT_LAST_DAY
-from assistant.agronomy.followups import is_over
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.outcome import own_establishment
 from assistant.agronomy.quantities import WarningCode
 from assistant.agronomy.rounding import Measure, measured, nearest
+from assistant.agronomy.season.followups import is_over
+from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m

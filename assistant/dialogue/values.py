@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.outcome import SeasonOutcome
+from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.channel import Channel
 from assistant.people import Farmer, Officer, Village
 from assistant.reading import Lexicon

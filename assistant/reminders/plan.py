@@ -6,8 +6,8 @@ from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import Task, TaskCode
-from assistant.agronomy.followups import is_over
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.season.followups import is_over
 from assistant.reminders.values import Reminder
 
 ONE_DAY = timedelta(days=1)

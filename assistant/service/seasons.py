@@ -3,8 +3,8 @@
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from assistant.agronomy.establishment import Establishment
-from assistant.agronomy.outcome import SeasonOutcome, own_establishment
+from assistant.agronomy.season.establishment import Establishment
+from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
 from assistant.service.house import House
 from assistant.store import Work
 

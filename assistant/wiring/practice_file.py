@@ -5,7 +5,6 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from assistant.agronomy.calendar import Anchors, calendar
-from assistant.agronomy.constant import Constant
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.practices import (
     Anchor,
@@ -22,6 +21,7 @@ from assistant.agronomy.practices import (
 )
 from assistant.agronomy.practices.mat import plain_days
 from assistant.agronomy.practices.practice import ALWAYS, NEVER
+from assistant.agronomy.sourced.constant import Constant
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practice_numbers import Reader, Span
 

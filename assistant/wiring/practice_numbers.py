@@ -6,10 +6,10 @@ A number is the name of a constant of the trade, or a table of its value and whe
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
-from assistant.agronomy.constant import Constant, HowSure
 from assistant.agronomy.constants import CONSTANTS
 from assistant.agronomy.constants_work import WORK_CONSTANTS
-from assistant.agronomy.sources import Source
+from assistant.agronomy.sourced.constant import Constant, HowSure
+from assistant.agronomy.sourced.sources import Source
 
 _KNOWN: Mapping[str, Constant] = {each.name: each for each in (*CONSTANTS, *WORK_CONSTANTS)}
 _SURE: Mapping[str, HowSure] = {

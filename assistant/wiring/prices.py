@@ -7,7 +7,7 @@ from dataclasses import fields
 from pathlib import Path
 from typing import Any
 
-from assistant.agronomy.costs import PriceList
+from assistant.agronomy.work.costs import PriceList
 from assistant.settings import SettingsError
 
 _MOST = 1e9

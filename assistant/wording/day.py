@@ -6,10 +6,10 @@ from datetime import date
 from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.growth.stand import needed_shoots
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import WarningCode
 from assistant.agronomy.rounding import Measure, measured, nearest, pails_of
-from assistant.agronomy.stand import needed_shoots
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message, Say, Slot, slots_of
 

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from assistant.agronomy.costs import Against, Cost
-from assistant.agronomy.labour import Work
-from assistant.agronomy.loads import Span
-from assistant.agronomy.planting import mats_in_a_load
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.rounding import Measure, measured
-from assistant.agronomy.tables import NURSERY_COSTS
+from assistant.agronomy.sourced.tables import NURSERY_COSTS
+from assistant.agronomy.work.costs import Against, Cost
+from assistant.agronomy.work.labour import Work
+from assistant.agronomy.work.loads import Span
+from assistant.agronomy.work.planting import mats_in_a_load
 from assistant.wording import messages_plan as m
 from assistant.wording.message import Say
 

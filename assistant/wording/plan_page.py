@@ -8,12 +8,12 @@ from assistant.agronomy import constants as c
 from assistant.agronomy import mat
 from assistant.agronomy.calendar import Task, TaskCode
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.labour import Work
+from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, WarningCode
 from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.seed import G_PER_KG, seed_rate_kg_per_ha
-from assistant.agronomy.varieties import Variety
+from assistant.agronomy.work.labour import Work
 from assistant.wording import messages_plan as m
 from assistant.wording.message import Message, Say
 from assistant.wording.messages_talk import GRAMS, KILOGRAMS

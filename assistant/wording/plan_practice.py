@@ -1,12 +1,13 @@
 """The lines of the plan page that differ with the practice: bed, mix, water, sowing, tasks."""
 
 from assistant.agronomy import constants_work as w
-from assistant.agronomy import loads, mat
+from assistant.agronomy import mat
 from assistant.agronomy.practices import PieceKind, Practice
 from assistant.agronomy.quantities import Quantities, WarningCode
 from assistant.agronomy.rounding import Measure, measured, pails_of
 from assistant.agronomy.seed import G_PER_KG, sprouted_kg
 from assistant.agronomy.tasks import Task, TaskCode
+from assistant.agronomy.work import loads
 from assistant.wording import messages_plan as m
 from assistant.wording.day import TASK_TEXTS
 from assistant.wording.message import Say

@@ -3,9 +3,10 @@
 import pytest
 
 from assistant.agronomy import constants as c
-from assistant.agronomy import loads, mat
+from assistant.agronomy import mat
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.quantities import quantities
+from assistant.agronomy.work import loads
 from tests.reference.sourced import source
 
 HECTARE = 10_000.0

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.calendar import Anchors, TaskCode, calendar, sow_for_transplant
-from assistant.agronomy.leaves import days_per_leaf, leaves_on
+from assistant.agronomy.growth.leaves import days_per_leaf, leaves_on
 from tests.reference.sourced import source
 
 PLANTING = date(2025, 7, 1)

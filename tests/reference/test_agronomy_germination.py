@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from scipy.stats import binomtest, studentized_range
 
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.germination import (
+from assistant.agronomy.lot.germination import (
     GerminationTest,
     lots_agree,
     minimum_germination,

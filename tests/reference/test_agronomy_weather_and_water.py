@@ -5,12 +5,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.agronomy import constants as c
-from assistant.agronomy.brine import salt_g_per_l, specific_gravity
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.labour import planting_hours
-from assistant.agronomy.rain import SERVICES, heavy_from_mm, litres_on, rain_class
-from assistant.agronomy.soaking import soak_days
-from assistant.agronomy.tables import RAIN_CLASSES, RAIN_CLASSES_MEMORY
+from assistant.agronomy.growth.rain import SERVICES, heavy_from_mm, litres_on, rain_class
+from assistant.agronomy.lot.brine import salt_g_per_l, specific_gravity
+from assistant.agronomy.lot.soaking import soak_days
+from assistant.agronomy.sourced.tables import RAIN_CLASSES, RAIN_CLASSES_MEMORY
+from assistant.agronomy.work.labour import planting_hours
 from tests.reference.sourced import source
 
 

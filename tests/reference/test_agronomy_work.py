@@ -2,7 +2,6 @@
 
 import pytest
 
-from assistant.agronomy.brine import brine_recipe, specific_gravity
 from assistant.agronomy.constants import INCUBATE_H, SOAK_H, SOAK_WARMTH_C_D
 from assistant.agronomy.constants_work import (
     BRINE_DENSITY_KG_PER_L,
@@ -14,15 +13,16 @@ from assistant.agronomy.constants_work import (
 )
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.germination import retests_agree
-from assistant.agronomy.labour import planting_hours, work
-from assistant.agronomy.overdue import loss_when_late, seedlings_when_late
-from assistant.agronomy.planting import hills_on_string, mats_in_a_load, strings_across
+from assistant.agronomy.growth.overdue import loss_when_late, seedlings_when_late
+from assistant.agronomy.lot.brine import brine_recipe, specific_gravity
+from assistant.agronomy.lot.germination import retests_agree
+from assistant.agronomy.lot.soaking import soak_days, sprouting
+from assistant.agronomy.lot.varieties import VARIETIES, find_variety
 from assistant.agronomy.quantities import quantities
-from assistant.agronomy.soaking import soak_days, sprouting
-from assistant.agronomy.tables import NURSERY_COSTS, OLD_SEEDLINGS
+from assistant.agronomy.sourced.tables import NURSERY_COSTS, OLD_SEEDLINGS
 from assistant.agronomy.units import land_unit
-from assistant.agronomy.varieties import VARIETIES, find_variety
+from assistant.agronomy.work.labour import planting_hours, work
+from assistant.agronomy.work.planting import hills_on_string, mats_in_a_load, strings_across
 from assistant.wiring.practices import open_practices
 from tests.reference.sourced import source
 

@@ -5,7 +5,6 @@ from types import MappingProxyType
 
 from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.constant import Constant, practice
 from assistant.agronomy.practices.practice import (
     Anchor,
     Bed,
@@ -19,6 +18,7 @@ from assistant.agronomy.practices.practice import (
     TaskRule,
     Window,
 )
+from assistant.agronomy.sourced.constant import Constant, practice
 from assistant.agronomy.tasks import TaskCode
 
 

@@ -7,7 +7,7 @@ files in this folder; `MAT` is the one that the core has without any file.
 from dataclasses import dataclass
 from enum import StrEnum
 
-from assistant.agronomy.constant import Constant
+from assistant.agronomy.sourced.constant import Constant
 from assistant.agronomy.tasks import TaskCode
 
 

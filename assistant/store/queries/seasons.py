@@ -6,7 +6,7 @@ from dataclasses import asdict
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
-from assistant.agronomy.outcome import SeasonOutcome
+from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.store import rows
 from assistant.store.tables import FarmerRow
 from assistant.store.tables_seasons import SeasonRow

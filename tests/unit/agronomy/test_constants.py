@@ -6,11 +6,11 @@ from pathlib import Path
 import pytest
 
 import assistant.agronomy
-from assistant.agronomy.conflicts import CONFLICTS
-from assistant.agronomy.constant import Constant, HowSure
 from assistant.agronomy.practices import Practice
+from assistant.agronomy.sourced.conflicts import CONFLICTS
+from assistant.agronomy.sourced.constant import Constant, HowSure
+from assistant.agronomy.sourced.tables import TABLES
 from assistant.agronomy.sources_page import ALL_CONSTANTS, own_numbers, sources_page
-from assistant.agronomy.tables import TABLES
 from assistant.agronomy.units import UNITS
 from assistant.wiring.practices import open_practices
 
@@ -79,7 +79,8 @@ def test_the_page_tells_the_days_of_each_practice(practice: Practice):
 
 def test_no_constant_of_any_module_is_left_off_the_page():
     """Whoever declares one in another module of the room adds that module to the page."""
-    for path in sorted(ROOM.glob("*.py")):
-        module = import_module(f"assistant.agronomy.{path.stem}")
+    for path in sorted(ROOM.rglob("*.py")):
+        parts = path.relative_to(ROOM).with_suffix("").parts
+        module = import_module(".".join(("assistant.agronomy", *parts)))
         for value in vars(module).values():
             assert not isinstance(value, Constant) or value in CONSTANTS, value.name

@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.agronomy.costs import PriceList, against, cost
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.labour import nursery_days, planting_hours, work
 from assistant.agronomy.practices import MAT
 from assistant.agronomy.quantities import quantities
+from assistant.agronomy.work.costs import PriceList, against, cost
+from assistant.agronomy.work.labour import nursery_days, planting_hours, work
 from assistant.wiring.practices import open_practices
 
 PRICES = PriceList("KES", 150, 20, 30, 10, 60, 90, 500)

@@ -7,9 +7,9 @@ from scipy.stats import beta
 
 from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.beta import beta_cdf, beta_point
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.establishment import Establishment, SeasonSeen, believed, learned
+from assistant.agronomy.season.beta import beta_cdf, beta_point
+from assistant.agronomy.season.establishment import Establishment, SeasonSeen, believed, learned
 
 sides = st.floats(0.5, 500)
 shares = st.floats(0, 1)

@@ -9,17 +9,15 @@ from scipy.stats import poisson
 
 from assistant.agronomy.calendar import Anchors, calendar
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.leaves import (
+from assistant.agronomy.growth.leaves import (
     LeafAdvice,
     LeafForecast,
     Sureness,
     leaf_advice,
     ready_days,
 )
-from assistant.agronomy.overdue import days_late, loss_when_late, seedlings_when_late
-from assistant.agronomy.practices import MAT
-from assistant.agronomy.quantities import quantities
-from assistant.agronomy.stand import (
+from assistant.agronomy.growth.overdue import days_late, loss_when_late, seedlings_when_late
+from assistant.agronomy.growth.stand import (
     filling,
     is_sure,
     likely_share,
@@ -27,6 +25,8 @@ from assistant.agronomy.stand import (
     sow_again_day,
     stand_share,
 )
+from assistant.agronomy.practices import MAT
+from assistant.agronomy.quantities import quantities
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practices import open_practices
 

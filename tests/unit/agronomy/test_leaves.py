@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.leaves import LeafAdvice, forecast_leaf, leaf_advice, leaves_on
+from assistant.agronomy.growth.leaves import LeafAdvice, forecast_leaf, leaf_advice, leaves_on
 
 
 @pytest.mark.parametrize(

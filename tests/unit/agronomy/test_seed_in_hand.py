@@ -8,10 +8,10 @@ from hypothesis import strategies as st
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.lots import SeedLot, fill_up_kg, mixed, should_part
+from assistant.agronomy.lot.lots import SeedLot, fill_up_kg, mixed, should_part
+from assistant.agronomy.lot.varieties import VARIETIES, find_variety
+from assistant.agronomy.lot.weighing import GrainWeighing, grains_to_count
 from assistant.agronomy.quantities import quantities
-from assistant.agronomy.varieties import VARIETIES, find_variety
-from assistant.agronomy.weighing import GrainWeighing, grains_to_count
 
 lots = st.builds(
     SeedLot,

@@ -7,13 +7,13 @@ import pytest
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.followups import count_day, retest_sow_day
-from assistant.agronomy.leaf_pace import forecast_by_pace
-from assistant.agronomy.leaves import days_per_leaf
-from assistant.agronomy.outcome import SeasonOutcome, own_establishment
-from assistant.agronomy.overdue import seedlings_when_late
+from assistant.agronomy.growth.leaf_pace import forecast_by_pace
+from assistant.agronomy.growth.leaves import days_per_leaf
+from assistant.agronomy.growth.overdue import seedlings_when_late
+from assistant.agronomy.growth.stand import StandAdvice, filling, needed_shoots, stand_advice
 from assistant.agronomy.quantities import quantities
-from assistant.agronomy.stand import StandAdvice, filling, needed_shoots, stand_advice
+from assistant.agronomy.season.followups import count_day, retest_sow_day
+from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
 
 FIELD = quantities(FieldInputs(field_area_m2=4000.0, germination=0.85))
 

@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.outcome import SeasonOutcome
+from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.dialogue import values as v
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m

@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 
 from assistant.agronomy.calendar import Anchors, calendar
-from assistant.agronomy.constant import HowSure
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import MAT, PieceKind
 from assistant.agronomy.quantities import quantities
+from assistant.agronomy.sourced.constant import HowSure
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practice_file import read_practice
 from assistant.wiring.practices import PracticeError, open_practices

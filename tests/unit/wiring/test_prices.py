@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.agronomy.costs import PriceList
+from assistant.agronomy.work.costs import PriceList
 from assistant.wiring.prices import PriceListError, open_prices, read_prices
 
 GOOD = """

@@ -1,6 +1,6 @@
 """What weather services call a day's rain, and which of it a young nursery must fear."""
 
-from assistant.agronomy.tables import RAIN_CLASSES, RAIN_CLASSES_MEMORY
+from assistant.agronomy.sourced.tables import RAIN_CLASSES, RAIN_CLASSES_MEMORY
 
 _ROWS = RAIN_CLASSES.rows + RAIN_CLASSES_MEMORY.rows
 SERVICES = tuple(dict.fromkeys(str(row[0]) for row in _ROWS))

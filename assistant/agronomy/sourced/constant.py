@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from assistant.agronomy.sources import Source
+from assistant.agronomy.sourced.sources import Source
 
 
 class HowSure(StrEnum):

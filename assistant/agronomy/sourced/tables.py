@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from assistant.agronomy import sources as s
-from assistant.agronomy.constant import HowSure
+from assistant.agronomy.sourced import sources as s
+from assistant.agronomy.sourced.constant import HowSure
 
 Cell = float | str
 

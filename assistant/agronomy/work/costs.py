@@ -7,10 +7,10 @@ hours of each practice. Frames and trays last for years and are not counted, nor
 from dataclasses import dataclass, replace
 
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.labour import nursery_days
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import Quantities, quantities
 from assistant.agronomy.seed import G_PER_KG
+from assistant.agronomy.work.labour import nursery_days
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.germination import mixed_germination
+from assistant.agronomy.lot.germination import mixed_germination
 from assistant.agronomy.seed import G_PER_KG, seed_kg, seeds_in
 
 

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from assistant.agronomy import tables as t
 from assistant.agronomy.errors import AgronomyError
+from assistant.agronomy.sourced import tables as t
 
 # The 97.5 % point of the normal distribution: known, and by definition no matter of source.
 Z_95 = 1.959963984540054

@@ -7,14 +7,14 @@ is carried half full.
 from dataclasses import dataclass
 
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.constant import Constant
-from assistant.agronomy.loads import Span
 from assistant.agronomy.mat import L_PER_M3
-from assistant.agronomy.planting import loads_of_mats, mats_per_hour
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import M2_PER_HA
+from assistant.agronomy.sourced.constant import Constant
+from assistant.agronomy.work.loads import Span
+from assistant.agronomy.work.planting import loads_of_mats, mats_per_hour
 
 HALF_FULL = 0.5
 

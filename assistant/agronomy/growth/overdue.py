@@ -1,7 +1,7 @@
 """Seedlings that grew too old: what the delay costs, and how many to plant in a hill."""
 
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.germination import Range
+from assistant.agronomy.lot.germination import Range
 from assistant.agronomy.practices import MAT, Practice
 
 DAYS_PER_WEEK = 7

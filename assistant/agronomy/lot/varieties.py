@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from assistant.agronomy.sources import Source
-from assistant.agronomy.tables import VARIETY_TABLES
+from assistant.agronomy.sourced.sources import Source
+from assistant.agronomy.sourced.tables import VARIETY_TABLES
 
 
 @dataclass(frozen=True)

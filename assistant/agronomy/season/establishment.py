@@ -13,9 +13,9 @@ from typing import NamedTuple
 
 from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.beta import beta_point
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.germination import Range
+from assistant.agronomy.lot.germination import Range
+from assistant.agronomy.season.beta import beta_point
 
 _LIKELY = (0.025, 0.975)  # 19 times in 20
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.germination import Range
+from assistant.agronomy.lot.germination import Range
 
 THOUSAND = 1_000
 _NEAR_ENOUGH = 0.05  # of the weight: no more than other doubts about the seed

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.germination import Z_95, Range
+from assistant.agronomy.lot.germination import Z_95, Range
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities

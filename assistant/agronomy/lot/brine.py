@@ -11,7 +11,7 @@ from itertools import pairwise
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.rounding import whole_up
-from assistant.agronomy.tables import BRINE_DENSITY
+from assistant.agronomy.sourced.tables import BRINE_DENSITY
 
 KG_PER_M3 = 1_000.0
 WATER_KG_PER_L = 1.0

@@ -8,7 +8,7 @@ few leaves of a nursery.
 """
 
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.leaves import LeafForecast
+from assistant.agronomy.growth.leaves import LeafForecast
 from assistant.agronomy.rounding import nearest, whole_down, whole_up
 
 HALF = 0.5

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.establishment import Establishment, SeasonSeen, learned
 from assistant.agronomy.field import LIMITS
+from assistant.agronomy.season.establishment import Establishment, SeasonSeen, learned
 
 
 @dataclass(frozen=True)

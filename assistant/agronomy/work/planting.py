@@ -1,9 +1,9 @@
 """Planting out: hills along a string, strings across a field, mats for the planters' pace."""
 
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.loads import Span, wet_mat_kg
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.rounding import whole_down, whole_up
+from assistant.agronomy.work.loads import Span, wet_mat_kg
 
 CM_PER_M = 100.0
 

@@ -1,0 +1,1 @@
+"""What grows: shoots that stand, leaves that open, seedlings too old, rain on them."""

@@ -1,0 +1,1 @@
+"""What follows on a season: gap filling, its result, and what is learned from it."""

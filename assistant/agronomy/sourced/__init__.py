@@ -1,0 +1,1 @@
+"""How a number carries its source: constants, publications, tables, disagreements."""

@@ -1,0 +1,1 @@
+"""The work around the bed: hours, loads, planting out, cost."""
