@@ -1,7 +1,7 @@
 """Nurseries come back whole."""
 
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 import pytest
 from sqlalchemy import create_engine, text
@@ -65,6 +65,39 @@ def test_a_village_shows_open_nurseries_of_farmers_who_did_not_stop(
         assert work.nurseries.in_village(village.id + 1) == ()
         work.people.save_farmer(replace(farmer, stopped_at=now))
         assert work.nurseries.in_village(village.id) == ()
+
+
+def test_a_village_can_be_asked_for_the_beds_of_some_sowing_days(
+    store: Store, farmer: Farmer, nursery: Nursery, village: Village
+) -> None:
+    """Both days count; the bed was sown on 10 June."""
+    first, last = date(2026, 6, 10), date(2026, 6, 11)
+    one = timedelta(days=1)
+    with store.work() as work:
+        for days in ((first, last), (first - one, first)):
+            assert work.nurseries.in_village(village.id, *days) == ((farmer, nursery),)
+        for days in ((first + one, last), (first - one, first - one)):
+            assert work.nurseries.in_village(village.id, *days) == ()
+
+
+def test_who_was_warned_comes_with_each_open_nursery_or_none(
+    store: Store, farmer: Farmer, nursery: Nursery, village: Village, now: datetime
+) -> None:
+    """Farmers who stopped meanwhile are left out, those whose beds are closed are not."""
+    with store.work() as work:
+        officer = work.people.add_officer("+447700900001", "Asha", "hash", "en", [village.id])
+        warning = work.warnings.add(village.id, officer.id, now, now, now)
+        second = work.nurseries.save(replace(nursery, id=0, label="B"), now)
+        later = work.people.save_farmer(replace(farmer, id=0, phone="+447700900102"))
+        gone = replace(farmer, id=0, phone="+447700900103", stopped_at=now)
+        work.people.save_farmer(gone)
+        work.warnings.ask(warning.id, [farmer.phone, later.phone, gone.phone])
+        assert work.nurseries.warned(warning.id) == (
+            (farmer, nursery),
+            (farmer, second),
+            (later, None),
+        )
+        assert work.nurseries.warned(warning.id + 1) == ()
 
 
 def test_a_nursery_that_is_not_kept_cannot_be_changed(

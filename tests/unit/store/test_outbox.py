@@ -59,6 +59,17 @@ def test_a_text_comes_back_with_every_field(
         assert work.outbox.get("m2") is None
 
 
+def test_many_texts_are_kept_at_once(store: Store, make_text: MakeText) -> None:
+    """Each comes back as it was written; none at all is no fault."""
+    texts = [make_text(name, focus=focus) for name, focus in (("m1", None), ("m2", _FOCUS))]
+    with store.work() as work:
+        work.outbox.add_all(texts)
+        work.outbox.add_all([])
+    with store.work() as work:
+        kept = work.outbox.of_phone(_PHONE)
+    assert [replace(text, id=0) for text in kept] == texts
+
+
 def test_urgent_texts_go_first_then_the_oldest(
     store: Store, make_text: MakeText, now: datetime
 ) -> None:

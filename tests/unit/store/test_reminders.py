@@ -9,7 +9,7 @@ import pytest
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.channel import Fate
-from assistant.people import Farmer, Village
+from assistant.people import Farmer, Officer, Village
 from assistant.reminders.values import Reminder, State
 from assistant.store import DatabaseFailedError, OutboxText, Store
 
@@ -189,6 +189,59 @@ def test_a_second_asking_is_for_what_was_asked_once_and_went_out_long_ago(
         opened = work.reminders.sent_open([nursery.id])
         assert {each.task for each in opened} == set(tasks)
         assert work.reminders.sent_open([]) == ()
+
+
+def test_under_a_rain_warning_only_what_can_be_done_in_the_wet_is_asked_again(
+    store: Store,
+    nursery: Nursery,
+    village: Village,
+    officer: Officer,
+    make_reminder: MakeReminder,
+    make_text: MakeText,
+    now: datetime,
+) -> None:
+    """Until the all-clear; another village's warning is no matter."""
+    later, tasks = now + _HOUR, (TaskCode.UNCOVER_FLOOD, TaskCode.DRAIN_BED)
+
+    def asked_again() -> list[TaskCode]:
+        found = work.reminders.to_ask_again(tasks, later, now, tasks[:1])
+        return [each.task for each in found]
+
+    with store.work() as work:
+        work.outbox.add(make_text("m1"))
+        work.outbox.record("m1", Fate.ACCEPTED, now)
+        work.reminders.plan([make_reminder(task=task) for task in tasks])
+        ids = [each.id for each in work.reminders.of_nursery(nursery.id)]
+        work.reminders.set_state(ids, State.SENT, "m1", asked=1)
+        elsewhere = work.people.add_village("Kijani", "Africa/Nairobi")
+        work.warnings.add(elsewhere.id, officer.id, now, later + _HOUR, now)
+        assert asked_again() == sorted(tasks)
+        rain = work.warnings.add(village.id, officer.id, now, later + _HOUR, now)
+        assert asked_again() == [TaskCode.DRAIN_BED]
+        work.warnings.clear(rain.id, now)
+        assert asked_again() == sorted(tasks)
+
+
+def test_what_is_unsettled_was_asked_lately_and_never_answered(
+    store: Store, nursery: Nursery, make_reminder: MakeReminder
+) -> None:
+    """A tardy answer still counts for these."""
+    states = {
+        TaskCode.SOAK: State.UNANSWERED,
+        TaskCode.SOW: State.SENT,
+        TaskCode.LEAF_COUNT: State.DONE,
+        TaskCode.WATER: State.SENT,
+        TaskCode.DRAIN_BED: State.PLANNED,
+    }
+    today, asked = date(2026, 6, 10), [task for task in states if task is not TaskCode.WATER]
+    with store.work() as work:
+        work.reminders.plan([make_reminder(task=task) for task in states])
+        for each in work.reminders.of_nursery(nursery.id):
+            work.reminders.set_state([each.id], states[each.task])
+        found = work.reminders.unsettled([nursery.id], asked, today)
+        assert {each.task for each in found} == {TaskCode.SOAK, TaskCode.SOW}
+        assert work.reminders.unsettled([nursery.id], asked, today + _DAY) == ()
+        assert work.reminders.unsettled([nursery.id + 1], asked, today) == ()
 
 
 def test_an_officer_sees_what_was_never_answered_the_latest_first(

@@ -75,6 +75,9 @@ def test_asking_the_same_phones_again_counts_them_once(
         work.warnings.answer(warning.id, _PHONES[0], "covered", now)
         assert work.warnings.ask(warning.id, _PHONES) == 1
         assert work.warnings.asked(warning.id) == _PHONES
+        assert work.warnings.was_asked(warning.id, _PHONES[2])
+        assert not work.warnings.was_asked(warning.id, "+447700900999")
+        assert not work.warnings.was_asked(warning.id + 1, _PHONES[2])
         assert work.warnings.tally(warning.id) == (3, 0, 1, 0)
 
 
