@@ -12,11 +12,11 @@ Swahili is here a catalogue that marks each text, so that one that goes past it 
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from copy import deepcopy
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from gettext import NullTranslations
-from itertools import count
 from types import EllipsisType
 from zoneinfo import ZoneInfo
 
@@ -41,6 +41,7 @@ OFFICER, LEAD = "+447700900001", "+447700900002"
 CODE = "246810"
 YEAR = 2026
 NAIROBI = "Africa/Nairobi"
+KIJANI, MWANGA = Village(1, "Kijani", NAIROBI), Village(2, "Mto Mwanga", NAIROBI)
 LEASE = timedelta(minutes=1)
 # When a worker's rounds find something: midnight, the prompts, the second asking, the evening.
 ROUNDS = (time(0, 1), time(6, 0), time(6, 1), time(16, 0), time(20, 0))
@@ -126,6 +127,17 @@ def day(when: str) -> date:
 
 
 @dataclass
+class Numbers:
+    """1, 2, 3 ...; what a copy of a valley goes on counting."""
+
+    last: int = 0
+
+    def __next__(self) -> int:
+        self.last += 1
+        return self.last
+
+
+@dataclass
 class Operator:
     """An operator in memory: drops repeats of an id, keeps what it was offered, says receipts.
 
@@ -156,12 +168,21 @@ class Operator:
 class Valley:
     """One deployment, its phones and its clock."""
 
-    def __init__(self, house: House, start: datetime) -> None:
-        self.house, self.now, self.operator = house, start.astimezone(UTC), Operator()
-        self._ids = count(1)
+    def __init__(self, store: Store, start: datetime, zone: str = NAIROBI) -> None:
+        self.now, self.operator, self.zone = start.astimezone(UTC), Operator(), zone
+        self._ids = Numbers()
+        self.house = house_of(store, self._ids, zone)
         self._heard: dict[str, int] = {}
         self._receipted = 0
         self._sessions: dict[str, str] = {}
+
+    def copied(self, store: Store) -> "Valley":
+        """The same moment in a copy of the database."""
+        other = Valley(store, self.now, self.zone)
+        other.operator, other._receipted = deepcopy(self.operator), self._receipted
+        other._heard, other._sessions = dict(self._heard), dict(self._sessions)
+        other._ids.last = self._ids.last
+        return other
 
     # --- the clock ---------------------------------------------------------------------------
 
@@ -294,9 +315,8 @@ class Valley:
         return (farmer.language if farmer else None) or "en"
 
 
-def house_of(store: Store, zone: str = NAIROBI) -> House:
+def house_of(store: Store, ids: Numbers, zone: str = NAIROBI) -> House:
     """A deployment in two languages, with codes that are quick to check."""
-    ids = count(1)
     return House(
         store=store,
         catalogues=CATALOGUES,
@@ -310,6 +330,16 @@ def house_of(store: Store, zone: str = NAIROBI) -> House:
         new_id=lambda: f"text-{next(ids)}",
         check_code=lambda code, code_hash: code_hash == f"hash of {code}",
     )
+
+
+Way = Callable[[Valley], object]
+Staged = Callable[[Way], Valley]
+
+
+def settle(valley: Valley) -> None:
+    """The two villages, and nobody in them."""
+    for village in (KIJANI, MWANGA):
+        assert valley.add_village(village.name, village.zone) == village
 
 
 Row = tuple[str, str, str, list[Like]]

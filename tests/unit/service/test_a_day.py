@@ -11,19 +11,35 @@ from assistant.people import Village
 from assistant.reminders.values import State
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from tests.valley import AMINA, BARAKA, LEASE, Valley, at, day, like, play
+from tests.valley import (
+    AMINA,
+    BARAKA,
+    LEASE,
+    Staged,
+    Valley,
+    at,
+    day,
+    like,
+    play,
+    settle,
+)
 
 YES_NO_DONE = t.ASK_DONE
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
+def to_amina(valley: Valley) -> None:
     """Amina sows on 10 June; it is the evening before, and she has read all so far."""
+    settle(valley)
     valley.enrol(AMINA)
     valley.plan(AMINA, "10 June")
     valley.go("9 Jun 20:30")
     valley.heard(AMINA)
-    return valley
+
+
+@pytest.fixture
+def amina(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_amina)
 
 
 def states(valley: Valley, task: TaskCode) -> dict[str, State]:
@@ -75,7 +91,7 @@ def test_each_village_has_its_own_morning(valley: Valley, kijani: Village) -> No
     """Six in Nairobi is nine in Dhaka (UTC+3 and UTC+6 all year, IANA tz database)."""
     valley.add_village("Sonar", "Asia/Dhaka")
     valley.enrol(AMINA, village=1)
-    valley.enrol(BARAKA, village=2)
+    valley.enrol(BARAKA, village=3)
     for phone in (AMINA, BARAKA):
         valley.plan(phone, "10 June")
     valley.go("9 Jun 21:00")

@@ -8,13 +8,13 @@ from assistant.people import Village
 from assistant.reminders.values import State
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from tests.valley import AMINA, CODE, OFFICER, Valley, day, like
+from tests.valley import AMINA, CODE, KIJANI, OFFICER, Staged, Valley, day, like, settle
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
+def to_amina(valley: Valley) -> None:
     """It is the morning of sowing. A plan for a second field was begun the day before, and
     its question for the pail stands. No receipt has come for any text."""
+    settle(valley)
     valley.operator.receipts = False
     valley.enrol(AMINA)
     valley.plan(AMINA, "10 June")
@@ -24,7 +24,12 @@ def amina(valley: Valley, kijani: Village) -> Valley:
         valley.text(AMINA, sends)
     valley.go("10 Jun 06:00")
     valley.heard(AMINA)
-    return valley
+
+
+@pytest.fixture
+def amina(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_amina)
 
 
 def texts(valley: Valley) -> tuple[Outgoing, Outgoing]:
@@ -109,10 +114,10 @@ def test_a_digit_that_answers_nothing_is_not_understood(
 # --- under a rain warning ---------------------------------------------------------------------
 
 
-@pytest.fixture
-def warned(valley: Valley, kijani: Village) -> Valley:
+def to_warned(valley: Valley) -> None:
     """Day 2 of Amina's nursery; the pail of a second field is asked; rain is warned of."""
-    valley.add_officer(kijani)
+    settle(valley)
+    valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.sow(AMINA, "30 May")
     valley.go("1 Jun 09:00")
@@ -121,7 +126,12 @@ def warned(valley: Valley, kijani: Village) -> Valley:
     valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     valley.text(OFFICER, "1")
     assert valley.heard(AMINA) == [like(m.WARNING)]
-    return valley
+
+
+@pytest.fixture
+def warned(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_warned)
 
 
 COVERED = [like(m.WARNING_COVERED, m.KEPT_SO_FAR, m.ASK_PAIL, ...)]

@@ -6,23 +6,27 @@ import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.channel import Fate, Handover
-from assistant.people import Village
 from assistant.reminders.values import State
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from tests.valley import AMINA, Valley, at, day, like
+from tests.valley import AMINA, Staged, Valley, at, day, like, settle
 
 REFUSED = Handover(Fate.FAILED, "unknown subscriber")
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
+def to_amina(valley: Valley) -> None:
     """Amina sows on 10 June; it is the evening before, and she has read all so far."""
+    settle(valley)
     valley.enrol(AMINA)
     valley.plan(AMINA, "10 June")
     valley.go("9 Jun 20:30")
     valley.heard(AMINA)
-    return valley
+
+
+@pytest.fixture
+def amina(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_amina)
 
 
 def state(valley: Valley, task: TaskCode, when: str) -> tuple[State, int]:

@@ -6,17 +6,31 @@ from assistant.people import Village
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, ZAWADI, Valley, like, numbered
+from tests.valley import (
+    AMINA,
+    BARAKA,
+    CODE,
+    KIJANI,
+    LEAD,
+    MWANGA,
+    OFFICER,
+    ZAWADI,
+    Staged,
+    Valley,
+    like,
+    numbered,
+    settle,
+)
 
 YES_NO = numbered(m.YES, m.NO)
 
 
-@pytest.fixture
-def valley_of_three(valley: Valley, kijani: Village, mwanga: Village) -> Valley:
+def to_valley_of_three(valley: Valley) -> None:
     """In Kijani Amina is on day 2 and Baraka sows tomorrow; in Mto Mwanga Zawadi is on day 9.
 
     The officer serves both villages. It is eight in the morning of 1 June."""
-    valley.add_officer(kijani, mwanga)
+    settle(valley)
+    valley.add_officer(KIJANI, MWANGA)
     valley.enrol(AMINA, village=1)
     valley.sow(AMINA, "30 May")
     valley.enrol(BARAKA, village=1, language=2)
@@ -26,7 +40,12 @@ def valley_of_three(valley: Valley, kijani: Village, mwanga: Village) -> Valley:
     valley.go("1 Jun 09:00")
     for phone in (AMINA, BARAKA, ZAWADI, OFFICER):
         valley.heard(phone)
-    return valley
+
+
+@pytest.fixture
+def valley_of_three(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_valley_of_three)
 
 
 def ask_warn(hours: str, date: str, phones: int, young: int, soon: int) -> object:
@@ -203,7 +222,7 @@ def test_the_hours_are_the_villages_own(valley: Valley) -> None:
     """14 to 20 in Dhaka (UTC+6) is 8 to 14 UTC; the programme is in Nairobi."""
     sonar = valley.add_village("Sonar", "Asia/Dhaka")
     valley.add_officer(sonar)
-    valley.enrol(AMINA)
+    valley.enrol(AMINA, village=3)
     valley.sow(AMINA, "30 May")
     valley.text(OFFICER, f"RAIN {CODE} 14-20")
     valley.text(OFFICER, "1")

@@ -10,18 +10,23 @@ from assistant.reminders.values import State
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from tests.valley import AMINA, CODE, OFFICER, Valley, day, like
+from tests.valley import AMINA, CODE, KIJANI, OFFICER, Staged, Valley, day, like, settle
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
+def to_amina(valley: Valley) -> None:
     """Amina sowed on 30 May and uncovers on 4 June; it is the evening before."""
-    valley.add_officer(kijani)
+    settle(valley)
+    valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.sow(AMINA, "30 May")
     valley.go("3 Jun 19:00")
     valley.heard(AMINA)
-    return valley
+
+
+@pytest.fixture
+def amina(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_amina)
 
 
 def warn(valley: Valley, hours: str = "tomorrow 5-18") -> None:

@@ -16,16 +16,31 @@ from assistant.service.receive import receive
 from assistant.store import DatabaseFailedError
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
-from tests.valley import AMINA, BARAKA, CODE, OFFICER, Valley, like, numbered
+from tests.valley import (
+    AMINA,
+    BARAKA,
+    CODE,
+    OFFICER,
+    Staged,
+    Valley,
+    like,
+    numbered,
+    settle,
+)
 
 YES_NO = numbered(m.YES, m.NO)
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
+def to_amina(valley: Valley) -> None:
     """Amina is enrolled and is asked for her field."""
+    settle(valley)
     valley.enrol(AMINA)
-    return valley
+
+
+@pytest.fixture
+def amina(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_amina)
 
 
 # --- the same message again -------------------------------------------------------------------

@@ -5,17 +5,22 @@ import pytest
 from assistant.people import Village
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from tests.valley import AMINA, Valley, like
+from tests.valley import AMINA, Staged, Valley, like, settle
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
+def to_amina(valley: Valley) -> None:
     """Amina sows on 10 June."""
+    settle(valley)
     valley.enrol(AMINA)
     valley.plan(AMINA, "10 June")
     valley.go("9 Jun 20:30")
     valley.heard(AMINA)
-    return valley
+
+
+@pytest.fixture
+def amina(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_amina)
 
 
 # English, Swahili (a word list of ours), with a sign, in a sentence

@@ -11,14 +11,29 @@ from assistant.reminders.values import State
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
-from tests.valley import AMINA, CODE, OFFICER, Valley, day, like, numbered
+from tests.valley import (
+    AMINA,
+    CODE,
+    OFFICER,
+    Staged,
+    Valley,
+    day,
+    like,
+    numbered,
+    settle,
+)
+
+
+def to_amina(valley: Valley) -> None:
+    """Amina is enrolled, and has no nursery."""
+    settle(valley)
+    valley.enrol(AMINA)
 
 
 @pytest.fixture
-def amina(valley: Valley, kijani: Village, mwanga: Village) -> Valley:
-    """Amina is enrolled, and has no nursery."""
-    valley.enrol(AMINA)
-    return valley
+def amina(staged: Staged) -> Valley:
+    """At the end of that way."""
+    return staged(to_amina)
 
 
 def open_screen(*parts: Message | object) -> object:
@@ -34,7 +49,7 @@ def test_sign_up_and_plan_by_screen(valley: Valley, kijani: Village) -> None:
     """The same questions, each on one screen; 0 goes back."""
     language = open_screen(m.ASK_LANGUAGE, *numbered("English", "Kiswahili"))
     assert seen(valley.dial(AMINA)) == language
-    village = open_screen(m.ASK_VILLAGE, *numbered("Kijani", m.OTHER_VILLAGE))
+    village = open_screen(m.ASK_VILLAGE, *numbered("Kijani", "Mto Mwanga", m.OTHER_VILLAGE))
     assert seen(valley.key(AMINA, "1")) == village
     consent = open_screen(m.ASK_CONSENT, *numbered(m.YES, m.NO))
     assert seen(valley.key(AMINA, "1")) == consent
