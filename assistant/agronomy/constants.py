@@ -321,16 +321,6 @@ LEVEL_LAST_BEFORE_D = published(
     "level_last_before_d", 1, "days", s.PHILRICE_FIELD_OPERATIONS, low=1, high=2
 )
 
-PLANTING_H_PER_HA = published(
-    "planting_h_per_ha",
-    250.0,
-    "person-hours per ha",
-    s.KERALA_KVK,
-    s.IJNES_64,
-    low=126,
-    high=320,
-    note="by hand; 126 in one trial, 40 workers of 8 hours in another",
-)
 GAP_FILL_LAST_D = published(
     "gap_fill_last_d",
     7,
@@ -362,29 +352,6 @@ LEAVES_FIRST = published(
     "leaves_first", 3, "open leaves", s.JCS_88_27, note="3.0-3.6 leaves on dense mats"
 )
 LEAVES_LAST = practice("leaves_last", 4, "open leaves")
-
-# --- weights ----------------------------------------------------------------------------------
-
-MIX_KG_PER_L = chosen(
-    "mix_kg_per_l",
-    1.2,
-    "kg per L",
-    s.SPROUT_CHINA,
-    low=1.1,
-    high=1.3,
-    how_sure=HowSure.JUDGEMENT,
-    note="wet and packed; 100 kg of soil in 25-28 trays at 18-20 mm is 1.22 kg/L; "
-    "makes a wet mat some 7 kg and a full 20 L pail 22-26 kg",
-)
-PADDY_KG_PER_L = published(
-    "paddy_kg_per_l",
-    0.58,
-    "kg per L",
-    s.USDA_TEST_WEIGHT,
-    s.PUNJAB_PADDY_2015,
-    low=0.55,
-    high=0.62,
-)
 
 # --- safety -----------------------------------------------------------------------------------
 

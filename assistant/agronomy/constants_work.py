@@ -172,9 +172,42 @@ MAT_SIZE_M2 = chosen(
     "mat_size_m2", 0.15, "m2", note="what counts as one mat on a bed that has none"
 )
 
+# --- weights ----------------------------------------------------------------------------------
+
+MIX_KG_PER_L = chosen(
+    "mix_kg_per_l",
+    1.2,
+    "kg per L",
+    s.SPROUT_CHINA,
+    low=1.1,
+    high=1.3,
+    how_sure=HowSure.JUDGEMENT,
+    note="wet and packed; 100 kg of soil in 25-28 trays at 18-20 mm is 1.22 kg/L; "
+    "makes a wet mat some 7 kg and a full 20 L pail 22-26 kg",
+)
+PADDY_KG_PER_L = published(
+    "paddy_kg_per_l",
+    0.58,
+    "kg per L",
+    s.USDA_TEST_WEIGHT,
+    s.PUNJAB_PADDY_2015,
+    low=0.55,
+    high=0.62,
+)
+
 # --- labour -----------------------------------------------------------------------------------
 
 HOURS_PER_DAY = chosen("hours_per_day", 8, "hours", note="a person-day of published figures")
+PLANTING_H_PER_HA = published(
+    "planting_h_per_ha",
+    250.0,
+    "person-hours per ha",
+    s.KERALA_KVK,
+    s.IJNES_64,
+    low=126,
+    high=320,
+    note="by hand; 126 in one trial, 40 workers of 8 hours in another",
+)
 MAT_RAISE_H_PER_M2 = published(
     "mat_raise_h_per_m2",
     0.40,

@@ -3,6 +3,7 @@
 import pytest
 
 from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
 from assistant.agronomy import mat
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.quantities import quantities
@@ -104,8 +105,8 @@ def test_tray_soil_weighs_what_the_mix_is_reckoned_at():
     """gowu797 and gengzhongbang, China (derived): 100 kg in 25-28 trays, 18-20 mm deep."""
     for trays, depth_m in ((28, 0.018), (25, 0.020)):
         kg_per_l = 100 / trays / (BOX_M2 * depth_m * 1000)
-        assert c.MIX_KG_PER_L.holds(kg_per_l)
-        assert kg_per_l == pytest.approx(c.MIX_KG_PER_L.value, rel=0.03)
+        assert w.MIX_KG_PER_L.holds(kg_per_l)
+        assert kg_per_l == pytest.approx(w.MIX_KG_PER_L.value, rel=0.03)
 
 
 @source("memory")

@@ -89,7 +89,7 @@ MAT = Practice(
             TaskRule(TaskCode.DRAIN_BED, _at(_DRAIN)),
         ),
     ),
-    labour=Labour(w.MAT_RAISE_H_PER_M2, w.MAT_LIFT_H_PER_HA, c.PLANTING_H_PER_HA),
+    labour=Labour(w.MAT_RAISE_H_PER_M2, w.MAT_LIFT_H_PER_HA, w.PLANTING_H_PER_HA),
 )
 
 MAT_ONLY: Mapping[str, Practice] = MappingProxyType({MAT.code: MAT})

@@ -5,7 +5,7 @@ Weights come from volumes and published bulk densities; a pail is half-filled an
 
 from typing import NamedTuple
 
-from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
 from assistant.agronomy.mat import L_PER_M3
 from assistant.agronomy.practices import MAT, Practice
 
@@ -20,20 +20,20 @@ class Span(NamedTuple):
 def wet_mat_kg(practice: Practice = MAT) -> float:
     """One mat or tray of full depth, wet [kg]; some 7 kg; 0 without any."""
     piece, depth_m = practice.bed.piece, practice.bed.depth_m.value
-    return piece.area_m2 * depth_m * L_PER_M3 * c.MIX_KG_PER_L.value if piece else 0.0
+    return piece.area_m2 * depth_m * L_PER_M3 * w.MIX_KG_PER_L.value if piece else 0.0
 
 
 def pail_of_mix_kg(litres: float) -> Span:
     """A pail with that many litres of mix in it [kg]."""
-    low, high = c.MIX_KG_PER_L.low, c.MIX_KG_PER_L.high
+    low, high = w.MIX_KG_PER_L.low, w.MIX_KG_PER_L.high
     return Span(litres * (low or 0.0), litres * (high or 0.0))
 
 
 def mix_kg(mix_m3: float) -> float:
     """All the mix of a bed [kg]."""
-    return mix_m3 * L_PER_M3 * c.MIX_KG_PER_L.value
+    return mix_m3 * L_PER_M3 * w.MIX_KG_PER_L.value
 
 
 def paddy_litres(dry_kg: float) -> float:
     """The room dry seed takes in a tin or a pail [L]."""
-    return dry_kg / c.PADDY_KG_PER_L.value
+    return dry_kg / w.PADDY_KG_PER_L.value
