@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+import scenarios
 from assistant.agronomy.work.costs import PriceList
 from assistant.wiring.prices import PriceListError, open_prices, read_prices
 
@@ -69,3 +70,9 @@ def test_a_file_that_cannot_be_read_is_named(tmp_path: Path, text: str | None):
     path = _file(tmp_path, text) if text else tmp_path / "nowhere.toml"
     with pytest.raises(PriceListError, match=path.name):
         open_prices(path)
+
+
+def test_the_invented_district_has_a_price_list_to_copy():
+    """It shows the form, and opens as it is."""
+    district = Path(scenarios.__file__).parent / "district"
+    assert open_prices(district / "prices.toml").currency == "KES"
