@@ -14,7 +14,7 @@ Swahili is here a catalogue that marks each text, so that one that goes past it 
 import re
 from collections.abc import Callable, Iterator
 from copy import deepcopy
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime, time, timedelta
 from gettext import NullTranslations
 from types import EllipsisType
@@ -168,17 +168,17 @@ class Operator:
 class Valley:
     """One deployment, its phones and its clock."""
 
-    def __init__(self, store: Store, start: datetime, zone: str = NAIROBI) -> None:
-        self.now, self.operator, self.zone = start.astimezone(UTC), Operator(), zone
+    def __init__(self, house: House, start: datetime) -> None:
+        self.now, self.operator = start.astimezone(UTC), Operator()
         self._ids = Numbers()
-        self.house = house_of(store, self._ids, zone)
+        self.house = replace(house, new_id=lambda: f"text-{next(self._ids)}")
         self._heard: dict[str, int] = {}
         self._receipted = 0
         self._sessions: dict[str, str] = {}
 
     def copied(self, store: Store) -> "Valley":
         """The same moment in a copy of the database."""
-        other = Valley(store, self.now, self.zone)
+        other = Valley(replace(self.house, store=store), self.now)
         other.operator, other._receipted = deepcopy(self.operator), self._receipted
         other._heard, other._sessions = dict(self._heard), dict(self._sessions)
         other._ids.last = self._ids.last
@@ -315,8 +315,9 @@ class Valley:
         return (farmer.language if farmer else None) or "en"
 
 
-def house_of(store: Store, ids: Numbers, zone: str = NAIROBI) -> House:
+def house_of(store: Store, zone: str = NAIROBI) -> House:
     """A deployment in two languages, with codes that are quick to check."""
+    ids = Numbers()
     return House(
         store=store,
         catalogues=CATALOGUES,

@@ -9,7 +9,7 @@ import pytest
 
 from assistant.people import Village
 from assistant.store import Store
-from tests.valley import KIJANI, MWANGA, Staged, Valley, Way, at, settle
+from tests.valley import KIJANI, MWANGA, Staged, Valley, Way, at, house_of, settle
 
 
 class Stages:
@@ -31,7 +31,7 @@ class Stages:
         path = self._folder / f"{len(self._made)}.db"
         shutil.copy(self._tables, path)
         store = Store(f"sqlite:///{path}")
-        valley = Valley(store, at("1 Jun 08:00"))
+        valley = Valley(house_of(store), at("1 Jun 08:00"))
         way(valley)
         store.close()  # the last connection writes all into the one file
         return path, valley
