@@ -178,7 +178,7 @@ LOADS_PAIL = Message(
 )
 
 # --- labour ---------------------------------------------------------------------------------
-LABOUR = Message("Labour and loads, by published figures", note="Heading.")
+LABOUR = Message("Labour and loads, by published or usual figures", note="Heading.")
 HOURS = Message("{hours} person-hours", note="Inside a sentence about labour.")
 HOURS_SPAN = Message("{low} to {high} person-hours", note="Inside a sentence about labour.")
 RAISE = Message("Making and sowing the bed: {time}.", note="{time} is '16 person-hours'.")
@@ -219,7 +219,7 @@ BESIDE_MORE = Message(
 )
 BESIDE_SEED = Message(
     "The seed differs since {own} of 100 germinated seeds are counted on here and {usual} on a "
-    "wet bed, by published figures.",
+    "wet bed: assumptions until your own results tell.",
     note="Why the seed of the two is not the same.",
 )
 NO_PROMISE = Message(

@@ -50,8 +50,11 @@ def labour_lines(work: Work, practice: Practice) -> tuple[Say, ...]:
     return tuple(lines)
 
 
-def cost_lines(money: Money, practice: Practice) -> tuple[Say, ...]:
-    """The cost line by line, then beside a wet bed, with an honest word."""
+def cost_lines(money: Money, establishment: float) -> tuple[Say, ...]:
+    """The cost line by line, then beside a wet bed, with an honest word.
+
+    `establishment` is what the plan counts on [fraction].
+    """
     cost = money.cost
     lines = (
         m.COST_SEED(amount=_money(cost.seed)),
@@ -61,16 +64,14 @@ def cost_lines(money: Money, practice: Practice) -> tuple[Say, ...]:
         m.COST_TOTAL(amount=_money(cost.total)),
         m.COST_UREA(amount=_money(cost.urea_if_yellow)),
     )
-    beside = _beside(money.beside, practice) if money.beside else ()
+    beside = _beside(money.beside, establishment) if money.beside else ()
     return (*(line for line in lines if line), *beside)
 
 
-def _beside(other: Against, practice: Practice) -> tuple[Say, ...]:
+def _beside(other: Against, establishment: float) -> tuple[Say, ...]:
     difference = m.BESIDE_LESS if other.saved >= 0 else m.BESIDE_MORE
-    own, usual = (
-        round(each.planting.establishment.value * PERCENT)
-        for each in (practice, other.practice)
-    )
+    theirs = other.practice.planting.establishment.value
+    own, usual = (round(share * PERCENT) for share in (establishment, theirs))
     return (
         m.BESIDE(
             bed=measured(other.quantities.nursery_area_m2, Measure.AREA_M2),

@@ -103,7 +103,7 @@ def _labour_and_cost(plan: Plan) -> Iterable[Section]:
         yield Section(m.LABOUR(), labour_lines(plan.work, plan.practice))
     if plan.money is not None:
         heading = m.COST(currency=plan.money.currency)
-        yield Section(heading, cost_lines(plan.money, plan.practice))
+        yield Section(heading, cost_lines(plan.money, plan.inputs.establishment))
 
 
 def warning_say(code: WarningCode, plan: Plan) -> Say:

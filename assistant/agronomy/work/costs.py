@@ -1,7 +1,8 @@
 """What a nursery costs by a programme's price list, and what that is against a wet bed.
 
-Nothing is claimed: both are computed from the same prices, the same field and the published
-hours of each practice. Frames and trays last for years and are not counted, nor is the land.
+Nothing is claimed: both are computed from the same prices and the same field, with the hours of
+each practice, which are published but for making an open bed (from memory). Frames and trays
+last for years and are not counted, nor is the land.
 """
 
 from dataclasses import dataclass, replace
