@@ -17,7 +17,10 @@ from assistant.service.sight import Sight
 from assistant.service.told import Told, told
 from assistant.service.visits import open_tasks
 from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work
+from assistant.wording import messages_plan as m
+from assistant.wording.message import Say
 from assistant.wording.plan_page import Plan, Section, plan_page
+from assistant.wording.plan_practice import task_name
 
 MESSAGES_SHOWN = 40
 
@@ -57,6 +60,7 @@ class TaskLine:
     """One task of the calendar and what became of it."""
 
     task: TaskCode
+    name: Say
     day: int
     on: date
     until: date | None
@@ -142,7 +146,7 @@ def nursery_page(
             day=nursery.day(person.today),
             stage=stage_of(nursery, person.today),
             line=line_of(nursery, person.today),
-            plan=_plan(nursery, person.today),
+            plan=_plan(nursery, person.today, sight.officer.language),
             tasks=tuple(_tasks(nursery, asked, zone)),
             open_tasks=open_tasks(work, nursery),
             visits=work.story.visits([nursery.id]),
@@ -221,17 +225,20 @@ def _spans(nursery: Nursery) -> tuple[Span, ...]:
     return tuple(Span(stage, first, end) for stage, first, end in ends if first < end)
 
 
-def _plan(nursery: Nursery, today: date) -> tuple[Section, ...]:
-    """Quantities and cautions; the dates stand in the list of tasks."""
+def _plan(nursery: Nursery, today: date, language: str) -> tuple[Section, ...]:
+    """Quantities and cautions; the dates stand in the list of tasks, also past ones."""
     plan = Plan(
         area_typed=nursery.area_typed,
         inputs=nursery.inputs,
         quantities=nursery.quantities,
         tasks=nursery.tasks,
         sow=nursery.sow_date,
-        today=max(today, nursery.sow_date) if nursery.sown else today,
+        today=min(today, nursery.sow_date),
+        practice=nursery.practice,
+        practice_name=nursery.practice.name(language),
     )
-    return plan_page(plan)
+    shown = (section for section in plan_page(plan) if section.heading.message != m.CALENDAR)
+    return tuple(shown)
 
 
 def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Iterator[TaskLine]:
@@ -245,6 +252,7 @@ def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Ite
         )
         yield TaskLine(
             task=task.code,
+            name=task_name(task, nursery.practice),
             day=task.day,
             on=task.date,
             until=task.until,

@@ -135,7 +135,6 @@ SAW_TOO = Message("Seen too: {what}", note="Trouble talk: a sign beside yellow l
 COUNTED_LEAVES = Message(
     "Open leaves counted: {count}", note="Trouble talk: a count of leaves."
 )
-NO_WORDS = Message("No words were written.", note="A call for help without words of its own.")
 YOUR_ANSWER = Message("Your answer, sent as a text", note="Label of a field.")
 LETTERS_LEFT = Message("Letters left:", note="A number follows: how many more fit in the text.")
 SEND_AT_NIGHT = Message(
@@ -168,7 +167,7 @@ NONE_TO_SEE = Message("No nursery is on the list.", note="Instead of that list."
 REASON = Message("Why", note="Head of a column: why a nursery must be seen.")
 FARMER = Message("Farmer", note="Head of a column.")
 NURSERY = Message("Nursery", note="Head of a column.")
-SINCE = Message("Since", note="Head of a column: a date.")
+SINCE = Message("since {date}", note="Beside why a nursery must be seen.")
 SEEN_BOX = Message("Seen", note="Head of an empty column on paper, to be ticked by hand.")
 NURSERY_DAY = Message("Nursery {label}, day {day}", note="A nursery and the days since sowing.")
 NURSERY_ONLY = Message("Nursery {label}", note="A nursery.")

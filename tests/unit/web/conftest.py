@@ -12,7 +12,7 @@ from werkzeug.test import TestResponse
 from assistant.service.accounts import give_one_time_password
 from assistant.store import Store
 from assistant.web.app import create_app
-from tests.valley import OFFICER, Valley, at, house_of
+from tests.valley import OFFICER, Valley, at
 
 PASSWORD = "two wet mats and a hat"
 _TOKEN = re.compile(r'name="csrf_token" value="([^"]+)"')
@@ -71,11 +71,16 @@ NewBrowser = Callable[..., Browser]
 def valley(_copied_sqlite: str) -> Iterator[Valley]:
     """The first of June, eight in the morning; passwords quick to check."""
     store = Store(_copied_sqlite)
-    house = replace(
-        house_of(store), hash_code=lambda code: f"hash of {code}", programme="Valley"
-    )
-    yield Valley(house, at("1 Jun 08:00"))
+    yield with_page(Valley(store, at("1 Jun 08:00")))
     store.close()
+
+
+def with_page(valley: Valley, programme: str = "Valley") -> Valley:
+    """A valley whose officers can have passwords."""
+    valley.house = replace(
+        valley.house, hash_code=lambda code: f"hash of {code}", programme=programme
+    )
+    return valley
 
 
 @pytest.fixture

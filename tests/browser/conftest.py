@@ -1,0 +1,209 @@
+"""The officers' page in a real browser: Debian's Chromium, driven by Playwright.
+
+Where no browser is to be had these tests are skipped with the reason;
+NURSERY_REQUIRE_BROWSER=1 makes that a failure. NURSERY_SCREENSHOTS names a folder that pictures
+of the pages are written to.
+"""
+
+import os
+import shutil
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any, Literal
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page, sync_playwright
+from werkzeug.serving import WSGIRequestHandler, make_server
+
+from assistant.store import Store
+from assistant.web.app import create_app
+from tests.unit.web.conftest import PASSWORD, give_password, with_page
+from tests.valley import CODE, OFFICER, Valley, at
+
+CHROMIUM = Path("/usr/bin/chromium")
+SIZES = {"desk": (1280, 800), "small laptop": (1024, 640)}
+# Rules of WCAG 2.1 and 2.2 at levels A and AA, by axe's own names for them.
+LEVELS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    """One browser for all tests."""
+    if not CHROMIUM.is_file():
+        reason = f"no browser at {CHROMIUM} (Debian: apt install chromium)"
+        if os.environ.get("NURSERY_REQUIRE_BROWSER") == "1":
+            pytest.fail(f"NURSERY_REQUIRE_BROWSER=1, but {reason}", pytrace=False)
+        pytest.skip(reason)
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(
+            executable_path=str(CHROMIUM), args=["--no-sandbox"]
+        )
+        yield browser
+        browser.close()
+
+
+class _Quiet(WSGIRequestHandler):
+    def log(self, type: str, message: str, *args: Any) -> None:
+        """Says nothing."""
+
+
+@dataclass
+class Office:
+    """A deployment whose page is really served, on the clock of a valley."""
+
+    valley: Valley
+    url: str
+
+
+@contextmanager
+def _served(valley: Valley) -> Iterator[Office]:
+    app = create_app(valley.house, secret="wire", wake=valley.send, clock=lambda: valley.now)
+    server = make_server("127.0.0.1", 0, app, threaded=True, request_handler=_Quiet)
+    thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02})
+    thread.start()
+    yield Office(valley, f"http://127.0.0.1:{server.server_port}")
+    server.shutdown()
+    thread.join()
+    server.server_close()
+
+
+NAMES = ("Amina Juma", "Baraka Mosi", "Zawadi Asha", "Tatu Neema", "Rehema Paulo", "Juma Elia")
+PHONES = tuple(f"+44770090010{number}" for number in range(1, 7))
+STORM = "10 Jun 05:02"
+
+
+@dataclass(frozen=True)
+class _Played:
+    """A valley that has been played, and its database."""
+
+    valley: Valley
+    path: Path
+
+
+@pytest.fixture(scope="session")
+def _stormy(_sqlite_tables: Path, tmp_path_factory: pytest.TempPathFactory) -> _Played:
+    """Ten days of two villages, played once for all tests."""
+    path = tmp_path_factory.mktemp("storm") / "nursery.db"
+    shutil.copy(_sqlite_tables, path)
+    valley = _open(Valley(Store(f"sqlite:///{path}"), at("1 Jun 08:00")))
+    _ten_days(valley)
+    valley.house.store.close()
+    return _Played(valley, path)
+
+
+def _open(valley: Valley) -> Valley:
+    return with_page(valley, "Rice of the valley")
+
+
+@pytest.fixture
+def storm(_stormy: _Played, tmp_path: Path) -> Iterator[Office]:
+    """The morning of a storm: six farmers of two villages, each with something else."""
+    path = Path(shutil.copy(_stormy.path, tmp_path))
+    valley = _open(_stormy.valley.copied(Store(f"sqlite:///{path}")))
+    with _served(valley) as office:
+        yield office
+    valley.house.store.close()
+
+
+def _ten_days(valley: Valley) -> None:
+    kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
+    valley.add_officer(kijani, mwanga)
+    give_password(valley)
+    for number, phone in enumerate(PHONES):
+        valley.enrol(phone, village=1 + number % 2)
+        _name(valley, phone, NAMES[number])
+    _beds(valley)
+    valley.go("9 Jun 19:30")
+    valley.text(PHONES[3], "OFFICER")
+    valley.text(PHONES[3], "Water runs over the bed since noon, what shall I do with the mats?")
+    valley.go(STORM)
+    for village in ("Kijani", "Mto Mwanga"):
+        valley.text(OFFICER, f"RAIN {CODE} {village} 6-14")
+        valley.text(OFFICER, "1")
+    valley.text(PHONES[0], "1")
+    valley.text(PHONES[2], "2")
+
+
+def _name(valley: Valley, phone: str, name: str) -> None:
+    with valley.house.store.work() as work:
+        farmer = work.people.farmer(phone)
+        assert farmer is not None
+        work.people.save_farmer(replace(farmer, name=name))
+
+
+def _beds(valley: Valley) -> None:
+    """Beds at several stages, some silent, one yellow."""
+    for phone, day in zip(PHONES, ("6", "7", "8", "1", "2", "12"), strict=True):
+        if int(day) <= 2:
+            valley.sow(phone, f"{day} June" if day == "1" else "31 May")
+        else:
+            valley.plan(phone, f"{day} June")
+    for day in range(2, 10):
+        valley.go(f"{day} Jun 07:00")
+        for phone, sown in zip(PHONES, (6, 7, 8, 1, 0, 12), strict=True):
+            if day == sown:
+                valley.text(phone, "done")
+            if phone == PHONES[4] and day == 5:
+                valley.text(phone, "1")
+            if phone == PHONES[4] and day == 7:
+                valley.text(phone, "2")
+
+
+@pytest.fixture(params=SIZES)
+def page(request: pytest.FixtureRequest, chromium: Browser) -> Iterator[Page]:
+    """An empty browser window, once of each size."""
+    width, height = SIZES[request.param]
+    context = chromium.new_context(viewport={"width": width, "height": height})
+    page = context.new_page()
+    page.set_default_timeout(10_000)
+    complaints: list[str] = []
+    page.on("console", lambda said: complaints.append(f"{said.type}: {said.text}"))
+    page.on("pageerror", lambda fault: complaints.append(str(fault)))
+    page.name = request.param  # type: ignore[attr-defined]
+    yield page
+    context.close()
+    unexpected = [each for each in complaints if "status of" not in each]
+    assert unexpected == [], "the browser complained"
+
+
+def sign_in(page: Page, office: Office, phone: str = OFFICER) -> None:
+    """Signs in as a person would, by keyboard."""
+    page.goto(office.url)
+    page.get_by_label("Phone number").fill(phone)
+    page.get_by_label("Password").fill(PASSWORD)
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/morning")
+
+
+def picture(page: Page, name: str) -> None:
+    """A picture of the page for people to look at, where a folder was named."""
+    folder = os.environ.get("NURSERY_SCREENSHOTS")
+    if folder:
+        size = getattr(page, "name", "").replace(" ", "-")
+        Path(folder).mkdir(parents=True, exist_ok=True)
+        page.screenshot(path=str(Path(folder) / f"{name}-{size}.png"))
+        page.screenshot(path=str(Path(folder) / f"{name}-{size}-whole.png"), full_page=True)
+
+
+def audit(page: Page) -> None:
+    """Holds the page to the rules of axe by day and before dawn: labels, contrast, landmarks,
+    headings, names."""
+    faults = [fault for scheme in ("dark", "light") for fault in _faults(page, scheme)]
+    assert faults == [], "\n".join(faults)
+
+
+def _faults(page: Page, scheme: Literal["dark", "light"]) -> Iterator[str]:
+    page.emulate_media(color_scheme=scheme)
+    for each in Axe().run(page, options={"runOnly": LEVELS}).response["violations"]:
+        for node in each["nodes"]:
+            yield f"{scheme}: {each['id']}: {node['target']} {node.get('failureSummary', '')}"
+
+
+def fits(page: Page) -> None:
+    """Nothing stands out at the side of the window."""
+    wide = page.evaluate("document.documentElement.scrollWidth")
+    assert wide <= page.evaluate("window.innerWidth")
