@@ -35,6 +35,7 @@ _REPLACED_BY = {
     TaskCode.TRANSPLANT: TaskCode.OVERDUE,
     TaskCode.FILL_GAPS: TaskCode.SEASON_RESULT,
 }
+TALK_LASTS = timedelta(hours=20)  # a question that nobody answered by the next morning
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
 SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
 SOWS_SOON_D = 2  # seed is soaked two days before it is sown
@@ -63,7 +64,7 @@ def know(
     """All that the dialogue may know for one text of one phone."""
     farmer = work.people.farmer(phone)
     officer = work.people.officer(phone)
-    session = work.talks.session(phone)
+    session = work.talks.session(phone, now - TALK_LASTS)
     village_id = farmer.village_id if farmer else None
     zone = zone_of(work, house, village_id)
     nurseries = work.nurseries.of_farmer(farmer.id) if farmer else ()
@@ -176,7 +177,9 @@ def _tallies(work: Work, villages: tuple[Village, ...], now: datetime) -> tuple[
     for village in villages:
         for standing in work.warnings.standing(village.id, now)[:1]:
             counts = work.warnings.tally(standing.id)
-            found.append(Tally(standing, village, *counts))
+            # An answer shows that the text arrived, whatever became of its receipt.
+            reached = max(counts.delivered, counts.covered + counts.need_help)
+            found.append(Tally(standing, village, *counts._replace(delivered=reached)))
     return tuple(found)
 
 

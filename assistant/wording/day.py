@@ -197,21 +197,22 @@ def said(tasks: Sequence[TaskCode]) -> tuple[TaskCode, ...]:
 def work_says(work: DayWork) -> tuple[Say, ...]:
     """The sentences of one nursery's day, without the answers it offers."""
     head = t.HEAD if work.nursery.day(work.today) >= 0 else t.HEAD_BEFORE
-    late = tuple(_late(work, each) for each in work.late)
-    late_codes = {each.task for each in work.late}
+    late = tuple(say for each in work.late for say in _late(work, each))
+    late_codes = tuple(each.task for each in work.late)
     sentences = tuple(
         about(_prompt(work, code), work.nursery, work.today)
-        for code in said(work.tasks)
+        for code in said((*work.tasks, *late_codes))
         if code not in late_codes
     )
     return (about(head, work.nursery, work.today), *late, *sentences)
 
 
-def _late(work: DayWork, late: Late) -> Say:
-    """What was missed; where it cannot be done today, what is said of it instead."""
+def _late(work: DayWork, late: Late) -> tuple[Say, ...]:
+    """What was missed, with how it is done; where it must wait, only what is said instead."""
+    how = about(_prompt(work, late.task), work.nursery, work.today)
     if late.task in work.only_told:
-        return about(_prompt(work, late.task), work.nursery, work.today)
-    return t.CATCH_UP(date=late.day, what=TASK_TEXTS[late.task].what())
+        return (how,)
+    return t.CATCH_UP(date=late.day, what=TASK_TEXTS[late.task].what()), how
 
 
 def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:

@@ -5,21 +5,33 @@ from datetime import datetime
 from sqlalchemy import delete, select
 from sqlalchemy.orm import Session as Transaction
 
+from assistant.dialogue.conversations import PLAN, SIGNUP
 from assistant.dialogue.values import Session
 from assistant.store import rows
 from assistant.store.codec import focus_json, read_session, session_json
 from assistant.store.tables import TalkRow, UssdTalkRow
 from assistant.store.values import UssdTalk
 
+KEPT_FOR_LONG = frozenset({SIGNUP.name, PLAN.name})
+
 
 class Talks:
     def __init__(self, session: Transaction) -> None:
         self._session = session
 
-    def session(self, phone: str) -> Session | None:
-        """The half-finished talk of a phone, or None where there is none to go on with."""
+    def session(self, phone: str, since: datetime | None = None) -> Session | None:
+        """The half-finished talk of a phone, or None where there is none to go on with.
+
+        `since`: a passing talk last changed before it is over; what a plan or a sign-up has
+        of answers is kept however long it rests.
+        """
         row = self._session.get(TalkRow, phone)
-        return read_session(row.session) if row else None
+        session = read_session(row.session) if row else None
+        if row is None or since is None or row.changed_at >= since:
+            return session
+        while session is not None and session.conversation not in KEPT_FOR_LONG:
+            session = session.held
+        return session
 
     def keep_session(self, phone: str, session: Session | None, now: datetime) -> None:
         """Keeps a talk in place of the last; None ends it."""

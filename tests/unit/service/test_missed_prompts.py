@@ -45,7 +45,7 @@ def test_what_expired_yesterday_is_caught_up_in_one_text_of_the_morning(amina: V
     amina.operator.down = False
     amina.go("11 Jun 06:00")
     caught_up = t.CATCH_UP(date=day("10 Jun"), what=t.N_SOW())
-    assert amina.heard(AMINA) == [like(t.HEAD, caught_up, t.P_WATER, t.ASK_DONE)]
+    assert amina.heard(AMINA) == [like(t.HEAD, caught_up, t.P_SOW, t.ASK_DONE)]
 
 
 def test_a_task_caught_up_can_be_answered_all_day(amina: Valley) -> None:
@@ -75,7 +75,7 @@ def test_a_worker_that_slept_for_a_day_catches_up_and_waits_for_the_answer(
     """Nothing was sent on the 10th, since nobody looked at the clock."""
     amina.leap("11 Jun 06:05")
     caught_up = t.CATCH_UP(date=day("10 Jun"), what=t.N_SOW())
-    assert amina.heard(AMINA) == [like(t.HEAD, caught_up, t.P_WATER, t.ASK_DONE)]
+    assert amina.heard(AMINA) == [like(t.HEAD, caught_up, t.P_SOW, t.ASK_DONE)]
     amina.go("11 Jun 15:00")
     assert state(amina, TaskCode.SOW, "10 Jun") == (State.SENT, 1)
     assert amina.heard(AMINA) == []

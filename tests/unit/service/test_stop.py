@@ -70,7 +70,7 @@ def test_start_begins_again_with_the_day_as_it_is(amina: Valley) -> None:
     assert amina.text(AMINA, "START") == [like(m.STARTED_AGAIN)]
     amina.go("12 Jun 12:05")
     (text,) = amina.heard(AMINA)
-    assert text == like(t.HEAD(label="A", day=2), t.CATCH_UP, t.P_WATER, t.ASK_DONE)
+    assert text == like(t.HEAD(label="A", day=2), t.CATCH_UP, t.P_SOW, t.ASK_DONE)
 
 
 def test_start_takes_up_the_talk_that_stop_broke_off(valley: Valley, kijani: Village) -> None:
