@@ -6,13 +6,14 @@ from fractions import Fraction
 
 from assistant.agronomy.units import FAMILIES, SQ_FOOT_M2, LandUnit, Sure, land_unit
 from assistant.reading.lexicon import Sort
-from assistant.reading.numbers import Amount
+from assistant.reading.numbers import Amount, may_be_number
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
 from assistant.reading.spot import Item
 
 SMALLEST_SURE_M2 = 20
 BIGGEST_SURE_M2 = 400_000  # from 40 ha on a field is read back
+_FEWEST_ARES = 10  # where "are" is a rare word, "2 ares" is likelier 2 acres misspelt
 ABOUT_ELSE = (Sort.PERCENT, Sort.OTHER_UNIT, Sort.MONTH, Sort.DAYS)
 
 Choice = tuple[Fraction, str]  # number, unit key
@@ -47,6 +48,9 @@ def find_areas(row: Row, region: str | None) -> list[Found]:
             at += 1
             continue
         hit = _half_after(row, hit)
+        after = row.get(row.after(hit.end, Sort.JOIN, Sort.ARTICLE))
+        if isinstance(after, Item) and may_be_number(after, row.lexicon):
+            hit = replace(hit, doubt=hit.doubt or Reason.SLIP)  # un hectare et dmi
         found.append(hit)
         at = hit.end
     return _joined(row, found)
@@ -193,6 +197,8 @@ def _doubt(amount: Amount, unit: Item, land: LandUnit) -> Reason:
         return Reason.MISSPELT
     if amount.ratio and _is_odd_ratio(*amount.ratio):
         return Reason.AMBIGUOUS
+    if unit.key.startswith("after ") and amount.value < _FEWEST_ARES:
+        return Reason.UNUSUAL
     return Reason.UNUSUAL if land.sure in (Sure.DISPUTED, Sure.MEMORY) else Reason.NONE
 
 

@@ -218,6 +218,8 @@ class _Judge:
         """What the words around the area leave in doubt."""
         sorts = self.row.sorts()
         asks = any(self.row.mark(at, "?<>") for at in range(len(self.row.pieces)))
+        if Sort.SORRY in self.row.sorts(area.end):
+            return Reason.CORRECTED
         if asks or sorts & {Sort.ROUGH, Sort.NOT_KNOWN, Sort.NOT}:
             return Reason.ROUGH
         alone = len(area.parts) == 1

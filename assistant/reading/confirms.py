@@ -63,7 +63,11 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
         return again(Reason.EMPTY)
     said = [item for item in row if item.sort in _SAYS]
     if digits and not said and (meaning := _number_word(row)):
-        return understood(meaning, lexicon.answers[meaning])
+        others = {m for item in row for m in _near(item.text, lexicon)} - {meaning}
+        words = lexicon.answers[meaning]
+        return (
+            confirm(meaning, words, Reason.MISSPELT) if others else understood(meaning, words)
+        )
     if any(item.is_digits for item in row):
         return _of_digits(row, said, lexicon) if digits else again(Reason.NOT_READ)
     if any(item.is_mark("?") for item in row):
@@ -115,7 +119,10 @@ def _without_manners(said: list[Item], lexicon: Lexicon) -> list[Item]:
 
 
 def _may_be_stop(item: Item, lexicon: Lexicon) -> bool:
-    """Vietnamese without tone marks: dung is right, and stop."""
+    """Ston is soon or stop; Vietnamese without tone marks: dung is right, and stop."""
+    stops = (p[0] for p in lexicon.wishes[Wish.STOP].words if len(p) == 1)
+    if item.misspelt and any(one_key_off(item.text, word) for word in stops):
+        return True
     plain = not any(token.with_accents for token in item.tokens)
     return lexicon.is_tonal and plain and item.phrase in lexicon.wishes[Wish.STOP].words
 

@@ -23,11 +23,14 @@ def slips_allowed(word: str) -> int:
     return next((slips for letters, slips in _SLIPS if len(word) >= letters), 0)
 
 
-def nearest(word: str, spellings: Mapping[str, V]) -> tuple[V, tuple[V, ...]] | None:
+def nearest(
+    word: str, spellings: Mapping[str, V], wary: bool = False
+) -> tuple[V, tuple[V, ...]] | None:
     """The meaning of the nearest spelling, and the other meanings that are too near to it.
 
     Another meaning is too near when it is as near, or one slip farther from a word with two
-    slips or more. None where no spelling is near enough.
+    slips or more (`wary`: from any word, whatever its first letter). None where no spelling is
+    near enough.
     """
     allowed = slips_allowed(word)
     if not allowed or len(word) > LONGEST:
@@ -40,9 +43,14 @@ def nearest(word: str, spellings: Mapping[str, V]) -> tuple[V, tuple[V, ...]] | 
     if not found or min(found.values()) > allowed:
         return None
     best = min(found, key=lambda meaning: found[meaning])
-    margin = 0 if found[best] < 2 else 1
-    close = (m for m, d in found.items() if m != best and d <= found[best] + margin)
-    return best, tuple(close)
+    farthest = found[best] + (1 if wary or found[best] > 1 else 0)
+    close = [m for m, d in found.items() if m != best and d <= farthest]
+    if wary:
+        every = ((s, m) for s, m in spellings.items() if m != best and len(s) >= SHORTEST)
+        close += [
+            m for s, m in every if OSA.distance(word, s, score_cutoff=farthest) <= farthest
+        ]
+    return best, tuple(dict.fromkeys(close))
 
 
 def _distance(word: str, spelling: str, cutoff: int) -> int:
@@ -58,6 +66,13 @@ def _distance(word: str, spelling: str, cutoff: int) -> int:
 def is_swap_or_gap(word: str, spelling: str) -> bool:
     """Whether two words differ by order or number of letters, not by another letter."""
     return len(word) != len(spelling) or sorted(word) == sorted(spelling)
+
+
+def is_slip_of(word: str, spelling: str) -> bool:
+    """Whether a word, even a short one, is likely another one with a slip in it."""
+    allowed = 1 if max(len(word), len(spelling)) < 7 else 2
+    short = min(len(word), len(spelling)) < 2 or len(word) > LONGEST
+    return not short and 0 < OSA.distance(word, spelling, score_cutoff=allowed) <= allowed
 
 
 def one_key_off(word: str, spelling: str) -> bool:

@@ -3,10 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from assistant.reading.digits import MOST_DIGITS, read_digits
 from assistant.reading.fold import Token
 from assistant.reading.lexicon import Lexicon, Sort
+from assistant.reading.near import is_slip_of
 from assistant.reading.number_words import WordSum
 from assistant.reading.spot import Item, items
 
@@ -54,12 +56,11 @@ def number_items(
     """Items; a number word may be misspelt where it is the only number, or part of one."""
     row = items(found, lexicon, sorts, (*forgiving, Sort.NUMBER))
     numbers = [at for at, item in enumerate(row) if _is_number(item)]
-    return tuple(
-        item
-        if at in numbers or not _is_guess(item) or _belongs(row, at, numbers)
-        else item.strange
-        for at, item in enumerate(row)
-    )
+    kept: list[Item] = []
+    for at, item in enumerate(row):
+        is_wild = _is_guess(item) and not _belongs(row, at, numbers)
+        kept += item.strange if is_wild else (item,)
+    return tuple(kept)
 
 
 def _is_guess(item: Item) -> bool:
@@ -94,6 +95,67 @@ def amounts(
 
     `slash`: 1/2 is a fraction (not so in dates). `spaced`: 1 500 is one number.
     """
+    pieces = _amounts(row, lexicon, slash, spaced)
+    return tuple(_beside_slip(pieces, at, lexicon) for at in range(len(pieces)))
+
+
+def _beside_slip(pieces: list[Piece], at: int, lexicon: Lexicon) -> Piece:
+    """A number next to a word that may be more of it, misspelt: dua beas, moja na nsu."""
+    amount = pieces[at]
+    if not isinstance(amount, Amount):
+        return amount
+    round_words = amount.is_words and amount.value >= 10 and amount.value % 10 == 0
+    for step, whole in ((-1, amount.is_words), (1, round_words)):
+        beside = _piece(pieces, at + step)
+        if isinstance(beside, Item) and beside.sort is Sort.JOIN:
+            beside = _piece(pieces, at + 2 * step)
+        if isinstance(beside, Item) and may_be_number(beside, lexicon, whole):
+            return replace(amount, is_slip=True)
+    return amount
+
+
+def _piece(pieces: list[Piece], at: int) -> Piece | None:
+    return pieces[at] if 0 <= at < len(pieces) else None
+
+
+def may_be_number(item: Item, lexicon: Lexicon, whole: bool = False) -> bool:
+    """Whether a word that we do not know is likely a misspelt part of a number.
+
+    `whole`: a number by itself counts too, not only what goes on with one (belas, half).
+    """
+    if not item.is_strange:
+        return False
+    words, token = _number_words(lexicon, whole), item.tokens[0]
+    has_tones = lexicon.is_tonal and token.with_accents
+    return any(
+        is_slip_of(token.text, plain) or (has_tones and is_slip_of(token.marked, word))
+        for plain, word in words
+    )
+
+
+@lru_cache(maxsize=32)
+def _number_words(lexicon: Lexicon, whole: bool) -> frozenset[tuple[str, str]]:
+    """The words that numbers go on with, without and with accents; with `whole` all of them.
+
+    Short words without their tone marks are too near to everything: they have to be typed.
+    """
+    parts = (Sort.TIMES, Sort.FRACTION, Sort.AND_HALF)
+    words = {w for sort in parts for phrase in lexicon.phrases[sort] for w in phrase}
+    heads = {phrase[0] for phrase in lexicon.phrases[Sort.NUMBER]}
+    tails = {w for phrase in lexicon.phrases[Sort.NUMBER] for w in phrase[1:]}
+    words |= heads | tails if whole else tails - heads
+    shortest = 4 if lexicon.is_tonal else 3
+    spelt = {
+        (plain if len(plain) >= shortest else "", marked)
+        for (_, phrase), spellings in lexicon.marked.items()
+        for spelling in spellings
+        for plain, marked in zip(phrase, spelling, strict=True)
+        if plain in words
+    }
+    return frozenset(spelt or {(word, word) for word in words if len(word) >= shortest})
+
+
+def _amounts(row: tuple[Item, ...], lexicon: Lexicon, slash: bool, spaced: bool) -> list[Piece]:
     pieces: list[Piece] = []
     at = 0
     while at < len(row):
@@ -102,7 +164,7 @@ def amounts(
             amount = _more(row, at + len(amount.items), amount, lexicon)
         pieces.append(amount or row[at])
         at += len(amount.items) if amount else 1
-    return tuple(pieces)
+    return pieces
 
 
 def is_broken(row: tuple[Item, ...], marks: str) -> bool:

@@ -36,7 +36,7 @@ def split_lots(found: Sequence[Token]) -> tuple[Token, ...]:
     for token in found:
         parts = token.text.split(",")
         if token.is_number and len(parts) > 2 and "." not in token.text:
-            cut_up.extend(Token(part, Kind.NUMBER, False, token.at) for part in parts)
+            cut_up += [Token(p, Kind.NUMBER, False, token.at) for p in parts if p]
         else:
             cut_up.append(token)
     return tuple(cut_up)

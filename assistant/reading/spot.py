@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from assistant.reading.fold import Kind, Token
 from assistant.reading.lexicon import Lexicon, Phrase, Sort
-from assistant.reading.near import nearest
+from assistant.reading.near import is_slip_of, nearest
 from assistant.reading.outcomes import Wish
 
 _Row = tuple[Phrase, Sort, str]
@@ -38,9 +38,9 @@ class Item:
         return self.tokens[0].glued
 
     @property
-    def strange(self) -> "Item":
-        """The same words with no meaning."""
-        return Item(None, self.text, self.tokens)
+    def strange(self) -> tuple["Item", ...]:
+        """The same words with no meaning, one by one."""
+        return tuple(Item(None, token.text, (token,)) for token in self.tokens)
 
     @property
     def is_digits(self) -> bool:
@@ -65,13 +65,15 @@ def items(
 ) -> tuple[Item, ...]:
     """The tokens as meanings of these sorts: the longest phrase first, then the earlier sort.
 
-    Words of the `forgiving` sorts may be misspelt, where nothing else is as near.
+    Words of the `forgiving` sorts may be misspelt, where nothing else is as near; so may one
+    word of a phrase, whose other words are told by it: hindii pa is not hindi.
     """
     starts = _starts(lexicon, sorts)
     row: list[Item] = []
     at = 0
     while at < len(found):
-        item = _phrase_at(found, at, starts, lexicon)
+        item = _slipped_phrase_at(found, at, lexicon, forgiving) if forgiving else None
+        item = item or _phrase_at(found, at, starts, lexicon)
         row.append(item or _single(found[at], lexicon, forgiving))
         at += len(row[-1].tokens)
     return tuple(row)
@@ -123,11 +125,57 @@ def _phrase_at(
     return None
 
 
+def _slipped_phrase_at(
+    found: Sequence[Token], at: int, lexicon: Lexicon, sorts: tuple[Sort, ...]
+) -> Item | None:
+    """A phrase of two words or more of which one, that is no word of ours, is misspelt."""
+    window = found[at : at + 3]
+    if not any(_is_foreign(token, lexicon) for token in window):
+        return None
+    phrases = _by_word(lexicon, sorts)
+    rows = [row for token in window[:2] for row in phrases.get(token.text, ())]
+    fitting = [r for r in rows if _is_slipped(found[at : at + len(r[0])], r[0], lexicon)]
+    longest = max((len(phrase) for phrase, _, _ in fitting), default=0)
+    meanings = list(dict.fromkeys(r[1:] for r in fitting if len(r[0]) == longest))
+    if not meanings:
+        return None
+    (sort, key), *rivals = meanings
+    run = tuple(found[at : at + longest])
+    return Item(sort, key, run, misspelt=True, has_rivals=bool(rivals))
+
+
+def _is_foreign(token: Token, lexicon: Lexicon) -> bool:
+    return token.is_word and token.text not in lexicon.known
+
+
+def _is_slipped(run: Sequence[Token], phrase: Phrase, lexicon: Lexicon) -> bool:
+    if len(run) != len(phrase):
+        return False
+    wrong = [(t, w) for t, w in zip(run, phrase, strict=True) if t.text != w]
+    if len(wrong) != 1:
+        return False
+    token, word = wrong[0]
+    return _is_foreign(token, lexicon) and is_slip_of(token.text, word)
+
+
+@lru_cache(maxsize=256)
+def _by_word(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Mapping[str, tuple[_Row, ...]]:
+    """Each of the first two words of a phrase -> the phrases of two words or more with it."""
+    table: dict[str, list[_Row]] = {}
+    for sort in sorts:
+        for phrase, key in lexicon.phrases.get(sort, {}).items():
+            for word in set(phrase[:2]) if len(phrase) > 1 else ():
+                table.setdefault(word, []).append((phrase, sort, key))
+    return {word: tuple(rows) for word, rows in table.items()}
+
+
 def _single(token: Token, lexicon: Lexicon, forgiving: tuple[Sort, ...]) -> Item:
     plain = Item(None, token.text, (token,))
     if not token.is_word or not forgiving or token.text in lexicon.known:
         return plain
-    hit = nearest(token.text, _spellings(lexicon, forgiving))
+    # Another unit is another field, and "no" the contrary of "done".
+    wary = Sort.UNIT in forgiving or Sort.NO in forgiving
+    hit = nearest(token.text, _spellings(lexicon, forgiving), wary)
     if hit is None:
         return plain
     (sort, key), rivals = hit

@@ -223,7 +223,8 @@ class _Wishes:
         wish, rivals = hit
         near = [s for s, w in _spelt(self.own).items() if w is wish and one_key_off(word, s)]
         is_risky = len(word) <= _SHORT and not any(is_swap_or_gap(word, s) for s in near)
-        if rivals or wish is Wish.STOP or is_risky:
+        is_answer_likelier = self.asked is not None and wish not in (Wish.HELP, Wish.MENU)
+        if rivals or wish is Wish.STOP or is_risky or is_answer_likelier:
             return self.unsure([wish, *rivals], Reason.MISSPELT)
         return self.sure(wish)
 
