@@ -45,8 +45,7 @@ def command(
 
 def _replies() -> Iterator[str]:
     """The lines of standard input, whatever their bytes, without their ends."""
-    stream = click.get_binary_stream("stdin")
-    for line in iter(stream.readline, b""):
+    for line in sys.stdin.buffer:
         yield line.removesuffix(b"\n").removesuffix(b"\r").decode("utf-8", errors="replace")
 
 
