@@ -12,7 +12,7 @@ from itertools import chain
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, TRANSPLANT_LATEST_DAY
+from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
@@ -34,7 +34,6 @@ SILENT_TASKS = (
     TaskCode.SOW,
 )
 NOT_UP_TIMES = 2  # "not up" on one day is common in cool weather; again the next day is not
-OLD_FROM_D = 21  # no practice has its seedlings overdue before
 OLD_AGAIN_D = 3  # an old bed that was visited comes back after so many days
 MOST_CALLS = 50
 
@@ -256,14 +255,15 @@ class _Gathering:
 
     def _old(self) -> Iterator[Found]:
         """Beds past their last day for transplanting; forgotten ones are no longer listed."""
-        today = self.now.date()
-        oldest = today - timedelta(days=TRANSPLANT_LATEST_DAY.value)
-        youngest = today - timedelta(days=OLD_FROM_D - 1)
+        around = self.now.date()
+        windows = [practice.window for practice in self.house.store.practices.values()]
+        oldest = around - timedelta(days=max(each.latest.value for each in windows) + 1)
+        youngest = around - timedelta(days=min(each.last.value for each in windows))
         for farmer, nursery in self.work.watch.old(self.scope, oldest, youngest):
-            due = next(task.date for task in nursery.tasks if task.code is TaskCode.OVERDUE)
-            if due <= self.today(farmer):
-                say = w.WHY_OLD(day=nursery.day(self.today(farmer)))
-                yield farmer, nursery, Reason(Why.OLD, say, due)
+            window, day = nursery.practice.window, nursery.day(self.today(farmer))
+            if window.last.value < day <= window.latest.value:
+                since = nursery.sow_date + timedelta(days=window.last.value + 1)
+                yield farmer, nursery, Reason(Why.OLD, w.WHY_OLD(day=day), since)
 
     def _since(self) -> date:
         return self.now.date() - timedelta(days=SHOWN_D)

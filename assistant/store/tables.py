@@ -215,6 +215,7 @@ class ReminderRow(Base):
         Index(None, "state", "due_at"),
         Index(None, "state", "task", "due_at"),  # what is silent, among all that was sent
         Index(None, "nursery_id", "state", "due_at"),
+        Index(None, "answer", "day"),  # yellow, not up: what an officer must look at
     )
 
     id: Mapped[Key]

@@ -9,7 +9,7 @@ from assistant.service.morning import morning as gathered
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web as w
 
-SHOWN = 100  # lines of the list, unless all are asked for
+SHOWN = 50  # lines of the list, unless all are asked for
 
 
 def pages(desk: Desk) -> Blueprint:

@@ -22,7 +22,7 @@ from werkzeug.serving import WSGIRequestHandler, make_server
 from assistant.store import Store
 from assistant.web.app import create_app
 from tests.unit.web.conftest import PASSWORD, give_password, with_page
-from tests.valley import CODE, OFFICER, Valley, at
+from tests.valley import CODE, OFFICER, Valley, at, house_of
 
 CHROMIUM = Path("/usr/bin/chromium")
 SIZES = {"desk": (1280, 800), "small laptop": (1024, 640)}
@@ -89,21 +89,19 @@ def _stormy(_sqlite_tables: Path, tmp_path_factory: pytest.TempPathFactory) -> _
     """Ten days of two villages, played once for all tests."""
     path = tmp_path_factory.mktemp("storm") / "nursery.db"
     shutil.copy(_sqlite_tables, path)
-    valley = _open(Valley(Store(f"sqlite:///{path}"), at("1 Jun 08:00")))
+    valley = with_page(
+        Valley(house_of(Store(f"sqlite:///{path}")), at("1 Jun 08:00")), "Rice of the valley"
+    )
     _ten_days(valley)
     valley.house.store.close()
     return _Played(valley, path)
-
-
-def _open(valley: Valley) -> Valley:
-    return with_page(valley, "Rice of the valley")
 
 
 @pytest.fixture
 def storm(_stormy: _Played, tmp_path: Path) -> Iterator[Office]:
     """The morning of a storm: six farmers of two villages, each with something else."""
     path = Path(shutil.copy(_stormy.path, tmp_path))
-    valley = _open(_stormy.valley.copied(Store(f"sqlite:///{path}")))
+    valley = _stormy.valley.copied(Store(f"sqlite:///{path}"))
     with _served(valley) as office:
         yield office
     valley.house.store.close()

@@ -1,7 +1,7 @@
 """What an officer must look at: silence, signs, old seedlings, young beds under a warning."""
 
 from collections.abc import Collection, Iterable
-from datetime import date, datetime
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 from sqlalchemy import Select, false, func, select
@@ -37,8 +37,11 @@ class Watch:
         self, scope: Scope, tasks: Iterable[TaskCode], since: date
     ) -> tuple[Watched, ...]:
         """Tasks of these kinds, of a day and later, that nobody answered, by their day."""
+        earliest = datetime.combine(since, time(), UTC) - timedelta(days=1)  # any zone's day
         wanted = self._reminders(scope, since).where(
-            ReminderRow.state == State.UNANSWERED, ReminderRow.task.in_(list(tasks))
+            ReminderRow.state == State.UNANSWERED,
+            ReminderRow.task.in_(list(tasks)),
+            ReminderRow.due_at >= earliest,  # what the index is ordered by
         )
         return self._watched(wanted)
 

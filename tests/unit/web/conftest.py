@@ -12,7 +12,7 @@ from werkzeug.test import TestResponse
 from assistant.service.accounts import give_one_time_password
 from assistant.store import Store
 from assistant.web.app import create_app
-from tests.valley import OFFICER, Valley, at
+from tests.valley import OFFICER, Valley, at, house_of
 
 PASSWORD = "two wet mats and a hat"
 _TOKEN = re.compile(r'name="csrf_token" value="([^"]+)"')
@@ -71,7 +71,7 @@ NewBrowser = Callable[..., Browser]
 def valley(_copied_sqlite: str) -> Iterator[Valley]:
     """The first of June, eight in the morning; passwords quick to check."""
     store = Store(_copied_sqlite)
-    yield with_page(Valley(store, at("1 Jun 08:00")))
+    yield with_page(Valley(house_of(store), at("1 Jun 08:00")))
     store.close()
 
 
