@@ -1,0 +1,188 @@
+"""Five thousand invented farmers with a nursery each, as a season leaves them."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+from itertools import groupby
+from typing import Any, cast
+from uuid import uuid4
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import Table, delete, update
+
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.values import Kind
+from assistant.people import Farmer, is_fiction
+from assistant.reminders.compose import ASKED_TASKS
+from assistant.reminders.plan import Hours, planned
+from assistant.reminders.values import Reminder, State
+from assistant.service.house import House
+from assistant.settings import Settings
+from assistant.store import OutboxText, Store, TextState, Work
+from assistant.store.engine import open_engine
+from assistant.store.tables import (
+    FarmerRow,
+    NurseryRow,
+    OutboxRow,
+    ReminderRow,
+    WarningPhoneRow,
+    WarningRow,
+)
+from assistant.wiring.house import open_house
+from tests.benchmarks.databases import Columns, copied
+
+FARMERS = 5_000
+ZONE = "Africa/Nairobi"
+TODAY = date(2026, 6, 15)
+LANGUAGES = ("en", "sw")
+OFFICER = "+999009999999"
+MORNING = datetime(2026, 6, 15, 6, 0, tzinfo=ZoneInfo(ZONE)).astimezone(UTC)
+NOON = MORNING + timedelta(hours=6)
+
+
+def phone(number: int) -> str:
+    """A number of the test range."""
+    made = f"+99900{number:07}"
+    assert is_fiction(made), made
+    return made
+
+
+def house_at(store: Store, languages: tuple[str, ...] = LANGUAGES) -> House:
+    """The use cases as the wiring opens them for a deployment."""
+    return open_house(Settings(zone=ZONE, languages=languages), store)
+
+
+@dataclass(frozen=True)
+class Crowd:
+    """Who is there: one nursery in each `len(days)` is on each of these days today.
+
+    days:       the days of the nurseries today, counted from sowing
+    villages:   how many villages the farmers live in, together a divisor of `len(days)`
+    told_today: whether today's texts have gone out
+    """
+
+    days: Sequence[int]
+    villages: int = 1
+    told_today: bool = False
+    farmers: int = FARMERS
+
+    def settle(self, url: str) -> None:
+        """Puts them into a database that has its tables and no rows.
+
+        The first of each day comes in by the store; the others are copies of their rows.
+        """
+        store = Store(url)
+        with store.work() as work:
+            villages = [
+                work.people.add_village(f"Kijiji {number}", ZONE).id
+                for number in range(1, self.villages + 1)
+            ]
+            work.people.add_officer(OFFICER, "Asha", "no code", "en", villages)
+            for number, day in enumerate(self.days, start=1):
+                language = LANGUAGES[number % len(LANGUAGES)]
+                village = villages[number % len(villages)]
+                farmer = Farmer(0, phone(number), language, village, MORNING, None)
+                self._add(work, work.people.save_farmer(farmer), day)
+        store.close()
+        copies = range(1, self.farmers // len(self.days))
+        copied(url, {_table(row): change for row, change in _COPIED.items()}, self._by(copies))
+
+    def _by(self, copies: Sequence[int]) -> Iterator[int]:
+        return (copy * len(self.days) for copy in copies)
+
+    def _add(self, work: Work, farmer: Farmer, day: int) -> None:
+        """A nursery with its reminders; each morning that is past left one text."""
+        nursery = work.nurseries.save(
+            a_nursery(farmer.id, TODAY - timedelta(days=day)), MORNING
+        )
+        work.reminders.plan(planned(nursery, ZONE, Hours(), date.min))
+        said = [each for each in work.reminders.of_nursery(nursery.id) if self._is_said(each)]
+        for morning, reminders in groupby(said, key=lambda each: each.day):
+            text = work.outbox.add(_delivered(farmer.phone, morning))
+            for each in reminders:
+                answered = each.task in ASKED_TASKS and each.day < TODAY
+                state = State.DONE if answered else State.SENT
+                work.reminders.set_state([each.id], state, text.message_id, asked=1)
+
+    def _is_said(self, reminder: Reminder) -> bool:
+        return reminder.day < TODAY or (self.told_today and reminder.day == TODAY)
+
+
+def a_nursery(farmer_id: int, sow: date) -> Nursery:
+    """0.4 ha at 85 %, sown on a day."""
+    return Nursery(
+        id=0,
+        farmer_id=farmer_id,
+        label="A",
+        name=None,
+        inputs=FieldInputs(field_area_m2=4000.0, germination=0.85),
+        area_typed="0.4 ha",
+        germination_known=True,
+        sow_date=sow,
+        made_on=sow - timedelta(days=20),
+        sown=sow < TODAY,
+    )
+
+
+def a_text(to: str, at: datetime, **given: Any) -> OutboxText:
+    """A text of the usual length, good for a day."""
+    return OutboxText(
+        message_id=uuid4().hex,
+        phone=to,
+        text="Nursery A, day 4:\nWater the beds: half a pail, morning and evening.\n1 Done",
+        kind=Kind.PROMPT,
+        due_at=at,
+        not_after=at + timedelta(days=1),
+        created_at=at,
+        encoding="gsm7",
+        segments=1,
+        **given,
+    )
+
+
+def _delivered(to: str, day: date) -> OutboxText:
+    at = datetime.combine(day, Hours().prompt, ZoneInfo(ZONE))
+    return a_text(to, at, accepted_at=at, delivered_at=at, state=TextState.DELIVERED)
+
+
+def _table(row: Any) -> Table:
+    return cast(Table, row.__table__)
+
+
+def _moved(row: Columns, by: int, *numbers: str) -> Columns:
+    """A copy of a row for the farmer who comes `by` numbers later."""
+    changed: Columns = {name: row[name] + by for name in numbers}
+    if row.get("phone"):
+        changed["phone"] = phone(int(row["phone"].removeprefix("+99900")) + by)
+    if row.get("message_id"):
+        changed["message_id"] = f"{row['message_id']}-{by}"
+    return row | changed
+
+
+def _without_id(row: Columns) -> Columns:
+    return {name: value for name, value in row.items() if name != "id"}
+
+
+_COPIED: dict[Any, Callable[[Columns, int], Columns]] = {
+    FarmerRow: lambda row, by: _moved(row, by, "id"),
+    NurseryRow: lambda row, by: _moved(row, by, "id", "farmer_id"),
+    ReminderRow: lambda row, by: _without_id(_moved(row, by, "nursery_id")),
+    OutboxRow: lambda row, by: _without_id(_moved(row, by)),
+}
+
+
+def undo_today(url: str) -> None:
+    """Forgets what was sent, asked and warned of since this morning."""
+    engine = open_engine(url)
+    outbox, reminder = _table(OutboxRow), _table(ReminderRow)
+    with engine.begin() as connection:
+        connection.execute(delete(outbox).where(outbox.c.created_at >= MORNING))
+        for row in (WarningPhoneRow, WarningRow):
+            connection.execute(delete(_table(row)))
+        connection.execute(
+            update(reminder)
+            .where(reminder.c.due_at >= MORNING, reminder.c.state != State.PLANNED)
+            .values(state=State.PLANNED, asked=0, message_id=None)
+        )
+    engine.dispose()

@@ -1,0 +1,70 @@
+"""Server time of the officers' pages with five thousand nurseries, as a lead sees them.
+
+The floor is the same application answering its smallest page, the door: what Flask, the locks
+and the headers cost with no work behind them. The pages are held to 200 ms of server time.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
+
+from sqlalchemy import update
+
+from assistant.reminders.values import State
+from assistant.service.house import House
+from assistant.store import Store
+from assistant.store.engine import open_engine
+from assistant.store.tables import ReminderRow
+from assistant.web.app import create_app
+from tests.benchmarks.crowd import FARMERS, MORNING, TODAY, Crowd, house_at
+from tests.benchmarks.databases import Kind
+from tests.benchmarks.harness import Result, Side, compare
+from tests.unit.web.conftest import PASSWORD, Browser
+
+LEAD = "+999009999998"
+# In full season; the oldest are past their days, and a part has not answered.
+DAYS = tuple(range(-2, 23))
+SILENT_EVERY = 10  # each tenth task that was asked is not answered
+PATHS = ("/morning", "/farmers?search=00012", "/nurseries/77", "/villages", "/trail")
+
+
+def run(runs: int, kinds: tuple[Kind, ...]) -> Iterator[Result]:
+    """Each page, asked for by the same signed-in browser."""
+    for kind in kinds:
+        with kind.fresh() as url:
+            Crowd(DAYS, villages=25, told_today=True).settle(url)
+            _silence(url)
+            store = Store(url)
+            yield from _pages(replace(house_at(store), **_QUICK), kind.name, runs)
+            store.close()
+
+
+# Hashes are made to be slow; here only the pages are timed.
+_QUICK = {
+    "hash_code": lambda code: f"hash of {code}",
+    "check_code": lambda code, code_hash: code_hash == f"hash of {code}",
+}
+
+
+def _silence(url: str) -> None:
+    """A part of the answers never came."""
+    engine = open_engine(url)
+    asked = update(ReminderRow).where(ReminderRow.state == State.DONE)
+    with engine.begin() as connection:
+        unanswered = asked.where(ReminderRow.id % SILENT_EVERY == 0)
+        connection.execute(unanswered.values(state=State.UNANSWERED))
+    engine.dispose()
+
+
+def _pages(house: House, kind: str, runs: int) -> Iterator[Result]:
+    with house.store.work() as work:
+        lead = work.people.add_officer(LEAD, "Neema", "no code", "en", (), is_lead=True)
+        work.accounts.set_password(lead.id, f"hash of {PASSWORD}", None)
+    app = create_app(house, secret="wire", wake=lambda: None, clock=lambda: MORNING)
+    door, browser = Browser(app.test_client()), Browser(app.test_client())
+    floor = Side("the door's page, no work", lambda: door.open("/sign-in"))
+    browser.sign_in(LEAD)
+    for path in PATHS:
+        what = f"page {path} of {FARMERS:,} on {TODAY:%d %b}, {kind}"
+        yield compare(what, 1, "page", partial(browser.open, path), floor, runs=runs)
+        assert browser.page.status_code == 200, path
