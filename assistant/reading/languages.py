@@ -45,7 +45,7 @@ def guess_language(text: str, lexicons: Mapping[str, Lexicon]) -> str | None:
         return by_script
     words = {token.text for token in cut(fold(text)) if token.kind is Kind.WORD}
     scores = Counter(
-        {code: len(words & lexicon.known) for code, lexicon in lexicons.items()}
+        {code: len(words & lexicon.own) for code, lexicon in lexicons.items()}
     ).most_common(2)
     if not scores or scores[0][1] == 0:
         return None

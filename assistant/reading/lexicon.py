@@ -105,6 +105,7 @@ class Lexicon:
     wishes: Mapping[Wish, WishWords]
     stop_not: tuple[Phrase, ...]  # rain, insects, water: beside these "stop" is no wish
     known: frozenset[str]  # every single word of the list: what is spelt right
+    own: frozenset[str]  # those of them that are no English mixed in
 
     def mend(self, text: str) -> tuple[tuple[Token, ...], bool]:
         """The tokens of a reply that is about a number, and whether digits had to be guessed.

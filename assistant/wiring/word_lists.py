@@ -144,10 +144,11 @@ def read_word_list(
     _add_calendar(draft, str(shown["locale"]))
     _add_units(draft, shown)
     flags = {name: bool(grammar.get(name, False)) for name in _GRAMMAR}
+    own = _known(draft)
     if flags.pop("mixes_english") and english is not None:
         _add_english(draft, english)
     not_stop = draft.words(table.get("stop_not", {}).get("words", []), "[stop_not]", Wish.STOP)
-    return _frozen(language, shown, flags, draft, not_stop), ()
+    return _frozen(language, shown, flags, draft, not_stop, own), ()
 
 
 def _frozen(
@@ -156,6 +157,7 @@ def _frozen(
     flags: Mapping[str, bool],
     draft: _Draft,
     not_stop: tuple[Phrase, ...],
+    own: frozenset[str],
 ) -> Lexicon:
     marked = {place: frozenset(spellings) for place, spellings in draft.marked.items()}
     return Lexicon(
@@ -173,6 +175,7 @@ def _frozen(
         wishes=MappingProxyType(draft.wishes),
         stop_not=not_stop,
         known=_known(draft),
+        own=own,
         **flags,
     )
 

@@ -54,7 +54,9 @@ def _generated(chance: random.Random, words: list[str], counts: Counter[str]) ->
     today = date(2026, 6, 10) + timedelta(days=chance.randrange(-4000, 4000))
     region = chance.choice(REGIONS)
     for ask in Ask:
-        reading = read_reply(text, ask, LEXICONS, language, today, region, chance.random() < 0.5)
+        reading = read_reply(
+            text, ask, LEXICONS, language, today, region, chance.random() < 0.5
+        )
         counts[f"generated {reading.outcome}"] += 1
     read_several(text, list(Ask), LEXICONS[language], today, region)
 
@@ -67,9 +69,7 @@ def _mutated(
     text = _slip(chance, row.reply)
     if text is None:
         return
-    reading = read_reply(
-        text, row.ask, LEXICONS, row.language, row.today, row.region, row.past
-    )
+    reading = read_reply(text, row.ask, LEXICONS, row.language, row.today, row.region, row.past)
     counts[f"mutated {reading.outcome}"] += 1
     changed = reading.outcome is Outcome.UNDERSTOOD and "understood" in row.outcomes
     if changed and not is_right(row, reading):

@@ -1,0 +1,111 @@
+"""Counts, litres, and choices from a list."""
+
+import pytest
+
+from assistant.reading import Outcome, Reason, read_choice, read_count, read_litres
+
+VILLAGES = [["Riverside"], ["Hilltop"], ["Hillside"], ["Low Bridge", "bridge"]]
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "count"),
+    [
+        ("en", "3", 3),
+        ("en", "3 leaves", 3),
+        ("en", "about twelve", 12),
+        ("en", "two dozen", 24),
+        ("en", "none", 0),
+        ("en", "1,500", 1500),
+        ("sw", "majani matatu", 3),
+        ("sw", "kumi na mbili", 12),
+        ("fr", "quatre-vingts", 80),
+        ("hi", "barah", 12),
+        ("bn", "১২টা ট্রে", 12),
+        ("id", "dua belas", 12),
+        ("vi", "mười hai lá", 12),
+        ("pt", "doze bandejas", 12),
+        ("fil", "labindalawa", 12),
+    ],
+)
+def test_a_count_is_understood(lexicons, language, text, count):
+    """In digits and words, with what was counted."""
+    reading = read_count(text, lexicons[language])
+    assert (reading.outcome, reading.value) == (Outcome.UNDERSTOOD, count)
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome", "reason"),
+    [
+        ("3-4", Outcome.AGAIN, Reason.TWO_VALUES),
+        ("3 or 4", Outcome.AGAIN, Reason.TWO_VALUES),
+        ("-3", Outcome.AGAIN, Reason.IMPOSSIBLE),
+        ("1e3", Outcome.AGAIN, Reason.NOT_READ),
+        ("not 3", Outcome.AGAIN, Reason.NEGATED),
+        ("12345678901", Outcome.AGAIN, Reason.TOO_BIG),
+        ("many", Outcome.AGAIN, Reason.NOT_READ),
+        ("3?", Outcome.CONFIRM, Reason.ROUGH),
+        ("more than 3", Outcome.CONFIRM, Reason.ROUGH),
+        ("1.500", Outcome.CONFIRM, Reason.AMBIGUOUS),
+        ("1 500", Outcome.CONFIRM, Reason.SLIP),
+    ],
+)
+def test_an_unsure_count_is_asked(lexicons, text, outcome, reason):
+    """Two numbers, a denial, a mark that may mean thousands."""
+    reading = read_count(text, lexicons["en"])
+    assert (reading.outcome, reading.reason) == (outcome, reason)
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome", "litres"),
+    [
+        ("10", Outcome.UNDERSTOOD, 10),
+        ("20l", Outcome.UNDERSTOOD, 20),
+        ("ten litres", Outcome.UNDERSTOOD, 10),
+        ("20 L pail", Outcome.UNDERSTOOD, 20),
+        ("5 gallons", Outcome.CONFIRM, 18.9),  # US gallon 3.785411784 L, by definition
+        ("100", Outcome.CONFIRM, 100),
+        ("0.5", Outcome.CONFIRM, 0.5),
+        ("0", Outcome.AGAIN, None),
+        ("10-20", Outcome.AGAIN, None),
+        ("big", Outcome.AGAIN, None),
+    ],
+)
+def test_a_pail_is_read_in_litres(lexicons, text, outcome, litres):
+    """Other measures and unlikely sizes are read back."""
+    reading = read_litres(text, lexicons["en"])
+    assert (reading.outcome, reading.value) == (outcome, litres)
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("1", 0),
+        ("2.", 1),
+        ("३", 2),
+        ("four", 3),
+        ("riverside", 0),
+        ("Riversid", 0),
+        ("I am from Hilltop", 1),
+        ("lowbrigde", 3),
+        ("bridge", 3),
+    ],
+)
+def test_a_choice_is_read_by_digit_or_name(lexicons, text, place):
+    """With typing mistakes, and inside a sentence."""
+    reading = read_choice(text, VILLAGES, lexicons["en"])
+    assert (reading.outcome, reading.value) == (Outcome.UNDERSTOOD, place)
+    assert reading.words == VILLAGES[place][0]
+
+
+def test_two_near_names_are_offered(lexicons):
+    """A misspelt name that may be either is asked."""
+    names = [["Riverside"], ["Ambale"], ["Ambala"]]
+    reading = read_choice("Ambalu", names, lexicons["en"])
+    assert (reading.outcome, reading.reason) == (Outcome.AGAIN, Reason.AMBIGUOUS)
+    assert {option.value for option in reading.options} == {1, 2}
+
+
+@pytest.mark.parametrize("text", ["0", "5", "-1", "1 2", "x", "", "😀", "1.5", "999999"])
+def test_what_is_not_on_the_list_is_asked_again(lexicons, text):
+    """No choice is guessed."""
+    assert read_choice(text, VILLAGES, lexicons["en"]).outcome is Outcome.AGAIN
