@@ -1,9 +1,15 @@
 """The settings of one deployment: one frozen value, units in the names, read once."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields
 from datetime import time
-from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+from zoneinfo import ZoneInfo
+
+LAST_PORT = 65_535
+SMALLEST_SCREEN = 40
+_CLOCK = re.compile(r"([01][0-9]|2[0-3]):[0-5][0-9]")
+_REGION = re.compile(r"[A-Za-z]{2}(-[A-Za-z0-9]{1,3})?")
 
 
 class SettingsError(Exception):
@@ -58,9 +64,11 @@ def read_settings(environment: Mapping[str, str]) -> Settings:
             given[each.name] = _READ.get(each.name, _plain)(environment[name], each.default)
         except ValueError as fault:
             faults.append(f"{name}={environment[name]!r}: {fault}")
+    settings = Settings(**given)  # type: ignore[arg-type]
+    faults += filter(None, [_disorder(settings)])
     if faults:
         raise SettingsError("Mend these settings and start again:\n  " + "\n  ".join(faults))
-    return Settings(**given)  # type: ignore[arg-type]
+    return settings
 
 
 def _plain(text: str, default: object) -> object:
@@ -73,23 +81,59 @@ def _plain(text: str, default: object) -> object:
     if isinstance(default, float):
         return _number(float, text)
     if isinstance(default, time):
-        return time.fromisoformat(text)
+        return _hour(text)
     return text
 
 
 def _number(kind: type[int] | type[float], text: str) -> float:
     try:
-        return kind(text)
+        number = kind(text)
     except ValueError:
         raise ValueError("set a number") from None
+    if not 0 < number < float("inf"):
+        raise ValueError("set a number above 0")
+    return number
+
+
+def _hour(text: str) -> time:
+    if not _CLOCK.fullmatch(text):
+        raise ValueError("set an hour of the day such as 06:00")
+    return time.fromisoformat(text)
+
+
+def _port(text: str, default: object) -> float:
+    number = _number(int, text)
+    if number > LAST_PORT:
+        raise ValueError(f"set a number from 1 to {LAST_PORT}")
+    return number
+
+
+def _screen(text: str, default: object) -> float:
+    number = _number(int, text)
+    if number < SMALLEST_SCREEN:
+        raise ValueError(f"set {SMALLEST_SCREEN} or more; less holds no choice and its hints")
+    return number
 
 
 def _zone(text: str, default: object) -> str:
-    try:
-        ZoneInfo(text)
-    except (ZoneInfoNotFoundError, ValueError):
-        raise ValueError("set an IANA time zone such as Africa/Nairobi") from None
+    if not is_zone(text):
+        raise ValueError("set an IANA time zone such as Africa/Nairobi")
     return text
+
+
+def is_zone(name: str) -> bool:
+    """Whether there is an IANA time zone of that name."""
+    try:
+        ZoneInfo(name)
+    except (KeyError, ValueError, OSError):  # not found; no name of one; "Africa", a folder
+        return False
+    return True
+
+
+def _region(text: str, default: object) -> str:
+    if not _REGION.fullmatch(text):
+        raise ValueError("set a country or its part as in ISO 3166, such as KE or IN-WB")
+    return text.upper()
 
 
 def _languages(text: str, default: object) -> tuple[str, ...]:
@@ -106,4 +150,23 @@ def _sender(text: str, default: object) -> str:
     return text
 
 
-_READ = {"zone": _zone, "languages": _languages, "sender": _sender}
+def _disorder(settings: Settings) -> str:
+    """What is wrong with the hours of the day; prompts outside them would never leave."""
+    hours = (settings.quiet_until, settings.prompt_at, settings.second_at, settings.quiet_from)
+    if hours[0] <= hours[1] < hours[2] < hours[3]:
+        return ""
+    return (
+        "NURSERY_QUIET_UNTIL, NURSERY_PROMPT_AT, NURSERY_SECOND_AT, NURSERY_QUIET_FROM: set "
+        "them in the order of the day, such as 05:30, 06:00, 16:00, 20:00"
+    )
+
+
+_READ = {
+    "zone": _zone,
+    "region": _region,
+    "languages": _languages,
+    "sender": _sender,
+    "port": _port,
+    "screen_septets": _screen,
+    "screen_ucs2": _screen,
+}

@@ -1,11 +1,10 @@
 """`nursery village`: the villages of the programme."""
 
-from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
-
 import click
 
 from assistant.commands.deployment import opened, settings_now
 from assistant.service.enrol import add_village, list_villages, offer_practices
+from assistant.settings import is_zone
 
 
 @click.group()
@@ -16,10 +15,8 @@ def command() -> None:
 def _zone(_: click.Context, __: click.Parameter, value: str | None) -> str | None:
     if value is None:
         return None
-    try:
-        ZoneInfo(value)
-    except (ZoneInfoNotFoundError, ValueError):
-        raise click.BadParameter("give an IANA time zone such as Africa/Nairobi") from None
+    if not is_zone(value):
+        raise click.BadParameter("give an IANA time zone such as Africa/Nairobi")
     return value
 
 

@@ -16,7 +16,7 @@ from assistant.gateways import HttpGateway
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
 from assistant.service.house import House
-from assistant.settings import Settings, SettingsError
+from assistant.settings import Settings, SettingsError, is_zone
 from assistant.store import Store
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
@@ -121,7 +121,7 @@ def read_programme(path: Path) -> Programme:
     """A programme file: TOML with `zone` and [[village]] tables of `name` and maybe `zone`.
 
     Raises:
-        SettingsError: it cannot be read, or a village has no name.
+        SettingsError: it cannot be read, a village has no name, or a zone is none.
     """
     try:
         table = tomllib.loads(path.read_text(encoding="utf-8"))
@@ -131,4 +131,11 @@ def read_programme(path: Path) -> Programme:
             f'NURSERY_PROGRAMME_FILE={path}: {fault!r}; write zone = "Area/City" and '
             "[[village]] tables with a name"
         ) from fault
+    zones = (table.get("zone"), *(zone for _, zone in villages))
+    wrong = [str(zone) for zone in zones if zone is not None and not is_zone(str(zone))]
+    if wrong:
+        raise SettingsError(
+            f"NURSERY_PROGRAMME_FILE={path}: no time zone {', '.join(wrong)}; write IANA "
+            "names such as Africa/Nairobi"
+        )
     return Programme(table.get("zone"), villages)

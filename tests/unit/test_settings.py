@@ -1,0 +1,130 @@
+"""The settings of a deployment: read once, all faults told together with what to set."""
+
+from dataclasses import replace
+from datetime import time
+from pathlib import Path
+
+import pytest
+
+from assistant.settings import Settings, SettingsError, is_zone, read_settings
+from assistant.wiring.house import Programme, read_programme
+
+# what is set: the field and its value
+READ = {
+    ("NURSERY_ZONE", "Africa/Nairobi"): ("zone", "Africa/Nairobi"),
+    ("NURSERY_REGION", "in-wb"): ("region", "IN-WB"),
+    ("NURSERY_LANGUAGES", "sw, en"): ("languages", ("sw", "en")),
+    ("NURSERY_PROMPT_AT", "07:15"): ("prompt_at", time(7, 15)),
+    ("NURSERY_URGENT_BREAKS_QUIET", "No"): ("urgent_breaks_quiet", False),
+    ("NURSERY_PORT", "80"): ("port", 80),
+    ("NURSERY_WORKER_PAUSE_S", "0.5"): ("worker_pause_s", 0.5),
+    ("NURSERY_SENDER", "+447700900999"): ("sender", "+447700900999"),
+    ("NURSERY_DATABASE_URL", "postgresql://x"): ("database_url", "postgresql://x"),
+}
+
+
+def test_what_is_not_set_keeps_its_default() -> None:
+    """And what is not ours is not read."""
+    assert read_settings({"PATH": "/bin", "NURSERY_UNKNOWN": "x"}) == Settings()
+
+
+@pytest.mark.parametrize(("given", "expected"), READ.items(), ids=lambda row: str(row))
+def test_a_setting_is_read(given: tuple[str, str], expected: tuple[str, object]) -> None:
+    """One changes, the others stay."""
+    name, value = expected
+    assert read_settings(dict([given])) == replace(Settings(), **{name: value})  # type: ignore[arg-type]
+
+
+# what is set wrongly: a word of what to set
+FAULTY = {
+    ("NURSERY_ZONE", "Africa"): "Africa/Nairobi",  # a folder of zones
+    ("NURSERY_ZONE", "Nairobi"): "Africa/Nairobi",
+    ("NURSERY_ZONE", "../../etc/passwd"): "Africa/Nairobi",
+    ("NURSERY_ZONE", "x" * 5000): "Africa/Nairobi",
+    ("NURSERY_REGION", "Kenya"): "KE",
+    ("NURSERY_LANGUAGES", ""): "en,sw",
+    ("NURSERY_LANGUAGES", "en;sw"): "en,sw",
+    ("NURSERY_PROMPT_AT", "6 am"): "06:00",
+    ("NURSERY_PROMPT_AT", "25:00"): "06:00",
+    ("NURSERY_PROMPT_AT", "06:00+03:00"): "06:00",
+    ("NURSERY_PROMPT_AT", "21:00"): "in the order of the day",  # in the quiet hours
+    ("NURSERY_QUIET_FROM", "01:00"): "in the order of the day",
+    ("NURSERY_URGENT_BREAKS_QUIET", "1"): "yes or no",
+    ("NURSERY_PORT", "eighty"): "a number",
+    ("NURSERY_PORT", "99999"): "65535",
+    ("NURSERY_PORT", "-1"): "above 0",
+    ("NURSERY_WORKER_PAUSE_S", "nan"): "above 0",
+    ("NURSERY_WORKER_PAUSE_S", "inf"): "above 0",
+    ("NURSERY_LEASE_S", "0"): "above 0",
+    ("NURSERY_SCREEN_UCS2", "10"): "40 or more",
+    ("NURSERY_SENDER", "NURSERY"): "can be answered",
+    ("NURSERY_SENDER", "+12"): "can be answered",
+}
+
+
+@pytest.mark.parametrize(("given", "says"), FAULTY.items(), ids=lambda row: str(row)[:50])
+def test_a_faulty_setting_is_told_with_what_to_set(given: tuple[str, str], says: str) -> None:
+    """By its name."""
+    with pytest.raises(SettingsError) as told:
+        read_settings(dict([given]))
+    assert given[0] in str(told.value)
+    assert says in str(told.value)
+
+
+def test_all_faults_are_told_together() -> None:
+    """Mended in one go."""
+    environment = {"NURSERY_ZONE": "x", "NURSERY_PORT": "y", "NURSERY_LANGUAGES": ","}
+    with pytest.raises(SettingsError) as told:
+        read_settings(environment)
+    lines = str(told.value).splitlines()
+    assert [line.split("=")[0].strip() for line in lines[1:]] == [
+        "NURSERY_ZONE",
+        "NURSERY_LANGUAGES",
+        "NURSERY_PORT",
+    ]
+
+
+def test_secrets_are_not_shown() -> None:
+    """Not where settings are printed."""
+    settings = read_settings(
+        {"NURSERY_GATEWAY_SECRET": "keep me", "NURSERY_WEB_SECRET": "keep me"}
+    )
+    assert "keep me" not in repr(settings)
+
+
+def test_a_zone_is_one_that_there_is() -> None:
+    """Names of the IANA database."""
+    assert is_zone("Asia/Dhaka") and is_zone("UTC")
+    assert not any(map(is_zone, ("", "Africa", "Asia/Nowhere", "\0", "/etc/passwd")))
+
+
+# --- the programme file -----------------------------------------------------------------------
+
+
+def test_a_programme_file_names_zone_and_villages(tmp_path: Path) -> None:
+    """A village may have a zone of its own."""
+    path = tmp_path / "programme.toml"
+    path.write_text(
+        'zone = "Africa/Nairobi"\n[[village]]\nname = "Kijani"\n'
+        '[[village]]\nname = "Sonar"\nzone = "Asia/Dhaka"\n',
+        encoding="utf-8",
+    )
+    villages = (("Kijani", None), ("Sonar", "Asia/Dhaka"))
+    assert read_programme(path) == Programme("Africa/Nairobi", villages)
+
+
+BROKEN = {
+    "no TOML": "zone = ",
+    "a village without a name": '[[village]]\nzone = "UTC"\n',
+    "no zone of the programme": 'zone = "Africa"\n',
+    "no zone of a village": '[[village]]\nname = "Kijani"\nzone = "Nairobi"\n',
+}
+
+
+@pytest.mark.parametrize("text", BROKEN.values(), ids=BROKEN.keys())
+def test_a_broken_programme_file_is_told_with_its_name(tmp_path: Path, text: str) -> None:
+    """So that it can be mended."""
+    path = tmp_path / "programme.toml"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(SettingsError, match=r"programme\.toml"):
+        read_programme(path)

@@ -1,0 +1,125 @@
+"""The loop that the clock drives. Only here the clock is the wall's, frozen."""
+
+import logging
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from threading import Event
+
+import pytest
+from freezegun import freeze_time
+
+from assistant import worker as working
+from assistant.channel import Fate, Handover, Outgoing
+from assistant.store import Store
+from assistant.worker import Worker, wall_clock
+from tests.valley import AMINA, Valley, at, house_of, settle
+
+
+class Listening:
+    """A gateway that tells when it was offered a text."""
+
+    def __init__(self) -> None:
+        self.offered: list[str] = []
+        self.heard = Event()
+
+    def send(self, outgoing: Outgoing, now: datetime) -> Handover:
+        """Takes all."""
+        self.offered.append(outgoing.text)
+        self.heard.set()
+        return Handover(Fate.ACCEPTED)
+
+
+@pytest.fixture
+def valley(_copied_sqlite: str) -> Iterator[Valley]:
+    """Amina's question for her field waits in the outbox."""
+    store = Store(_copied_sqlite)
+    valley = Valley(house_of(store), at("1 Jun 08:00"))
+    settle(valley)
+    valley.post(AMINA, "hello")
+    yield valley
+    store.close()
+
+
+@pytest.fixture
+def gateway() -> Listening:
+    return Listening()
+
+
+def worker_of(valley: Valley, gateway: Listening, pause_s: float = 60.0) -> Worker:
+    """A worker on the valley's clock that would pause for a minute."""
+    return Worker(
+        valley.house,
+        gateway,
+        pause_s=pause_s,
+        batch=10,
+        lease_s=60.0,
+        clock=lambda: valley.now,
+    )
+
+
+@freeze_time("2026-06-01 05:00:00")
+def test_the_wall_clock_is_aware_and_in_utc() -> None:
+    """As everything inside is."""
+    now = wall_clock()
+    assert now == datetime(2026, 6, 1, 5, tzinfo=UTC)
+    assert now.utcoffset() == timedelta(0)
+
+
+def test_a_round_sends_all_that_waits(valley: Valley, gateway: Listening) -> None:
+    """Also more than one batch holds."""
+    for number in range(25):
+        valley.post(f"+447700900{200 + number}", "hello")
+    worker_of(valley, gateway).round()
+    assert len(gateway.offered) == 26
+
+
+def test_the_loop_sends_at_once_when_it_is_woken(valley: Valley, gateway: Listening) -> None:
+    """It does not wait for its next look at the clock, a minute on."""
+    found = worker_of(valley, gateway)
+    found.start()
+    try:
+        assert gateway.heard.wait(10)
+        gateway.heard.clear()
+        valley.post(AMINA, "1")
+        found.wake()
+        assert gateway.heard.wait(10)
+    finally:
+        found.stop()
+    assert len(gateway.offered) == 2
+
+
+def test_a_round_that_fails_is_logged_and_the_next_one_sends(
+    valley: Valley,
+    gateway: Listening,
+    monkeypatch: pytest.MonkeyPatch,
+    caplog: pytest.LogCaptureFixture,
+) -> None:
+    """The database was away for a moment."""
+    sound, calls = working.ticking, [0]
+
+    def ticking(*given: object) -> object:
+        calls[0] += 1
+        if calls[0] == 1:
+            raise RuntimeError("the database is away")
+        return sound(*given)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(working, "ticking", ticking)
+    found = worker_of(valley, gateway, pause_s=0.001)
+    with caplog.at_level(logging.ERROR):
+        found.start()
+        try:
+            assert gateway.heard.wait(10)
+        finally:
+            found.stop()
+    assert calls[0] > 1
+    assert "the database is away" in caplog.text
+
+
+def test_a_worker_that_was_never_started_can_be_stopped(
+    valley: Valley, gateway: Listening
+) -> None:
+    """And stopped twice."""
+    found = worker_of(valley, gateway)
+    found.stop()
+    found.stop()
+    assert gateway.offered == []
