@@ -15,6 +15,7 @@ class Channel(StrEnum):
 
     SMS = "sms"
     USSD = "ussd"
+    RING = "ring"  # a call that nobody takes: it costs the caller nothing
 
 
 class Step(StrEnum):

@@ -3,6 +3,7 @@
 from assistant.gateways.callbacks import (
     WireError,
     read_receipt_callback,
+    read_ring_callback,
     read_text_callback,
     read_ussd_callback,
 )
@@ -23,6 +24,7 @@ __all__ = [
     "PrintGateway",
     "WireError",
     "read_receipt_callback",
+    "read_ring_callback",
     "read_text_callback",
     "read_ussd_callback",
     "sign",

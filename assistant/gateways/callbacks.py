@@ -30,6 +30,12 @@ def read_text_callback(body: bytes) -> Incoming:
     return Incoming(told["id"], told["from"], told["text"], Channel.SMS, told["at"])
 
 
+def read_ring_callback(body: bytes) -> Incoming:
+    """Read that a phone rang our number (POST /gateway/ring). Raises WireError."""
+    told = _read(body, {"id": _id, "from": _phone, "to": _string, "at": _time})
+    return Incoming(told["id"], told["from"], "", Channel.RING, told["at"])
+
+
 def read_ussd_callback(body: bytes) -> Incoming:
     """Read one turn of a USSD session (POST /gateway/ussd). Raises WireError."""
     fields = {"id": _id, "session": _id, "from": _phone, "code": _string}

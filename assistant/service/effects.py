@@ -36,6 +36,7 @@ ABOUT: Mapping[str, Message] = {
     "water": o.ABOUT_WATER,
     "leaves": o.ABOUT_LEAVES,
     "rain": o.ABOUT_RAIN,
+    "ring": o.ABOUT_RING,
     "other": o.ABOUT_OTHER,
 }
 

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
+from assistant.channel import Channel
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
@@ -76,7 +77,7 @@ class Message:
     at: datetime
     text: str
     inward: bool
-    by_keys: bool = False
+    channel: Channel = Channel.SMS
     answer: str | None = None
     failed: bool = False
     state: TextState | None = None
@@ -278,7 +279,7 @@ def _heard(heard: Heard, zone: ZoneInfo) -> Message:
         at=heard.at.astimezone(zone),
         text=heard.text,
         inward=True,
-        by_keys=heard.channel != "sms",
+        channel=heard.channel,
         answer=heard.answer,
         failed=heard.failed,
     )

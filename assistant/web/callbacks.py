@@ -1,4 +1,4 @@
-"""What the operator calls: a text, a turn of USSD, a receipt. Each is signed."""
+"""What the operator calls: a text, a ring, a turn of USSD, a receipt. Each is signed."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -14,6 +14,7 @@ from assistant.gateways import (
     SIGNATURE_HEADER,
     WireError,
     read_receipt_callback,
+    read_ring_callback,
     read_text_callback,
     read_ussd_callback,
     verify,
@@ -21,6 +22,7 @@ from assistant.gateways import (
 from assistant.service.dispatch import take_receipt
 from assistant.service.house import House
 from assistant.service.receive import receive
+from assistant.service.ring import take_ring
 
 
 @dataclass(frozen=True)
@@ -48,13 +50,20 @@ Handler = Callable[[bytes, datetime], ResponseReturnValue]
 
 
 def callbacks(door: Door) -> Blueprint:
-    """The operator's three calls."""
+    """The operator's four calls."""
     found = Blueprint("gateway", __name__, url_prefix="/gateway")
 
     @found.post("/text")
     @_let_in(door)
     def text(body: bytes, now: datetime) -> ResponseReturnValue:
         receive(door.house, read_text_callback(body), now)
+        door.wake()
+        return "", 204
+
+    @found.post("/ring")
+    @_let_in(door)
+    def ring(body: bytes, now: datetime) -> ResponseReturnValue:
+        take_ring(door.house, read_ring_callback(body), now)
         door.wake()
         return "", 204
 

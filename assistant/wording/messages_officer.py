@@ -94,4 +94,5 @@ ABOUT_ANIMALS = Message("animals or insects", note="What a call for help is abou
 ABOUT_WATER = Message("water", note="What a call for help is about.")
 ABOUT_OTHER = Message("other", note="What a call for help is about.")
 ABOUT_RAIN = Message("help in the rain", note="What a call for help is about.")
+ABOUT_RING = Message("rang you", note="What a call for help is about: a missed call.")
 ABOUT_LEAVES = Message("leaf count", note="What a call for help is about.")

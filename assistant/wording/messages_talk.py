@@ -418,6 +418,10 @@ CALL_NOTED = Message(
     'Your officer will be told: "{words}". They will call or visit you.',
     note="{words} is what the farmer wrote, possibly cut.",
 )
+RING_NOTED = Message(
+    "You rang. Your officer is told and will call or visit you. For the menu send MENU.",
+    note="Answer to a missed call. MENU is a word to send.",
+)
 
 # --- rain warnings, the farmer's side -------------------------------------------------------
 WARNING = Message(

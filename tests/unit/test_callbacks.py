@@ -9,6 +9,7 @@ from assistant.channel import Channel, Fate, Incoming, Receipt, Step
 from assistant.gateways import (
     WireError,
     read_receipt_callback,
+    read_ring_callback,
     read_text_callback,
     read_ussd_callback,
 )
@@ -33,6 +34,13 @@ def test_a_text_becomes_an_incoming() -> None:
     """All the fields of a text arrive."""
     expected = Incoming("op-7", "+999000000000", "1", Channel.SMS, AT, Step.TEXT, None)
     assert read_text_callback(_body(TEXT)) == expected
+
+
+def test_a_ring_becomes_an_incoming_without_words() -> None:
+    """There is only who rang, and when."""
+    ring = {name: told for name, told in TEXT.items() if name != "text"}
+    expected = Incoming("op-7", "+999000000000", "", Channel.RING, AT, Step.TEXT, None)
+    assert read_ring_callback(_body(ring)) == expected
 
 
 @pytest.mark.parametrize("step", [Step.BEGIN, Step.ANSWER, Step.END])

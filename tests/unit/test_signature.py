@@ -11,6 +11,7 @@ from assistant.gateways import (
     AT_HEADER,
     SIGNATURE_HEADER,
     read_receipt_callback,
+    read_ring_callback,
     read_text_callback,
     read_ussd_callback,
     sign,
@@ -50,6 +51,7 @@ def test_the_examples_of_the_wire_page_can_be_read() -> None:
     """Each body on the page follows the page."""
     assert read_text_callback(BODY).gateway_id == "op-7"
     assert read_ussd_callback(_example("ussd-callback")).session_id == "op-s9"
+    assert read_ring_callback(_example("ring-callback")).phone == "+447700900101"
     assert read_receipt_callback(_example("receipt-callback")).message_id == "t-41"
 
 

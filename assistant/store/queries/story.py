@@ -36,7 +36,7 @@ class Story:
 
     def heard(self, phone: str, limit: int) -> tuple[Heard, ...]:
         """The last messages of a phone, the latest first; USSD keys with their screens."""
-        said = (IncomingRow.channel == Channel.SMS) | (IncomingRow.step == Step.ANSWER)
+        said = (IncomingRow.channel != Channel.USSD) | (IncomingRow.step == Step.ANSWER)
         wanted = (
             select(IncomingRow)
             .where(IncomingRow.phone == phone, said)

@@ -1,7 +1,10 @@
 """This morning: who must be seen and why, and the calls for help."""
 
+import json
+
 import pytest
 
+from assistant.gateways import signed_headers
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, ZAWADI, Valley
 
@@ -228,3 +231,16 @@ def test_a_lead_sees_farmers_of_no_village_too(
     assert "Rats eat my seed" in lead.open("/morning")
     assert "Rats eat my seed" not in lead.open("/morning?village=1")
     assert "Rats eat my seed" not in browser.open("/morning")
+
+
+def test_a_missed_call_is_a_call_for_help(valley: Valley, browser: Browser) -> None:
+    """The operator tells of it over the wire, and the officer sees who to ring back."""
+    valley.enrol(AMINA)
+    told = {"id": "r-1", "from": AMINA, "to": "+447700900000", "at": valley.now.isoformat()}
+    body = json.dumps(told).encode()
+    headers = signed_headers("wire", valley.now, "/gateway/ring", body)
+    answer = browser._client.post("/gateway/ring", data=body, headers=headers)
+    assert answer.status_code == 204
+    shown = browser.open("/morning")
+    assert "rang you" in shown and AMINA in shown
+    assert "rang, and nobody took the call" in browser.open("/farmers/1")

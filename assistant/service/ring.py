@@ -1,0 +1,56 @@
+"""A phone that rang and was not answered: a call for help from somebody without credit."""
+
+from datetime import datetime, timedelta
+
+from assistant.channel import Channel, Incoming
+from assistant.dialogue.values import CallForHelp, Kind
+from assistant.people import Farmer
+from assistant.service.effects import Scene, carry_out
+from assistant.service.house import House
+from assistant.service.texts import REPLY_LASTS, Letter, post
+from assistant.store import Work
+from assistant.wording import messages_talk as m
+
+ABOUT = "ring"
+SAME_CALL = timedelta(hours=6)  # who rings again soon means the same
+
+
+def take_ring(house: House, incoming: Incoming, now: datetime) -> None:
+    """Keeps a missed call, once; from a farmer it becomes a call for help, and is answered by a
+    text. A number that nobody enrolled gets no text: it may have been dialled by mistake.
+
+    Raises:
+        StoreError: the database is not to be had; the gateway should call again.
+    """
+    with house.store.work() as work:
+        work.lock(incoming.phone)
+        if not work.inbox.take(incoming, "", now).new:
+            return
+        farmer = work.people.farmer(incoming.phone)
+        if farmer is None or farmer.consent_at is None or _rang_lately(work, farmer, now):
+            return
+        beds = work.nurseries.of_farmer(farmer.id)
+        nursery_id = beds[0].id if len(beds) == 1 else None
+        scene = Scene(work, house, incoming.phone, Channel.RING, now)
+        carry_out((CallForHelp(ABOUT, "", nursery_id),), scene)
+        if farmer.stopped_at is None:
+            _say_so(work, house, farmer, now)
+
+
+def _rang_lately(work: Work, farmer: Farmer, now: datetime) -> bool:
+    """Whether such a call stands open already."""
+    return any(
+        call.about == ABOUT and call.handled_at is None and call.at > now - SAME_CALL
+        for call in work.story.calls_of(farmer.id)
+    )
+
+
+def _say_so(work: Work, house: House, farmer: Farmer, now: datetime) -> None:
+    letter = Letter(
+        phone=farmer.phone,
+        language=farmer.language,
+        says=(m.RING_NOTED(),),
+        kind=Kind.REPLY,
+        not_after=now + REPLY_LASTS,
+    )
+    post(work, house, letter, now)

@@ -1,0 +1,66 @@
+"""A missed call is a call for help."""
+
+from assistant.channel import Channel, Incoming
+from assistant.people import Village
+from assistant.service.ring import take_ring
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from tests.valley import AMINA, BARAKA, OFFICER, Valley, like
+
+
+def _ring(valley: Valley, phone: str, gateway_id: str) -> list[str]:
+    """A phone rings and hangs up; what it hears then."""
+    incoming = Incoming(gateway_id, phone, "", Channel.RING, valley.now)
+    take_ring(valley.house, incoming, valley.now)
+    valley.send()
+    return valley.heard(phone)
+
+
+def _calls(valley: Valley) -> list[str]:
+    with valley.house.store.look() as work:
+        return [call.about for call in work.calls.open()]
+
+
+def test_who_rings_is_called_back(valley: Valley, kijani: Village) -> None:
+    """The officer is told, and the farmer hears that."""
+    valley.add_officer(kijani)
+    valley.enrol(AMINA)
+    assert _ring(valley, AMINA, "ring-1") == [like(m.RING_NOTED)]
+    assert valley.heard(OFFICER) == [like(o.HELP_NOTICE)]
+    assert _calls(valley) == ["ring"]
+
+
+def test_ringing_again_soon_is_the_same_call(valley: Valley, kijani: Village) -> None:
+    """Nobody is told three times; the next day it is another."""
+    valley.add_officer(kijani)
+    valley.enrol(AMINA)
+    _ring(valley, AMINA, "ring-1")
+    assert _ring(valley, AMINA, "ring-2") == []
+    valley.go("2 Jun 08:00")
+    assert _ring(valley, AMINA, "ring-3") == [like(m.RING_NOTED)]
+    assert _calls(valley) == ["ring", "ring"]
+
+
+def test_a_ring_that_the_operator_tells_of_twice_counts_once(
+    valley: Valley, kijani: Village
+) -> None:
+    """By the operator's own id."""
+    valley.enrol(AMINA)
+    _ring(valley, AMINA, "ring-1")
+    valley.go("3 Jun 08:00")
+    assert _ring(valley, AMINA, "ring-1") == []
+    assert _calls(valley) == ["ring"]
+
+
+def test_a_number_that_nobody_enrolled_hears_nothing(valley: Valley, kijani: Village) -> None:
+    """It may have been dialled by mistake."""
+    assert _ring(valley, BARAKA, "ring-1") == []
+    assert _calls(valley) == []
+
+
+def test_who_stopped_texts_is_still_called_back(valley: Valley, kijani: Village) -> None:
+    """But gets no text."""
+    valley.enrol(AMINA)
+    valley.text(AMINA, "STOP")
+    assert _ring(valley, AMINA, "ring-1") == []
+    assert _calls(valley) == ["ring"]
