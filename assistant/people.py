@@ -61,6 +61,16 @@ class Officer:
     is_lead: bool = False
 
 
+LONGEST_VILLAGE = 20  # characters; what the texts that name one have room for
+
+
+def village_name(text: str) -> str | None:
+    """A village's name as it is kept, or None where it is blank, too long or no word."""
+    name = " ".join(text.split())
+    words = any(letter.isalpha() for letter in name)
+    return name if words and len(name) <= LONGEST_VILLAGE else None
+
+
 def is_fiction(phone: str) -> bool:
     """Whether an E.164 number is from a range set aside for fiction."""
     return any(phone.startswith(start) and len(phone) == length for start, length in _FICTION)

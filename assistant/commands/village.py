@@ -3,6 +3,7 @@
 import click
 
 from assistant.commands.deployment import opened, settings_now
+from assistant.people import LONGEST_VILLAGE, village_name
 from assistant.service.enrol import add_village, list_villages, offer_practices
 from assistant.settings import is_zone
 
@@ -25,8 +26,13 @@ def _zone(_: click.Context, __: click.Parameter, value: str | None) -> str | Non
 @click.option("--zone", callback=_zone, help="IANA time zone; the programme's if not given.")
 def add(name: str, zone: str | None) -> None:
     """Add a village."""
+    kept = village_name(name)
+    if kept is None:
+        raise click.BadParameter(
+            f"{name!r} is no name of a village; write a word of up to {LONGEST_VILLAGE} letters"
+        )
     with opened(settings_now()) as house:
-        village = add_village(house, name.strip(), zone)
+        village = add_village(house, kept, zone)
         click.echo(f"Added {village.name} ({village.zone}).")
 
 

@@ -11,10 +11,11 @@ def add_village(house: House, name: str, zone: str | None = None) -> Village:
     """A new village; without a zone it keeps the programme's time.
 
     Raises:
-        AlreadyThereError: a village of that name is there.
+        AlreadyThereError: a village of that name is there, in whatever letters.
     """
     with house.store.work() as work:
-        return work.people.add_village(name, zone or house.zone)
+        kept = {village.name.casefold(): village.name for village in work.people.villages()}
+        return work.people.add_village(kept.get(name.casefold(), name), zone or house.zone)
 
 
 def add_villages_if_none(house: House, villages: tuple[tuple[str, str | None], ...]) -> int:

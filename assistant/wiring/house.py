@@ -13,7 +13,7 @@ from argon2.exceptions import InvalidHashError, VerificationError
 from assistant.agronomy.practices import Practice
 from assistant.channel import Gateway
 from assistant.gateways import HttpGateway
-from assistant.people import LANGUAGES
+from assistant.people import LANGUAGES, LONGEST_VILLAGE, village_name
 from assistant.reminders.plan import Hours
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError, is_zone
@@ -126,11 +126,17 @@ def read_programme(path: Path) -> Programme:
     try:
         table = tomllib.loads(path.read_text(encoding="utf-8"))
         villages = tuple((row["name"], row.get("zone")) for row in table.get("village", ()))
+        unnamed = [name for name, _ in villages if village_name(str(name)) != name]
     except (OSError, KeyError, tomllib.TOMLDecodeError) as fault:
         raise SettingsError(
             f'NURSERY_PROGRAMME_FILE={path}: {fault!r}; write zone = "Area/City" and '
             "[[village]] tables with a name"
         ) from fault
+    if unnamed:
+        raise SettingsError(
+            f"NURSERY_PROGRAMME_FILE={path}: no names of villages: {unnamed}; write words "
+            f"of up to {LONGEST_VILLAGE} letters"
+        )
     zones = (table.get("zone"), *(zone for _, zone in villages))
     wrong = [str(zone) for zone in zones if zone is not None and not is_zone(str(zone))]
     if wrong:
