@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import click
 from waitress.server import create_server
@@ -30,6 +31,13 @@ from assistant.worker import Worker, wall_clock
 
 OPERATOR_PORT = 8471
 WEB_THREADS = 8
+# With https a proxy of this machine stands in front: it tells who asks, and by which scheme.
+# From anybody else these headers are taken away.
+BEHIND_PROXY: dict[str, Any] = {
+    "trusted_proxy": "127.0.0.1",
+    "trusted_proxy_count": 1,
+    "trusted_proxy_headers": {"x-forwarded-for", "x-forwarded-proto"},
+}
 
 
 def _log() -> None:
@@ -66,7 +74,13 @@ def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator
         https=settings.web_https,
     )
     try:
-        server = create_server(app, host=settings.host, port=settings.port, threads=WEB_THREADS)
+        server = create_server(
+            app,
+            host=settings.host,
+            port=settings.port,
+            threads=WEB_THREADS,
+            **(BEHIND_PROXY if settings.web_https else {}),
+        )
     except OSError as fault:
         raise click.ClickException(
             f"Port {settings.port} is taken ({fault}). Set NURSERY_PORT to another one."

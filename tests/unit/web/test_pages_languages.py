@@ -1,0 +1,55 @@
+"""Every page in every language that has a catalogue."""
+
+from dataclasses import replace
+
+import pytest
+
+from assistant.people import LANGUAGES
+from assistant.web.app import create_app
+from assistant.wiring.catalogues import open_catalogue
+from tests.unit.web.conftest import Browser, give_password
+from tests.valley import AMINA, CODE, LEAD, Valley
+
+PATHS = (
+    "/morning",
+    "/nurseries/1",
+    "/farmers/1",
+    "/farmers",
+    "/villages",
+    "/villages/1",
+    "/trail",
+    "/account",
+    "/password",
+    "/nowhere",
+)
+
+
+@pytest.fixture
+def busy(valley: Valley) -> Valley:
+    """One of everything: a call, a warning, a silent bed, a visit's worth of texts."""
+    valley.add_village("Kijani")
+    valley.add_officer(phone=LEAD, lead=True)
+    give_password(valley, LEAD)
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "1 June")
+    valley.go("4 Jun 08:00")
+    valley.text(AMINA, "OFFICER")
+    valley.text(AMINA, "Rats eat my seed")
+    valley.text(LEAD, f"RAIN {CODE} Kijani 14-20")
+    valley.text(LEAD, "1")
+    return valley
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_page_can_be_read_in(busy: Valley, language: str) -> None:
+    """No translation breaks a page, and the page says what language it is in."""
+    catalogues = {language: open_catalogue(language)}
+    house = replace(busy.house, catalogues=catalogues, languages=(language,))
+    app = create_app(house, secret="s", wake=lambda: None, clock=lambda: busy.now)
+    app.testing = True  # a fault in a page is a fault of the test
+    browser = Browser(app.test_client())
+    browser.sign_in(LEAD)
+    for path in PATHS:
+        browser.open(path)
+        assert f'<html lang="{language}">' in browser.page.text
+        assert browser.page.status_code == (404 if path == "/nowhere" else 200), path
