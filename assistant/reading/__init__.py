@@ -10,11 +10,11 @@ from assistant.reading.confirms import read_confirm
 from assistant.reading.counts import read_count, read_litres
 from assistant.reading.dates import read_date
 from assistant.reading.languages import guess_language, language_named
-from assistant.reading.lexicon import Lexicon
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
 from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
+from assistant.reading.text.lexicon import Lexicon
 from assistant.reading.wishes import read_wish
 
 __all__ = [

@@ -5,11 +5,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from assistant.agronomy.units import FAMILIES, SQ_FOOT_M2, LandUnit, Sure, land_unit
-from assistant.reading.lexicon import Sort
 from assistant.reading.numbers import Amount, may_be_number
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
-from assistant.reading.spot import Item
+from assistant.reading.text.lexicon import Sort
+from assistant.reading.text.spot import Item
 
 SMALLEST_SURE_M2 = 20
 BIGGEST_SURE_M2 = 400_000  # from 40 ha on a field is read back

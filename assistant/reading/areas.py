@@ -18,9 +18,6 @@ from assistant.reading.area_parts import (
     fits,
     sides,
 )
-from assistant.reading.echo import unit_words
-from assistant.reading.fold import LONGEST_REPLY, Token
-from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import (
     NUMBER_SORTS,
     Amount,
@@ -40,7 +37,10 @@ from assistant.reading.outcomes import (
     understood,
 )
 from assistant.reading.pieces import Row
-from assistant.reading.spot import Item
+from assistant.reading.text.echo import unit_words
+from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.spot import Item
 
 SMALLEST_M2 = 1
 BIGGEST_M2 = 100_000_000  # 10,000 ha: no farmer's field

@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 
-from assistant.reading.fold import LONGEST_REPLY, Kind, Token, cut, fold, read_tokens
-from assistant.reading.lexicon import Lexicon, Sort
-from assistant.reading.near import nearest
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts
 from assistant.reading.outcomes import Option, Reading, Reason, again, understood
-from assistant.reading.spot import items
+from assistant.reading.text.fold import LONGEST_REPLY, Kind, Token, cut, fold, read_tokens
+from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.near import nearest
+from assistant.reading.text.spot import items
 
 _DULL = (Sort.FILLER, Sort.ARTICLE, Sort.GREETING, Sort.FARM)
 _MOST_OPTIONS = 4

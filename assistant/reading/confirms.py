@@ -2,11 +2,11 @@
 
 from collections.abc import Mapping
 
-from assistant.reading.fold import LONGEST_REPLY, read_tokens
-from assistant.reading.lexicon import Lexicon, Sort
-from assistant.reading.near import one_key_off
 from assistant.reading.outcomes import Reading, Reason, Wish, again, confirm, understood
-from assistant.reading.spot import Item, items
+from assistant.reading.text.fold import LONGEST_REPLY, read_tokens
+from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.near import one_key_off
+from assistant.reading.text.spot import Item, items
 
 YES, NO, DONE, NOT_YET = "yes", "no", "done", "not_yet"
 DIGITS: Mapping[str, str] = {"1": YES, "2": NO}

@@ -2,12 +2,12 @@
 
 from fractions import Fraction
 
-from assistant.reading.echo import number_words
-from assistant.reading.fold import LONGEST_REPLY, has_other_digits, read_tokens
-from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, is_broken, number_items
 from assistant.reading.outcomes import Reading, Reason, again, confirm, slipped, understood
 from assistant.reading.pieces import Row
+from assistant.reading.text.echo import number_words
+from assistant.reading.text.fold import LONGEST_REPLY, has_other_digits, read_tokens
+from assistant.reading.text.lexicon import Lexicon, Sort
 
 BIGGEST_COUNT = 10_000_000
 SMALLEST_PAIL_L, BIGGEST_PAIL_L = 1, 60  # nobody lifts more; a smaller one is a cup

@@ -15,10 +15,8 @@ from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
-from assistant.reading.clues import Clue, Told, find_clues, real, split_dots
-from assistant.reading.echo import date_words
-from assistant.reading.fold import LONGEST_REPLY, Token
-from assistant.reading.lexicon import Lexicon, Sort
+from assistant.reading.days.clues import find_clues, split_dots
+from assistant.reading.days.told import Clue, Told, real
 from assistant.reading.numbers import (
     NUMBER_SORTS,
     Amount,
@@ -38,7 +36,10 @@ from assistant.reading.outcomes import (
     understood,
 )
 from assistant.reading.pieces import Row
-from assistant.reading.spot import Item
+from assistant.reading.text.echo import date_words
+from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.spot import Item
 
 FARTHEST_SURE_DAYS = 183  # half a year: a farther day is likelier a slip
 FARTHEST_DAYS = 1100  # three years: no nursery is planned or told about so far off

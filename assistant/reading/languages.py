@@ -4,8 +4,8 @@ from collections import Counter
 from collections.abc import Mapping
 from functools import lru_cache
 
-from assistant.reading.fold import Kind, cut, fold
-from assistant.reading.lexicon import Lexicon, Phrase
+from assistant.reading.text.fold import Kind, cut, fold
+from assistant.reading.text.lexicon import Lexicon, Phrase
 
 # Names by which any speaker may call any language, folded as replies are.
 _NAMES: Mapping[str, str] = {

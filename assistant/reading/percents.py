@@ -7,9 +7,6 @@ count of the dead. Asked again: over 100, a range, "not" and "many".
 from collections.abc import Sequence
 from fractions import Fraction
 
-from assistant.reading.echo import percent_words
-from assistant.reading.fold import LONGEST_REPLY, Token
-from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import (
     NUMBER_SORTS,
     amounts,
@@ -26,7 +23,10 @@ from assistant.reading.shares import (
     is_percent,
     split_lots,
 )
-from assistant.reading.spot import Item
+from assistant.reading.text.echo import percent_words
+from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.spot import Item
 
 _SORTS = (
     Sort.PERCENT,

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from assistant.reading.lexicon import Lexicon, Sort
 from assistant.reading.numbers import Amount, Piece
-from assistant.reading.spot import Item
+from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.spot import Item
 
 
 @dataclass(frozen=True)

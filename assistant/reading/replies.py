@@ -7,9 +7,9 @@ from assistant.reading.areas import read_area
 from assistant.reading.confirms import read_confirm
 from assistant.reading.counts import read_count, read_litres
 from assistant.reading.dates import read_date
-from assistant.reading.lexicon import Lexicon
 from assistant.reading.outcomes import Ask, Outcome, Reading, Reason, Wish
 from assistant.reading.percents import read_germination
+from assistant.reading.text.lexicon import Lexicon
 from assistant.reading.wishes import read_wish
 
 Answer = Reading[float] | Reading[date] | Reading[str] | Reading[Wish]

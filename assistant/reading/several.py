@@ -6,10 +6,10 @@ from datetime import date
 
 from assistant.reading.areas import area_spans, read_area_tokens
 from assistant.reading.dates import date_spans, read_date_tokens
-from assistant.reading.fold import LONGEST_REPLY, Token
-from assistant.reading.lexicon import Lexicon
 from assistant.reading.outcomes import Ask, Reading, slipped
 from assistant.reading.percents import percent_spans, read_germination_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.lexicon import Lexicon
 
 AnyReading = Reading[float] | Reading[date] | Reading[str]
 _Spans = dict[Ask, frozenset[int]]

@@ -5,11 +5,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from assistant.reading.fold import Kind, Token
-from assistant.reading.lexicon import Sort
 from assistant.reading.numbers import Amount
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
+from assistant.reading.text.fold import Kind, Token
+from assistant.reading.text.lexicon import Sort
 
 LEAST_SURE_PERCENT = 10  # a smaller bare number is likelier a slip, or a count
 # "85 sprouted": of the hundred seeds of the test that we teach. A lower count is as likely to

@@ -8,10 +8,7 @@ open question (`asked`) are no wish: "hindi" is a language here and a "no" there
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
-from assistant.reading.fold import LONGEST_REPLY, Token, read_tokens
 from assistant.reading.languages import language_named
-from assistant.reading.lexicon import Lexicon, Phrase, Sort
-from assistant.reading.near import is_swap_or_gap, nearest, one_key_off
 from assistant.reading.outcomes import (
     Ask,
     Option,
@@ -22,7 +19,10 @@ from assistant.reading.outcomes import (
     confirm,
     understood,
 )
-from assistant.reading.spot import Item, items, says
+from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
+from assistant.reading.text.lexicon import Lexicon, Phrase, Sort
+from assistant.reading.text.near import is_swap_or_gap, nearest, one_key_off
+from assistant.reading.text.spot import Item, items, says
 
 MOST_WORDS_MISSPELT = 3  # in a longer reply a near word is too often another word
 _SHORT = 4  # letters; one other letter makes another word of it

@@ -7,7 +7,7 @@ from importlib.resources import files
 from types import MappingProxyType
 
 from assistant.people import LANGUAGES
-from assistant.reading.lexicon import Lexicon
+from assistant.reading.text.lexicon import Lexicon
 from assistant.wiring.word_lists import read_word_list
 
 ENGLISH = "en"

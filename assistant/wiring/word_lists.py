@@ -13,9 +13,9 @@ from typing import Any
 from babel import Locale
 
 from assistant.agronomy.units import UNIT_KEYS
-from assistant.reading.fold import read_tokens
-from assistant.reading.lexicon import Lexicon, Phrase, Sort, WishWords
 from assistant.reading.outcomes import Wish
+from assistant.reading.text.fold import read_tokens
+from assistant.reading.text.lexicon import Lexicon, Phrase, Sort, WishWords
 
 _NUMBERS = frozenset(
     {

@@ -4,10 +4,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.reading.fold import Kind, Token
-from assistant.reading.lexicon import Lexicon, Phrase, Sort
-from assistant.reading.near import is_slip_of, nearest
 from assistant.reading.outcomes import Wish
+from assistant.reading.text.fold import Kind, Token
+from assistant.reading.text.lexicon import Lexicon, Phrase, Sort
+from assistant.reading.text.near import is_slip_of, nearest
 
 _Row = tuple[Phrase, Sort, str]
 

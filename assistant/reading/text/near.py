@@ -1,8 +1,8 @@
 """Misspelt words: the nearest known spelling, and only where nothing else is as near.
 
 rapidfuzz measures the distance (optimal string alignment: a swapped pair counts once). Its
-own "best match" is not enough for us: "best" is near "pest" and "whether" near "weather", so
-short words are let alone, the first letter must stand, and a rival stops the match.
+own "best match" is not enough for us: "best" is near "pest" and "are" near "acre", so short
+words are let alone, the first letter must stand, and a rival as near is told.
 """
 
 from collections.abc import Mapping

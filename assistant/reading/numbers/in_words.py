@@ -8,8 +8,8 @@ words are data, irregular ones as whole phrases, and only sums and products are 
 from dataclasses import dataclass
 from fractions import Fraction
 
-from assistant.reading.lexicon import Lexicon, Sort
-from assistant.reading.spot import Item, says
+from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.spot import Item, says
 
 _NO_LIMIT = Fraction(10**9)
 _TEN = Fraction(10)

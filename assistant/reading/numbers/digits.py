@@ -6,7 +6,7 @@ Exact fractions: Python's float would take "nan", "1e5" and "1_000" for numbers.
 from dataclasses import dataclass
 from fractions import Fraction
 
-from assistant.reading.lexicon import Lexicon
+from assistant.reading.text.lexicon import Lexicon
 
 MOST_DIGITS = 12  # no field, count or percentage needs more; keeps arithmetic small
 

@@ -37,7 +37,7 @@ _SQUARED = re.compile(r"(?<=[^\W\d])(?:\^|\*\*)2")
 
 # A number typed with the letter o or l: o.4, 1o, l.5; before a unit or the end, never "10l".
 _SLIP = re.compile(
-    r"(?<![^\W_])(?<![.,])(?=[\d.,]*[ol])(?=[ol.,]*\d)[ol\d.,]*[ol\d]"
+    r"(?<![^\W_])(?<![.,])(?=[\d.,]*[ol])(?=[ol.,]*\d)[ol\d.,]*[o\d]"
     r"(?=$|[^\w.,]|[.,](?:\s|$)|h|ac|m2|ek)"
 )
 _SLIPS = str.maketrans("ol", "01")

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-from assistant.reading.fold import Token, cut, fold, has_other_digits, unslip
 from assistant.reading.outcomes import Wish
+from assistant.reading.text.fold import Token, cut, fold, has_other_digits, unslip
 
 Phrase = tuple[str, ...]  # folded words
 

@@ -13,7 +13,7 @@ from babel import Locale
 from babel.dates import format_date
 from babel.numbers import format_decimal
 
-from assistant.reading.lexicon import Lexicon
+from assistant.reading.text.lexicon import Lexicon
 
 _MOST_DECIMALS = 6
 

@@ -1,0 +1,1 @@
+"""What a reply says about a day."""

@@ -1,0 +1,1 @@
+"""From what was typed to meanings, and back: folding, word lists, misspellings, shown words."""
