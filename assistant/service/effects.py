@@ -205,13 +205,17 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
 
 
 def _notify(scene: Scene, farmer: Farmer, says: Say, *, urgent: bool) -> None:
-    """Tells the officers of the farmer's village; outside quiet hours unless it is urgent."""
+    """Tells the officers of the farmer's village, the leads where the village is none of ours;
+    outside quiet hours unless it is urgent."""
+    people = scene.work.people
     if farmer.village_id is None:
-        return
+        told = tuple(officer for officer in people.officers() if officer.is_lead)
+    else:
+        told = people.officers_of(farmer.village_id)
     zone = zone_of(scene.work, scene.house, farmer.village_id)
     loud = urgent and scene.house.urgent_breaks_quiet
     due = scene.now if loud else after_quiet(scene.house, zone, scene.now)
-    for officer in scene.work.people.officers_of(farmer.village_id):
+    for officer in told:
         letter = Letter(
             phone=officer.phone,
             language=officer.language,

@@ -158,9 +158,10 @@ def in_danger(
     last = today + timedelta(days=SOWS_SOON_D)
     for farmer, nursery in work.nurseries.in_village(village.id, first, last):
         day = nursery.day(today)
-        if 0 <= day <= RAIN_WATCH_LAST_DAY.value:
+        in_bed = nursery.sown or day > 0  # on day 0 the seed may still be in the pail
+        if in_bed and 0 <= day <= RAIN_WATCH_LAST_DAY.value:
             found.append((farmer, nursery, True))
-        elif -SOWS_SOON_D <= day < 0 and not nursery.sown:
+        elif not in_bed and -SOWS_SOON_D <= day:
             found.append((farmer, nursery, False))
     return tuple(found)
 

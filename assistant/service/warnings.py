@@ -63,17 +63,21 @@ def _letter(
 
 
 def give_all_clear(work: Work, house: House, warning_id: int, now: datetime) -> None:
-    """Ends a warning: what was not sent is taken back, who was asked is told."""
+    """Ends all warnings of a village: what was not sent is taken back, who was asked is told.
+
+    A second warning is given where the first was too short; one all-clear is for both.
+    """
     standing = work.warnings.get(warning_id)
     village = work.people.village(standing.village_id) if standing else None
     if standing is None or village is None:
         return
-    work.warnings.clear(warning_id, now)
-    work.outbox.withdraw(now, warning_id=warning_id, kinds=(Kind.WARNING,))
     due = after_quiet(house, village.zone, now)
-    beds: dict[Farmer, list[str]] = {}
-    for farmer, nursery in work.nurseries.warned(warning_id):
-        beds.setdefault(farmer, []).extend([nursery.called] if nursery else [])
+    beds: dict[Farmer, dict[str, None]] = {}
+    for each in work.warnings.standing(village.id, now):
+        work.warnings.clear(each.id, now)
+        work.outbox.withdraw(now, warning_id=each.id, kinds=(Kind.WARNING,))
+        for farmer, nursery in work.nurseries.warned(each.id):
+            beds.setdefault(farmer, {}).update({nursery.called: None} if nursery else {})
     letters = (
         Letter(
             phone=farmer.phone,
@@ -85,6 +89,7 @@ def give_all_clear(work: Work, house: House, warning_id: int, now: datetime) -> 
             warning_id=warning_id,
         )
         for farmer, called in beds.items()
+        if called  # a bed that was closed meanwhile needs no look
     )
     post_all(work, house, letters, now)
 

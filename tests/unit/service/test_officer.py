@@ -300,3 +300,45 @@ def test_a_call_in_the_night_waits_for_the_morning(valley_of_three: Valley) -> N
     assert valley_of_three.heard(OFFICER) == []
     valley_of_three.leap("2 Jun 05:30")
     assert valley_of_three.heard(OFFICER) == [like(o.HELP_NOTICE)]
+
+
+def test_one_all_clear_ends_two_warnings(valley_of_three: Valley) -> None:
+    """The first was too short; the farmers asked by either hear once that it is over."""
+    warn(valley_of_three)
+    warn(valley_of_three, "14-23")
+    valley_of_three.heard(AMINA)
+    valley_of_three.text(OFFICER, f"CLEAR {CODE} Kijani")
+    assert valley_of_three.heard(AMINA) == [like(m.ALL_CLEAR(village="Kijani", labels="A"))]
+    with valley_of_three.house.store.work() as work:
+        assert work.warnings.standing(KIJANI.id, valley_of_three.now) == ()
+
+
+def test_a_bed_closed_meanwhile_hears_no_all_clear(valley_of_three: Valley) -> None:
+    """There is nothing to look at."""
+    warn(valley_of_three)
+    for sends in ("1", "CLOSE", "1"):  # covered; close it; yes
+        valley_of_three.text(AMINA, sends)
+    valley_of_three.heard(AMINA)
+    valley_of_three.text(OFFICER, f"CLEAR {CODE} Kijani")
+    assert valley_of_three.heard(AMINA) == []
+
+
+def test_seed_that_is_not_sown_yet_is_not_to_be_covered(valley_of_three: Valley) -> None:
+    """On the morning of his day of sowing Baraka is told to wait."""
+    valley_of_three.go("2 Jun 09:00")
+    valley_of_three.heard(BARAKA)
+    shown = valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    assert shown == [ask_warn("14:00-20:00", "Tue 2 Jun", phones=2, young=1, soon=1)]
+    valley_of_three.text(OFFICER, "1")
+    assert valley_of_three.heard(BARAKA) == [like(m.WARNING_WAIT, language="sw")]
+
+
+def test_a_farmer_of_no_village_of_ours_reaches_the_lead(valley_of_three: Valley) -> None:
+    """ "Not in this list" is no reason to be left alone."""
+    valley_of_three.add_officer(phone=LEAD, lead=True)
+    stranger = "+447700900199"
+    valley_of_three.enrol(stranger, village=3)
+    valley_of_three.text(stranger, "OFFICER")
+    valley_of_three.text(stranger, "nobody comes here")
+    assert valley_of_three.heard(LEAD) == [like(o.HELP_NOTICE)]
+    assert valley_of_three.heard(OFFICER) == []
