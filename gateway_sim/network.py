@@ -8,6 +8,7 @@ from gateway_sim.errors import NumberError
 from gateway_sim.handlers import Answer
 from gateway_sim.numbering import number
 from gateway_sim.phones import Phone, Received, Sent, newer
+from gateway_sim.rings import Rings
 from gateway_sim.texts import Texts
 from gateway_sim.ussd import Ussd
 
@@ -28,6 +29,7 @@ class Network:
         self._phones: dict[str, Phone] = {}
         self._texts = Texts(core, own_number)
         self._ussd = Ussd(core, ussd_code)
+        self._rings = Rings(core, own_number)
 
     def phone(self, text: str) -> Phone:
         """The phone of this number, made at its first use. Raises NumberError."""
@@ -74,7 +76,18 @@ class Network:
         self._kick()
 
     def dial(self, phone: Phone, code: str) -> str:
-        return self._ussd.dial(phone, code)
+        if not self._is_ours(code):
+            return self._ussd.dial(phone, code)
+        shown = self._rings.ring(phone)
+        self._kick()
+        return shown
+
+    def _is_ours(self, dialled: str) -> bool:
+        """Whether what was dialled is the service's number and no code."""
+        try:
+            return number(dialled) == self.own_number
+        except NumberError:
+            return False
 
     def answer(self, phone: Phone, text: str) -> str:
         return self._ussd.answer(phone, text)

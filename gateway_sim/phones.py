@@ -96,7 +96,8 @@ class Phone:
         return self._lines.send(self, text)
 
     def dial(self, code: str) -> str:
-        """Begin a USSD session; the screen's text. Raises SessionError if one is open."""
+        """Begin a USSD session, or ring the service's number; the screen's text. Raises
+        SessionError if a session is open."""
         return self._lines.dial(self, code)
 
     def answer(self, text: str) -> str:

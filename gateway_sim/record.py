@@ -14,6 +14,7 @@ class Kind(StrEnum):
     FAILED = "failed"
     EXPIRED = "expired"
     WRITTEN = "written"  # a phone sent a text
+    RANG = "rang"  # a phone rang the service's number
     CALLED = "called"  # we called the assistant back; code is its answer, None if none came
     USSD = "ussd"  # one turn of a session: what the phone sent and the screen it got
     ENDED = "ended"  # a USSD session ended; detail says why

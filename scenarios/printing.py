@@ -93,6 +93,10 @@ def _ussd(printer: Printer, entry: Entry, name: str) -> None:
     printer.screen(entry)
 
 
+def _rang(printer: Printer, entry: Entry, name: str) -> None:
+    printer.line(entry.at, "farmer", f"{name} rings, and nobody takes the call")
+
+
 def _ended(printer: Printer, entry: Entry, name: str) -> None:
     printer.line(entry.at, "network", f"({name}'s session ended: {entry.detail})")
 
@@ -120,6 +124,7 @@ _WRITE: Mapping[Kind, Callable[[Printer, Entry, str], None]] = {
     Kind.WRITTEN: _written,
     Kind.DELIVERED: _delivered,
     Kind.USSD: _ussd,
+    Kind.RANG: _rang,
     Kind.ENDED: _ended,
     Kind.POWER: _power,
     Kind.HANDED_IN: _handed_in,

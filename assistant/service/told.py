@@ -1,15 +1,14 @@
 """What a call for help tells: the trouble, an answer of the talk about it, the own words."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
-from assistant.dialogue.conversations.trouble import SIGNS
 from assistant.service.effects import ABOUT
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_web as w
-from assistant.wording.message import Message, Say
+from assistant.wording.message import Say
 
-_SIGN_TEXTS: Mapping[str, Message] = {choice.code: choice.label for choice in SIGNS}
+# Here the words that are kept are answers to the questions of a talk, not the farmer's own.
+_ANSWERED = frozenset({"yellow", "seed", "not_up"})
 
 
 @dataclass(frozen=True)
@@ -22,10 +21,10 @@ class Told:
 
 
 def told(about: str, words: str) -> Told:
-    """The parts of a call as it is kept: a short code, and words or an answer's code."""
+    """The parts of a call as it is kept: a short code, and words or an answer."""
     trouble = ABOUT.get(about, o.ABOUT_OTHER)()
-    if about == "yellow" and words in _SIGN_TEXTS:
-        return Told(trouble, w.SAW_TOO(what=_SIGN_TEXTS[words]()), "")
+    if about in _ANSWERED and words:
+        return Told(trouble, w.ANSWERED(words=words), "")
     if about == "leaves" and words:
         return Told(trouble, w.COUNTED_LEAVES(count=words), "")
     return Told(trouble, None, words)

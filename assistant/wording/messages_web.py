@@ -131,7 +131,9 @@ AND_MORE_CALLS = Message(
     plural="And {n} more calls, later ones.",
     note="The list was cut.",
 )
-SAW_TOO = Message("Seen too: {what}", note="Trouble talk: a sign beside yellow leaves.")
+ANSWERED = Message(
+    "Answered when asked: {words}", note="What the farmer chose in the talk about the trouble."
+)
 COUNTED_LEAVES = Message(
     "Open leaves counted: {count}", note="Trouble talk: a count of leaves."
 )

@@ -244,3 +244,23 @@ def test_a_missed_call_is_a_call_for_help(valley: Valley, browser: Browser) -> N
     shown = browser.open("/morning")
     assert "rang you" in shown and AMINA in shown
     assert "rang, and nobody took the call" in browser.open("/farmers/1")
+
+
+@pytest.mark.parametrize(
+    ("about", "words", "said"),
+    [
+        ("yellow", "Spots or rust on leaves", "Answered when asked: Spots or rust on leaves"),
+        ("leaves", "2.5", "Open leaves counted: 2.5"),
+        ("other", "Goats got in", "Goats got in"),
+        ("unheard of", "Goats got in", "other"),
+    ],
+)
+def test_what_the_talk_asked_is_told_apart_from_own_words(
+    valley: Valley, browser: Browser, about: str, words: str, said: str
+) -> None:
+    """An answer that was chosen from a list is no quotation."""
+    valley.enrol(AMINA)
+    with valley.house.store.work() as work:
+        work.calls.add(1, None, about, words, valley.now)
+    assert said in browser.open("/morning")
+    assert ("<blockquote>" in browser.page.text) == (about in ("other", "unheard of"))
