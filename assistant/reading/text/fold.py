@@ -8,6 +8,7 @@ import re
 import unicodedata
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import lru_cache
 
 LONGEST_REPLY = 2000  # characters; a longer text is no answer to a question of one line
 
@@ -37,10 +38,11 @@ _SQUARED = re.compile(r"(?<=[^\W\d])(?:\^|\*\*)2")
 
 # A number typed with the letter o or l: o.4, 1o, l.5; before a unit or the end, never "10l".
 _SLIP = re.compile(
-    r"(?<![^\W_])(?<![.,])(?=[\d.,]*[ol])(?=[ol.,]*\d)[ol\d.,]*[o\d]"
+    r"(?<![^\W_])(?<![.,])(?=[\d.,]*[oil])(?=[oil.,]*\d)[oil\d.,]*[o\d]"
     r"(?=$|[^\w.,]|[.,](?:\s|$)|h|ac|m2|ek)"
 )
-_SLIPS = str.maketrans("ol", "01")
+_SLIPS = str.maketrans("oil", "011")
+_LETTERS_KEPT = 4096  # signs whose nature is remembered: the letters of nine languages are few
 _NOTHING = ("Cf", "Cs", "Co", "Cn")
 _SPACES = ("So", "Sk", "Zs", "Zl", "Zp", "Cc")
 
@@ -77,18 +79,22 @@ class Token:
 
 def fold(text: str) -> str:
     """The text in lower case with ASCII digits, decomposed, without nukta and hidden signs."""
+    if text.isascii():
+        return _SQUARED.sub("2", text.translate(_LOOK_ALIKES).casefold())
     spaced = "".join(_vulgar(ch) for ch in text).translate(_LOOK_ALIKES)
     plain = unicodedata.normalize("NFKD", spaced).translate(_LOOK_ALIKES)
     plain = _TRIMMINGS.sub("", plain).casefold()
     return _SQUARED.sub("2", "".join(_plain(ch) for ch in plain))
 
 
+@lru_cache(maxsize=_LETTERS_KEPT)
 def _vulgar(ch: str) -> str:
     """A one-sign fraction such as the half sign as ' 1/2 ': 1 and a half is not 11/2."""
     is_fraction = unicodedata.decomposition(ch).startswith("<fraction>")
     return f" {unicodedata.normalize('NFKD', ch)} " if is_fraction else ch
 
 
+@lru_cache(maxsize=_LETTERS_KEPT)
 def _plain(ch: str) -> str:
     """Any script's digit as ASCII; signs that carry no meaning here as a space."""
     if ch.isascii():
@@ -103,7 +109,7 @@ def _plain(ch: str) -> str:
 
 
 def unslip(folded: str) -> tuple[str, bool]:
-    """The folded text with o and l inside numbers as digits, and whether it had any."""
+    """The folded text with o, i and l inside numbers as digits, and whether it had any."""
     mended, count = _SLIP.subn(lambda m: m[0].translate(_SLIPS), folded)
     return mended, count > 0
 
@@ -132,13 +138,14 @@ def cut(folded: str) -> tuple[Token, ...]:
             continue
         end, kind = _token_end(folded, at)
         raw = folded[at:end]
-        plain = _ACCENTS.sub("", raw).translate(_LETTERS)
+        plain = raw if raw.isascii() else _ACCENTS.sub("", raw).translate(_LETTERS)
         if plain:
             found.append(Token(plain, kind, glued, marked=raw))
         at, glued = end, True
     accented = any(token.marked != token.text for token in found)
     return tuple(
-        replace(token, at=at, with_accents=accented) for at, token in enumerate(_tidy(found))
+        Token(token.text, token.kind, token.glued, at, token.marked, accented)
+        for at, token in enumerate(_tidy(found))
     )
 
 
@@ -175,6 +182,7 @@ def _is_digit(text: str, at: int) -> bool:
     return at < len(text) and text[at].isascii() and text[at].isdigit()
 
 
+@lru_cache(maxsize=_LETTERS_KEPT)
 def _is_letter(ch: str) -> bool:
     return unicodedata.category(ch)[0] in "LM"
 
