@@ -32,9 +32,15 @@ def _amounts(row: tuple[Item, ...], lexicon: Lexicon, slash: bool, spaced: bool)
         amount = digits_at(row, at, lexicon, slash, spaced) or _words_at(row, at, lexicon)
         if amount is not None:
             amount = _more(row, at + len(amount.items), amount, lexicon)
+            amount = amount if _can_be_shown(amount.value) else None
         pieces.append(amount or row[at])
         at += len(amount.items) if amount else 1
     return pieces
+
+
+def _can_be_shown(value: Fraction) -> bool:
+    """Whether it reads back the same when it is shown: six decimals, or a short fraction."""
+    return (value * 10**6).denominator == 1 or value.denominator < 10_000
 
 
 def is_broken(row: tuple[Item, ...], marks: str) -> bool:
