@@ -37,6 +37,7 @@ _SORTS = (
     Sort.YES,
     Sort.NO,
     Sort.NOT,
+    Sort.ROUGH,
     Sort.RANGE,
     Sort.COMING_VERB,
     Sort.EITHER_DAY,
@@ -100,14 +101,14 @@ def _of_digits(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Rea
 
 
 def _of_words(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Reading[str]:
-    sorts = {item.sort for item in row}
+    sorts = {i.sort for i in row if not lexicon.has(Sort.FILLER, i.phrase)}
     meaning = _meaning(_without_manners(said, lexicon))
     if meaning is None or sorts & {Sort.NOT_KNOWN, Sort.RANGE}:
         return again(Reason.TWO_VALUES if meaning is None else Reason.NOT_KNOWN)
     words = lexicon.answers[meaning]
     if any(item.has_rivals or _may_be_stop(item, lexicon) for item in said):
         return confirm(meaning, words, Reason.MISSPELT)
-    if meaning in (YES, DONE) and _is_for_later(row):
+    if Sort.ROUGH in sorts or (meaning in (YES, DONE) and _is_for_later(row)):
         return confirm(meaning, words, Reason.ROUGH)
     return _beside_strange(row, meaning, words)
 
