@@ -200,11 +200,14 @@ def today(session: Session | None, known: Known) -> Turn:
     return ended(session, known, *texts)
 
 
-def quantities(session: Session | None, known: Known) -> Turn:
-    """The quantities of all nurseries again."""
+def quantities(
+    session: Session | None, known: Known, meant: tuple[Nursery, ...] | None = None
+) -> Turn:
+    """The quantities again, of the nurseries meant; of all where none was named."""
     if not known.nurseries:
         return no_nursery(session, known)
-    texts = [text for each in known.nurseries for text in quantity_texts(each, known.today)]
+    shown = known.nurseries if meant is None else meant
+    texts = [text for each in shown for text in quantity_texts(each, known.today)]
     return ended(session, known, *texts)
 
 

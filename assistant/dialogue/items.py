@@ -52,7 +52,7 @@ def ask_of(item: Item) -> Ask:
     return TASK_TEXTS[item.task].ask
 
 
-def _split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
+def split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
     """The reply without the nursery it names, and that one; all of them if none is named."""
     typed = text.strip(" .,:;!")
     for nursery in known.nurseries:
@@ -92,7 +92,7 @@ def answer_items(
 
     `digits`: whether bare digits may answer (the text asking for these items came last).
     """
-    rest, nurseries = _split_label(text, known)
+    rest, nurseries = split_label(text, known)
     ids = {nursery.id for nursery in nurseries}
     open_items = tuple(item for item in items if item.nursery_id in ids)
     if len(open_items) == 1:

@@ -92,7 +92,8 @@ def _germination(text: str, question: Question, session: Session, known: Known) 
     if heard.outcome is not Outcome.AGAIN:
         return heard
     answer = read_confirm(text, known.lexicon, digits=False)
-    if answer.value in ("no", "not_yet"):
+    # "Tomorrow" is a kind of not yet, but not surely: it may be the day of sowing, sent early.
+    if answer.outcome is Outcome.UNDERSTOOD and answer.value in ("no", "not_yet"):
         return Heard(Outcome.UNDERSTOOD, UNTESTED)
     return heard
 

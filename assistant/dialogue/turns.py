@@ -420,12 +420,19 @@ def _corrected(text: str, session: Session, known: Known) -> Turn | None:
     table = talks.TABLES[session.conversation]
     for name in reversed(session.path):
         question = table.questions[name]
-        if question.reads not in _NUMBERS | _DATES or text.strip().isdigit():
+        if question.reads not in _NUMBERS | _DATES or _is_bare(text, question):
             continue
         heard = hear(text, question, replace(session, waiting=None), known)
         if heard.sure and heard.words:
             return _anew(session, question, heard, known)
     return None
+
+
+def _is_bare(text: str, question: Question) -> bool:
+    """Whether a number stands alone, as "15" or "half": it was meant for what is asked now."""
+    words = text.split()
+    said_in_words = len(words) == 1 and not any(sign.isdigit() for sign in text)
+    return text.strip().isdigit() or (said_in_words and question.reads is Reads.GERMINATION)
 
 
 def _anew(session: Session, question: Question, heard: Heard, known: Known) -> Turn:

@@ -7,7 +7,8 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.engine import ask, back, begin, find
 from assistant.dialogue.facts import worded
-from assistant.dialogue.values import Known, SetLanguage, StartTexts, Turn
+from assistant.dialogue.items import split_label
+from assistant.dialogue.values import Known, Session, SetLanguage, StartTexts, Turn
 from assistant.reading import Wish, language_named
 from assistant.wording import messages_talk as m
 
@@ -74,6 +75,16 @@ def _passing(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
     return wish
 
 
+def _quantities(text: str, known: Known) -> Turn:
+    """The quantities of the nursery that the text names, as in "quantities B"; else of all."""
+    _, meant = split_label(text, known)
+
+    def ending(session: Session | None, known: Known) -> Turn:
+        return e.quantities(session, known, meant)
+
+    return _passing(ending)(text, known)
+
+
 def _opening(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
     def wish(text: str, known: Known) -> Turn:
         return ending(known.session, known)
@@ -92,6 +103,6 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.PROBLEM: _opening(e.problem),
     Wish.RAIN: _passing(e.rain),
     Wish.TODAY: _passing(e.today),
-    Wish.QUANTITIES: _passing(e.quantities),
+    Wish.QUANTITIES: _quantities,
     Wish.OFFICER: _opening(e.officer),
 }

@@ -134,7 +134,7 @@ WEAK_SEED = Message(
     note="Germination 60 to 79 %.",
 )
 ASSUMED_80 = Message(
-    "Counted as if 80 of 100 sprout: an assumption. Test the seed and send QUANTITIES after.",
+    "Counted as if 80 of 100 sprout: an assumption. Test the seed, then send CHANGE DATE.",
     note="Nobody tested the seed.",
 )
 ASK_PAIL = Message(

@@ -122,6 +122,21 @@ TALKS = {
         ("1 acre", [like(m.CORRECTED(reading="1 acre"), ...)]),
         ("1", RESULT),
     ),
+    "half, where a pail is asked for, puts no germination right": (
+        *SIGNED_UP,
+        ("1", [like(m.ENROLLED, m.ASK_AREA)]),
+        ("0.4 ha 85%", [PAIL]),
+        ("half", [like(m.AGAIN_LITRES, ...)]),
+        ("1", [SOWING]),
+        ("10 June", [check("0.4 ha", 85, 10, TENTH)]),
+    ),
+    "a day, where germination is asked for, is not taken for untested seed": (
+        *SIGNED_UP,
+        ("1", [like(m.ENROLLED, m.ASK_AREA)]),
+        ("0.4 ha", [GERMINATION]),
+        ("tomorrow", [like(m.AGAIN_GERMINATION)]),
+        ("85", [PAIL]),
+    ),
     "she changes the pail at the end": (
         *SIGNED_UP,
         ("1", [like(m.ENROLLED, m.ASK_AREA)]),
@@ -277,6 +292,14 @@ def test_a_farmer_with_many_nurseries_gets_labels_for_all() -> None:
     phone = Phone.enrolled(*(nursery(letter) for letter in letters))
     phone = talk("NEW", "1 acre", "85", "1", "10 June", "1", phone=phone)
     assert opened(phone).nursery.label == "AA"
+
+
+def test_the_quantities_of_a_nursery_that_is_named_come_alone() -> None:
+    """Who has two and asks for one pays for no text about the other; unnamed, both come."""
+    both = Phone.enrolled(nursery("A"), nursery("B", sow=TODAY))
+    only = both.hears("QUANTITIES B")
+    assert only[0].startswith("Nursery B")
+    assert 2 * len(only) == len(both.hears("QUANTITIES"))
 
 
 def test_a_nursery_is_closed_only_after_a_yes() -> None:
