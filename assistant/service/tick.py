@@ -17,6 +17,7 @@ from assistant.dialogue.values import Focus, Item, Kind
 from assistant.people import Farmer
 from assistant.reminders.compose import (
     ASKED_TASKS,
+    CATCH_UP_DAYS,
     SECOND_ASKING,
     Composed,
     compose,
@@ -200,12 +201,15 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
     if farmer is None:
         return
     place = _place(work, house, farmer, now)
+    opens = local(place.today, house.hours.prompt, place.zone)
+    closes = local(place.today, house.hours.quiet_from, place.zone)
+    if not opens <= now < closes:
+        return
+    unsure = _assume_sown(work, house, place)
     nurseries = {each.id: each for each in work.nurseries.of_farmer(farmer.id)}
     planned = [each for id in nurseries for each in work.reminders.due(now, id)]
     due = _sorted_out(work, planned, place)
-    opens = local(place.today, house.hours.prompt, place.zone)
-    closes = local(place.today, house.hours.quiet_from, place.zone)
-    if not due or not opens <= now < closes:
+    if not due:
         return
     _catch_up(work, due, place, opens, closes)
     grouped = [
@@ -215,11 +219,26 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
         )
     ]
     wet = [nursery.id for nursery, _ in grouped] if place.raining else []
-    unsure = _first_morning_unsure(nurseries.values(), place)
+    unsure += _first_morning_unsure(nurseries.values(), place)
     composed = compose(grouped, place.today, wet, unsure)
     _send(work, house, composed, due, place, closes)
     if place.raining:
         _put_off(work, house, grouped, place)
+
+
+def _assume_sown(work: Work, house: House, place: Place) -> list[int]:
+    """Takes sowings as done on their day whose text never arrived in all the days of catching
+    up; the ids of the nurseries, to be told so."""
+    missed = [
+        (nursery, reminder)
+        for nursery in work.nurseries.of_farmer(place.farmer.id)
+        if not nursery.sown and nursery.day(place.today) > CATCH_UP_DAYS
+        for reminder in work.reminders.due(place.now, nursery.id)
+        if reminder.task is TaskCode.SOW
+    ]
+    for nursery, reminder in missed:
+        _give_up(work, house, nursery, reminder, place)
+    return [nursery.id for nursery, _ in missed]
 
 
 def _sorted_out(work: Work, due: Sequence[Reminder], place: Place) -> tuple[Reminder, ...]:

@@ -92,11 +92,28 @@ def test_a_phone_that_is_refused_gets_one_try_a_day(amina: Valley) -> None:
     assert len(amina.operator.offered) - before == 2
 
 
-def test_after_three_days_a_missed_task_is_no_longer_said(amina: Valley) -> None:
-    """What was due is over by then."""
+def test_a_sowing_that_could_not_be_asked_for_days_is_assumed_and_said(amina: Valley) -> None:
+    """The phone was off for four days. The season goes on, the officer sees it, and the farmer
+    is told with the next text that arrives, once."""
     amina.operator.down = True
     amina.go("13 Jun 21:00")
     amina.operator.down = False
     amina.go("14 Jun 06:00")
-    assert amina.heard(AMINA) == [like(t.HEAD, t.P_WATER, t.P_FIELD_PUDDLE)]
-    assert state(amina, TaskCode.SOW, "10 Jun")[0] is State.TOO_LATE
+    told = like(t.HEAD(label="A", day=4), t.P_WATER, t.P_FIELD_PUDDLE, t.SOW_ASSUMED)
+    assert amina.heard(AMINA) == [told]
+    assert state(amina, TaskCode.SOW, "10 Jun")[0] is State.UNANSWERED
+    amina.text(AMINA, "done")
+    amina.go("15 Jun 06:00")
+    assert amina.heard(AMINA) == [like(t.HEAD, t.P_UNCOVER, t.ASK_UP)]
+
+
+def test_after_three_days_a_missed_task_is_no_longer_said(amina: Valley) -> None:
+    """The leaves were to be looked at on day 7; on day 11 that is over."""
+    amina.go("16 Jun 21:00")
+    amina.operator.down = True
+    amina.go("20 Jun 21:00")
+    amina.heard(AMINA)
+    amina.operator.down = False
+    amina.go("21 Jun 06:00")
+    assert amina.heard(AMINA) == [like(t.HEAD, t.P_FIELD_PUDDLE, t.P_KEEP_WATER)]
+    assert state(amina, TaskCode.COLOUR_CHECK, "17 Jun")[0] is State.TOO_LATE

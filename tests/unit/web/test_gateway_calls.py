@@ -4,21 +4,20 @@ import hashlib
 import hmac
 import json
 from collections.abc import Iterator
-from datetime import UTC, datetime
+from datetime import datetime
 
 import pytest
 from flask.testing import FlaskClient
-from freezegun import freeze_time
 from werkzeug.test import TestResponse
 
 from assistant.store import DatabaseFailedError, Store
 from assistant.web.app import LARGEST_BODY, create_app
 from assistant.wording import messages_talk as m
-from assistant.worker import wall_clock
 from tests.valley import AMINA, Valley, at, house_of, like, numbered, settle
 
 SECRET = "a secret of two"
 NOW = "2026-06-01T05:00:00+00:00"
+EIGHT = datetime.fromisoformat(NOW)
 
 
 class Operator:
@@ -32,7 +31,7 @@ class Operator:
     ) -> TestResponse:
         """One signed call."""
         raw = body if isinstance(body, bytes) else json.dumps(body).encode()
-        at = at or str(int(datetime.now(UTC).timestamp()))
+        at = at or str(int(EIGHT.timestamp()))
         # As WIRE.md says: HMAC-SHA256 over time, path and body, in hex.
         said = f"{at}\n{path}\n".encode() + raw
         signature = hmac.new(secret.encode(), said, hashlib.sha256).hexdigest()
@@ -55,17 +54,16 @@ def valley(_copied_sqlite: str) -> Iterator[Valley]:
 
 
 @pytest.fixture
-def client(valley: Valley, woken: list[bool]) -> Iterator[FlaskClient]:
-    """The web side at eight in the morning of 1 June, by the wall clock."""
-    with freeze_time(NOW):
-        app = create_app(
-            valley.house,
-            secret=SECRET,
-            wake=lambda: woken.append(True),
-            clock=wall_clock,
-            web_secret="another",
-        )
-        yield app.test_client()
+def client(valley: Valley, woken: list[bool]) -> FlaskClient:
+    """The web side at eight in the morning of 1 June."""
+    app = create_app(
+        valley.house,
+        secret=SECRET,
+        wake=lambda: woken.append(True),
+        clock=lambda: valley.now,
+        web_secret="another",
+    )
+    return app.test_client()
 
 
 @pytest.fixture
@@ -145,7 +143,7 @@ def test_who_does_not_know_the_secret_is_refused(
     operator: Operator, client: FlaskClient, valley: Valley, path: str
 ) -> None:
     """A wrong secret, no signature, a signature of five minutes and a second ago."""
-    old = str(int(datetime.now(UTC).timestamp()) - 301)
+    old = str(int(EIGHT.timestamp()) - 301)
     late = operator.call(path, text("hello"), at=old)
     wrong = operator.call(path, text("hello"), secret="another")
     none = client.post(path, json=text("hello"))
