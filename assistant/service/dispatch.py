@@ -3,8 +3,11 @@
 from datetime import datetime, timedelta
 
 from assistant.channel import Fate, Gateway, Outgoing, Receipt
+from assistant.dialogue.values import Kind
 from assistant.reminders.retry import next_try
 from assistant.service.house import House
+from assistant.service.known import zone_of
+from assistant.service.texts import after_quiet
 from assistant.service.tick import plan_again
 from assistant.store import OutboxText
 
@@ -24,7 +27,16 @@ def dispatch(
     return len(claimed)
 
 
+# Good enough in the morning; a prompt ends with its day, an answer was asked for.
+_NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER})
+
+
 def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) -> None:
+    morning = _held_until(house, text, now)
+    if morning is not None:
+        with house.store.work() as work:
+            work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
+        return
     outgoing = Outgoing(text.message_id, text.phone, text.text, text.not_after)
     handover = gateway.send(outgoing, now)
     fate, retry_at = handover.fate, None
@@ -37,6 +49,18 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
             plan_again(work, house, text)
+
+
+def _held_until(house: House, text: OutboxText, now: datetime) -> datetime | None:
+    """The end of the quiet hours, for a text that was held up into them and may wait."""
+    if text.urgent or text.kind not in _NEVER_AT_NIGHT:
+        return None
+    with house.store.work() as work:
+        farmer, officer = work.people.farmer(text.phone), work.people.officer(text.phone)
+        serves = officer.village_ids[:1] if officer else ()
+        village_id = farmer.village_id if farmer else next(iter(serves), None)
+        may_leave = after_quiet(house, zone_of(work, house, village_id), now)
+    return may_leave if may_leave > now else None
 
 
 def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:

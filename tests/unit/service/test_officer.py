@@ -302,6 +302,23 @@ def test_a_call_in_the_night_waits_for_the_morning(valley_of_three: Valley) -> N
     assert valley_of_three.heard(OFFICER) == [like(o.HELP_NOTICE)]
 
 
+def test_a_call_held_up_by_the_operator_does_not_come_at_night(
+    valley_of_three: Valley,
+) -> None:
+    """It could not leave at 19:55, and waits for the morning."""
+    valley_of_three.go("1 Jun 19:55")
+    valley_of_three.operator.down = True
+    valley_of_three.text(ZAWADI, "OFFICER")
+    valley_of_three.text(ZAWADI, "the bund broke")
+    valley_of_three.leap("1 Jun 20:05")
+    valley_of_three.operator.down = False
+    valley_of_three.leap("1 Jun 22:00")
+    assert valley_of_three.heard(OFFICER) == []
+    assert like(m.CALL_NOTED) in valley_of_three.heard(ZAWADI)  # she asked for an answer
+    valley_of_three.leap("2 Jun 05:30")
+    assert valley_of_three.heard(OFFICER) == [like(o.HELP_NOTICE)]
+
+
 def test_one_all_clear_ends_two_warnings(valley_of_three: Valley) -> None:
     """The first was too short; the farmers asked by either hear once that it is over."""
     warn(valley_of_three)
