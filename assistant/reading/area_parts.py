@@ -252,12 +252,19 @@ def _joined(row: Row, found: list[Found]) -> list[Found]:
     for area in found:
         last = merged[-1] if merged else None
         if last is not None and _touch(row, last, area) and _is_part(last, area):
-            merged[-1] = replace(
-                last, end=area.end, parts=last.parts + area.parts, m2=last.m2 + area.m2
-            )
+            parts = _added(last.parts, area.parts)
+            merged[-1] = replace(last, end=area.end, parts=parts, m2=last.m2 + area.m2)
         else:
             merged.append(area)
     return merged
+
+
+def _added(first: tuple[Choice, ...], second: tuple[Choice, ...]) -> tuple[Choice, ...]:
+    """The parts one after the other; two acres and half an acre are 2.5 acres."""
+    (number, key), (more, same) = first[-1], second[0]
+    if key != same:
+        return first + second
+    return (*first[:-1], (number + more, key), *second[1:])
 
 
 def _touch(row: Row, first: Found, second: Found) -> bool:

@@ -51,6 +51,8 @@ def beside_slip(pieces: list[Piece], at: int, lexicon: Lexicon) -> Piece:
     amount = pieces[at]
     if not isinstance(amount, Amount):
         return amount
+    if amount.is_words and amount.is_fraction and _lost_its_whole(pieces, at):
+        return replace(amount, is_slip=True)
     round_words = amount.is_words and amount.value >= 10 and amount.value % 10 == 0
     for step, whole in ((-1, amount.is_words), (1, round_words)):
         beside = _piece(pieces, at + step)
@@ -59,6 +61,15 @@ def beside_slip(pieces: list[Piece], at: int, lexicon: Lexicon) -> Piece:
         if isinstance(beside, Item) and may_be_number(beside, lexicon, whole):
             return replace(amount, is_slip=True)
     return amount
+
+
+def _lost_its_whole(pieces: list[Piece], at: int) -> bool:
+    """On and a half: an "and" before the half, and no number before the "and"."""
+    joined, before = _piece(pieces, at - 1), _piece(pieces, at - 2)
+    if not isinstance(joined, Item) or joined.sort is not Sort.JOIN:
+        return False
+    is_unit = isinstance(before, Item) and before.sort is Sort.UNIT
+    return not isinstance(before, Amount) and not is_unit
 
 
 def _piece(pieces: list[Piece], at: int) -> Piece | None:

@@ -28,9 +28,9 @@ def nearest(
 ) -> tuple[V, tuple[V, ...]] | None:
     """The meaning of the nearest spelling, and the other meanings that are too near to it.
 
-    Another meaning is too near when it is as near, or one slip farther from a word with two
-    slips or more (`wary`: from any word, whatever its first letter). None where no spelling is
-    near enough.
+    Another meaning is too near when it is as near, whatever its first letter, or one slip
+    farther from a word with two slips or more (`wary`: from any word). None where no spelling
+    is near enough.
     """
     allowed = slips_allowed(word)
     if not allowed or len(word) > LONGEST:
@@ -44,13 +44,14 @@ def nearest(
         return None
     best = min(found, key=lambda meaning: found[meaning])
     farthest = found[best] + (1 if wary or found[best] > 1 else 0)
-    close = [m for m, d in found.items() if m != best and d <= farthest]
-    if wary:
-        every = ((s, m) for s, m in spellings.items() if m != best and len(s) >= SHORTEST)
-        close += [
-            m for s, m in every if OSA.distance(word, s, score_cutoff=farthest) <= farthest
-        ]
-    return best, tuple(dict.fromkeys(close))
+    rivals = (
+        meaning
+        for spelling, meaning in spellings.items()
+        if meaning != best
+        and len(spelling) >= SHORTEST
+        and OSA.distance(word, spelling, score_cutoff=farthest) <= farthest
+    )
+    return best, tuple(dict.fromkeys(rivals))
 
 
 def _distance(word: str, spelling: str, cutoff: int) -> int:
