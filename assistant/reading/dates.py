@@ -13,17 +13,11 @@ another calendar, a word that is both yesterday and tomorrow.
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
-from fractions import Fraction
 
-from assistant.reading.days.clues import find_clues, split_dots
+from assistant.reading.days.clues import find_clues
+from assistant.reading.days.telling import tell
 from assistant.reading.days.told import Clue, Told, real
 from assistant.reading.numbers import (
-    NUMBER_SORTS,
-    Amount,
-    Piece,
-    amounts,
-    is_broken,
-    number_items,
     tokens_of,
 )
 from assistant.reading.outcomes import (
@@ -35,7 +29,6 @@ from assistant.reading.outcomes import (
     slipped,
     understood,
 )
-from assistant.reading.pieces import Row
 from assistant.reading.text.echo import date_words
 from assistant.reading.text.fold import LONGEST_REPLY, Token
 from assistant.reading.text.lexicon import Lexicon, Sort
@@ -43,55 +36,6 @@ from assistant.reading.text.spot import Item
 
 FARTHEST_SURE_DAYS = 183  # half a year: a farther day is likelier a slip
 FARTHEST_DAYS = 1100  # three years: no nursery is planned or told about so far off
-
-_SORTS = (
-    Sort.OTHER_CALENDAR,
-    Sort.EITHER_DAY,
-    Sort.DAY,
-    Sort.WEEKDAY,
-    Sort.MONTH,
-    Sort.DAYS,
-    Sort.AGO,
-    Sort.LATER,
-    Sort.NEXT,
-    Sort.LAST,
-    Sort.THIS,
-    Sort.MONTH_WORD,
-    Sort.DATE_WORD,
-    Sort.YEAR_WORD,
-    *NUMBER_SORTS,
-    Sort.ORDINAL,
-    Sort.CLOCK,
-    Sort.NOT_KNOWN,
-    Sort.SORRY,
-    Sort.NO,
-    Sort.NOT,
-    Sort.NOT_YET,
-    Sort.RANGE,
-    Sort.PAST_VERB,
-    Sort.COMING_VERB,
-    Sort.OTHER_UNIT,
-    Sort.UNIT,
-    Sort.PERCENT,
-    Sort.ROUGH,
-    Sort.ABOUT,
-    Sort.ARTICLE,
-    Sort.FARM,
-    Sort.FILLER,
-    Sort.GREETING,
-    Sort.YES,
-    Sort.DONE,
-)
-_DULL = (
-    Sort.FILLER,
-    Sort.FARM,
-    Sort.GREETING,
-    Sort.ABOUT,
-    Sort.ARTICLE,
-    Sort.YES,
-    Sort.JOIN,
-)
-_MARKS = "/-.,:+()"
 
 
 def read_date(text: str, lexicon: Lexicon, today: date, past: bool = False) -> Reading[date]:
@@ -108,69 +52,16 @@ def read_date_tokens(
     """As `read_date`, from tokens."""
     if not found:
         return again(Reason.EMPTY)
-    told = _told(found, lexicon, today, past)
+    told = tell(found, lexicon, today, past)
     return _Judge(told).of_clues(find_clues(told)) if told else again(Reason.NOT_READ)
 
 
 def date_spans(found: Sequence[Token], lexicon: Lexicon, today: date) -> frozenset[int]:
     """The places of the tokens that surely speak of a day."""
-    told = _told(found, lexicon, today, False)
+    told = tell(found, lexicon, today, False)
     clues = [clue for clue in find_clues(told) if not clue.is_bare] if told else []
     pieces = [piece for c in clues if told for piece in told.row.pieces[c.start : c.end]]
     return frozenset(token.at for piece in pieces for token in tokens_of(piece))
-
-
-def _told(found: Sequence[Token], lexicon: Lexicon, today: date, past: bool) -> Told | None:
-    forgiving = (Sort.MONTH, Sort.WEEKDAY, Sort.DAY)
-    row = number_items(split_dots(found), lexicon, _SORTS, forgiving)
-    if is_broken(row, _MARKS):
-        return None
-    kept: list[Piece] = []
-    for piece in _counted(amounts(row, lexicon, slash=False)):
-        if isinstance(piece, Item) and piece.sort is Sort.DONE:
-            kept.append(replace(piece, sort=Sort.PAST_VERB))  # kal ho gaya: it was yesterday
-        elif not (isinstance(piece, Item) and piece.sort in _DULL):
-            kept.append(piece)
-    return Told(Row(_settled(kept, lexicon), lexicon), today, past)
-
-
-def _counted(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
-    """A week ago: the article before a span of time is a one."""
-    made = list(pieces)
-    for at, (piece, after) in enumerate(zip(pieces, pieces[1:], strict=False)):
-        is_span = isinstance(after, Item) and after.sort is Sort.DAYS
-        if is_span and isinstance(piece, Item) and piece.sort is Sort.ARTICLE and piece.key:
-            made[at] = Amount(Fraction(1), (piece,), is_words=True)
-    return tuple(made)
-
-
-def _settled(pieces: list[Piece], lexicon: Lexicon) -> tuple[Piece, ...]:
-    """Words with two meanings by what stands beside them.
-
-    Indonesian minggu and Filipino linggo are Sunday and week; "senin kemarin" is last Monday.
-    """
-    settled: list[Piece] = []
-    for at, piece in enumerate(pieces):
-        before = pieces[at - 1] if at else None
-        after = pieces[at + 1] if at + 1 < len(pieces) else None
-        settled.append(_settle(piece, before, after, lexicon))
-    return tuple(settled)
-
-
-def _settle(piece: Piece, before: Piece | None, after: Piece | None, lexicon: Lexicon) -> Piece:
-    if not isinstance(piece, Item):
-        return piece
-    beside = {p.sort for p in (before, after) if isinstance(p, Item)}
-    counted = before is not None and not isinstance(before, Item)
-    if piece.sort is Sort.WEEKDAY and lexicon.has(Sort.DAYS, piece.phrase):
-        if counted or beside & {Sort.NEXT, Sort.LAST, Sort.AGO, Sort.LATER, Sort.THIS}:
-            key = lexicon.phrases[Sort.DAYS][piece.phrase]
-            return replace(piece, sort=Sort.DAYS, key=key)
-    if piece.sort is Sort.DAY and isinstance(before, Item) and before.sort is Sort.WEEKDAY:
-        for sort in (Sort.LAST, Sort.AGO, Sort.NEXT):
-            if lexicon.has(sort, piece.phrase):
-                return replace(piece, sort=sort)
-    return piece
 
 
 class _Judge:
@@ -283,13 +174,17 @@ class _Judge:
         return confirm(day, words, doubt, options)
 
     def _edge(self, clue: Clue) -> Reason:
-        """Before 15 June; after 15 June."""
-        item = self.row.get(clue.start - 1)
-        if not isinstance(item, Item) or item.sort not in (Sort.AGO, Sort.LATER):
-            return Reason.NONE
-        lexicon, plain = self.row.lexicon, (Sort.ARTICLE, Sort.DATE_WORD, Sort.FILLER)
-        is_plain = any(lexicon.has(sort, item.phrase) for sort in plain)
-        return Reason.NONE if is_plain else Reason.ROUGH
+        """Before 15 June; after Monday; every Friday; somvar ke baad."""
+        places = [clue.start - 1]
+        if clue.weekday is not None:  # its own words may be "after", too
+            places.append(clue.end - 1 if self.row.lexicon.edge_after else clue.start)
+        if self.row.lexicon.edge_after:
+            places.append(clue.end)
+        items = (self.row.get(at) for at in places)
+        edges = (Sort.EDGE, Sort.AGO, Sort.LATER)
+        found = [i for i in items if isinstance(i, Item) and i.sort in edges]
+        is_edge = any(self.row.lexicon.has(Sort.EDGE, item.phrase) for item in found)
+        return Reason.ROUGH if is_edge else Reason.NONE
 
     def _mood(self, off: int) -> Reason:
         """What the words around the day leave in doubt."""

@@ -40,6 +40,7 @@ _GRAMMAR = (
     "unit_first",
     "month_first",
     "next_is_coming",
+    "edge_after",
     "is_tonal",
     "no_is_not",
     "mixes_english",

@@ -56,6 +56,7 @@ class Sort(StrEnum):
     THIS = "this"
     AGO = "ago"
     LATER = "later"
+    EDGE = "edge"  # before, after, every: what is named beside it is not the day itself
     DAYS = "days"  # days in one of it, or "month"
     MONTH_WORD = "month_word"
     DATE_WORD = "date_word"
@@ -95,6 +96,7 @@ class Lexicon:
     unit_first: bool  # "siku tatu": the unit of time before its number
     month_first: bool  # some write 6/10 for 10 June
     next_is_coming: bool  # "lundi prochain" is always the coming one
+    edge_after: bool  # "somvar ke baad": before and after stand behind
     is_tonal: bool  # an accent makes another word
     no_is_not: bool  # the word for "no" is "not" too: a comma makes the difference
     phrases: Mapping[Sort, Mapping[Phrase, str]]

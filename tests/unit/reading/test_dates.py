@@ -96,6 +96,10 @@ def test_a_day_gone_by_is_the_last_one(lexicons, today, text, day):
         ("1o june", _june(10), Reason.SLIP),
         ("15 juny", _june(15), Reason.MISSPELT),
         ("after 15 june", _june(15), Reason.ROUGH),
+        ("after monday", _june(15), Reason.ROUGH),
+        ("every monday", _june(15), Reason.ROUGH),
+        ("10 days after sowing", _june(20), Reason.UNUSUAL),
+        ("tonday", _june(10), Reason.MISSPELT),  # today, or Monday
         ("friday sorry saturday", _june(13), Reason.CORRECTED),
     ],
 )
