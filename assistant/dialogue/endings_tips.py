@@ -10,12 +10,11 @@ from assistant.agronomy.work.loads import wet_mat_kg
 from assistant.agronomy.work.planting import hills_on_string
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, ended, holds, no_nursery, opened, said
-from assistant.dialogue.endings_trouble import watering_pails
 from assistant.dialogue.engine import begin
 from assistant.dialogue.results import weight
 from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.wording import messages_care as c
-from assistant.wording.day import about
+from assistant.wording.day import about, watering_pails
 from assistant.wording.message import Say
 
 STRING_M = 10

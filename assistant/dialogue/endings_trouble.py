@@ -4,9 +4,9 @@ from collections.abc import Mapping
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, UNCOVER_DAY, UREA_PERCENT
-from assistant.agronomy.mat import dissolved_g, watering_l
+from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.rounding import Measure, measured, pails_of
+from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.conversations.trouble import LEAVES, PLACES, SIGNS
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
@@ -17,7 +17,7 @@ from assistant.dialogue.results import urea
 from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about
+from assistant.wording.day import about, watering_pails
 from assistant.wording.message import Message, Say
 from assistant.wording.render import render
 
@@ -129,12 +129,6 @@ def _dry(session: Session, known: Known) -> Turn:
 def _cold(session: Session, known: Known) -> Turn:
     later = _stage(chosen_nursery(session, known), known) == "later"
     return ended(session, known, said((c.COLD_LATER if later else c.COLD_EARLY)()))
-
-
-def watering_pails(nursery: Nursery) -> float:
-    """The farmer's pails for one watering of the bed by hand."""
-    litres = watering_l(nursery.quantities.nursery_area_m2)
-    return pails_of(litres, nursery.inputs.pail_litres)
 
 
 TROUBLE_ENDINGS: Mapping[str, Ending] = {

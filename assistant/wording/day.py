@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.stand import needed_shoots
+from assistant.agronomy.mat import watering_l
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import WarningCode
 from assistant.agronomy.rounding import Measure, measured, nearest, pails_of
@@ -121,6 +122,12 @@ def small_mix(nursery: Nursery) -> bool:
     return WarningCode.SMALL_MIX in nursery.quantities.warnings
 
 
+def watering_pails(nursery: Nursery) -> float:
+    """The farmer's pails for one watering of the bed by hand."""
+    litres = watering_l(nursery.quantities.nursery_area_m2)
+    return pails_of(litres, nursery.inputs.pail_litres)
+
+
 def _spacing(nursery: Nursery) -> str:
     inputs = nursery.inputs
     return f"{inputs.spacing_row_cm:g}x{inputs.spacing_hill_cm:g}"
@@ -143,6 +150,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "sprouted": lambda n, d: measured(n.quantities.sprouted_seed_kg, Measure.SEED_KG),
     "mats": lambda n, d: n.quantities.mats,
     "pails": lambda n, d: pails_of(n.quantities.flood_water_l, n.inputs.pail_litres),
+    "cans": lambda n, d: watering_pails(n),
     "water": lambda n, d: measured(n.quantities.spray_water_l, Measure.SPRAY_L),
     "spacing": lambda n, d: _spacing(n),
     "seedlings": lambda n, d: n.inputs.seedlings_per_hill,

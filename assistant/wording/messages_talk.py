@@ -96,7 +96,7 @@ ASK_CONSENT = Message(
     segments=2,
 )
 NO_CONSENT = Message(
-    "I keep nothing and will not text you. Send START if you change your mind.",
+    "I will not text you. Send START if you change your mind.",
     note="Answer when the person does not agree.",
 )
 ENROLLED = Message("Welcome. Let us plan your nursery.", note="Consent was given.")

@@ -78,9 +78,9 @@ P_SOW = Message(
     note="The day of sowing.",
 )
 P_WATER = Message(
-    "Water morning and evening till moist, keep covered. Guard from heavy rain, birds, poultry, "
-    "rats.",
-    note="Days 0 to 4.",
+    "Water morning and evening till moist, about {cans} pails each time, keep covered. Guard from "
+    "heavy rain, birds, poultry, rats.",
+    note="Days 0 to 4; {cans} are the farmer's own pails for one watering.",
 )
 P_RAIN_WATCH = Message(
     "Still guard it from heavy rain, birds, poultry, rats.",

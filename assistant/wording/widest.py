@@ -52,6 +52,7 @@ _SLOTS: Mapping[str, Values] = {
     "batches": Values(160, (159_600,)),
     "bed": Values(40, (1100,)),
     "calls": _COUNT,
+    "cans": Values(12, (3_000,)),
     "count": Values(3, (10_000_000,)),
     "covered": _COUNT,
     "date": _DATE,
