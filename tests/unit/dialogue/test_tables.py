@@ -6,9 +6,9 @@ import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.dialogue import conversations as talks
+from assistant.dialogue.answering import ENDINGS
 from assistant.dialogue.questions import ANY, Choice, Conversation, Question, Reads, faults
 from assistant.dialogue.readers import READERS
-from assistant.dialogue.turns import ENDINGS
 from assistant.dialogue.values import Kept, Session
 from assistant.wording import messages_talk as m
 from tests.talk import TODAY, Phone, item, nursery

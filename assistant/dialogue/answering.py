@@ -1,0 +1,163 @@
+"""Answers to the open question: a wish goes first where it must, an answer leads on."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from assistant.dialogue import conversations as talks
+from assistant.dialogue import endings as e
+from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected
+from assistant.dialogue.endings_result import RESULT_ENDINGS
+from assistant.dialogue.endings_seed import SEED_ENDINGS
+from assistant.dialogue.endings_stand import STAND_ENDINGS
+from assistant.dialogue.endings_tips import TIPS_ENDINGS
+from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
+from assistant.dialogue.engine import Step, answer, ask, begin, find
+from assistant.dialogue.items import answer_items, which_done
+from assistant.dialogue.lists import entries
+from assistant.dialogue.questions import Question, Reads
+from assistant.dialogue.readers import hear
+from assistant.dialogue.values import Known, NoteUnread, Session, Text, Turn
+from assistant.dialogue.wishes import WISHES
+from assistant.reading import Outcome, Wish, language_named, read_wish
+from assistant.wording import messages_talk as m
+from assistant.wording.render import render
+
+ENDINGS: Mapping[str, e.Ending] = {
+    **e.ENDINGS,
+    **SEED_ENDINGS,
+    **RESULT_ENDINGS,
+    **TROUBLE_ENDINGS,
+    **STAND_ENDINGS,
+    **TIPS_ENDINGS,
+    "!which_done": which_done,
+}
+
+
+def answer_open(text: str, known: Known, session: Session) -> Turn | None:
+    """The open question's answer, unless the text is a wish and no answer."""
+    question = find(session, talks.TABLES)
+    if question is None:
+        return None
+    if _wish_first(text, question, session, known):
+        return None
+    step = answer(session, text, known, talks.TABLES)
+    if step.read:
+        return _stepped(step, known, text)
+    if sure_wish(text, known) is not None or extra_word(text, known) is not None:
+        return None
+    if known.items and answer_items(text, known, known.items, False, session) is not None:
+        return None
+    stopping = almost_stop(text, known)
+    if stopping is not None:
+        return stopping
+    mended = corrected(text, session, known) if _says_nothing(step, question) else None
+    return _stepped(mended, known, "") if mended else _ask_again(step, known, question, text)
+
+
+def _says_nothing(step: Step, question: Question) -> bool:
+    """Whether a reply is no answer to the question at all, not even a wrong one: "31 June" is a
+    day that is not in the calendar, and no pail of 31 litres."""
+    return all(say.message is question.again for say in step.said)
+
+
+def _wish_first(text: str, question: Question, session: Session, known: Known) -> bool:
+    """Whether a wish goes before the question's own reader: always, but for numbers and days,
+    which the reader knows better ("today" is a day where a day is asked for)."""
+    wish = sure_wish(text, known)
+    if wish is None:
+        return False
+    if wish is Wish.BACK:
+        return True
+    if question.reads is Reads.WORDS:
+        return len(text.split()) == 1
+    if question.reads is Reads.LANGUAGE and wish is Wish.LANGUAGE:
+        return False
+    if question.reads in NUMBERS | DATES and not session.waiting:
+        return not hear(text, question, session, known).sure
+    return not text.isdigit() and not _names_choice(text, question, session, known)
+
+
+def _names_choice(text: str, question: Question, session: Session, known: Known) -> bool:
+    """Whether a text is one of the choices in its words: "insects", where they are listed."""
+    said = text.strip(" .!").casefold()
+    choices = entries(question, session, known)
+    names = (name for each in choices for name in (*each.names, each.shown(known)))
+    return said in {str(each.value) for each in choices} | {name.casefold() for name in names}
+
+
+def answer_question(text: str, known: Known, session: Session) -> Turn:
+    """An answer to a question that stands before everything else (sign-up, a warning)."""
+    question = find(session, talks.TABLES)
+    if question is None:
+        return e.opened(begin(talks.SIGNUP), known)
+    wish = sure_wish(text, known)
+    if wish in (Wish.HELP, Wish.BACK) and _wish_first(text, question, session, known):
+        return WISHES[wish](text, known)
+    signing_up = session.conversation == talks.SIGNUP.name
+    if wish is Wish.LANGUAGE and question.reads is not Reads.LANGUAGE and signing_up:
+        return _language_anew(text, known, session)
+    step = answer(session, text, known, talks.TABLES)
+    if step.read:
+        return _stepped(step, known, text)
+    return almost_stop(text, known) or _ask_again(step, known, question, text)
+
+
+def _language_anew(text: str, known: Known, session: Session) -> Turn:
+    """Another language in the middle of sign-up, which goes on where it was."""
+    named = language_named(text)
+    given = {name: v for name, v in session.answers.items() if not name.startswith("language")}
+    if named not in known.languages:
+        return e.opened(begin(talks.SIGNUP, None, **given), known)
+    fresh = begin(talks.SIGNUP, None, **given, language=named)
+    return replace(e.opened(fresh, known), language=named)
+
+
+def _stepped(step: Step, known: Known, text: str) -> Turn:
+    """The turn of a step: its ending, or the question it has come to."""
+    if step.ending:
+        return ENDINGS[step.ending](step.session, known)
+    step = also_answered(step, known, text)
+    if step.ending:
+        return ENDINGS[step.ending](step.session, known)
+    told = replace(known, session=step.session)
+    language = step.session.answers.get("language")
+    asked = ask(step.session, told, talks.TABLES, *step.said)
+    moved = known.session is None or step.session.step != known.session.step
+    texts = (*e.explained(step.session), asked) if moved else (asked,)
+    return Turn(step.session, texts, language=str(language) if language else None)
+
+
+def _ask_again(step: Step, known: Known, question: Question, text: str) -> Turn:
+    """The question once more, and the reply kept for the officer."""
+    note = NoteUnread(question.step, text)
+    asked = ask(step.session, known, talks.TABLES, *step.said)
+    repeats_itself = question.reads in NUMBERS | DATES and not step.session.waiting
+    if repeats_itself and step.said:
+        # The refusal already says what to send; the whole question again would cost a segment.
+        asked = Text((*step.said, *asked.says[len(step.said) + 1 :]), asked.focus)
+    return Turn(step.session, (asked,), (note,))
+
+
+def sure_wish(text: str, known: Known) -> Wish | None:
+    """A wish that is sure."""
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    return reading.value if reading.outcome is Outcome.UNDERSTOOD else None
+
+
+def extra_word(text: str, known: Known) -> Turn | None:
+    """Words of the menu that may be sent at any time, such as NEW."""
+    word = text.strip(" .!").casefold()
+    words = {m.WORD_NEW: e.start_plan, m.WORD_CLOSE: e.close}
+    for message, ending in words.items():
+        if word == render(message(), known.catalogue).casefold():
+            return ending(known.session, known)
+    return None
+
+
+def almost_stop(text: str, known: Known) -> Turn | None:
+    """What may have been STOP is asked: it is never guessed and never passed over."""
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    if reading.outcome is not Outcome.CONFIRM or reading.value is not Wish.STOP:
+        return None
+    held = e.lasting(known.session)
+    return e.opened(begin(talks.STOPPING, held, reading=reading.words), known)

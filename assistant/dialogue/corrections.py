@@ -1,0 +1,102 @@
+"""Answers that come early or anew: several in one text, or an earlier one put right."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.engine import Step, find, follow, renew
+from assistant.dialogue.questions import ANY, Question, Reads
+from assistant.dialogue.readers import Heard, hear
+from assistant.dialogue.values import Known, Session
+from assistant.reading import Ask, Outcome, Reading, read_several
+from assistant.wording import messages_talk as m
+
+NUMBERS = frozenset(
+    {
+        Reads.AREA,
+        Reads.GERMINATION,
+        Reads.TESTED,
+        Reads.LITRES,
+        Reads.LEAVES,
+        Reads.CAN,
+        Reads.SHOOTS,
+        Reads.MATS,
+        Reads.PLANTED,
+    }
+)
+DATES = frozenset({Reads.SOWING, Reads.DATE})
+
+
+def also_answered(step: Step, known: Known, text: str) -> Step:
+    """Takes the other answers that came in the same text, "0.4 ha 85% 10 June"."""
+    session = step.session
+    if session.conversation != talks.PLAN.name or session.waiting or len(text.split()) < 2:
+        return step
+    asks = {Ask.AREA: Reads.AREA, Ask.GERMINATION: Reads.GERMINATION, Ask.DATE: Reads.SOWING}
+    several = read_several(text, tuple(asks), known.lexicon, known.today, known.region)
+    sure = {asks[a]: r for a, r in several.items() if r.outcome is Outcome.UNDERSTOOD}
+    if len(sure) < 2:
+        return step
+    return _take(step, sure, known)
+
+
+def _take(step: Step, sure: Mapping[Reads, Reading[Any]], known: Known) -> Step:
+    """Keeps the sure readings for their questions, and goes on from the open one."""
+    answers = dict(step.session.answers)
+    for question in talks.PLAN.questions.values():
+        reading = sure.get(question.reads)
+        if reading is None or not question.keeps or question.keeps in answers:
+            continue
+        value = reading.value
+        kept = value.isoformat() if isinstance(value, date) else value
+        answers |= {
+            question.keeps: kept,
+            f"{question.keeps}_words": reading.words,
+            f"{question.keeps}_heard": kept,
+        }
+    session = replace(step.session, answers=answers)
+    question_now = find(session, talks.TABLES)
+    if question_now is None or question_now.keeps not in answers:
+        return Step(session, step.said)
+    value = answers[question_now.keeps]
+    words = str(answers.get(f"{question_now.keeps}_words", ""))
+    return follow(session, question_now, value, words, known, talks.TABLES)
+
+
+def corrected(text: str, session: Session, known: Known) -> Step | None:
+    """An earlier answer of the same talk given anew: "no, 2 acres"."""
+    table = talks.TABLES[session.conversation]
+    for name in reversed(session.path):
+        question = table.questions[name]
+        if question.reads not in NUMBERS | DATES or _is_bare(text, question):
+            continue
+        heard = hear(text, question, replace(session, waiting=None), known)
+        if heard.sure and heard.words:
+            return _anew(session, question, heard, known)
+    return None
+
+
+def _is_bare(text: str, question: Question) -> bool:
+    """Whether a number stands alone, as "15" or "half": it was meant for what is asked now."""
+    words = text.split()
+    said_in_words = len(words) == 1 and not any(sign.isdigit() for sign in text)
+    return text.strip().isdigit() or (said_in_words and question.reads is Reads.GERMINATION)
+
+
+def _anew(session: Session, question: Question, heard: Heard, known: Known) -> Step:
+    """Takes the new answer. Where it could lead elsewhere than the old one, it is followed."""
+    noted = m.CORRECTED(reading=heard.words)
+    if set(question.goes) == {ANY}:
+        answers = {
+            **session.answers,
+            question.keeps: heard.value,
+            f"{question.keeps}_words": heard.words,
+            f"{question.keeps}_heard": heard.value,
+        }
+        return Step(replace(session, answers=answers, waiting=None), said=(noted,))
+    path = session.path[: session.path.index(question.step)]
+    back_there = replace(session, step=question.step, path=path, waiting=None)
+    step = renew(back_there, question, heard, known, talks.TABLES)
+    return replace(step, said=(noted,))
