@@ -4,23 +4,50 @@ import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import replace
+from pathlib import Path
 
 import click
 
+import assistant
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError, read_settings
 from assistant.store import StoreError
 from assistant.wiring.catalogues import CatalogueError
-from assistant.wiring.house import open_house, open_store
+from assistant.wiring.house import Programme, open_house, open_store, read_programme
 
 
 def settings_now() -> Settings:
-    """The settings from the environment; a fault ends the command with status 2."""
+    """The settings from the environment; a fault ends the command with status 2.
+
+    Every command sees the same programme: without a gateway the invented district stands in
+    for one, and the programme's time zone counts where none is set.
+    """
     try:
-        return read_settings(os.environ)
+        settings = read_settings(os.environ)
+        demo = _demo_programme()
+        if not settings.gateway_url and not settings.programme_file and demo.is_file():
+            settings = replace(settings, programme_file=str(demo))
+        if settings.programme_file and "NURSERY_ZONE" not in os.environ:
+            settings = replace(settings, zone=programme_of(settings).zone or settings.zone)
+        return settings
     except SettingsError as fault:
         click.echo(str(fault), err=True)
         sys.exit(2)
+
+
+def programme_of(settings: Settings) -> Programme:
+    """The programme that a deployment is for.
+
+    Raises:
+        SettingsError: its file cannot be read.
+    """
+    return read_programme(Path(settings.programme_file))
+
+
+def _demo_programme() -> Path:
+    """The invented district that comes with a checkout, for trying things out."""
+    return Path(assistant.__file__).parent.parent / "scenarios" / "district" / "programme.toml"
 
 
 @contextmanager

@@ -19,14 +19,13 @@ from typing import Any
 import click
 from waitress.server import create_server
 
-import assistant
 from assistant.commands.demo import demo_officer
-from assistant.commands.deployment import opened, settings_now
+from assistant.commands.deployment import opened, programme_of, settings_now
 from assistant.service.enrol import add_villages_if_none
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
-from assistant.wiring.house import Programme, open_gateway, read_programme
+from assistant.wiring.house import open_gateway
 from assistant.worker import Worker, wall_clock
 
 OPERATOR_PORT = 8471
@@ -131,7 +130,7 @@ def worker() -> None:
 def start() -> None:
     """All in one; with no gateway set, beside a simulated operator to try it by hand."""
     _log()
-    settings = _with_programme(settings_now())
+    settings = settings_now()
     if settings.gateway_url:
         with opened(settings) as house:
             _serve(house, settings, "")
@@ -145,37 +144,13 @@ def start() -> None:
         _serve(house, simulated, _how_to_try(simulated))
 
 
-def _with_programme(settings: Settings) -> Settings:
-    """Without a gateway the invented district stands in for a programme; the programme's time
-    zone counts where none is set."""
-    demo = _demo_programme()
-    if not settings.gateway_url and not settings.programme_file and demo.is_file():
-        settings = replace(settings, programme_file=str(demo))
-    if settings.programme_file and "NURSERY_ZONE" not in os.environ:
-        zone = _programme(settings).zone
-        settings = replace(settings, zone=zone or settings.zone)
-    return settings
-
-
-def _programme(settings: Settings) -> Programme:
-    try:
-        return read_programme(Path(settings.programme_file))
-    except SettingsError as fault:
-        raise click.ClickException(str(fault)) from fault
-
-
 def _operator_port() -> int:
     return int(os.environ.get("OPERATOR_PORT", OPERATOR_PORT))
 
 
-def _demo_programme() -> Path:
-    """The invented district that comes with a checkout, for trying things out."""
-    return Path(assistant.__file__).parent.parent / "scenarios" / "district" / "programme.toml"
-
-
 def _serve(house: House, settings: Settings, greeting: str) -> None:
     if settings.programme_file:
-        add_villages_if_none(house, _programme(settings).villages)
+        add_villages_if_none(house, programme_of(settings).villages)
     found = _worker(house, settings)
     with _web(house, settings, found.wake):
         found.start()
