@@ -31,6 +31,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **TIPS_ENDINGS,
     "!which_done": which_done,
 }
+TRIES_ALONE = 3  # replies in a row that could not be read, before a person is offered
 
 
 def answer_open(text: str, known: Known, session: Session) -> Turn | None:
@@ -130,12 +131,22 @@ def _stepped(step: Step, known: Known, text: str) -> Turn:
 def _ask_again(step: Step, known: Known, question: Question, text: str) -> Turn:
     """The question once more, and the reply kept for the officer."""
     note = NoteUnread(question.step, text)
+    if _is_stuck(step, known):
+        asked = ask(step.session, known, talks.TABLES, m.DID_NOT_UNDERSTAND())
+        return Turn(step.session, (asked,), (note,))
     asked = ask(step.session, known, talks.TABLES, *step.said)
     repeats_itself = question.reads in NUMBERS | DATES and not step.session.waiting
     if repeats_itself and step.said:
         # The refusal already says what to send; the whole question again would cost a segment.
         asked = Text((*step.said, *asked.says[len(step.said) + 1 :]), asked.focus)
     return Turn(step.session, (asked,), (note,))
+
+
+def _is_stuck(step: Step, known: Known) -> bool:
+    """Whether the same refusal would help nobody any more, and a person is offered instead.
+    Before somebody has agreed there is no officer to call."""
+    agreed = known.farmer is not None and known.farmer.consent_at is not None
+    return agreed and step.session.tries >= TRIES_ALONE and not step.session.waiting
 
 
 def sure_wish(text: str, known: Known) -> Wish | None:

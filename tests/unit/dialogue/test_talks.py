@@ -363,3 +363,14 @@ def test_words_for_the_officer_are_kept_as_written_and_shown_back() -> None:
     words = "my {label} is 100% broken %s"
     assert phone.hears(words) == [like(m.CALL_NOTED(words=words))]
     assert phone.changes == [v.CallForHelp("officer", words, None)]
+
+
+def test_the_third_reply_in_a_row_that_cannot_be_read_offers_a_person():
+    """The refusal twice, then how to reach the officer; an answer begins the count anew."""
+    phone = Phone.enrolled()
+    phone.says("NEW")
+    for _ in range(2):
+        assert phone.hears("blue sky") == [like(m.AGAIN_AREA)]
+    assert phone.hears("blue sky") == [like(m.DID_NOT_UNDERSTAND, m.ASK_AREA)]
+    assert phone.hears("0.4 ha") == [GERMINATION]
+    assert phone.hears("blue sky") == [like(m.AGAIN_GERMINATION)]
