@@ -6,6 +6,7 @@ Times are aware and in UTC. Phone numbers are E.164 with the leading plus.
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
+from decimal import Decimal
 from enum import StrEnum
 from typing import Protocol
 
@@ -98,6 +99,18 @@ class Gateway(Protocol):
     """
 
     def send(self, outgoing: Outgoing, now: datetime) -> Handover: ...
+
+
+@dataclass(frozen=True)
+class Tariff:
+    """What the operator takes for one segment, in the money of an ISO 4217 code."""
+
+    per_segment: Decimal
+    currency: str
+
+    def cost(self, segments: int) -> Decimal:
+        """What so many segments cost, exact."""
+        return self.per_segment * segments
 
 
 Clock = Callable[[], datetime]

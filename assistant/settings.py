@@ -4,11 +4,15 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields
 from datetime import time
+from decimal import Decimal, InvalidOperation
 from zoneinfo import ZoneInfo
 
 LAST_PORT = 65_535
 SMALLEST_SCREEN = 40
+MOST_A_SEGMENT = 1_000_000
+LAST_MONTH = 12
 _CLOCK = re.compile(r"([01][0-9]|2[0-3]):[0-5][0-9]")
+_CURRENCY = re.compile(r"[A-Z]{3}")
 _REGION = re.compile(r"[A-Za-z]{2}(-[A-Za-z0-9]{1,3})?")
 
 
@@ -31,6 +35,9 @@ class Settings:
     quiet_from: time = time(20, 0)
     quiet_until: time = time(5, 30)
     urgent_breaks_quiet: bool = True
+    price_per_segment: Decimal = Decimal(0)  # what the operator takes; 0: not known
+    currency: str = ""  # ISO 4217, of that price
+    season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
     practices_folder: str = ""  # TOML files of more ways to raise seedlings, one each
     gateway_url: str = ""  # the operator's address; none: the simulator is started beside
     gateway_secret: str = field(default="", repr=False)
@@ -65,7 +72,7 @@ def read_settings(environment: Mapping[str, str]) -> Settings:
         except ValueError as fault:
             faults.append(f"{name}={environment[name]!r}: {fault}")
     settings = Settings(**given)  # type: ignore[arg-type]
-    faults += filter(None, [_disorder(settings)])
+    faults += filter(None, [_disorder(settings), _moneyless(settings)])
     if faults:
         raise SettingsError("Mend these settings and start again:\n  " + "\n  ".join(faults))
     return settings
@@ -143,6 +150,48 @@ def _languages(text: str, default: object) -> tuple[str, ...]:
     return codes
 
 
+def read_price(text: str) -> Decimal:
+    """A price from digits with a point.
+
+    Raises:
+        ValueError: no price; the text says what to write.
+    """
+    try:
+        price = Decimal(text)
+    except InvalidOperation:
+        price = Decimal(-1)
+    if not (price.is_finite() and 0 <= price <= MOST_A_SEGMENT):
+        raise ValueError("set the price of one segment such as 0.80")
+    return price
+
+
+def _price(text: str, default: object) -> Decimal:
+    return read_price(text)
+
+
+def read_currency(text: str) -> str:
+    """The code of a currency, in capitals.
+
+    Raises:
+        ValueError: no code; the text says what to write.
+    """
+    if not _CURRENCY.fullmatch(text.upper()):
+        raise ValueError("set a currency as in ISO 4217, such as KES")
+    return text.upper()
+
+
+def _currency(text: str, default: object) -> str:
+    return read_currency(text)
+
+
+def _months(text: str, default: object) -> tuple[int, ...]:
+    parts = [part.strip() for part in text.split(",")]
+    months = sorted({int(part) for part in parts if part.isdecimal() and part.isascii()})
+    if len(months) != len(parts) or not 1 <= months[0] <= months[-1] <= LAST_MONTH:
+        raise ValueError("set the months in which seasons begin, such as 3,10")
+    return tuple(months)
+
+
 def _sender(text: str, default: object) -> str:
     digits = text.removeprefix("+")
     if not (text.startswith("+") and digits.isdigit() and 5 <= len(digits) <= 15):
@@ -161,10 +210,19 @@ def _disorder(settings: Settings) -> str:
     )
 
 
+def _moneyless(settings: Settings) -> str:
+    if not settings.price_per_segment or settings.currency:
+        return ""
+    return "NURSERY_CURRENCY: set the currency of NURSERY_PRICE_PER_SEGMENT, such as KES"
+
+
 _READ = {
     "zone": _zone,
     "region": _region,
     "languages": _languages,
+    "price_per_segment": _price,
+    "currency": _currency,
+    "season_months": _months,
     "sender": _sender,
     "port": _port,
     "screen_septets": _screen,

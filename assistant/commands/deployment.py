@@ -21,19 +21,30 @@ def settings_now() -> Settings:
     """The settings from the environment; a fault ends the command with status 2.
 
     Every command sees the same programme: without a gateway the invented district stands in
-    for one, and the programme's time zone counts where none is set.
+    for one, and the programme's time zone and price of a text count where none is set.
     """
     try:
         settings = read_settings(os.environ)
         demo = _demo_programme()
         if not settings.gateway_url and not settings.programme_file and demo.is_file():
             settings = replace(settings, programme_file=str(demo))
-        if settings.programme_file and "NURSERY_ZONE" not in os.environ:
-            settings = replace(settings, zone=programme_of(settings).zone or settings.zone)
-        return settings
+        return _of_programme(settings) if settings.programme_file else settings
     except SettingsError as fault:
         click.echo(str(fault), err=True)
         sys.exit(2)
+
+
+def _of_programme(settings: Settings) -> Settings:
+    """Settings with what the programme's file says, where the environment does not."""
+    programme = programme_of(settings)
+    if "NURSERY_ZONE" not in os.environ:
+        settings = replace(settings, zone=programme.zone or settings.zone)
+    if "NURSERY_PRICE_PER_SEGMENT" not in os.environ and programme.tariff:
+        tariff = programme.tariff
+        settings = replace(
+            settings, price_per_segment=tariff.per_segment, currency=tariff.currency
+        )
+    return settings
 
 
 def programme_of(settings: Settings) -> Programme:

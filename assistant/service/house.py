@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from assistant.channel import Tariff
 from assistant.reading import Lexicon
 from assistant.reminders.plan import Hours
 from assistant.store import Store
@@ -20,7 +21,8 @@ class House:
 
     `zone` and `region` are the programme's; a village may have a zone of its own. `new_id`
     makes the ids of outgoing texts. `check_code` tells whether an officer's code or password
-    fits a hash that `hash_code` made.
+    fits a hash that `hash_code` made. `tariff` is None where nobody said what a text costs; a
+    season begins with each of `season_months`.
     """
 
     store: Store
@@ -36,6 +38,8 @@ class House:
     check_code: Callable[[str, str], bool]
     hash_code: Callable[[str], str] = _no_hash
     programme: str = ""
+    tariff: Tariff | None = None
+    season_months: tuple[int, ...] = (1, 7)
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

@@ -1,13 +1,15 @@
 """Says a message in a language: gettext for the words, CLDR (Babel) for numbers and dates."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, time
+from decimal import Decimal
 from functools import lru_cache
 from gettext import NullTranslations
 
 from babel.dates import format_date, format_skeleton, format_time
-from babel.numbers import format_decimal
+from babel.numbers import format_currency, format_decimal
 
 from assistant.wording.message import Say, Slot
 
@@ -22,6 +24,8 @@ class Catalogue:
 
 # Languages that do not write 0-9, as their word lists show numbers too.
 _DIGITS = {"bn": str.maketrans("0123456789", "০১২৩৪৫৬৭৮৯")}
+# CLDR parts a currency's letters from its digits (its currencySpacing, which Babel leaves out).
+_LETTER_BY_DIGIT = re.compile(r"(?<=[^\W\d_])(?=\d)|(?<=\d)(?=[^\W\d_])")
 _KEYS = frozenset({"digit"})  # slots that name a key of the phone, which bears 0-9
 # Reading CLDR takes longer than all else in a text, and a morning's texts say the same days.
 _remembered = lru_cache(maxsize=1024)
@@ -31,6 +35,13 @@ _remembered = lru_cache(maxsize=1024)
 def number(value: float, language: str) -> str:
     """A number as the language writes it, at most three decimals, no trailing zeros."""
     return _local(format_decimal(value, locale=language), language)
+
+
+@_remembered
+def money(amount: Decimal, currency: str, language: str) -> str:
+    """Money as the language writes it, rounded to the coins of the currency."""
+    written = format_currency(amount, currency, locale=language)
+    return _local(_LETTER_BY_DIGIT.sub("\N{NO-BREAK SPACE}", written), language)
 
 
 def _local(text: str, language: str) -> str:

@@ -2,10 +2,12 @@
 
 from dataclasses import replace
 from datetime import time
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 
+from assistant.channel import Tariff
 from assistant.settings import Settings, SettingsError, is_zone, read_settings
 from assistant.wiring.house import Programme, read_programme
 
@@ -17,6 +19,8 @@ READ = {
     ("NURSERY_PROMPT_AT", "07:15"): ("prompt_at", time(7, 15)),
     ("NURSERY_URGENT_BREAKS_QUIET", "No"): ("urgent_breaks_quiet", False),
     ("NURSERY_PORT", "80"): ("port", 80),
+    ("NURSERY_CURRENCY", "kes"): ("currency", "KES"),
+    ("NURSERY_SEASON_MONTHS", "10, 3"): ("season_months", (3, 10)),
     ("NURSERY_WORKER_PAUSE_S", "0.5"): ("worker_pause_s", 0.5),
     ("NURSERY_SENDER", "+447700900999"): ("sender", "+447700900999"),
     ("NURSERY_DATABASE_URL", "postgresql://x"): ("database_url", "postgresql://x"),
@@ -50,6 +54,13 @@ FAULTY = {
     ("NURSERY_PROMPT_AT", "21:00"): "in the order of the day",  # in the quiet hours
     ("NURSERY_QUIET_FROM", "01:00"): "in the order of the day",
     ("NURSERY_URGENT_BREAKS_QUIET", "1"): "yes or no",
+    ("NURSERY_PRICE_PER_SEGMENT", "a shilling"): "0.80",
+    ("NURSERY_PRICE_PER_SEGMENT", "nan"): "0.80",
+    ("NURSERY_PRICE_PER_SEGMENT", "-1"): "0.80",
+    ("NURSERY_PRICE_PER_SEGMENT", "0.80"): "NURSERY_CURRENCY",
+    ("NURSERY_CURRENCY", "shilling"): "KES",
+    ("NURSERY_SEASON_MONTHS", "0,7"): "3,10",
+    ("NURSERY_SEASON_MONTHS", "March"): "3,10",
     ("NURSERY_PORT", "eighty"): "a number",
     ("NURSERY_PORT", "99999"): "65535",
     ("NURSERY_PORT", "-1"): "above 0",
@@ -113,7 +124,18 @@ def test_a_programme_file_names_zone_and_villages(tmp_path: Path) -> None:
     assert read_programme(path) == Programme("Africa/Nairobi", villages)
 
 
+def test_a_programme_file_says_what_a_text_costs(tmp_path: Path) -> None:
+    """To the digit that is written: money is no binary fraction."""
+    path = tmp_path / "programme.toml"
+    path.write_text('price_per_segment = 0.10\ncurrency = "kes"\n', encoding="utf-8")
+    tariff = read_programme(path).tariff
+    assert tariff == Tariff(Decimal("0.10"), "KES")
+    assert tariff.cost(3) == Decimal("0.30")  # 0.1 * 3 is not 0.3 in binary
+
+
 BROKEN = {
+    "a price that is none": 'price_per_segment = "dear"\ncurrency = "KES"\n',
+    "a price without its currency": "price_per_segment = 0.80\n",
     "no TOML": "zone = ",
     "a village without a name": '[[village]]\nzone = "UTC"\n',
     "no zone of the programme": 'zone = "Africa"\n',

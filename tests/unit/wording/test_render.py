@@ -1,11 +1,12 @@
 """Messages in the words of a language."""
 
 from datetime import date, time
+from decimal import Decimal
 
 import pytest
 
 from assistant.wording.message import Message, WordingError, slots_of
-from assistant.wording.render import Catalogue, render, render_all
+from assistant.wording.render import Catalogue, money, render, render_all
 from tests.valley import CATALOGUES
 
 ENGLISH, SWAHILI = CATALOGUES["en"], CATALOGUES["sw"]
@@ -32,6 +33,20 @@ WHOLE = {1234567.0: "1,234,567", 0.5: "0.5", 2.0: "2", 0.1 + 0.2: "0.3", 1 / 3: 
 def test_a_number_is_written_without_idle_zeros(value: float, words: str) -> None:
     """At most three decimals."""
     assert render(Message("{n_value}")(n_value=value), ENGLISH) == words
+
+
+# Coins of each currency by ISO 4217; signs and their place by CLDR.
+MONEY = {
+    ("0.8", "KES"): "KES\N{NO-BREAK SPACE}0.80",
+    ("1234.5", "VND"): "₫1,234",
+    ("12", "USD"): "$12.00",
+}
+
+
+@pytest.mark.parametrize(("given", "words"), MONEY.items())
+def test_money_is_written_with_its_currency(given: tuple[str, str], words: str) -> None:
+    """As the reader's language does."""
+    assert money(Decimal(given[0]), given[1], "en") == words
 
 
 WORDS = ("{label}", "{0}", "{", "}}", "%s %(x)s", "{label.__class__}", "\\n", "<b>")
