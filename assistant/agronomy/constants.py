@@ -348,6 +348,24 @@ LEAF_BASE_C = published("leaf_base_c", 9.0, "C", s.DSSAT_RICE, low=9, high=11)
 LEAF_CAP_C = published(
     "leaf_cap_c", 26.0, "C", s.STRECK_2008, s.ELLIS_1993, note="no faster above"
 )
+LEAF_COLDEST_C = published(
+    "leaf_coldest_c",
+    11.0,
+    "C",
+    s.STRECK_2008,
+    low=9,
+    high=11,
+    note="no leaf comes below; a mean that an officer enters must be at least this",
+)
+LEAF_HOTTEST_C = published(
+    "leaf_hottest_c", 40.0, "C", s.STRECK_2008, note="and at most this: no leaf comes above"
+)
+WARMTH_HOLDS_D = chosen(
+    "warmth_holds_d",
+    10,
+    "days",
+    note="a mean temperature older than that says too little of the days to come",
+)
 LEAVES_FIRST = published(
     "leaves_first", 3, "open leaves", s.JCS_88_27, note="3.0-3.6 leaves on dense mats"
 )

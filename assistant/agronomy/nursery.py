@@ -27,7 +27,9 @@ class Nursery:
     planned day was taken; `uncover_date` where the uncovering was moved; `transplant_date`
     is the chosen day, `transplanted_on` the day it happened; `test_begun` is the day a seed
     test began, `test_counted` whether its count has come; `resown` whether the bed was sown
-    again, or some mats of it.
+    again, or some mats of it; `urea_on` is the day on which urea was advised, once only;
+    `hill_seedlings` the seedlings a hill that a thin stand allows; `more_on` the sowing of
+    mats that were added to a thin bed, and `more_mats` their number.
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -53,6 +55,10 @@ class Nursery:
     test_begun: date | None = None
     test_counted: bool = False
     resown: bool = False
+    urea_on: date | None = None
+    hill_seedlings: int | None = None
+    more_on: date | None = None
+    more_mats: int | None = None
 
     def __post_init__(self) -> None:
         Anchors(self.sow_date, self.uncover_date, self.transplant_date, self.practice)

@@ -117,6 +117,10 @@ class NurseryRow(Base):
     test_begun: Mapped[date | None]
     test_counted: Mapped[bool] = mapped_column(default=False)
     resown: Mapped[bool] = mapped_column(default=False)
+    urea_on: Mapped[date | None]
+    hill_seedlings: Mapped[int | None]
+    more_on: Mapped[date | None]
+    more_mats: Mapped[int | None]
     changed_at: Mapped[datetime]
 
 

@@ -26,6 +26,7 @@ from assistant.store.queries.roll import Roll
 from assistant.store.queries.seasons import Seasons
 from assistant.store.queries.story import Story
 from assistant.store.queries.talks import Talks
+from assistant.store.queries.warmth import Warmths
 from assistant.store.queries.warnings import Warnings
 from assistant.store.queries.watch import Watch
 from assistant.store.schema import migrate
@@ -46,6 +47,7 @@ class Work:
         self.outbox = Outbox(session)
         self.reminders = Reminders(session)
         self.warnings = Warnings(session)
+        self.warmth = Warmths(session)
         self.calls = Calls(session)
         self.watch = Watch(session)
         self.story = Story(session)
