@@ -22,6 +22,7 @@ from assistant.store.values import (
 )
 from assistant.store.values_officers import (
     Bed,
+    CalendarDay,
     Handover,
     Heard,
     OwnWords,
@@ -37,6 +38,7 @@ __all__ = [
     "AlreadyThereError",
     "BadRowError",
     "Bed",
+    "CalendarDay",
     "Call",
     "Counts",
     "DatabaseFailedError",

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.tasks import TaskCode
 from assistant.channel import Channel
 from assistant.dialogue.values import Standing
 from assistant.people import Farmer
@@ -104,3 +105,21 @@ class Bed:
     def called(self) -> str:
         """What it is called."""
         return self.name or self.label
+
+
+@dataclass(frozen=True)
+class CalendarDay:
+    """One task of one nursery as it stood in the last calendar file; id 0: in none yet.
+
+    `place` tells the first of a task's days from the second; `gone`: it was handed out and is
+    no longer to be done; `sequence` counts how often that or its day changed since.
+    """
+
+    nursery_id: int
+    task: TaskCode
+    place: int
+    day: date
+    changed_at: datetime
+    sequence: int = 0
+    gone: bool = False
+    id: int = 0

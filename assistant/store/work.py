@@ -16,6 +16,7 @@ from assistant.store.engine import READING, open_engine
 from assistant.store.errors import DatabaseFailedError
 from assistant.store.queries.accounts import Accounts
 from assistant.store.queries.audit import Audit
+from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.nurseries import Nurseries
@@ -52,6 +53,7 @@ class Work:
         self.watch = Watch(session)
         self.story = Story(session)
         self.roll = Roll(session)
+        self.calendar_days = CalendarDays(session)
 
     def lock(self, phone: str) -> None:
         """Makes other transactions wait that lock the same phone, until this one ends.
