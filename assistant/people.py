@@ -26,12 +26,17 @@ _FICTION = (("+447700900", 13), ("+99900", 13))
 
 @dataclass(frozen=True)
 class Village:
-    """A place with its time zone (an IANA name) and the practices that are offered there."""
+    """A place with its time zone (an IANA name) and the practices that are offered there.
+
+    `latitude` [degrees north] and `longitude` [degrees east] are of WGS 84, both or none.
+    """
 
     id: int
     name: str
     zone: str
     practices: tuple[str, ...] = ("mat",)
+    latitude: float | None = None
+    longitude: float | None = None
 
 
 @dataclass(frozen=True)

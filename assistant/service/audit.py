@@ -33,6 +33,13 @@ class Act(StrEnum):
     DATES_CHANGED = "dates_changed"
     NURSERY_CLOSED = "nursery_closed"
     VILLAGE_HANDED_OVER = "village_handed_over"
+    WARNED = "warned"
+    WARNING_DROPPED = "warning_dropped"
+    WARNING_CLEARED = "warning_cleared"
+    WARNING_RECALLED = "warning_recalled"
+    ASKED_AGAIN = "asked_again"
+    BROADCAST = "broadcast"
+    VILLAGE_PLACED = "village_placed"
 
 
 @dataclass(frozen=True)

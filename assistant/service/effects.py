@@ -14,11 +14,12 @@ from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
 from assistant.reminders.values import Reminder, State
+from assistant.service.drafts import issue_warning
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
-from assistant.service.warnings import give_all_clear, issue_warning
+from assistant.service.warnings import give_all_clear
 from assistant.store import Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Message, Say

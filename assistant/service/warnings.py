@@ -4,25 +4,25 @@ from datetime import datetime
 
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.officer import span_slots
-from assistant.dialogue.values import Focus, IssueWarning, Kind, Standing
+from assistant.dialogue.values import Focus, Kind, Standing
 from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import in_danger
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post_all
-from assistant.store import Work
+from assistant.store import Draft, Work
 from assistant.wording import messages_talk as m
 
 
-def issue_warning(
-    work: Work, house: House, phone: str, change: IssueWarning, now: datetime
-) -> None:
-    """Puts a warning on the phones in danger, once each, in their languages."""
-    officer = work.people.officer(phone)
-    village = work.people.village(change.village_id)
-    if officer is None or village is None:
-        raise LookupError(f"no officer {phone} or village {change.village_id}: add them first")
-    standing = work.warnings.add(village.id, officer.id, change.starts_at, change.ends_at, now)
+def warn(
+    work: Work, house: House, draft: Draft, village: Village, officer_id: int, now: datetime
+) -> Standing:
+    """Puts a warning on the phones in danger, once each, in their languages.
+
+    Args:
+        officer_id: who answers for it.
+    """
+    standing = work.warnings.add(village.id, officer_id, draft.starts_at, draft.ends_at, now)
     due = now if house.urgent_breaks_quiet else after_quiet(house, village.zone, now)
     # A prompt that waits to be sent may still say "uncover" or "sow": it is written again.
     recall_prompts(work, work.outbox.waiting(PROMPTS, village_id=village.id), now)
@@ -32,6 +32,7 @@ def issue_warning(
     work.warnings.ask(standing.id, by_phone)
     letters = (_letter(standing, village, found, due) for found in by_phone.values())
     post_all(work, house, letters, now)
+    return standing
 
 
 def _letter(

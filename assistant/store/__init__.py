@@ -31,6 +31,7 @@ from assistant.store.values_officers import (
     UnderWarning,
     VisitMade,
 )
+from assistant.store.values_warnings import Certainty, Decision, Draft, Source
 from assistant.store.work import Store, Work
 
 __all__ = [
@@ -40,10 +41,13 @@ __all__ = [
     "Bed",
     "CalendarDay",
     "Call",
+    "Certainty",
     "Counts",
     "DatabaseFailedError",
     "DatabaseUrlError",
+    "Decision",
     "Done",
+    "Draft",
     "Handover",
     "Heard",
     "NaiveTimeError",
@@ -53,6 +57,7 @@ __all__ = [
     "PastCall",
     "Seen",
     "Sent",
+    "Source",
     "Store",
     "StoreError",
     "TextState",

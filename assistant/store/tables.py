@@ -48,6 +48,8 @@ class VillageRow(Base):
     name: Mapped[str] = mapped_column(unique=True)
     zone: Mapped[str]
     practices: Mapped[list[str]] = mapped_column(default=lambda: ["mat"])
+    latitude: Mapped[float | None]  # degrees north, WGS 84
+    longitude: Mapped[float | None]  # degrees east
 
 
 class FarmerRow(Base):
@@ -172,6 +174,7 @@ class WarningRow(Base):
     ends_at: Mapped[datetime]
     issued_at: Mapped[datetime]
     cleared_at: Mapped[datetime | None]
+    recalled_at: Mapped[datetime | None]  # it was a mistake; then it is cleared too
 
 
 class WarningPhoneRow(Base):
@@ -183,6 +186,7 @@ class WarningPhoneRow(Base):
     phone: Mapped[str] = mapped_column(primary_key=True)
     answer: Mapped[str | None]
     answered_at: Mapped[datetime | None]
+    asked_again_at: Mapped[datetime | None]  # the second text, to the silent
 
 
 class OutboxRow(Base):

@@ -18,6 +18,7 @@ from assistant.store.queries.accounts import Accounts
 from assistant.store.queries.audit import Audit
 from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
+from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.outbox import Outbox
@@ -49,6 +50,7 @@ class Work:
         self.reminders = Reminders(session)
         self.warnings = Warnings(session)
         self.warmth = Warmths(session)
+        self.drafts = Drafts(session)
         self.calls = Calls(session)
         self.watch = Watch(session)
         self.story = Story(session)

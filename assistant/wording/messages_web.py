@@ -400,6 +400,13 @@ ACT_VISITED = Message("noted a visit", note="What was done.")
 ACT_DATES = Message("changed dates", note="What was done.")
 ACT_CLOSED = Message("closed a nursery", note="What was done.")
 ACT_HANDED_OVER = Message("handed a village over", note="What was done.")
+ACT_WARNED = Message("warned of rain", note="What was done.")
+ACT_WARNING_DROPPED = Message("decided not to warn", note="What was done.")
+ACT_WARNING_CLEARED = Message("gave the all-clear", note="What was done.")
+ACT_WARNING_RECALLED = Message("called a rain warning back", note="What was done.")
+ACT_ASKED_AGAIN = Message("asked the silent again", note="What was done, under a warning.")
+ACT_BROADCAST = Message("wrote to many farmers", note="What was done.")
+ACT_VILLAGE_PLACED = Message("changed where a village lies", note="What was done.")
 ACTS: Mapping[str, Message] = {
     "signed_in": ACT_SIGNED_IN,
     "sign_in_refused": ACT_REFUSED,
@@ -415,4 +422,11 @@ ACTS: Mapping[str, Message] = {
     "dates_changed": ACT_DATES,
     "nursery_closed": ACT_CLOSED,
     "village_handed_over": ACT_HANDED_OVER,
+    "warned": ACT_WARNED,
+    "warning_dropped": ACT_WARNING_DROPPED,
+    "warning_cleared": ACT_WARNING_CLEARED,
+    "warning_recalled": ACT_WARNING_RECALLED,
+    "asked_again": ACT_ASKED_AGAIN,
+    "broadcast": ACT_BROADCAST,
+    "village_placed": ACT_VILLAGE_PLACED,
 }

@@ -9,9 +9,10 @@ from datetime import timedelta
 
 from assistant.dialogue.values import GiveAllClear, IssueWarning
 from assistant.service.dispatch import dispatch
+from assistant.service.drafts import issue_warning
 from assistant.service.house import House
 from assistant.service.known import reach
-from assistant.service.warnings import give_all_clear, issue_warning
+from assistant.service.warnings import give_all_clear
 from assistant.store import Store
 from tests.benchmarks.crowd import FARMERS, NOON, OFFICER, Crowd, house_at, undo_today
 from tests.benchmarks.databases import Bare, Kind

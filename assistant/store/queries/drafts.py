@@ -1,0 +1,95 @@
+"""Drafts of rain warnings: made, decided once, and the warnings they became."""
+
+from collections.abc import Collection, Iterable
+from dataclasses import fields
+from datetime import datetime
+
+from sqlalchemy import Select, select, update
+from sqlalchemy.orm import Session
+
+from assistant.store import rows
+from assistant.store.tables_warnings import WarningDraftRow, WarningDraftVillageRow
+from assistant.store.values_warnings import Decision, Draft
+
+_KEPT = [field.name for field in fields(Draft) if field.name not in ("id", "village_ids")]
+_LINK = WarningDraftVillageRow
+
+
+class Drafts:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def add(self, draft: Draft) -> Draft:
+        """Keeps a new draft; its id comes back with it."""
+        row = WarningDraftRow(**{name: getattr(draft, name) for name in _KEPT})
+        self._session.add(row)
+        self._session.flush()
+        for village_id in draft.village_ids:
+            self._session.add(_LINK(draft_id=row.id, village_id=village_id))
+        self._session.flush()
+        return self._value(row)
+
+    def get(self, draft_id: int) -> Draft | None:
+        row = self._session.get(WarningDraftRow, draft_id, populate_existing=True)
+        return self._value(row) if row else None
+
+    def open(self, now: datetime) -> tuple[Draft, ...]:
+        """Those that nobody decided on and whose hours are not over, the next storm first."""
+        wanted = select(WarningDraftRow).where(
+            WarningDraftRow.decided_at.is_(None), WarningDraftRow.ends_at > now
+        )
+        return self._values(wanted.order_by(WarningDraftRow.starts_at, WarningDraftRow.id))
+
+    def of_alert(self, alert_id: int) -> tuple[Draft, ...]:
+        """All drafts made from an official alert, in the order they were made."""
+        wanted = select(WarningDraftRow).where(WarningDraftRow.alert_id == alert_id)
+        return self._values(wanted.order_by(WarningDraftRow.id))
+
+    def decide(self, draft_id: int, decision: Decision, by: int | None, now: datetime) -> bool:
+        """Decides on a draft; False where that was done before, also a moment ago by another.
+
+        Args:
+            by: the officer, None for the assistant itself.
+        """
+        decided = self._session.scalars(
+            update(WarningDraftRow)
+            .where(WarningDraftRow.id == draft_id, WarningDraftRow.decided_at.is_(None))
+            .values(decided_at=now, decided_by=by, decision=decision)
+            .returning(WarningDraftRow.id)
+            .execution_options(synchronize_session=False)
+        )
+        return decided.one_or_none() is not None
+
+    def narrow(self, draft_id: int, village_ids: Collection[int]) -> None:
+        """Takes villages out of a draft that is to be sent without them."""
+        for link in self._links(draft_id):
+            if link.village_id in village_ids:
+                self._session.delete(link)
+        self._session.flush()
+
+    def gave(self, draft_id: int, village_id: int, warning_id: int) -> None:
+        """Keeps which warning a village was given by a draft."""
+        link = self._session.get(_LINK, (draft_id, village_id))
+        if link is not None:
+            link.warning_id = warning_id
+            self._session.flush()
+
+    def warnings(self, draft_id: int) -> dict[int, int]:
+        """The warnings that a draft became, by village."""
+        return {
+            link.village_id: link.warning_id
+            for link in self._links(draft_id)
+            if link.warning_id is not None
+        }
+
+    def _links(self, draft_id: int) -> tuple[WarningDraftVillageRow, ...]:
+        wanted = select(_LINK).where(_LINK.draft_id == draft_id).order_by(_LINK.village_id)
+        return tuple(self._session.scalars(wanted))
+
+    def _values(self, wanted: Select[WarningDraftRow]) -> tuple[Draft, ...]:
+        found: Iterable[WarningDraftRow] = self._session.scalars(wanted).all()
+        return tuple(map(self._value, found))
+
+    def _value(self, row: WarningDraftRow) -> Draft:
+        villages = tuple(link.village_id for link in self._links(row.id))
+        return rows.value(Draft, row, village_ids=villages)
