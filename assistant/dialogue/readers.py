@@ -23,6 +23,7 @@ from assistant.reading import (
     Outcome,
     Reading,
     Reason,
+    language_named,
     read_area,
     read_choice,
     read_confirm,
@@ -198,6 +199,15 @@ def _choice(text: str, question: Question, session: Session, known: Known) -> He
     return Heard(reading.outcome, choice.value, choice.shown(known))
 
 
+def _language(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """A digit, or the name of a language in any language: Tagalog, Swahili, Portuguese."""
+    named = language_named(text)
+    for choice in entries(question, session, known):
+        if choice.value == named:
+            return Heard(Outcome.UNDERSTOOD, named, choice.shown(known))
+    return _choice(text, question, session, known)
+
+
 def _plain_yes(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
     """Yes in other words ("ok", "that is right") where yes is one of the choices."""
     yes = next((choice for choice in choices if choice.value == "yes"), None)
@@ -230,7 +240,7 @@ def _words(text: str, question: Question, session: Session, known: Known) -> Hea
 Reader = Callable[[str, Question, Session, Known], Heard]
 
 READERS: Mapping[Reads, Reader] = {
-    Reads.LANGUAGE: _choice,
+    Reads.LANGUAGE: _language,
     Reads.VILLAGE: _choice,
     Reads.NURSERY: _choice,
     Reads.TASK: _choice,

@@ -10,7 +10,9 @@ from assistant.reading.text.near import nearest
 from assistant.reading.text.spot import items
 
 _DULL = (Sort.FILLER, Sort.ARTICLE, Sort.GREETING, Sort.FARM)
+_NO_NAME = (Sort.NONE, Sort.NO, Sort.NOT, Sort.YES, *NUMBER_SORTS)
 _MOST_OPTIONS = 4
+_LEAST_BEGUN = 4  # letters; less is an article or a slip
 
 
 def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> Reading[int]:
@@ -73,17 +75,15 @@ def _by_name(
     if len(inside) == 1:
         place = inside.pop()
         return understood(place, names[place][0])
+    begun = _begun(said, spellings, lexicon)
+    if begun:
+        return _among(begun, names)
     row = items(cut(said), lexicon, (*NUMBER_SORTS, *_DULL))
     kept = "".join(item.text for item in row if item.sort not in _DULL).replace(" ", "")
     hit = nearest(kept, {name.replace(" ", ""): at for name, at in spellings.items()})
     if hit is not None:
         best, rivals = hit
-        close = tuple(Option(at, names[at][0]) for at in (best, *rivals))
-        return (
-            again(Reason.AMBIGUOUS, close[:_MOST_OPTIONS])
-            if rivals
-            else understood(*_of(close))
-        )
+        return _among((best, *rivals), names)
     number = [piece for piece in amounts(row, lexicon) if isinstance(piece, Amount)]
     alone = _beside(cut(said), frozenset(), lexicon)
     if len(number) == 1 and number[0].value.denominator == 1 and alone:
@@ -91,5 +91,22 @@ def _by_name(
     return again(Reason.NOT_READ)
 
 
-def _of(options: Sequence[Option[int]]) -> tuple[int, str]:
-    return options[0].value, options[0].words
+def _begun(said: str, spellings: Mapping[str, int], lexicon: Lexicon) -> list[int]:
+    """The choices whose names begin with what was said: "none" for "None of these".
+
+    A plain no, or a number, answers something else than the name that begins with it.
+    """
+    if len(said) < _LEAST_BEGUN:
+        return []
+    if items(cut(said), lexicon, _NO_NAME)[0].sort not in (None, Sort.NONE):
+        return []
+    begun = {at for name, at in spellings.items() if name.startswith(f"{said} ")}
+    return sorted(begun)
+
+
+def _among(places: Sequence[int], names: Sequence[Sequence[str]]) -> Reading[int]:
+    """The only choice that fits, or the likeliest of several to ask about."""
+    close = tuple(Option(at, names[at][0]) for at in places[:_MOST_OPTIONS])
+    if len(places) == 1:
+        return understood(close[0].value, close[0].words)
+    return again(Reason.AMBIGUOUS, close)

@@ -1,5 +1,6 @@
 """Villages, farmers and officers."""
 
+import unicodedata
 from collections.abc import Iterable, Sequence
 
 from sqlalchemy import or_, select
@@ -11,14 +12,20 @@ from assistant.store.errors import AlreadyThereError, NotThereError
 from assistant.store.tables import FarmerRow, OfficerRow, OfficerVillageRow, VillageRow
 
 
+def _plain(name: str) -> str:
+    """A name as it is sorted: without accents and capitals."""
+    letters = unicodedata.normalize("NFKD", name.casefold())
+    return "".join(ch for ch in letters if not unicodedata.combining(ch))
+
+
 class People:
     def __init__(self, session: Session) -> None:
         self._session = session
 
     def villages(self) -> tuple[Village, ...]:
-        """All villages of the programme, by name."""
+        """All villages of the programme, by name: an A with an accent stands among the As."""
         found = self._session.scalars(select(VillageRow).order_by(VillageRow.name))
-        return tuple(map(rows.village, found))
+        return tuple(sorted(map(rows.village, found), key=lambda each: _plain(each.name)))
 
     def village(self, village_id: int) -> Village | None:
         row = self._session.get(VillageRow, village_id)

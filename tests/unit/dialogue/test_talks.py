@@ -54,6 +54,10 @@ TALKS = {
         ("kijani", [CONSENT]),
         ("yes", [like(m.ENROLLED, m.ASK_AREA)]),
     ),
+    "she names her language as another language calls it": (
+        ("hi", [LANGUAGES]),
+        ("anglais", [VILLAGES]),
+    ),
     "who does not agree is asked again only when they text again": (
         *SIGNED_UP,
         ("2", [like(m.NO_CONSENT)]),

@@ -105,6 +105,25 @@ def test_two_near_names_are_offered(lexicons):
     assert {option.value for option in reading.options} == {1, 2}
 
 
+SIGNS = [["Spots on leaves"], ["No water"], ["Old leaves, tip"], ["Old leaves, base"]]
+
+
+def test_a_name_begun_is_chosen_where_only_one_begins_so(lexicons):
+    """People send the first word of a long name; a bare "no" is not "No water"."""
+    none = [*SIGNS, ["None of these"]]
+    assert read_choice("none", none, lexicons["en"]).value == 4
+    assert read_choice("SPOTS", none, lexicons["en"]).value == 0
+    assert read_choice("no", none, lexicons["en"]).outcome is Outcome.AGAIN
+    either = read_choice("old leaves", none, lexicons["en"])
+    assert {option.value for option in either.options} == {2, 3}
+
+
+def test_a_name_begun_in_french(lexicons):
+    """Beside a longer name that has the word further in."""
+    names = [["Insectes"], ["Aucun de ces signes"]]
+    assert read_choice("aucun", names, lexicons["fr"]).value == 1
+
+
 @pytest.mark.parametrize("text", ["0", "5", "-1", "1 2", "x", "", "😀", "1.5", "999999"])
 def test_what_is_not_on_the_list_is_asked_again(lexicons, text):
     """No choice is guessed."""

@@ -10,11 +10,12 @@ from assistant.store import AlreadyThereError, NotThereError, Store
 
 
 def test_villages_are_listed_by_name(store: Store) -> None:
-    """A farmer picks one by its number in this list."""
+    """A farmer picks one by its number in this list; an accent does not put it last."""
     with store.work() as work:
         later = work.people.add_village("Zawadi", "Africa/Nairobi")
         first = work.people.add_village("Bonde", "Africa/Dar_es_Salaam")
-        assert work.people.villages() == (first, later)
+        accented = work.people.add_village("Água Boa", "Africa/Maputo")
+        assert work.people.villages() == (accented, first, later)
         assert work.people.village(later.id) == Village(later.id, "Zawadi", "Africa/Nairobi")
 
 
