@@ -1,0 +1,43 @@
+"""Official alerts: what a message in the Common Alerting Protocol says, and where it holds.
+
+OASIS Standard CAP-V1.2 of 1 July 2010, <http://docs.oasis-open.org/emergency/cap/v1.2/>. Bytes
+in, frozen values out: `read_alert` reads and checks a message, `judge` says whether it matters
+here and for which places. What is done with it is for others.
+"""
+
+from assistant.alerts.judging import Judged, Outcome, Rules, Threat, judge
+from assistant.alerts.places import Place, covers
+from assistant.alerts.reading import read_alert
+from assistant.alerts.values import (
+    Alert,
+    Area,
+    Fault,
+    Faulty,
+    Info,
+    Kind,
+    Reference,
+    Scope,
+    Status,
+    Wrong,
+)
+
+__all__ = [
+    "Alert",
+    "Area",
+    "Fault",
+    "Faulty",
+    "Info",
+    "Judged",
+    "Kind",
+    "Outcome",
+    "Place",
+    "Reference",
+    "Rules",
+    "Scope",
+    "Status",
+    "Threat",
+    "Wrong",
+    "covers",
+    "judge",
+    "read_alert",
+]

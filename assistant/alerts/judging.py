@@ -1,0 +1,184 @@
+"""Whether an alert matters here, and for which places: thresholds, time, and area.
+
+The thresholds are the programme's. They choose among the national service's own words; none of
+those words is changed.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from assistant.alerts.places import Place, covers
+from assistant.alerts.values import Alert, Area, Info, Kind, Scope, Status
+
+
+@dataclass(frozen=True)
+class Rules:
+    """Which dangers lead to a warning.
+
+    categories: the standard's; weather, since a bed is harmed by rain, hail and wind
+    events: words of which one stands in the event or headline, or `name=value` of an event
+        code; none: any event of these categories
+    severities: from Moderate, "possible threat to life or property"; Minor is "minimal to no
+        known threat", and one does not know what Unknown is
+    urgencies: what is still to come; an hour's notice (Expected) is enough to cover a bed, and
+        heavy rain is told the day before (Future)
+    certainties: what is more likely than not; who covers in vain too often stops covering
+    lasts: how long an alert holds that names no end; the standard leaves that to who reads it
+    """
+
+    categories: frozenset[str] = frozenset({"Met"})
+    events: tuple[str, ...] = ()
+    severities: frozenset[str] = frozenset({"Extreme", "Severe", "Moderate"})
+    urgencies: frozenset[str] = frozenset({"Immediate", "Expected", "Future"})
+    certainties: frozenset[str] = frozenset({"Observed", "Likely"})
+    lasts: timedelta = timedelta(hours=24)
+
+
+class Outcome(StrEnum):
+    """What an alert says to us, before anything is done with it."""
+
+    NOT_ACTUAL = "not_actual"  # an exercise, a test, a draft: shown, never sent
+    NOT_PUBLIC = "not_public"
+    NO_WARNING = "no_warning"  # an Ack, an Error, or nothing said
+    CANCELS = "cancels"
+    EXPIRED = "expired"
+    ALL_CLEAR = "all_clear"  # the service says that the danger is over
+    OTHER_HAZARD = "other_hazard"
+    BELOW = "below"  # under the thresholds
+    ONLY_WORDS = "only_words"  # an area that no program can find on a map
+    ELSEWHERE = "elsewhere"
+    MATTERS = "matters"
+
+
+@dataclass(frozen=True)
+class Threat:
+    """One danger, told in one or more languages, and the places in it.
+
+    holds_until: when what is told expires; a service may mean to tell more before it begins
+    """
+
+    infos: tuple[Info, ...]
+    starts_at: datetime
+    ends_at: datetime
+    holds_until: datetime
+    place_ids: tuple[int, ...] = ()
+
+    @property
+    def certainty(self) -> str:
+        """In the standard's word."""
+        return self.infos[0].certainty
+
+    def told(self, language: str) -> Info:
+        """What is said in a language; else in English; else what was said first."""
+        for wanted in (language, "en"):
+            for info in self.infos:
+                if info.language.lower().split("-")[0] == wanted.lower():
+                    return info
+        return self.infos[0]
+
+
+@dataclass(frozen=True)
+class Judged:
+    """What an alert comes to; threats only where it matters."""
+
+    outcome: Outcome
+    threats: tuple[Threat, ...] = ()
+
+
+def judge(alert: Alert, rules: Rules, places: Mapping[int, Place], now: datetime) -> Judged:
+    """What an alert comes to at `now`, for places by their ids."""
+    by_itself = _by_itself(alert)
+    if by_itself is not None:
+        return Judged(by_itself)
+    left = _threats(alert, rules)
+    for outcome, holds in (
+        (Outcome.EXPIRED, lambda threat: threat.holds_until > now),
+        (Outcome.ALL_CLEAR, lambda threat: not _over(threat)),
+        (Outcome.OTHER_HAZARD, lambda threat: _of_hazard(threat, rules)),
+        (Outcome.BELOW, lambda threat: _strong(threat, rules)),
+        (Outcome.ONLY_WORDS, lambda threat: any(area.drawn for area in _areas(threat))),
+    ):
+        left = [threat for threat in left if holds(threat)]
+        if not left:
+            return Judged(outcome)
+    placed = [_placed(threat, places) for threat in left]
+    found = tuple(threat for threat in placed if threat.place_ids)
+    return Judged(Outcome.MATTERS, found) if found else Judged(Outcome.ELSEWHERE)
+
+
+def _by_itself(alert: Alert) -> Outcome | None:
+    """What its head alone comes to, whatever the danger."""
+    if alert.status is not Status.ACTUAL:
+        return Outcome.NOT_ACTUAL
+    if alert.scope is not Scope.PUBLIC:
+        return Outcome.NOT_PUBLIC
+    if alert.kind in (Kind.ACK, Kind.ERROR):
+        return Outcome.NO_WARNING
+    if alert.kind is Kind.CANCEL:
+        return Outcome.CANCELS
+    return None if alert.infos else Outcome.NO_WARNING
+
+
+def _threats(alert: Alert, rules: Rules) -> list[Threat]:
+    """The dangers of an alert: blocks that say the same in several languages are one."""
+    same: dict[object, list[Info]] = {}
+    for info in alert.infos:
+        same.setdefault(_sense(info), []).append(info)
+    return [_threat(tuple(infos), alert.key.sent, rules) for infos in same.values()]
+
+
+def _sense(info: Info) -> object:
+    shapes = tuple((area.polygons, area.circles, area.geocodes) for area in info.areas)
+    times = (info.effective, info.onset, info.expires)
+    return (info.categories, info.urgency, info.severity, info.certainty, times, shapes)
+
+
+def _threat(infos: tuple[Info, ...], sent: datetime, rules: Rules) -> Threat:
+    first = infos[0]
+    starts_at = first.onset or first.effective or sent
+    later = max(starts_at, sent) + rules.lasts
+    ends_at = first.expires if first.expires and first.expires > starts_at else later
+    return Threat(infos, starts_at, ends_at, first.expires or later)
+
+
+def _over(threat: Threat) -> bool:
+    return any("AllClear" in info.responses for info in threat.infos)
+
+
+def _of_hazard(threat: Threat, rules: Rules) -> bool:
+    return any(
+        not rules.categories.isdisjoint(info.categories) and _named(info, rules.events)
+        for info in threat.infos
+    )
+
+
+def _named(info: Info, events: tuple[str, ...]) -> bool:
+    said = f"{info.event}\n{info.headline}".casefold()
+    codes = {f"{code.name}={code.value}".casefold() for code in info.event_codes}
+    return not events or any(
+        event.casefold() in codes or event.casefold() in said for event in events
+    )
+
+
+def _strong(threat: Threat, rules: Rules) -> bool:
+    info = threat.infos[0]
+    return (
+        info.severity in rules.severities
+        and info.urgency in rules.urgencies
+        and info.certainty in rules.certainties
+    )
+
+
+def _areas(threat: Threat) -> Iterable[Area]:
+    return threat.infos[0].areas
+
+
+def _placed(threat: Threat, places: Mapping[int, Place]) -> Threat:
+    inside = tuple(
+        key
+        for key, place in sorted(places.items())
+        if any(covers(area, place) for area in _areas(threat))
+    )
+    return replace(threat, place_ids=inside)

@@ -1,0 +1,161 @@
+"""Whether an alert matters here: thresholds, time and area, for villages of an invented valley."""
+
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+import pytest
+
+from assistant.alerts import Alert, Outcome, Place, Rules, judge, read_alert
+from assistant.alerts.values import Geocode, Point
+from tests.cap import SENDER, Raw, area, cap, code, info
+
+RULES = Rules()
+NOW = datetime(2026, 6, 12, 5, 0, tzinfo=UTC)
+KIJANI, MTO, HILL, UNMARKED = 1, 2, 3, 4
+PLACES = {
+    KIJANI: Place(Point(-1.0, 37.0)),
+    MTO: Place(Point(-1.05, 37.05), frozenset({Geocode("WARD", "7")})),
+    HILL: Place(Point(-2.0, 38.0)),
+    UNMARKED: Place(),
+}
+
+
+def read(**changes: Any) -> Alert:
+    found = read_alert(cap(**changes))
+    assert isinstance(found, Alert), found
+    return found
+
+
+def outcome(rules: Rules = RULES, now: datetime = NOW, **changes: Any) -> Outcome:
+    return judge(read(**changes), rules, PLACES, now).outcome
+
+
+def test_a_danger_reaches_the_villages_in_its_area() -> None:
+    """From its onset to its end, with the service's own words."""
+    (threat,) = judge(read(), RULES, PLACES, NOW).threats
+    assert threat.place_ids == (KIJANI, MTO)
+    assert threat.starts_at == datetime(2026, 6, 12, 11, 0, tzinfo=UTC)
+    assert threat.ends_at == datetime(2026, 6, 12, 17, 0, tzinfo=UTC)
+    assert threat.certainty == "Likely"
+    assert threat.told("sw").headline == "Orange: heavy rain in the Lindara valley"
+
+
+HEADS: dict[str, tuple[dict[str, Any], Outcome]] = {
+    "a test is shown and never sent": ({"status": "Test"}, Outcome.NOT_ACTUAL),
+    "so is an exercise": ({"status": "Exercise"}, Outcome.NOT_ACTUAL),
+    "so is what systems say to each other": ({"status": "System"}, Outcome.NOT_ACTUAL),
+    "so is a draft": ({"status": "Draft"}, Outcome.NOT_ACTUAL),
+    "what is not for the public": (
+        {"scope": "Restricted", "restriction": "x"},
+        Outcome.NOT_PUBLIC,
+    ),
+    "what is for some": ({"scope": "Private", "addresses": "x"}, Outcome.NOT_PUBLIC),
+    "an acknowledgement": ({"msgType": "Ack"}, Outcome.NO_WARNING),
+    "a report of an error": ({"msgType": "Error"}, Outcome.NO_WARNING),
+    "an alert that says nothing": ({"info": None}, Outcome.NO_WARNING),
+    "a cancel": ({"msgType": "Cancel", "info": None}, Outcome.CANCELS),
+    "an update is judged as an alert": ({"msgType": "Update"}, Outcome.MATTERS),
+    "a test of a cancel cancels nothing": (
+        {"status": "Test", "msgType": "Cancel"},
+        Outcome.NOT_ACTUAL,
+    ),
+}
+
+
+@pytest.mark.parametrize(("changes", "expected"), HEADS.values(), ids=HEADS)
+def test_the_head_tells_what_an_alert_is_for(
+    changes: dict[str, Any], expected: Outcome
+) -> None:
+    """Status, scope and msgType of CAP 1.2, 3.2.1."""
+    assert outcome(**changes) is expected
+
+
+DANGERS: dict[str, tuple[dict[str, Any], Outcome]] = {
+    "over": ({"expires": "2026-06-12T08:00:00+03:00"}, Outcome.EXPIRED),
+    "the service says it is over": ({"responseType": "AllClear"}, Outcome.ALL_CLEAR),
+    "an earthquake": ({"category": "Geo"}, Outcome.OTHER_HAZARD),
+    "weather among others": ({"category": ["Health", "Met"]}, Outcome.MATTERS),
+    "no known threat": ({"severity": "Minor"}, Outcome.BELOW),
+    "nobody knows how bad": ({"severity": "Unknown"}, Outcome.BELOW),
+    "a possible threat": ({"severity": "Moderate"}, Outcome.MATTERS),
+    "less likely than not": ({"certainty": "Possible"}, Outcome.BELOW),
+    "seen": ({"certainty": "Observed"}, Outcome.MATTERS),
+    "past": ({"urgency": "Past"}, Outcome.BELOW),
+    "tomorrow": ({"urgency": "Future"}, Outcome.MATTERS),
+    "no area": ({"area": None}, Outcome.ONLY_WORDS),
+    "an area in words": ({"area": area(polygon=None)}, Outcome.ONLY_WORDS),
+    "far away": ({"area": area(polygon=None, circle="40,-120 50")}, Outcome.ELSEWHERE),
+    "a code": ({"area": area(polygon=None, geocode=code("ward", "7"))}, Outcome.MATTERS),
+}
+
+
+@pytest.mark.parametrize(("changes", "expected"), DANGERS.values(), ids=DANGERS)
+def test_thresholds_time_and_area_decide(changes: dict[str, Any], expected: Outcome) -> None:
+    """Each by itself, with the rest as in a heavy-rain alert."""
+    assert outcome(info=info(**changes)) is expected
+
+
+EVENTS: dict[str, tuple[tuple[str, ...], dict[str, Any], bool]] = {
+    "any weather where none is named": ((), {"event": "Heat"}, True),
+    "a word of the event": (("rain",), {}, True),
+    "a word of the headline": (("MVUA",), {"event": "x", "headline": "Mvua kubwa"}, True),
+    "none of the words": (("rain", "hail"), {"event": "Heat", "headline": "Hot"}, False),
+    "a code": (("HAZ=RR2",), {"event": "Heat", "headline": "", "eventCode": code("haz", "rr2")}, True),
+    "another code": (("HAZ=RR2",), {"eventCode": code("haz", "rr1")}, False),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("events", "changes", "matters"), EVENTS.values(), ids=EVENTS)
+def test_a_programme_may_name_its_dangers(
+    events: tuple[str, ...], changes: dict[str, Any], matters: bool
+) -> None:
+    """By words of the service or by its codes, capitals or not."""
+    expected = Outcome.MATTERS if matters else Outcome.OTHER_HAZARD
+    assert outcome(replace(RULES, events=events), info=info(**changes)) is expected
+
+
+def test_blocks_in_several_languages_are_one_danger() -> None:
+    """And each is told to those who read it; to others in English, else as it came first."""
+    swahili = info(language="sw", event="Mvua kubwa", headline="Mvua kubwa bondeni")
+    judged = judge(read(info=[swahili, info(language="en-GB")]), RULES, PLACES, NOW)
+    (threat,) = judged.threats
+    assert threat.told("sw").event == "Mvua kubwa"
+    assert threat.told("en").event == threat.told("fr").event == "Heavy rain"
+    only = judge(read(info=swahili), RULES, PLACES, NOW).threats[0]
+    assert only.told("fr").event == "Mvua kubwa"
+
+
+def test_two_dangers_of_one_alert_are_kept_apart() -> None:
+    """Each with its own villages and hours; what is under the thresholds falls away."""
+    hill = area(polygon=None, circle="-2,38 5")
+    judged = judge(
+        read(info=[info(), info(severity="Extreme", area=hill), info(severity="Minor")]),
+        RULES,
+        PLACES,
+        NOW,
+    )
+    assert [threat.place_ids for threat in judged.threats] == [(KIJANI, MTO), (HILL,)]
+
+
+def test_an_alert_without_an_end_holds_for_a_day() -> None:
+    """CAP 1.2, 3.2.2 <expires>: each recipient sets its own policy."""
+    endless = info(onset=None, expires=None)
+    (threat,) = judge(read(info=endless), RULES, PLACES, NOW).threats
+    assert threat.starts_at == datetime(2026, 6, 12, 3, 0, tzinfo=UTC)
+    assert threat.ends_at == threat.starts_at + timedelta(hours=24)
+    assert outcome(now=NOW + timedelta(days=1), info=endless) is Outcome.EXPIRED
+
+
+def test_an_alert_that_expires_before_the_danger_begins_still_warns_of_it() -> None:
+    """The service means to say more by then; without more, the danger is taken to last a day."""
+    early = info(onset="2026-06-13T14:00:00+03:00", expires="2026-06-12T20:00:00+03:00")
+    (threat,) = judge(read(info=early), RULES, PLACES, NOW).threats
+    assert threat.ends_at - threat.starts_at == timedelta(hours=24)
+    assert outcome(now=NOW + timedelta(hours=13), info=early) is Outcome.EXPIRED
+
+
+def test_references_are_read_for_what_follows() -> None:
+    """Several, with any blanks between them."""
+    named = Raw(f"{SENDER},a,2026-06-11T06:00:00+03:00\n  {SENDER},b,2026-06-11T07:00:00+03:00")
+    assert [each.identifier for each in read(references=named).references] == ["a", "b"]
