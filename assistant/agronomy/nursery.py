@@ -29,7 +29,8 @@ class Nursery:
     test began, `test_counted` whether its count has come; `resown` whether the bed was sown
     again, or some mats of it; `urea_on` is the day on which urea was advised, once only;
     `hill_seedlings` the seedlings a hill that a thin stand allows; `more_on` the sowing of
-    mats that were added to a thin bed, and `more_mats` their number.
+    mats that were added to a thin bed, and `more_mats` their number; `no_result` whether it
+    was closed since nobody told how it went.
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -59,6 +60,7 @@ class Nursery:
     hill_seedlings: int | None = None
     more_on: date | None = None
     more_mats: int | None = None
+    no_result: bool = False
 
     def __post_init__(self) -> None:
         Anchors(self.sow_date, self.uncover_date, self.transplant_date, self.practice)

@@ -123,6 +123,7 @@ class NurseryRow(Base):
     hill_seedlings: Mapped[int | None]
     more_on: Mapped[date | None]
     more_mats: Mapped[int | None]
+    no_result: Mapped[bool] = mapped_column(default=False)
     changed_at: Mapped[datetime]
 
 
@@ -149,7 +150,12 @@ class IncomingRow(Base):
     """A message as it came, but for blanked codes, and the screen that answered it."""
 
     __tablename__ = "incoming"
-    __table_args__ = (Index(None, "phone", "at"),)
+    __table_args__ = (
+        Index(None, "phone", "at"),
+        Index(
+            None, "village_id", "at", "channel", "step"
+        ),  # what is counted, nothing else read
+    )
 
     gateway_id: Mapped[str] = mapped_column(primary_key=True)
     phone: Mapped[str]
@@ -162,6 +168,7 @@ class IncomingRow(Base):
     failed: Mapped[bool]
     answer_text: Mapped[str | None]
     answer_more: Mapped[bool | None]
+    village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"))  # counted for
 
 
 class WarningRow(Base):
@@ -191,7 +198,11 @@ class WarningPhoneRow(Base):
 
 class OutboxRow(Base):
     __tablename__ = "outbox"
-    __table_args__ = (Index(None, "state", "due_at"), Index(None, "phone", "state"))
+    __table_args__ = (
+        Index(None, "state", "due_at"),
+        Index(None, "phone", "state"),
+        Index(None, "village_id", "due_at", "state", "segments"),  # what is counted
+    )
 
     id: Mapped[Key]
     message_id: Mapped[str] = mapped_column(unique=True)
@@ -214,6 +225,7 @@ class OutboxRow(Base):
     ended_at: Mapped[datetime | None]
     detail: Mapped[str]
     created_at: Mapped[datetime]
+    village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"))  # counted for
 
 
 class ReminderRow(Base):

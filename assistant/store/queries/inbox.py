@@ -7,6 +7,7 @@ from sqlalchemy.orm import Session
 
 from assistant.channel import Channel, Incoming, Screen
 from assistant.store.inserts import insert_missing
+from assistant.store.queries.counted import village_of
 from assistant.store.tables import IncomingRow
 from assistant.store.values import Seen
 
@@ -31,6 +32,7 @@ class Inbox:
             "at": incoming.at,
             "taken_at": now,
             "failed": False,
+            "village_id": village_of(self._session, incoming.phone),
         }
         if insert_missing(self._session, IncomingRow, [row], [IncomingRow.gateway_id]):
             return Seen(new=True)

@@ -13,6 +13,7 @@ from assistant.store import rows
 from assistant.store.codec import focus_json
 from assistant.store.errors import StoreError
 from assistant.store.fates import settle
+from assistant.store.queries.counted import village_of, villages_of
 from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import OutboxText, TextState
 
@@ -25,14 +26,16 @@ class Outbox:
 
     def add(self, text: OutboxText) -> OutboxText:
         """Keeps a new text; its id comes back with it."""
-        row = OutboxRow(**_columns(text))
+        row = OutboxRow(**_columns(text), village_id=village_of(self._session, text.phone))
         self._session.add(row)
         self._session.flush()
         return rows.outbox_text(row)
 
     def add_all(self, texts: Iterable[OutboxText]) -> None:
         """Keeps many new texts at once."""
-        new = [_columns(text) for text in texts]
+        kept = list(texts)
+        villages = villages_of(self._session, {text.phone for text in kept})
+        new = [_columns(text) | {"village_id": villages.get(text.phone)} for text in kept]
         if new:
             self._session.execute(insert(OutboxRow), new)
 

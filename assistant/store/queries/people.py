@@ -9,6 +9,7 @@ from sqlalchemy.orm import Session
 from assistant.people import Farmer, Officer, Village
 from assistant.store import rows
 from assistant.store.errors import AlreadyThereError, NotThereError
+from assistant.store.queries.counted import count_for
 from assistant.store.tables import FarmerRow, OfficerRow, OfficerVillageRow, VillageRow
 
 
@@ -83,11 +84,14 @@ class People:
             NotThereError: an id that is not kept.
         """
         row = self._new_farmer(farmer) if farmer.id == 0 else self._kept_farmer(farmer)
+        first_known = row.village_id is None and farmer.village_id is not None
         row.phone, row.language = farmer.phone, farmer.language
         row.village_id = farmer.village_id
         row.consent_at, row.stopped_at = farmer.consent_at, farmer.stopped_at
         row.name = farmer.name
         self._session.flush()
+        if first_known:
+            count_for(self._session, row.phone, row.village_id)
         return rows.farmer(row)
 
     def _new_farmer(self, farmer: Farmer) -> FarmerRow:
