@@ -1,4 +1,4 @@
-"""Whether an alert matters here: thresholds, time and area, for villages of an invented valley."""
+"""Whether an alert matters here: thresholds, time and area, for an invented valley."""
 
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
@@ -101,9 +101,9 @@ EVENTS: dict[str, tuple[tuple[str, ...], dict[str, Any], bool]] = {
     "a word of the event": (("rain",), {}, True),
     "a word of the headline": (("MVUA",), {"event": "x", "headline": "Mvua kubwa"}, True),
     "none of the words": (("rain", "hail"), {"event": "Heat", "headline": "Hot"}, False),
-    "a code": (("HAZ=RR2",), {"event": "Heat", "headline": "", "eventCode": code("haz", "rr2")}, True),
+    "a code": (("HAZ=RR2",), {"event": "x", "eventCode": code("haz", "rr2")}, True),
     "another code": (("HAZ=RR2",), {"eventCode": code("haz", "rr1")}, False),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize(("events", "changes", "matters"), EVENTS.values(), ids=EVENTS)
@@ -148,7 +148,7 @@ def test_an_alert_without_an_end_holds_for_a_day() -> None:
 
 
 def test_an_alert_that_expires_before_the_danger_begins_still_warns_of_it() -> None:
-    """The service means to say more by then; without more, the danger is taken to last a day."""
+    """The service means to say more by then; else the danger is taken to last a day."""
     early = info(onset="2026-06-13T14:00:00+03:00", expires="2026-06-12T20:00:00+03:00")
     (threat,) = judge(read(info=early), RULES, PLACES, NOW).threats
     assert threat.ends_at - threat.starts_at == timedelta(hours=24)
