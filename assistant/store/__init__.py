@@ -20,6 +20,7 @@ from assistant.store.values import (
     Unread,
     UssdTalk,
 )
+from assistant.store.values_alerts import Became, KeptAlert, Looked, Told
 from assistant.store.values_officers import (
     Bed,
     CalendarDay,
@@ -38,6 +39,7 @@ __all__ = [
     "Account",
     "AlreadyThereError",
     "BadRowError",
+    "Became",
     "Bed",
     "CalendarDay",
     "Call",
@@ -50,6 +52,8 @@ __all__ = [
     "Draft",
     "Handover",
     "Heard",
+    "KeptAlert",
+    "Looked",
     "NaiveTimeError",
     "NotThereError",
     "OutboxText",
@@ -61,6 +65,7 @@ __all__ = [
     "Store",
     "StoreError",
     "TextState",
+    "Told",
     "UnderWarning",
     "Unread",
     "UssdTalk",

@@ -15,6 +15,8 @@ from assistant.store.backup import copy_sqlite
 from assistant.store.engine import READING, open_engine
 from assistant.store.errors import DatabaseFailedError
 from assistant.store.queries.accounts import Accounts
+from assistant.store.queries.alert_sources import AlertSources
+from assistant.store.queries.alerts import Alerts
 from assistant.store.queries.audit import Audit
 from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
@@ -51,6 +53,8 @@ class Work:
         self.warnings = Warnings(session)
         self.warmth = Warmths(session)
         self.drafts = Drafts(session)
+        self.alerts = Alerts(session)
+        self.alert_sources = AlertSources(session)
         self.calls = Calls(session)
         self.watch = Watch(session)
         self.story = Story(session)

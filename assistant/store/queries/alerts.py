@@ -1,0 +1,177 @@
+"""Official alerts: kept as they came, found by what names them, and the places they name."""
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import asdict, fields
+
+from sqlalchemy import ColumnElement, Select, delete, select, update
+from sqlalchemy.orm import Session
+
+from assistant.alerts import Place, Reference
+from assistant.alerts.places import as_code
+from assistant.alerts.values import Geocode, Kind, Point, Scope, Status
+from assistant.store import rows
+from assistant.store.tables import VillageRow
+from assistant.store.tables_alerts import (
+    AlertReferenceRow,
+    AlertRow,
+    AlertVillageRow,
+    VillageGeocodeRow,
+)
+from assistant.store.values_alerts import Became, KeptAlert, Told
+
+_APART = ("id", "told", "village_ids")  # what is not simply a column of the same name
+_KEPT = [field.name for field in fields(KeptAlert) if field.name not in _APART]
+
+
+class Alerts:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def add(
+        self, alert: KeptAlert, raw: bytes, digest: str, replaces: Iterable[Reference] = ()
+    ) -> KeptAlert:
+        """Keeps a new alert, and which earlier ones it takes the place of.
+
+        Args:
+            digest: tells `raw` from every other; no two alerts have the same.
+        """
+        row = AlertRow(
+            raw=raw,
+            digest=digest,
+            told=[asdict(told) for told in alert.told],
+            **{name: getattr(alert, name) for name in _KEPT},
+        )
+        self._session.add(row)
+        self._session.flush()
+        for reference in dict.fromkeys(replaces):
+            self._session.add(AlertReferenceRow(alert_id=row.id, **asdict(reference)))
+        for village_id in alert.village_ids:
+            self._session.add(AlertVillageRow(alert_id=row.id, village_id=village_id))
+        self._session.flush()
+        return self._values([row])[0]
+
+    def get(self, alert_id: int) -> KeptAlert | None:
+        row = self._session.get(AlertRow, alert_id)
+        return self._values([row])[0] if row else None
+
+    def raw(self, alert_id: int) -> bytes | None:
+        """The message as it came."""
+        return self._session.scalar(select(AlertRow.raw).where(AlertRow.id == alert_id))
+
+    def has_digest(self, digest: str) -> bool:
+        """Whether the very same message is kept."""
+        return self._session.scalar(_id().where(AlertRow.digest == digest)) is not None
+
+    def of(self, key: Reference) -> KeptAlert | None:
+        """The message of that name, where it was as the standard has it."""
+        wanted = select(AlertRow).where(*_named(AlertRow, key)).order_by(AlertRow.id)
+        row = self._session.scalar(wanted.where(AlertRow.became != Became.FAULTY).limit(1))
+        return self._values([row])[0] if row else None
+
+    def replacing(self, key: Reference) -> int | None:
+        """The id of a message that takes the place of the one of that name, if it came already:
+        an actual, public update or cancel of the same sender."""
+        wanted = (
+            _id()
+            .join(AlertReferenceRow, AlertReferenceRow.alert_id == AlertRow.id)
+            .where(*_named(AlertReferenceRow, key))
+            .where(AlertRow.kind.in_([Kind.UPDATE, Kind.CANCEL]))
+            .where(AlertRow.status == Status.ACTUAL, AlertRow.scope == Scope.PUBLIC)
+            .order_by(AlertRow.sent.desc(), AlertRow.id.desc())
+        )
+        return self._session.scalar(wanted.limit(1))
+
+    def replace(self, alert_id: int, by: int) -> None:
+        """Keeps that another message took the place of one; the first to do so counts."""
+        self._session.execute(
+            update(AlertRow)
+            .where(AlertRow.id == alert_id, AlertRow.replaced_by.is_(None))
+            .values(replaced_by=by)
+        )
+
+    def replaced(self, alert_id: int) -> tuple[KeptAlert, ...]:
+        """The messages whose place this one took."""
+        wanted = select(AlertRow).where(AlertRow.replaced_by == alert_id).order_by(AlertRow.id)
+        return self._values(self._session.scalars(wanted).all())
+
+    def latest(
+        self,
+        count: int,
+        *,
+        before_id: int | None = None,
+        became: Collection[Became] | None = None,
+    ) -> tuple[KeptAlert, ...]:
+        """What came last, the latest first."""
+        wanted = select(AlertRow).order_by(AlertRow.id.desc()).limit(count)
+        if before_id is not None:
+            wanted = wanted.where(AlertRow.id < before_id)
+        if became is not None:
+            wanted = wanted.where(AlertRow.became.in_(became))
+        return self._values(self._session.scalars(wanted).all())
+
+    def _values(self, found: Sequence[AlertRow]) -> tuple[KeptAlert, ...]:
+        ids = [row.id for row in found]
+        link = AlertVillageRow
+        inside: dict[int, list[int]] = {}
+        for row in self._session.scalars(
+            select(link).where(link.alert_id.in_(ids)).order_by(link.village_id)
+        ):
+            inside.setdefault(row.alert_id, []).append(row.village_id)
+        return tuple(
+            rows.value(
+                KeptAlert,
+                row,
+                told=tuple(Told(**told) for told in row.told),
+                village_ids=tuple(inside.get(row.id, ())),
+            )
+            for row in found
+        )
+
+    # --- where villages are ------------------------------------------------------------------
+
+    def places(self) -> dict[int, Place]:
+        """All villages as alerts see them, by their ids."""
+        codes = self.geocodes()
+        village = VillageRow
+        marks = self._session.execute(
+            select(village.id, village.latitude, village.longitude).order_by(village.id)
+        )
+        return {
+            key: Place(
+                Point(latitude, longitude)
+                if latitude is not None and longitude is not None
+                else None,
+                frozenset(codes.get(key, ())),
+            )
+            for key, latitude, longitude in marks
+        }
+
+    def geocodes(self) -> dict[int, tuple[Geocode, ...]]:
+        """The codes of villages, by the villages' ids."""
+        row = VillageGeocodeRow
+        found: dict[int, list[Geocode]] = {}
+        for each in self._session.scalars(select(row).order_by(row.name, row.value)):
+            found.setdefault(each.village_id, []).append(Geocode(each.name, each.value))
+        return {key: tuple(codes) for key, codes in found.items()}
+
+    def set_geocodes(self, village_id: int, codes: Iterable[Geocode]) -> None:
+        """Gives a village these codes and no others."""
+        row = VillageGeocodeRow
+        self._session.execute(delete(row).where(row.village_id == village_id))
+        for code in dict.fromkeys(map(as_code, codes)):
+            self._session.add(row(village_id=village_id, name=code.name, value=code.value))
+        self._session.flush()
+
+
+def _id() -> Select[int]:
+    return select(AlertRow.id)
+
+
+def _named(
+    table: type[AlertRow] | type[AlertReferenceRow], key: Reference
+) -> tuple[ColumnElement[bool], ...]:
+    return (
+        table.sender == key.sender,
+        table.identifier == key.identifier,
+        table.sent == key.sent,
+    )
