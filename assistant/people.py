@@ -42,7 +42,8 @@ class Village:
 @dataclass(frozen=True)
 class Farmer:
     """One phone that raises nurseries. `language` is None until it was asked; `name` is what an
-    office keeps, since a phone is never asked for it."""
+    office keeps, since a phone is never asked for it; `phone` is empty where the number has
+    gone to somebody else."""
 
     id: int
     phone: str

@@ -32,6 +32,14 @@ from assistant.store.values_officers import (
     UnderWarning,
     VisitMade,
 )
+from assistant.store.values_people import (
+    Enrolment,
+    Listed,
+    NewFarmer,
+    OfficeList,
+    PastPhone,
+    Wish,
+)
 from assistant.store.values_warnings import Certainty, Decision, Draft, Source
 from assistant.store.work import Store, Work
 
@@ -50,15 +58,20 @@ __all__ = [
     "Decision",
     "Done",
     "Draft",
+    "Enrolment",
     "Handover",
     "Heard",
     "KeptAlert",
     "Looked",
+    "Listed",
     "NaiveTimeError",
+    "NewFarmer",
     "NotThereError",
+    "OfficeList",
     "OutboxText",
     "OwnWords",
     "PastCall",
+    "PastPhone",
     "Seen",
     "Sent",
     "Source",
@@ -70,5 +83,6 @@ __all__ = [
     "Unread",
     "UssdTalk",
     "VisitMade",
+    "Wish",
     "Work",
 ]

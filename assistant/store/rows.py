@@ -30,6 +30,7 @@ from assistant.store.tables import (
 from assistant.store.values import OutboxText, UssdTalk
 
 PRACTICES = "practices"  # where a session holds the practices, by code
+NO_PHONE = "-"  # begins, before the farmer's id, what stands for the number of who has none
 
 
 class Value(Protocol):
@@ -61,7 +62,7 @@ def village(row: VillageRow) -> Village:
 
 
 def farmer(row: FarmerRow) -> Farmer:
-    return value(Farmer, row)
+    return value(Farmer, row, phone="" if row.phone.startswith(NO_PHONE) else row.phone)
 
 
 def nursery(row: NurseryRow) -> Nursery:

@@ -21,10 +21,13 @@ from assistant.store.queries.audit import Audit
 from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
 from assistant.store.queries.drafts import Drafts
+from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.nurseries import Nurseries
+from assistant.store.queries.office_lists import OfficeLists
 from assistant.store.queries.outbox import Outbox
 from assistant.store.queries.people import People
+from assistant.store.queries.phones import Phones
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
 from assistant.store.queries.seasons import Seasons
@@ -60,6 +63,9 @@ class Work:
         self.story = Story(session)
         self.roll = Roll(session)
         self.calendar_days = CalendarDays(session)
+        self.enrolments = Enrolments(session)
+        self.phones = Phones(session)
+        self.lists = OfficeLists(session)
 
     def lock(self, phone: str) -> None:
         """Makes other transactions wait that lock the same phone, until this one ends.

@@ -52,6 +52,12 @@ class Inbox:
         """The talk failed on this message; it is kept to be looked at."""
         self._change(gateway_id, failed=True)
 
+    def forget(self, phone: str) -> None:
+        """Takes the number and the words off all that came from a phone. The gateway's ids
+        stay, so that a repeat is still known as one."""
+        theirs = update(IncomingRow).where(IncomingRow.phone == phone)
+        self._session.execute(theirs.values(phone="", text=""))
+
     def last_text_at(self, phone: str) -> datetime | None:
         """When this phone sent its latest SMS, by the gateway's time."""
         return self._session.scalar(

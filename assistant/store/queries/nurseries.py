@@ -35,7 +35,8 @@ class Nurseries:
     def in_village(
         self, village_id: int, sown_from: date = date.min, sown_until: date = date.max
     ) -> tuple[tuple[Farmer, Nursery], ...]:
-        """Open nurseries in a village, of farmers who still want texts, by phone.
+        """Open nurseries in a village, of farmers who agreed to texts and still want them, by
+        phone.
 
         `sown_from`, `sown_until`: only those whose sowing day is one of these days.
         """
@@ -43,7 +44,7 @@ class Nurseries:
             select(FarmerRow, NurseryRow)
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
             .where(FarmerRow.village_id == village_id, FarmerRow.stopped_at.is_(None))
-            .where(NurseryRow.closed.is_(False))
+            .where(FarmerRow.consent_at.is_not(None), NurseryRow.closed.is_(False))
             .where(NurseryRow.sow_date.between(sown_from, sown_until))
             .order_by(FarmerRow.phone, NurseryRow.id)
         )
@@ -60,6 +61,7 @@ class Nurseries:
                 and_(NurseryRow.farmer_id == FarmerRow.id, NurseryRow.closed.is_(False)),
             )
             .where(WarningPhoneRow.warning_id == warning_id, FarmerRow.stopped_at.is_(None))
+            .where(FarmerRow.consent_at.is_not(None))
             .order_by(FarmerRow.phone, *_BY_LABEL)
         )
         return tuple(
@@ -84,12 +86,15 @@ class Nurseries:
             raise NotThereError(
                 f"expected a kept nursery, got id {nursery.id}: give 0 for a new one"
             )
-        for name in _KEPT:
-            setattr(row, name, getattr(nursery, name))
-        for name, given in asdict(nursery.inputs).items():
+        for name, given in columns_of(nursery).items():
             setattr(row, name, given)
-        row.practice = nursery.practice.code
         row.changed_at = now
         self._session.add(row)
         self._session.flush()
         return rows.nursery(row)
+
+
+def columns_of(nursery: Nursery) -> dict[str, object]:
+    """A nursery as it is kept, but for its id."""
+    kept: dict[str, object] = {name: getattr(nursery, name) for name in _KEPT}
+    return kept | asdict(nursery.inputs) | {"practice": nursery.practice.code}

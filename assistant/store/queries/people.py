@@ -85,7 +85,7 @@ class People:
         """
         row = self._new_farmer(farmer) if farmer.id == 0 else self._kept_farmer(farmer)
         first_known = row.village_id is None and farmer.village_id is not None
-        row.phone, row.language = farmer.phone, farmer.language
+        row.phone, row.language = farmer.phone or f"{rows.NO_PHONE}{row.id}", farmer.language
         row.village_id = farmer.village_id
         row.consent_at, row.stopped_at = farmer.consent_at, farmer.stopped_at
         row.name = farmer.name

@@ -208,7 +208,7 @@ class Reminders:
             .join(NurseryRow, NurseryRow.id == ReminderRow.nursery_id)
             .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
             .where(ReminderRow.state == state, NurseryRow.closed.is_(False))
-            .where(FarmerRow.stopped_at.is_(None))
+            .where(FarmerRow.stopped_at.is_(None), FarmerRow.consent_at.is_not(None))
             .order_by(FarmerRow.phone, ReminderRow.due_at, ReminderRow.id)
         )
 

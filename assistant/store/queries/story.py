@@ -3,8 +3,8 @@
 from collections.abc import Collection
 from datetime import date, datetime
 
-from sqlalchemy import delete, select
-from sqlalchemy.orm import Session, aliased
+from sqlalchemy import ColumnElement, delete, select
+from sqlalchemy.orm import InstrumentedAttribute, Session, aliased
 
 from assistant.channel import Channel, Step
 from assistant.store import rows
@@ -34,12 +34,21 @@ class Story:
 
     # --- messages ----------------------------------------------------------------------------
 
-    def heard(self, phone: str, limit: int) -> tuple[Heard, ...]:
-        """The last messages of a phone, the latest first; USSD keys with their screens."""
+    def heard(
+        self,
+        phone: str,
+        limit: int,
+        since: datetime | None = None,
+        until: datetime | None = None,
+    ) -> tuple[Heard, ...]:
+        """The last messages of a phone, the latest first; USSD keys with their screens.
+
+        `since`, `until`: only while the number was one person's.
+        """
         said = (IncomingRow.channel != Channel.USSD) | (IncomingRow.step == Step.ANSWER)
         wanted = (
             select(IncomingRow)
-            .where(IncomingRow.phone == phone, said)
+            .where(IncomingRow.phone == phone, said, *_between(IncomingRow.at, since, until))
             .order_by(IncomingRow.at.desc())
             .limit(limit)
         )
@@ -48,11 +57,17 @@ class Story:
             for row in self._session.scalars(wanted)
         )
 
-    def sent(self, phone: str, limit: int) -> tuple[Sent, ...]:
-        """The last texts to a phone, the latest first."""
+    def sent(
+        self,
+        phone: str,
+        limit: int,
+        since: datetime | None = None,
+        until: datetime | None = None,
+    ) -> tuple[Sent, ...]:
+        """The last texts to a phone, the latest first; as for `heard`."""
         wanted = (
             select(OutboxRow)
-            .where(OutboxRow.phone == phone)
+            .where(OutboxRow.phone == phone, *_between(OutboxRow.created_at, since, until))
             .order_by(OutboxRow.id.desc())
             .limit(limit)
         )
@@ -211,3 +226,10 @@ class Story:
             rows.value(Handover, row, village=village, giver=gave, taker=took, by=did)
             for row, village, gave, took, did in self._session.execute(wanted)
         )
+
+
+def _between(
+    at: InstrumentedAttribute[datetime], since: datetime | None, until: datetime | None
+) -> list[ColumnElement[bool]]:
+    found: list[ColumnElement[bool]] = [] if since is None else [at > since]
+    return found if until is None else [*found, at <= until]

@@ -1,0 +1,52 @@
+"""Numbers that changed hands: whose they were, and until when."""
+
+from datetime import datetime
+
+from sqlalchemy import func, select, update
+from sqlalchemy.orm import Session
+
+from assistant.store import rows
+from assistant.store.tables import NurseryRow
+from assistant.store.tables_people import PastPhoneRow
+from assistant.store.values_people import PastPhone
+
+
+class Phones:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def add_past(self, farmer_id: int, phone: str, until: datetime) -> None:
+        """This number was that farmer's until now."""
+        self._session.add(PastPhoneRow(farmer_id=farmer_id, phone=phone, until=until))
+        self._session.flush()
+
+    def past_of(self, farmer_id: int) -> tuple[PastPhone, ...]:
+        """The numbers that a farmer had before, the latest first."""
+        wanted = (
+            select(PastPhoneRow)
+            .where(PastPhoneRow.farmer_id == farmer_id)
+            .order_by(PastPhoneRow.until.desc())
+        )
+        return tuple(rows.value(PastPhone, row) for row in self._session.scalars(wanted))
+
+    def had_by_others_until(
+        self, phone: str, before: datetime | None = None
+    ) -> datetime | None:
+        """Until when somebody else had this number; what passed over it before is theirs.
+
+        `before`: only such times that are earlier than this one.
+        """
+        wanted = select(func.max(PastPhoneRow.until)).where(PastPhoneRow.phone == phone)
+        if before is not None:
+            wanted = wanted.where(PastPhoneRow.until < before)
+        return self._session.scalar(wanted)
+
+    def move_beds(self, from_farmer: int, to_farmer: int) -> int:
+        """The open nurseries go to another farmer; how many those were."""
+        moved = (
+            update(NurseryRow)
+            .where(NurseryRow.farmer_id == from_farmer, NurseryRow.closed.is_(False))
+            .values(farmer_id=to_farmer)
+            .returning(NurseryRow.id)
+        )
+        return len(self._session.execute(moved).all())

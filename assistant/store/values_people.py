@@ -1,0 +1,83 @@
+"""What the store hands out on enrolment. Times are aware and in UTC."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from assistant.dialogue.values import Kept
+from assistant.people import Farmer
+
+Wish = Mapping[str, Kept]
+"""What an office knew of a nursery that cannot be planned yet, by the plan talk's names."""
+
+OPEN, WORKING, DONE = "open", "working", "done"  # how far an office's list has come
+
+
+@dataclass(frozen=True)
+class Enrolment:
+    """A farmer whom somebody else put on the roll; no officer means the command line.
+
+    `way` is "list", "page" or "text"; `answer` "yes", "no", "stop", or None where there is
+    none yet.
+    """
+
+    farmer_id: int
+    officer_id: int | None
+    way: str
+    at: datetime
+    asked: int
+    asked_at: datetime
+    answer: str | None = None
+    answered_at: datetime | None = None
+    wishes: tuple[Wish, ...] = ()
+
+
+@dataclass(frozen=True)
+class Listed:
+    """A farmer of the roll as a list is held against them: with the enrolment, if there is
+    one."""
+
+    farmer: Farmer
+    enrolment: Enrolment | None
+
+    @property
+    def refused(self) -> bool:
+        """Whether they said no."""
+        return self.enrolment is not None and self.enrolment.answer == "no"
+
+
+@dataclass(frozen=True)
+class OfficeList:
+    """A file of farmers that an office sent in, and how far its import has come."""
+
+    id: int
+    officer_id: int
+    name: str
+    content: bytes | None
+    choices: Mapping[str, Any]
+    state: str
+    counts: Mapping[str, Any]
+    rejects: bytes | None
+    made_at: datetime
+    changed_at: datetime
+
+
+@dataclass(frozen=True)
+class PastPhone:
+    """A number that a farmer had until a time."""
+
+    farmer_id: int
+    phone: str
+    until: datetime
+
+
+@dataclass(frozen=True)
+class NewFarmer:
+    """A farmer to be kept together with many others."""
+
+    phone: str
+    name: str | None
+    village_id: int
+    language: str
+    wishes: tuple[Wish, ...] = field(default=())
