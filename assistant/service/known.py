@@ -36,6 +36,7 @@ _REPLACED_BY = {
     TaskCode.FILL_GAPS: TaskCode.SEASON_RESULT,
 }
 TALK_LASTS = timedelta(hours=20)  # a question that nobody answered by the next morning
+ONE_DAY = timedelta(days=1)
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
 SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
 SOWS_SOON_D = 2  # seed is soaked two days before it is sown
@@ -96,9 +97,17 @@ def know(
 
 
 def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Item, ...]:
-    """What was asked and is not answered yet, lately enough for a tardy answer."""
+    """What was asked and is not answered yet, lately enough for a tardy answer; and what an
+    early riser does before today's text.
+
+    Not where something is open since yesterday: "done" after midnight is about that.
+    """
     ids = [nursery.id for nursery in nurseries]
-    found = work.reminders.unsettled(ids, ASKED_TASKS, today - TARDY) if ids else ()
+    if not ids:
+        return ()
+    found = work.reminders.unsettled(ids, ASKED_TASKS, today - TARDY)
+    if all(each.day < today - ONE_DAY for each in found):
+        found += work.reminders.planned_on(ids, ASKED_TASKS, today)
     by_day = sorted(found, key=lambda each: (each.day, ids.index(each.nursery_id)))
     latest = {(each.nursery_id, each.task): each for each in by_day}
     return tuple(

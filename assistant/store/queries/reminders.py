@@ -150,6 +150,19 @@ class Reminders:
             )
         )
 
+    def planned_on(
+        self, nursery_ids: Iterable[int], tasks: Iterable[TaskCode], day: date
+    ) -> tuple[Reminder, ...]:
+        """What is planned for these nurseries on a day and not yet asked; by time."""
+        return self._reminders(
+            _by_time().where(
+                ReminderRow.nursery_id.in_(list(nursery_ids)),
+                ReminderRow.state == State.PLANNED,
+                ReminderRow.task.in_(list(tasks)),
+                ReminderRow.day == day,
+            )
+        )
+
     def sent_open(self, nursery_ids: Iterable[int]) -> tuple[Reminder, ...]:
         """What was asked for these nurseries and is not answered, the oldest first."""
         return self._reminders(

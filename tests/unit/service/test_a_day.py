@@ -156,6 +156,34 @@ def test_the_day_of_sowing_is_answered(amina: Valley, rows: list[object]) -> Non
     play(amina, tuple(rows))  # type: ignore[arg-type]
 
 
+def test_an_early_riser_says_done_before_the_text_of_the_day(amina: Valley) -> None:
+    """TODAY shows the work of the day from midnight on, so it can be answered from then on."""
+    before = (
+        ("10 Jun 05:00", AMINA, "today", [like(t.HEAD(label="A", day=0), t.P_SOW)]),
+        ("10 Jun 05:01", AMINA, "done", [like(m.SOWN_NOTED)]),
+        ("10 Jun 06:00", AMINA, "", [like(t.HEAD(label="A", day=0), t.P_WATER)]),
+        ("11 Jun 06:00", AMINA, "", [like(t.HEAD(label="A", day=1), t.P_WATER)]),
+    )
+    play(amina, before)
+
+
+def test_after_midnight_done_is_about_the_evening_before(amina: Valley) -> None:
+    """What was asked and is open goes before what will be asked in the morning."""
+    amina.go("10 Jun 08:00")
+    amina.heard(AMINA)
+    amina.text(AMINA, "done")
+    amina.go("15 Jun 08:00")
+    amina.heard(AMINA)
+    amina.go("16 Jun 04:00")
+    amina.heard(AMINA)  # the second asking of the afternoon
+    after = (
+        ("16 Jun 04:00", AMINA, "done", [like(m.DONE_NOTED)]),
+        ("16 Jun 06:00", AMINA, "", [like(t.HEAD(label="A", day=6), t.P_KEEP_WATER)]),
+    )
+    play(amina, after)
+    assert states(amina, TaskCode.UNCOVER_FLOOD)["15 Jun"] is State.DONE
+
+
 def test_the_season_follows_the_real_day_of_sowing(amina: Valley) -> None:
     """Sown two days late, uncovered two days later."""
     amina.go("10 Jun 06:00")
