@@ -8,6 +8,8 @@ from importlib import import_module
 
 import click
 
+from assistant.commands.one_line import OneLineGroup
+
 _COMMANDS = {
     "start": "serve:start",
     "web": "serve:web",
@@ -22,7 +24,7 @@ _COMMANDS = {
 }
 
 
-class _OnCall(click.Group):
+class _OnCall(OneLineGroup):
     """A group whose commands are imported when they are asked for."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:

@@ -85,10 +85,14 @@ class Receipt:
 
 @dataclass(frozen=True)
 class Handover:
-    """What the gateway said when it was offered a text: ACCEPTED, FAILED or TRY_LATER."""
+    """What the gateway said when it was offered a text: ACCEPTED, FAILED or TRY_LATER.
+
+    `answered` is False where nobody answered at all, so that the next would only wait too.
+    """
 
     fate: Fate
     detail: str = ""
+    answered: bool = True
 
 
 class Gateway(Protocol):

@@ -78,8 +78,15 @@ class Worker:
                 return
 
     def _dispatch(self) -> int:
+        now = self._clock()
+        halfway = now + self._lease / 2  # the slowest answer still fits into the other half
         return dispatch(
-            self._house, self._gateway, self._clock(), limit=self._batch, lease=self._lease
+            self._house,
+            self._gateway,
+            now,
+            limit=self._batch,
+            lease=self._lease,
+            in_time=lambda: self._clock() < halfway,
         )
 
     def _guarded(self, work: Callable[[], None]) -> None:

@@ -70,6 +70,8 @@ def opened(settings: Settings) -> Iterator[House]:
         raise click.ClickException(f"The database cannot be opened: {fault}") from fault
     try:
         yield open_house(settings, store)
+    except (KeyError, IndexError):  # a fault of ours, not a name that somebody mistyped
+        raise
     except (StoreError, LookupError, CatalogueError, SettingsError) as fault:
         raise click.ClickException(str(fault.args[0] if fault.args else fault)) from fault
     finally:

@@ -114,8 +114,13 @@ def iso_date(typed: str) -> dt.date:
         day = dt.date.fromisoformat(text) if _ISO.fullmatch(text) else None
     except ValueError:
         day = None
-    if day is None or not _FIRST_DAY <= day <= _LAST_DAY:
+    if day is None:
         raise click.BadParameter(
             f"{shown(typed)} is no day of the calendar; write it as 2026-06-10"
+        )
+    if not _FIRST_DAY <= day <= _LAST_DAY:
+        raise click.BadParameter(
+            f"{shown(typed)} is too near the end of the years that can be printed; "
+            "write a day of your season, such as 2026-06-10"
         )
     return day

@@ -3,6 +3,7 @@
 from typing import IO, Any
 
 import click
+from click.exceptions import NoArgsIsHelpError
 
 SHOWN_CHARACTERS = 40
 
@@ -17,8 +18,8 @@ class OneLineError(click.ClickException):
         click.echo(f"Error: {self.message}", file=file, err=file is None)
 
 
-class OneLineCommand(click.Command):
-    """A command whose usage errors are one line, without the usage above it."""
+class _OneLine(click.Command):
+    """Usage errors are one line, without the usage above it, here and in what it calls."""
 
     def make_context(
         self,
@@ -30,18 +31,35 @@ class OneLineCommand(click.Command):
         """Reads the options; whatever click cannot read becomes one line."""
         try:
             return super().make_context(info_name, args, parent, **extra)
-        except click.MissingParameter as missing:
-            help_text = getattr(missing.param, "help", None) or ""
-            raise one_line(f"{missing.format_message()} {help_text}") from missing
+        except NoArgsIsHelpError:
+            raise
         except click.UsageError as refused:
-            raise one_line(refused.format_message()) from refused
+            raise _in_one_line(refused) from refused
 
     def invoke(self, ctx: click.Context) -> Any:
         """Runs the command; a refusal found later is one line too."""
         try:
             return super().invoke(ctx)
+        except NoArgsIsHelpError:
+            raise
         except click.UsageError as refused:
-            raise one_line(refused.format_message()) from refused
+            raise _in_one_line(refused) from refused
+
+
+class OneLineCommand(_OneLine):
+    """A command that refuses in one line."""
+
+
+class OneLineGroup(_OneLine, click.Group):
+    """A group that refuses in one line, whichever of its commands it was."""
+
+
+def _in_one_line(refused: click.UsageError) -> OneLineError:
+    """A refusal with the help of the option that is missing."""
+    about = getattr(refused, "param", None)
+    missing = isinstance(refused, click.MissingParameter)
+    help_text = getattr(about, "help", None) or "" if missing else ""
+    return one_line(f"{refused.format_message()} {help_text}")
 
 
 def one_line(text: str) -> OneLineError:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
-from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected
+from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
 from assistant.dialogue.endings_result import RESULT_ENDINGS
 from assistant.dialogue.endings_seed import SEED_ENDINGS
 from assistant.dialogue.endings_stand import STAND_ENDINGS
@@ -51,8 +51,13 @@ def answer_open(text: str, known: Known, session: Session) -> Turn | None:
     stopping = almost_stop(text, known)
     if stopping is not None:
         return stopping
-    mended = corrected(text, session, known) if _says_nothing(step, question) else None
+    mended = _put_right(text, session, known) if _says_nothing(step, question) else None
     return _stepped(mended, known, "") if mended else _ask_again(step, known, question, text)
+
+
+def _put_right(text: str, session: Session, known: Known) -> Step | None:
+    """Another answer than the one that was asked for: an earlier one anew, or a later one."""
+    return corrected(text, session, known) or early(text, session, known)
 
 
 def _says_nothing(step: Step, question: Question) -> bool:

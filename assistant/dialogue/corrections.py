@@ -34,12 +34,34 @@ def also_answered(step: Step, known: Known, text: str) -> Step:
     session = step.session
     if session.conversation != talks.PLAN.name or session.waiting or len(text.split()) < 2:
         return step
+    sure = _sure_kinds(text, known)
+    return _take(step, sure, known) if len(sure) > 1 else step
+
+
+def early(text: str, session: Session, known: Known) -> Step | None:
+    """One answer that came before its question, such as the day while the field was asked: it
+    is kept and said to be, and the open question stands.
+
+    Words alone are not enough: "tomorrow" may be when the seed will be tested.
+    """
+    if session.conversation != talks.PLAN.name or session.waiting:
+        return None
+    if text.strip().isdigit() or not any(sign.isdigit() for sign in text):
+        return None
+    sure = _sure_kinds(text, known)
+    asked = {q.reads for q in talks.PLAN.questions.values() if q.keeps in session.answers}
+    open_question = find(session, talks.TABLES)
+    if len(sure) != 1 or open_question is None or set(sure) & (asked | {open_question.reads}):
+        return None
+    (reading,) = sure.values()
+    return _take(Step(session, (m.NOTED_EARLY(reading=reading.words),)), sure, known)
+
+
+def _sure_kinds(text: str, known: Known) -> Mapping[Reads, Reading[Any]]:
+    """What a text surely says of field, seed and day."""
     asks = {Ask.AREA: Reads.AREA, Ask.GERMINATION: Reads.GERMINATION, Ask.DATE: Reads.SOWING}
     several = read_several(text, tuple(asks), known.lexicon, known.today, known.region)
-    sure = {asks[a]: r for a, r in several.items() if r.outcome is Outcome.UNDERSTOOD}
-    if len(sure) < 2:
-        return step
-    return _take(step, sure, known)
+    return {asks[a]: r for a, r in several.items() if r.outcome is Outcome.UNDERSTOOD}
 
 
 def _take(step: Step, sure: Mapping[Reads, Reading[Any]], known: Known) -> Step:

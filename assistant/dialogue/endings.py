@@ -25,6 +25,7 @@ from assistant.dialogue.values import (
     Change,
     Enrol,
     IssueWarning,
+    Kept,
     Known,
     SaveNursery,
     Session,
@@ -211,11 +212,12 @@ def quantities(
     return ended(session, known, *texts)
 
 
-def dates(session: Session | None, known: Known) -> Turn:
-    """Change the day of sowing or transplanting."""
+def dates(session: Session | None, known: Known, meant: Nursery | None = None) -> Turn:
+    """Change the day of sowing or transplanting, of the nursery that is meant."""
     if not known.nurseries:
         return no_nursery(session, known)
-    return opened(begin(talks.DATES, held=holds(session)), known)
+    named: dict[str, Kept] = {"nursery": meant.id} if meant else {}
+    return opened(begin(talks.DATES, holds(session), **named), known)
 
 
 def close(session: Session | None, known: Known) -> Turn:

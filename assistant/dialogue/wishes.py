@@ -85,6 +85,14 @@ def _quantities(text: str, known: Known) -> Turn:
     return _passing(ending)(text, known)
 
 
+def _dates(text: str, known: Known) -> Turn:
+    """Changes the nursery that the text names, as in "change date B"."""
+    _, meant = split_label(text, known)
+    if len(known.nurseries) > 1 and len(meant) == 1:
+        return e.dates(known.session, known, meant[0])
+    return e.dates(known.session, known)
+
+
 def _opening(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
     def wish(text: str, known: Known) -> Turn:
         return ending(known.session, known)
@@ -99,7 +107,7 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.START: _start,
     Wish.LANGUAGE: _language,
     Wish.BACK: _back,
-    Wish.CHANGE_DATE: _opening(e.dates),
+    Wish.CHANGE_DATE: _dates,
     Wish.PROBLEM: _opening(e.problem),
     Wish.RAIN: _passing(e.rain),
     Wish.TODAY: _passing(e.today),

@@ -40,7 +40,8 @@ class HttpGateway:
                 allow_redirects=False,  # the signature covers the path
             )
         except OSError as trouble:  # every error of requests is one
-            return Handover(Fate.TRY_LATER, f"no answer: {trouble}"[:_DETAIL_MAX])
+            detail = f"no answer: {trouble}"[:_DETAIL_MAX]
+            return Handover(Fate.TRY_LATER, detail, answered=False)
         return _handover(answer.status_code, answer.content)
 
     def _body(self, outgoing: Outgoing) -> bytes:

@@ -1,5 +1,6 @@
 """Sends what waits in the outbox, and keeps what the operator says became of it."""
 
+from collections.abc import Callable
 from datetime import datetime, timedelta
 
 from assistant.channel import Fate, Gateway, Outgoing, Receipt
@@ -12,18 +13,36 @@ from assistant.service.tick import plan_again
 from assistant.store import OutboxText
 
 
+def _for_ever() -> bool:
+    return True
+
+
 def dispatch(
-    house: House, gateway: Gateway, now: datetime, *, limit: int, lease: timedelta
+    house: House,
+    gateway: Gateway,
+    now: datetime,
+    *,
+    limit: int,
+    lease: timedelta,
+    in_time: Callable[[], bool] = _for_ever,
 ) -> int:
-    """Claims texts that may go now, hands them over, records the answers; how many there were.
+    """Claims texts that may go now, hands them over, records the answers; how many went.
+
+    An operator that does not answer, or so slowly that it is no longer `in_time` before the
+    lease ends, is not given the rest: that goes back, and a warning written meanwhile goes
+    before it.
 
     The hand-over is outside any transaction: a crash between it and the record leads to a
     second hand-over under the same id, which the operator drops.
     """
     with house.store.work() as work:
         claimed = work.outbox.claim(now, limit, lease)
-    for text in claimed:
-        _hand_over(house, gateway, text, now)
+    for gone, text in enumerate(claimed, start=1):
+        answered = _hand_over(house, gateway, text, now)
+        if not answered or not in_time():
+            with house.store.work() as work:
+                work.outbox.give_back(each.message_id for each in claimed[gone:])
+            return gone if answered else 0
     return len(claimed)
 
 
@@ -31,12 +50,13 @@ def dispatch(
 _NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER})
 
 
-def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) -> None:
+def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) -> bool:
+    """Offers one text and records what became of it; whether anybody answered."""
     morning = _held_until(house, text, now)
     if morning is not None:
         with house.store.work() as work:
             work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
-        return
+        return True
     outgoing = Outgoing(text.message_id, text.phone, text.text, text.not_after)
     handover = gateway.send(outgoing, now)
     fate, retry_at = handover.fate, None
@@ -49,6 +69,7 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
             plan_again(work, house, text)
+    return handover.answered
 
 
 def _held_until(house: House, text: OutboxText, now: datetime) -> datetime | None:

@@ -195,13 +195,14 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
     scene.work.calls.add(farmer.id, change.nursery_id, change.about, change.words, scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
     nursery = scene.work.nurseries.get(change.nursery_id) if change.nursery_id else None
-    says = o.HELP_NOTICE(
-        phone=farmer.phone,
-        village=village.name if village else "-",
-        label=nursery.called if nursery else "-",
-        about=ABOUT.get(change.about, o.ABOUT_OTHER)(),
-        words=change.words or "-",
-    )
+    slots: dict[str, Slot] = {
+        "phone": farmer.phone,
+        "village": village.name if village else "-",
+        "label": nursery.called if nursery else "-",
+        "about": ABOUT.get(change.about, o.ABOUT_OTHER)(),
+    }
+    words = change.words.strip()
+    says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
     _notify(scene, farmer, says, urgent=False)
 
 

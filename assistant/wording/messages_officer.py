@@ -68,6 +68,11 @@ HELP_NOTICE = Message(
     note="To the officer. {about} names the trouble, {words} is the farmer's own text.",
     segments=2,
 )
+HELP_NOTICE_BARE = Message(
+    "Help wanted: {phone}, {village}, nursery {label}: {about}.",
+    note="To the officer, where the farmer sent no words. {about} names the trouble.",
+    segments=2,
+)
 HELP_IN_RAIN = Message(
     "Help wanted in the rain: {phone}, {village}. Go only when it is safe.",
     note="To the officer: a farmer answered 2 to a warning.",

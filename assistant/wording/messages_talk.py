@@ -252,6 +252,7 @@ WARNING_STANDS = Message(
     note="First screen while a warning is not answered; choices follow.",
 )
 CORRECTED = Message("Changed: {reading}.", note="An earlier answer was corrected.")
+NOTED_EARLY = Message("Noted: {reading}.", note="An answer that came before its question.")
 
 # --- dates ----------------------------------------------------------------------------------
 ASK_WHICH_DATE = Message(

@@ -11,8 +11,9 @@ from freezegun import freeze_time
 from assistant import worker as working
 from assistant.channel import Fate, Handover, Outgoing
 from assistant.store import Store
+from assistant.store.values import TextState
 from assistant.worker import Worker, wall_clock
-from tests.valley import AMINA, Valley, at, house_of, settle
+from tests.valley import AMINA, BARAKA, Valley, at, house_of, settle
 
 
 class Listening:
@@ -71,6 +72,25 @@ def test_a_round_sends_all_that_waits(valley: Valley, gateway: Listening) -> Non
         valley.post(f"+447700900{200 + number}", "hello")
     worker_of(valley, gateway).round()
     assert len(gateway.offered) == 26
+
+
+def test_what_a_slow_operator_cannot_take_within_the_lease_goes_back(valley: Valley) -> None:
+    """Another worker would take it for lost and offer it a second time."""
+
+    class Slow(Listening):
+        def send(self, outgoing: Outgoing, now: datetime) -> Handover:
+            """Answers after a minute."""
+            valley.now += timedelta(seconds=60)
+            return super().send(outgoing, now)
+
+    valley.post(BARAKA, "hello")
+    slow = Slow()
+    worker = worker_of(valley, slow)
+    assert worker._dispatch() == 1
+    with valley.house.store.look() as work:
+        states = [work.outbox.of_phone(phone)[-1].state for phone in (AMINA, BARAKA)]
+    assert states == [TextState.ACCEPTED, TextState.WAITING]
+    assert worker._dispatch() == 1
 
 
 def test_the_loop_sends_at_once_when_it_is_woken(valley: Valley, gateway: Listening) -> None:

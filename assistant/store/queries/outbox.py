@@ -93,6 +93,12 @@ class Outbox:
             lease_until=now + lease,
         )
 
+    def give_back(self, message_ids: Iterable[str]) -> int:
+        """Frees texts that were claimed and not offered to anybody; how many those were."""
+        claimed = OutboxRow.state == TextState.CLAIMED
+        held = and_(claimed, OutboxRow.message_id.in_(list(message_ids)))
+        return len(self._change(held, state=TextState.WAITING, lease_until=None))
+
     def expire(self, now: datetime) -> tuple[OutboxText, ...]:
         """Gives up the texts whose time ran out before they were sent.
 

@@ -141,6 +141,21 @@ TALKS = {
         ("tomorrow", [like(m.AGAIN_GERMINATION)]),
         ("85", [PAIL]),
     ),
+    "a day that comes before its question is kept for it": (
+        *SIGNED_UP,
+        ("1", [like(m.ENROLLED, m.ASK_AREA)]),
+        ("10 June", [like(m.NOTED_EARLY(reading="Wednesday, 10 June 2026"), m.ASK_AREA)]),
+        ("0.4 ha", [GERMINATION]),
+        ("85", [PAIL]),
+        ("1", [check("0.4 ha", 85, 10, TENTH)]),
+    ),
+    "so is germination, also where it is hopeless": (
+        *SIGNED_UP,
+        ("1", [like(m.ENROLLED, m.ASK_AREA)]),
+        ("40%", [like(m.NOTED_EARLY(reading="40%"), m.ASK_AREA)]),
+        ("0.4 ha", [like(m.DO_NOT_SOW(percent=40))]),
+        ("85%", [PAIL]),
+    ),
     "she changes the pail at the end": (
         *SIGNED_UP,
         ("1", [like(m.ENROLLED, m.ASK_AREA)]),
@@ -226,6 +241,15 @@ def test_what_was_said_is_what_is_opened() -> None:
         area_typed="1 acre",
         inputs=replace(nursery().inputs, field_area_m2=4046.8564224, pail_litres=15.0),
     )
+
+
+def test_change_date_takes_the_nursery_that_it_names() -> None:
+    """With two nurseries "CHANGE DATE B" needs no question which."""
+    two = (nursery("A"), replace(nursery("B"), name="Riverside"))
+    for words in ("CHANGE DATE B", "change date riverside"):
+        phone = Phone.enrolled(*two)
+        assert phone.hears(words) == [like(m.ASK_WHICH_DATE, ...)], words
+    assert Phone.enrolled(*two).hears("CHANGE DATE") == [like(m.ASK_NURSERY, ...)]
 
 
 def test_a_sowing_day_put_right_to_a_coming_one_is_not_kept_as_sown() -> None:

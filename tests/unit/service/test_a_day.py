@@ -373,6 +373,19 @@ def test_an_operator_that_is_down_is_asked_again_later_each_time(amina: Valley) 
     assert waits == [0.5, 1, 2, 4, 8, 15, 15, 15, 15]
 
 
+def test_an_operator_that_does_not_answer_is_not_given_the_whole_batch(amina: Valley) -> None:
+    """A hundred texts of ten seconds each would hold up a rain warning for a quarter of an
+    hour; one silence is enough to know."""
+    amina.enrol(BARAKA)
+    amina.plan(BARAKA, "10 June")
+    amina.operator.answers = [Handover(Fate.TRY_LATER, "no answer", answered=False)]
+    amina.leap("10 Jun 06:00")
+    assert [text.phone for text in amina.operator.offered[-1:]] == [AMINA]
+    amina.heard(BARAKA)
+    amina.leap("10 Jun 06:01")
+    assert [len(amina.heard(AMINA)), len(amina.heard(BARAKA))] == [1, 1]
+
+
 def test_a_text_that_is_put_off_keeps_its_id(amina: Valley) -> None:
     """So that the operator can drop a repeat."""
     amina.operator.answers = [Handover(Fate.TRY_LATER), Handover(Fate.TRY_LATER)]

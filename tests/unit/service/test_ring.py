@@ -26,7 +26,7 @@ def test_who_rings_is_called_back(valley: Valley, kijani: Village) -> None:
     valley.add_officer(kijani)
     valley.enrol(AMINA)
     assert _ring(valley, AMINA, "ring-1") == [like(m.RING_NOTED)]
-    assert valley.heard(OFFICER) == [like(o.HELP_NOTICE)]
+    assert valley.heard(OFFICER) == [like(o.HELP_NOTICE_BARE)]
     assert _calls(valley) == ["ring"]
 
 
