@@ -22,7 +22,7 @@ from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.warnings import give_all_clear
 from assistant.store import Work
 from assistant.wording import messages_officer as o
-from assistant.wording.message import Message, Say
+from assistant.wording.message import Message, Say, Slot
 
 ONE_DAY = timedelta(days=1)
 TOLD_LASTS_D = 7  # shorter than the time between the two harrowings, which are both said
