@@ -152,6 +152,7 @@ class IncomingRow(Base):
     __tablename__ = "incoming"
     __table_args__ = (
         Index(None, "phone", "at"),
+        Index(None, "at"),  # the latest of all
         Index(
             None, "village_id", "at", "channel", "step"
         ),  # what is counted, nothing else read
@@ -201,6 +202,7 @@ class OutboxRow(Base):
     __table_args__ = (
         Index(None, "state", "due_at"),
         Index(None, "phone", "state"),
+        Index(None, "due_at"),  # the latest of all
         Index(None, "village_id", "due_at", "state", "segments"),  # what is counted
     )
 

@@ -23,6 +23,7 @@ from assistant.store.queries.calls import Calls
 from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.inbox import Inbox
+from assistant.store.queries.ledger import Ledger
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.office_lists import OfficeLists
 from assistant.store.queries.outbox import Outbox
@@ -62,6 +63,7 @@ class Work:
         self.watch = Watch(session)
         self.story = Story(session)
         self.roll = Roll(session)
+        self.ledger = Ledger(session)
         self.calendar_days = CalendarDays(session)
         self.enrolments = Enrolments(session)
         self.phones = Phones(session)

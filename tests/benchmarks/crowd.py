@@ -8,7 +8,7 @@ from typing import Any, cast
 from uuid import uuid4
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Table, delete, update
+from sqlalchemy import Table, delete, text, update
 
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
@@ -186,3 +186,54 @@ def undo_today(url: str) -> None:
             .values(state=State.PLANNED, asked=0, message_id=None)
         )
     engine.dispose()
+
+
+SEASON_D = 40  # days of texts: soaking to the season's result, and replies
+ANSWERS_D = 30
+
+
+def a_season_of_texts(url: str) -> tuple[int, int]:
+    """Fills the outbox and the inbox as a whole season leaves them; how many each then holds.
+
+    A text a day for forty days to each phone and an answer on thirty, some lost, some keyed.
+    """
+    engine = open_engine(url)
+    with engine.begin() as connection:
+        if connection.dialect.name == "postgresql":
+            days = f"generate_series(1, {SEASON_D}) AS d(n)"
+            at = "TIMESTAMPTZ '2026-06-14 03:00:00+00' - d.n * INTERVAL '1 day'"
+        else:
+            days = (
+                f"(WITH RECURSIVE c(n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM c "
+                f"WHERE n < {SEASON_D}) SELECT n FROM c) AS d"
+            )
+            at = "strftime('%Y-%m-%d %H:%M:%S.000000', '2026-06-14 03:00:00', -d.n || ' days')"
+        for statement in _SEASON:
+            connection.execute(
+                text(statement.format(days=days, at=at, last=ANSWERS_D).replace(":", "\\:"))
+            )
+        if connection.dialect.name == "postgresql":
+            connection.exec_driver_sql("ANALYZE")
+        counts = [
+            connection.exec_driver_sql(f"SELECT count(*) FROM {table}").scalar_one()
+            for table in ("outbox", "incoming")
+        ]
+    engine.dispose()
+    return counts[0], counts[1]
+
+
+_SEASON = (
+    """INSERT INTO outbox (message_id, phone, text, kind, due_at, not_after, urgent, state,
+    attempts, encoding, segments, accepted_at, delivered_at, detail, created_at, village_id)
+    SELECT 's' || d.n || farmer.phone, farmer.phone, 'Nursery A: water the beds.', 'prompt',
+    {at}, {at}, false, CASE WHEN (farmer.id * 31 + d.n) % 29 = 0 THEN 'failed'
+    WHEN (farmer.id * 17 + d.n) % 31 = 0 THEN 'expired' ELSE 'delivered' END,
+    0, 'gsm7', 1 + (farmer.id + d.n) % 5 / 4, {at}, {at},
+    CASE WHEN (farmer.id * 31 + d.n) % 29 = 0 THEN 'no such subscriber' ELSE '' END, {at},
+    farmer.village_id FROM farmer, {days}""",
+    """INSERT INTO incoming (gateway_id, phone, text, channel, step, at, taken_at, failed,
+    village_id) SELECT 's' || d.n || farmer.phone, farmer.phone, '1',
+    CASE WHEN d.n % 6 = 0 THEN 'ussd' ELSE 'sms' END, CASE WHEN d.n % 12 = 0 THEN 'begin'
+    WHEN d.n % 6 = 0 THEN 'answer' ELSE 'text' END, {at}, {at}, false, farmer.village_id
+    FROM farmer, {days} WHERE d.n <= {last}""",
+)

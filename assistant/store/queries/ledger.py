@@ -1,0 +1,227 @@
+"""The ledger of messages: counted by village and time, why some were lost, the latest of all.
+
+A text is counted on the day it was due to leave, which moves with each new try. The counts read
+indexes only (`village_id, due_at, state, segments`; `village_id, at, channel, step`).
+"""
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, TypeVar
+
+from sqlalchemy import (
+    ColumnElement,
+    Select,
+    and_,
+    case,
+    false,
+    func,
+    literal,
+    or_,
+    select,
+    true,
+)
+from sqlalchemy.orm import Session
+
+from assistant.channel import Channel, Step
+from assistant.store.tables import FarmerRow, IncomingRow, OutboxRow, UnreadRow, VillageRow
+from assistant.store.values import TextState, Unread
+from assistant.store.values_books import HeardCounts, HeardLine, Lost, SentLine, TextCounts
+
+_LOST = (TextState.FAILED, TextState.EXPIRED)
+
+
+@dataclass(frozen=True)
+class Span:
+    """A span of time in some villages.
+
+    villages: ids      everybody: those are all, and what belongs to none is meant too
+    """
+
+    start: datetime
+    end: datetime
+    villages: tuple[int, ...]
+    everybody: bool = False
+
+
+Place = tuple[datetime, int | str]
+"""Where a page of a list ends: the time and the id of its last line."""
+Key = tuple[Any, Any]  # the columns of a place
+L = TypeVar("L", SentLine, HeardLine)
+
+
+class Ledger:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    # --- counted -----------------------------------------------------------------------------
+
+    def sent(self, span: Span) -> tuple[TextCounts, ...]:
+        """Outgoing texts by village; villages without any are left out."""
+        within = and_(OutboxRow.due_at >= span.start, OutboxRow.due_at < span.end)
+        parts = _by_village(OutboxRow.village_id, _SENT, within, span)
+        return tuple(TextCounts(*row) for part in parts for row in self._session.execute(part))
+
+    def heard(self, span: Span) -> tuple[HeardCounts, ...]:
+        """Incoming messages by village; a USSD session counts once."""
+        within = and_(IncomingRow.at >= span.start, IncomingRow.at < span.end)
+        parts = _by_village(IncomingRow.village_id, _HEARD, within, span)
+        return tuple(HeardCounts(*row) for part in parts for row in self._session.execute(part))
+
+    def lost(self, span: Span) -> tuple[Lost, ...]:
+        """What failed or came too late, by village and the operator's words."""
+        taken = OutboxRow.accepted_at.is_not(None)
+        what = (OutboxRow.village_id, OutboxRow.state, taken, OutboxRow.detail)
+        wanted = (
+            select(*what, func.count(), func.sum(OutboxRow.segments))
+            .where(OutboxRow.state.in_(_LOST))
+            .where(OutboxRow.due_at >= span.start, OutboxRow.due_at < span.end)
+            .where(_in(OutboxRow.village_id, span))
+            .group_by(*what)
+        )
+        return tuple(Lost(*row) for row in self._session.execute(wanted))
+
+    def since(self) -> datetime | None:
+        """When the first text was written."""
+        return self._session.scalar(
+            select(OutboxRow.created_at).order_by(OutboxRow.id).limit(1)
+        )
+
+    # --- one by one --------------------------------------------------------------------------
+
+    def latest_sent(
+        self,
+        span: Span,
+        limit: int,
+        *,
+        states: Collection[TextState] = (),
+        before: Place | None = None,
+    ) -> tuple[SentLine, ...]:
+        """Outgoing texts, the latest first; `before`: only those after this place."""
+        key = (OutboxRow.due_at, OutboxRow.id)
+        picked = _latest(key, span, OutboxRow.village_id, before).limit(limit)
+        if states:
+            picked = picked.where(_one_of(OutboxRow.state, states))
+        found = self._session.execute(_lines(OutboxRow, _SENT_LINE, key, picked))
+        return tuple(_line(SentLine, _SENT_LINE, row) for row in found)
+
+    def latest_heard(
+        self, span: Span, limit: int, *, before: Place | None = None
+    ) -> tuple[HeardLine, ...]:
+        """Incoming texts, keys and missed calls, the latest first; `before` as above."""
+        key = (IncomingRow.at, IncomingRow.gateway_id)
+        said = or_(IncomingRow.channel != Channel.USSD, IncomingRow.step == Step.ANSWER)
+        picked = _latest(key, span, IncomingRow.village_id, before).where(said).limit(limit)
+        found = self._session.execute(_lines(IncomingRow, _HEARD_LINE, key, picked))
+        return tuple(_line(HeardLine, _HEARD_LINE, row) for row in found)
+
+    # --- what could not be read --------------------------------------------------------------
+
+    def unread_by_language(self) -> dict[str, int]:
+        """How many replies could not be read, by language, most first."""
+        count = func.count()
+        wanted = select(UnreadRow.language, count).group_by(UnreadRow.language)
+        ordered = wanted.order_by(count.desc(), UnreadRow.language)
+        return {language: number for language, number in self._session.execute(ordered)}
+
+    def unread(
+        self, limit: int, *, language: str | None = None, before: int | None = None
+    ) -> tuple[Unread, ...]:
+        """Replies that could not be read, the latest first."""
+        row = UnreadRow
+        wanted = select(row.id, row.language, row.asked, row.text, row.at)
+        if language is not None:
+            wanted = wanted.where(row.language == language)
+        if before is not None:
+            wanted = wanted.where(row.id < before)
+        found = self._session.execute(wanted.order_by(row.id.desc()).limit(limit))
+        return tuple(Unread(*each) for each in found)
+
+
+def _number(which: ColumnElement[bool], value: Any = 1) -> ColumnElement[int]:
+    return func.coalesce(func.sum(case((which, value), else_=0)), 0)
+
+
+_STATE = OutboxRow.state
+_SENT = (
+    _number(_STATE.in_([TextState.WAITING, TextState.CLAIMED])),
+    _number(_STATE == TextState.ACCEPTED),
+    _number(_STATE == TextState.DELIVERED),
+    _number(_STATE == TextState.FAILED),
+    _number(_STATE == TextState.EXPIRED),
+    _number(_STATE == TextState.WITHDRAWN),
+    _number(_STATE.in_([TextState.ACCEPTED, TextState.DELIVERED]), OutboxRow.segments),
+)
+_HEARD = (
+    _number(IncomingRow.channel == Channel.SMS),
+    _number(and_(IncomingRow.channel == Channel.USSD, IncomingRow.step == Step.BEGIN)),
+    _number(IncomingRow.channel == Channel.RING),
+)
+_SENT_LINE = ("id", "phone", "village_id", "text", "state", "due_at", "accepted_at",
+              "delivered_at", "segments", "detail")  # fmt: skip
+_HEARD_LINE = ("gateway_id", "phone", "village_id", "text", "channel", "at", "failed")
+
+
+def _by_village(
+    column: Any,
+    counts: tuple[ColumnElement[int], ...],
+    within: ColumnElement[bool],
+    span: Span,
+) -> list[Select[Any]]:
+    """Village by village, so that each reads its own stretch of the index and nothing is
+    sorted; what is of no village apart."""
+    kept = select(VillageRow.id).where(VillageRow.id.in_(span.villages)).subquery()
+    villages = (
+        select(kept.c.id, *counts)
+        .join_from(kept, column.class_, and_(column == kept.c.id, within))
+        .group_by(kept.c.id)
+        .order_by(kept.c.id)
+    )
+    if not span.everybody:
+        return [villages]
+    return [villages, select(literal(None), *counts).where(column.is_(None), within)]
+
+
+def _in(column: Any, span: Span) -> ColumnElement[bool]:
+    """The villages of a span; one by itself lets an index give its own order."""
+    if span.everybody:
+        return true()
+    return _one_of(column, span.villages)
+
+
+def _one_of(column: Any, values: Collection[Any]) -> ColumnElement[bool]:
+    if len(values) == 1:
+        found: ColumnElement[bool] = column == next(iter(values))
+        return found
+    return column.in_(values) if values else false()
+
+
+def _latest(key: Key, span: Span, village: Any, before: Place | None) -> Select[Any]:
+    """The keys of a page of a list. An index has all that is asked here, so that the words are
+    read of a page only."""
+    moment, number = key
+    wanted = (
+        select(number)
+        .where(moment >= span.start, moment < span.end, _in(village, span))
+        .order_by(moment.desc(), number.desc())
+    )
+    if before is None:
+        return wanted
+    at, last = before
+    return wanted.where(moment <= at, or_(moment < at, number < last))
+
+
+def _lines(table: Any, names: tuple[str, ...], key: Key, picked: Select[Any]) -> Select[Any]:
+    moment, number = key
+    columns = [getattr(table, name) for name in names]
+    return (
+        select(FarmerRow.id, FarmerRow.name, *columns)
+        .outerjoin_from(table, FarmerRow, FarmerRow.phone == table.phone)
+        .where(number.in_(picked))
+        .order_by(moment.desc(), number.desc())
+    )
+
+
+def _line(kind: type[L], names: tuple[str, ...], row: Any) -> L:
+    farmer_id, farmer, *kept = row
+    return kind(farmer_id=farmer_id, farmer=farmer, **dict(zip(names, kept, strict=True)))
