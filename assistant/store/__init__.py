@@ -29,6 +29,7 @@ from assistant.store.values_officers import (
     OwnWords,
     PastCall,
     Sent,
+    Stroke,
     UnderWarning,
     VisitMade,
 )
@@ -77,6 +78,7 @@ __all__ = [
     "Source",
     "Store",
     "StoreError",
+    "Stroke",
     "TextState",
     "Told",
     "UnderWarning",

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import NamedTuple
 
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.tasks import TaskCode
@@ -123,3 +124,20 @@ class CalendarDay:
     sequence: int = 0
     gone: bool = False
     id: int = 0
+
+
+class Stroke(NamedTuple):
+    """What tells the stage of a nursery, and no more: thousands are counted at once."""
+
+    id: int
+    village_id: int | None
+    practice: str
+    sow_date: date
+    sown: bool
+    uncover_date: date | None
+    uncovered: bool
+    transplant_date: date | None
+    transplanted_on: date | None
+    test_begun: date | None
+    test_counted: bool
+    closed: bool

@@ -29,6 +29,7 @@ from assistant.store.queries.office_lists import OfficeLists
 from assistant.store.queries.outbox import Outbox
 from assistant.store.queries.people import People
 from assistant.store.queries.phones import Phones
+from assistant.store.queries.picture import Picture
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
 from assistant.store.queries.seasons import Seasons
@@ -68,6 +69,7 @@ class Work:
         self.enrolments = Enrolments(session)
         self.phones = Phones(session)
         self.lists = OfficeLists(session)
+        self.picture = Picture(session)
 
     def lock(self, phone: str) -> None:
         """Makes other transactions wait that lock the same phone, until this one ends.

@@ -13,11 +13,12 @@ from flask import Blueprint, Flask, url_for
 from assistant.channel import Clock
 from assistant.service.accounts import session_secret
 from assistant.service.house import House
-from assistant.web import door, farmers, morning, nursery, trail, villages
+from assistant.web import door, farmers, morning, nursery, season, trail, villages
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.guard import lock
 from assistant.wording import messages_web as w
+from assistant.wording import messages_web_season
 from assistant.wording.message import Message
 
 LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with room to spare
@@ -36,12 +37,14 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     door.pages,
     morning.pages,
     nursery.pages,
+    season.pages,
     farmers.pages,
     villages.pages,
     trail.pages,
 )
 PLACES = (
     Place("morning.morning", w.MORNING),
+    Place("season.season", messages_web_season.SEASON),
     Place("farmers.farmers", w.FARMERS),
     Place("villages.villages", w.VILLAGES),
     Place("trail.trail", w.TRAIL, for_lead=True),

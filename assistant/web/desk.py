@@ -20,9 +20,9 @@ from assistant.people import LANGUAGES
 from assistant.service.accounts import Member
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.wording import messages_tasks, messages_web
+from assistant.wording import messages_tasks, messages_web, messages_web_season
 from assistant.wording.message import Message, Say, Slot
-from assistant.wording.render import Catalogue, day, number, render
+from assistant.wording.render import Catalogue, day, number, render, short_day
 
 
 class SignedIn(UserMixin):  # type: ignore[misc]  # the library has no types
@@ -154,6 +154,7 @@ def furnish(app: Flask, desk: Desk) -> None:
 
     filters: dict[str, Callable[..., str]] = {
         "day": lambda value: day(value, language()),
+        "short_day": lambda value: short_day(value, language()),
         "long_day": long_day,
         "month": month,
         "clock": clock,
@@ -164,6 +165,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.filters.update(filters)
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
+    app.jinja_env.globals.update(s=messages_web_season)
     app.context_processor(
         lambda: {
             "language": language(),

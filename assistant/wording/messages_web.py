@@ -192,6 +192,9 @@ FIELD_OF = Message("Field {area}", note="The field as the farmer wrote its size.
 STAGE_PLANNED = Message("not sown yet", note="Stage of a nursery.")
 STAGE_COVERED = Message("covered", note="Stage of a nursery: day 0 to uncovering.")
 STAGE_GROWING = Message("uncovered, growing", note="Stage of a nursery.")
+STAGE_DRAINED = Message(
+    "drained", note="Stage of a nursery: no water, so that mats can be lifted."
+)
 STAGE_READY = Message("time to transplant", note="Stage of a nursery.")
 STAGE_OLD = Message("overdue", note="Stage of a nursery: the seedlings grow old.")
 STAGE_PLANTED = Message("transplanted", note="Stage of a nursery.")
@@ -199,6 +202,7 @@ STAGES: Mapping[str, Message] = {
     "planned": STAGE_PLANNED,
     "covered": STAGE_COVERED,
     "growing": STAGE_GROWING,
+    "drained": STAGE_DRAINED,
     "ready": STAGE_READY,
     "old": STAGE_OLD,
     "planted": STAGE_PLANTED,

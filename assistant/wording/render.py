@@ -63,6 +63,12 @@ def day(value: date, language: str) -> str:
 
 
 @_remembered
+def short_day(value: date, language: str) -> str:
+    """Day and month in the order of `day`, for the scale of a chart."""
+    return _local(format_date(value, format="d MMM", locale=language), language)
+
+
+@_remembered
 def month_day(value: date, language: str) -> str:
     """Day and month without the weekday."""
     return format_skeleton("MMMd", value, locale=language)

@@ -13,6 +13,7 @@ from assistant.wording import (
     messages_talk,
     messages_tasks,
     messages_web,
+    messages_web_season,
 )
 from assistant.wording.message import Message, slots_of
 
@@ -26,9 +27,10 @@ MODULES: Mapping[str, ModuleType] = {
     "officer": messages_officer,
     "plan": messages_plan,
     "web": messages_web,
+    "season": messages_web_season,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
-PRINTED = frozenset({"plan", "web"})
+PRINTED = frozenset({"plan", "web", "season"})
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,68 @@
+"""What stands in a diary for a nursery: each task once, on the day it is to be done.
+
+Prompts repeat; a calendar on a wall or in a phone does not. Work of every day stands in it as
+one entry with its first and last day.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from assistant.agronomy.calendar import Task, TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.reminders.plan import EVERY_DAY, wanted
+
+# `overdue` is no work of its own, only transplanting said again.
+_NOT_WORK = frozenset({TaskCode.OVERDUE})
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One task on its day; `until` where it is done every day (or each second) from then on.
+
+    `place` tells the first day of a task from the second.
+    """
+
+    task: Task
+    day: date
+    place: int = 0
+    until: date | None = None
+
+
+def diary(nursery: Nursery, today: date) -> tuple[Entry, ...]:
+    """All entries of a nursery by day: what was to be done since the plan was made, and what
+    still is."""
+    return tuple(
+        entry
+        for entry in entries(nursery)
+        if (entry.until or entry.day) >= nursery.made_on
+        and (entry.day <= today or still_to_do(entry, nursery))
+    )
+
+
+def entries(nursery: Nursery) -> tuple[Entry, ...]:
+    """The whole calendar by day, whatever has happened."""
+    found = (entry for task in nursery.tasks for entry in _entries(task, nursery))
+    return tuple(sorted(found, key=lambda entry: entry.day))
+
+
+def still_to_do(entry: Entry, nursery: Nursery) -> bool:
+    """Whether what happened has left an entry its sense."""
+    return not nursery.closed and wanted(entry.task.code, nursery)
+
+
+def _entries(task: Task, nursery: Nursery) -> Iterator[Entry]:
+    if task.code in _NOT_WORK or (
+        task.code is TaskCode.CHOOSE_DAY and nursery.transplant_date is not None
+    ):
+        return
+    if task.code is TaskCode.TRANSPLANT:
+        yield Entry(task, nursery.transplanted_on or nursery.anchors.transplant_date)
+    elif task.code is TaskCode.SEED_TEST and nursery.test_begun is not None:
+        yield Entry(task, nursery.test_begun)
+    elif task.code in EVERY_DAY:
+        yield Entry(task, task.date, until=task.until or task.date)
+    else:
+        yield Entry(task, task.date)
+        if task.code is TaskCode.FIELD_PUDDLE and task.until not in (None, task.date):
+            yield Entry(task, task.until or task.date, place=1)

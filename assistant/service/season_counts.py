@@ -1,0 +1,110 @@
+"""Counts the nurseries of a season: the stage of each, and the days on which it has tasks.
+
+Nurseries whose days lie alike since sowing are of one kind and share one reckoning, made from
+one of them, so that five thousand cost little more than fifty.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from functools import cached_property
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.stages import Course, Stage, course_of
+from assistant.reminders.diary import entries, still_to_do
+from assistant.service.house import House
+from assistant.service.known import local_date
+from assistant.service.sight import Sight
+from assistant.store import Stroke, Work
+
+SEASON_D = 120  # days since sowing that belong to this season; older beds are forgotten ones
+
+
+@dataclass(frozen=True, eq=False)
+class Kind:
+    """What nurseries of one kind share: stages, and tasks still to do by day from sowing."""
+
+    course: Course
+    due: frozenset[tuple[TaskCode, int]]
+
+
+@dataclass(frozen=True)
+class Counted:
+    """One nursery; `today` is the date in its village."""
+
+    stroke: Stroke
+    kind: Kind
+    today: date
+
+    @cached_property
+    def stage(self) -> Stage:
+        """Where it stands today."""
+        return self.kind.course.at((self.today - self.stroke.sow_date).days)
+
+    def has(self, task: TaskCode | None, on: date) -> bool:
+        """Whether a task is due on a day."""
+        return (task, (on - self.stroke.sow_date).days) in self.kind.due
+
+
+def season_from(today: date) -> date:
+    """The first sowing day that belongs to the season of a day."""
+    return today - timedelta(days=SEASON_D)
+
+
+def counted(
+    work: Work,
+    house: House,
+    sight: Sight,
+    now: datetime,
+    village_id: int | None = None,
+    practice: str | None = None,
+) -> tuple[Counted, ...]:
+    """All nurseries of the season that an officer may see, or those of a village or practice,
+    by sowing day."""
+    otherwise = local_date(now, house.zone)
+    days = {each.id: local_date(now, each.zone) for each in sight.villages}
+    found = work.picture.strokes(sight.scope(village_id), season_from(otherwise))
+    strokes = [each for each in found if practice in (None, each.practice)]
+    likenesses = [_likeness(each) for each in strokes]
+    kinds = _kinds(work, dict(zip(likenesses, strokes, strict=True)))
+    return tuple(
+        Counted(each, kinds[likeness], days.get(each.village_id or 0, otherwise))
+        for each, likeness in zip(strokes, likenesses, strict=True)
+    )
+
+
+def _likeness(stroke: Stroke) -> tuple[object, ...]:
+    """What the days of a nursery hang on, counted from its sowing."""
+    moved = (
+        stroke.uncover_date,
+        stroke.transplant_date,
+        stroke.transplanted_on,
+        stroke.test_begun,
+    )
+    return (
+        stroke.practice,
+        stroke.sown,
+        stroke.uncovered,
+        stroke.test_counted,
+        stroke.closed,
+        *((day - stroke.sow_date).days if day else None for day in moved),
+    )
+
+
+def _kinds(
+    work: Work, like: dict[tuple[object, ...], Stroke]
+) -> dict[tuple[object, ...], Kind]:
+    whole = work.picture.whole([stroke.id for stroke in like.values()])
+    return {likeness: _kind(whole[stroke.id][1]) for likeness, stroke in like.items()}
+
+
+def _kind(nursery: Nursery) -> Kind:
+    return Kind(course_of(nursery), frozenset(_due(nursery)))
+
+
+def _due(nursery: Nursery) -> Iterable[tuple[TaskCode, int]]:
+    """Work that is still to be done, but for that of every day, which would drown the rest."""
+    for entry in entries(nursery):
+        if entry.until is None and still_to_do(entry, nursery):
+            yield entry.task.code, nursery.day(entry.day)

@@ -1,0 +1,80 @@
+"""The season's nurseries: few columns of all for counting, whole ones for those shown."""
+
+from collections.abc import Collection
+from datetime import date
+from typing import Any
+
+from sqlalchemy import false, or_, select
+from sqlalchemy.orm import Session
+
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer
+from assistant.store import rows
+from assistant.store.tables import FarmerRow, NurseryRow
+from assistant.store.values_officers import Stroke
+
+Scope = Collection[int] | None
+"""Ids of villages; None is everybody, also farmers of no village."""
+
+_COLUMNS = (
+    NurseryRow.id,
+    FarmerRow.village_id,
+    NurseryRow.practice,
+    NurseryRow.sow_date,
+    NurseryRow.sown,
+    NurseryRow.uncover_date,
+    NurseryRow.uncovered,
+    NurseryRow.transplant_date,
+    NurseryRow.transplanted_on,
+    NurseryRow.test_begun,
+    NurseryRow.test_counted,
+    NurseryRow.closed,
+)
+
+
+class Picture:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def strokes(self, scope: Scope, sown_from: date) -> tuple[Stroke, ...]:
+        """Nurseries sown on a day or later that are open or were planted out, by sowing day."""
+        wanted = (
+            select(*_COLUMNS)
+            .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+            .where(*_of_season(scope, sown_from))
+            .order_by(NurseryRow.sow_date, NurseryRow.id)
+        )
+        return tuple(map(Stroke._make, self._session.execute(wanted)))
+
+    def whole(self, nursery_ids: Collection[int]) -> dict[int, tuple[Farmer, Nursery]]:
+        """These nurseries with their farmers."""
+        wanted = select(FarmerRow, NurseryRow).join(
+            NurseryRow, NurseryRow.farmer_id == FarmerRow.id
+        )
+        found = self._session.execute(wanted.where(NurseryRow.id.in_(list(nursery_ids))))
+        return {row.id: (rows.farmer(farmer), rows.nursery(row)) for farmer, row in found}
+
+    def of_season(
+        self, scope: Scope, sown_from: date, *, lost_too: bool = False
+    ) -> tuple[tuple[Farmer, Nursery], ...]:
+        """The same nurseries as `strokes`, whole; `lost_too`: also those that were given up."""
+        wanted = (
+            select(FarmerRow, NurseryRow)
+            .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
+            .where(*_of_season(scope, sown_from, lost_too=lost_too))
+            .order_by(NurseryRow.sow_date, NurseryRow.id)
+        )
+        return tuple(
+            (rows.farmer(farmer), rows.nursery(row))
+            for farmer, row in self._session.execute(wanted)
+        )
+
+
+def _of_season(scope: Scope, sown_from: date, *, lost_too: bool = False) -> list[Any]:
+    terms: list[Any] = [NurseryRow.sow_date >= sown_from]
+    if not lost_too:
+        there = or_(NurseryRow.closed.is_(False), NurseryRow.transplanted_on.is_not(None))
+        terms.append(there)
+    if scope is not None:
+        terms.append(FarmerRow.village_id.in_(scope) if scope else false())
+    return terms

@@ -1,0 +1,75 @@
+"""Texts of the season picture, the wall calendar and the calendar file."""
+
+from assistant.wording.message import Message
+
+SEASON = Message("Season picture", note="Page: where every nursery stands, as a picture.")
+SEASON_OF = Message("Season picture, {place}", note="Heading; {place} is a village.")
+STAGE = Message("Stage", note="Label of a list, head of a column: where a nursery stands.")
+ALL_STAGES = Message("All stages", note="A choice in a list.")
+PRACTICE = Message("Practice", note="Label of a list: the way of raising seedlings.")
+ALL_PRACTICES = Message("All practices", note="A choice in a list.")
+BY_VILLAGE = Message("Where the nurseries stand", note="Heading of a table by village.")
+IN_ALL = Message("In all", note="Head of a column and of the last line: a sum.")
+COUNT = Message("{n} nursery", plural="{n} nurseries", note="How many are shown.")
+NONE = Message("No nursery is found for this choice.", note="An empty list.")
+TIME_LINE = Message("Time line", note="Head of a column with a bar from day to day.")
+NEXT = Message("Next", note="Head of a column: the next task and its day.")
+TODAY = Message("today", note="A mark on a time line.")
+WHOLE_DISTRICT = Message("All villages, counted", note="Link back from a list of nurseries.")
+
+DUE = Message("Due in the next seven days", note="Heading of a table: tasks by day.")
+DUE_HINT = Message(
+    "Work of every day, such as watering, is not counted here. A number leads to the nurseries.",
+    note="Under that heading.",
+)
+DUE_NONE = Message("Nothing is due in the next seven days.", note="Instead of that table.")
+DUE_ON = Message("{what}, {date}", note="A task and its day.")
+
+CALENDAR = Message("Wall calendar", note="Link and heading: a calendar to print.")
+CALENDAR_OF = Message(
+    "Nursery calendar, {place}", note="Heading on paper; {place} is a village."
+)
+CALENDAR_BED = Message(
+    "Nursery calendar, {farmer}, {label}",
+    note="Heading on paper: the farmer's name and the nursery's.",
+)
+BY_MONTH = Message("By month", note="Link: the calendar as a grid of weeks.")
+BY_DAY = Message("By day", note="Link: the calendar as a list of days.")
+BY_NAME_HINT = Message(
+    "Names hang where all can read them: ask first. Phone numbers are left out.",
+    note="Beside the button for printing.",
+)
+LEFT_OUT = Message(
+    "{n} farmer is left out, who has not agreed to texts or has stopped them.",
+    plural="{n} farmers are left out, who have not agreed to texts or have stopped them.",
+    note="Beside the button for printing.",
+)
+MAY_MOVE = Message(
+    "Days may move with the weather: what the officer or a text says later comes first.",
+    note="At the foot of a printed calendar.",
+)
+PRINTED = Message(
+    "as of {date}", note="At the head of a printed calendar: the day it was made."
+)
+EMPTY = Message("Nothing is to be done in these weeks.", note="An empty calendar.")
+LANGUAGE = Message("Language", note="Label of a list: the language of a printed sheet.")
+MONTH_BEFORE = Message("The month before", note="Link.")
+MONTH_AFTER = Message("The month after", note="Link.")
+MORE_BY_DAY = Message(
+    "and {n} more", plural="and {n} more", note="In a small field; the list by day has all."
+)
+EVERY_DAY = Message("{what}, {sow} to {date}", note="A task of every day; its first and last.")
+
+FILE = Message("Calendar file", note="Link: a file for the calendar of a phone or computer.")
+FILE_MINE = Message("Calendar file of my villages", note="Link.")
+FILE_HINT = Message(
+    "Open it with the calendar of your phone or computer. Load it again after dates moved: known "
+    "days move along, none comes twice. It names farmers: share it with care.",
+    note="Under that link.",
+)
+EVENT = Message(
+    "{what}: {farmer}, {label}", note="A day in the calendar of a phone: task, farmer, nursery."
+)
+EVENT_MORE = Message(
+    "{village}. Day {day} from sowing.", note="Under a day in the calendar of a phone."
+)
