@@ -40,6 +40,7 @@ class Act(StrEnum):
     ASKED_AGAIN = "asked_again"
     BROADCAST = "broadcast"
     VILLAGE_PLACED = "village_placed"
+    ALERT_TAKEN = "alert_taken"
 
 
 @dataclass(frozen=True)

@@ -28,6 +28,7 @@ from datetime import datetime
 from assistant.dialogue.rain_hours import LONGEST, hours_fault
 from assistant.dialogue.values import IssueWarning
 from assistant.people import Officer
+from assistant.service.alert_given import end_replaced
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.warnings import warn
@@ -136,6 +137,7 @@ def _warn_village(
     answers = officer or next(iter(sorted(serving, key=lambda each: each.is_lead)), None)
     if village is None or answers is None:
         return  # nobody would hear a call for help
+    end_replaced(work, found, village_id, now)
     standing = warn(work, house, found, village, answers.id, now)
     work.drafts.gave(found.id, village_id, standing.id)
     by = officer.id if officer else None

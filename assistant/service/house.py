@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from assistant.alerts import Rules
 from assistant.channel import Tariff
 from assistant.reading import Lexicon
 from assistant.reminders.plan import Hours
@@ -22,7 +23,8 @@ class House:
     `zone` and `region` are the programme's; a village may have a zone of its own. `new_id`
     makes the ids of outgoing texts. `check_code` tells whether an officer's code or password
     fits a hash that `hash_code` made. `tariff` is None where nobody said what a text costs; a
-    season begins with each of `season_months`.
+    season begins with each of `season_months`. Official alerts that `alert_rules` let through
+    are drafts for an officer, or warn at once where `alerts_go_out`.
     """
 
     store: Store
@@ -40,6 +42,8 @@ class House:
     programme: str = ""
     tariff: Tariff | None = None
     season_months: tuple[int, ...] = (1, 7)
+    alert_rules: Rules = Rules()
+    alerts_go_out: bool = False
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

@@ -77,6 +77,24 @@ HELP_IN_RAIN = Message(
     "Help wanted in the rain: {phone}, {village}. Go only when it is safe.",
     note="To the officer: a farmer answered 2 to a warning.",
 )
+ALERT_DRAFTED = Message(
+    "Official alert for {villages}: {words}, {from_time} to {to_time} on {date}. No farmer is told "
+    "before you say so: see Warnings on the page, or text RAIN.",
+    note="To an officer. {words} is the weather service's own word for the danger. RAIN stays.",
+    segments=2,
+)
+ALERT_SENT = Message(
+    "Official alert for {villages}: {words}, {from_time} to {to_time} on {date}. The nurseries in "
+    "danger are being warned. COUNT shows their answers.",
+    note="To an officer. {words} is the weather service's own word for the danger. COUNT stays.",
+    segments=2,
+)
+ALERT_OVER = Message(
+    "The weather service took back its alert for {villages}: {words}. Your warning still stands "
+    "there: look outside, then CLEAR code village gives the all-clear.",
+    note="To an officer. {words} is the service's own word for the danger. CLEAR stays.",
+    segments=2,
+)
 FROM_OFFICER = Message(
     "From {officer}, your officer: {words} To answer, send OFFICER.",
     note="An officer's own words to a farmer; {officer} is a name. OFFICER is a word to send.",

@@ -410,6 +410,7 @@ ACT_WARNING_CLEARED = Message("gave the all-clear", note="What was done.")
 ACT_WARNING_RECALLED = Message("called a rain warning back", note="What was done.")
 ACT_ASKED_AGAIN = Message("asked the silent again", note="What was done, under a warning.")
 ACT_BROADCAST = Message("wrote to many farmers", note="What was done.")
+ACT_ALERT_TAKEN = Message("an official alert came", note="What was done: no officer did it.")
 ACT_VILLAGE_PLACED = Message("changed where a village lies", note="What was done.")
 ACTS: Mapping[str, Message] = {
     "signed_in": ACT_SIGNED_IN,
@@ -433,4 +434,5 @@ ACTS: Mapping[str, Message] = {
     "asked_again": ACT_ASKED_AGAIN,
     "broadcast": ACT_BROADCAST,
     "village_placed": ACT_VILLAGE_PLACED,
+    "alert_taken": ACT_ALERT_TAKEN,
 }

@@ -89,6 +89,12 @@ class Alerts:
             .values(replaced_by=by)
         )
 
+    def became(self, alert_id: int, what: Became) -> None:
+        """Keeps what an alert led to."""
+        self._session.execute(
+            update(AlertRow).where(AlertRow.id == alert_id).values(became=what)
+        )
+
     def replaced(self, alert_id: int) -> tuple[KeptAlert, ...]:
         """The messages whose place this one took."""
         wanted = select(AlertRow).where(AlertRow.replaced_by == alert_id).order_by(AlertRow.id)

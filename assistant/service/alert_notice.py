@@ -1,0 +1,83 @@
+"""Tells officers by text of an official alert: they are not at the page when a storm comes."""
+
+from collections.abc import Iterable, Iterator
+from datetime import datetime
+
+from assistant.dialogue.officer import span_slots
+from assistant.dialogue.values import Kind
+from assistant.people import Officer, Village
+from assistant.service.house import House
+from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.store import Draft, Work
+from assistant.wording import messages_officer as o
+from assistant.wording.message import Say
+
+LONGEST_EVENT = 60  # characters; what the text has room for
+MOST_NAMES = 3  # of villages
+
+
+def tell_of_draft(work: Work, house: House, draft: Draft, *, sent: bool, now: datetime) -> None:
+    """One text to each officer of the villages in danger, with the service's word for it.
+
+    Args:
+        sent: the farmers are being warned; else the officer decides.
+    """
+    message = o.ALERT_SENT if sent else o.ALERT_DRAFTED
+    for officer, villages in _officers(work, draft.village_ids):
+        says = message(
+            villages=_names(villages),
+            words=_short(draft.hazard),
+            **span_slots(draft.starts_at, draft.ends_at, villages[0]),
+        )
+        _tell(work, house, officer, villages[0], says, now)
+
+
+def tell_of_end(
+    work: Work, house: House, village_ids: Iterable[int], event: str, now: datetime
+) -> None:
+    """The service no longer warns of villages where the officer's warning still stands."""
+    for officer, villages in _officers(work, village_ids):
+        says = o.ALERT_OVER(villages=_names(villages), words=_short(event))
+        _tell(work, house, officer, villages[0], says, now)
+
+
+def _officers(
+    work: Work, village_ids: Iterable[int]
+) -> Iterator[tuple[Officer, list[Village]]]:
+    """Who is told of which villages; a lead only of those that nobody else serves."""
+    found: dict[Officer, list[Village]] = {}
+    for village_id in village_ids:
+        village = work.people.village(village_id)
+        serving = work.people.officers_of(village_id)
+        at_hand = [each for each in serving if not each.is_lead] or serving
+        if village is not None:
+            for officer in at_hand:
+                found.setdefault(officer, []).append(village)
+    yield from found.items()
+
+
+def _tell(
+    work: Work, house: House, officer: Officer, village: Village, says: Say, now: datetime
+) -> None:
+    due = now if house.urgent_breaks_quiet else after_quiet(house, village.zone, now)
+    letter = Letter(
+        phone=officer.phone,
+        language=officer.language,
+        says=(says,),
+        kind=Kind.NOTICE,
+        due_at=due,
+        not_after=due + REPLY_LASTS,
+        urgent=True,
+    )
+    post(work, house, letter, now)
+
+
+def _names(villages: list[Village]) -> str:
+    named = ", ".join(village.name for village in villages[:MOST_NAMES])
+    more = len(villages) - MOST_NAMES
+    return f"{named} +{more}" if more > 0 else named
+
+
+def _short(event: str) -> str:
+    line = " ".join(event.split())
+    return line if len(line) <= LONGEST_EVENT else line[: LONGEST_EVENT - 3] + "..."
