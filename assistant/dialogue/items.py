@@ -15,7 +15,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items_seed import answer_count, answer_result, answer_test
-from assistant.dialogue.lists import item_key
+from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.outlook import outlook
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.values import (
@@ -39,7 +39,6 @@ from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, Ask, about
 from assistant.wording.message import Message, Say
-from assistant.wording.render import render
 
 DONE, NOT_YET = "done", "not_yet"
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
@@ -150,8 +149,9 @@ def _answer_colour(
 ) -> Turn | None:
     if not digits and text.strip().isdigit():
         return None
-    labels = [[render(label(), known.catalogue)] for label in (t.GREEN, t.YELLOW)]
-    reading = read_choice(text, labels, known.lexicon)
+    colours = (("green", t.GREEN), ("yellow", t.YELLOW))
+    names = [choice_names(code, label, known) for code, label in colours]
+    reading = read_choice(text, names, known.lexicon)
     if reading.value is None:
         return None
     nursery = _nursery(item, known)

@@ -1,26 +1,28 @@
 """Answers to what is asked at both ends of a season: the seed test, and the result."""
 
+from collections.abc import Mapping
+
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later
 from assistant.dialogue.engine import answer, arrive, ask, begin
+from assistant.dialogue.lists import choice_names
 from assistant.dialogue.values import AnswerItem, Item, Known, SaveNursery, Session, Turn
 from assistant.reading import Outcome, read_choice, read_confirm, read_germination
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
 from assistant.wording.message import Message
-from assistant.wording.render import render
 
-_SUFFICED = ("left", "enough", "short")
+_SUFFICED = {"left": r.MATS_LEFT, "enough": r.JUST_ENOUGH, "short": r.TOO_FEW}
 
 
-def _place(text: str, labels: tuple[Message, ...], known: Known, digits: bool) -> int | None:
+def _place(text: str, labels: Mapping[str, Message], known: Known, digits: bool) -> int | None:
     """Which of the choices of a prompt a reply takes; its digits only where they may answer."""
     if not digits and text.strip().isdigit():
         return None
-    names = [[render(label(), known.catalogue)] for label in labels]
+    names = [choice_names(code, label, known) for code, label in labels.items()]
     reading = read_choice(text, names, known.lexicon)
     return reading.value if reading.outcome is Outcome.UNDERSTOOD else None
 
@@ -41,7 +43,7 @@ def answer_test(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     """Begun, how, or not yet, to "test your seed"."""
-    place = _place(text, (s.BEGUN, s.HOW), known, digits)
+    place = _place(text, {"begun": s.BEGUN, "explain": s.HOW}, known, digits)
     said_so = read_confirm(text, known.lexicon, digits=False).value if place is None else None
     nursery = _nursery(item, known)
     if place == 0 or said_so == "done":
@@ -78,9 +80,10 @@ def answer_result(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     """Whether the mats sufficed; the rest of the result is asked next."""
-    place = _place(text, (r.MATS_LEFT, r.JUST_ENOUGH, r.TOO_FEW), known, digits)
+    place = _place(text, _SUFFICED, known, digits)
     if place is None:
         return None
     nursery = _nursery(item, known)
-    changes = (AnswerItem(item, _SUFFICED[place]),)
-    return result_of(nursery, holds(held), known, _SUFFICED[place], changes)
+    answer_code = tuple(_SUFFICED)[place]
+    changes = (AnswerItem(item, answer_code),)
+    return result_of(nursery, holds(held), known, answer_code, changes)

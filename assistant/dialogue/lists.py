@@ -8,7 +8,7 @@ from assistant.people import LANGUAGES
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, Ask, about
-from assistant.wording.message import Say, Slot
+from assistant.wording.message import Message, Say, Slot
 from assistant.wording.render import render
 
 OTHER = "other"
@@ -53,7 +53,20 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
         case Reads.YES_NO:
             return (Entry("yes", m.YES()), Entry("no", m.NO()))
         case _:
-            return tuple(Entry(choice.code, choice.label()) for choice in question.choices)
+            return tuple(
+                Entry(choice.code, choice.label(), also_called(choice.code, known))
+                for choice in question.choices
+            )
+
+
+def also_called(code: str, known: Known) -> tuple[str, ...]:
+    """What people call a choice besides its label: other words, other letters."""
+    return known.lexicon.choices.get(code, ())
+
+
+def choice_names(code: str, label: Message, known: Known) -> list[str]:
+    """Every name of a choice of a prompt: its label first."""
+    return [render(label(), known.catalogue), *also_called(code, known)]
 
 
 def _nursery(known: Known, index: int) -> Entry:

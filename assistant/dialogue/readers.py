@@ -67,6 +67,7 @@ class Heard:
 _REFUSALS: Mapping[Reason, Say] = {
     Reason.TWO_VALUES: m.AGAIN_TWO_VALUES(),
     Reason.UNMEASURED_UNIT: m.AGAIN_UNMEASURED(),
+    Reason.REGION_UNIT: m.AGAIN_REGION_UNIT(),
 }
 
 
@@ -192,7 +193,7 @@ def _choice(text: str, question: Question, session: Session, known: Known) -> He
     names = [[choice.shown(known), *_also(choice)] for choice in choices]
     reading = read_choice(text, names, known.lexicon)
     if reading.value is None:
-        return _plain_yes(text, choices, known) or Heard(
+        return _yes_or_no(text, choices, known) or Heard(
             Outcome.AGAIN, refusal=question.again()
         )
     choice = choices[reading.value]
@@ -208,13 +209,17 @@ def _language(text: str, question: Question, session: Session, known: Known) -> 
     return _choice(text, question, session, known)
 
 
-def _plain_yes(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
-    """Yes in other words ("ok", "that is right") where yes is one of the choices."""
-    yes = next((choice for choice in choices if choice.value == "yes"), None)
+_PLAIN = {"yes": "yes", "no": "change"}  # an answer in other words, and the choice it takes
+
+
+def _yes_or_no(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
+    """ "Ok, that is right", or "no" where a summary may be changed."""
     reading = read_confirm(text, known.lexicon, digits=False)
-    if yes is None or reading.outcome is not Outcome.UNDERSTOOD or reading.value != "yes":
+    if reading.outcome is not Outcome.UNDERSTOOD:
         return None
-    return Heard(Outcome.UNDERSTOOD, yes.value, yes.shown(known))
+    meant = _PLAIN.get(reading.value or "")
+    choice = next((choice for choice in choices if choice.value == meant), None)
+    return Heard(Outcome.UNDERSTOOD, choice.value, choice.shown(known)) if choice else None
 
 
 def _also(choice: Entry) -> tuple[str, ...]:

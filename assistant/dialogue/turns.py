@@ -23,6 +23,7 @@ from assistant.dialogue.answering import (
 )
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.items import answer_items, ask_of
+from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -40,14 +41,15 @@ from assistant.reading import (
     Outcome,
     Wish,
     read_choice,
+    read_confirm,
     read_wish,
 )
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.day import Ask as TaskAsk
 from assistant.wording.day import DayWork, offer, work_says
-from assistant.wording.render import render
 
+_WARNING_CHOICES = (("covered", m.W_COVERED), ("help", m.W_HELP))
 _FIRST = talks.SIGNUP.name  # no other talk before somebody has agreed
 LONGEST = 500  # characters of a text that are read; no answer to a question is longer
 
@@ -162,7 +164,7 @@ def _warning(text: str, known: Known) -> Turn | None:
         return None
     said_so = _said_of_warning(text, known, warning)
     if said_so is None:
-        return None
+        return _warning_again(text, known, warning)
     answer_code, message = (("covered", m.WARNING_COVERED), ("help", m.WARNING_HELP))[said_so]
     change = AnswerWarning(warning.id, answer_code)
     passing = begin(talks.MENU, held=e.lasting(known.session))
@@ -174,12 +176,30 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     they did so once, its words as long as it stands."""
     if all(focus.warning_id != warning.id for focus in known.focuses):
         return None
-    names = [[render(m.W_COVERED(), known.catalogue)], [render(m.W_HELP(), known.catalogue)]]
-    if warning.answer is not None and text.casefold() not in (n[0].casefold() for n in names):
+    names = [choice_names(code, label, known) for code, label in _WARNING_CHOICES]
+    plain = {name.casefold() for own in names for name in own}
+    if warning.answer is not None and text.casefold() not in plain:
         return None
     if sure_wish(text, known) is Wish.HELP:
         return 1
-    return read_choice(text, names, known.lexicon).value
+    chosen = read_choice(text, names, known.lexicon).value
+    return 0 if chosen is None and _answers_warning(text, known, warning) == "done" else chosen
+
+
+def _answers_warning(text: str, known: Known, warning: Standing) -> str | None:
+    """Done, yes, no or not yet, where the warning was asked last and nothing else is open."""
+    alone = not known.items and e.lasting(known.session) is None
+    is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
+    if warning.answer is not None or not (alone and is_last):
+        return None
+    return read_confirm(text, known.lexicon, digits=False).value
+
+
+def _warning_again(text: str, known: Known, warning: Standing) -> Turn | None:
+    """ "Not yet" or "ok" to a warning: its two answers once more, since help may be wanted."""
+    if _answers_warning(text, known, warning) not in ("yes", "no", "not_yet"):
+        return None
+    return Turn(known.session, (warning_screen(known, warning),))
 
 
 def warning_screen(known: Known, warning: Standing) -> Text:

@@ -11,6 +11,7 @@ from assistant.reading.text.spot import items
 
 _DULL = (Sort.FILLER, Sort.ARTICLE, Sort.GREETING, Sort.FARM)
 _NO_NAME = (Sort.NONE, Sort.NO, Sort.NOT, Sort.YES, *NUMBER_SORTS)
+_DENIALS = (Sort.NO, Sort.NOT, Sort.NOT_YET)
 _MOST_OPTIONS = 4
 _LEAST_BEGUN = 4  # letters; less is an article or a slip
 
@@ -38,7 +39,21 @@ def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> 
         own = _words_of(chosen.value, spellings)
         words = tuple(token for token in found if token.kind is Kind.WORD)
         return chosen if _beside(words, own, lexicon) else again(Reason.NOT_READ)
+    if _denies(found, spellings, lexicon):
+        return again(Reason.NOT_READ)
     return _by_name(said, spellings, names, lexicon)
+
+
+def _denies(found: tuple[Token, ...], spellings: Mapping[str, int], lexicon: Lexicon) -> bool:
+    """Whether a name is denied: "not covered" is no "covered". "No, Kijani" corrects."""
+    said = " ".join(token.text for token in found if token.kind is not Kind.MARK)
+    named = [name for name in spellings if name and f" {name} " in f" {said} "]
+    if not named:
+        return False
+    before, _, after = f" {said} ".partition(f" {max(named, key=len)} ")
+    row = items(cut(f"{before} {after}"), lexicon, _DENIALS)
+    corrects = len(found) > 1 and found[1].text == "," and not after.strip()
+    return not corrects and any(item.sort is not None for item in row)
 
 
 def _words_of(place: int | None, spellings: Mapping[str, int]) -> frozenset[str]:

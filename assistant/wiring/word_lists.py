@@ -45,7 +45,7 @@ _GRAMMAR = (
     "no_is_not",
     "mixes_english",
 )
-_SECTIONS = frozenset({"shown", "grammar", "words", "stop_not", "wishes"}) | _KEYED
+_SECTIONS = frozenset({"shown", "grammar", "words", "stop_not", "wishes", "choice"}) | _KEYED
 _SHOWN = ("locale", "decimal", "groups", "units", "answers", "wishes")
 _ANSWERS = ("yes", "no", "done", "not_yet")
 _DIGITS = "0123456789"
@@ -83,6 +83,7 @@ class _Draft:
         default_factory=lambda: {sort: {} for sort in Sort}
     )
     wishes: dict[Wish, WishWords] = field(default_factory=dict)
+    choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
     marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
 
     def section(self, table: _Table, name: str) -> _Table:
@@ -135,6 +136,7 @@ def read_word_list(
         draft.faults.append(f"[{name}]: no such section")
     _read_phrases(table, draft)
     _read_wishes(draft.section(table, "wishes"), draft)
+    _read_choices(table.get("choice", {}), draft)
     shown, grammar = draft.section(table, "shown"), draft.section(table, "grammar")
     _check_shown(shown, draft)
     for name in sorted(set(grammar) - set(_GRAMMAR)):
@@ -174,6 +176,7 @@ def _frozen(
         answers=MappingProxyType(dict(shown["answers"])),
         wish_names=MappingProxyType({wish: shown["wishes"][wish.value] for wish in Wish}),
         wishes=MappingProxyType(draft.wishes),
+        choices=MappingProxyType(draft.choices),
         stop_not=not_stop,
         known=_known(draft),
         own=own,
@@ -254,6 +257,22 @@ def _sentences(
     return tuple(
         tuple(draft.words(str(group).split("|"), place, wish) for group in row) for row in rows
     )
+
+
+# --- choices ---------------------------------------------------------------------------------
+
+
+def _read_choices(section: _Table, draft: _Draft) -> None:
+    """What a choice of a list is called besides its label, as in other letters."""
+    for code, spellings in section.items():
+        if not isinstance(spellings, list) or not all(map(_is_text, spellings)):
+            draft.faults.append(f"[choice] {code}: expected a list of words in quotes")
+            continue
+        draft.choices[code] = tuple(spellings)
+
+
+def _is_text(text: object) -> bool:
+    return isinstance(text, str) and bool(read_tokens(text))
 
 
 # --- shown words -----------------------------------------------------------------------------

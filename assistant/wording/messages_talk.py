@@ -59,6 +59,11 @@ AGAIN_UNMEASURED = Message(
     "e.g. 50 x 20 m.",
     note="The field was given in paces or another unit without a size.",
 )
+AGAIN_REGION_UNIT = Message(
+    "That unit is not the same size everywhere. Send ha, acres or m2, or length x width in "
+    "metres, e.g. 50 x 20 m.",
+    note="The field was given in a unit such as bigha, whose size is not known here.",
+)
 AGAIN_GERMINATION = Message(
     "Send how many of 100 seeds sprouted, a number from 1 to 100, e.g. 85. Not tested: NO.",
     note="The answer on germination could not be read. NO is a word to send.",
