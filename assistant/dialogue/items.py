@@ -22,10 +22,12 @@ from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
     Change,
+    Focus,
     Item,
     Known,
     SaveNursery,
     Session,
+    Text,
     Turn,
 )
 from assistant.reading import (
@@ -34,13 +36,24 @@ from assistant.reading import (
     read_confirm,
     read_count,
     read_date,
+    read_deeds,
 )
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, about
+from assistant.wording.day import TASK_TEXTS, Ask, about, offer
 from assistant.wording.message import Message, Say
 
 DONE, NOT_YET = "done", "not_yet"
+# What a farmer who has done the task may say was done; another deed answers another question.
+DEEDS_OF: Mapping[TaskCode, frozenset[str]] = {
+    TaskCode.SOAK: frozenset({"soak"}),
+    TaskCode.SOW: frozenset({"sow"}),
+    TaskCode.UNCOVER_FLOOD: frozenset({"uncover", "flood"}),
+    TaskCode.DRAIN_BED: frozenset({"drain"}),
+    TaskCode.TRANSPLANT: frozenset({"transplant"}),
+    TaskCode.OVERDUE: frozenset({"transplant"}),
+    TaskCode.FILL_GAPS: frozenset({"fill", "transplant"}),
+}
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 MOST_LEAVES = 8
@@ -117,7 +130,9 @@ def _answer_several(
     doable = tuple(item for item in items if ask_of(item) is Ask.DONE)
     if not doable:
         return ended(_holder(held), known, said(m.NOTHING_OPEN()))
-    if len(doable) == 1:
+    deeds = read_deeds(rest, known.lexicon)
+    doable = tuple(item for item in doable if _fits(item, deeds)) or doable
+    if len(doable) == 1 and _fits(doable[0], deeds):
         return settle(doable[0], said_so, when, known, held)
     asked = begin(talks.WHICH, held=holds(held), answer=said_so)
     return opened(asked, known, *((t.WHICH_NOT(),) if said_so == NOT_YET else ()))
@@ -131,6 +146,18 @@ def _done_or_not(text: str, known: Known, digits: bool) -> str | None:
     return _SAYS.get(reading.value or "")
 
 
+def _fits(item: Item, deeds: frozenset[str]) -> bool:
+    """Whether the deeds that a reply names, if any, can be the task."""
+    return not deeds or bool(deeds & DEEDS_OF.get(item.task, deeds))
+
+
+def _is_it_done(item: Item, known: Known, held: Session | None) -> Turn:
+    """Asks about the task once more: the farmer told of another one."""
+    nursery, what = _nursery(item, known), TASK_TEXTS[item.task].what()
+    says = (t.SECOND_ASKING(label=nursery.called, what=what), *offer([(nursery, item.task)]))
+    return Turn(held, (Text(says, Focus(items=(item,))),))
+
+
 def _holder(held: Session | None) -> Session | None:
     """A passing talk, so that `ended` takes the interrupted one up again."""
     return begin(talks.WHICH, held=held) if held else None
@@ -141,7 +168,11 @@ def _answer_done(
 ) -> Turn | None:
     rest, when = _when(text, known)
     said_so = _done_or_not(rest, known, digits)
-    return settle(item, said_so, when, known, held) if said_so else None
+    if said_so is None:
+        return None
+    if not _fits(item, read_deeds(rest, known.lexicon)):
+        return _is_it_done(item, known, held)
+    return settle(item, said_so, when, known, held)
 
 
 def _answer_colour(

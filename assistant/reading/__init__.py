@@ -6,7 +6,7 @@ a `Reading`. Nothing here raises on any text.
 
 from assistant.reading.areas import read_area
 from assistant.reading.choices import read_choice
-from assistant.reading.confirms import read_confirm
+from assistant.reading.confirms import read_confirm, read_deeds
 from assistant.reading.counts import read_count, read_litres
 from assistant.reading.dates import read_date
 from assistant.reading.languages import guess_language, language_named
@@ -33,6 +33,7 @@ __all__ = [
     "read_confirm",
     "read_count",
     "read_date",
+    "read_deeds",
     "read_germination",
     "read_litres",
     "read_reply",

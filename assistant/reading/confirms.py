@@ -16,6 +16,7 @@ _SAYS: Mapping[Sort, str] = {
     Sort.NO: NO,
     Sort.NOT: NO,
     Sort.DONE: DONE,
+    Sort.DEED: DONE,
     Sort.NOT_YET: NOT_YET,
 }
 # What several answer words say together; any other mixture is asked again.
@@ -33,6 +34,7 @@ _TOGETHER: Mapping[frozenset[str], str] = {
 _SORTS = (
     Sort.NOT_KNOWN,
     Sort.NOT_YET,
+    Sort.DEED,
     Sort.DONE,
     Sort.YES,
     Sort.NO,
@@ -74,6 +76,12 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
     if any(item.is_mark("?") for item in row):
         return again(Reason.NOT_READ)
     return _of_words(row, said, lexicon) if said else _unsaid(row, lexicon)
+
+
+def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
+    """What a reply says was done, of `DEEDS`: "I have watered" says water; none for "done"."""
+    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, _SORTS)
+    return frozenset(deed for i in row if i.sort is Sort.DEED for deed in i.key.split())
 
 
 def _number_word(row: tuple[Item, ...]) -> str | None:

@@ -15,7 +15,7 @@ from babel import Locale
 from assistant.agronomy.units import UNIT_KEYS
 from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import read_tokens
-from assistant.reading.text.lexicon import Lexicon, Phrase, Sort, WishWords
+from assistant.reading.text.lexicon import DEEDS, Lexicon, Phrase, Sort, WishWords
 
 _NUMBERS = frozenset(
     {
@@ -32,7 +32,7 @@ _NUMBERS = frozenset(
         Sort.WEEKDAY,
     }
 )
-_KEYED = _NUMBERS | {Sort.UNIT, Sort.DAYS, Sort.ARTICLE}
+_KEYED = _NUMBERS | {Sort.UNIT, Sort.DAYS, Sort.ARTICLE, Sort.DEED}
 _PLAIN = frozenset(Sort) - _KEYED | {Sort.ARTICLE}
 _GRAMMAR = (
     "times_first",
@@ -64,6 +64,7 @@ _MIXED = (
     Sort.YES,
     Sort.NO,
     Sort.DONE,
+    Sort.DEED,
     Sort.NOT_YET,
     Sort.NOT_KNOWN,
 )
@@ -213,6 +214,8 @@ def _is_key(sort: Sort, key: str) -> bool:
         return key == "one"
     if sort is Sort.UNIT:
         return all(part in UNIT_KEYS or part in ("after", "one") for part in key.split())
+    if sort is Sort.DEED:
+        return set(key.split()) <= DEEDS
     if sort is Sort.DAYS and key == "month":
         return True
     try:

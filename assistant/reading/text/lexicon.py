@@ -44,6 +44,7 @@ class Sort(StrEnum):
     NOT_KNOWN = "not_known"
     YES = "yes"
     DONE = "done"
+    DEED = "deed"  # "I have watered": what was done, of `DEEDS`; two of them where it is either
     NOT_YET = "not_yet"
     FILLER = "filler"
     GREETING = "greeting"
@@ -67,6 +68,10 @@ class Sort(StrEnum):
     COMING_VERB = "coming_verb"
     OTHER_CALENDAR = "other_calendar"
     FARM = "farm"  # field, plot, sowing: may stand around any answer
+
+
+# What can be said to be done. The key of a phrase holds one or more, one space apart.
+DEEDS = frozenset("soak sow water cover uncover flood drain transplant fill".split())
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from assistant.reading import Outcome, Reason, read_confirm
+from assistant.reading import Outcome, Reason, read_confirm, read_deeds
 
 
 @pytest.mark.parametrize(
@@ -90,3 +90,48 @@ def test_anything_else_is_asked_again(lexicons, text, reason):
 def test_digits_are_answers_only_where_the_prompt_had_them(lexicons):
     """A 1 after a question without numbers says nothing."""
     assert read_confirm("1", lexicons["en"], digits=False).outcome is Outcome.AGAIN
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "deeds"),
+    [
+        ("en", "we have transplanted", "transplant"),
+        ("en", "planted today", "sow transplant"),
+        ("en", "done", ""),
+        ("sw", "tumepandikiza yote", "transplant"),
+        ("sw", "nimeshaloweka", "soak"),
+        ("fr", "jai repiqué tout", "transplant"),
+        ("fr", "g mis de l'eau", "flood"),
+        ("hi", "ropai ho gayi", "transplant"),
+        ("hi", "भिगो दिया", "soak"),
+        ("bn", "রোপণ করেছি", "transplant"),
+        ("id", "udah tanam pindah pak", "transplant"),
+        ("vi", "cấy xong rồi", "transplant"),
+        ("vi", "da thao nuoc", "drain"),
+        ("pt", "ja transplantei tudo", "transplant"),
+        ("pt", "tirei a agua", "drain"),
+        ("fil", "nailipat ko na lahat", "transplant"),
+        ("fil", "inalis ko na ang takip", "uncover"),
+    ],
+)
+def test_a_deed_says_done_and_what(lexicons, language, text, deeds):
+    """The verb of the work is an answer too."""
+    assert read_confirm(text, lexicons[language]).value == "done"
+    assert read_deeds(text, lexicons[language]) == set(deeds.split())
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "not transplanted yet"),
+        ("sw", "bado nimepandikiza"),
+        ("fr", "pas encore repiqué"),
+        ("pt", "ainda não transplantei"),
+        ("id", "belum sudah direndam"),
+        ("vi", "chưa cấy xong"),
+        ("fil", "di pa nailipat"),
+    ],
+)
+def test_a_deed_that_is_not_done_yet(lexicons, language, text):
+    """The small word goes before the verb."""
+    assert read_confirm(text, lexicons[language]).value == "not_yet"
