@@ -8,6 +8,7 @@ from decimal import Decimal, InvalidOperation
 from zoneinfo import ZoneInfo
 
 LAST_PORT = 65_535
+_ADDRESSES = ("https://", "http://127.0.0.1:", "http://localhost:")  # http: on this machine
 SMALLEST_SCREEN = 40
 MOST_A_SEGMENT = 1_000_000
 LAST_MONTH = 12
@@ -39,6 +40,9 @@ class Settings:
     currency: str = ""  # ISO 4217, of that price
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
     practices_folder: str = ""  # TOML files of more ways to raise seedlings, one each
+    alerts_from: tuple[str, ...] = ()  # official alerts: files, folders, https addresses
+    alerts_then: str = "drafted"  # for an officer to decide; "sent": farmers are warned at once
+    alerts_every_s: float = 300.0
     gateway_url: str = ""  # the operator's address; none: the simulator is started beside
     gateway_secret: str = field(default="", repr=False)
     gateway_timeout_s: float = 10.0
@@ -192,6 +196,20 @@ def _months(text: str, default: object) -> tuple[int, ...]:
     return tuple(months)
 
 
+def _places(text: str, default: object) -> tuple[str, ...]:
+    places = tuple(place.strip() for place in text.split(",") if place.strip())
+    wrong = [place for place in places if "://" in place and not place.startswith(_ADDRESSES)]
+    if wrong:
+        raise ValueError(f"set files, folders and https addresses with commas, not {wrong[0]}")
+    return places
+
+
+def _then(text: str, default: object) -> str:
+    if text not in ("drafted", "sent"):
+        raise ValueError("set drafted or sent")
+    return text
+
+
 def _sender(text: str, default: object) -> str:
     digits = text.removeprefix("+")
     if not (text.startswith("+") and digits.isdigit() and 5 <= len(digits) <= 15):
@@ -224,6 +242,8 @@ _READ = {
     "currency": _currency,
     "season_months": _months,
     "sender": _sender,
+    "alerts_from": _places,
+    "alerts_then": _then,
     "port": _port,
     "screen_septets": _screen,
     "screen_ucs2": _screen,

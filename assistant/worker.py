@@ -1,16 +1,22 @@
-"""The loop that the clock drives: due tasks into the outbox, the outbox to the gateway."""
+"""The loops that the clock drives: due tasks into the outbox, the outbox to the gateway; and
+the looks for official alerts."""
 
 import logging
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 from threading import Event, Thread
 
+from assistant.alerts.sources import AlertSource
 from assistant.channel import Clock, Gateway
+from assistant.service.alert_watch import look_at
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.tick import ticking
 
 log = logging.getLogger(__name__)
+
+MOST_PAUSE_S = 30.0  # between looks whether it is time to look
+LAST_LOOK_S = 5.0
 
 
 def wall_clock() -> datetime:
@@ -95,3 +101,62 @@ class Worker:
             work()
         except Exception:
             log.exception("this round failed; the next one tries again")
+
+
+class AlertWatch:
+    """Looks for official alerts, in a thread of its own: a slow server holds up no text.
+
+    Args:
+        every_s: how often a source is looked at, whatever the number of processes
+        wake: called when texts may wait in the outbox
+    """
+
+    def __init__(
+        self,
+        house: House,
+        sources: Sequence[AlertSource],
+        *,
+        every_s: float,
+        wake: Callable[[], None],
+        clock: Clock = wall_clock,
+    ) -> None:
+        self._house, self._sources, self._wake, self._clock = house, sources, wake, clock
+        self._every_s = every_s
+        self._stopping = Event()
+        self._thread = Thread(target=self._run, name="alerts", daemon=True)
+
+    def start(self) -> None:
+        """Begins, where there is a source."""
+        if self._sources:
+            self._thread.start()
+
+    def stop(self) -> None:
+        """Ends after the look it is in; one that takes too long is left behind."""
+        self._stopping.set()
+        if self._thread.is_alive():
+            self._thread.join(LAST_LOOK_S)
+
+    def _run(self) -> None:
+        pause_s = min(self._every_s, MOST_PAUSE_S)
+        while not self._stopping.is_set():
+            self.round()
+            self._stopping.wait(pause_s)
+
+    def round(self) -> None:
+        """One look at each source whose turn it is; one that fails does not stop the others."""
+        for source in self._sources:
+            try:
+                taken = look_at(
+                    self._house, source, self._clock(), timedelta(seconds=self._every_s)
+                )
+            except Exception:
+                log.exception(
+                    "alerts from %s were not taken; the next look tries again", source.name
+                )
+                continue
+            for alert in taken:
+                log.info(
+                    "official alert %s from %s: %s", alert.identifier, source.name, alert.became
+                )
+            if taken:
+                self._wake()

@@ -25,8 +25,9 @@ from assistant.service.enrol import add_villages_if_none
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
+from assistant.wiring.alerts import open_alert_sources
 from assistant.wiring.house import open_gateway
-from assistant.worker import Worker, wall_clock
+from assistant.worker import AlertWatch, Worker, wall_clock
 
 OPERATOR_PORT = 8471
 WEB_THREADS = 8
@@ -59,6 +60,24 @@ def _worker(house: House, settings: Settings) -> Worker:
         batch=settings.send_batch,
         lease_s=settings.lease_s,
     )
+
+
+@contextmanager
+def _working(house: House, settings: Settings, worker: Worker) -> Iterator[None]:
+    """The worker, and the watch for official alerts, until the block ends."""
+    watch = AlertWatch(
+        house,
+        open_alert_sources(settings),
+        every_s=settings.alerts_every_s,
+        wake=worker.wake,
+    )
+    worker.start()
+    watch.start()
+    try:
+        yield
+    finally:
+        watch.stop()
+        worker.stop()
 
 
 @contextmanager
@@ -120,10 +139,9 @@ def worker() -> None:
     settings = settings_now()
     with opened(settings) as house:
         found = _worker(house, settings)
-        found.start()
-        click.echo("Worker running.")
-        _until_stopped()
-        found.stop()
+        with _working(house, settings, found):
+            click.echo("Worker running.")
+            _until_stopped()
 
 
 @click.command()
@@ -152,13 +170,11 @@ def _serve(house: House, settings: Settings, greeting: str) -> None:
     if settings.programme_file:
         add_villages_if_none(house, programme_of(settings).villages)
     found = _worker(house, settings)
-    with _web(house, settings, found.wake):
-        found.start()
+    with _web(house, settings, found.wake), _working(house, settings, found):
         click.echo(f"The officers' page is at http://{settings.host}:{settings.port}/")
         for line in (demo_officer(house) if greeting else "", greeting):
             click.echo(line, nl=bool(line))
         _until_stopped()
-        found.stop()
 
 
 @contextmanager

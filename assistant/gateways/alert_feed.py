@@ -43,7 +43,7 @@ def _atom(root: Element) -> Iterator[str]:
 
 
 def _leads(link: Element) -> bool:
-    return link.get("rel", "alternate") == "alternate"
+    return link.get("type") == CAP_TYPE or link.get("rel", "alternate") == "alternate"
 
 
 def _joined(address: str, link: str) -> str:

@@ -26,6 +26,7 @@ from assistant.settings import (
     read_price,
 )
 from assistant.store import Store
+from assistant.wiring.alerts import open_alert_rules
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.practices import open_practices
@@ -72,7 +73,8 @@ def open_house(settings: Settings, store: Store) -> House:
     """What the use cases work with.
 
     Raises:
-        SettingsError: a language is set that the assistant does not speak.
+        SettingsError: a language is set that the assistant does not speak, or the programme's
+            thresholds for official alerts cannot be used.
     """
     unknown = [code for code in settings.languages if code not in LANGUAGES]
     if unknown:
@@ -100,6 +102,8 @@ def open_house(settings: Settings, store: Store) -> House:
         programme=settings.programme,
         tariff=_tariff(settings),
         season_months=settings.season_months,
+        alert_rules=open_alert_rules(settings),
+        alerts_go_out=settings.alerts_then == "sent",
     )
 
 
