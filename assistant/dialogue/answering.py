@@ -18,7 +18,7 @@ from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers import hear
 from assistant.dialogue.values import Known, NoteUnread, Session, Text, Turn
 from assistant.dialogue.wishes import WISHES
-from assistant.reading import Outcome, Wish, language_named, read_wish
+from assistant.reading import Outcome, Wish, is_name, language_named, read_wish
 from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
@@ -68,7 +68,8 @@ def _says_nothing(step: Step, question: Question) -> bool:
 
 def _wish_first(text: str, question: Question, session: Session, known: Known) -> bool:
     """Whether a wish goes before the question's own reader: always, but for numbers and days,
-    which the reader knows better ("today" is a day where a day is asked for)."""
+    which the reader knows better ("today" is a day where a day is asked for), and what is
+    wrong, where it is one of the choices ("rats ate them")."""
     wish = sure_wish(text, known)
     if wish is None:
         return False
@@ -78,17 +79,18 @@ def _wish_first(text: str, question: Question, session: Session, known: Known) -
         return len(text.split()) == 1
     if question.reads is Reads.LANGUAGE and wish is Wish.LANGUAGE:
         return False
-    if question.reads in NUMBERS | DATES and not session.waiting:
+    tells = wish in (Wish.PROBLEM, Wish.RAIN) and bool(question.choices)
+    if tells or (question.reads in NUMBERS | DATES and not session.waiting):
         return not hear(text, question, session, known).sure
     return not text.isdigit() and not _names_choice(text, question, session, known)
 
 
 def _names_choice(text: str, question: Question, session: Session, known: Known) -> bool:
     """Whether a text is one of the choices in its words: "insects", where they are listed."""
-    said = text.strip(" .!").casefold()
     choices = entries(question, session, known)
-    names = (name for each in choices for name in (*each.names, each.shown(known)))
-    return said in {str(each.value) for each in choices} | {name.casefold() for name in names}
+    return any(
+        is_name(text, (str(each.value), *each.names, each.shown(known))) for each in choices
+    )
 
 
 def answer_question(text: str, known: Known, session: Session) -> Turn:

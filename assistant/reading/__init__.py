@@ -5,7 +5,7 @@ a `Reading`. Nothing here raises on any text.
 """
 
 from assistant.reading.areas import read_area
-from assistant.reading.choices import read_choice
+from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
 from assistant.reading.counts import read_count, read_litres
 from assistant.reading.dates import read_date
@@ -26,6 +26,7 @@ __all__ = [
     "Reason",
     "Wish",
     "guess_language",
+    "is_name",
     "language_named",
     "read_answer",
     "read_area",

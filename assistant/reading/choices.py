@@ -1,6 +1,6 @@
 """A choice from a numbered list: by its digit or by name, with typing mistakes."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts
 from assistant.reading.outcomes import Option, Reading, Reason, again, understood
@@ -42,6 +42,11 @@ def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> 
     if _denies(found, spellings, lexicon):
         return again(Reason.NOT_READ)
     return _by_name(said, spellings, names, lexicon)
+
+
+def is_name(text: str, names: Iterable[str]) -> bool:
+    """Whether a reply is one of these names whole, whatever its case, marks and accents."""
+    return _spelling(text) in {_spelling(name) for name in names}
 
 
 def _denies(found: tuple[Token, ...], spellings: Mapping[str, int], lexicon: Lexicon) -> bool:

@@ -131,6 +131,14 @@ def test_done_beside_an_open_task_is_not_taken_for_the_warning() -> None:
     assert phone.hears("done") == [like(m.DONE_NOTED)]
 
 
+@pytest.mark.parametrize("reply", ["rats", "Birds, rats, insects.", "rats eat them"])
+def test_what_is_wrong_is_told_in_words(reply: str) -> None:
+    """It is a wish too, for the list that stands there already."""
+    phone = Phone.enrolled(nursery())
+    phone.says("PROBLEM")
+    assert phone.hears(reply) == [like(m.ANIMALS_ADVICE)]
+
+
 def test_no_to_a_summary_asks_what_to_change() -> None:
     """It has no digit of its own there."""
     phone = Phone.new()
