@@ -1,7 +1,12 @@
 """The migrations make the tables that the code expects."""
 
+from datetime import UTC, datetime
+
+import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
+from sqlalchemy import MetaData
+from sqlalchemy.exc import IntegrityError
 
 from assistant.store import Store
 from assistant.store.engine import open_engine
@@ -26,3 +31,78 @@ def test_migrating_again_changes_nothing_and_loses_nothing(store: Store) -> None
     store.migrate()
     with store.work() as work:
         assert work.people.villages() == (village,)
+
+
+def test_a_database_in_use_is_brought_to_this_release_with_all_its_rows(empty_url: str) -> None:
+    """Rows that name each other survive tables that are made anew, and are watched again."""
+    engine = open_engine(empty_url)
+    migrate(engine, "v0007")
+    with engine.begin() as connection:
+        tables = MetaData()
+        tables.reflect(connection)
+        for name, row in _ROWS.items():
+            connection.execute(tables.tables[name].insert().values(id=1, **row))
+    migrate(engine)
+    with engine.connect() as connection:
+        counts = [connection.exec_driver_sql(f"SELECT count(*) FROM {name}") for name in _ROWS]
+        assert [count.scalar_one() for count in counts] == [1] * len(_ROWS)
+    with pytest.raises(IntegrityError), engine.begin() as connection:
+        connection.exec_driver_sql("DELETE FROM farmer")
+    engine.dispose()
+
+
+_AT = datetime(2026, 6, 1, 6, tzinfo=UTC)
+_ROWS: dict[str, dict[str, object]] = {
+    "village": {"name": "Kijani", "zone": "Africa/Nairobi", "practices": ["mat"]},
+    "farmer": {"phone": "+447700900101", "village_id": 1},
+    "nursery": {
+        "farmer_id": 1,
+        "label": "A",
+        "field_area_m2": 4000.0,
+        "germination": 0.85,
+        "spacing_row_cm": 20.0,
+        "spacing_hill_cm": 20.0,
+        "seedlings_per_hill": 2,
+        "grain_weight_g": 25.0,
+        "pail_litres": 10.0,
+        "establishment": 0.5,
+        "gap_filling": 0.0,
+        "practice": "mat",
+        "area_typed": "0.4 ha",
+        "germination_known": True,
+        "sow_date": _AT.date(),
+        "made_on": _AT.date(),
+        "sown": False,
+        "sow_assumed": False,
+        "uncovered": False,
+        "closed": False,
+        "test_counted": False,
+        "resown": False,
+        "changed_at": _AT,
+    },
+    "reminder": {
+        "nursery_id": 1,
+        "task": "sow",
+        "day": _AT.date(),
+        "due_at": _AT,
+        "not_after": _AT,
+        "state": "planned",
+        "asked": 0,
+    },
+    "outbox": {
+        "message_id": "text-1",
+        "phone": "+447700900101",
+        "text": "Sow.",
+        "kind": "prompt",
+        "nursery_id": 1,
+        "due_at": _AT,
+        "not_after": _AT,
+        "urgent": False,
+        "state": "waiting",
+        "attempts": 0,
+        "encoding": "",
+        "segments": 0,
+        "detail": "",
+        "created_at": _AT,
+    },
+}
