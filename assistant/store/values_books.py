@@ -48,12 +48,16 @@ class Lost:
 
 @dataclass(frozen=True)
 class SentLine:
-    """One outgoing text in a list of all; no farmer: to an officer or a stranger."""
+    """One outgoing text in a list of all; no farmer: to an officer or a stranger.
+
+    `village_id` is the village it is counted for, `lives_in` where the farmer is now.
+    """
 
     id: int
     phone: str
     farmer_id: int | None
     farmer: str | None
+    lives_in: int | None
     village_id: int | None
     text: str
     state: TextState
@@ -72,6 +76,7 @@ class HeardLine:
     phone: str
     farmer_id: int | None
     farmer: str | None
+    lives_in: int | None
     village_id: int | None
     text: str
     channel: Channel

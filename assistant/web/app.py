@@ -13,7 +13,16 @@ from flask import Blueprint, Flask, url_for
 from assistant.channel import Clock
 from assistant.service.accounts import session_secret
 from assistant.service.house import House
-from assistant.web import door, farmers, morning, nursery, season, trail, villages
+from assistant.web import (
+    door,
+    farmers,
+    messages,
+    morning,
+    nursery,
+    season,
+    trail,
+    villages,
+)
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.guard import lock
@@ -40,6 +49,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     season.pages,
     farmers.pages,
     villages.pages,
+    messages.pages,
     trail.pages,
 )
 PLACES = (
@@ -47,6 +57,7 @@ PLACES = (
     Place("season.season", messages_web_season.SEASON),
     Place("farmers.farmers", w.FARMERS),
     Place("villages.villages", w.VILLAGES),
+    Place("messages.ledger", w.MESSAGES),
     Place("trail.trail", w.TRAIL, for_lead=True),
 )
 

@@ -179,7 +179,8 @@ def _by_village(
     )
     if not span.everybody:
         return [villages]
-    return [villages, select(literal(None), *counts).where(column.is_(None), within)]
+    nobodys = select(literal(None), *counts).where(column.is_(None), within)
+    return [villages, nobodys.having(func.count() > 0)]
 
 
 def _in(column: Any, span: Span) -> ColumnElement[bool]:
@@ -215,7 +216,7 @@ def _lines(table: Any, names: tuple[str, ...], key: Key, picked: Select[Any]) ->
     moment, number = key
     columns = [getattr(table, name) for name in names]
     return (
-        select(FarmerRow.id, FarmerRow.name, *columns)
+        select(FarmerRow.id, FarmerRow.name, FarmerRow.village_id, *columns)
         .outerjoin_from(table, FarmerRow, FarmerRow.phone == table.phone)
         .where(number.in_(picked))
         .order_by(moment.desc(), number.desc())
@@ -223,5 +224,6 @@ def _lines(table: Any, names: tuple[str, ...], key: Key, picked: Select[Any]) ->
 
 
 def _line(kind: type[L], names: tuple[str, ...], row: Any) -> L:
-    farmer_id, farmer, *kept = row
-    return kind(farmer_id=farmer_id, farmer=farmer, **dict(zip(names, kept, strict=True)))
+    farmer_id, farmer, lives_in, *kept = row
+    who = {"farmer_id": farmer_id, "farmer": farmer, "lives_in": lives_in}
+    return kind(**who, **dict(zip(names, kept, strict=True)))

@@ -1,0 +1,91 @@
+"""Texts of the pages Messages, Season results and Officers. They are read on a screen or paper."""
+
+from collections.abc import Mapping
+
+from assistant.wording.message import Message
+
+# --- messages -------------------------------------------------------------------------------
+MONTH = Message("Month", note="Label of a field, head of a column.")
+WHICH = Message("Which", note="Label of a list: all texts, failed ones, and so on.")
+ALL_TEXTS = Message("All texts to phones", note="A choice in a list.")
+WAITING = Message("Waiting", note="Texts that were not sent yet. Head of a column, a choice.")
+WITH_OPERATOR = Message(
+    "With the operator",
+    note="Texts sent, of which no receipt came. Head of a column, a choice.",
+)
+ON_PHONE = Message("On the phone", note="Texts that arrived. Head of a column, a choice.")
+FAILED = Message(
+    "Failed", note="Texts that could not be delivered. Head of a column, a choice."
+)
+TOO_LATE = Message(
+    "Too late", note="Texts whose time ran out before they arrived. Head of a column, a choice."
+)
+TAKEN_BACK = Message("Taken back", note="Texts that were not sent after all. A choice.")
+FROM_PHONES = Message("From phones", note="Messages that came in. Head of a column, a choice.")
+STATES: Mapping[str, Message] = {
+    "waiting": WAITING,
+    "accepted": WITH_OPERATOR,
+    "delivered": ON_PHONE,
+    "failed": FAILED,
+    "expired": TOO_LATE,
+    "withdrawn": TAKEN_BACK,
+    "heard": FROM_PHONES,
+}
+TEXTS = Message("Texts to phones", note="Head of a column: how many.")
+SEGMENTS = Message("Segments", note="Head of a column: how many; an operator bills by segment.")
+COST = Message("Cost", note="Head of a column: money.")
+DIALLED = Message("Dialled", note="Head of a column: how often somebody dialled the code.")
+RANG = Message("Missed calls", note="Head of a column: how often somebody rang.")
+IN_ALL = Message("In all", note="The last line of a table: the sums.")
+NO_FARMERS = Message(
+    "Officers and unknown phones", note="A line of a table: texts of no village."
+)
+COUNTS_BY_VILLAGE = Message("{month}, by village", note="Heading; {month} is a month and year.")
+COUNTS_BY_MONTH = Message("{village}, by month", note="Heading; {village} is a name.")
+PRICE = Message(
+    "A segment costs {price}. Texts that the operator never took cost nothing.",
+    note="{price} is money.",
+)
+NO_PRICE = Message(
+    "What a segment costs is not set. Whoever runs the programme can set it.",
+    note="Instead of the costs.",
+)
+NO_TEXTS = Message("No text was sent or received in this time.", note="An empty table.")
+WHY_LOST = Message("Why texts did not arrive", note="Heading.")
+WHAT_HAPPENED = Message("What happened", note="Head of a column.")
+WHAT_TO_DO = Message("What you can do", note="Head of a column.")
+OPERATOR_SAYS = Message("The operator says", note="Head of a column: its own words.")
+LOST_REFUSED = Message("The operator does not take texts to this number", note="A reason.")
+LOST_REFUSED_DO = Message("See whether the number is right.", note="What to do.")
+LOST_GIVEN_UP = Message("The operator could not deliver it", note="A reason.")
+LOST_GIVEN_UP_DO = Message(
+    "The number may be gone or blocked. Ask at the farm for a new one.", note="What to do."
+)
+LOST_OFF = Message("The phone was off or out of reach until too late", note="A reason.")
+LOST_OFF_DO = Message("Call or visit, if it was about something urgent.", note="What to do.")
+LOST_LINE = Message("It could not be handed to the operator in time", note="A reason.")
+LOST_LINE_DO = Message(
+    "The line to the operator was down or busy. Tell whoever runs the programme.",
+    note="What to do.",
+)
+REASONS: Mapping[str, tuple[Message, Message]] = {
+    "refused": (LOST_REFUSED, LOST_REFUSED_DO),
+    "given_up": (LOST_GIVEN_UP, LOST_GIVEN_UP_DO),
+    "off": (LOST_OFF, LOST_OFF_DO),
+    "line": (LOST_LINE, LOST_LINE_DO),
+}
+LATEST = Message("One by one, the latest first", note="Heading.")
+WHO = Message("Who", note="Head of a column: a farmer or a phone.")
+TEXT = Message("Text", note="Head of a column: the words of a text.")
+
+UNREAD = Message("Replies that could not be read", note="Heading and link.")
+UNREAD_WHY = Message(
+    "They help to mend the lists of words. No phone number is kept with them.",
+    note="Under that heading.",
+)
+NO_UNREAD = Message("Every reply could be read.", note="An empty list.")
+HOW_MANY = Message("How many", note="Head of a column.")
+A_LANGUAGE = Message("Language", note="Head of a column, label of a list.")
+ALL_LANGUAGES = Message("All languages", note="A choice in a list.")
+ASKED = Message("Asked", note="Head of a column: the name of the question.")
+REPLY = Message("Reply", note="Head of a column: what was typed.")
