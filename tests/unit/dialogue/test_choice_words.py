@@ -65,7 +65,7 @@ def misread(codes: Codes, language: str) -> Iterator[str]:
 
 
 @pytest.mark.parametrize("place", LISTS)
-@pytest.mark.parametrize("language", ["en", "hi", "bn", "id", "vi"])
+@pytest.mark.parametrize("language", LANGUAGES)
 def test_every_name_of_a_choice_takes_it(language: str, place: str) -> None:
     """And no other of the same list."""
     assert list(misread(LISTS[place], language)) == []
@@ -93,6 +93,18 @@ REPLIES = (
     ("vi", "colour", "la bi vang", "yellow"),
     ("vi", "result", "du", None),
     ("en", "warning", "not covered", None),
+    ("sw", "warning", "nimeshafunika", "covered"),
+    ("sw", "warning", "bado sijafunika", None),
+    ("sw", "result", "mikeka imebaki", "left"),
+    ("fr", "warning", "jé couvert", "covered"),
+    ("fr", "warning", "pas encore couvert", None),
+    ("fr", "colour", "c un peu jaune", "yellow"),
+    ("pt", "warning", "ja cobri tudo", "covered"),
+    ("pt", "warning", "ainda nao cobri", None),
+    ("pt", "result", "nao chegou", "short"),
+    ("fil", "warning", "natakpan na po", "covered"),
+    ("fil", "warning", "di pa natakpan", None),
+    ("fil", "result", "kinulang po", "short"),
 )
 
 
