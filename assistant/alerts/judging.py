@@ -4,10 +4,11 @@ The thresholds are the programme's. They choose among the national service's own
 those words is changed.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
+from typing import Protocol, TypeVar
 
 from assistant.alerts.places import Place, covers
 from assistant.alerts.values import Alert, Area, Info, Kind, Scope, Status
@@ -34,6 +35,23 @@ class Rules:
     urgencies: frozenset[str] = frozenset({"Immediate", "Expected", "Future"})
     certainties: frozenset[str] = frozenset({"Observed", "Likely"})
     lasts: timedelta = timedelta(hours=24)
+
+
+class _Spoken(Protocol):
+    @property
+    def language(self) -> str: ...
+
+
+Told = TypeVar("Told", bound=_Spoken)
+
+
+def spoken(told: Sequence[Told], language: str) -> Told:
+    """What is said in a language; else in English; else what was said first."""
+    for wanted in (language, "en"):
+        for each in told:
+            if each.language.lower().split("-")[0] == wanted.lower():
+                return each
+    return told[0]
 
 
 class Outcome(StrEnum):
@@ -72,11 +90,7 @@ class Threat:
 
     def told(self, language: str) -> Info:
         """What is said in a language; else in English; else what was said first."""
-        for wanted in (language, "en"):
-            for info in self.infos:
-                if info.language.lower().split("-")[0] == wanted.lower():
-                    return info
-        return self.infos[0]
+        return spoken(self.infos, language)
 
 
 @dataclass(frozen=True)

@@ -58,14 +58,14 @@ def in_polygon(ring: Sequence[Point], point: Point) -> bool:
     short way, over the antimeridian; one of a whole turn goes round. Where a ring crosses
     itself, what is enclosed an even number of times is outside.
     """
-    corners = _unrolled(ring)
+    corners = unrolled(ring)
     shape = shapely.Polygon(corners)
     turns = (-TURN, 0.0, TURN)
     east = [point.longitude + turn for turn in turns]
     return bool(shapely.intersects_xy(shape, east, [point.latitude] * len(turns)).any())
 
 
-def _unrolled(ring: Sequence[Point]) -> list[tuple[float, float]]:
+def unrolled(ring: Sequence[Point]) -> list[tuple[float, float]]:
     """The corners as (longitude, latitude), longitudes going on beyond 180 where they must."""
     corners = [(ring[0].longitude, ring[0].latitude)]
     shift = 0.0

@@ -5,6 +5,7 @@ from datetime import datetime
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
+from assistant.alerts.values import Geocode
 from assistant.dialogue.values import Kind
 from assistant.people import Officer, Village
 from assistant.service.audit import Act, Subject, note
@@ -36,6 +37,7 @@ class VillageStory:
     handovers: tuple[Handover, ...]
     done: tuple[Done, ...]
     others: tuple[Officer, ...]
+    codes: tuple[Geocode, ...] = ()  # by which official alerts name it
 
 
 class Stays(StrEnum):
@@ -63,7 +65,8 @@ def village_story(house: House, sight: Sight, village_id: int) -> VillageStory |
         handovers = tuple(_local(each, zone) for each in work.story.handovers(village.id))
         done = work.audit.latest(STORY_LINES, village_id=village.id)
         others = work.people.officers() if sight.officer.is_lead else ()
-    return VillageStory(line, handovers, done, others)
+        codes = work.alerts.geocodes().get(village.id, ())
+    return VillageStory(line, handovers, done, others, codes)
 
 
 def _local(handover: Handover, zone: ZoneInfo) -> Handover:

@@ -14,6 +14,7 @@ from assistant.channel import Clock
 from assistant.service.accounts import session_secret
 from assistant.service.house import House
 from assistant.web import (
+    alerts,
     door,
     farmers,
     messages,
@@ -27,7 +28,7 @@ from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.guard import lock
 from assistant.wording import messages_web as w
-from assistant.wording import messages_web_season
+from assistant.wording import messages_web_alerts, messages_web_season
 from assistant.wording.message import Message
 
 LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with room to spare
@@ -50,6 +51,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     farmers.pages,
     villages.pages,
     messages.pages,
+    alerts.pages,
     trail.pages,
 )
 PLACES = (
@@ -57,6 +59,7 @@ PLACES = (
     Place("season.season", messages_web_season.SEASON),
     Place("farmers.farmers", w.FARMERS),
     Place("villages.villages", w.VILLAGES),
+    Place("alerts.alerts", messages_web_alerts.ALERTS),
     Place("messages.ledger", w.MESSAGES),
     Place("trail.trail", w.TRAIL, for_lead=True),
 )

@@ -20,7 +20,12 @@ from assistant.people import LANGUAGES
 from assistant.service.accounts import Member
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.wording import messages_tasks, messages_web, messages_web_season
+from assistant.wording import (
+    messages_tasks,
+    messages_web,
+    messages_web_alerts,
+    messages_web_season,
+)
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.render import Catalogue, day, number, render, short_day
 
@@ -165,7 +170,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.filters.update(filters)
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
-    app.jinja_env.globals.update(s=messages_web_season)
+    app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
     app.context_processor(
         lambda: {
             "language": language(),

@@ -13,6 +13,7 @@ from assistant.wording import (
     messages_talk,
     messages_tasks,
     messages_web,
+    messages_web_alerts,
     messages_web_season,
 )
 from assistant.wording.message import Message, slots_of
@@ -27,10 +28,11 @@ MODULES: Mapping[str, ModuleType] = {
     "officer": messages_officer,
     "plan": messages_plan,
     "web": messages_web,
+    "alerts": messages_web_alerts,
     "season": messages_web_season,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
-PRINTED = frozenset({"plan", "web", "season"})
+PRINTED = frozenset({"plan", "web", "alerts", "season"})
 
 
 @dataclass(frozen=True)

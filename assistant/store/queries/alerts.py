@@ -160,6 +160,15 @@ class Alerts:
             found.setdefault(each.village_id, []).append(Geocode(each.name, each.value))
         return {key: tuple(codes) for key, codes in found.items()}
 
+    def set_point(self, village_id: int, point: Point | None) -> None:
+        """Says where a village lies."""
+        latitude, longitude = (point.latitude, point.longitude) if point else (None, None)
+        self._session.execute(
+            update(VillageRow)
+            .where(VillageRow.id == village_id)
+            .values(latitude=latitude, longitude=longitude)
+        )
+
     def set_geocodes(self, village_id: int, codes: Iterable[Geocode]) -> None:
         """Gives a village these codes and no others."""
         row = VillageGeocodeRow

@@ -14,8 +14,8 @@ window.addEventListener("pageshow", () => {
   for (const form of document.forms) delete form.dataset.sent;
 });
 
-// A choice in a list shows its page at once.
-for (const list of document.querySelectorAll("select[data-go]")) {
+// A choice shows its page at once.
+for (const list of document.querySelectorAll("[data-go]")) {
   list.addEventListener("change", () => list.form.requestSubmit());
 }
 

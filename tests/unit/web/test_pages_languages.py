@@ -5,8 +5,10 @@ from dataclasses import replace
 import pytest
 
 from assistant.people import LANGUAGES
+from assistant.service.alerts import take_alert
 from assistant.web.app import create_app
 from assistant.wiring.catalogues import open_catalogue
+from tests.cap import cap
 from tests.unit.web.conftest import Browser, give_password
 from tests.valley import AMINA, CODE, LEAD, Valley
 
@@ -20,6 +22,10 @@ PATHS = (
     "/messages",
     "/messages?village=1&which=heard",
     "/messages/unread",
+    "/alerts",
+    "/alerts?ours=1",
+    "/alerts/1",
+    "/alerts/2",
     "/trail",
     "/account",
     "/password",
@@ -40,6 +46,8 @@ def busy(valley: Valley) -> Valley:
     valley.text(AMINA, "Rats eat my seed")
     valley.text(LEAD, f"RAIN {CODE} Kijani 14-20")
     valley.text(LEAD, "1")
+    take_alert(valley.house, cap(), "a folder", valley.now)
+    take_alert(valley.house, b"<html/>", "a folder", valley.now)
     return valley
 
 

@@ -1,0 +1,68 @@
+"""The codes by which a weather service names a village, kept by the lead or at the desk."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from assistant.alerts.values import Geocode
+from assistant.people import Village
+from assistant.service.audit import Act, Subject, note
+from assistant.service.house import House
+from assistant.service.sight import Sight
+from assistant.store import Work
+
+LONGEST = 60  # characters of a name or a value
+SHOWN = 40
+
+
+@dataclass(frozen=True)
+class NoCode:
+    """A line that was typed and is no code."""
+
+    line: str
+
+
+def read_codes(text: str) -> tuple[Geocode, ...] | NoCode:
+    """Codes, one a line, as name=value; empty lines do not count."""
+    found = []
+    for line in text.splitlines():
+        name, sign, value = (part.strip() for part in line.partition("="))
+        if not line.strip():
+            continue
+        if not (sign and name and value) or max(len(name), len(value)) > LONGEST:
+            return NoCode(line.strip()[:SHOWN])
+        found.append(Geocode(name, value))
+    return tuple(found)
+
+
+def codes_of(house: House, village_id: int) -> tuple[Geocode, ...]:
+    """The codes of a village."""
+    with house.store.look() as work:
+        return work.alerts.geocodes().get(village_id, ())
+
+
+def set_codes(
+    house: House, sight: Sight, village_id: int, text: str, now: datetime
+) -> Village | NoCode | None:
+    """A lead gives a village these codes and no others; None for one that is not in sight."""
+    village = sight.village(village_id)
+    if village is None or not sight.officer.is_lead:
+        return None
+    found = read_codes(text)
+    if isinstance(found, NoCode):
+        return found
+    with house.store.work() as work:
+        keep_codes(work, village, found, sight.officer.id, now)
+    return village
+
+
+def keep_codes(
+    work: Work,
+    village: Village,
+    codes: tuple[Geocode, ...],
+    officer_id: int | None,
+    now: datetime,
+) -> None:
+    """Keeps them, with a line in the trail."""
+    work.alerts.set_geocodes(village.id, codes)
+    told = ", ".join(f"{code.name}={code.value}" for code in codes)
+    note(work, officer_id, Act.VILLAGE_PLACED, now, Subject(village_id=village.id), told)
