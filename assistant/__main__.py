@@ -18,6 +18,7 @@ _COMMANDS = {
     "read": "read:command",
     "village": "village:command",
     "officer": "officer:command",
+    "alert": "alert:command",
     "catalogue": "catalogue:command",
     "check": "check:command",
     "backup": "backup:command",

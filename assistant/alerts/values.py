@@ -60,7 +60,7 @@ class Circle:
     radius_km: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, order=True)
 class Geocode:
     """A code for a place or an event, in a system that `name` tells."""
 

@@ -1,8 +1,10 @@
 """The codes by which a weather service names a village, kept by the lead or at the desk."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
+from assistant.alerts import Place
 from assistant.alerts.values import Geocode
 from assistant.people import Village
 from assistant.service.audit import Act, Subject, note
@@ -34,10 +36,47 @@ def read_codes(text: str) -> tuple[Geocode, ...] | NoCode:
     return tuple(found)
 
 
-def codes_of(house: House, village_id: int) -> tuple[Geocode, ...]:
-    """The codes of a village."""
+def place_villages(house: House, places: Mapping[str, Place], now: datetime) -> tuple[str, ...]:
+    """Places villages by name where nobody has placed them yet; which ones those were."""
+    with house.store.work() as work:
+        known = work.alerts.places()
+        new = [
+            village
+            for village in work.people.villages()
+            if village.name in places and not known[village.id].findable
+        ]
+        for village in new:
+            place = places[village.name]
+            work.alerts.set_point(village.id, place.point)
+            keep_codes(work, village, tuple(sorted(place.geocodes)), None, now)
+        return tuple(village.name for village in new)
+
+
+def unplaced_villages(house: House) -> tuple[str, ...]:
+    """The villages that no alert can find, by name."""
     with house.store.look() as work:
-        return work.alerts.geocodes().get(village_id, ())
+        places = work.alerts.places()
+        villages = work.people.villages()
+    return tuple(each.name for each in villages if not places[each.id].findable)
+
+
+def place_village(house: House, name: str, place: Place, now: datetime) -> Village:
+    """Says at the desk where a village lies and by which codes alerts name it.
+
+    Raises:
+        LookupError: no such village; the text names those that are.
+    """
+    with house.store.work() as work:
+        found = {each.name.casefold(): each for each in work.people.villages()}
+        village = found.get(name.strip().casefold())
+        if village is None:
+            names = ", ".join(each.name for each in found.values()) or "none yet"
+            raise LookupError(f"no village {name}; there are: {names}")
+        if place.point is not None:
+            work.alerts.set_point(village.id, place.point)
+        if place.geocodes:
+            keep_codes(work, village, tuple(sorted(place.geocodes)), None, now)
+        return village
 
 
 def set_codes(
