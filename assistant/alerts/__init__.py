@@ -6,7 +6,7 @@ here and for which places. What is done with it is for others.
 """
 
 from assistant.alerts.judging import Judged, Outcome, Rules, Threat, judge
-from assistant.alerts.places import Place, covers
+from assistant.alerts.places import Place, held
 from assistant.alerts.reading import read_alert
 from assistant.alerts.values import (
     Alert,
@@ -37,7 +37,7 @@ __all__ = [
     "Status",
     "Threat",
     "Wrong",
-    "covers",
+    "held",
     "judge",
     "read_alert",
 ]

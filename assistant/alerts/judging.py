@@ -10,7 +10,7 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import Protocol, TypeVar
 
-from assistant.alerts.places import Place, covers
+from assistant.alerts.places import Place, held
 from assistant.alerts.values import Alert, Area, Info, Kind, Scope, Status
 
 
@@ -190,9 +190,5 @@ def _areas(threat: Threat) -> Iterable[Area]:
 
 
 def _placed(threat: Threat, places: Mapping[int, Place]) -> Threat:
-    inside = tuple(
-        key
-        for key, place in sorted(places.items())
-        if any(covers(area, place) for area in _areas(threat))
-    )
-    return replace(threat, place_ids=inside)
+    inside = {key for area in _areas(threat) for key in held(area, places)}
+    return replace(threat, place_ids=tuple(sorted(inside)))

@@ -1,6 +1,6 @@
 """Whether an area holds a place: by polygon, circle or code, as the union of all of them."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import shapely
@@ -10,6 +10,8 @@ from assistant.alerts.values import Area, Circle, Geocode, Point
 
 HALF_TURN, TURN = 180.0, 360.0
 POLE = 90.0
+# Of latitude, on WGS 84: a(1 - e^2) pi/180 = 110.574 km at the equator, more elsewhere.
+LEAST_KM_PER_DEGREE = 110.57
 
 
 @dataclass(frozen=True)
@@ -25,16 +27,21 @@ class Place:
         return self.point is not None or bool(self.geocodes)
 
 
-def covers(area: Area, place: Place) -> bool:
-    """Whether an area holds a place; its edge belongs to it."""
-    if not place.geocodes.isdisjoint(map(as_code, area.geocodes)):
-        return True
-    point = place.point
-    if point is None:
-        return False
-    return any(in_circle(circle, point) for circle in area.circles) or any(
-        in_polygon(ring, point) for ring in area.polygons
-    )
+def held(area: Area, places: Mapping[int, Place]) -> frozenset[int]:
+    """The places that an area holds, by their ids; its edge belongs to it."""
+    codes = frozenset(map(as_code, area.geocodes))
+    named = {key for key, place in places.items() if not codes.isdisjoint(place.geocodes)}
+    points = {key: place.point for key, place in places.items() if place.point is not None}
+    around = {
+        key
+        for key, point in points.items()
+        if any(in_circle(circle, point) for circle in area.circles)
+    }
+    inside: set[int] = set()
+    for ring in area.polygons:
+        found = in_polygon(ring, list(points.values()))
+        inside.update(key for key, is_in in zip(points, found, strict=True) if is_in)
+    return frozenset(named | around | inside)
 
 
 def as_code(code: Geocode) -> Geocode:
@@ -45,14 +52,16 @@ def as_code(code: Geocode) -> Geocode:
 def in_circle(circle: Circle, point: Point) -> bool:
     """Whether a point is no farther than the radius, along the WGS 84 ellipsoid."""
     centre = circle.centre
+    if abs(centre.latitude - point.latitude) * LEAST_KM_PER_DEGREE > circle.radius_km:
+        return False  # most villages are; the exact way takes longer
     metres = Geodesic.WGS84.Inverse(
         centre.latitude, centre.longitude, point.latitude, point.longitude, Geodesic.DISTANCE
     )["s12"]
     return bool(metres <= circle.radius_km * 1000)
 
 
-def in_polygon(ring: Sequence[Point], point: Point) -> bool:
-    """Whether a point is inside a ring, or on it.
+def in_polygon(ring: Sequence[Point], points: Sequence[Point]) -> list[bool]:
+    """Whether each of some points is inside a ring, or on it.
 
     Edges are straight in latitude and longitude. A step of more than half a turn goes the
     short way, over the antimeridian; one of a whole turn goes round. Where a ring crosses
@@ -60,9 +69,14 @@ def in_polygon(ring: Sequence[Point], point: Point) -> bool:
     """
     corners = unrolled(ring)
     shape = shapely.Polygon(corners)
-    turns = (-TURN, 0.0, TURN)
-    east = [point.longitude + turn for turn in turns]
-    return bool(shapely.intersects_xy(shape, east, [point.latitude] * len(turns)).any())
+    shapely.prepare(shape)
+    north = [point.latitude for point in points]
+    found = [False] * len(points)
+    for turn in (-TURN, 0.0, TURN):
+        east = [point.longitude + turn for point in points]
+        for at, is_in in enumerate(shapely.intersects_xy(shape, east, north).tolist()):
+            found[at] = found[at] or is_in
+    return found
 
 
 def unrolled(ring: Sequence[Point]) -> list[tuple[float, float]]:

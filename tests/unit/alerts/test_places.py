@@ -2,17 +2,26 @@
 
 import math
 import random
+from collections.abc import Sequence
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.alerts import Area, Place, covers
+from assistant.alerts import Area, Place
+from assistant.alerts import held as held_in
 from assistant.alerts.fields import circle, polygon
-from assistant.alerts.places import in_circle, in_polygon
+from assistant.alerts.places import in_circle
+from assistant.alerts.places import in_polygon as which_in
 from assistant.alerts.values import Circle, Geocode, Point
 
 DEGREES = st.integers(-80, 80)
+
+
+def in_polygon(ring: Sequence[Point], point: Point) -> bool:
+    """One point."""
+    (found,) = which_in(ring, [point])
+    return found
 
 
 def crossings(ring: list[tuple[int, int]], x: float, y: float) -> bool:
@@ -126,6 +135,13 @@ def test_a_circle_reaches_over_the_antimeridian() -> None:
     assert not in_circle(circle("0,179.95 11.12"), near)
 
 
+def test_a_circle_reaches_as_far_north_as_its_radius() -> None:
+    """A degree of latitude at the equator is 110.574 km (WGS 84), the least there is."""
+    assert in_circle(circle("0,0 110.58"), Point(1, 0))
+    assert not in_circle(circle("0,0 110.57"), Point(1, 0))
+    assert in_circle(circle("89,0 111.7"), Point(90, 0))
+
+
 def test_a_circle_of_no_radius_is_its_centre() -> None:
     """The earthquake of the standard's appendix A.3."""
     spot = circle("32.9525,-115.5527 0")
@@ -155,4 +171,4 @@ def test_an_area_is_the_union_of_its_shapes_and_codes(
     area: Area, place: Place, held: bool
 ) -> None:
     """CAP 1.2, 3.2.4; words alone hold nothing that a program can find."""
-    assert covers(area, place) is held
+    assert held_in(area, {7: place}) == ({7} if held else set())
