@@ -33,11 +33,22 @@ def tell_of_draft(work: Work, house: House, draft: Draft, *, sent: bool, now: da
 
 
 def tell_of_end(
-    work: Work, house: House, village_ids: Iterable[int], event: str, now: datetime
+    work: Work,
+    house: House,
+    village_ids: Iterable[int],
+    event: str,
+    *,
+    cleared: bool,
+    now: datetime,
 ) -> None:
-    """The service no longer warns of villages where the officer's warning still stands."""
+    """The service no longer warns of these villages.
+
+    Args:
+        cleared: the all-clear goes out; else the officer's warning still stands.
+    """
+    message = o.ALERT_CLEARED if cleared else o.ALERT_OVER
     for officer, villages in _officers(work, village_ids):
-        says = o.ALERT_OVER(villages=_names(villages), words=_short(event))
+        says = message(villages=_names(villages), words=_short(event))
         _tell(work, house, officer, villages[0], says, now)
 
 

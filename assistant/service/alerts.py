@@ -116,9 +116,8 @@ def _end(work: Work, house: House, over: dict[int, list[Given]], now: datetime) 
     if house.alerts_go_out:
         for given in over.values():
             give_all_clear(work, house, given[0][1].id, now)
-    else:
-        event = next(iter(over.values()))[0][0].hazard
-        tell_of_end(work, house, over, event, now)
+    event = next(iter(over.values()))[0][0].hazard
+    tell_of_end(work, house, over, event, cleared=house.alerts_go_out, now=now)
 
 
 # --- values ----------------------------------------------------------------------------------

@@ -95,6 +95,12 @@ ALERT_OVER = Message(
     note="To an officer. {words} is the service's own word for the danger. CLEAR stays.",
     segments=2,
 )
+ALERT_CLEARED = Message(
+    "The weather service took back its alert for {villages}: {words}. The all-clear goes out to "
+    "the farmers who were warned.",
+    note="To an officer. {words} is the service's own word for the danger.",
+    segments=2,
+)
 FROM_OFFICER = Message(
     "From {officer}, your officer: {words} To answer, send OFFICER.",
     note="An officer's own words to a farmer; {officer} is a name. OFFICER is a word to send.",

@@ -221,6 +221,7 @@ def test_by_the_setting_a_cancel_gives_the_all_clear(sending: Valley) -> None:
     take(sending, later("Cancel", 2, FIRST))
     sending.send()
     assert sending.heard(AMINA) == [like(m.ALL_CLEAR)]
+    assert sending.heard(OFFICER)[-1:] == [like(o.ALERT_CLEARED)]
     assert standing(sending, KIJANI.id) == standing(sending, MWANGA.id) == 0
 
 
