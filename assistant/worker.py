@@ -3,12 +3,12 @@ the looks for official alerts."""
 
 import logging
 from collections.abc import Callable, Sequence
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from threading import Event, Thread
 
 from assistant.alerts.sources import AlertSource
 from assistant.channel import Clock, Gateway
-from assistant.service.alert_watch import look_at
+from assistant.service.alert_watch import forget_old, look_at
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.tick import ticking
@@ -122,6 +122,7 @@ class AlertWatch:
     ) -> None:
         self._house, self._sources, self._wake, self._clock = house, sources, wake, clock
         self._every_s = every_s
+        self._forgot_on: date | None = None
         self._stopping = Event()
         self._thread = Thread(target=self._run, name="alerts", daemon=True)
 
@@ -144,6 +145,7 @@ class AlertWatch:
 
     def round(self) -> None:
         """One look at each source whose turn it is; one that fails does not stop the others."""
+        self._forget()
         for source in self._sources:
             try:
                 taken = look_at(
@@ -160,3 +162,14 @@ class AlertWatch:
                 )
             if taken:
                 self._wake()
+
+    def _forget(self) -> None:
+        """Once a day: what led to nothing long ago."""
+        today = self._clock().date()
+        if self._forgot_on == today:
+            return
+        self._forgot_on = today
+        try:
+            forget_old(self._house, self._clock())
+        except Exception:
+            log.exception("old alerts were not forgotten; tomorrow tries again")

@@ -20,6 +20,8 @@ MOST_DIGITS = 40
 LEAST_CORNERS = 4  # 3.2.4 <polygon>: the first pair is given again as the last
 FARTHEST_ZONE = timedelta(hours=14)  # XML Schema Part 2, 3.2.7.3
 POLE, DATE_LINE = 90.0, 180.0
+# Ours: no danger is told of outside them, and a zone or a day more stays in the calendar.
+YEARS = range(1900, 3000)
 
 
 class WrongText(Exception):
@@ -46,7 +48,7 @@ def moment(text: str) -> datetime:
     ends_day = clock == "24:00:00"
     try:
         local = datetime.fromisoformat(f"{day}T{'00:00:00' if ends_day else clock}{zone}")
-        if abs(local.utcoffset() or timedelta()) > FARTHEST_ZONE:
+        if local.year not in YEARS or abs(local.utcoffset() or timedelta()) > FARTHEST_ZONE:
             raise WrongText(Wrong.TIME)
         return (local + timedelta(days=int(ends_day))).astimezone(UTC)
     except (ValueError, OverflowError):

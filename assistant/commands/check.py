@@ -7,6 +7,7 @@ import click
 import requests
 
 from assistant.commands.deployment import opened, settings_now
+from assistant.service.alert_codes import unplaced_villages
 from assistant.service.enrol import count_officers, list_villages
 from assistant.service.house import House
 from assistant.settings import Settings
@@ -36,6 +37,8 @@ def _programme(house: House, settings: Settings) -> Iterator[Finding]:
     villages, officers = list_villages(house), count_officers(house)
     yield bool(villages), f"villages: {len(villages)}; add one with nursery village add NAME"
     yield bool(officers), f"officers: {officers}; add one with nursery officer add"
+    lost = unplaced_villages(house) if settings.alerts_from else ()
+    yield not lost, f"villages that no official alert finds: {', '.join(lost) or 'none'}"
     yield settings.zone != "UTC", f"time zone: {settings.zone}; NURSERY_ZONE sets another"
 
 

@@ -8,6 +8,14 @@ from assistant.service.alerts import take_alert
 from assistant.service.house import House
 from assistant.store import KeptAlert
 
+KEPT_FOR = timedelta(days=90)  # what led to nothing; what led to something stays
+
+
+def forget_old(house: House, now: datetime) -> int:
+    """Forgets alerts that led to nothing and are long over; how many those were."""
+    with house.store.work() as work:
+        return work.alerts.prune(now - KEPT_FOR)
+
 
 def look_at(
     house: House, source: AlertSource, now: datetime, every: timedelta

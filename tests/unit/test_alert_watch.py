@@ -11,6 +11,7 @@ from assistant.alerts.sources import Look, Stamp
 from assistant.alerts.values import Geocode
 from assistant.gateways.alert_files import AlertFiles
 from assistant.service import alert_watch
+from assistant.service.alerts import take_alert
 from assistant.store import Became, DatabaseFailedError, Looked, Store
 from assistant.worker import AlertWatch
 from tests.cap import area, cap, code, info
@@ -107,6 +108,19 @@ def test_the_watch_goes_on_past_a_source_that_fails(valley: Valley, tmp_path: Pa
     watch.start()
     assert woken.wait(10)
     watch.stop()
+
+
+def test_what_led_to_nothing_is_forgotten_in_time(valley: Valley) -> None:
+    """After three months, looked for once a day."""
+    take_alert(valley.house, cap(status="Test"), "a", valley.now)
+    watch = AlertWatch(
+        valley.house, [], every_s=300.0, wake=lambda: None, clock=lambda: valley.now
+    )
+    for days, left in ((89, 1), (2, 0)):
+        valley.now += timedelta(days=days)
+        watch.round()
+        with valley.house.store.look() as work:
+            assert len(work.alerts.latest(5)) == left
 
 
 def test_without_a_source_nothing_runs(valley: Valley) -> None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Iterable, Sequence
 from dataclasses import asdict, fields
+from datetime import datetime
 
 from sqlalchemy import ColumnElement, Select, delete, select, update
 from sqlalchemy.orm import Session
@@ -19,6 +20,20 @@ from assistant.store.tables_alerts import (
 )
 from assistant.store.values_alerts import Became, KeptAlert, Told
 
+# What an alert may have come to without a warning, a draft, or a fault to look into.
+NOTHING = frozenset(
+    {
+        Became.NOT_ACTUAL,
+        Became.NOT_PUBLIC,
+        Became.NO_WARNING,
+        Became.EXPIRED,
+        Became.ALL_CLEAR,
+        Became.OTHER_HAZARD,
+        Became.BELOW,
+        Became.ELSEWHERE,
+    }
+)
+_AT_ONCE = 500  # ids in one statement
 _APART = ("id", "told", "village_ids")  # what is not simply a column of the same name
 _KEPT = [field.name for field in fields(KeptAlert) if field.name not in _APART]
 
@@ -114,6 +129,24 @@ class Alerts:
         if became is not None:
             wanted = wanted.where(AlertRow.became.in_(became))
         return self._values(self._session.scalars(wanted).all())
+
+    def prune(self, before: datetime) -> int:
+        """Forgets what came before a moment and led to nothing; how many those were.
+
+        A country's service sends hundreds a day, most of them about other places.
+        """
+        replacing = select(AlertRow.replaced_by).where(AlertRow.replaced_by.is_not(None))
+        old = self._session.scalars(
+            _id()
+            .where(AlertRow.received_at < before, AlertRow.became.in_(NOTHING))
+            .where(AlertRow.replaced_by.is_(None), AlertRow.id.not_in(replacing))
+        ).all()
+        for start in range(0, len(old), _AT_ONCE):
+            some = old[start : start + _AT_ONCE]
+            for row in (AlertReferenceRow, AlertVillageRow):
+                self._session.execute(delete(row).where(row.alert_id.in_(some)))
+            self._session.execute(delete(AlertRow).where(AlertRow.id.in_(some)))
+        return len(old)
 
     def _values(self, found: Sequence[AlertRow]) -> tuple[KeptAlert, ...]:
         ids = [row.id for row in found]

@@ -5,8 +5,11 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from assistant.alerts import Alert, Outcome, Place, Rules, judge, read_alert
+from assistant.alerts import Alert, Kind, Outcome, Place, Rules, Status, judge, read_alert
+from assistant.alerts.standard import CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.alerts.values import Geocode, Point
 from tests.cap import SENDER, Raw, area, cap, code, info
 
@@ -159,3 +162,40 @@ def test_references_are_read_for_what_follows() -> None:
     """Several, with any blanks between them."""
     named = Raw(f"{SENDER},a,2026-06-11T06:00:00+03:00\n  {SENDER},b,2026-06-11T07:00:00+03:00")
     assert [each.identifier for each in read(references=named).references] == ["a", "b"]
+
+
+MOMENTS = st.sampled_from(
+    [
+        None,
+        "1900-01-01T00:00:00+14:00",
+        "2999-12-31T24:00:00-14:00",
+        "2026-06-12T06:00:00+03:00",
+        "2026-06-12T24:00:00+03:00",
+    ]
+)
+ODD = st.fixed_dictionaries(
+    {
+        "category": st.sampled_from(["Met", "Geo"]),
+        "severity": st.sampled_from(SEVERITIES),
+        "urgency": st.sampled_from(URGENCIES),
+        "certainty": st.sampled_from(CERTAINTIES),
+        "effective": MOMENTS,
+        "onset": MOMENTS,
+        "expires": MOMENTS,
+    }
+)
+
+
+@given(st.lists(ODD, max_size=3), st.sampled_from(list(Kind)), st.sampled_from(list(Status)))
+def test_whatever_is_read_can_be_judged(
+    odd: list[dict[str, Any]], kind: Kind, status: Status
+) -> None:
+    """Also at the ends of the calendar; what matters has places and hours that end."""
+    alert = read_alert(
+        cap(msgType=kind, status=status, info=[info(**each) for each in odd] or None)
+    )
+    assert isinstance(alert, Alert), alert
+    judged = judge(alert, RULES, PLACES, NOW)
+    assert (judged.outcome is Outcome.MATTERS) == bool(judged.threats)
+    for threat in judged.threats:
+        assert threat.place_ids and threat.starts_at < threat.ends_at

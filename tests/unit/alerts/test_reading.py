@@ -194,7 +194,12 @@ WRONG: dict[str, tuple[bytes, Wrong, str]] = {
     "parts of a second": (head(sent="2026-06-12T03:00:00.5+03:00"), Wrong.TIME, "alert/sent"),
     "a day that is not": (head(sent="2026-02-30T03:00:00+03:00"), Wrong.TIME, "alert/sent"),
     "year 0": (head(sent="0000-02-03T03:00:00+03:00"), Wrong.TIME, "alert/sent"),
-    "before the calendar": (head(sent="0001-01-01T00:00:00+14:00"), Wrong.TIME, "alert/sent"),
+    "before all services": (head(sent="0001-01-01T00:00:00+14:00"), Wrong.TIME, "alert/sent"),
+    "the end of the calendar": (
+        head(sent="9999-12-31T24:00:00+00:00"),
+        Wrong.TIME,
+        "alert/sent",
+    ),
     "a zone beyond all": (head(sent="2026-06-12T03:00:00+15:00"), Wrong.TIME, "alert/sent"),
     "digits of another script": (
         head(sent="٢٠٢٦-06-12T03:00:00+03:00"),

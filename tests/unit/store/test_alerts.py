@@ -83,6 +83,22 @@ def test_the_first_to_replace_an_alert_counts(store: Store) -> None:
         assert work.alerts.replaced(second.id) == ()
 
 
+def test_only_what_led_to_nothing_is_forgotten(store: Store, village: Village) -> None:
+    """Nor what takes the place of another, or whose place was taken."""
+    late = SENT + timedelta(days=100)
+    with store.work() as work:
+        nothing = replace(ALERT, became=Became.ELSEWHERE, village_ids=(village.id,))
+        work.alerts.add(nothing, b"a", "1", [KEY])
+        work.alerts.add(ALERT, b"b", "2")
+        work.alerts.add(replace(ALERT, became=Became.FAULTY), b"c", "3")
+        work.alerts.add(replace(nothing, received_at=late), b"d", "4")
+        old, new = (work.alerts.add(nothing, b"e", d) for d in ("5", "6"))
+        work.alerts.replace(old.id, new.id)
+        assert work.alerts.prune(late) == 1
+        assert [kept.id for kept in work.alerts.latest(9)] == [6, 5, 4, 3, 2]
+        assert work.alerts.prune(late) == 0
+
+
 def test_villages_are_places_with_codes(store: Store, village: Village) -> None:
     """As alerts compare them; the last list given is the one that counts."""
     with store.work() as work:
