@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from datetime import datetime
 
+from assistant.alerts import Threat
 from assistant.dialogue.officer import span_slots
 from assistant.dialogue.values import Kind
 from assistant.people import Officer, Village
@@ -16,17 +17,20 @@ LONGEST_EVENT = 60  # characters; what the text has room for
 MOST_NAMES = 3  # of villages
 
 
-def tell_of_draft(work: Work, house: House, draft: Draft, *, sent: bool, now: datetime) -> None:
+def tell_of_draft(
+    work: Work, house: House, draft: Draft, threat: Threat, *, sent: bool, now: datetime
+) -> None:
     """One text to each officer of the villages in danger, with the service's word for it.
 
     Args:
+        threat: what the draft was made from; told in the officer's language if it can be
         sent: the farmers are being warned; else the officer decides.
     """
     message = o.ALERT_SENT if sent else o.ALERT_DRAFTED
     for officer, villages in _officers(work, draft.village_ids):
         says = message(
             villages=_names(villages),
-            words=_short(draft.hazard),
+            words=_short(threat.told(officer.language).event),
             **span_slots(draft.starts_at, draft.ends_at, villages[0]),
         )
         _tell(work, house, officer, villages[0], says, now)

@@ -97,7 +97,7 @@ def _lead_on(
         draft = drafts.draft(work, _draft(house, kept, threat, fresh, now))
         sent = house.alerts_go_out and drafts.send(work, house, draft.id, now)
         became = Became.SENT if sent else Became.DRAFTED
-        tell_of_draft(work, house, draft, sent=sent, now=now)
+        tell_of_draft(work, house, draft, threat, sent=sent, now=now)
     work.alerts.became(kept.id, became)
     return inside
 

@@ -137,6 +137,18 @@ def test_by_the_setting_it_is_sent_at_once(sending: Valley) -> None:
     assert acts == {"alert_taken": None, "warned": None}
 
 
+def test_the_officer_is_told_in_their_language(beds: Valley) -> None:
+    """With the service's word in it, where the service has one."""
+    with beds.house.store.work() as work:
+        asha = work.people.officer(OFFICER)
+        assert asha is not None
+        work.accounts.set_language(asha.id, "sw")
+    take(beds, first(info=[rain(), rain(language="sw", event="Mvua kubwa")]))
+    beds.send()
+    (told,) = beds.heard(OFFICER)
+    assert told == like(o.ALERT_DRAFTED, language="sw") and "Mvua kubwa" in told
+
+
 LEAD_TO_NOTHING: dict[str, tuple[bytes, Became]] = {
     "no CAP": (b"<html/>", Became.FAULTY),
     "faulty": (first(sent="2026-06-01T03:00:00Z"), Became.FAULTY),
