@@ -6,8 +6,11 @@ from collections.abc import Callable, Sequence
 from datetime import UTC, date, datetime, timedelta
 from threading import Event, Thread
 
+from assistant.alerts import Place
 from assistant.alerts.sources import AlertSource
 from assistant.channel import Clock, Gateway
+from assistant.service.alert_again import judge_again
+from assistant.service.alert_codes import where_villages_lie
 from assistant.service.alert_watch import forget_old, look_at
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
@@ -123,6 +126,7 @@ class AlertWatch:
         self._house, self._sources, self._wake, self._clock = house, sources, wake, clock
         self._every_s = every_s
         self._forgot_on: date | None = None
+        self._places: dict[int, Place] | None = None
         self._stopping = Event()
         self._thread = Thread(target=self._run, name="alerts", daemon=True)
 
@@ -145,7 +149,8 @@ class AlertWatch:
 
     def round(self) -> None:
         """One look at each source whose turn it is; one that fails does not stop the others."""
-        self._forget()
+        self._guarded(self._forget)
+        self._guarded(self._again)
         for source in self._sources:
             try:
                 taken = look_at(
@@ -163,13 +168,23 @@ class AlertWatch:
             if taken:
                 self._wake()
 
+    def _guarded(self, work: Callable[[], None]) -> None:
+        try:
+            work()
+        except Exception:
+            log.exception("alerts that came before were not looked at; the next round tries")
+
     def _forget(self) -> None:
         """Once a day: what led to nothing long ago."""
         today = self._clock().date()
-        if self._forgot_on == today:
-            return
-        self._forgot_on = today
-        try:
+        if self._forgot_on != today:
             forget_old(self._house, self._clock())
-        except Exception:
-            log.exception("old alerts were not forgotten; tomorrow tries again")
+            self._forgot_on = today
+
+    def _again(self) -> None:
+        """At the start, and when a village was placed: what came before and is still new."""
+        places = where_villages_lie(self._house)
+        if self._places != places:
+            if judge_again(self._house, self._clock()):
+                self._wake()
+            self._places = places

@@ -52,6 +52,12 @@ def place_villages(house: House, places: Mapping[str, Place], now: datetime) -> 
         return tuple(village.name for village in new)
 
 
+def where_villages_lie(house: House) -> dict[int, Place]:
+    """All villages as alerts see them, by their ids."""
+    with house.store.look() as work:
+        return work.alerts.places()
+
+
 def unplaced_villages(house: House) -> tuple[str, ...]:
     """The villages that no alert can find, by name."""
     with house.store.look() as work:

@@ -64,7 +64,7 @@ def _take(
     follow(work, kept, replaced, now)
     warned = still_warned(work, kept.id, now)
     if newer is None:
-        inside = _lead_on(work, house, kept, judged, warned, now)
+        inside = lead_on(work, house, kept, judged, warned, now)
     else:
         inside = settle_between(work, kept, now)
     _end(work, house, {key: warned[key] for key in warned if key not in inside}, now)
@@ -74,7 +74,7 @@ def _take(
     return found
 
 
-def _lead_on(
+def lead_on(
     work: Work,
     house: House,
     kept: KeptAlert,

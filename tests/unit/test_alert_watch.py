@@ -123,6 +123,25 @@ def test_what_led_to_nothing_is_forgotten_in_time(valley: Valley) -> None:
             assert len(work.alerts.latest(5)) == left
 
 
+def test_a_village_that_is_placed_later_is_found(valley: Valley, tmp_path: Path) -> None:
+    """At the round after; no message has to come again."""
+    (tmp_path / "a.xml").write_bytes(ALERT.replace(b">1</value>", b">2</value>"))
+    watch = AlertWatch(
+        valley.house,
+        [AlertFiles(tmp_path)],
+        every_s=300.0,
+        wake=lambda: None,
+        clock=lambda: valley.now,
+    )
+    watch.round()
+    with valley.house.store.work() as work:
+        assert work.alerts.latest(1)[0].became is Became.ELSEWHERE
+        work.alerts.set_geocodes(KIJANI.id, [Geocode("WARD", "2")])
+    watch.round()
+    with valley.house.store.look() as work:
+        assert work.alerts.latest(1)[0].became is Became.DRAFTED
+
+
 def test_without_a_source_nothing_runs(valley: Valley) -> None:
     """Starting and stopping it does no harm."""
     watch = AlertWatch(valley.house, [], every_s=300.0, wake=lambda: None)

@@ -130,6 +130,31 @@ class Alerts:
             wanted = wanted.where(AlertRow.became.in_(became))
         return self._values(self._session.scalars(wanted).all())
 
+    def since(self, moment: datetime, became: Collection[Became]) -> tuple[KeptAlert, ...]:
+        """What came since a moment, came to one of these, and was not replaced."""
+        wanted = (
+            select(AlertRow)
+            .where(AlertRow.received_at >= moment, AlertRow.became.in_(became))
+            .where(AlertRow.replaced_by.is_(None))
+            .order_by(AlertRow.id)
+        )
+        return self._values(self._session.scalars(wanted).all())
+
+    def widen(
+        self,
+        alert_id: int,
+        village_ids: Collection[int],
+        starts_at: datetime,
+        ends_at: datetime,
+    ) -> KeptAlert:
+        """Adds villages to an alert, and keeps its hours."""
+        row = self._session.get_one(AlertRow, alert_id, populate_existing=True)
+        row.starts_at, row.ends_at = starts_at, ends_at
+        for village_id in village_ids:
+            self._session.add(AlertVillageRow(alert_id=alert_id, village_id=village_id))
+        self._session.flush()
+        return self._values([row])[0]
+
     def prune(self, before: datetime) -> int:
         """Forgets what came before a moment and led to nothing; how many those were.
 
