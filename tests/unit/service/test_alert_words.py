@@ -56,9 +56,7 @@ def test_a_headline_that_makes_a_text_dear_is_left_out(
     valley: Valley, language: str, words: str
 ) -> None:
     """Another language's stands in, or none."""
-    assert of_draft(valley, said(language, words), ENGLISH) == InLanguages(
-        {"en": ORANGE}, ORANGE
-    )
+    assert of_draft(valley, said(language, words), ENGLISH) == Headline({"en": ORANGE})
 
 
 def test_letters_of_a_languages_own_are_no_reason(valley: Valley) -> None:
