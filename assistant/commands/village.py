@@ -2,11 +2,9 @@
 
 import click
 
-from assistant.alerts import Place
-from assistant.alerts.values import Point
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import LONGEST_VILLAGE, village_name
-from assistant.service.alert_codes import NoCode, place_village, read_codes
+from assistant.service.alert_codes import NoCode, name_by_codes, read_codes
 from assistant.service.enrol import add_village, list_villages, offer_practices
 from assistant.settings import is_zone
 from assistant.worker import wall_clock
@@ -61,28 +59,17 @@ def practices(name: str, codes: tuple[str, ...]) -> None:
         click.echo(f"{village.name}: {', '.join(village.practices)}")
 
 
-@command.command("place")
+@command.command("codes")
 @click.argument("name")
-@click.option("--latitude", type=click.FloatRange(-90, 90), help="Degrees north, as -3.71.")
-@click.option("--longitude", type=click.FloatRange(-180, 180), help="Degrees east, as 42.55.")
-@click.option("--code", "codes", multiple=True, help="NAME=value, by which alerts name it.")
-def place(
-    name: str, latitude: float | None, longitude: float | None, codes: tuple[str, ...]
-) -> None:
-    """Say where a village lies, for official alerts: a point, codes, or both."""
-    if (latitude is None) != (longitude is None):
-        raise click.UsageError("give --latitude and --longitude together")
+@click.argument("codes", nargs=-1)
+def codes(name: str, codes: tuple[str, ...]) -> None:
+    """Say by which codes, as NAME=VALUE, official alerts name a village; none: by no code."""
     found = read_codes("\n".join(codes))
     if isinstance(found, NoCode):
-        raise click.BadParameter(f"{found.line} is no code; write NAME=value")
-    point = (
-        Point(latitude, longitude) if latitude is not None and longitude is not None else None
-    )
-    if point is None and not found:
-        raise click.UsageError("give --latitude and --longitude, or --code")
+        raise click.BadParameter(f"{found.line} is no code; write NAME=VALUE")
     with opened(settings_now()) as house:
         try:
-            village = place_village(house, name, Place(point, frozenset(found)), wall_clock())
+            village = name_by_codes(house, name, found, wall_clock())
         except LookupError as fault:
             raise click.ClickException(str(fault)) from fault
-        click.echo(f"{village.name}: placed.")
+        click.echo(f"{village.name}: {', '.join(codes) or 'no codes'}")

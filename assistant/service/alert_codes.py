@@ -66,8 +66,10 @@ def unplaced_villages(house: House) -> tuple[str, ...]:
     return tuple(each.name for each in villages if not places[each.id].findable)
 
 
-def place_village(house: House, name: str, place: Place, now: datetime) -> Village:
-    """Says at the desk where a village lies and by which codes alerts name it.
+def name_by_codes(
+    house: House, name: str, codes: tuple[Geocode, ...], now: datetime
+) -> Village:
+    """Gives a village these codes and no others, at the desk.
 
     Raises:
         LookupError: no such village; the text names those that are.
@@ -78,10 +80,7 @@ def place_village(house: House, name: str, place: Place, now: datetime) -> Villa
         if village is None:
             names = ", ".join(each.name for each in found.values()) or "none yet"
             raise LookupError(f"no village {name}; there are: {names}")
-        if place.point is not None:
-            work.alerts.set_point(village.id, place.point)
-        if place.geocodes:
-            keep_codes(work, village, tuple(sorted(place.geocodes)), None, now)
+        keep_codes(work, village, codes, None, now)
         return village
 
 
