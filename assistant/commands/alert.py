@@ -89,7 +89,8 @@ def _said(house: House, found: Alert | Faulty) -> Iterator[str]:
 def _follows(house: House, judged: Judged) -> Iterator[str]:
     unplaced = unplaced_villages(house)
     if unplaced:
-        yield f"No alert can find these yet: {', '.join(unplaced)} (nursery village place, or codes)"
+        lost = ", ".join(unplaced)
+        yield f"No alert can find these yet: {lost} (nursery village place, or codes)"
     if judged.outcome is not Outcome.MATTERS:
         yield f"Nothing would follow: {a.BECAMES[judged.outcome].text}"
         return
