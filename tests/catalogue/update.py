@@ -1,5 +1,7 @@
 """Writes every declared text into the catalogues: `python -m tests.catalogue.update [--check]`.
 
+With `--lang fr,pt` only into those.
+
 Translations are kept. A text whose English changed a little keeps its old translation, marked
 fuzzy; the check fails until a translator has looked at it. What is no longer said is dropped.
 The first lines of a file, up to the first blank line, are its own and are kept: there a native
@@ -9,6 +11,8 @@ English has no catalogue: the texts in the code are the English.
 """
 
 import sys
+from argparse import ArgumentParser
+from collections.abc import Collection
 from io import BytesIO
 from pathlib import Path
 
@@ -89,12 +93,16 @@ def updated(code: str, before: str) -> str:
     return f"{head}\n\n{body.getvalue().decode()}"
 
 
-def main(check: bool) -> int:
-    """Updates every language's file, or only tells which are behind; 1 if any was."""
+def folders(only: Collection[str]) -> list[Path]:
+    """The folders of the languages named, or of all; English is in the code."""
+    found = sorted(path for path in locales_folder().iterdir() if path.is_dir())
+    return [each for each in found if each.name != SOURCE and (not only or each.name in only)]
+
+
+def main(check: bool, only: Collection[str] = ()) -> int:
+    """Updates the files, or only tells which are behind; 1 if any was."""
     behind = 0
-    for folder in sorted(path for path in locales_folder().iterdir() if path.is_dir()):
-        if folder.name == SOURCE:
-            continue
+    for folder in folders(only):
         path = folder / "LC_MESSAGES" / "messages.po"
         before = path.read_text(encoding="utf-8") if path.exists() else ""
         after = updated(folder.name, before)
@@ -113,4 +121,8 @@ def write(path: Path, text: str) -> None:
 
 
 if __name__ == "__main__":
-    sys.exit(main("--check" in sys.argv[1:]))
+    parser = ArgumentParser(description="Brings the catalogues up to the texts of the code.")
+    parser.add_argument("--check", action="store_true", help="only tell which are behind")
+    parser.add_argument("--lang", default="", metavar="CODES", help="only these: fr,pt")
+    given = parser.parse_args()
+    sys.exit(main(given.check, [code for code in given.lang.split(",") if code]))
