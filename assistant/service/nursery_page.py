@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime
-from enum import StrEnum
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
@@ -14,6 +13,7 @@ from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.letters import Unsent, why_not
+from assistant.service.season_bars import Axis, Bar, axis_of, bar_of
 from assistant.service.sight import Sight
 from assistant.service.told import Told, told
 from assistant.service.visits import open_tasks
@@ -24,36 +24,6 @@ from assistant.wording.plan_page import Plan, Section, plan_page
 from assistant.wording.plan_practice import task_name
 
 MESSAGES_SHOWN = 40
-
-
-class Stage(StrEnum):
-    """Where a bed stands in its season."""
-
-    PLANNED = "planned"
-    COVERED = "covered"
-    GROWING = "growing"
-    READY = "ready"
-    OLD = "old"
-    PLANTED = "planted"
-
-
-@dataclass(frozen=True)
-class Span:
-    """Days of one stage, counted from sowing; the last is not in it."""
-
-    stage: Stage
-    first: int
-    end: int
-
-
-@dataclass(frozen=True)
-class Line:
-    """A nursery on its time line; `today` is a day from sowing, held to what is drawn."""
-
-    spans: tuple[Span, ...]
-    today: int
-    first: int
-    end: int
 
 
 @dataclass(frozen=True)
@@ -116,8 +86,8 @@ class NurseryPage:
     person: Person
     nursery: Nursery
     day: int
-    stage: Stage
-    line: Line
+    bar: Bar
+    axis: Axis
     plan: tuple[Section, ...]
     tasks: tuple[TaskLine, ...]
     open_tasks: tuple[Reminder, ...]
@@ -141,12 +111,13 @@ def nursery_page(
         person = _person(work, house, sight, farmer, now)
         asked = work.reminders.of_nursery(nursery.id)
         zone = ZoneInfo(sight.zone(farmer.village_id, house.zone))
+        bar = bar_of(farmer, nursery, person.village, person.today)
         return NurseryPage(
             person=person,
             nursery=nursery,
             day=nursery.day(person.today),
-            stage=stage_of(nursery, person.today),
-            line=line_of(nursery, person.today),
+            bar=bar,
+            axis=axis_of((bar,), person.today),
             plan=_plan(nursery, person.today, sight.officer.language),
             tasks=tuple(_tasks(nursery, asked, zone)),
             open_tasks=open_tasks(work, nursery),
@@ -184,46 +155,6 @@ def _person(work: Work, house: House, sight: Sight, farmer: Farmer, now: datetim
         unsent=why_not(farmer),
         today=local_date(now, name),
     )
-
-
-# --- where it stands -------------------------------------------------------------------------
-
-
-def stage_of(nursery: Nursery, today: date) -> Stage:
-    """The stage of a bed on a day."""
-    if nursery.transplanted_on is not None and today >= nursery.transplanted_on:
-        return Stage.PLANTED
-    day = nursery.day(today)
-    for span in _spans(nursery):
-        if span.first <= day < span.end:
-            return span.stage
-    return Stage.PLANNED if day < 0 else Stage.OLD
-
-
-BEFORE_D = 3  # days before sowing that the time line shows: soaking and mixing
-AFTER_D = 5  # days after the last for transplanting
-
-
-def line_of(nursery: Nursery, today: date) -> Line:
-    """The time line of a bed, with today in it; before and after it today stands at an end."""
-    spans = _spans(nursery)
-    first, end = spans[0].first, spans[-1].end
-    return Line(spans, min(max(nursery.day(today), first), end - 1), first, end)
-
-
-def _spans(nursery: Nursery) -> tuple[Span, ...]:
-    tasks = {task.code: task for task in nursery.tasks}
-    uncover = tasks[TaskCode.UNCOVER_FLOOD].day if TaskCode.UNCOVER_FLOOD in tasks else 0
-    window = tasks[TaskCode.TRANSPLANT]
-    old = tasks[TaskCode.OVERDUE].day
-    ends = (
-        (Stage.PLANNED, -BEFORE_D, 0),
-        (Stage.COVERED, 0, uncover),
-        (Stage.GROWING, uncover, window.day),
-        (Stage.READY, window.day, old),
-        (Stage.OLD, old, old + AFTER_D),
-    )
-    return tuple(Span(stage, first, end) for stage, first, end in ends if first < end)
 
 
 def _plan(nursery: Nursery, today: date, language: str) -> tuple[Section, ...]:

@@ -12,6 +12,7 @@ from assistant.service.nursery_page import farmer_page, nursery_page
 from assistant.service.visits import Dates, Kept, Visit, Wrong
 from assistant.web.desk import Desk, typed, typed_date
 from assistant.web.morning import tell_posted
+from assistant.web.season import NUMBERS
 from assistant.wording import messages_web as w
 from assistant.wording.day import TASK_TEXTS
 
@@ -39,6 +40,7 @@ def _look(found: Blueprint, desk: Desk) -> None:
             page=page,
             person=page.person,
             tasks=TASK_TEXTS,
+            numbers=NUMBERS,
             longest=LONGEST_WORDS,
         )
 

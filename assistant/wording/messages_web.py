@@ -207,8 +207,6 @@ STAGES: Mapping[str, Message] = {
     "old": STAGE_OLD,
     "planted": STAGE_PLANTED,
 }
-TIME_LINE = Message("Stages by day from sowing", note="Names a chart for people who hear it.")
-TODAY_IS = Message("Today: {what}", note="Under the time line; {what} is a stage.")
 CLOSED = Message("closed", note="A nursery that is over or was given up.")
 SOW_ASSUMED = Message(
     "Nobody confirmed the sowing; the planned day is taken.", note="About a nursery."

@@ -14,6 +14,7 @@ COUNT = Message("{n} nursery", plural="{n} nurseries", note="How many are shown.
 NONE = Message("No nursery is found for this choice.", note="An empty list.")
 TIME_LINE = Message("Time line", note="Head of a column with a bar from day to day.")
 NEXT = Message("Next", note="Head of a column: the next task and its day.")
+FROM = Message("from {date}", note="Beside a stage of a nursery: its first day.")
 TODAY = Message("today", note="A mark on a time line.")
 WHOLE_DISTRICT = Message("All villages, counted", note="Link back from a list of nurseries.")
 
