@@ -33,6 +33,7 @@ class Act(StrEnum):
     DATES_CHANGED = "dates_changed"
     NURSERY_CLOSED = "nursery_closed"
     VILLAGE_HANDED_OVER = "village_handed_over"
+    CALENDAR_TAKEN = "calendar_taken"
     WARNED = "warned"
     WARNING_DROPPED = "warning_dropped"
     WARNING_CLEARED = "warning_cleared"

@@ -15,6 +15,7 @@ from assistant.service.accounts import session_secret
 from assistant.service.house import House
 from assistant.web import (
     alerts,
+    calendar_files,
     door,
     farmers,
     messages,
@@ -23,6 +24,7 @@ from assistant.web import (
     season,
     trail,
     villages,
+    wall,
 )
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
@@ -48,6 +50,8 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     morning.pages,
     nursery.pages,
     season.pages,
+    wall.pages,
+    calendar_files.pages,
     farmers.pages,
     villages.pages,
     messages.pages,

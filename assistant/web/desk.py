@@ -95,6 +95,38 @@ class Desk:
         return redirect(url_for(endpoint, _anchor=anchor, **more), 303)
 
 
+@dataclass(frozen=True)
+class Sheet:
+    """Words for a sheet of paper, which may be in another language than the page."""
+
+    catalogue: Catalogue
+
+    @property
+    def language(self) -> str:
+        """Its code."""
+        return self.catalogue.language
+
+    def say(self, what: Message | Say, /, **slots: Slot) -> str:
+        """Words in the language of the sheet."""
+        return render(what(**slots) if isinstance(what, Message) else what, self.catalogue)
+
+    def day(self, value: date) -> str:
+        """A date with its weekday."""
+        return day(value, self.language)
+
+    def short_day(self, value: date) -> str:
+        """Day and month."""
+        return short_day(value, self.language)
+
+    def number(self, value: float) -> str:
+        """A number."""
+        return number(value, self.language)
+
+    def weekday(self, value: date) -> str:
+        """The name of the day of the week."""
+        return format_date(value, format="EEEE", locale=self.language)
+
+
 def lead_only(desk: Desk) -> None:
     """Ends the request for anybody but the lead; what they may not see is not there."""
     if not desk.sight.officer.is_lead:

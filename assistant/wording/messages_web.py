@@ -410,6 +410,7 @@ ACT_ASKED_AGAIN = Message("asked the silent again", note="What was done, under a
 ACT_BROADCAST = Message("wrote to many farmers", note="What was done.")
 ACT_ALERT_TAKEN = Message("an official alert came", note="What was done: no officer did it.")
 ACT_VILLAGE_PLACED = Message("changed where a village lies", note="What was done.")
+ACT_CALENDAR = Message("took a calendar file", note="What was done.")
 ACTS: Mapping[str, Message] = {
     "signed_in": ACT_SIGNED_IN,
     "sign_in_refused": ACT_REFUSED,
@@ -425,6 +426,7 @@ ACTS: Mapping[str, Message] = {
     "dates_changed": ACT_DATES,
     "nursery_closed": ACT_CLOSED,
     "village_handed_over": ACT_HANDED_OVER,
+    "calendar_taken": ACT_CALENDAR,
     "warned": ACT_WARNED,
     "warning_dropped": ACT_WARNING_DROPPED,
     "warning_cleared": ACT_WARNING_CLEARED,

@@ -26,7 +26,7 @@ DUE_HINT = Message(
 DUE_NONE = Message("Nothing is due in the next seven days.", note="Instead of that table.")
 DUE_ON = Message("{what}, {date}", note="A task and its day.")
 
-CALENDAR = Message("Wall calendar", note="Link and heading: a calendar to print.")
+CALENDAR = Message("Wall calendar", note="Link: a calendar to print.")
 CALENDAR_OF = Message(
     "Nursery calendar, {place}", note="Heading on paper; {place} is a village."
 )
@@ -34,10 +34,13 @@ CALENDAR_BED = Message(
     "Nursery calendar, {farmer}, {label}",
     note="Heading on paper: the farmer's name and the nursery's.",
 )
-BY_MONTH = Message("By month", note="Link: the calendar as a grid of weeks.")
-BY_DAY = Message("By day", note="Link: the calendar as a list of days.")
-BY_NAME_HINT = Message(
-    "Names hang where all can read them: ask first. Phone numbers are left out.",
+AS_WEEKS = Message("As weeks", note="A choice: the calendar as a grid of weeks.")
+AS_LIST = Message("As a list of days", note="A choice: the calendar as a list.")
+FORM = Message("Form", note="Label of a list: how a calendar is laid out on paper.")
+SHEET_LANGUAGE = Message("Language of the sheet", note="Label of a list.")
+NAMES_HINT = Message(
+    "Names hang where all can read them: ask first. Phone numbers are left out; for a farmer "
+    "without a name stand the last four digits.",
     note="Beside the button for printing.",
 )
 LEFT_OUT = Message(
@@ -46,20 +49,17 @@ LEFT_OUT = Message(
     note="Beside the button for printing.",
 )
 MAY_MOVE = Message(
-    "Days may move with the weather: what the officer or a text says later comes first.",
-    note="At the foot of a printed calendar.",
+    "Days may move with the weather: what the officer or a text says later comes first. People "
+    "first in a storm: stay in.",
+    note="At the foot of a printed calendar. Keep the caution.",
 )
-PRINTED = Message(
-    "as of {date}", note="At the head of a printed calendar: the day it was made."
-)
+AS_OF = Message("as of {date}", note="Beside the heading on paper: the day it was made.")
 EMPTY = Message("Nothing is to be done in these weeks.", note="An empty calendar.")
-LANGUAGE = Message("Language", note="Label of a list: the language of a printed sheet.")
-MONTH_BEFORE = Message("The month before", note="Link.")
-MONTH_AFTER = Message("The month after", note="Link.")
-MORE_BY_DAY = Message(
-    "and {n} more", plural="and {n} more", note="In a small field; the list by day has all."
+WEEKS_BEFORE = Message("Earlier weeks", note="Link.")
+WEEKS_AFTER = Message("Later weeks", note="Link.")
+AND_MORE = Message(
+    "and {n} more", plural="and {n} more", note="In a small field; the list of days has all."
 )
-EVERY_DAY = Message("{what}, {sow} to {date}", note="A task of every day; its first and last.")
 
 FILE = Message("Calendar file", note="Link: a file for the calendar of a phone or computer.")
 FILE_MINE = Message("Calendar file of my villages", note="Link.")

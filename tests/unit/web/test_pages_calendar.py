@@ -1,0 +1,219 @@
+"""Calendars: the sheet for a wall, and the file for a phone's own calendar.
+
+The files are read again by vobject, which shares no code with what wrote them. The rules are
+those of RFC 5545 and its errata: UID 3.8.4.7, SEQUENCE 3.8.7.4, LAST-MODIFIED 3.8.7.3, DTSTAMP
+3.8.7.2, dates 3.3.4, escaped text 3.3.11, lines of 75 octets 3.1.
+"""
+
+import re
+from dataclasses import replace
+from datetime import UTC, date
+
+import pytest
+import vobject
+
+from tests.unit.web.conftest import Browser, NewBrowser, give_password
+from tests.valley import AMINA, BARAKA, LEAD, OFFICER, ZAWADI, Valley
+
+HARD = 'Āmina; "the tall", wa\\Juma \N{EARTH GLOBE EUROPE-AFRICA} Mto Mwanga Bonde la Juu'
+
+
+@pytest.fixture
+def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+    """The officer of two villages of three, signed in on the first of June at noon."""
+    places = [valley.add_village(name) for name in ("Kijani", "Mto Mwanga", "Zizi")]
+    valley.add_officer(*places[:2])
+    valley.add_officer(phone=LEAD, lead=True)
+    for phone in (OFFICER, LEAD):
+        give_password(valley, phone)
+    for place, (phone, name) in enumerate(
+        ((AMINA, "Amina Juma"), (BARAKA, None), (ZAWADI, "Zawadi Mosi")), start=1
+    ):
+        valley.enrol(phone, village=place)
+        _change(valley, phone, name=name)
+        valley.plan(phone, "10 June")
+    valley.go("1 Jun 12:00")
+    found = new_browser()
+    found.sign_in()
+    return found
+
+
+def _change(valley: Valley, phone: str, **given: object) -> None:
+    with valley.house.store.work() as work:
+        farmer = work.people.farmer(phone)
+        assert farmer is not None
+        work.people.save_farmer(replace(farmer, **given))  # type: ignore[arg-type]
+
+
+# --- on a wall -------------------------------------------------------------------------------
+
+
+def test_a_village_has_a_sheet_by_day_with_tasks_and_names(browser: Browser) -> None:
+    """Sown on the tenth: soaked two days before, uncovered on day 5, without phone numbers."""
+    shown = browser.open("/villages/1/calendar")
+    assert "Nursery calendar, Kijani as of Mon 1 Jun" in shown
+    assert "Mon 8 Jun soak the seed : Amina Juma" in shown
+    assert "Wed 10 Jun sow : Amina Juma" in shown
+    assert "Mon 15 Jun uncover and flood : Amina Juma" in shown
+    assert AMINA not in browser.page.text and "water twice" not in shown
+
+
+def test_the_same_as_weeks_and_in_another_language(browser: Browser) -> None:
+    """Five rows of seven days from this Monday on; the page itself stays in the officer's."""
+    shown = browser.open("/villages/1/calendar?form=weeks&language=sw")
+    assert browser.page.text.count("<td") == 35
+    assert '<article class="sheet weeks" lang="sw"' in browser.page.text
+    assert '<html lang="en">' in browser.page.text
+    assert "sw:Nursery calendar, Kijani" in shown and "Jumatatu" in shown  # CLDR: Monday
+    assert "sw:soak the seed" in shown and "Language of the sheet" in shown
+
+
+def test_a_farmer_without_a_name_is_known_by_four_digits(browser: Browser) -> None:
+    """Neighbours know each other's numbers; strangers learn none."""
+    shown = browser.open("/villages/2/calendar")
+    assert f"sow : …{BARAKA[-4:]}" in shown and BARAKA not in browser.page.text
+
+
+@pytest.mark.parametrize("without", ["consent_at", "stopped_at"])
+def test_who_has_not_agreed_or_has_stopped_hangs_on_no_wall(
+    valley: Valley, browser: Browser, without: str
+) -> None:
+    """The officer is told how many are missing."""
+    _change(valley, AMINA, **{without: valley.now if without == "stopped_at" else None})
+    shown = browser.open("/villages/1/calendar")
+    assert "1 farmer is left out" in shown and "Amina" not in shown
+    assert "Nothing is to be done in these weeks" in shown
+
+
+def test_a_nursery_has_a_sheet_of_its_own_with_the_work_of_every_day(browser: Browser) -> None:
+    """From the week of the first task to that of the last: 1 June until 28 June."""
+    shown = browser.open("/nurseries/1/calendar")
+    assert "Nursery calendar, Amina Juma, A" in shown
+    assert shown.count("water twice") == 5 and shown.count("keep 1 cm of water") == 10
+    assert browser.page.text.count("<td") == 28
+
+
+def test_a_sheet_goes_on_where_the_last_one_ended(browser: Browser) -> None:
+    """Weeks before and after, kept by the links."""
+    browser.open("/villages/1/calendar?form=weeks")
+    later = re.search(r'rel="next" href="([^"]+)"', browser.page.text)
+    assert later and "from=2026-07-06" in later[1]
+    assert "6 Jul" in browser.open(later[1].replace("&amp;", "&"))
+
+
+@pytest.mark.parametrize("path", ["/villages/3/calendar", "/nurseries/3/calendar"])
+@pytest.mark.parametrize("end", ["", "?form=x&language=tlh&from=yesterday"])
+def test_what_is_not_in_sight_has_no_sheet(browser: Browser, path: str, end: str) -> None:
+    """And nonsense in the address is no fault of ours."""
+    browser.open(path + end)
+    assert browser.page.status_code == 404
+    browser.open(path.replace("3", "1") + end)
+    assert browser.page.status_code == 200
+
+
+# --- in a phone ------------------------------------------------------------------------------
+
+
+def events(browser: Browser, path: str = "/villages/1/calendar.ics") -> dict[str, object]:
+    """The events of a file by their summaries, as vobject reads them."""
+    browser.open(path)
+    assert browser.page.status_code == 200
+    assert browser.page.mimetype == "text/calendar"
+    calendar = vobject.readOne(browser.page.data.decode())
+    assert calendar.version.value == "2.0" and calendar.validate()
+    return {event.summary.value: event for event in getattr(calendar, "vevent_list", [])}
+
+
+def test_a_village_is_a_file_of_days(valley: Valley, browser: Browser) -> None:
+    """All-day events, each with its own UID, new at the time of the first file. The seed test
+    was due on the 26th of May, before the plan was made."""
+    found = events(browser)
+    sow = found["Sow: Amina Juma, A"]
+    assert sow.dtstart.value == date(2026, 6, 10)
+    assert found["Transplant: Amina Juma, A"].dtstart.value == date(2026, 6, 28)
+    assert len({event.uid.value for event in found.values()}) == len(found) == 7
+    for event in found.values():
+        assert event.sequence.value == "0" and event.status.value == "CONFIRMED"
+        assert event.dtstamp.value == event.last_modified.value == valley.now.astimezone(UTC)
+    assert sow.url.value.endswith("/nurseries/1")
+    assert "Kijani. Day 0 from sowing." in sow.description.value
+
+
+def test_a_file_without_changes_is_the_same_file(valley: Valley, browser: Browser) -> None:
+    """Loaded again hours later, in another session."""
+    first = events(browser) and browser.page.data
+    valley.go("1 Jun 18:00")
+    assert events(browser) and browser.page.data == first
+
+
+def test_what_moved_says_so_and_the_rest_stays(valley: Valley, browser: Browser) -> None:
+    """Transplanting is chosen for day 16, two days earlier; sowing stands."""
+    before = events(browser)
+    valley.go("2 Jun 12:00")
+    browser.open("/nurseries/1")
+    browser.send("/nurseries/1/dates", sow="2026-06-10", transplant="2026-06-26")
+    after = events(browser)
+    moved = after["Transplant: Amina Juma, A"]
+    assert moved.uid.value == before["Transplant: Amina Juma, A"].uid.value
+    assert moved.dtstart.value == date(2026, 6, 26) and moved.sequence.value == "1"
+    assert moved.last_modified.value == valley.now.astimezone(UTC)
+    stays = after["Sow: Amina Juma, A"]
+    assert stays.serialize() == before["Sow: Amina Juma, A"].serialize()
+    browser.send("/nurseries/1/dates", sow="2026-06-10", transplant="2026-06-28")
+    assert events(browser)["Transplant: Amina Juma, A"].sequence.value == "2"
+
+
+def test_a_closed_nursery_takes_its_days_to_come_away(valley: Valley, browser: Browser) -> None:
+    """Cancelled, so that they leave the phone; what was past is left alone."""
+    events(browser)
+    valley.go("9 Jun 12:00")
+    browser.sign_in()
+    browser.open("/nurseries/1")
+    browser.send("/nurseries/1/close", why="sold the field")
+    found = events(browser)
+    assert found["Soak the seed: Amina Juma, A"].status.value == "CONFIRMED"
+    sow = found["Sow: Amina Juma, A"]
+    assert (sow.status.value, sow.sequence.value) == ("CANCELLED", "1")
+    assert events(browser)["Sow: Amina Juma, A"].sequence.value == "1"
+
+
+def test_a_nursery_that_was_over_before_is_never_told(valley: Valley, browser: Browser) -> None:
+    """There is nothing to take away."""
+    browser.open("/nurseries/1")
+    browser.send("/nurseries/1/close", why="entered twice")
+    assert events(browser) == {}
+
+
+def test_texts_are_escaped_and_lines_folded(valley: Valley, browser: Browser) -> None:
+    """A name with all the signs that mean something in the format comes back as it was."""
+    _change(valley, AMINA, name=HARD)
+    found = events(browser)
+    assert f"Sow: {HARD}, A" in found
+    raw = browser.page.data
+    lines = raw.split(b"\r\n")
+    assert all(len(line) <= 75 for line in lines) and b"\n" not in b"".join(lines)
+    assert rb"\;" in raw and rb"\," in raw and rb"\\Juma" in raw
+
+
+def test_an_officer_has_one_file_of_all_villages_served(
+    browser: Browser, new_browser: NewBrowser
+) -> None:
+    """And no other; a lead who serves none takes them village by village."""
+    found = events(browser, "/calendar.ics")
+    assert "Sow: Amina Juma, A" in found and f"Sow: …{BARAKA[-4:]}, A" in found
+    assert not any("Zawadi" in summary for summary in found)
+    browser.open("/villages/3/calendar.ics")
+    assert browser.page.status_code == 404
+    lead = new_browser()
+    lead.sign_in(LEAD)
+    assert "took a calendar file" in lead.open("/trail")
+    lead.open("/calendar.ics")
+    assert lead.page.status_code == 404
+    assert "Sow: Zawadi Mosi, A" in events(lead, "/villages/3/calendar.ics")
+
+
+def test_a_file_is_for_those_who_are_signed_in(new_browser: NewBrowser) -> None:
+    """There is no address to subscribe to."""
+    stranger = new_browser()
+    assert "Sign in" in stranger.open("/villages/1/calendar.ics")
+    assert stranger.path == "/sign-in"
