@@ -9,7 +9,7 @@ from assistant.service.wall_calendar import WallCalendar
 from assistant.web.desk import Desk, Sheet
 from assistant.web.season import asked_date
 
-MOST_NAMES = 4  # in one field of the grid; more are counted, the list of days has all
+MOST_NAMES = 4  # in a field of the grid; more are only counted, the list of days has all
 FORMS = ("weeks", "list")
 
 

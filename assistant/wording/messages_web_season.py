@@ -57,9 +57,6 @@ AS_OF = Message("as of {date}", note="Beside the heading on paper: the day it wa
 EMPTY = Message("Nothing is to be done in these weeks.", note="An empty calendar.")
 WEEKS_BEFORE = Message("Earlier weeks", note="Link.")
 WEEKS_AFTER = Message("Later weeks", note="Link.")
-AND_MORE = Message(
-    "and {n} more", plural="and {n} more", note="In a small field; the list of days has all."
-)
 
 FILE = Message("Calendar file", note="Link: a file for the calendar of a phone or computer.")
 FILE_MINE = Message("Calendar file of my villages", note="Link.")
