@@ -16,7 +16,7 @@ from assistant.agronomy.calendar import Task, TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.compose import ASKED_TASKS
-from assistant.reminders.diary import diary, entries
+from assistant.reminders.diary import diary
 from assistant.service.audit import Act, Subject, note
 from assistant.service.calendar_writing import Event, Named, written
 from assistant.service.house import House
@@ -78,14 +78,17 @@ def _file(
         place = Subject(village_id=villages[0].id) if len(villages) == 1 else Subject()
         note(work, sight.officer.id, Act.CALENDAR_TAKEN, now, place)
     whose = villages[0].name if len(villages) == 1 else sight.officer.name
+    wording = _Wording(catalogue, UUID(made), address)
     events = (
-        _event(day, farmer, nursery, by_id[farmer.village_id or 0], catalogue, UUID(made))
+        event
         for farmer, nursery in found
-        for day in days.get(nursery.id, ())
+        if nursery.id in days
+        for event in wording.events(
+            days[nursery.id], farmer, nursery, by_id[farmer.village_id or 0]
+        )
     )
-    addressed = (replace(event, address=address(event.nursery_id)) for event in events)
     name = render(s.CALENDAR_OF(place=whose), catalogue)
-    return CalendarFile(whose, written(Named(name, catalogue.language), addressed))
+    return CalendarFile(whose, written(Named(name, catalogue.language), events))
 
 
 # --- what has changed since the last file ----------------------------------------------------
@@ -157,35 +160,40 @@ def _moved(
 # --- in words --------------------------------------------------------------------------------
 
 
-def _event(
-    day: CalendarDay,
-    farmer: Farmer,
-    nursery: Nursery,
-    village: Village,
-    catalogue: Catalogue,
-    made: UUID,
-) -> Event:
-    task = _task(nursery, day.task)
-    who = farmer.name or f"…{farmer.phone[-4:]}"
-    what = task_name(task, nursery.practice)
-    summary = s.EVENT(what=what, farmer=who, label=nursery.called)
-    more = s.EVENT_MORE(village=village.name, day=nursery.day(day.day))
-    return Event(
-        uid=str(uuid5(made, f"{nursery.id} {day.task} {day.place}")),
-        nursery_id=nursery.id,
-        on=day.day,
-        summary=_capital(render(summary, catalogue)),
-        description=render(more, catalogue),
-        sequence=day.sequence,
-        changed_at=day.changed_at,
-        cancelled=day.gone,
-    )
+@dataclass(frozen=True)
+class _Wording:
+    """Puts days into words; `made` is the name that ids of events are made from."""
 
+    catalogue: Catalogue
+    made: UUID
+    address: Address
 
-def _task(nursery: Nursery, code: TaskCode) -> Task:
-    """The task of a nursery; one that has left its calendar is still known by its code."""
-    found = (entry.task for entry in entries(nursery) if entry.task.code is code)
-    return next(found, Task(code, 0, nursery.sow_date))
+    def events(
+        self,
+        days: Iterable[CalendarDay],
+        farmer: Farmer,
+        nursery: Nursery,
+        village: Village,
+    ) -> Iterator[Event]:
+        """The days of one nursery; also those of tasks that have left its calendar."""
+        tasks = {task.code: task for task in nursery.tasks}
+        address = self.address(nursery.id)
+        who = farmer.name or f"…{farmer.phone[-4:]}"
+        for day in days:
+            task = tasks.get(day.task, Task(day.task, 0, day.day))
+            what = task_name(task, nursery.practice)
+            summary = s.EVENT(what=what, farmer=who, label=nursery.called)
+            more = s.EVENT_MORE(village=village.name, day=nursery.day(day.day))
+            yield Event(
+                uid=str(uuid5(self.made, f"{nursery.id} {day.task} {day.place}")),
+                on=day.day,
+                summary=_capital(render(summary, self.catalogue)),
+                description=render(more, self.catalogue),
+                sequence=day.sequence,
+                changed_at=day.changed_at,
+                cancelled=day.gone,
+                address=address,
+            )
 
 
 def _capital(text: str) -> str:

@@ -23,7 +23,6 @@ class Event:
     """A day in somebody's calendar; it takes no hours of that day."""
 
     uid: str
-    nursery_id: int
     on: date
     summary: str
     description: str

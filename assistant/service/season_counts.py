@@ -5,9 +5,8 @@ one of them, so that five thousand cost little more than fifty.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
-from functools import cached_property
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
@@ -27,20 +26,23 @@ class Kind:
 
     course: Course
     due: frozenset[tuple[TaskCode, int]]
+    stages: dict[int, Stage] = field(default_factory=dict)
+
+    def at(self, day: int) -> Stage:
+        """The stage on a day, remembered."""
+        if day not in self.stages:
+            self.stages[day] = self.course.at(day)
+        return self.stages[day]
 
 
 @dataclass(frozen=True)
 class Counted:
-    """One nursery; `today` is the date in its village."""
+    """One nursery; `today` is the date in its village, `stage` where it stands then."""
 
     stroke: Stroke
     kind: Kind
     today: date
-
-    @cached_property
-    def stage(self) -> Stage:
-        """Where it stands today."""
-        return self.kind.course.at((self.today - self.stroke.sow_date).days)
+    stage: Stage
 
     def has(self, task: TaskCode | None, on: date) -> bool:
         """Whether a task is due on a day."""
@@ -69,9 +71,13 @@ def counted(
     likenesses = [_likeness(each) for each in strokes]
     kinds = _kinds(work, dict(zip(likenesses, strokes, strict=True)))
     return tuple(
-        Counted(each, kinds[likeness], days.get(each.village_id or 0, otherwise))
+        _counted(each, kinds[likeness], days.get(each.village_id or 0, otherwise))
         for each, likeness in zip(strokes, likenesses, strict=True)
     )
+
+
+def _counted(stroke: Stroke, kind: Kind, today: date) -> Counted:
+    return Counted(stroke, kind, today, kind.at((today - stroke.sow_date).days))
 
 
 def _likeness(stroke: Stroke) -> tuple[object, ...]:

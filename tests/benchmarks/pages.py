@@ -25,7 +25,18 @@ LEAD = "+999009999998"
 # In full season; the oldest are past their days, and a part has not answered.
 DAYS = tuple(range(-2, 23))
 SILENT_EVERY = 10  # each tenth task that was asked is not answered
-PATHS = ("/morning", "/farmers?search=00012", "/nurseries/77", "/villages", "/trail")
+PATHS = (
+    "/morning",
+    "/farmers?search=00012",
+    "/nurseries/77",
+    "/villages",
+    "/trail",
+    "/season",
+    "/season?village=1",
+    "/season?stage=covered",
+    "/villages/1/calendar",
+    "/villages/1/calendar.ics",
+)
 
 
 def run(runs: int, kinds: tuple[Kind, ...]) -> Iterator[Result]:

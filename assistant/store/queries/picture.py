@@ -44,7 +44,8 @@ class Picture:
             .where(*_of_season(scope, sown_from))
             .order_by(NurseryRow.sow_date, NurseryRow.id)
         )
-        return tuple(map(Stroke._make, self._session.execute(wanted)))
+        found = self._session.connection().execute(wanted)  # plain rows: there are thousands
+        return tuple(map(Stroke._make, found))
 
     def whole(self, nursery_ids: Collection[int]) -> dict[int, tuple[Farmer, Nursery]]:
         """These nurseries with their farmers."""
