@@ -48,12 +48,24 @@ def find_areas(row: Row, region: str | None) -> list[Found]:
             at += 1
             continue
         hit = _half_after(row, hit)
-        after = row.get(row.after(hit.end, Sort.JOIN, Sort.ARTICLE))
-        if isinstance(after, Item) and may_be_number(after, row.lexicon):
-            hit = replace(hit, doubt=hit.doubt or Reason.SLIP)  # un hectare et dmi
+        if _may_go_on(row, hit):
+            hit = replace(hit, doubt=hit.doubt or Reason.SLIP)
         found.append(hit)
         at = hit.end
     return _joined(row, found)
+
+
+def _may_go_on(row: Row, hit: Found) -> bool:
+    """Whether a half may be meant by what follows or by the end of the unit: un hectare et dmi;
+    um hectare e maio, where a word of the list stands for another."""
+    last = row.get(hit.end - 1)
+    if isinstance(last, Item) and len(last.tokens) > 1 and may_be_number(last, row.lexicon):
+        return True
+    after = row.get(row.after(hit.end, Sort.JOIN, Sort.ARTICLE))
+    if not isinstance(after, Item):
+        return False
+    joined = row.sort(hit.end) is Sort.JOIN and after.tokens[0].is_word
+    return may_be_number(replace(after, misspelt=True) if joined else after, row.lexicon)
 
 
 def sides(

@@ -194,4 +194,6 @@ class _Judge:
         asks = any(self.row.mark(at, "?") for at in range(len(self.row.pieces)))
         if self.row.opens_with_not():
             return Reason.CORRECTED
+        if self.told.near_longer:
+            return Reason.MISSPELT
         return Reason.ROUGH if asks or self.sorts & vague else Reason.NONE

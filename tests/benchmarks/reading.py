@@ -46,3 +46,22 @@ def run(runs: int, kinds: tuple[Kind, ...]) -> Iterator[Result]:
     what = "reading: a reply to a question"
     ours = Side(what, lambda: [read_reply(**reply) for reply in replies])
     yield compare(what, len(replies), "replies", ours, floor, runs=runs)
+    yield from _long_texts(runs)
+
+
+SCRAPS = ("1", "a", "o.", "½", "1,", "-", "\N{GRINNING FACE}", "2 acres ", "yes no ", "di ")
+SHORT, LONG = 500, 2000  # characters
+
+
+def _long_texts(runs: int) -> Iterator[Result]:
+    """No pattern runs away: four times the letters take about four times as long."""
+    lexicons = open_lexicons()
+
+    def read(length: int) -> None:
+        for scrap in SCRAPS:
+            for ask in Ask:
+                read_reply((scrap * length)[:length], ask, lexicons, "en", ANY_DAY)
+
+    what = f"reading: odd texts of {LONG:,} characters"
+    floor = Side(f"the same of {SHORT} characters", lambda: read(SHORT))
+    yield compare(what, len(SCRAPS), "texts", Side(what, lambda: read(LONG)), floor, runs=runs)

@@ -17,7 +17,8 @@ from assistant.reading.numbers import (
 )
 from assistant.reading.pieces import Row
 from assistant.reading.text.fold import Token
-from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.lexicon import Lexicon, Phrase, Sort
+from assistant.reading.text.near import SHORTEST, is_slip_of
 from assistant.reading.text.spot import Item
 
 _SORTS = (
@@ -59,6 +60,10 @@ _SORTS = (
     Sort.YES,
     Sort.DONE,
 )
+# A word of these is what it says; any other beside a day may be a slip of its name.
+_OF_DAYS = frozenset(
+    {Sort.DAY, Sort.WEEKDAY, Sort.DAYS, Sort.AGO, Sort.LATER, Sort.EDGE, Sort.NEXT, Sort.LAST}
+)
 _DULL = (
     Sort.FILLER,
     Sort.FARM,
@@ -83,7 +88,29 @@ def tell(found: Sequence[Token], lexicon: Lexicon, today: date, past: bool) -> T
             kept.append(replace(piece, sort=Sort.PAST_VERB))  # kal ho gaya: it was yesterday
         elif not (isinstance(piece, Item) and piece.sort in _DULL):
             kept.append(piece)
-    return Told(Row(_settled(kept, lexicon), lexicon), today, past)
+    settled = Row(_settled(kept, lexicon), lexicon)
+    return Told(settled, today, past, _is_near_longer(row, lexicon))
+
+
+def _is_near_longer(row: Sequence[Item], lexicon: Lexicon) -> bool:
+    """Whether a longer name of a day stands there but for a slip that makes another word of the
+    list: kesho kuwa, for kesho kutwa."""
+    others = {token.at for item in row if item.sort not in _OF_DAYS for token in item.tokens}
+    words = tuple(token for item in row for token in item.tokens)
+    return any(
+        _is_but_for_a_slip(words[at : at + len(phrase)], phrase, others)
+        for phrase in lexicon.phrases.get(Sort.DAY, {})
+        if len(phrase) > 1
+        for at in range(len(words) - len(phrase) + 1)
+    )
+
+
+def _is_but_for_a_slip(run: Sequence[Token], phrase: Phrase, others: set[int]) -> bool:
+    wrong = [(t, own) for t, own in zip(run, phrase, strict=True) if t.text != own]
+    if len(wrong) != 1:
+        return False
+    token, own = wrong[0]
+    return token.at in others and len(own) >= SHORTEST and is_slip_of(token.text, own)
 
 
 def _counted(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:

@@ -43,6 +43,7 @@ class Told:
     row: Row
     today: date
     past: bool
+    near_longer: bool = False  # "ares demain": one letter more makes it another day
 
     def shifted(self, days: int, months: int = 0) -> tuple[date, ...]:
         """The day so far from today, or none beyond the calendar's ends."""

@@ -81,9 +81,9 @@ def may_be_number(item: Item, lexicon: Lexicon, whole: bool = False) -> bool:
 
     `whole`: a number by itself counts too, not only what goes on with one (belas, half).
     """
-    if not item.is_strange:
+    if not (item.is_strange or item.misspelt):
         return False
-    words, token = _number_words(lexicon, whole), item.tokens[0]
+    words, token = _number_words(lexicon, whole), item.tokens[-1]
     has_tones = lexicon.is_tonal and token.with_accents
     return any(
         is_slip_of(token.text, plain) or (has_tones and is_slip_of(token.marked, word))

@@ -11,6 +11,7 @@ from typing import TypeVar
 from rapidfuzz.distance import OSA
 
 SHORTEST = 4  # letters; a shorter word is too near to too many
+SHORTEST_RIVAL = 3  # "senu" may be a slip in "sen", Monday, as well as in "setu", Saturday
 LONGEST = 24  # letters; longer strings are no words of ours
 # Letters of the word from which so many slips are allowed.
 _SLIPS = ((10, 3), (7, 2), (SHORTEST, 1))
@@ -48,7 +49,7 @@ def nearest(
         meaning
         for spelling, meaning in spellings.items()
         if meaning != best
-        and len(spelling) >= SHORTEST
+        and len(spelling) >= SHORTEST_RIVAL
         and OSA.distance(word, spelling, score_cutoff=farthest) <= farthest
     )
     return best, tuple(dict.fromkeys(rivals))

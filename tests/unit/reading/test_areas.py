@@ -185,3 +185,17 @@ def test_french_pas_is_a_pace_after_a_number_and_a_not_before_it(lexicons):
     """20 pas are paces; pas 2 ha is not 2 ha."""
     assert read_area("20 pas", lexicons["fr"]).reason is Reason.UNMEASURED_UNIT
     assert read_area("pas 2 ha", lexicons["fr"]).reason is Reason.NEGATED
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("pt", "um hectare e maio"),
+        ("fr", "1 hectare et dmi"),
+        ("vi", "2 sào roỡi"),
+        ("vi", "2 sào rưỡn"),
+    ],
+)
+def test_what_may_be_a_half_with_a_slip_is_read_back(lexicons, language, text):
+    """Also where the slip makes another word of the list: maio, for meio."""
+    assert read_area(text, lexicons[language], "VN-N").outcome is Outcome.CONFIRM

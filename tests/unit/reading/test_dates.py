@@ -161,3 +161,12 @@ def test_the_ends_of_the_calendar_hold(lexicons, today):
         "kal",
     ):
         assert read_date(text, lexicons["en"], today).outcome in Outcome
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [("fr", "ares demain"), ("sw", "kesho kuwa"), ("id", "senu")],
+)
+def test_one_letter_from_another_day_is_read_back(lexicons, language, text):
+    """A slip that makes another word of the list: après demain, kesho kutwa; sen or setu."""
+    assert read_date(text, lexicons[language], _june(10)).outcome is Outcome.CONFIRM
