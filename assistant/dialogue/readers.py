@@ -215,11 +215,9 @@ _PLAIN = {"yes": "yes", "no": "change"}  # an answer in other words, and the cho
 def _yes_or_no(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
     """ "Ok, that is right", or "no" where a summary may be changed."""
     reading = read_confirm(text, known.lexicon, digits=False)
-    if reading.outcome is not Outcome.UNDERSTOOD:
-        return None
     meant = _PLAIN.get(reading.value or "")
     choice = next((choice for choice in choices if choice.value == meant), None)
-    return Heard(Outcome.UNDERSTOOD, choice.value, choice.shown(known)) if choice else None
+    return Heard(reading.outcome, choice.value, choice.shown(known)) if choice else None
 
 
 def _also(choice: Entry) -> tuple[str, ...]:

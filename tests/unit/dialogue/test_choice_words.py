@@ -118,6 +118,7 @@ def test_a_choice_in_a_farmers_words(
     assert (None if read is None else choices[read][0]) == code
 
 
+YES_NO = numbered(m.YES, m.NO)
 WARNED = like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP))
 
 
@@ -158,6 +159,14 @@ def test_no_to_a_summary_asks_what_to_change() -> None:
         phone.says(text)
     (asked,) = phone.hears("no")
     assert asked.startswith(m.WHAT_TO_CHANGE.text)
+
+
+def test_a_misspelt_yes_to_a_summary_is_asked_back() -> None:
+    """It is not guessed, and not refused."""
+    phone = Phone.new()
+    for text in ("hi", "1", "1", "1", "0.4 ha", "85", "10", "10 June"):
+        phone.says(text)
+    assert phone.hears("yse") == [like(m.CONFIRM_READING(reading="Yes"), *YES_NO)]
 
 
 def test_a_unit_without_a_settled_size_is_told_so() -> None:
