@@ -42,6 +42,7 @@ from assistant.reading import (
     Wish,
     read_choice,
     read_confirm,
+    read_deeds,
     read_wish,
 )
 from assistant.wording import messages_officer as o
@@ -183,21 +184,25 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     if sure_wish(text, known) is Wish.HELP:
         return 1
     chosen = read_choice(text, names, known.lexicon).value
-    return 0 if chosen is None and _answers_warning(text, known, warning) == "done" else chosen
+    if chosen is None and _answers_warning(text, known, warning) == "done":
+        covered = "cover" in read_deeds(text, known.lexicon)
+        return 0 if covered or not known.items else None
+    return chosen
 
 
 def _answers_warning(text: str, known: Known, warning: Standing) -> str | None:
-    """Done, yes, no or not yet, where the warning was asked last and nothing else is open."""
-    alone = not known.items and e.lasting(known.session) is None
+    """Done, yes, no or not yet, where the warning was asked last and no question since."""
     is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
-    if warning.answer is not None or not (alone and is_last):
+    if warning.answer is not None or not is_last or e.lasting(known.session) is not None:
         return None
     return read_confirm(text, known.lexicon, digits=False).value
 
 
 def _warning_again(text: str, known: Known, warning: Standing) -> Turn | None:
-    """ "Not yet" or "ok" to a warning: its two answers once more, since help may be wanted."""
-    if _answers_warning(text, known, warning) not in ("yes", "no", "not_yet"):
+    """ "Not yet" or "ok" to a warning, or "done" where a task is open too: its two answers
+    once more, since help may be wanted."""
+    other_deeds = read_deeds(text, known.lexicon) - {"cover"}
+    if _answers_warning(text, known, warning) is None or other_deeds:
         return None
     return Turn(known.session, (warning_screen(known, warning),))
 

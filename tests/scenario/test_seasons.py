@@ -41,6 +41,12 @@ def test_the_seasons_that_were_promised_are_there() -> None:
     assert {"smooth", "ussd", "rain", "kiswahili"} <= set(SEASONS)
 
 
+def test_every_language_has_a_season() -> None:
+    """As people of that language really type; the smooth season is the English one."""
+    asian = {"hindi", "bangla", "indonesian", "vietnamese", "filipino"}
+    assert asian | {"smooth", "kiswahili", "francais", "portugues"} <= set(SEASONS)
+
+
 # --- the same seasons through a bad network, to the same end ----------------------------------
 
 # Lines hold that do not depend on the minute, nor on what only a receipt can tell.

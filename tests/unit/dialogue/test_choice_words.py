@@ -138,10 +138,18 @@ def test_a_reply_to_a_warning_where_nothing_else_is_open(reply: str, hears: obje
     assert Phone.enrolled(nursery()).warned().hears(reply) == [hears]
 
 
-def test_done_beside_an_open_task_is_not_taken_for_the_warning() -> None:
-    """It may be either: the task is settled, as it would be without a warning."""
+@pytest.mark.parametrize(
+    ("reply", "hears"),
+    [
+        ("done", WARNED),
+        ("I have covered", like(m.WARNING_COVERED)),
+        ("soaked", like(m.DONE_NOTED)),
+    ],
+)
+def test_done_to_a_warning_beside_an_open_task(reply: str, hears: object) -> None:
+    """A bare "done" may be either, so it is asked; what was done tells them apart."""
     phone = Phone.enrolled(nursery()).asked(item(TaskCode.SOAK)).warned()
-    assert phone.hears("done") == [like(m.DONE_NOTED)]
+    assert phone.hears(reply) == [hears]
 
 
 @pytest.mark.parametrize("reply", ["rats", "Birds, rats, insects.", "rats eat them"])
