@@ -9,13 +9,14 @@ from assistant.agronomy.calendar import (
     DayChoice,
     Task,
     calendar,
+    day_after,
     fits,
     judge_transplant,
 )
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, quantities
-from assistant.agronomy.season.followups import follow_ups
+from assistant.agronomy.season.followups import NO_RESULT_AFTER_D, follow_ups
 
 
 @dataclass(frozen=True)
@@ -89,6 +90,11 @@ class Nursery:
     def day(self, on: date) -> int:
         """Days from its sowing to `on`."""
         return self.anchors.day_of(on)
+
+    def is_forgotten(self, on: date) -> bool:
+        """Whether nobody will tell any more how its season went."""
+        latest = day_after(self.sow_date, self.practice.window.latest.value)
+        return on > day_after(self.transplanted_on or latest, NO_RESULT_AFTER_D)
 
     def may_uncover_on(self, on: date) -> bool:
         """Whether the bed can be uncovered on a day: 1 to 14, and before it is drained."""

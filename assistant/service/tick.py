@@ -27,6 +27,7 @@ from assistant.reminders.compose import (
 from assistant.reminders.plan import ONE_DAY, is_last_asking, local
 from assistant.reminders.values import Reminder, State
 from assistant.service.effects import save_and_plan
+from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
 from assistant.service.texts import Letter, post
@@ -62,9 +63,13 @@ def ticking(house: House, now: datetime) -> Iterator[None]:
         for text in work.outbox.expire(now):
             plan_again(work, house, text)
         silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
+        forgotten = forgotten_nurseries(work, house, now)
         due = work.reminders.phones_due(now) if _awake(work, house, now) else ()
     for nursery_id in sorted(silent):
         _alone(house, _follow_up, nursery_id, now)
+        yield
+    for nursery_id in forgotten:
+        _alone(house, close_forgotten, nursery_id, now)
         yield
     for phone in due:
         _alone(house, _prompt, phone, now)
@@ -152,7 +157,7 @@ def _give_up(
         assumed = nursery.sown_on(nursery.sow_date, sown=True, assumed=True)
         save_and_plan(work, house, place.farmer, assumed, place.now)
     elif reminder.task is TaskCode.SEASON_RESULT and is_last_asking(nursery, reminder.day):
-        closed = replace(nursery, closed=True)
+        closed = replace(nursery, closed=True, no_result=True)
         save_and_plan(work, house, place.farmer, closed, place.now)
 
 

@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstraint
+from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstraint, text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from assistant.agronomy.calendar import TaskCode
@@ -91,6 +91,14 @@ class NurseryRow(Base):
     """A nursery with its inputs; the columns bear the names of the values' fields."""
 
     __tablename__ = "nursery"
+    __table_args__ = (
+        Index(
+            "ix_nursery_open",  # the few that are open of all there ever were
+            "sow_date",
+            sqlite_where=text("closed IS 0"),
+            postgresql_where=text("closed IS false"),
+        ),
+    )
     id: Mapped[Key]
     farmer_id: Mapped[int] = mapped_column(ForeignKey("farmer.id"), index=True)
     label: Mapped[str]

@@ -13,6 +13,11 @@ RESULT_AFTER_D = int(c.GAP_FILL_LAST_D.value) + 1
 RESULT_AGAIN_D = RESULT_AFTER_D + 3
 
 
+# A season that nobody tells the end of is over, four weeks after the seedlings were planted or
+# were past planting. Common practice, no source: by then nobody looks back.
+NO_RESULT_AFTER_D = 28
+
+
 def count_day(test_begun: dt.date) -> dt.date:
     """The day on which the seeds of a home test are counted."""
     return day_after(test_begun, c.SEED_TEST_COUNT_D.value)

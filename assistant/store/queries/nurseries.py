@@ -68,6 +68,13 @@ class Nurseries:
             (rows.farmer(farmer), rows.nursery(row) if row else None) for farmer, row in found
         )
 
+    def open_since(self, sown_before: date) -> tuple[Nursery, ...]:
+        """Nurseries that were sown, or were to be, before a day and are still open."""
+        wanted = select(NurseryRow).where(
+            NurseryRow.closed.is_(False), NurseryRow.sow_date < sown_before
+        )
+        return tuple(map(rows.nursery, self._session.scalars(wanted.order_by(NurseryRow.id))))
+
     def count(self, farmer_id: int | None = None) -> int:
         """How many nurseries there are or were, in all or of one farmer."""
         wanted = select(func.count()).select_from(NurseryRow)

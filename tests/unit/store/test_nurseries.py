@@ -119,3 +119,13 @@ def test_a_row_that_the_core_refuses_is_named(
     with pytest.raises(BadRowError, match=f"nursery {nursery.id}: germination"):
         with store.work() as work:
             work.nurseries.get(nursery.id)
+
+
+@pytest.mark.parametrize(("sown_before", "found"), [(10, 0), (11, 1)])
+def test_only_open_nurseries_sown_before_a_day_are_looked_at(
+    store: Store, nursery: Nursery, sown_before: int, found: int
+) -> None:
+    """On both databases; the nursery was sown on 10 June."""
+    with store.look() as work:
+        day = nursery.sow_date.replace(day=sown_before)
+        assert len(work.nurseries.open_since(day)) == found
