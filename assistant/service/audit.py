@@ -32,6 +32,7 @@ class Act(StrEnum):
     VISITED = "visited"
     DATES_CHANGED = "dates_changed"
     NURSERY_CLOSED = "nursery_closed"
+    RESULTS_TAKEN = "results_taken"
     VILLAGE_HANDED_OVER = "village_handed_over"
     CALENDAR_TAKEN = "calendar_taken"
     WARNED = "warned"

@@ -21,6 +21,7 @@ from assistant.web import (
     messages,
     morning,
     nursery,
+    results,
     season,
     trail,
     villages,
@@ -30,7 +31,11 @@ from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.guard import lock
 from assistant.wording import messages_web as w
-from assistant.wording import messages_web_alerts, messages_web_season
+from assistant.wording import (
+    messages_web_alerts,
+    messages_web_books,
+    messages_web_season,
+)
 from assistant.wording.message import Message
 
 LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with room to spare
@@ -56,6 +61,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     villages.pages,
     messages.pages,
     alerts.pages,
+    results.pages,
     trail.pages,
 )
 PLACES = (
@@ -65,6 +71,7 @@ PLACES = (
     Place("villages.villages", w.VILLAGES),
     Place("alerts.alerts", messages_web_alerts.ALERTS),
     Place("messages.ledger", w.MESSAGES),
+    Place("results.shown", messages_web_books.RESULTS),
     Place("trail.trail", w.TRAIL, for_lead=True),
 )
 

@@ -208,6 +208,9 @@ STAGES: Mapping[str, Message] = {
     "planted": STAGE_PLANTED,
 }
 CLOSED = Message("closed", note="A nursery that is over or was given up.")
+NO_RESULT_TOLD = Message(
+    "nobody told how it went", note="Beside a nursery that was closed without a result."
+)
 SOW_ASSUMED = Message(
     "Nobody confirmed the sowing; the planned day is taken.", note="About a nursery."
 )
@@ -401,6 +404,7 @@ ACT_WROTE = Message("wrote to a farmer", note="What was done.")
 ACT_VISITED = Message("noted a visit", note="What was done.")
 ACT_DATES = Message("changed dates", note="What was done.")
 ACT_CLOSED = Message("closed a nursery", note="What was done.")
+ACT_RESULTS = Message("took season results as a file", note="What was done.")
 ACT_HANDED_OVER = Message("handed a village over", note="What was done.")
 ACT_WARNED = Message("warned of rain", note="What was done.")
 ACT_WARNING_DROPPED = Message("decided not to warn", note="What was done.")
@@ -425,6 +429,7 @@ ACTS: Mapping[str, Message] = {
     "visited": ACT_VISITED,
     "dates_changed": ACT_DATES,
     "nursery_closed": ACT_CLOSED,
+    "results_taken": ACT_RESULTS,
     "village_handed_over": ACT_HANDED_OVER,
     "calendar_taken": ACT_CALENDAR,
     "warned": ACT_WARNED,

@@ -89,3 +89,89 @@ A_LANGUAGE = Message("Language", note="Head of a column, label of a list.")
 ALL_LANGUAGES = Message("All languages", note="A choice in a list.")
 ASKED = Message("Asked", note="Head of a column: the name of the question.")
 REPLY = Message("Reply", note="Head of a column: what was typed.")
+
+# --- season results -------------------------------------------------------------------------
+RESULTS = Message("Season results", note="Page and heading.")
+A_SEASON = Message("Season", note="Label of a list of seasons.")
+SEASON_OF = Message(
+    "sown {month} to {until}", note="A season; both are a month and a year, such as July 2026."
+)
+RESULT_HINT = Message(
+    "Planted areas, seed and establishment are of nurseries whose result was told.",
+    note="Under the heading.",
+)
+KEPT_HINT = Message(
+    "Sowing and uncovering are kept on the planned day or one day from it, transplanting within "
+    "the days that are good for the seedlings.",
+    note="Under a table: what counts as a date that was kept.",
+)
+NO_NURSERIES = Message("No nursery was sown in this season.", note="An empty table.")
+TOLD = Message("Result told", note="A nursery at the end of its season. Head of a column.")
+NO_RESULT = Message(
+    "No result", note="A nursery that ended and nobody told how. Head of a column."
+)
+UNDER_WAY = Message("Under way", note="A nursery whose season goes on. Head of a column.")
+GIVEN_UP = Message("Given up", note="A nursery that was lost or closed. Head of a column.")
+ENDED: Mapping[str, Message] = {
+    "told": TOLD,
+    "no_result": NO_RESULT,
+    "under_way": UNDER_WAY,
+    "given_up": GIVEN_UP,
+}
+PLANTED = Message("Planted", note="In a chart: field that was planted.")
+NOT_PLANTED = Message("Not planted", note="In a chart: field for which seedlings fell short.")
+FIELD_HA = Message("Field (ha)", note="Head of a column: area of the fields, in hectares.")
+PLANTED_HA = Message("Planted (ha)", note="Head of a column: area planted, in hectares.")
+SEED_KG = Message("Seed planned (kg)", note="Head of a column.")
+SEED_USED_KG = Message(
+    "Seed on the mats planted (kg)",
+    note="Head of a column: the part of the seed whose seedlings were planted.",
+)
+SEED_RATE = Message(
+    "Seed planned (kg/ha)", note="Head of a column: seed for each hectare of the field."
+)
+SEED_RATE_PLANTED = Message(
+    "Seed sown (kg/ha planted)",
+    note="Head of a column: seed for each hectare that was planted.",
+)
+ESTABLISHED = Message(
+    "Establishment (%)",
+    note="Head of a column: seedlings planted out of 100 seeds that germinated.",
+)
+ESTABLISHED_PLANNED = Message(
+    "Establishment planned (%)", note="Head of a column: what the plan counted on."
+)
+ON_TIME = Message("Dates kept", note="Head of three columns.")
+SOWN = Message("Sown", note="Head of a column: how many sowed on time, or the day.")
+UNCOVERED = Message("Uncovered", note="Head of a column, in the same way.")
+TRANSPLANTED = Message("Transplanted", note="Head of a column, in the same way.")
+OF_KNOWN = Message("{kept} of {count}", note="So many of so many; both are numbers.")
+MATS_LEFT = Message("Mats left", note="Head of a column: mats over when the field was planted.")
+MATS = Message("Mats", note="Head of a column: mats that were raised.")
+SHORT = Message("Short", note="Head of a column: how many had too few seedlings for the field.")
+IS_SHORT = Message("short", note="A nursery with too few seedlings for its field.")
+RESOWN = Message("Sown again", note="Head of a column: how many, or yes.")
+YES = Message("yes", note="In a table.")
+NO = Message("no", note="In a table.")
+LEARNED = Message(
+    "Learned of {village} from {n} season: {percent} of 100 germinated seeds become seedlings "
+    "planted, likely {low} to {high}.",
+    plural="Learned of {village} from {n} seasons: {percent} of 100 germinated seeds become "
+    "seedlings planted, likely {low} to {high}.",
+    note="{n} counts results of single nurseries; the others are numbers of seedlings.",
+)
+LEARNED_NOTHING = Message(
+    "Nothing is learned of this village yet: no result was told.", note="Instead of that."
+)
+DOWNLOAD = Message("Download, each nursery a row:", note="Before two links.")
+CSV = Message("CSV", note="Link: a kind of file.")
+XLSX = Message("XLSX", note="Link: a kind of file.")
+DAY_PLANNED_SOW = Message("Sowing planned", note="Head of a column: a date.")
+DAY_SOWN = Message("Sown on", note="Head of a column: a date.")
+DAY_PLANNED_UNCOVER = Message("Uncovering planned", note="Head of a column: a date.")
+DAY_UNCOVERED = Message("Uncovered on", note="Head of a column: a date.")
+DAY_PLANNED_PLANT = Message("Transplanting planned", note="Head of a column: a date.")
+DAY_PLANTED = Message("Transplanted on", note="Head of a column: a date.")
+AGE_PLANTED = Message("Age at transplanting (days)", note="Head of a column.")
+PRACTICE = Message("Practice", note="Head of a column: how seedlings are raised.")
+ENDED_AS = Message("Season", note="Head of a column: told, no result, under way, given up.")

@@ -1,15 +1,25 @@
-"""Seasons that are over."""
+"""Seasons that are over, and the nurseries of a season as columns: a lead sees thousands."""
 
 from collections.abc import Collection
 from dataclasses import asdict
+from datetime import date
 
-from sqlalchemy import select
+from sqlalchemy import false, func, select
 from sqlalchemy.orm import Session
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.store import rows
-from assistant.store.tables import FarmerRow
+from assistant.store.tables import FarmerRow, NurseryRow, ReminderRow, VillageRow
 from assistant.store.tables_seasons import SeasonRow
+from assistant.store.values_results import NurseryEnd
+
+_OF_NURSERY = (
+    "field_area_m2", "germination", "spacing_row_cm", "spacing_hill_cm", "seedlings_per_hill",
+    "grain_weight_g", "pail_litres", "establishment", "gap_filling", "sow_date", "sown",
+    "sow_assumed", "uncover_date", "uncovered", "transplant_date", "transplanted_on", "closed",
+    "no_result", "resown",
+)  # fmt: skip
 
 
 class Seasons:
@@ -40,3 +50,44 @@ class Seasons:
             .order_by(SeasonRow.ended_on, SeasonRow.id)
         )
         return tuple(rows.value(SeasonOutcome, row) for row in self._session.scalars(wanted))
+
+    def ends(
+        self, scope: Collection[int] | None, sown_from: date, sown_before: date
+    ) -> tuple[NurseryEnd, ...]:
+        """The nurseries of a season, open and closed, by village, farmer and label.
+
+        Args:
+            scope: ids of villages; None is everybody, also farmers of no village
+            sown_from, sown_before: the season, by the day of sowing
+        """
+        planned = (
+            select(func.min(ReminderRow.day))
+            .where(ReminderRow.nursery_id == NurseryRow.id, ReminderRow.task == TaskCode.SOW)
+            .correlate(NurseryRow)
+            .scalar_subquery()
+        )
+        n, f, s = NurseryRow, FarmerRow, SeasonRow
+        wanted = (
+            select(
+                *(n.id, n.label, n.name, n.practice, f.id, f.name, f.phone, f.village_id),
+                *(getattr(n, name) for name in _OF_NURSERY),
+                planned,
+                *(s.ended_on, s.planted_area_m2, s.mats, s.mats_left),
+                *(s.resown, s.establishment),
+            )
+            .join(f, f.id == n.farmer_id)
+            .outerjoin(s, s.nursery_id == n.id)
+            .outerjoin(VillageRow, VillageRow.id == f.village_id)
+            .where(n.sow_date >= sown_from, n.sow_date < sown_before)
+            .order_by(VillageRow.name, func.coalesce(f.name, ""), f.phone, n.id)
+        )
+        if scope is not None:
+            wanted = wanted.where(f.village_id.in_(scope) if scope else false())
+        return tuple(NurseryEnd(*row) for row in self._session.execute(wanted))
+
+    def sowings(self, until: date) -> tuple[date, date] | None:
+        """The first and the last day on which nurseries were sown, or were to be, until a day."""
+        day = NurseryRow.sow_date
+        wanted = select(func.min(day), func.max(day)).where(day <= until)
+        first, last = self._session.execute(wanted).one()
+        return (first, last) if first is not None else None

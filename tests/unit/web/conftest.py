@@ -50,6 +50,8 @@ class Browser:
             path = f"{onward.path}?{onward.query}" if onward.query else onward.path
             response = self._client.get(path, environ_base=self._from())
         self.page = response
+        if response.mimetype != "text/html":
+            return ""  # a file
         token = _TOKEN.search(response.text)
         self._token = token[1] if token else self._token
         return self.words()
