@@ -86,7 +86,7 @@ class Seasons:
         return tuple(NurseryEnd(*row) for row in self._session.execute(wanted))
 
     def sowings(self, until: date) -> tuple[date, date] | None:
-        """The first and the last day on which nurseries were sown, or were to be, until a day."""
+        """The first and the last day, until a day, on which nurseries were sown or to be."""
         day = NurseryRow.sow_date
         wanted = select(func.min(day), func.max(day)).where(day <= until)
         first, last = self._session.execute(wanted).one()

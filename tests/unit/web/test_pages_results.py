@@ -19,8 +19,8 @@ def ended(valley: Valley) -> Valley:
     """Three seasons in Kijani and one in Mto Mwanga, all of 0.4 ha at 85 %.
 
     Amina sows on 10 June as planned, uncovers on the 15th, plants on the 28th (day 18), has 27
-    of 267 mats left. Zawadi plants nine tenths of the field and runs short. Baraka, of the other
-    village, stops all texts on the day of sowing. Nobody else tells anything.
+    of 267 mats left. Zawadi plants nine tenths of the field and runs short. Baraka, of the
+    other village, stops all texts on the day of sowing. Nobody else tells anything.
     """
     kijani = valley.add_village("Kijani")
     valley.add_village("Mto Mwanga")
