@@ -76,6 +76,7 @@ class OfficerRow(Base):
     password_hash: Mapped[str | None]
     one_time_until: Mapped[datetime | None]  # set while the password is for one sign-in only
     session_epoch: Mapped[int] = mapped_column(default=0)  # one more ends all open sessions
+    closed_at: Mapped[datetime | None]  # no way in any more, by page or text
 
 
 class OfficerVillageRow(Base):

@@ -21,6 +21,7 @@ from assistant.web import (
     messages,
     morning,
     nursery,
+    officers,
     results,
     season,
     trail,
@@ -62,6 +63,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     messages.pages,
     alerts.pages,
     results.pages,
+    officers.pages,
     trail.pages,
 )
 PLACES = (
@@ -72,6 +74,7 @@ PLACES = (
     Place("alerts.alerts", messages_web_alerts.ALERTS),
     Place("messages.ledger", w.MESSAGES),
     Place("results.shown", messages_web_books.RESULTS),
+    Place("officers.officers", w.OFFICERS, for_lead=True),
     Place("trail.trail", w.TRAIL, for_lead=True),
 )
 

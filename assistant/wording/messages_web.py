@@ -397,6 +397,11 @@ ACT_LOCKED = Message("locked out after too many tries", note="What was done.")
 ACT_CODE_LOCKED = Message("locked out after wrong codes by text", note="What was done.")
 ACT_PASSWORD = Message("changed the password", note="What was done.")
 ACT_ONE_TIME = Message("was given a one-time password", note="What was done.")
+ACT_ONE_TIME_ISSUED = Message("gave a one-time password", note="What was done.")
+ACT_CODE_ISSUED = Message("gave a new code for texts", note="What was done.")
+ACT_OFFICER_ADDED = Message("added an officer", note="What was done.")
+ACT_OFFICER_CLOSED = Message("closed an officer's account", note="What was done.")
+ACT_VILLAGES_GIVEN = Message("changed an officer's villages", note="What was done.")
 ACT_LANGUAGE = Message("changed the language", note="What was done.")
 ACT_CALL_ANSWERED = Message("answered a call for help", note="What was done.")
 ACT_CALL_HANDLED = Message("saw to a call for help", note="What was done.")
@@ -422,6 +427,11 @@ ACTS: Mapping[str, Message] = {
     "code_locked": ACT_CODE_LOCKED,
     "password_changed": ACT_PASSWORD,
     "one_time_given": ACT_ONE_TIME,
+    "one_time_issued": ACT_ONE_TIME_ISSUED,
+    "code_issued": ACT_CODE_ISSUED,
+    "officer_added": ACT_OFFICER_ADDED,
+    "officer_closed": ACT_OFFICER_CLOSED,
+    "villages_given": ACT_VILLAGES_GIVEN,
     "language_changed": ACT_LANGUAGE,
     "call_answered": ACT_CALL_ANSWERED,
     "call_handled": ACT_CALL_HANDLED,

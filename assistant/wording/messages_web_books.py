@@ -175,3 +175,61 @@ DAY_PLANTED = Message("Transplanted on", note="Head of a column: a date.")
 AGE_PLANTED = Message("Age at transplanting (days)", note="Head of a column.")
 PRACTICE = Message("Practice", note="Head of a column: how seedlings are raised.")
 ENDED_AS = Message("Season", note="Head of a column: told, no result, under way, given up.")
+
+# --- officers and their accounts ------------------------------------------------------------
+NAME = Message("Name", note="Label of a field, head of a column: an officer's name.")
+PAGE_ACCESS = Message("Way to the page", note="Head of a column: has a password or not.")
+OWN_PASSWORD = Message("own password", note="An officer who signs in with a password.")
+ONE_TIME_UNTIL = Message(
+    "one-time password, until {date}", note="An officer who has not signed in with it yet."
+)
+NO_PASSWORD = Message("none yet", note="An officer without a password.")
+GIVE_PASSWORD = Message("Give a one-time password", note="Heading and button.")
+GIVE_PASSWORD_HINT = Message(
+    "It opens the page once, within {n} day, and must be changed there. The password until now "
+    "ends, and so does every open session.",
+    plural="It opens the page once, within {n} days, and must be changed there. The password "
+    "until now ends, and so does every open session.",
+    note="Under that heading.",
+)
+GIVE_CODE = Message("Give a new code for texts", note="Heading and button.")
+GIVE_CODE_HINT = Message(
+    "The code that officers send with RAIN, COUNT, CLEAR and WHO. The old one ends.",
+    note="Under that heading. The capitals are words that officers send; leave them.",
+)
+SHOWN_ONCE = Message(
+    "Write this down now and hand it over yourself, not by text. It is shown only this once.",
+    note="Above a password or code.",
+)
+THE_PASSWORD = Message("One-time password of {officer}", note="Before a password.")
+THE_CODE = Message("Code for texts of {officer}", note="Before six digits.")
+VILLAGES_SERVED = Message("Villages served", note="Heading of boxes to tick.")
+VILLAGES_KEPT = Message("The villages of {officer} are changed.", note="Done.")
+CLOSE_ACCOUNT = Message("Close this account", note="Heading and button.")
+CLOSE_ACCOUNT_HINT = Message(
+    "No way in any more, by page or text. What was done stays in the trail. Hand villages over "
+    "first, or nobody but the lead serves them.",
+    note="Under that heading.",
+)
+CLOSE_SURE = Message("Yes, close it", note="A box to tick before the button works.")
+CLOSE_NOT_SURE = Message("Tick the box first.", note="The account was not closed.")
+ACCOUNT_CLOSED = Message("The account of {officer} is closed.", note="Done.")
+ADD_OFFICER = Message("Add an officer", note="Heading and button.")
+IS_LEAD = Message("Lead: sees all villages and officers", note="A box to tick.")
+OFFICER_ADDED = Message("{officer} is an officer now.", note="Done.")
+NOT_YOURSELF = Message(
+    "That is your own account. Another lead can do this.", note="It was not done."
+)
+UNFIT_NAME = Message("Give a name.", note="The officer was not added.")
+UNFIT_PHONE = Message(
+    "That is no phone number. Write it with its country code.",
+    note="The officer was not added.",
+)
+UNFIT_KNOWN = Message("That number is an officer's already.", note="Not added.")
+UNFIT_VILLAGE = Message("Tick a village, or lead.", note="The officer was not added.")
+UNFIT_OFFICER: Mapping[str, Message] = {
+    "name": UNFIT_NAME,
+    "phone": UNFIT_PHONE,
+    "known": UNFIT_KNOWN,
+    "village": UNFIT_VILLAGE,
+}

@@ -1,6 +1,6 @@
 """Officers' accounts: passwords, sessions, tries at the doors; secrets of the deployment."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from datetime import datetime
 
 from sqlalchemy import ColumnElement, and_, delete, func, select, update
@@ -8,9 +8,11 @@ from sqlalchemy.orm import Session
 
 from assistant.store import rows
 from assistant.store.inserts import insert_missing
-from assistant.store.tables import OfficerRow
+from assistant.store.tables import OfficerRow, OfficerVillageRow
 from assistant.store.tables_officers import SecretRow, SignInTryRow
 from assistant.store.values import Account
+
+_OPEN = OfficerRow.closed_at.is_(None)
 
 
 class Accounts:
@@ -18,13 +20,14 @@ class Accounts:
         self._session = session
 
     def of_phone(self, phone: str) -> Account | None:
-        """The account of an officer, whether it has a password or not."""
-        row = self._session.scalar(select(OfficerRow).where(OfficerRow.phone == phone))
+        """The open account of an officer, whether it has a password or not."""
+        wanted = select(OfficerRow).where(OfficerRow.phone == phone, _OPEN)
+        row = self._session.scalar(wanted)
         return rows.value(Account, row) if row else None
 
     def get(self, officer_id: int) -> Account | None:
         row = self._session.get(OfficerRow, officer_id)
-        return rows.value(Account, row) if row else None
+        return rows.value(Account, row) if row and row.closed_at is None else None
 
     def set_password(
         self, officer_id: int, password_hash: str, one_time_until: datetime | None
@@ -50,6 +53,36 @@ class Accounts:
         self._session.execute(
             update(OfficerRow).where(OfficerRow.id == officer_id).values(language=language)
         )
+
+    def set_code(self, officer_id: int, code_hash: str) -> None:
+        """Another code for texts."""
+        self._change(officer_id, code_hash=code_hash)
+
+    def serve(self, officer_id: int, village_ids: Collection[int]) -> None:
+        """The villages of an officer from now on: these, and no others."""
+        served = OfficerVillageRow
+        gone = served.officer_id == officer_id, served.village_id.not_in(village_ids)
+        self._session.execute(delete(served).where(*gone))
+        pairs = [{"officer_id": officer_id, "village_id": each} for each in sorted(village_ids)]
+        insert_missing(self._session, served, pairs, [served.officer_id, served.village_id])
+
+    def close(self, officer_id: int, at: datetime) -> None:
+        """No way in any more: no password, no code, no village, no open session."""
+        self.serve(officer_id, ())
+        self._change(
+            officer_id,
+            closed_at=at,
+            password_hash=None,
+            one_time_until=None,
+            code_hash="",
+            is_lead=False,
+            session_epoch=OfficerRow.session_epoch + 1,
+        )
+
+    def _change(self, officer_id: int, **columns: object) -> None:
+        changed = update(OfficerRow).where(OfficerRow.id == officer_id).values(**columns)
+        self._session.execute(changed.execution_options(synchronize_session=False))
+        self._session.expire_all()
 
     # --- tries at a door ---------------------------------------------------------------------
 
@@ -86,8 +119,9 @@ class Accounts:
         return self._session.execute(wanted).scalar_one()
 
     def count(self) -> int:
-        """How many officers there are."""
-        return self._session.scalar(select(func.count()).select_from(OfficerRow)) or 0
+        """How many officers have an open account."""
+        wanted = select(func.count()).select_from(OfficerRow).where(_OPEN)
+        return self._session.scalar(wanted) or 0
 
 
 def _at_door(door: str, who: str) -> ColumnElement[bool]:

@@ -19,6 +19,9 @@ def _plain(name: str) -> str:
     return "".join(ch for ch in letters if not unicodedata.combining(ch))
 
 
+_OPEN = OfficerRow.closed_at.is_(None)
+
+
 class People:
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -112,17 +115,20 @@ class People:
         return row
 
     def officer(self, phone: str) -> Officer | None:
-        row = self._session.scalar(select(OfficerRow).where(OfficerRow.phone == phone))
+        """The officer with this phone, whose account is open."""
+        wanted = select(OfficerRow).where(OfficerRow.phone == phone, _OPEN)
+        row = self._session.scalar(wanted)
         return self._officer(row) if row else None
 
     def officer_by_id(self, officer_id: int) -> Officer | None:
+        """An officer whose account is open."""
         row = self._session.get(OfficerRow, officer_id)
-        return self._officer(row) if row else None
+        return self._officer(row) if row and row.closed_at is None else None
 
     def officers(self) -> tuple[Officer, ...]:
-        """All officers by name."""
-        found = self._session.scalars(select(OfficerRow).order_by(OfficerRow.name))
-        return tuple(map(self._officer, found.all()))
+        """All officers whose account is open, by name."""
+        wanted = select(OfficerRow).where(_OPEN).order_by(OfficerRow.name)
+        return tuple(map(self._officer, self._session.scalars(wanted).all()))
 
     def officers_of(self, village_id: int) -> tuple[Officer, ...]:
         """The officers who serve a village, leads included, by phone."""
@@ -131,7 +137,7 @@ class People:
         )
         found = self._session.scalars(
             select(OfficerRow)
-            .where(or_(OfficerRow.is_lead, OfficerRow.id.in_(serving)))
+            .where(or_(OfficerRow.is_lead, OfficerRow.id.in_(serving)), _OPEN)
             .order_by(OfficerRow.phone)
         )
         return tuple(map(self._officer, found.all()))
@@ -145,7 +151,8 @@ class People:
         village_ids: Iterable[int],
         is_lead: bool = False,
     ) -> Officer:
-        """A new officer, or a known one with villages added and a new code.
+        """A new officer, or a known one with villages added and a new code; a closed account
+        is open again.
 
         Raises:
             NotThereError: a village that is not kept.
@@ -153,6 +160,7 @@ class People:
         kept = self._session.scalar(select(OfficerRow).where(OfficerRow.phone == phone))
         row = kept or OfficerRow(phone=phone, is_lead=False)
         row.name, row.code_hash, row.language = name, code_hash, language
+        row.closed_at = None
         row.is_lead = row.is_lead or is_lead
         self._session.add(row)
         self._session.flush()

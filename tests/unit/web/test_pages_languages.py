@@ -26,6 +26,8 @@ PATHS = (
     "/alerts?ours=1",
     "/alerts/1",
     "/alerts/2",
+    "/officers",
+    "/officers/1",
     "/results",
     "/results?village=1",
     "/trail",

@@ -1,0 +1,113 @@
+"""Officers and their accounts, for the lead.
+
+A password or code stands on the page that answers the form, and nowhere else: not in a
+redirect, whose notice would travel in a cookie.
+"""
+
+from flask import Blueprint, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.service import officers as service
+from assistant.service.accounts import ONE_TIME_LASTS, languages
+from assistant.service.officers import Issued, NewOfficer, Unfit
+from assistant.web.desk import Desk, lead_only, typed
+from assistant.wording import messages_web_books as words
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The list and a page for each."""
+    found = Blueprint("officers", __name__)
+    _look(found, desk)
+    _issue(found, desk)
+    _change(found, desk)
+    return found
+
+
+def _look(found: Blueprint, desk: Desk) -> None:
+    @found.get("/officers")
+    def officers() -> ResponseReturnValue:
+        lead_only(desk)
+        lines = service.list_officers(desk.house, desk.sight)
+        known = languages(desk.house)
+        villages = desk.sight.villages
+        return desk.page(
+            "officers.html", lines=lines, b=words, villages=villages, languages=known
+        )
+
+    @found.get("/officers/<int:officer>")
+    def one(officer: int) -> ResponseReturnValue:
+        line = service.one_officer(desk.house, desk.sight, officer)
+        if line is None:
+            abort(404)
+        return desk.page(
+            "officer.html",
+            line=line,
+            b=words,
+            villages=desk.sight.villages,
+            lasts=ONE_TIME_LASTS.days,
+        )
+
+
+def _issue(found: Blueprint, desk: Desk) -> None:
+    def shown(issued: Issued | None, officer: int) -> ResponseReturnValue:
+        if issued is not None:
+            return desk.page("issued.html", issued=issued, b=words, lasts=ONE_TIME_LASTS.days)
+        return _refused(desk, officer)
+
+    @found.post("/officers/<int:officer>/password")
+    def password(officer: int) -> ResponseReturnValue:
+        issued = service.give_password(desk.house, desk.sight, officer, desk.now)
+        return shown(issued, officer)
+
+    @found.post("/officers/<int:officer>/code")
+    def code(officer: int) -> ResponseReturnValue:
+        return shown(service.give_code(desk.house, desk.sight, officer, desk.now), officer)
+
+    @found.post("/officers")
+    def add() -> ResponseReturnValue:
+        new = NewOfficer(
+            phone=typed("phone", 40),
+            name=typed("name"),
+            village_ids=_ticked(),
+            is_lead="lead" in request.form,
+            language=typed("language", 10),
+        )
+        outcome = service.add_officer(desk.house, desk.sight, new, desk.now)
+        if isinstance(outcome, Unfit):
+            desk.tell(words.UNFIT_OFFICER[outcome], wrong=True)
+            return desk.to("officers.officers", anchor="add")
+        return shown(outcome, 0)
+
+
+def _change(found: Blueprint, desk: Desk) -> None:
+    @found.post("/officers/<int:officer>/villages")
+    def villages(officer: int) -> ResponseReturnValue:
+        changed = service.give_villages(desk.house, desk.sight, officer, _ticked(), desk.now)
+        if changed is None:
+            return _refused(desk, officer)
+        desk.tell(words.VILLAGES_KEPT(officer=changed.name))
+        return desk.to("officers.one", officer=officer)
+
+    @found.post("/officers/<int:officer>/close")
+    def close(officer: int) -> ResponseReturnValue:
+        if "sure" not in request.form:
+            desk.tell(words.CLOSE_NOT_SURE, wrong=True)
+            return desk.to("officers.one", officer=officer)
+        closed = service.close_account(desk.house, desk.sight, officer, desk.now)
+        if closed is None:
+            return _refused(desk, officer)
+        desk.tell(words.ACCOUNT_CLOSED(officer=closed.name))
+        return desk.to("officers.officers")
+
+
+def _refused(desk: Desk, officer: int) -> ResponseReturnValue:
+    """A lead's own account says so; anything else is not there."""
+    lead_only(desk)
+    if officer != desk.sight.officer.id:
+        abort(404)
+    desk.tell(words.NOT_YOURSELF, wrong=True)
+    return desk.to("officers.one", officer=officer)
+
+
+def _ticked() -> list[int]:
+    return [int(each) for each in request.form.getlist("village") if each.isdecimal()]
