@@ -3,21 +3,24 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, get_args
 
 from gateway_sim import Handler, OperatorError, Phone
 from gateway_sim.handlers import Chain
 from gateway_sim.phones import Received
 from scenarios import season as s
+from scenarios.desk import Desk
 from scenarios.ending import Ending, endings
 from scenarios.errors import Difference
 from scenarios.heard import Expected, differences
+from scenarios.page import PageError
 from scenarios.printing import Printer, Say
 from scenarios.stage import Stage
 from scenarios.weather import handler
 
 # A text takes its writer a minute; a key on a screen much less, since a session is short.
 TEXT_TAKES, KEY_TAKES = timedelta(minutes=1), timedelta(seconds=5)
+PAGE_TAKES = timedelta(seconds=20)
 MORE = "9"  # the rest of a long answer; a session dialled again has no rest to show
 LONGEST_WAIT = timedelta(hours=2)  # how long a line waits for its text, within its block
 
@@ -37,6 +40,7 @@ class Replay:
 
 
 AS_WRITTEN = Replay()
+_ONLY_LOOKS = (s.Reads, s.LooksAt, s.Fills, s.Ticks, s.Chooses)  # no time for it to speak of
 
 
 def play(
@@ -84,6 +88,7 @@ class _Player:
         }
         self._strict = season.strict and not replay.forgiving
         self._faults: list[s.Fault] = []
+        self._desks: dict[str, Desk] = {}
         self._busy_until = stage.clock.now
         self._block_ends = stage.clock.now
         self._set_handler()
@@ -212,6 +217,24 @@ class _Player:
         more = self._replay.faults
         self._stage.operator.handler = Chain(weather, more()) if more else weather
 
+    def at_page(self, step: s.Step, act: s.AtPage) -> None:
+        """What an officer does at the page, and what texts follow from it."""
+        if step.who not in {officer.name for officer in self._season.officers}:
+            raise self._difference(step, "only an officer has a way to the page")
+        self._stage.run_to(self._busy_until)
+        if not isinstance(act, _ONLY_LOOKS):
+            self._busy_until = self._stage.clock.now + PAGE_TAKES
+        desk = self._desks.get(step.who)
+        if desk is None:
+            desk = self._stage.desk(self._season.people[step.who].phone)
+            self._desks[step.who] = desk
+        try:
+            desk.do(act)
+        except PageError as fault:
+            raise self._difference(step, str(fault)) from fault
+        self._printer.at_page(self._stage.clock.now, step.who, step.words, desk.path)
+        self._stage.settle()
+
     # What people must hear and see.
 
     def hears(self, step: s.Step, act: s.Hears) -> None:
@@ -278,4 +301,5 @@ _DO: Mapping[type, Callable[[_Player, s.Step, Any], None]] = {
     s.HearsNothing: _Player.hears_nothing,
     s.Sees: _Player.sees,
     s.Ends: _Player.ends,
+    **dict.fromkeys(get_args(s.AtPage), _Player.at_page),
 }

@@ -11,7 +11,12 @@ from scenarios.season import Season
 
 INDENT = " " * 22
 LONGEST = 400  # characters of a text that are printed
-_COLOURS = {"farmer": "\033[36m", "assistant": "\033[32m", "network": "\033[33m"}
+_COLOURS = {
+    "farmer": "\033[36m",
+    "assistant": "\033[32m",
+    "network": "\033[33m",
+    "officer": "\033[35m",
+}
 _PLAIN = "\033[0m"
 
 Say = Callable[[str], None]
@@ -62,6 +67,12 @@ class Printer:
         first, *more = shown.split("\n")
         first = f"{self.time(at)}  {head}  {first}".rstrip()
         self._say(self._coloured(who, "\n".join([first, *(INDENT + each for each in more)])))
+
+    def at_page(self, at: datetime, who: str, words: str, path: str) -> None:
+        """What an officer did at the page, and where that led."""
+        self.line(
+            at, "officer", f"{words if words.startswith(who) else f'{who} {words}'}  [{path}]"
+        )
 
     def screen(self, entry: Entry) -> None:
         """A USSD screen, set in, with its size."""

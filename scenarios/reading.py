@@ -13,18 +13,27 @@ from scenarios.heard import read_expected
 from scenarios.season import (
     Act,
     Block,
+    Chooses,
+    Clicks,
     Dials,
     Ends,
+    Fills,
+    Follows,
     HangsUp,
     Hears,
     HearsNothing,
+    LooksAt,
     LosesTheLine,
+    Opens,
     Presses,
+    Reads,
     Season,
     Sees,
+    SignsIn,
     Step,
     Switches,
     Texts,
+    Ticks,
     Waits,
 )
 from scenarios.weather import read_network
@@ -203,6 +212,29 @@ def _alone(act: Act) -> "Callable[[str, _Reader], Act]":
     return make
 
 
+def _pair(make: "Callable[[str, str], Act]", verb: str) -> "Callable[[str, _Reader], Act]":
+    """A field and what is put into it, parted by the first colon."""
+
+    def read(rest: str, reader: _Reader) -> Act:
+        label, colon, words = rest.partition(": ")
+        if not (label and colon):
+            raise ValueError(
+                f"write the name of a field, a colon, and words: {verb} Day: Monday"
+            )
+        return make(label.strip(), words.strip())
+
+    return read
+
+
+def _named(make: "Callable[[str], Act]", what: str) -> "Callable[[str, _Reader], Act]":
+    def read(rest: str, reader: _Reader) -> Act:
+        if not rest:
+            raise ValueError(f"say {what}")
+        return make(rest)
+
+    return read
+
+
 # A verb that begins with another verb's words stands before it.
 _VERBS: "Mapping[str, Callable[[str, _Reader], Act]]" = {
     "texts": _texts,
@@ -217,6 +249,16 @@ _VERBS: "Mapping[str, Callable[[str, _Reader], Act]]" = {
     "hangs up": _alone(HangsUp()),
     "loses the line unnoticed": _alone(LosesTheLine(told=False)),
     "loses the line": _alone(LosesTheLine(told=True)),
+    "signs in": _alone(SignsIn()),
+    "opens": _named(Opens, "which page, as the list at the top names it"),
+    "follows": _named(Follows, "which link"),
+    "looks at": _named(LooksAt, "what: words of a card, a row or a part of the page"),
+    "fills": _pair(Fills, "fills"),
+    "unticks": _named(lambda rest: Ticks(rest, on=False), "which box"),
+    "ticks": _named(lambda rest: Ticks(rest, on=True), "which box"),
+    "chooses": _pair(Chooses, "chooses"),
+    "clicks": _named(Clicks, "which button"),
+    "reads": lambda rest, reader: Reads(read_expected(rest)),
     "switches on": _alone(Switches(on=True)),
     "switches off": _alone(Switches(on=False)),
 }

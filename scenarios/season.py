@@ -125,6 +125,75 @@ class Network:
     fault: Fault | None
 
 
+WHOLE_PAGE = "the page"
+
+
+@dataclass(frozen=True)
+class SignsIn:
+    """An officer comes to the page; the first time with a one-time password."""
+
+
+@dataclass(frozen=True)
+class Opens:
+    """Goes to a page by its name in the list at the top, or by its address."""
+
+    where: str
+
+
+@dataclass(frozen=True)
+class Follows:
+    """Goes on by a link, of the place that is looked at."""
+
+    link: str
+
+
+@dataclass(frozen=True)
+class LooksAt:
+    """Holds what follows to one place: the smallest card, row or part that has these words."""
+
+    words: str
+
+
+@dataclass(frozen=True)
+class Fills:
+    """Types into a field."""
+
+    label: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Ticks:
+    """Ticks a box, or unticks it."""
+
+    label: str
+    on: bool
+
+
+@dataclass(frozen=True)
+class Chooses:
+    """Chooses from a list."""
+
+    label: str
+    option: str
+
+
+@dataclass(frozen=True)
+class Clicks:
+    """Presses a button, which sends its form."""
+
+    button: str
+
+
+@dataclass(frozen=True)
+class Reads:
+    """These pieces must stand on the page, or in the place that is looked at."""
+
+    expected: Expected
+
+
+AtPage = SignsIn | Opens | Follows | LooksAt | Fills | Ticks | Chooses | Clicks | Reads
+
 Act = (
     Texts
     | Dials
@@ -138,6 +207,7 @@ Act = (
     | Sees
     | Ends
     | Network
+    | AtPage
 )
 
 

@@ -18,6 +18,7 @@ from typing import Self
 from flask import Flask
 from werkzeug.serving import WSGIRequestHandler, make_server
 
+from assistant.service.accounts import give_one_time_password
 from assistant.service.enrol import add_officer, add_villages_if_none
 from assistant.service.house import House
 from assistant.settings import Settings
@@ -28,6 +29,7 @@ from assistant.wiring.lexicons import open_lexicons
 from assistant.worker import Worker
 from gateway_sim import Entry, Kind, OperatorController
 from scenarios.clock import VirtualClock, next_mark
+from scenarios.desk import Desk
 from scenarios.season import Season
 
 SECRET = "a season's own"
@@ -41,6 +43,7 @@ class Stage:
     """A deployment of its own for one season, between `__enter__` and `__exit__`.
 
     operator: the network and its phones      clock: the time of everything
+    url:      where the officers' pages are
     trouble:  what the assistant logged as an error; a sound season leaves it empty
     """
 
@@ -63,7 +66,8 @@ class Stage:
             self._marks = _marks(settings)
             self.house = self._open(settings, folder, held)
             app = create_app(self.house, secret=SECRET, wake=lambda: None, clock=self.clock)
-            self.operator.callback_url = held.enter_context(_served(app))
+            self.url = held.enter_context(_served(app))
+            self.operator.callback_url = self.url
             self._worker = _worker(self.house, settings, self.clock)
             self._held = held.pop_all()
         return self
@@ -89,6 +93,16 @@ class Stage:
                 hash_code=hash_code,
             )
         return house
+
+    def desk(self, phone: str) -> Desk:
+        """An officer's way to the pages."""
+        found = Desk(self.url, phone, lambda: self._one_time_password(phone))
+        self._held.callback(found.close)
+        return found
+
+    def _one_time_password(self, phone: str) -> str:
+        _, password = give_one_time_password(self.house, phone, self.clock.now)
+        return password
 
     def _note(self, entry: Entry) -> None:
         if entry.kind is Kind.HANDED_IN and entry.code not in (200, 202):

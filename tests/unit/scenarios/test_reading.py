@@ -122,3 +122,28 @@ def test_a_file_that_is_no_text_is_refused(tmp_path: Path) -> None:
     for path in (picture, tmp_path / "not there"):
         with pytest.raises(SeasonError, match="cannot be read as a text"):
             read_season(path)
+
+
+AT_PAGE = {
+    "Juma signs in": s.SignsIn(),
+    "Juma opens This morning": s.Opens("This morning"),
+    "Juma looks at the page": s.LooksAt("the page"),
+    "Juma fills Your answer, sent as a text: At ten: I come.": s.Fills(
+        "Your answer, sent as a text", "At ten: I come."
+    ),
+    "Juma unticks Sown": s.Ticks("Sown", on=False),
+    "Juma chooses Village: Kijani": s.Chooses("Village", "Kijani"),
+}
+
+
+@pytest.mark.parametrize(("line", "act"), AT_PAGE.items())
+def test_what_an_officer_does_at_the_page_is_read(line: str, act: s.Act) -> None:
+    """The first colon parts a field from what is put into it."""
+    season = parse(f"phone Juma +447700900201\n2026-06-01 08:00\n{line}\n", "x")
+    assert season.blocks[0].steps[0].act == act
+
+
+def test_a_field_without_words_is_told() -> None:
+    """With how to write it."""
+    with pytest.raises(SeasonError, match="the name of a field, a colon"):
+        parse("phone Juma +447700900201\n2026-06-01 08:00\nJuma fills Day\n", "x")

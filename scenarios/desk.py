@@ -1,0 +1,177 @@
+"""An officer at the page: a browser without scripts, over HTTP, on the season's clock."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+from urllib.parse import urljoin, urlsplit
+
+import requests
+
+from scenarios import season as s
+from scenarios.heard import differences
+from scenarios.page import (
+    Node,
+    PageError,
+    button,
+    field_of,
+    filled,
+    link,
+    option_value,
+    options,
+    place,
+    read_page,
+)
+
+WAITS_S = 30.0  # of real time, for an answer of the server beside
+OK = 200
+
+
+class Desk:
+    """One officer's browser.
+
+    Args:
+        url: where the pages are
+        one_time: makes a one-time password, as a lead does
+    """
+
+    def __init__(self, url: str, phone: str, one_time: Callable[[], str]) -> None:
+        self._url, self._phone, self._one_time = url, phone, one_time
+        self._password: str | None = None
+        self._session = requests.Session()
+        self._session.trust_env = False
+        self._page, self._where, self._at = Node("page", {}), Node("page", {}), url
+        self._changed: dict[Node, str | None] = {}
+
+    def do(self, act: s.AtPage) -> None:
+        """One line of the season.
+
+        Raises:
+            PageError: what the line asks for is not there.
+        """
+        _DO[type(act)](self, act)
+
+    def close(self) -> None:
+        """Lets go of the server."""
+        self._session.close()
+
+    @property
+    def path(self) -> str:
+        """Where the officer is."""
+        parts = urlsplit(self._at)
+        return parts.path + (f"?{parts.query}" if parts.query else "")
+
+    # What an officer does.
+
+    def _signs_in(self, act: s.SignsIn) -> None:
+        """The first time with a one-time password, which has to be changed."""
+        if self._password is not None:
+            self._enter(self._password)
+            return
+        once, own = self._one_time(), f"seven herons at dawn {self._phone[-3:]}"
+        self._enter(once)
+        typed = {"old": once, "new": own, "again": own}
+        form = next(node for node in self._page.all() if node.tag == "form" and _asks_new(node))
+        self._send(form, typed)
+        self._password = own
+        self._refuse_door()
+
+    def _enter(self, password: str) -> None:
+        self._go("/sign-in")
+        forms = [node for node in self._page.all() if node.tag == "form"]
+        if "/sign-in" in self.path:
+            self._send(forms[0], {"phone": self._phone, "password": password})
+            self._refuse_door()
+
+    def _refuse_door(self) -> None:
+        if self.path.startswith("/sign-in"):
+            raise PageError(f"the door stays closed: {self._page.text}")
+
+    def _opens(self, act: s.Opens) -> None:
+        self._go(act.where if act.where.startswith("/") else link(self._page, act.where))
+
+    def _follows(self, act: s.Follows) -> None:
+        self._go(link(self._where, act.link))
+
+    def _looks_at(self, act: s.LooksAt) -> None:
+        self._where = self._page if act.words == s.WHOLE_PAGE else place(self._page, act.words)
+
+    def _fills(self, act: s.Fills) -> None:
+        self._changed[self._field(act.label)] = act.words
+
+    def _ticks(self, act: s.Ticks) -> None:
+        box = self._field(act.label)
+        self._changed[box] = box.attributes.get("value", "on") if act.on else None
+
+    def _chooses(self, act: s.Chooses) -> None:
+        chosen = self._field(act.label)
+        listed = {each.text.casefold(): each for each in options(chosen)}
+        wanted = act.option.casefold()
+        found = listed.get(wanted) or next((o for t, o in listed.items() if wanted in t), None)
+        if found is None:
+            raise PageError(f"no choice: {act.option}; there are: {'; '.join(listed)}")
+        self._changed[chosen] = option_value(found)
+
+    def _clicks(self, act: s.Clicks) -> None:
+        pressed = button(self._where, act.button)
+        form = pressed.inside("form")
+        if form is None:
+            raise PageError(f"the button {act.button} needs a script")
+        also = (
+            {pressed.attributes["name"]: pressed.attributes.get("value", "")}
+            if "name" in pressed.attributes
+            else {}
+        )
+        self._send(form, also)
+
+    def _reads(self, act: s.Reads) -> None:
+        faults = differences(act.expected, self._where.text)
+        if faults:
+            raise PageError("; ".join(faults) + f"\n  {self.path}: {self._where.text[:1500]}")
+
+    # What a browser does.
+
+    def _field(self, label: str) -> Node:
+        return field_of(self._page, self._where, label)
+
+    def _go(self, address: str) -> None:
+        self._ask("GET", urljoin(self._at, address))
+
+    def _send(self, form: Node, typed: Mapping[str, str]) -> None:
+        fields = [pair for pair in filled(form, self._changed) if pair[0] not in typed]
+        fields += list(typed.items())
+        address = urljoin(self._at, form.attributes.get("action") or self._at)
+        if form.attributes.get("method", "get").lower() == "post":
+            self._ask("POST", address, data=fields)
+        else:
+            self._ask("GET", address, params=fields)
+
+    def _ask(self, method: str, address: str, **fields: Any) -> None:
+        try:
+            self._took(self._session.request(method, address, timeout=WAITS_S, **fields))
+        except requests.RequestException as fault:
+            raise PageError(f"no answer from {address}: {fault}") from fault
+
+    def _took(self, answer: requests.Response) -> None:
+        self._at = answer.url
+        self._page = self._where = read_page(answer.text)
+        self._changed = {}
+        if answer.status_code != OK and not self.path.startswith("/sign-in"):
+            raise PageError(
+                f"{self.path} answers {answer.status_code}: {self._page.text[:300]}"
+            )
+
+
+def _asks_new(form: Node) -> bool:
+    return any(node.attributes.get("name") == "new" for node in form.all())
+
+
+_DO: Mapping[type, Callable[[Desk, Any], None]] = {
+    s.SignsIn: Desk._signs_in,
+    s.Opens: Desk._opens,
+    s.Follows: Desk._follows,
+    s.LooksAt: Desk._looks_at,
+    s.Fills: Desk._fills,
+    s.Ticks: Desk._ticks,
+    s.Chooses: Desk._chooses,
+    s.Clicks: Desk._clicks,
+    s.Reads: Desk._reads,
+}
