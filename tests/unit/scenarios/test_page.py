@@ -25,7 +25,8 @@ PAGE = """<!doctype html><html><head><title>no words of the page</title></head><
 <button>Send</button></form></article>
 <article><h3>Baraka</h3><form><label for="v">Village</label>
 <select id="v" name="village"><option value="">All</option><option value="2" selected>Kijani
-</option></select><input name="day" value="7" aria-label="x"><button>Show</button></form></article>
+</option></select><input name="day" value="7" aria-label="x">
+<button>Show</button></form></article>
 </section><script>var words = "none";</script></body></html>"""
 
 
