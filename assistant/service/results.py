@@ -14,6 +14,7 @@ from typing import NamedTuple
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import MAT, Practice
+from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.season.establishment import Establishment
 from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
 from assistant.agronomy.seed import M2_PER_HA, seed_kg
@@ -116,6 +117,11 @@ class Line:
             return seed_kg(FieldInputs(**{name: getattr(self.end, name) for name in _INPUTS}))
         except AgronomyError:
             return None
+
+    @property
+    def seed_told_kg(self) -> float | None:
+        """The same as its farmer was told [kg]."""
+        return measured(self.seed_kg, Measure.SEED_KG) if self.seed_kg is not None else None
 
     @property
     def seed_used_kg(self) -> float | None:

@@ -11,6 +11,7 @@ import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from pathlib import Path
 from typing import Any, Literal
 
@@ -19,6 +20,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, sync_playwright
 from werkzeug.serving import WSGIRequestHandler, make_server
 
+from assistant.channel import Tariff
 from assistant.store import Store
 from assistant.web.app import create_app
 from tests.unit.web.conftest import PASSWORD, give_password, with_page
@@ -92,6 +94,7 @@ def _stormy(_sqlite_tables: Path, tmp_path_factory: pytest.TempPathFactory) -> _
     valley = with_page(
         Valley(house_of(Store(f"sqlite:///{path}")), at("1 Jun 08:00")), "Rice of the valley"
     )
+    valley.house = replace(valley.house, tariff=Tariff(Decimal("0.80"), "KES"))
     _ten_days(valley)
     valley.house.store.close()
     return _Played(valley, path)

@@ -1,0 +1,146 @@
+"""Messages, season results and officers in a browser, as a lead uses them."""
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+from openpyxl import load_workbook
+from playwright.sync_api import Page, expect
+
+from assistant.agronomy.season.outcome import SeasonOutcome
+from assistant.channel import Fate, Handover
+from tests.browser.conftest import PHONES, Office, audit, enter, fits, picture, sign_in
+from tests.unit.web.conftest import give_password
+from tests.valley import LEAD
+
+NEW = "+447700900009"
+
+
+@pytest.fixture
+def busy(storm: Office) -> Office:
+    """The storm with a lead, texts that were lost, replies nobody could read, and three seasons
+    that are over: one whole, one short, one of which nobody told."""
+    valley = storm.valley
+    valley.add_officer(phone=LEAD, lead=True)
+    give_password(valley, LEAD)
+    valley.operator.answers = [Handover(Fate.FAILED, "422 number not in use")] * 2
+    valley.text(PHONES[0], "wot do i do wiv the mats")
+    valley.text(PHONES[2], "xyzzy plugh")
+    with valley.house.store.work() as work:
+        for number, (planted, left) in {1: (4000.0, 20.0), 4: (3400.0, 0.0)}.items():
+            nursery = work.nurseries.get(number)
+            assert nursery is not None
+            work.seasons.save(_told(number, nursery.farmer_id, planted, left))
+            over = replace(nursery, closed=True, transplanted_on=date(2026, 6, 25))
+            work.nurseries.save(over, valley.now)
+        silent = work.nurseries.get(5)
+        assert silent is not None
+        work.nurseries.save(replace(silent, closed=True, no_result=True), valley.now)
+    return storm
+
+
+def _told(nursery_id: int, farmer_id: int, planted_m2: float, left: float) -> SeasonOutcome:
+    return SeasonOutcome(
+        nursery_id, farmer_id, date(2026, 7, 3), 4000.0, planted_m2, 267, left, False, 0.65
+    )
+
+
+def test_a_lead_reads_what_became_of_texts(page: Page, busy: Office) -> None:
+    """By village, why some were lost, the failed ones alone, and one village's months."""
+    sign_in(page, busy, LEAD)
+    page.get_by_role("link", name="Messages").click()
+    expect(page.get_by_role("heading", level=2).first).to_have_text("June 2026, by village")
+    expect(page.get_by_text("does not take texts to this number")).to_be_visible()
+    picture(page, "messages")
+    audit(page)
+    fits(page)
+    page.get_by_label("Which").select_option("Failed")
+    latest = page.get_by_role("region", name="One by one")
+    expect(latest.get_by_role("row")).to_have_count(3)
+    expect(latest).to_contain_text("422 number not in use")
+    page.get_by_role("link", name="Kijani", exact=True).click()
+    expect(page.get_by_role("heading", name="Kijani, by month")).to_be_visible()
+    picture(page, "messages-village")
+    audit(page)
+    page.get_by_label("Which").select_option("From phones")
+    picture(page, "messages-from-phones")
+    audit(page)
+    page.get_by_role("link", name="Replies that could not be read").click()
+    expect(page.get_by_text("xyzzy plugh")).to_be_visible()
+    picture(page, "unread")
+    audit(page)
+    fits(page)
+
+
+def test_a_lead_reads_how_a_season_went(page: Page, busy: Office, tmp_path: Path) -> None:
+    """By village, then nursery by nursery; the file that is downloaded opens."""
+    sign_in(page, busy, LEAD)
+    page.get_by_role("link", name="Season results").click()
+    expect(page.get_by_role("row", name="In all")).to_be_visible()
+    picture(page, "results")
+    audit(page)
+    fits(page)
+    with page.expect_download() as waiting:
+        page.get_by_role("link", name="XLSX").click()
+    path = tmp_path / waiting.value.suggested_filename
+    waiting.value.save_as(path)
+    assert path.name == "season-2026-01.xlsx"
+    assert load_workbook(path).worksheets[0].max_row == 7  # six nurseries and the head
+    page.get_by_role("link", name="Mto Mwanga", exact=True).click()
+    expect(page.get_by_text("Learned of Mto Mwanga from 1 season")).to_be_visible()
+    expect(page.get_by_role("row", name="Tatu Neema")).to_contain_text("short")
+    picture(page, "results-village")
+    audit(page)
+    fits(page)
+
+
+def test_a_lead_adds_an_officer(page: Page, busy: Office) -> None:
+    """Code and password are shown once."""
+    sign_in(page, busy, LEAD)
+    _add_halima(page)
+    expect(page.get_by_role("status")).to_contain_text("Halima Said is an officer now")
+    expect(page.locator(".secret")).to_have_count(2)
+    picture(page, "officer-added")
+    audit(page)
+    _open_halima(page)
+    picture(page, "officer")
+    audit(page)
+    fits(page)
+
+
+def _add_halima(page: Page) -> None:
+    page.get_by_role("link", name="Officers", exact=True).click()
+    picture(page, "officers")
+    audit(page)
+    fits(page)
+    page.get_by_label("Name").fill("Halima Said")
+    page.get_by_label("Phone number").fill(NEW)
+    page.get_by_label("Mto Mwanga").check()
+    page.get_by_role("button", name="Add an officer").click()
+
+
+def _open_halima(page: Page) -> None:
+    page.get_by_role("link", name="Officers", exact=True).first.click()
+    page.get_by_role("link", name="Halima Said").click()
+
+
+def test_a_lead_gives_a_password_and_closes_the_account(page: Page, busy: Office) -> None:
+    """The officer comes in with the one; after the other nobody does."""
+    with busy.valley.house.store.work() as work:
+        work.people.add_officer(NEW, "Halima Said", "no code", "en", [1])
+    sign_in(page, busy, LEAD)
+    _open_halima(page)
+    page.get_by_role("button", name="Give a one-time password").click()
+    once = page.locator(".secret").first.inner_text()
+    picture(page, "password-once")
+    page.get_by_role("button", name="Sign out").click()
+    enter(page, busy, NEW, once)
+    expect(page.get_by_role("heading", level=1)).to_have_text("Choose your own password")
+    page.get_by_role("button", name="Sign out").click()
+    sign_in(page, busy, LEAD)
+    _open_halima(page)
+    page.get_by_label("Yes, close it").check()
+    page.get_by_role("button", name="Close this account").click()
+    expect(page.get_by_role("status")).to_contain_text("The account of Halima Said is closed")
+    expect(page.get_by_role("link", name="Halima Said")).to_have_count(0)
