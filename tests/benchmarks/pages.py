@@ -36,24 +36,16 @@ DAYS = tuple(range(-2, 23))
 SILENT_EVERY = 10  # each tenth task that was asked is not answered
 PATHS = (
     "/morning",
-    "/farmers?search=00012",
-    "/nurseries/77",
-    "/villages",
-    "/trail",
-    "/season",
-    "/season?village=1",
-    "/season?stage=covered",
-    "/villages/1/calendar",
-    "/villages/1/calendar.ics",
-)
     "/season",
     "/season?village=3",
+    "/season?stage=covered",
     "/farmers?search=00012",
     "/farmers/77",
     "/nurseries/77",
     "/villages",
     "/villages/3",
     "/villages/3/calendar",
+    "/villages/3/calendar.ics",
     "/warnings",
     "/alerts",
     "/lists",
@@ -110,8 +102,8 @@ def _tell_results(url: str) -> None:
         connection.execute(
             text(
                 "INSERT INTO season_result (nursery_id, farmer_id, ended_on, field_area_m2, "
-                "planted_area_m2, mats, mats_left, resown, establishment) SELECT id, farmer_id, "
-                "'2026-07-01', field_area_m2, field_area_m2 * CASE WHEN id % 10 = 0 THEN 0.9 "
+                "planted_area_m2, mats, mats_left, resown, establishment) SELECT id, "
+                "farmer_id, '2026-07-01', field_area_m2, field_area_m2 * CASE WHEN id % 10 = 0 THEN 0.9 "
                 "ELSE 1 END, 267, id % 30, false, establishment FROM nursery "
                 f"WHERE id % {TOLD_EVERY} = 0"
             )
