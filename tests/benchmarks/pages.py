@@ -103,7 +103,8 @@ def _tell_results(url: str) -> None:
             text(
                 "INSERT INTO season_result (nursery_id, farmer_id, ended_on, field_area_m2, "
                 "planted_area_m2, mats, mats_left, resown, establishment) SELECT id, "
-                "farmer_id, '2026-07-01', field_area_m2, field_area_m2 * CASE WHEN id % 10 = 0 THEN 0.9 "
+                "farmer_id, '2026-07-01', field_area_m2, field_area_m2 * "
+                "CASE WHEN id % 10 = 0 THEN 0.9 "
                 "ELSE 1 END, 267, id % 30, false, establishment FROM nursery "
                 f"WHERE id % {TOLD_EVERY} = 0"
             )
