@@ -14,7 +14,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 
 LONGEST_EVENT = 60  # characters; what the text has room for
-MOST_NAMES = 3  # of villages
+MOST_NAMES = 2  # of villages
 
 
 def tell_of_draft(

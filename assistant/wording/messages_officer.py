@@ -79,25 +79,24 @@ HELP_IN_RAIN = Message(
 )
 ALERT_DRAFTED = Message(
     "Official alert for {villages}: {words}, {from_time} to {to_time} on {date}. No farmer is told "
-    "before you say so: see Warnings on the page, or text RAIN.",
+    "yet: see Warnings on the page, or send RAIN.",
     note="To an officer. {words} is the weather service's own word for the danger. RAIN stays.",
     segments=2,
 )
 ALERT_SENT = Message(
-    "Official alert for {villages}: {words}, {from_time} to {to_time} on {date}. The nurseries in "
-    "danger are being warned. COUNT shows their answers.",
+    "Official alert for {villages}: {words}, {from_time} to {to_time} on {date}. The farmers are "
+    "warned now. COUNT code village: answers.",
     note="To an officer. {words} is the weather service's own word for the danger. COUNT stays.",
     segments=2,
 )
 ALERT_OVER = Message(
-    "The weather service took back its alert for {villages}: {words}. Your warning still stands "
-    "there: look outside, then CLEAR code village gives the all-clear.",
+    "Official alert taken back for {villages}: {words}. Your warning still stands. When the sky is "
+    "clear send CLEAR code village.",
     note="To an officer. {words} is the service's own word for the danger. CLEAR stays.",
     segments=2,
 )
 ALERT_CLEARED = Message(
-    "The weather service took back its alert for {villages}: {words}. The all-clear goes out to "
-    "the farmers who were warned.",
+    "Official alert taken back for {villages}: {words}. The farmers get the all-clear now.",
     note="To an officer. {words} is the service's own word for the danger.",
     segments=2,
 )

@@ -129,8 +129,16 @@ _SLOTS: Mapping[str, Values] = {
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
 }
+_ALERT = {  # two villages and a count; the service's word for a danger, cut
+    "villages": Values("Mtoni", (f"{_VILLAGE}, {_VILLAGE} +12",)),
+    "words": Values("Heavy rain", ("w" * 60,)),
+}
 # The same name means something else in these texts.
 _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
+    "officer.ALERT_DRAFTED": _ALERT,
+    "officer.ALERT_SENT": _ALERT,
+    "officer.ALERT_OVER": _ALERT,
+    "officer.ALERT_CLEARED": _ALERT,
     "seed.MIXED": {"first": Values(207, (15_960,))},
     "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},
     "plan.WATER": {"litres": Values(400)},
