@@ -6,6 +6,7 @@ from dataclasses import replace
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
+from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.endings_result import RESULT_ENDINGS
 from assistant.dialogue.endings_seed import SEED_ENDINGS
 from assistant.dialogue.endings_stand import STAND_ENDINGS
@@ -24,6 +25,7 @@ from assistant.wording.render import render
 
 ENDINGS: Mapping[str, e.Ending] = {
     **e.ENDINGS,
+    **PLAN_ENDINGS,
     **SEED_ENDINGS,
     **RESULT_ENDINGS,
     **TROUBLE_ENDINGS,

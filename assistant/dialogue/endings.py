@@ -2,21 +2,15 @@
 
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
-from datetime import date, datetime
-from itertools import chain
+from datetime import datetime
 
-from assistant.agronomy.calendar import DayChoice
-from assistant.agronomy.constants import ESTABLISHMENT, GOOD_GERMINATION, RAIN_WATCH_LAST_DAY
-from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lists import OTHER
 from assistant.dialogue.results import (
-    dates_text,
-    own_text,
     quantity_texts,
     today_text,
 )
@@ -36,7 +30,6 @@ from assistant.dialogue.values import (
 )
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about
 from assistant.wording.message import Say
 
 Ending = Callable[[Session, Known], Turn]
@@ -132,52 +125,6 @@ def _enrol(session: Session, known: Known) -> Turn:
 
 def _refuse(session: Session, known: Known) -> Turn:
     return Turn(None, (said(m.NO_CONSENT()),))
-
-
-_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # I and O look like digits
-
-
-def _label(known: Known) -> str:
-    taken = {nursery.label for nursery in known.nurseries}
-    twice = (first + second for first in _LETTERS for second in _LETTERS)
-    return next(label for label in chain(_LETTERS, twice) if label not in taken)
-
-
-def _said_sown(session: Session, known: Known) -> bool:
-    """Whether the farmer said yes to having sown, and the day was not moved ahead since."""
-    sowing = date.fromisoformat(str(session.answers["sowing"]))
-    return session.answers.get("sown") == "yes" and sowing <= known.today
-
-
-def _open(session: Session, known: Known) -> Turn:
-    answers = session.answers
-    percent = answers.get("germination")
-    germination = float(percent) / 100 if isinstance(percent, int | float) else None
-    own = own_establishment(known.seasons)
-    nursery = Nursery(
-        id=0,
-        farmer_id=known.farmer.id if known.farmer else 0,
-        label=_label(known),
-        name=None,
-        inputs=FieldInputs(
-            field_area_m2=float(str(answers["area"])),
-            germination=germination or GOOD_GERMINATION.value,
-            pail_litres=float(str(answers["pail"])),
-            establishment=own.mean if own else ESTABLISHMENT.value,
-        ),
-        area_typed=str(answers["area_words"]),
-        germination_known=germination is not None,
-        sow_date=date.fromisoformat(str(answers["sowing"])),
-        sown=_said_sown(session, known),
-        made_on=known.today,
-        test_begun=known.today if answers.get("germination") == "begun" else None,
-    )
-    texts = (
-        *own_text(known),
-        *quantity_texts(nursery, known.today),
-        dates_text(nursery, known.today),
-    )
-    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
 
 
 # --- the menu --------------------------------------------------------------------------------
@@ -283,64 +230,6 @@ def chosen(session: Session, known: Known) -> Nursery:
     return nursery
 
 
-# --- dates -----------------------------------------------------------------------------------
-
-
-def _moved(session: Session, known: Known) -> Turn:
-    nursery = chosen(session, known).sown_on(
-        date.fromisoformat(str(session.answers["sowing"])),
-        sown=_said_sown(session, known),
-    )
-    text = said(about(m.SOWING_MOVED, nursery, known.today))
-    return ended(session, known, text, changes=(SaveNursery(nursery),))
-
-
-def _amended(session: Session, known: Known) -> Turn:
-    """Field, germination, pail or name given anew: the quantities follow, the days stay."""
-    nursery = chosen(session, known)
-    answers = session.answers
-    if "name" in answers:
-        named = replace(nursery, name=str(answers["name"])[:LONGEST_NAME])
-        text = said(about(m.NAMED, named, known.today, old=nursery.label))
-        return ended(session, known, text, changes=(SaveNursery(named),))
-    inputs = nursery.inputs
-    if "area" in answers:
-        inputs = replace(inputs, field_area_m2=float(str(answers["area"])))
-    if "pail" in answers:
-        inputs = replace(inputs, pail_litres=float(str(answers["pail"])))
-    germination = answers.get("germination")
-    if isinstance(germination, int | float):
-        inputs = replace(inputs, germination=germination / 100)
-    amended = replace(
-        nursery,
-        inputs=inputs,
-        area_typed=str(answers.get("area_words", nursery.area_typed)),
-        germination_known=nursery.germination_known or germination is not None,
-    )
-    texts = (said(m.AMENDED()), *quantity_texts(amended, known.today))
-    return ended(session, known, *texts, changes=(SaveNursery(amended),))
-
-
-LONGEST_NAME = 12
-
-
-def _transplanting(session: Session, known: Known) -> Turn:
-    nursery = chosen(session, known)
-    day = date.fromisoformat(str(session.answers["transplanting"]))
-    verdict = nursery.judge_transplanting(day)
-    if verdict is DayChoice.IMPOSSIBLE:
-        answers = {k: v for k, v in session.answers.items() if k != "transplanting"}
-        asked = replace(session, step="transplanting", answers=answers)
-        return opened(
-            asked, known, about(m.NOT_A_TRANSPLANT_DAY, nursery, known.today, date=day)
-        )
-    nursery = nursery.transplanting_on(day)
-    says: tuple[Say, ...] = (about(m.TRANSPLANT_SET, nursery, known.today),)
-    if verdict is not DayChoice.GOOD:
-        says += (m.TRANSPLANT_OUTSIDE(date=day, day=nursery.day(day)),)
-    return ended(session, known, said(*says), changes=(SaveNursery(nursery),))
-
-
 # --- trouble ---------------------------------------------------------------------------------
 
 
@@ -381,7 +270,6 @@ def _warn(session: Session, known: Known) -> Turn:
 ENDINGS: Mapping[str, Ending] = {
     "!enrol": _enrol,
     "!refuse": _refuse,
-    "!open": _open,
     "!plan": start_plan,
     "!today": today,
     "!quantities": quantities,
@@ -394,9 +282,6 @@ ENDINGS: Mapping[str, Ending] = {
     "!closed": _closed,
     "!kept": _kept,
     "!stop": stop,
-    "!moved": _moved,
-    "!amended": _amended,
-    "!chosen": _transplanting,
     "!call": _call,
     "!rain": rain,
     "!warn": _warn,

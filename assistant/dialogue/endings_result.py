@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import ESTABLISHMENT
 from assistant.agronomy.constants_work import MAT_SIZE_M2
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Practice
 from assistant.agronomy.rounding import nearest, whole_up
 from assistant.agronomy.season.establishment import Establishment
 from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
@@ -18,6 +18,7 @@ from assistant.dialogue.values import (
     AnswerItem,
     Change,
     KeepSeason,
+    Kept,
     Known,
     SaveNursery,
     Session,
@@ -69,16 +70,22 @@ def _result(session: Session, known: Known) -> Turn:
     outcome = _outcome(session, nursery, known)
     closed = replace(nursery, resown=outcome.resown, closed=True)
     changes = (*_answers(nursery, session, known), KeepSeason(outcome), SaveNursery(closed))
-    own = own_establishment((*known.seasons, outcome))
+    own = own_establishment((*known.seasons, outcome), nursery.practice)
     says = (about(r.RESULT_KEPT, nursery, known.today), *_advice(outcome))
-    return ended(session, known, said(*says), *map(said, _learned(own)), changes=changes)
+    return ended(
+        session,
+        known,
+        said(*says),
+        *map(said, _learned(own, nursery.practice)),
+        changes=changes,
+    )
 
 
 def _outcome(session: Session, nursery: Nursery, known: Known) -> SeasonOutcome:
     answers = session.answers
     is_short = answers["sufficed"] == "short"
     share = float(str(answers["planted"])) / WHOLE if is_short else 1.0
-    left = float(str(answers["left"])) if answers["sufficed"] == "left" else 0.0
+    left = _mats_left(answers, nursery) if answers["sufficed"] == "left" else 0.0
     return SeasonOutcome(
         nursery_id=nursery.id,
         farmer_id=nursery.farmer_id,
@@ -89,7 +96,15 @@ def _outcome(session: Session, nursery: Nursery, known: Known) -> SeasonOutcome:
         mats_left=left,
         resown=answers["resown"] == "yes",
         establishment=nursery.inputs.establishment,
+        practice=nursery.practice.code,
     )
+
+
+def _mats_left(answers: Mapping[str, Kept], nursery: Nursery) -> float:
+    """Mats left over; of a bed without mats the part that was told, in mats."""
+    if "bed_left" in answers:
+        return float(str(answers["bed_left"])) / WHOLE * mats_of(nursery)
+    return float(str(answers["left"]))
 
 
 def mats_of(nursery: Nursery) -> int:
@@ -111,10 +126,11 @@ def _advice(outcome: SeasonOutcome) -> tuple[Say, ...]:
     return (r.SURPLUS(),) if outcome.mats_left else ()
 
 
-def _learned(own: Establishment | None) -> tuple[Say, ...]:
-    if own is None or own_rate(own.mean) == own_rate(ESTABLISHMENT.value):
+def _learned(own: Establishment | None, practice: Practice) -> tuple[Say, ...]:
+    usual_share = practice.planting.establishment.value
+    if own is None or own_rate(own.mean) == own_rate(usual_share):
         return ()
-    usual = nearest(ESTABLISHMENT.value * WHOLE)
+    usual = nearest(usual_share * WHOLE)
     return (r.LEARNED(own=own_rate(own.mean), usual=usual),)
 
 

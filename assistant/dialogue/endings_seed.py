@@ -66,7 +66,7 @@ def begun(nursery: Nursery, known: Known) -> tuple[Nursery, tuple[Say, ...]]:
     moved = replace(nursery, test_begun=known.today, test_counted=False)
     counted = count_day(known.today)
     says: tuple[Say, ...] = (about(s.TEST_NOTED, moved, known.today, date=counted),)
-    if counted > day_after(moved.sow_date, SOAK_DAY.value) and not moved.sown:
+    if counted > day_after(moved.sow_date, _soak_day(moved)) and not moved.sown:
         says += (about(s.TEST_AFTER_SOWING, moved, known.today),)
     return moved, says
 
@@ -85,9 +85,14 @@ def _later(session: Session, known: Known) -> Turn:
     return ended(session, known, said(later(chosen(session, known), known)))
 
 
+def _soak_day(nursery: Nursery) -> int:
+    """The day from sowing on which its seed is soaked."""
+    return nursery.practice.first_day(TaskCode.SOAK) or int(SOAK_DAY.value)
+
+
 def _begin_by(nursery: Nursery) -> date:
     """The last day to begin a test whose count comes before the seed is soaked."""
-    before = -SOAK_DAY.value + SEED_TEST_COUNT_D.value
+    before = SEED_TEST_COUNT_D.value - _soak_day(nursery)
     return day_after(nursery.sow_date, -before)
 
 
@@ -195,7 +200,7 @@ def _time(nursery: Nursery, known: Known) -> tuple[Say, ...]:
     by = _begin_by(nursery)
     if by > known.today:
         return (s.TIME_TO_RETEST(date=by),)
-    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(known.today)),)
+    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(known.today, _soak_day(nursery))),)
 
 
 # --- two lots --------------------------------------------------------------------------------

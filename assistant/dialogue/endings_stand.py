@@ -5,14 +5,14 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import day_after
-from assistant.agronomy.constants import TRANSPLANT_FIRST_DAY
-from assistant.agronomy.growth.stand import filling, sow_again_day, sown_again
+from assistant.agronomy.growth.stand import Filling, filling, sow_again_day, sown_again
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording.day import about
+from assistant.wording.day_practice import Make, make_of
 from assistant.wording.message import Message, Say
 
 LOOK_AGAIN_D = 2  # a count tomorrow would hardly differ
@@ -57,18 +57,26 @@ def _keep(session: Session, known: Known) -> Turn:
 def _fill(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
     more = filling(float(str(session.answers["shoots"])), nursery.quantities)
-    sowing = sow_again_day(known.today)
+    sowing = sow_again_day(known.today, nursery.practice)
     told = about(
         c.FILL_NOTED,
         nursery,
         known.today,
         seed=measured(more.seed_kg, Measure.SEED_KG),
         mats=more.mats,
+        **_more_bed(nursery, more),
         sowing=sowing,
-        first=day_after(sowing, TRANSPLANT_FIRST_DAY.value),
+        first=day_after(sowing, nursery.practice.window.first.value),
     )
     changes = (*_told(session, known), SaveNursery(replace(nursery, resown=True)))
     return ended(session, known, Text((told,), keep=True), changes=changes)
+
+
+def _more_bed(nursery: Nursery, more: Filling) -> dict[str, float]:
+    """Where no mats are counted, the bed that is added [m2]."""
+    if make_of(nursery.practice) is Make.MAT:
+        return {}
+    return {"bed": measured(more.bed_m2, Measure.AREA_M2)}
 
 
 def _again(session: Session, known: Known) -> Turn:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, UNCOVER_DAY, UREA_PERCENT
+from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, UREA_PERCENT
 from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
@@ -70,7 +70,9 @@ def _look_alike(session: Session, known: Known) -> Turn:
     codes = [str(session.answers[name]) for name in _ASKED if name in session.answers]
     seen = [code for code in codes if code != "none"]
     words = ", ".join(render(_LABELS[code](), known.catalogue) for code in seen)
-    may_be = tuple(_MAY_BE[code]() for code in seen if code in _MAY_BE)
+    messages = (_MAY_BE[code] for code in seen if code in _MAY_BE)
+    nursery = chosen(session, known)
+    may_be = tuple(about(message, nursery, known.today) for message in messages)
     change = call("yellow", words[:MOST_WORDS], session, known)
     return ended(session, known, said(*may_be, m.TOLD_OFFICER()), changes=(change,))
 
@@ -94,7 +96,7 @@ def _not_up(session: Session, known: Known) -> Turn:
     nursery = chosen_nursery(session, known)
     if nursery is None or nursery.day(known.today) < 0:
         return _wait_for_roots(session, known)
-    if nursery.day(known.today) < UNCOVER_DAY.value:
+    if nursery.day(known.today) < nursery.practice.days.uncover.value:
         return _wait_for_shoots(session, known)
     counting = begin(talks.EMERGENCE, held=session.held, nursery=nursery.id)
     return opened(counting, known)

@@ -132,6 +132,8 @@ def _no_choice(question: Question, known: Known) -> bool:
     """Whether there is nothing to choose from, so that the question is never asked."""
     if question.reads is Reads.NURSERY:
         return len(known.nurseries) <= 1
+    if question.reads is Reads.PRACTICE:
+        return len(known.practices) <= 1
     return question.reads is Reads.VILLAGE and not known.villages
 
 

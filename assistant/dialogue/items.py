@@ -40,7 +40,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, about, offer
+from assistant.wording.day import TASK_TEXTS, Ask, about, offer, what_of
 from assistant.wording.message import Message, Say
 
 DONE, NOT_YET = "done", "not_yet"
@@ -213,7 +213,7 @@ def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn
     day = nursery.day(known.today)
     if not 0 < count <= MOST_LEAVES:
         return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
-    advice = leaf_advice(count, day)
+    advice = leaf_advice(count, day, nursery.practice)
     message = about(_LEAF_SAYS[advice], nursery, known.today, count=count)
     changes: tuple[Change, ...] = (AnswerItem(item, f"{count:g}"),)
     if advice is LeafAdvice.SLOW:
@@ -315,17 +315,17 @@ def _not_up(nursery: Nursery, item: Item, when: date | None, known: Known) -> _S
         if nursery.may_uncover_on(tomorrow)
         else None
     )
-    return moved, m.NOT_UP_NOTED(label=nursery.called, date=tomorrow)
+    return moved, about(m.NOT_UP_NOTED, nursery, known.today, date=tomorrow)
 
 
 def _asked_again(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    what = TASK_TEXTS[item.task].what()
+    what = what_of(item.task, nursery.practice)
     tomorrow = known.today + ONE_DAY
     return None, m.NOT_YET_NOTED(label=nursery.called, what=what, date=tomorrow)
 
 
 def _what(message: Message, item: Item, nursery: Nursery) -> Say:
-    return message(label=nursery.called, what=TASK_TEXTS[item.task].what())
+    return message(label=nursery.called, what=what_of(item.task, nursery.practice))
 
 
 _HAPPENED: Mapping[TaskCode, _Settles] = {

@@ -13,16 +13,21 @@ from assistant.dialogue.values import AnswerItem, Item, Known, SaveNursery, Sess
 from assistant.reading import Outcome, read_choice, read_confirm, read_germination
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
+from assistant.wording.day_practice import fitting
 from assistant.wording.message import Message
 
 _SUFFICED = {"left": r.MATS_LEFT, "enough": r.JUST_ENOUGH, "short": r.TOO_FEW}
 
 
-def _place(text: str, labels: Mapping[str, Message], known: Known, digits: bool) -> int | None:
+def _place(
+    text: str, labels: Mapping[str, Message], item: Item, known: Known, digits: bool
+) -> int | None:
     """Which of the choices of a prompt a reply takes; its digits only where they may answer."""
     if not digits and text.strip().isdigit():
         return None
-    names = [choice_names(code, label, known) for code, label in labels.items()]
+    nursery = _nursery(item, known)
+    fit = {code: fitting(label, nursery) for code, label in labels.items()}
+    names = [choice_names(code, label, known) for code, label in fit.items()]
     reading = read_choice(text, names, known.lexicon)
     return reading.value if reading.outcome is Outcome.UNDERSTOOD else None
 
@@ -43,7 +48,7 @@ def answer_test(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     """Begun, how, or not yet, to "test your seed"."""
-    place = _place(text, {"begun": s.BEGUN, "explain": s.HOW}, known, digits)
+    place = _place(text, {"begun": s.BEGUN, "explain": s.HOW}, item, known, digits)
     said_so = read_confirm(text, known.lexicon, digits=False).value if place is None else None
     nursery = _nursery(item, known)
     if place == 0 or said_so == "done":
@@ -80,7 +85,7 @@ def answer_result(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     """Whether the mats sufficed; the rest of the result is asked next."""
-    place = _place(text, _SUFFICED, known, digits)
+    place = _place(text, _SUFFICED, item, known, digits)
     if place is None:
         return None
     nursery = _nursery(item, known)

@@ -2,14 +2,17 @@
 
 from dataclasses import dataclass
 
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.values import Item, Known, Session
 from assistant.people import LANGUAGES
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, about
-from assistant.wording.message import Message, Say, Slot
-from assistant.wording.render import render
+from assistant.wording.day import TASK_TEXTS, Ask, about, what_of
+from assistant.wording.day_practice import fitting
+from assistant.wording.message import Message, Named, Say, Slot
+from assistant.wording.render import render, slot_text
 
 OTHER = "other"
 PAILS_L = (10.0, 15.0, 20.0)
@@ -26,11 +29,7 @@ class Entry:
 
     def shown(self, known: Known) -> str:
         """The label in the person's language."""
-        return (
-            render(self.label, known.catalogue)
-            if isinstance(self.label, Say)
-            else str(self.label)
-        )
+        return slot_text(self.label, known.catalogue)
 
 
 def entries(question: Question, session: Session, known: Known) -> tuple[Entry, ...]:
@@ -43,20 +42,32 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
             return (*named, Entry(OTHER, m.OTHER_VILLAGE()))
         case Reads.NURSERY:
             return tuple(_nursery(known, index) for index in range(len(known.nurseries)))
+        case Reads.PRACTICE:
+            return _practices(known)
         case Reads.TASK:
             doable = tuple(i for i in known.items if TASK_TEXTS[i.task].ask is Ask.DONE)
             return tuple(_task(item, doable, known) for item in doable)
-        case Reads.LITRES:
-            return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in PAILS_L)
-        case Reads.CAN:
-            return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in CANS_L)
+        case Reads.LITRES | Reads.CAN:
+            sizes = PAILS_L if question.reads is Reads.LITRES else CANS_L
+            return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in sizes)
         case Reads.YES_NO:
             return (Entry("yes", m.YES()), Entry("no", m.NO()))
         case _:
-            return tuple(
-                Entry(choice.code, choice.label(), also_called(choice.code, known))
-                for choice in question.choices
-            )
+            return _fixed(question, session, known)
+
+
+def _fixed(question: Question, session: Session, known: Known) -> tuple[Entry, ...]:
+    """The choices that stand in the question's row, in words that fit the kind of bed."""
+    nursery = chosen_nursery(session, known)
+    return tuple(
+        Entry(
+            each.code,
+            (fitting(each.label, nursery) if nursery else each.label)(),
+            also_called(each.code, known),
+        )
+        for each in question.choices
+        if each.code != "practice" or _may_change_practice(nursery, known)
+    )
 
 
 def also_called(code: str, known: Known) -> tuple[str, ...]:
@@ -67,6 +78,15 @@ def also_called(code: str, known: Known) -> tuple[str, ...]:
 def choice_names(code: str, label: Message, known: Known) -> list[str]:
     """Every name of a choice of a prompt: its label first."""
     return [render(label(), known.catalogue), *also_called(code, known)]
+
+
+def _practices(known: Known) -> tuple[Entry, ...]:
+    return tuple(Entry(each.code, Named(each.names, each.code)) for each in known.practices)
+
+
+def _may_change_practice(nursery: Nursery | None, known: Known) -> bool:
+    """Whether there is another kind of bed to choose, and no seed in this one yet."""
+    return len(known.practices) > 1 and not (nursery and nursery.sown)
 
 
 def _nursery(known: Known, index: int) -> Entry:
@@ -92,9 +112,9 @@ def item_key(item: Item) -> str:
 def item_line(item: Item, known: Known) -> Say:
     """One task of one nursery, as a line of a list."""
     nursery = known.nursery(item.nursery_id)
-    return t.ITEM_LINE(
-        label=nursery.called if nursery else "?", what=TASK_TEXTS[item.task].what()
-    )
+    if nursery is None:
+        return t.ITEM_LINE(label="?", what=TASK_TEXTS[item.task].what())
+    return t.ITEM_LINE(label=nursery.called, what=what_of(item.task, nursery.practice))
 
 
 def numbered(choices: tuple[Entry, ...]) -> tuple[Say, ...]:

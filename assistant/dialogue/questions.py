@@ -19,6 +19,7 @@ class Reads(StrEnum):
     LANGUAGE = "language"
     VILLAGE = "village"
     NURSERY = "nursery"
+    PRACTICE = "practice"
     TASK = "task"
     CHOICE = "choice"
     YES_NO = "yes_no"
@@ -33,6 +34,7 @@ class Reads(StrEnum):
     CAN = "can"
     SHOOTS = "shoots"
     MATS = "mats"
+    SUFFICED = "sufficed"
     PLANTED = "planted"
     WORDS = "words"
 

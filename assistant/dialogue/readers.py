@@ -34,6 +34,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
+from assistant.wording.day_practice import Make, make_of
 from assistant.wording.message import Say
 
 _DIGITS = re.compile(r"\d{1,6}")
@@ -246,9 +247,11 @@ READERS: Mapping[Reads, Reader] = {
     Reads.LANGUAGE: _language,
     Reads.VILLAGE: _choice,
     Reads.NURSERY: _choice,
+    Reads.PRACTICE: _choice,
     Reads.TASK: _choice,
     Reads.CHOICE: _choice,
     Reads.PROBLEM: _choice,
+    Reads.SUFFICED: _choice,
     Reads.YES_NO: _yes_no,
     Reads.AREA: _area,
     Reads.GERMINATION: _germination,
@@ -320,12 +323,20 @@ def _way_problem(value: Kept, session: Session, known: Known) -> str:
     return "yellow_early" if value == "yellow" and early else str(value)
 
 
+def _way_sufficed(value: Kept, session: Session, known: Known) -> str:
+    """What was left is counted in mats, or told as a part of a bed that has none."""
+    nursery = chosen_nursery(session, known)
+    other = nursery is not None and make_of(nursery.practice) is not Make.MAT
+    return "bed_left" if value == "left" and other else str(value)
+
+
 _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
     Reads.GERMINATION: _way_germination,
     Reads.TESTED: _way_tested,
     Reads.SOWING: _way_sowing,
     Reads.SHOOTS: _way_shoots,
     Reads.PROBLEM: _way_problem,
+    Reads.SUFFICED: _way_sufficed,
     Reads.CHOICE: lambda value, session, known: str(value),
     Reads.YES_NO: lambda value, session, known: str(value),
 }

@@ -3,8 +3,8 @@
 from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import ESTABLISHMENT, TRANSPLANT_LAST_DAY
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import WarningCode
 from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.agronomy.season.followups import is_over
@@ -12,7 +12,7 @@ from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
-from assistant.wording.day import TASK_TEXTS, DayWork, about, said, small_mix, work_says
+from assistant.wording.day import DayWork, about, said, small_mix, what_of, work_says
 from assistant.wording.message import Say
 
 GRAMS_PER_KG = 1000
@@ -35,13 +35,13 @@ def own_rate(establishment: float) -> int:
     return nearest(establishment * 100)
 
 
-def own_text(known: Known) -> tuple[Text, ...]:
+def own_text(known: Known, practice: Practice) -> tuple[Text, ...]:
     """That a new plan counts with the farmer's own seasons, where it does."""
-    own = own_establishment(known.seasons)
-    usual = own_rate(ESTABLISHMENT.value)
+    own = own_establishment(known.seasons, practice)
+    usual = own_rate(practice.planting.establishment.value)
     if own is None or own_rate(own.mean) == usual:
         return ()
-    seasons = len(known.seasons)
+    seasons = sum(each.practice == practice.code for each in known.seasons)
     if seasons == 1:
         return (Text((r.OWN_RATE(own=own_rate(own.mean), usual=usual),)),)
     return (Text((r.OWN_RATE_SEASONS(own=own_rate(own.mean), usual=usual, n=seasons),)),)
@@ -75,8 +75,8 @@ def dates_text(nursery: Nursery, today: date) -> Text:
     """The main dates; those already past are said to be so, never shifted."""
     if nursery.sown:
         says: tuple[Say, ...] = (about(m.RESULT_DATES_SOWN, nursery, today),)
-        if nursery.day(today) > TRANSPLANT_LAST_DAY.value:
-            says += (m.PAST_WINDOW(days=nursery.day(today)),)
+        if nursery.day(today) > nursery.practice.window.last.value:
+            says += (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
         return Text(says, keep=True)
     says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)
     if _date_of(nursery, TaskCode.SOAK) < today:
@@ -122,5 +122,5 @@ def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
     if not coming:
         return Text((m.NOTHING_LEFT(label=nursery.called),))
     nearest = coming[0]
-    what = TASK_TEXTS[nearest.code].what()
+    what = what_of(nearest.code, nursery.practice)
     return Text((m.NOTHING_TODAY(label=nursery.called, what=what, date=nearest.date),))

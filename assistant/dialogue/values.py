@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.channel import Channel
 from assistant.people import Farmer, Officer, Village
@@ -134,6 +135,7 @@ class Known:
     `focuses` are the numbered texts that reached this phone, the latest first. `today` is the
     date in the village. `items` are the tasks asked and not yet answered, oldest first.
     `seasons` are this farmer's results, the oldest first.
+    `practices` are those offered in the farmer's village, the usual one first.
     `raining`: a warning stands for the village, whether or not this phone was asked for it.
     """
 
@@ -155,12 +157,17 @@ class Known:
     warning: Standing | None = None
     raining: bool = False
     seasons: tuple[SeasonOutcome, ...] = ()
+    practices: tuple[Practice, ...] = (MAT,)
     desk: Desk | None = None
 
     @property
     def lexicon(self) -> Lexicon:
         """The word list of the language this talk is in."""
         return self.lexicons[self.catalogue.language]
+
+    def practice(self, code: Kept) -> Practice:
+        """The practice of that code where it is offered here, else the usual one."""
+        return next((each for each in self.practices if each.code == code), self.practices[0])
 
     def nursery(self, nursery_id: int) -> Nursery | None:
         """The open nursery of that id, if it is this farmer's."""

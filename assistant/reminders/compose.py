@@ -8,7 +8,16 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.reminders.values import Reminder
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, DayWork, Late, about, offer, work_says
+from assistant.wording.day import (
+    TASK_TEXTS,
+    Ask,
+    DayWork,
+    Late,
+    about,
+    offer,
+    what_of,
+    work_says,
+)
 from assistant.wording.message import Say
 
 _ORDER = {code: place for place, code in enumerate(TaskCode)}
@@ -112,6 +121,6 @@ def _latest(reminders: Sequence[Reminder], code: TaskCode) -> Reminder:
 
 def second_asking(nursery: Nursery, reminder: Reminder) -> tuple[Say, ...]:
     """The one repetition of a prompt that was not answered."""
-    what = TASK_TEXTS[reminder.task].what()
+    what = what_of(reminder.task, nursery.practice)
     ask = t.SECOND_ASKING(label=nursery.called, what=what)
     return (ask, *offer([(nursery, reminder.task)]))

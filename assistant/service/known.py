@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import MAT, Practice
 from assistant.channel import Channel
 from assistant.dialogue.officer import code_in, verb_of
 from assistant.dialogue.values import (
@@ -25,7 +26,7 @@ from assistant.service.codes import check_text_code
 from assistant.service.house import House
 from assistant.store import Work
 from assistant.wording import messages_officer as o
-from assistant.wording.day import TASK_TEXTS
+from assistant.wording.day import what_of
 from assistant.wording.render import render
 
 # A task that is no longer worth answering once the other was asked.
@@ -67,7 +68,8 @@ def know(
     officer = work.people.officer(phone)
     session = work.talks.session(phone, now - TALK_LASTS)
     village_id = farmer.village_id if farmer else None
-    zone = zone_of(work, house, village_id)
+    village = work.people.village(village_id) if village_id is not None else None
+    zone = village.zone if village else house.zone
     nurseries = work.nurseries.of_farmer(farmer.id) if farmer else ()
     spoken = session.answers.get("language") if session else None
     language = (farmer.language if farmer else None) or spoken
@@ -92,8 +94,16 @@ def know(
         warning=_warning(work, phone, village_id, now),
         raining=_raining(work, village_id, now),
         seasons=work.seasons.of_farmer(farmer.id) if farmer else (),
+        practices=_practices(house, village),
         desk=_desk(work, house, officer, text, now) if officer else None,
     )
+
+
+def _practices(house: House, village: Village | None) -> tuple[Practice, ...]:
+    """The practices that a village offers, of those that are known here; else the mat."""
+    known = house.store.practices
+    codes = village.practices if village else ()
+    return tuple(known[code] for code in codes if code in known) or (MAT,)
 
 
 def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Item, ...]:
@@ -215,7 +225,9 @@ def visits(
             phone=farmer.phone,
             label=nursery.called,
             village=names[farmer.village_id].name if farmer.village_id else "-",
-            reason=render(o.OPEN_TASK(what=TASK_TEXTS[reminder.task].what()), catalogue),
+            reason=render(
+                o.OPEN_TASK(what=what_of(reminder.task, nursery.practice)), catalogue
+            ),
             since=reminder.day,
         )
         for farmer, nursery, reminder in work.reminders.open_for_officer(list(names))

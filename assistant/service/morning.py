@@ -22,7 +22,7 @@ from assistant.service.sight import Sight
 from assistant.service.told import Told, told
 from assistant.store import Call, OwnWords, Work
 from assistant.wording import messages_web as w
-from assistant.wording.day import TASK_TEXTS
+from assistant.wording.day import what_of
 from assistant.wording.message import Say
 
 ONE_DAY = timedelta(days=1)
@@ -231,7 +231,7 @@ class _Gathering:
         for farmer, nursery, task in self.work.watch.unanswered(
             self.scope, SILENT_TASKS, self._since()
         ):
-            say = w.WHY_SILENT(what=TASK_TEXTS[task.task].what())
+            say = w.WHY_SILENT(what=what_of(task.task, nursery.practice))
             why = Why.SOWING_SILENT if task.task is TaskCode.SOW else Why.SILENT
             yield farmer, nursery, Reason(why, say, task.day, task.task)
 

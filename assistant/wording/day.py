@@ -7,12 +7,17 @@ from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.stand import needed_shoots
-from assistant.agronomy.mat import watering_l
+from assistant.agronomy.mat import seed_g_per_m2, watering_l
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import WarningCode
 from assistant.agronomy.rounding import Measure, measured, nearest, pails_of
+from assistant.agronomy.seed import sprouted_kg
+from assistant.agronomy.work.loads import wet_mat_kg
+from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
-from assistant.wording.message import Message, Say, Slot, slots_of
+from assistant.wording.day_practice import depth_cm, fitting, open_bed_name
+from assistant.wording.message import Message, Named, Say, Slot, slots_of
 
 
 class Ask(StrEnum):
@@ -68,7 +73,8 @@ WAIT_FOR_RAIN: Mapping[TaskCode, Message] = {
     TaskCode.UNCOVER_FLOOD: t.P_UNCOVER_RAIN,
 }
 
-OLD_FROM_DAY = 24  # the second asking of an overdue bed also says what waiting costs
+OLD_AFTER_D = 4  # past the window an overdue bed is also told what waiting costs
+UNSURE_D = 5  # as long as the question whether the bed is uncovered can be answered
 
 # A task on the left is already said by the sentence of a task on the right, if that is due too.
 SAID_BY: Mapping[TaskCode, frozenset[TaskCode]] = {
@@ -167,7 +173,25 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "first": lambda n, d: _task(n, TaskCode.TRANSPLANT)[0],
     "last": lambda n, d: _task(n, TaskCode.TRANSPLANT)[1],
     "soak": lambda n, d: _task(n, TaskCode.SOAK)[0],
+    "practice": lambda n, d: Named(n.practice.names, n.practice.code),
+    "grams": lambda n, d: _sprouted_g_per_m2(n),
+    "depth": lambda n, d: depth_cm(n.practice),
+    "few": lambda n, d: n.practice.window.leaves_first.value,
+    "many": lambda n, d: n.practice.window.leaves_last.value,
+    "low": lambda n, d: int(n.practice.window.first.value),
+    "high": lambda n, d: int(n.practice.window.last.value),
+    "soil_part": lambda n, d: n.practice.bed.soil_parts.value,
+    "manure_part": lambda n, d: n.practice.bed.manure_parts.value,
+    "hull_part": lambda n, d: n.practice.bed.hull_parts.value,
+    "weight": lambda n, d: measured(wet_mat_kg(n.practice), Measure.WEIGHT_KG),
 }
+
+
+def _sprouted_g_per_m2(nursery: Nursery) -> float:
+    """Sprouted seed on each square metre of the bed, as it is weighed [g]."""
+    q = nursery.quantities
+    dry_g = seed_g_per_m2(q.seed_kg, q.nursery_area_m2)
+    return measured(sprouted_kg(dry_g), Measure.SEED_G)
 
 
 def _task(nursery: Nursery, code: TaskCode) -> tuple[date, date]:
@@ -176,10 +200,16 @@ def _task(nursery: Nursery, code: TaskCode) -> tuple[date, date]:
 
 
 def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
-    """A message about a nursery, its slots filled from the plan as it is now."""
-    wanted = slots_of(message.text) | slots_of(message.plural or "")
+    """A message about a nursery, its slots filled from the plan as it is now.
+
+    Where another text fits its kind of bed better, that one is said.
+    """
+    fits = fitting(message, nursery)
+    wanted = slots_of(fits.text) | slots_of(fits.plural or "")
+    if fits is not message:  # which may tell less than the text for mats
+        more = {name: slot for name, slot in more.items() if name in wanted}
     facts = {name: _FACTS[name](nursery, today) for name in wanted - set(more)}
-    return message(**facts, **more)
+    return fits(**facts, **more)
 
 
 def _prompt(work: DayWork, code: TaskCode) -> Message:
@@ -187,13 +217,27 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
         return WAIT_FOR_RAIN[code]
     if code is TaskCode.TRANSPLANT and work.today < work.nursery.anchors.transplant_date:
         return t.P_WINDOW
-    old = work.nursery.day(work.today) >= OLD_FROM_DAY
-    if code is TaskCode.OVERDUE and old:
+    old_from = work.nursery.practice.window.last.value + OLD_AFTER_D
+    if code is TaskCode.OVERDUE and work.nursery.day(work.today) >= old_from:
         return t.P_OVERDUE_OLD
+    if code is TaskCode.KEEP_WATER and _unsure(work):
+        return p.P_KEEP_UNSURE
     if small_mix(work.nursery):
         small = {TaskCode.COLLECT: t.P_COLLECT_SMALL, TaskCode.MIX: t.P_MIX_SMALL}
         return small.get(code, TASK_TEXTS[code].prompt)
     return TASK_TEXTS[code].prompt
+
+
+def _unsure(work: DayWork) -> bool:
+    """Whether it was asked of late if the bed is uncovered, and nobody has said so."""
+    due, nursery = work.nursery.anchors.uncover_date, work.nursery
+    asked = nursery.made_on <= due and (work.today - due).days <= UNSURE_D
+    return asked and not nursery.uncovered
+
+
+def what_of(code: TaskCode, practice: Practice) -> Say:
+    """A task's short name, in the words that fit the practice."""
+    return open_bed_name(code, practice) or TASK_TEXTS[code].what()
 
 
 def said(tasks: Sequence[TaskCode]) -> tuple[TaskCode, ...]:
@@ -220,7 +264,8 @@ def _late(work: DayWork, late: Late) -> tuple[Say, ...]:
     how = about(_prompt(work, late.task), work.nursery, work.today)
     if late.task in work.only_told:
         return (how,)
-    return t.CATCH_UP(date=late.day, what=TASK_TEXTS[late.task].what()), how
+    what = what_of(late.task, work.nursery.practice)
+    return t.CATCH_UP(date=late.day, what=what), how
 
 
 def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
@@ -239,4 +284,4 @@ def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
         Ask.RESULT: t.ASK_MATS,
     }
     message = by_ask.get(TASK_TEXTS[code].ask)
-    return (message(),) if message else ()
+    return (fitting(message, asked[0][0])(),) if message else ()

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from typing import Union
 
-Slot = Union[str, int, float, date, time, "Say"]
+Slot = Union[str, int, float, date, time, "Say", "Named"]
 """What may fill a slot. Numbers, dates and times are worded in the reader's language."""
 
 _SLOT = re.compile(r"\{(\w+)\}")
@@ -37,6 +37,19 @@ class Message:
                 f"{self.text[:40]!r} has the slots {sorted(expected)}, got {sorted(slots)}"
             )
         return Say(self, slots)
+
+
+@dataclass(frozen=True)
+class Named:
+    """A name that comes with its translations, (language, name), as those of a practice."""
+
+    names: tuple[tuple[str, str], ...]
+    otherwise: str = ""
+
+    def in_language(self, language: str) -> str:
+        """The name in a language; the English one, else what is given, stands in."""
+        names = dict(self.names)
+        return names.get(language) or names.get("en") or self.otherwise
 
 
 @dataclass(frozen=True)

@@ -6,10 +6,10 @@ from assistant.agronomy.practices import PieceKind, Practice
 from assistant.agronomy.quantities import Quantities, WarningCode
 from assistant.agronomy.rounding import Measure, measured, pails_of
 from assistant.agronomy.seed import G_PER_KG, sprouted_kg
-from assistant.agronomy.tasks import Task, TaskCode
+from assistant.agronomy.tasks import Task
 from assistant.agronomy.work import loads
 from assistant.wording import messages_plan as m
-from assistant.wording.day import TASK_TEXTS
+from assistant.wording.day import what_of
 from assistant.wording.message import Say
 
 CM_PER_M = 100.0
@@ -99,15 +99,4 @@ def sharing_lines(q: Quantities, practice: Practice) -> tuple[Say, Say]:
 
 def task_name(task: Task, practice: Practice) -> Say:
     """A task's short name, in the words that fit the practice."""
-    bed = practice.bed
-    if bed.piece is not None:
-        return TASK_TEXTS[task.code].what()
-    if task.code is TaskCode.MIX:
-        return m.N_MAKE_BED()
-    if task.code is TaskCode.WATER:
-        return m.N_WATER_EVERY(days=task.every_d) if task.every_d > 1 else m.N_WET_MUD()
-    if task.code is TaskCode.UNCOVER_FLOOD:
-        return m.N_LET_IN()
-    if task.code is TaskCode.KEEP_WATER:
-        return m.N_KEEP_DEEP(depth=_cm(bed.flood_depth_m.value))
-    return TASK_TEXTS[task.code].what()
+    return what_of(task.code, practice)

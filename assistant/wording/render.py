@@ -11,7 +11,7 @@ from gettext import NullTranslations
 from babel.dates import format_date, format_skeleton, format_time
 from babel.numbers import format_currency, format_decimal
 
-from assistant.wording.message import Say, Slot
+from assistant.wording.message import Named, Say, Slot
 
 
 @dataclass(frozen=True)
@@ -84,6 +84,8 @@ def slot_text(value: Slot, catalogue: Catalogue) -> str:
     """One slot, worded. Strings are data and pass unchanged."""
     if isinstance(value, Say):
         return render(value, catalogue)
+    if isinstance(value, Named):
+        return value.in_language(catalogue.language)
     if isinstance(value, str):
         return value
     if isinstance(value, date):

@@ -155,6 +155,12 @@ class Practice:
     days: Days
     labour: Labour
 
+    def first_day(self, code: TaskCode) -> int | None:
+        """The day from sowing on which a task begins; None where it hangs on another day."""
+        starts = (rule.start for rule in self.days.tasks if rule.code is code)
+        found = next((each for each in starts if each.anchor is Anchor.SOW), None)
+        return int(found.days.value) if found else None
+
     def name(self, language: str) -> str:
         """What it is called in a language; its English name, else its code, stands in."""
         names = dict(self.names)

@@ -23,12 +23,12 @@ def count_day(test_begun: dt.date) -> dt.date:
     return day_after(test_begun, c.SEED_TEST_COUNT_D.value)
 
 
-def retest_sow_day(today: dt.date) -> dt.date:
+def retest_sow_day(today: dt.date, soak_day: float = c.SOAK_DAY.value) -> dt.date:
     """The earliest sowing for seed that is bought and put to the test tomorrow.
 
     A day to buy it, the days of the test, then soaking and sprouting.
     """
-    return day_after(count_day(day_after(today, 1)), -c.SOAK_DAY.value)
+    return day_after(count_day(day_after(today, 1)), -soak_day)
 
 
 def follow_ups(

@@ -6,6 +6,7 @@ from datetime import date
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import LIMITS
+from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.establishment import Establishment, SeasonSeen, learned
 
 
@@ -17,6 +18,7 @@ class SeasonOutcome:
         field_area_m2, planted_area_m2: the field that was planned, and what was planted [m2]
         mats, mats_left: mats that were raised, and those over when the field was planted
         establishment: what the plan counted on [fraction 0-1]
+        practice: the code of how the seedlings were raised
 
     Raises:
         AgronomyError: nothing planted, or more mats left than there were.
@@ -31,6 +33,7 @@ class SeasonOutcome:
     mats_left: float
     resown: bool
     establishment: float
+    practice: str = MAT.code
 
     def __post_init__(self) -> None:
         if not 0 < self.planted_area_m2 or not 0 <= self.mats_left < self.mats:
@@ -67,6 +70,9 @@ class SeasonOutcome:
         return SeasonSeen(self.observed_establishment, self.mats_used)
 
 
-def own_establishment(outcomes: Sequence[SeasonOutcome]) -> Establishment | None:
-    """What is believed after these seasons; None where there are none."""
-    return learned(outcome.seen for outcome in outcomes) if outcomes else None
+def own_establishment(
+    outcomes: Sequence[SeasonOutcome], practice: Practice = MAT
+) -> Establishment | None:
+    """What is believed after those of these seasons that a practice raised; None after none."""
+    seen = [outcome.seen for outcome in outcomes if outcome.practice == practice.code]
+    return learned(seen, practice.planting.establishment.value) if seen else None

@@ -1,6 +1,7 @@
 """Changing what a plan stands on: its days, field, germination, pail or name."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 
@@ -34,6 +35,7 @@ DATES = conversation(
             Choice("germination", m.THE_GERMINATION),
             Choice("pail", m.THE_PAIL),
             Choice("name", m.THE_NAME),
+            Choice("practice", p.THE_PRACTICE),
         ),
         goes={
             "sowing": "sowing",
@@ -42,8 +44,18 @@ DATES = conversation(
             "germination": "germination",
             "pail": "pail",
             "name": "name",
+            "practice": "practice",
         },
         help=m.HELP_DATE,
+        again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "practice",
+        asks=p.ASK_PRACTICE,
+        reads=Reads.PRACTICE,
+        keeps="practice",
+        goes={ANY: "!amended"},
+        help=p.ASK_PRACTICE,
         again=m.AGAIN_CHOICE,
     ),
     Question(

@@ -1,20 +1,30 @@
 """A new nursery: field, germination, pail, sowing day, then all of it shown back."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_practice as p
 from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 
 PLAN = conversation(
     "plan",
-    1,
+    2,
     Question(
         "area",
         asks=m.ASK_AREA,
         reads=Reads.AREA,
         keeps="area",
-        goes={ANY: "germination"},
+        goes={ANY: "practice"},
         help=m.HELP_AREA,
         again=m.AGAIN_AREA,
+    ),
+    Question(
+        "practice",
+        asks=p.ASK_PRACTICE,
+        reads=Reads.PRACTICE,
+        keeps="practice",
+        goes={ANY: "germination"},
+        help=p.ASK_PRACTICE,
+        again=m.AGAIN_CHOICE,
     ),
     Question(
         "germination",
@@ -107,9 +117,11 @@ PLAN = conversation(
             Choice("germination", m.THE_GERMINATION),
             Choice("pail", m.THE_PAIL),
             Choice("sowing", m.THE_SOWING_DAY),
+            Choice("practice", p.THE_PRACTICE),
         ),
         goes={
             "area": "area",
+            "practice": "practice",
             "germination": "germination",
             "pail": "pail",
             "sowing": "sowing",

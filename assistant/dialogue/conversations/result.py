@@ -1,6 +1,7 @@
 """The season's result: mats left or short, the field planted, sown again or not."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_practice as p
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 
@@ -19,14 +20,14 @@ RESULT = conversation(
     Question(
         "mats",
         asks=r.ASK_MATS,
-        reads=Reads.CHOICE,
+        reads=Reads.SUFFICED,
         keeps="sufficed",
         choices=(
             Choice("left", r.MATS_LEFT),
             Choice("enough", r.JUST_ENOUGH),
             Choice("short", r.TOO_FEW),
         ),
-        goes={"left": "left", "enough": "resown", "short": "planted"},
+        goes={"left": "left", "bed_left": "bed_left", "enough": "resown", "short": "planted"},
         help=r.ASK_MATS,
         again=m.AGAIN_CHOICE,
     ),
@@ -38,6 +39,20 @@ RESULT = conversation(
         goes={ANY: "resown"},
         help=r.ASK_LEFT,
         again=m.AGAIN_COUNT,
+    ),
+    Question(
+        "bed_left",
+        asks=p.ASK_BED_LEFT,
+        reads=Reads.CHOICE,
+        keeps="bed_left",
+        choices=(
+            Choice("10", p.A_LITTLE),
+            Choice("25", r.A_QUARTER),
+            Choice("50", r.HALF),
+        ),
+        goes={ANY: "resown"},
+        help=p.ASK_BED_LEFT,
+        again=m.AGAIN_CHOICE,
     ),
     Question(
         "planted",

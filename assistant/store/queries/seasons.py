@@ -4,7 +4,7 @@ from collections.abc import Collection
 from dataclasses import asdict
 from datetime import date
 
-from sqlalchemy import false, func, select
+from sqlalchemy import ColumnElement, false, func, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
@@ -31,25 +31,31 @@ class Seasons:
         wanted = select(SeasonRow).where(SeasonRow.nursery_id == outcome.nursery_id)
         row = self._session.scalar(wanted) or SeasonRow()
         for name, told in asdict(outcome).items():
-            setattr(row, name, told)
+            if name != "practice":  # which stands with the nursery
+                setattr(row, name, told)
         self._session.add(row)
         self._session.flush()
 
     def of_farmer(self, farmer_id: int) -> tuple[SeasonOutcome, ...]:
         """A farmer's seasons, the oldest first."""
-        wanted = select(SeasonRow).where(SeasonRow.farmer_id == farmer_id)
-        ordered = wanted.order_by(SeasonRow.ended_on, SeasonRow.id)
-        return tuple(rows.value(SeasonOutcome, row) for row in self._session.scalars(ordered))
+        return self._outcomes(SeasonRow.farmer_id == farmer_id)
 
     def in_villages(self, village_ids: Collection[int]) -> tuple[SeasonOutcome, ...]:
         """The seasons of all farmers of these villages, the oldest first."""
+        return self._outcomes(FarmerRow.village_id.in_(village_ids))
+
+    def _outcomes(self, which: ColumnElement[bool]) -> tuple[SeasonOutcome, ...]:
         wanted = (
-            select(SeasonRow)
+            select(SeasonRow, NurseryRow.practice)
             .join(FarmerRow, FarmerRow.id == SeasonRow.farmer_id)
-            .where(FarmerRow.village_id.in_(village_ids))
+            .join(NurseryRow, NurseryRow.id == SeasonRow.nursery_id)
+            .where(which)
             .order_by(SeasonRow.ended_on, SeasonRow.id)
         )
-        return tuple(rows.value(SeasonOutcome, row) for row in self._session.scalars(wanted))
+        return tuple(
+            rows.value(SeasonOutcome, row, practice=practice)
+            for row, practice in self._session.execute(wanted)
+        )
 
     def ends(
         self, scope: Collection[int] | None, sown_from: date, sown_before: date

@@ -16,6 +16,7 @@ from assistant.reminders.compose import (
     worth_catching_up,
 )
 from assistant.reminders.values import Reminder
+from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, WAIT_FOR_RAIN
 from assistant.wording.render import render_all
@@ -76,7 +77,7 @@ def test_work_is_said_in_the_order_of_the_day() -> None:
     """Whatever the order of the rows."""
     codes = (TaskCode.COLOUR_CHECK, TaskCode.KEEP_WATER)
     composed = compose([(DAY_5, [due(code) for code in codes])], TODAY)
-    assert words(composed) == like(t.HEAD, t.P_KEEP_WATER, t.P_COLOUR, t.ASK_COLOUR)
+    assert words(composed) == like(t.HEAD, p.P_KEEP_UNSURE, t.P_COLOUR, t.ASK_COLOUR)
 
 
 def test_what_was_missed_is_said_with_its_day() -> None:

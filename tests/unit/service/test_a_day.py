@@ -9,6 +9,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.channel import Fate, Handover
 from assistant.people import Village
 from assistant.reminders.values import State
+from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from tests.valley import (
@@ -296,7 +297,7 @@ def test_an_unconfirmed_uncovering_is_asked_once_more_and_then_the_officers(
     rows = (
         ("15 Jun 16:00", AMINA, "", [again]),
         ("15 Jun 19:59", AMINA, "", []),
-        ("16 Jun 06:00", AMINA, "", [like(t.HEAD, t.P_KEEP_WATER)]),
+        ("16 Jun 06:00", AMINA, "", [like(t.HEAD, p.P_KEEP_UNSURE)]),
     )
     play(amina, rows)
     assert states(amina, TaskCode.UNCOVER_FLOOD) == {"15 Jun": State.UNANSWERED}

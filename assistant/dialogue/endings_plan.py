@@ -1,0 +1,158 @@
+"""What happens where a plan ends, or what it stands on is given anew: the nursery is kept."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+from itertools import chain
+
+from assistant.agronomy.calendar import DayChoice
+from assistant.agronomy.constants import GOOD_GERMINATION
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Practice
+from assistant.agronomy.season.outcome import own_establishment
+from assistant.dialogue.endings import Ending, chosen, ended, opened, said
+from assistant.dialogue.results import dates_text, own_text, quantity_texts
+from assistant.dialogue.values import Known, SaveNursery, Session, Turn
+from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # I and O look like digits
+
+
+def _label(known: Known) -> str:
+    taken = {nursery.label for nursery in known.nurseries}
+    twice = (first + second for first in _LETTERS for second in _LETTERS)
+    return next(label for label in chain(_LETTERS, twice) if label not in taken)
+
+
+def _said_sown(session: Session, known: Known) -> bool:
+    """Whether the farmer said yes to having sown, and the day was not moved ahead since."""
+    sowing = date.fromisoformat(str(session.answers["sowing"]))
+    return session.answers.get("sown") == "yes" and sowing <= known.today
+
+
+def planted_by(practice: Practice, known: Known, inputs: FieldInputs) -> FieldInputs:
+    """The inputs with what a practice usually has, and the farmer's own establishment by it."""
+    usual = practice.planting
+    own = own_establishment(known.seasons, practice)
+    return replace(
+        inputs,
+        spacing_row_cm=usual.row_cm.value,
+        spacing_hill_cm=usual.hill_cm.value,
+        seedlings_per_hill=int(usual.seedlings_per_hill.value),
+        establishment=own.mean if own else usual.establishment.value,
+    )
+
+
+def _open(session: Session, known: Known) -> Turn:
+    answers = session.answers
+    percent = answers.get("germination")
+    germination = float(percent) / 100 if isinstance(percent, int | float) else None
+    practice = known.practice(answers.get("practice"))
+    nursery = Nursery(
+        id=0,
+        farmer_id=known.farmer.id if known.farmer else 0,
+        label=_label(known),
+        name=None,
+        inputs=planted_by(
+            practice,
+            known,
+            FieldInputs(
+                field_area_m2=float(str(answers["area"])),
+                germination=germination or GOOD_GERMINATION.value,
+                pail_litres=float(str(answers["pail"])),
+            ),
+        ),
+        practice=practice,
+        area_typed=str(answers["area_words"]),
+        germination_known=germination is not None,
+        sow_date=date.fromisoformat(str(answers["sowing"])),
+        sown=_said_sown(session, known),
+        made_on=known.today,
+        test_begun=known.today if answers.get("germination") == "begun" else None,
+    )
+    texts = (
+        *own_text(known, practice),
+        *quantity_texts(nursery, known.today),
+        dates_text(nursery, known.today),
+    )
+    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
+
+
+# --- dates -----------------------------------------------------------------------------------
+
+
+def _moved(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known).sown_on(
+        date.fromisoformat(str(session.answers["sowing"])),
+        sown=_said_sown(session, known),
+    )
+    text = said(about(m.SOWING_MOVED, nursery, known.today))
+    return ended(session, known, text, changes=(SaveNursery(nursery),))
+
+
+def _amended(session: Session, known: Known) -> Turn:
+    """Field, germination, pail or name given anew: the quantities follow, the days stay."""
+    nursery = chosen(session, known)
+    answers = session.answers
+    if "name" in answers:
+        named = replace(nursery, name=str(answers["name"])[:LONGEST_NAME])
+        text = said(about(m.NAMED, named, known.today, old=nursery.label))
+        return ended(session, known, text, changes=(SaveNursery(named),))
+    inputs = nursery.inputs
+    if "area" in answers:
+        inputs = replace(inputs, field_area_m2=float(str(answers["area"])))
+    if "pail" in answers:
+        inputs = replace(inputs, pail_litres=float(str(answers["pail"])))
+    germination = answers.get("germination")
+    if isinstance(germination, int | float):
+        inputs = replace(inputs, germination=germination / 100)
+    practice = nursery.practice
+    if "practice" in answers and not nursery.sown:
+        practice = known.practice(answers["practice"])
+        inputs = planted_by(practice, known, inputs)
+        nursery = replace(nursery, uncover_date=None, transplant_date=None)
+    amended = replace(
+        nursery,
+        practice=practice,
+        inputs=inputs,
+        area_typed=str(answers.get("area_words", nursery.area_typed)),
+        germination_known=nursery.germination_known or germination is not None,
+    )
+    texts = (said(m.AMENDED()), *quantity_texts(amended, known.today))
+    return ended(session, known, *texts, changes=(SaveNursery(amended),))
+
+
+LONGEST_NAME = 12
+
+
+def _transplanting(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    day = date.fromisoformat(str(session.answers["transplanting"]))
+    verdict = nursery.judge_transplanting(day)
+    if verdict is DayChoice.IMPOSSIBLE:
+        answers = {k: v for k, v in session.answers.items() if k != "transplanting"}
+        asked = replace(session, step="transplanting", answers=answers)
+        return opened(
+            asked, known, about(m.NOT_A_TRANSPLANT_DAY, nursery, known.today, date=day)
+        )
+    nursery = nursery.transplanting_on(day)
+    says: tuple[Say, ...] = (about(m.TRANSPLANT_SET, nursery, known.today),)
+    if verdict is not DayChoice.GOOD:
+        says += (_outside(nursery, day, known),)
+    return ended(session, known, said(*says), changes=(SaveNursery(nursery),))
+
+
+def _outside(nursery: Nursery, day: date, known: Known) -> Say:
+    of_sowing = nursery.day(day)
+    return about(m.TRANSPLANT_OUTSIDE, nursery, known.today, date=day, day=of_sowing)
+
+
+PLAN_ENDINGS: Mapping[str, Ending] = {
+    "!open": _open,
+    "!moved": _moved,
+    "!amended": _amended,
+    "!chosen": _transplanting,
+}
