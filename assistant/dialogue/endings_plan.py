@@ -140,9 +140,15 @@ def _transplanting(session: Session, known: Known) -> Turn:
         )
     nursery = nursery.transplanting_on(day)
     says: tuple[Say, ...] = (about(m.TRANSPLANT_SET, nursery, known.today),)
-    if verdict is not DayChoice.GOOD:
+    if verdict is not DayChoice.GOOD and not _as_leaves_say(day, session):
         says += (_outside(nursery, day, known),)
     return ended(session, known, said(*says), changes=(SaveNursery(nursery),))
+
+
+def _as_leaves_say(day: date, session: Session) -> bool:
+    """Whether a day is within the window that a leaf count has moved."""
+    first, last = (session.answers.get(name) for name in ("best_first", "best_last"))
+    return bool(first and last) and str(first) <= day.isoformat() <= str(last)
 
 
 def _outside(nursery: Nursery, day: date, known: Known) -> Say:

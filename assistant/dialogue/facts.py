@@ -14,6 +14,8 @@ _ANSWERS = {
     "percent": "germination_heard",
     "litres": "pail",
     "date": "sowing",
+    "first": "best_first",  # the window as a leaf count moved it
+    "last": "best_last",
 }
 
 
@@ -31,7 +33,7 @@ def _shown(slot: str, session: Session) -> Slot:
     value = session.answers[_name(slot)]
     if slot == "percent" and not isinstance(value, int | float):
         return round(GOOD_GERMINATION.value * 100)  # untested: the plan's assumption
-    if slot == "date":
+    if slot in ("date", "first", "last"):
         return date.fromisoformat(str(value))
     return value if isinstance(value, str | int | float) else str(value)
 

@@ -16,7 +16,7 @@ from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items_seed import answer_count, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
-from assistant.dialogue.outlook import outlook
+from assistant.dialogue.outlook import outlook, ready
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.values import (
     AnswerItem,
@@ -219,7 +219,11 @@ def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn
     if advice is LeafAdvice.SLOW:
         changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
     asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)
-    says = (message, *outlook(nursery, count, known.today))
+    says = (message, *outlook(nursery, count, known.today, known.warmth))
+    moved = ready(nursery, count, known.today, known.warmth)
+    if moved is not None:  # the question names the days that the leaves allow
+        best = {"best_first": moved.first.isoformat(), "best_last": moved.last.isoformat()}
+        asked = replace(asked, answers={**asked.answers, **best})
     return opened(asked, known, *says, changes=changes)
 
 

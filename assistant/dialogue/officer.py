@@ -1,10 +1,11 @@
-"""An officer's texts: RAIN, COUNT, CLEAR, WHO, each with the officer's code.
+"""An officer's texts: RAIN, COUNT, CLEAR, WHO, TEMP, each with the officer's code.
 
     RAIN 123456 Mtoni 14-20            today, 14:00 to 20:00 in the village
     RAIN 123456 Mtoni TOMORROW 6-12    or a day: 12/6
     COUNT 123456 Mtoni                 what the farmers answered
     CLEAR 123456 Mtoni                 the all-clear
     WHO 123456                         nurseries to be seen
+    TEMP 123456 Mtoni 24               the mean temperature (see `officer_temp`)
 
 The code is six digits. Whether it is right is the service's to know; here it is only found, so
 that it can be checked and kept out of stored texts.
@@ -19,6 +20,7 @@ from zoneinfo import ZoneInfo
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import lasting, opened, said
 from assistant.dialogue.engine import begin
+from assistant.dialogue.officer_temp import keep_temp, read_temp
 from assistant.dialogue.values import (
     Desk,
     GiveAllClear,
@@ -33,7 +35,7 @@ from assistant.reading import Outcome, read_choice, read_date
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 
-VERBS = ("RAIN", "COUNT", "CLEAR", "WHO")
+VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP")
 _CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
 _LOOSE_CODE = re.compile(r"\d(?:[ -]?\d){5,}")
 _HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
@@ -243,9 +245,18 @@ def _who(rest: str, known: Known, desk: Desk) -> Turn:
     return Turn(known.session, (Text(tuple(lines)),))
 
 
+def _temp(rest: str, known: Known, desk: Desk) -> Turn:
+    told = read_temp(rest, known)
+    reach = _reach(told.name, known, desk)
+    if reach is None:
+        return Turn(known.session, (_no_village("TEMP", desk),))
+    return keep_temp(reach.village, told, known)
+
+
 _VERBS: Mapping[str, Callable[[str, Known, Desk], Turn]] = {
     "RAIN": _rain,
     "COUNT": _count,
     "CLEAR": _clear,
     "WHO": _who,
+    "TEMP": _temp,
 }

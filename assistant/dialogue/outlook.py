@@ -1,29 +1,63 @@
-"""What a leaf count says beyond today: the day of the fourth leaf, or the cost of waiting."""
+"""What a leaf count says beyond today: the days of the next leaves, or the cost of waiting."""
 
 from datetime import date, timedelta
+from typing import NamedTuple
 
-from assistant.agronomy.constants import (
-    DELAY_LOSS,
-    LEAVES_FIRST,
-    LEAVES_LAST,
-    TRANSPLANT_LAST_DAY,
-)
-from assistant.agronomy.growth.leaf_pace import forecast_by_pace
+from assistant.agronomy.constants import DELAY_LOSS
+from assistant.agronomy.growth.leaf_pace import forecast_by_pace, forecast_by_warmth
+from assistant.agronomy.growth.leaves import LeafForecast
 from assistant.agronomy.growth.overdue import seedlings_when_late
+from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.rounding import nearest
+from assistant.agronomy.rounding import nearest, whole_up
 from assistant.wording import messages_care as c
 from assistant.wording.message import Say
 
 
-def outlook(nursery: Nursery, leaves: float, today: date) -> tuple[Say, ...]:
-    """When the fourth leaf opens, where it is early; what waiting costs, where it is late."""
-    day = nursery.day(today)
-    if day > TRANSPLANT_LAST_DAY.value and leaves >= LEAVES_FIRST.value:
-        n = seedlings_when_late(nursery.inputs.seedlings_per_hill, day)
+class Ready(NamedTuple):
+    """The first and the last good day for transplanting, as the leaves foretell them."""
+
+    first: date
+    last: date
+
+
+def outlook(
+    nursery: Nursery, leaves: float, today: date, warmth: Warmth | None = None
+) -> tuple[Say, ...]:
+    """When the last leaf of the window opens, where it is early; what waiting costs, where it
+    is late."""
+    day, window = nursery.day(today), nursery.practice.window
+    if day > window.last.value and leaves >= window.leaves_first.value:
+        n = seedlings_when_late(nursery.inputs.seedlings_per_hill, day, nursery.practice)
         return (c.LATE_LOSS(n=n, percent=nearest(DELAY_LOSS.value * 100)),)
-    if day <= 0 or leaves >= LEAVES_FIRST.value:
+    if day <= 0 or leaves >= window.leaves_first.value:
         return ()
-    seen = forecast_by_pace(LEAVES_LAST.value, leaves, day)
+    target = whole_up(window.leaves_last.value)
+    seen = _forecast(target, leaves, day, warmth)
     likely, early, late = (nursery.sow_date + timedelta(days=d) for d in seen)
-    return (c.FOURTH_LEAF(date=likely, early=early, late=late),)
+    if warmth is None:
+        return (c.NEXT_LEAF(n=target, date=likely, early=early, late=late),)
+    told = c.NEXT_LEAF_AT(
+        n=target, date=likely, early=early, late=late, degrees=warmth.mean_c, day=warmth.day
+    )
+    return (told,)
+
+
+def ready(nursery: Nursery, leaves: float, today: date, warmth: Warmth | None) -> Ready | None:
+    """The window as the leaves move it: later where they come late, never earlier; None where
+    the practice's own days hold."""
+    day, window = nursery.day(today), nursery.practice.window
+    if day <= 0 or leaves >= window.leaves_first.value:
+        return None
+    first = _forecast(window.leaves_first.value, leaves, day, warmth).day
+    late = first - int(window.first.value)
+    if late <= 0:
+        return None
+    last = min(int(window.last.value) + late, int(window.latest.value))
+    return Ready(*(nursery.sow_date + timedelta(days=d) for d in (min(first, last), last)))
+
+
+def _forecast(target: float, leaves: float, day: int, warmth: Warmth | None) -> LeafForecast:
+    if warmth is None:
+        return forecast_by_pace(target, leaves, day)
+    return forecast_by_warmth(target, leaves, day, warmth.mean_c)

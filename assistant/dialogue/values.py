@@ -6,6 +6,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.outcome import SeasonOutcome
@@ -135,6 +136,7 @@ class Known:
     `focuses` are the numbered texts that reached this phone, the latest first. `today` is the
     date in the village. `items` are the tasks asked and not yet answered, oldest first.
     `seasons` are this farmer's results, the oldest first.
+    `warmth` is the mean temperature that an officer entered of late for that village;
     `practices` are those offered in the farmer's village, the usual one first.
     `raining`: a warning stands for the village, whether or not this phone was asked for it.
     """
@@ -158,6 +160,7 @@ class Known:
     raining: bool = False
     seasons: tuple[SeasonOutcome, ...] = ()
     practices: tuple[Practice, ...] = (MAT,)
+    warmth: Warmth | None = None
     desk: Desk | None = None
 
     @property
@@ -245,6 +248,14 @@ class IssueWarning:
 
 
 @dataclass(frozen=True)
+class KeepWarmth:
+    """An officer's mean temperature of a village."""
+
+    village_id: int
+    warmth: Warmth
+
+
+@dataclass(frozen=True)
 class GiveAllClear:
     warning_id: int
 
@@ -269,6 +280,7 @@ Change = (
     | AnswerWarning
     | IssueWarning
     | GiveAllClear
+    | KeepWarmth
     | NoteUnread
 )
 

@@ -40,6 +40,8 @@ class Act(StrEnum):
     RESULTS_TAKEN = "results_taken"
     VILLAGE_HANDED_OVER = "village_handed_over"
     CALENDAR_TAKEN = "calendar_taken"
+    PRACTICES_SET = "practices_set"
+    WARMTH_KEPT = "warmth_kept"
     WARNED = "warned"
     WARNING_DROPPED = "warning_dropped"
     WARNING_CLEARED = "warning_cleared"

@@ -19,6 +19,7 @@ from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.service.village_beds import keep_warmth
 from assistant.service.warnings import give_all_clear
 from assistant.store import Work
 from assistant.wording import messages_officer as o
@@ -249,6 +250,13 @@ def _all_clear(change: v.GiveAllClear, scene: Scene) -> None:
     give_all_clear(scene.work, scene.house, change.warning_id, scene.now)
 
 
+def _keep_warmth(change: v.KeepWarmth, scene: Scene) -> None:
+    officer = scene.work.people.officer(scene.phone)
+    if officer is None:
+        raise LookupError(f"{scene.phone} is no officer, so its temperature cannot be kept")
+    keep_warmth(scene.work, change.village_id, change.warmth, officer.id, scene.now)
+
+
 def _note_unread(change: v.NoteUnread, scene: Scene) -> None:
     farmer = scene.work.people.farmer(scene.phone)
     language = (farmer.language if farmer else None) or scene.house.languages[0]
@@ -269,5 +277,6 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.AnswerWarning: _answer_warning,
     v.IssueWarning: _issue,
     v.GiveAllClear: _all_clear,
+    v.KeepWarmth: _keep_warmth,
     v.NoteUnread: _note_unread,
 }

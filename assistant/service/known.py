@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.agronomy.growth.warmth import Warmth, told_since
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.channel import Channel
@@ -95,6 +96,7 @@ def know(
         raining=_raining(work, village_id, now),
         seasons=work.seasons.of_farmer(farmer.id) if farmer else (),
         practices=_practices(house, village),
+        warmth=_warmth(work, village, today) if nurseries else None,
         desk=_desk(work, house, officer, text, now) if officer else None,
     )
 
@@ -104,6 +106,11 @@ def _practices(house: House, village: Village | None) -> tuple[Practice, ...]:
     known = house.store.practices
     codes = village.practices if village else ()
     return tuple(known[code] for code in codes if code in known) or (MAT,)
+
+
+def _warmth(work: Work, village: Village | None, today: date) -> Warmth | None:
+    """The mean temperature that an officer entered of late."""
+    return work.warmth.latest(village.id, told_since(today)) if village else None
 
 
 def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Item, ...]:

@@ -25,6 +25,7 @@ from assistant.web import (
     results,
     season,
     trail,
+    village_beds,
     villages,
     wall,
 )
@@ -60,6 +61,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     calendar_files.pages,
     farmers.pages,
     villages.pages,
+    village_beds.pages,
     messages.pages,
     alerts.pages,
     results.pages,

@@ -4,9 +4,11 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service import villages as service
+from assistant.service.village_beds import village_beds
 from assistant.service.villages import Stays
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web as w
+from assistant.wording import messages_web_beds
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -23,7 +25,8 @@ def pages(desk: Desk) -> Blueprint:
         story = service.village_story(desk.house, desk.sight, village)
         if story is None:
             abort(404)
-        return desk.page("village.html", story=story)
+        beds = village_beds(desk.house, desk.sight, village, desk.now)
+        return desk.page("village.html", story=story, beds=beds, b=messages_web_beds)
 
     @found.post("/villages/<int:village>/hand-over")
     def hand_over(village: int) -> ResponseReturnValue:

@@ -42,6 +42,7 @@ SENT: Mapping[str, str] = {
     "CLEAR": "CLEAR",
     "CLOSE": "close",
     "COUNT": "COUNT",
+    "TEMP": "TEMP",
     "DONE": "done",
     "LANGUAGE": "language",
     "MENU": "menu",

@@ -237,10 +237,15 @@ PLANT_STRING = Message(
 )
 
 # --- leaves and lateness --------------------------------------------------------------------
-FOURTH_LEAF = Message(
-    "At this pace the 4th leaf opens about {date}, between {early} and {late}. Count again on the "
-    "day you mean to plant.",
-    note="From the count of open leaves; the span says how sure it is.",
+NEXT_LEAF = Message(
+    "At this pace leaf {n} opens about {date}, between {early} and {late}. Count again on the day "
+    "you mean to plant.",
+    note="From the count of open leaves; the span says how sure it is. {n} numbers the leaf.",
+)
+NEXT_LEAF_AT = Message(
+    "At {degrees} C, your officer's figure of {day}, leaf {n} opens about {date}, between {early} "
+    "and {late}. Count again before you plant.",
+    note="From the leaves and the mean temperature. {n} numbers the leaf, {day} is a date.",
 )
 LATE_LOSS = Message(
     "Old seedlings: plant {n} a hill now. In trials two weeks late cost {percent} of 100 of the "

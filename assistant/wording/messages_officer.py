@@ -1,13 +1,13 @@
 """Texts between the assistant and an officer by SMS.
 
-RAIN, COUNT, CLEAR, WHO are words that officers send; they are the same in every language.
+RAIN, COUNT, CLEAR, WHO, TEMP are words that officers send; they are the same in every language.
 """
 
 from assistant.wording.message import Message
 
 OFFICER_HELP = Message(
     "RAIN code village 14-20 warns (add TOMORROW or 12/6). COUNT code village: answers. CLEAR code "
-    "village: all-clear. WHO code: nurseries to see.",
+    "village: all-clear. WHO code: nurseries to see. TEMP code village 24: mean degrees C.",
     note="Help for officers. Capitals stay as they are; 'code' and 'village' are filled in.",
     segments=2,
 )
@@ -48,6 +48,16 @@ WARNED = Message(
     "it.",
     note="The officer said yes. COUNT and CLEAR stay.",
     segments=2,
+)
+TEMP_NOTED = Message(
+    "{village}: mean of {degrees} C kept for {date}. Leaves are foretold by it. Wrong? Send TEMP "
+    "again.",
+    note="The officer entered a mean temperature. TEMP stays.",
+)
+NO_TEMP = Message(
+    "Send the mean of day and night, {low} to {high} C, e.g. TEMP code {village} 24. For an earlier "
+    "day add it, e.g. 12/6.",
+    note="No temperature could be read, or it cannot be. TEMP stays.",
 )
 COUNTED = Message(
     "{village}, rain {from_time}-{to_time}: {asked} asked, {delivered} reached, {covered} covered, "

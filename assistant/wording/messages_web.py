@@ -7,6 +7,7 @@ help. Nothing here is in capitals: capitals are words that people send.
 from collections.abc import Mapping
 
 from assistant.wording.message import Message
+from assistant.wording.messages_web_beds import BED_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
 SKIP = Message("Skip to the page", note="A hidden link for people who use a keyboard.")
@@ -450,4 +451,5 @@ ACTS: Mapping[str, Message] = {
     "broadcast": ACT_BROADCAST,
     "village_placed": ACT_VILLAGE_PLACED,
     "alert_taken": ACT_ALERT_TAKEN,
+    **BED_ACTS,
 }

@@ -15,6 +15,7 @@ from assistant.wording import (
     messages_tasks,
     messages_web,
     messages_web_alerts,
+    messages_web_beds,
     messages_web_season,
 )
 from assistant.wording.message import Message, slots_of
@@ -32,9 +33,10 @@ MODULES: Mapping[str, ModuleType] = {
     "web": messages_web,
     "alerts": messages_web_alerts,
     "season": messages_web_season,
+    "beds": messages_web_beds,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
-PRINTED = frozenset({"plan", "web", "alerts", "season"})
+PRINTED = frozenset({"alerts", "beds", "plan", "season", "web"})
 
 
 @dataclass(frozen=True)

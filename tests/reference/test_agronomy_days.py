@@ -6,7 +6,9 @@ import pytest
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.calendar import Anchors, TaskCode, calendar, sow_for_transplant
+from assistant.agronomy.growth.leaf_pace import forecast_by_warmth
 from assistant.agronomy.growth.leaves import days_per_leaf, leaves_on
+from assistant.agronomy.growth.warmth import is_mean_c
 from tests.reference.sourced import source
 
 PLANTING = date(2025, 7, 1)
@@ -82,6 +84,20 @@ def test_the_window_holds_the_ages_that_did_best_in_warm_seasons(day):
 def test_days_per_leaf_of_the_crop_model(mean_c, days):
     """DSSAT, RICER048.CUL: 83 degree-days a leaf above 9 C."""
     assert days_per_leaf(mean_c) == pytest.approx(days, abs=0.005)
+
+
+@source("DSSAT-RICER048")
+def test_the_fourth_leaf_after_a_count_comes_by_the_published_rates():
+    """DSSAT, RICER048.CUL: 83 (55-90) degree-days a leaf above 9 C. Two leaves on day 15 at a
+    mean of 20 C: 1.5 leaves of 7.55 days on; between one of 5 days and two of 8.18."""
+    assert forecast_by_warmth(4, 2, 15, 20.0) == (26, 20, 32)
+
+
+@source("AgronJ-100-490")
+def test_a_mean_temperature_is_taken_where_leaves_grow_and_nowhere_else():
+    """Streck et al., 2008: leaves appear between 11 and 40 C."""
+    assert is_mean_c(11) and is_mean_c(40)
+    assert not is_mean_c(10.9) and not is_mean_c(40.1)
 
 
 @source("DSSAT-RICER048")

@@ -56,8 +56,8 @@ def test_a_count_of_few_leaves_tells_when_the_fourth_opens() -> None:
     by the middle, 12 x 4 / 2.5 = 19.2, on day 19."""
     sow = TODAY - timedelta(days=12)
     phone = Phone.enrolled(nursery(sow=sow, sown=True)).asked(item(TaskCode.LEAF_COUNT))
-    expected = c.FOURTH_LEAF(
-        date=date(2026, 6, 8), early=date(2026, 6, 5), late=date(2026, 6, 13)
+    expected = c.NEXT_LEAF(
+        n=4, date=date(2026, 6, 8), early=date(2026, 6, 5), late=date(2026, 6, 13)
     )
     assert phone.hears("2") == [like(m.LEAVES_FEW, expected, m.ASK_TRANSPLANTING)]
 

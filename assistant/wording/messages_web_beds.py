@@ -1,0 +1,31 @@
+"""Texts of a village's page about its beds: the kinds that are offered, and the warmth."""
+
+from collections.abc import Mapping
+
+from assistant.wording.message import Message
+
+BEDS = Message("Kinds of bed offered here", note="Heading on a village's page.")
+BEDS_HINT = Message(
+    "Where more than one is offered, the phone asks which one, with the mat first.",
+)
+KEEP_BEDS = Message("Offer these", note="Button.")
+BEDS_KEPT = Message("Offered from now on: {names}.", note="{names} are kinds of bed.")
+WARMTH = Message("Mean temperature", note="Heading on a village's page.")
+WARMTH_HINT = Message(
+    "The mean of day and night, {low} to {high} C. With it and a farmer's leaf count I foretell the "
+    "day of the next leaves, for {n} days.",
+    note="Under the field; from published leaf rates.",
+)
+DEGREES = Message("Degrees C", note="Label of a field.")
+ON = Message("Day", note="Label of a field with a date.")
+KEEP_WARMTH = Message("Keep", note="Button: keep the temperature.")
+WARMTH_NOW = Message("{degrees} C for {date}.", note="The latest mean temperature.")
+NO_WARMTH = Message("None of late: leaves are foretold by their own pace.")
+WARMTH_KEPT = Message("{village}: mean of {degrees} C kept for {date}.", note="Done.")
+NO_DEGREES = Message(
+    "Give the mean temperature as a number, {low} to {high} C.", note="It was not kept."
+)
+NO_DAY = Message("Give a day, today or before.", note="A temperature was not kept.")
+ACT_PRACTICES = Message("Kinds of bed set", note="A line of the trail.")
+ACT_WARMTH = Message("Temperature entered", note="A line of the trail.")
+BED_ACTS: Mapping[str, Message] = {"practices_set": ACT_PRACTICES, "warmth_kept": ACT_WARMTH}

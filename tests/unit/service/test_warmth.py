@@ -1,0 +1,87 @@
+"""An officer enters the mean temperature; the leaf count of a farmer is read by it."""
+
+import pytest
+
+from assistant.wording import messages_care as c
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from tests.valley import AMINA, CODE, KIJANI, OFFICER, Valley, day, like
+
+
+@pytest.fixture
+def amina(valley: Valley) -> Valley:
+    """Amina sowed on the first of June in Kijani, which has an officer."""
+    valley.add_officer(KIJANI)
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "1 June")
+    return valley
+
+
+@pytest.mark.parametrize(
+    ("text", "degrees", "on"),
+    [
+        ("TEMP {code} Kijani 20", 20.0, "13 Jun"),
+        ("temp {code} 20,5 C Kijani", 20.5, "13 Jun"),
+        ("TEMP {code} 24", 24.0, "13 Jun"),
+        ("TEMP {code} Kijani 20 yesterday", 20.0, "12 Jun"),
+        ("TEMP {code} Kijani 22.5 10/6", 22.5, "10 Jun"),
+    ],
+)
+def test_a_temperature_is_shown_back_with_its_day(
+    amina: Valley, text: str, degrees: float, on: str
+) -> None:
+    """The village may be left out where there is only one."""
+    amina.go("13 Jun 05:00")
+    [answer] = amina.text(OFFICER, text.format(code=CODE))
+    assert answer == like(o.TEMP_NOTED(village="Kijani", degrees=degrees, date=day(on)))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Kijani", "Kijani 4", "Kijani 45", "Kijani 20 25", "Kijani 20 1/5", "Kijani 20 tomorrow"],
+)
+def test_what_cannot_be_is_asked_again_and_nothing_kept(amina: Valley, text: str) -> None:
+    """11 to 40 C (Streck et al., 2008: no leaf outside), today or a few days before."""
+    amina.go("13 Jun 05:00")
+    [answer] = amina.text(OFFICER, f"TEMP {CODE} {text}")
+    assert answer == like(o.NO_TEMP(village="Kijani", low=11.0, high=40.0))
+    amina.go("13 Jun 06:00")
+    amina.heard(AMINA)
+    assert amina.text(AMINA, "2") == [like(m.LEAVES_FEW, c.NEXT_LEAF, m.ASK_TRANSPLANTING)]
+
+
+def test_another_village_and_a_farmer_have_no_say(amina: Valley) -> None:
+    """Mto Mwanga is not this officer's, and without the code nothing happens."""
+    assert amina.text(OFFICER, f"TEMP {CODE} Mto Mwanga 24") == [like(o.NO_SUCH_VILLAGE)]
+    assert amina.text(OFFICER, "TEMP 000000 Kijani 24") == [like(o.NEED_CODE)]
+
+
+def test_the_forecast_and_the_best_days_follow_the_warmth(amina: Valley) -> None:
+    """Two leaves on day 12 at 17 C: 83 degree-days a leaf over 8 C are 10.4 days a leaf (DSSAT,
+    RICER048.CUL), so the fourth 1.5 leaves on, after 15.6 days, on day 28; the earliest after
+    one leaf of 55 degree-days, day 18, the latest after two of 90, day 35. The third opens by
+    day 17, two days after the calendar's first day: so do the days to transplant."""
+    amina.go("13 Jun 05:00")
+    amina.text(OFFICER, f"TEMP {CODE} Kijani 17")
+    amina.go("13 Jun 06:00")
+    amina.heard(AMINA)
+    [answer] = amina.text(AMINA, "2")
+    told = c.NEXT_LEAF_AT(
+        n=4,
+        degrees=17.0,
+        day=day("13 Jun"),
+        date=day("29 Jun"),
+        early=day("19 Jun"),
+        late=day("6 Jul"),
+    )
+    asked = m.ASK_TRANSPLANTING(label="A", first=day("18 Jun"), last=day("23 Jun"))
+    assert answer == like(m.LEAVES_FEW, told, asked)
+    assert amina.text(AMINA, "22 June") == [like(m.TRANSPLANT_SET)]
+
+
+def test_an_old_temperature_is_no_longer_reckoned_with(amina: Valley) -> None:
+    """After ten days the leaves' own pace is surer."""
+    amina.text(OFFICER, f"TEMP {CODE} Kijani 17")
+    amina.go("13 Jun 06:00")
+    amina.heard(AMINA)
+    assert amina.text(AMINA, "2") == [like(m.LEAVES_FEW, c.NEXT_LEAF, m.ASK_TRANSPLANTING)]
