@@ -16,7 +16,7 @@ from assistant.agronomy.calendar import (
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, quantities
-from assistant.agronomy.season.followups import NO_RESULT_AFTER_D, follow_ups
+from assistant.agronomy.season.followups import NO_RESULT_AFTER_D, Added, follow_ups
 
 
 @dataclass(frozen=True)
@@ -74,8 +74,16 @@ class Nursery:
     @cached_property
     def tasks(self) -> tuple[Task, ...]:
         """Its calendar and what follows on what happened, in date order."""
-        more = follow_ups(self.sow_date, self.test_begun, self.transplanted_on)
+        more = follow_ups(self.sow_date, self.test_begun, self.transplanted_on, self.added)
         return tuple(sorted((*calendar(self.anchors), *more), key=lambda task: task.date))
+
+    @property
+    def added(self) -> Added | None:
+        """The seed that was added to a thin bed, with its own days."""
+        if self.more_on is None:
+            return None
+        days, window = self.practice.days, self.practice.window
+        return Added(self.more_on, days.uncover.value, window.first.value)
 
     @cached_property
     def quantities(self) -> Quantities:

@@ -8,8 +8,8 @@ from enum import StrEnum
 class TaskCode(StrEnum):
     """One thing to do; the order here is the order of work within a day.
 
-    The calendar of a plan holds all but the three that follow on something that happened: a
-    seed test begun, a field planted (see `followups`).
+    The calendar of a plan holds all but those that follow on something that happened: a seed
+    test begun, seed added to a thin bed, a field planted (see `followups`).
     """
 
     SEED_TEST = "seed_test"
@@ -33,6 +33,9 @@ class TaskCode(StrEnum):
     DRAIN_BED = "drain_bed"
     TRANSPLANT = "transplant"
     OVERDUE = "overdue"
+    MORE_SOW = "more_sow"
+    MORE_UNCOVER = "more_uncover"
+    MORE_READY = "more_ready"
     FILL_GAPS = "fill_gaps"
     SEASON_RESULT = "season_result"
 

@@ -86,16 +86,18 @@ def _outcome(session: Session, nursery: Nursery, known: Known) -> SeasonOutcome:
     is_short = answers["sufficed"] == "short"
     share = float(str(answers["planted"])) / WHOLE if is_short else 1.0
     left = _mats_left(answers, nursery) if answers["sufficed"] == "left" else 0.0
+    sown = mats_of(nursery) + (nursery.more_mats or 0)
     return SeasonOutcome(
         nursery_id=nursery.id,
         farmer_id=nursery.farmer_id,
         ended_on=known.today,
         field_area_m2=nursery.inputs.field_area_m2,
         planted_area_m2=nursery.inputs.field_area_m2 * share,
-        mats=mats_of(nursery),
+        mats=sown,
         mats_left=left,
         resown=answers["resown"] == "yes",
-        establishment=nursery.inputs.establishment,
+        # What the plan counted on, over all mats that were sown in the end.
+        establishment=nursery.inputs.establishment * mats_of(nursery) / sown,
         practice=nursery.practice.code,
     )
 

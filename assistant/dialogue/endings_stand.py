@@ -5,9 +5,17 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import day_after
-from assistant.agronomy.growth.stand import Filling, filling, sow_again_day, sown_again
+from assistant.agronomy.constants_work import MAT_SIZE_M2
+from assistant.agronomy.growth.stand import (
+    Filling,
+    filling,
+    hill_of_thin_stand,
+    sow_again_day,
+    sown_again,
+    stand_share,
+)
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.rounding import Measure, measured
+from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c
@@ -26,7 +34,7 @@ def _counted(message: Message, nursery: Nursery, session: Session, known: Known)
 def _told(session: Session, known: Known) -> tuple[Change, ...]:
     """The officer hears the count and what the farmer decided."""
     shoots, decided = session.answers["shoots"], session.answers.get("decided", "")
-    return (call("not_up", f"{shoots} / 100 cm2: {decided}", session, known),)
+    return (call("not_up", f"{shoots} {decided}".strip(), session, known),)
 
 
 def _look_again(known: Known) -> date:
@@ -50,8 +58,13 @@ def _wait(session: Session, known: Known) -> Turn:
 
 def _keep(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
-    text = said(about(c.THIN_NOTED, nursery, known.today, date=_look_again(known)))
-    return ended(session, known, text, changes=_told(session, known))
+    share = stand_share(float(str(session.answers["shoots"])), nursery.quantities)
+    usual = nursery.inputs.seedlings_per_hill
+    thin = replace(nursery, hill_seedlings=hill_of_thin_stand(usual, share))
+    on = _look_again(known)
+    text = said(about(c.THIN_NOTED, thin, known.today, usual=usual, date=on))
+    changes = (*_told(session, known), SaveNursery(thin))
+    return ended(session, known, text, changes=changes)
 
 
 def _fill(session: Session, known: Known) -> Turn:
@@ -68,7 +81,9 @@ def _fill(session: Session, known: Known) -> Turn:
         sowing=sowing,
         first=day_after(sowing, nursery.practice.window.first.value),
     )
-    changes = (*_told(session, known), SaveNursery(replace(nursery, resown=True)))
+    mats = more.mats or whole_up(more.bed_m2 / MAT_SIZE_M2.value)
+    added = replace(nursery, resown=True, more_on=sowing, more_mats=mats)
+    changes = (*_told(session, known), SaveNursery(added))
     return ended(session, known, Text((told,), keep=True), changes=changes)
 
 

@@ -1,6 +1,7 @@
 """Where a trouble talk ends: a spray, advice, or the officer with what the farmer answered."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, UREA_PERCENT
@@ -8,18 +9,15 @@ from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.conversations.trouble import LEAVES, PLACES, SIGNS
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
-from assistant.dialogue.readers import MOST_WORDS
 from assistant.dialogue.results import urea
-from assistant.dialogue.values import Known, Session, Text, Turn
+from assistant.dialogue.values import CallForHelp, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about, watering_pails
 from assistant.wording.message import Message, Say
-from assistant.wording.render import render
 
 # What else a sign may mean, in a sentence that is safe to follow at once.
 _MAY_BE: Mapping[str, Message] = {
@@ -34,7 +32,6 @@ _MAY_BE: Mapping[str, Message] = {
     "patches": c.M_ROT,
     "smell": c.M_ROT,
 }
-_LABELS = {choice.code: choice.label for choice in (*SIGNS, *LEAVES, *PLACES)}
 _ASKED = ("signs", "leaves", "place")
 
 
@@ -54,6 +51,8 @@ def _too_early(session: Session, known: Known) -> Turn:
 def _urea(session: Session, known: Known) -> Turn:
     """The spray for this bed and this can; a bed smaller than one can is told in litres."""
     nursery = chosen(session, known)
+    if nursery.urea_on is not None and nursery.urea_on < known.today:
+        return _urea_again(session, known)
     litres = float(str(session.answers["can"]))
     if litres > nursery.quantities.spray_water_l:
         advice = about(m.UREA_ADVICE, nursery, known.today, urea=urea(nursery))
@@ -62,18 +61,34 @@ def _urea(session: Session, known: Known) -> Turn:
         advice = about(
             c.UREA_CAN, nursery, known.today, urea=urea(nursery), grams=grams, litres=litres
         )
-    return ended(session, known, Text((advice,), keep=True))
+    noted = SaveNursery(replace(nursery, urea_on=known.today))
+    return ended(session, known, Text((advice,), keep=True), changes=(noted,))
+
+
+def _urea_again(session: Session, known: Known) -> Turn:
+    """Once only: a second spray is the officer's to decide."""
+    nursery = chosen(session, known)
+    text = said(about(c.UREA_ONCE, nursery, known.today, date=nursery.urea_on or known.today))
+    return ended(session, known, text, changes=(_seen_call(session, known),))
+
+
+def _codes(session: Session) -> list[str]:
+    """What was seen, by the codes of the talk's choices."""
+    codes = [str(session.answers[name]) for name in _ASKED if name in session.answers]
+    return [code for code in codes if code != "none"]
+
+
+def _seen_call(session: Session, known: Known) -> CallForHelp:
+    return call("yellow", ",".join(_codes(session)), session, known)
 
 
 def _look_alike(session: Session, known: Known) -> Turn:
     """Not surely nitrogen: what it may be, and the officer is told all that was answered."""
-    codes = [str(session.answers[name]) for name in _ASKED if name in session.answers]
-    seen = [code for code in codes if code != "none"]
-    words = ", ".join(render(_LABELS[code](), known.catalogue) for code in seen)
+    seen = _codes(session)
     messages = (_MAY_BE[code] for code in seen if code in _MAY_BE)
     nursery = chosen(session, known)
     may_be = tuple(about(message, nursery, known.today) for message in messages)
-    change = call("yellow", words[:MOST_WORDS], session, known)
+    change = _seen_call(session, known)
     return ended(session, known, said(*may_be, m.TOLD_OFFICER()), changes=(change,))
 
 

@@ -48,6 +48,7 @@ DONE, NOT_YET = "done", "not_yet"
 DEEDS_OF: Mapping[TaskCode, frozenset[str]] = {
     TaskCode.SOAK: frozenset({"soak"}),
     TaskCode.SOW: frozenset({"sow"}),
+    TaskCode.MORE_SOW: frozenset({"sow"}),
     TaskCode.UNCOVER_FLOOD: frozenset({"uncover", "flood"}),
     TaskCode.DRAIN_BED: frozenset({"drain"}),
     TaskCode.TRANSPLANT: frozenset({"transplant"}),
@@ -312,6 +313,12 @@ def _soak_later(nursery: Nursery, item: Item, when: date | None, known: Known) -
     return moved, about(m.SOW_LATER_NOTED, moved, known.today)
 
 
+def _more_later(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+    """The added seed is sown a day later, and its days move with it."""
+    moved = replace(nursery, more_on=known.today + ONE_DAY)
+    return moved, _asked_again(nursery, item, when, known)[1]
+
+
 def _not_up(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
     tomorrow = known.today + ONE_DAY
     moved = (
@@ -341,6 +348,7 @@ _HAPPENED: Mapping[TaskCode, _Settles] = {
 _DELAYED: Mapping[TaskCode, _Settles] = {
     TaskCode.SOW: _sow_later,
     TaskCode.SOAK: _soak_later,
+    TaskCode.MORE_SOW: _more_later,
     TaskCode.UNCOVER_FLOOD: _not_up,
 }
 _noted: Mapping[str, _Settles] = {DONE: _noted_done, NOT_YET: _asked_again}

@@ -28,7 +28,8 @@ def outlook(
     is late."""
     day, window = nursery.day(today), nursery.practice.window
     if day > window.last.value and leaves >= window.leaves_first.value:
-        n = seedlings_when_late(nursery.inputs.seedlings_per_hill, day, nursery.practice)
+        usual = nursery.hill_seedlings or nursery.inputs.seedlings_per_hill
+        n = seedlings_when_late(usual, day, nursery.practice)
         return (c.LATE_LOSS(n=n, percent=nearest(DELAY_LOSS.value * 100)),)
     if day <= 0 or leaves >= window.leaves_first.value:
         return ()

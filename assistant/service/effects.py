@@ -14,33 +14,21 @@ from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
 from assistant.reminders.values import Reminder, State
+from assistant.service.days import local_date, zone_of
 from assistant.service.drafts import issue_warning
 from assistant.service.house import House
-from assistant.service.known import local_date, zone_of
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.service.told import ABOUT
 from assistant.service.village_beds import keep_warmth
 from assistant.service.warnings import give_all_clear
 from assistant.store import Work
 from assistant.wording import messages_officer as o
-from assistant.wording.message import Message, Say, Slot
+from assistant.wording.message import Say, Slot
 
 ONE_DAY = timedelta(days=1)
 TOLD_LASTS_D = 7  # shorter than the time between the two harrowings, which are both said
 _ASKED_AGAIN = frozenset({TaskCode.DRAIN_BED, TaskCode.TRANSPLANT, TaskCode.OVERDUE})
-
-ABOUT: Mapping[str, Message] = {
-    "officer": o.ABOUT_OFFICER,
-    "yellow": o.ABOUT_YELLOW,
-    "not_up": o.ABOUT_NOT_UP,
-    "seed": o.ABOUT_SEED,
-    "animals": o.ABOUT_ANIMALS,
-    "water": o.ABOUT_WATER,
-    "leaves": o.ABOUT_LEAVES,
-    "rain": o.ABOUT_RAIN,
-    "ring": o.ABOUT_RING,
-    "other": o.ABOUT_OTHER,
-}
 
 
 @dataclass(frozen=True)

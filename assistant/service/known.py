@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 from datetime import date, datetime, timedelta
-from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
@@ -19,16 +18,15 @@ from assistant.dialogue.values import (
     Reach,
     Standing,
     Tally,
-    Visit,
 )
 from assistant.people import Farmer, Officer, Village
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.service.codes import check_text_code
+from assistant.service.days import local_date as local_date
+from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
+from assistant.service.who import to_visit
 from assistant.store import Work
-from assistant.wording import messages_officer as o
-from assistant.wording.day import what_of
-from assistant.wording.render import render
 
 # A task that is no longer worth answering once the other was asked.
 _REPLACED_BY = {
@@ -42,17 +40,6 @@ ONE_DAY = timedelta(days=1)
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
 SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
 SOWS_SOON_D = 2  # seed is soaked two days before it is sown
-
-
-def zone_of(work: Work, house: House, village_id: int | None) -> str:
-    """The time zone of a village, or of the programme."""
-    village = work.people.village(village_id) if village_id is not None else None
-    return village.zone if village else house.zone
-
-
-def local_date(now: datetime, zone: str) -> date:
-    """The date that it is in a zone."""
-    return now.astimezone(ZoneInfo(zone)).date()
 
 
 def know(
@@ -170,7 +157,7 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
     if verb_of(text) in ("COUNT", "CLEAR"):
         return replace(desk, tallies=_tallies(work, villages, now))
     if verb_of(text) == "WHO":
-        return replace(desk, visits=visits(work, house, officer, villages, now))
+        return replace(desk, visits=to_visit(work, house, officer, now))
     return desk
 
 
@@ -208,37 +195,3 @@ def _tallies(work: Work, villages: tuple[Village, ...], now: datetime) -> tuple[
             reached = max(counts.delivered, counts.covered + counts.need_help)
             found.append(Tally(standing, village, *counts._replace(delivered=reached)))
     return tuple(found)
-
-
-def visits(
-    work: Work, house: House, officer: Officer, villages: tuple[Village, ...], now: datetime
-) -> tuple[Visit, ...]:
-    """Nurseries to be seen: open calls for help first, then tasks that were never answered."""
-    catalogue = house.catalogue(officer.language)
-    names = {village.id: village for village in villages}
-    called = [
-        Visit(
-            phone=call.farmer.phone,
-            label=call.nursery.called if call.nursery else "-",
-            village=names[call.farmer.village_id].name if call.farmer.village_id else "-",
-            reason=render(o.HELP_CALL(), catalogue),
-            since=local_date(call.at, house.zone),
-        )
-        for call in work.calls.open(list(names))
-        if now - call.at <= SHOWN_FOR
-    ]
-    silent = [
-        Visit(
-            phone=farmer.phone,
-            label=nursery.called,
-            village=names[farmer.village_id].name if farmer.village_id else "-",
-            reason=render(
-                o.OPEN_TASK(what=what_of(reminder.task, nursery.practice)), catalogue
-            ),
-            since=reminder.day,
-        )
-        for farmer, nursery, reminder in work.reminders.open_for_officer(list(names))
-        if now - reminder.due_at <= SHOWN_FOR
-    ]
-    by_place = {(visit.phone, visit.label): visit for visit in reversed((*called, *silent))}
-    return tuple(reversed(by_place.values()))

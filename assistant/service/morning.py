@@ -16,12 +16,13 @@ from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
+from assistant.service.days import local_date
 from assistant.service.house import House
-from assistant.service.known import local_date
 from assistant.service.sight import Sight
 from assistant.service.told import Told, told
 from assistant.store import Call, OwnWords, Work
 from assistant.wording import messages_web as w
+from assistant.wording import messages_web_told as t
 from assistant.wording.day import what_of
 from assistant.wording.message import Say
 
@@ -128,7 +129,7 @@ def morning(
     with house.store.look() as work:
         gathering = _Gathering(work, house, sight, now, sight.scope(village_id))
         calls = work.calls.open(gathering.scope)
-        cards = gathering.cards(sorted(calls, key=lambda call: (call.about != "rain", call.at)))
+        cards = gathering.cards(_by_urgency(calls))
         villages = (chosen,) if chosen else sight.villages
         return Morning(
             today=local_date(now, chosen.zone if chosen else house.zone),
@@ -139,6 +140,20 @@ def morning(
             calls_in_all=len(calls),
             to_see=gathering.to_see(),
         )
+
+
+def gathered(
+    work: Work, house: House, sight: Sight, now: datetime
+) -> tuple[tuple[CallCard, ...], tuple[ToSee, ...]]:
+    """All open calls and all nurseries to be seen, the most urgent first, in a transaction that
+    is open."""
+    gathering = _Gathering(work, house, sight, now, sight.scope())
+    calls = work.calls.open(gathering.scope)
+    return gathering.cards(_by_urgency(calls)), gathering.to_see()
+
+
+def _by_urgency(calls: Iterable[Call]) -> list[Call]:
+    return sorted(calls, key=lambda call: (call.about != "rain", call.at))
 
 
 def _standing(work: Work, villages: Iterable[Village], now: datetime) -> Iterator[Stands]:
@@ -248,10 +263,14 @@ class _Gathering:
                 yield farmer, nursery, Reason(Why.NOT_UP, w.WHY_NOT_UP(), latest.day)
 
     def _yellow(self) -> Iterator[Found]:
+        """Beds that were told of as yellow, and those for which urea was advised."""
         for farmer, nursery, task in self.work.watch.answered(
             self.scope, TaskCode.COLOUR_CHECK, "yellow", self._since()
         ):
             yield farmer, nursery, Reason(Why.YELLOW, w.WHY_YELLOW(), task.day)
+        for farmer, nursery in self.work.watch.urea_advised(self.scope, self._since()):
+            on = nursery.urea_on or self._since()
+            yield farmer, nursery, Reason(Why.YELLOW, t.WHY_UREA(), on)
 
     def _old(self) -> Iterator[Found]:
         """Beds past their last day for transplanting; forgotten ones are no longer listed."""

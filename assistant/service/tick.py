@@ -321,6 +321,8 @@ def _put_off(
             moved = nursery.sown_on(tomorrow, sown=False)
         elif TaskCode.UNCOVER_FLOOD in due and nursery.may_uncover_on(tomorrow):
             moved = nursery.uncovering_on(tomorrow, uncovered=False)
+        elif TaskCode.MORE_SOW in due:
+            moved = replace(nursery, more_on=tomorrow)
         else:
             continue
         # The text that says so waits to be sent and must not be taken back.

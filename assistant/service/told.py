@@ -1,14 +1,38 @@
-"""What a call for help tells: the trouble, an answer of the talk about it, the own words."""
+"""What a call for help tells: the trouble, what was answered in the talk, the own words.
 
+Answers of a talk are kept as codes, so that each officer reads them in their own language.
+Calls of earlier releases hold them as words of the farmer's language, and are shown as such.
+"""
+
+import re
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from assistant.service.effects import ABOUT
+from assistant.dialogue.conversations.emergence import DECISIONS
+from assistant.dialogue.conversations.trouble import LEAVES, PLACES, SIGNS
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_web as w
-from assistant.wording.message import Say
+from assistant.wording import messages_web_told as t
+from assistant.wording.message import Listed, Message, Say, Slot
 
+ABOUT: Mapping[str, Message] = {
+    "officer": o.ABOUT_OFFICER,
+    "yellow": o.ABOUT_YELLOW,
+    "not_up": o.ABOUT_NOT_UP,
+    "seed": o.ABOUT_SEED,
+    "animals": o.ABOUT_ANIMALS,
+    "water": o.ABOUT_WATER,
+    "leaves": o.ABOUT_LEAVES,
+    "rain": o.ABOUT_RAIN,
+    "ring": o.ABOUT_RING,
+    "other": o.ABOUT_OTHER,
+}
 # Here the words that are kept are answers to the questions of a talk, not the farmer's own.
 _ANSWERED = frozenset({"yellow", "seed", "not_up"})
+_LABELS = {choice.code: choice.label for choice in (*SIGNS, *LEAVES, *PLACES)}
+_DECIDED = {choice.code: choice.label for choice in DECISIONS}
+_STAND = re.compile(r"(\d+) ?(\w*)")
+_TEST = re.compile(r"(\d+)/(\d+)")
 
 
 @dataclass(frozen=True)
@@ -24,7 +48,42 @@ def told(about: str, words: str) -> Told:
     """The parts of a call as it is kept: a short code, and words or an answer."""
     trouble = ABOUT.get(about, o.ABOUT_OTHER)()
     if about in _ANSWERED and words:
-        return Told(trouble, w.ANSWERED(words=words), "")
+        return Told(trouble, w.ANSWERED(words=answer_of(about, words)), "")
     if about == "leaves" and words:
         return Told(trouble, w.COUNTED_LEAVES(count=words), "")
     return Told(trouble, None, words)
+
+
+def answer_of(about: str, words: str) -> Slot:
+    """What was answered, to be worded in any language; words that are no codes as they are."""
+    found = _READ[about](words) if about in _READ else None
+    return found if found is not None else words
+
+
+def _signs(words: str) -> Slot | None:
+    codes = words.split(",")
+    if not all(code in _LABELS for code in codes):
+        return None
+    return Listed(tuple(_LABELS[code]() for code in codes))
+
+
+def _stand(words: str) -> Slot | None:
+    found = _STAND.fullmatch(words)
+    if not found:
+        return None
+    shoots = int(found[1])
+    if found[2] in _DECIDED:
+        return t.STAND(shoots=shoots, answer=_DECIDED[found[2]]())
+    return t.SHOOTS(shoots=shoots) if not found[2] else None
+
+
+def _test(words: str) -> Slot | None:
+    found = _TEST.fullmatch(words)
+    return t.SPROUTED(count=int(found[1]), seeds=int(found[2])) if found else None
+
+
+_READ: Mapping[str, Callable[[str], Slot | None]] = {
+    "yellow": _signs,
+    "not_up": _stand,
+    "seed": _test,
+}

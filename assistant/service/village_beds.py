@@ -10,8 +10,8 @@ from assistant.agronomy.growth.warmth import Warmth, is_mean_c, told_since
 from assistant.agronomy.practices import MAT
 from assistant.people import Village
 from assistant.service.audit import Act, Subject, note
+from assistant.service.days import local_date
 from assistant.service.house import House
-from assistant.service.known import local_date
 from assistant.service.sight import Sight
 from assistant.store import Work
 

@@ -59,6 +59,9 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.DRAIN_BED: TaskText(t.N_DRAIN_BED, t.P_DRAIN_BED, Ask.DONE),
     TaskCode.TRANSPLANT: TaskText(t.N_TRANSPLANT, t.P_TRANSPLANT, Ask.DONE),
     TaskCode.OVERDUE: TaskText(t.N_OVERDUE, t.P_OVERDUE, Ask.DONE),
+    TaskCode.MORE_SOW: TaskText(t.N_MORE_SOW, t.P_MORE_SOW, Ask.DONE),
+    TaskCode.MORE_UNCOVER: TaskText(t.N_MORE_UNCOVER, t.P_MORE_UNCOVER),
+    TaskCode.MORE_READY: TaskText(t.N_MORE_READY, t.P_MORE_READY),
     TaskCode.FILL_GAPS: TaskText(t.N_FILL_GAPS, t.P_FILL_GAPS, Ask.DONE),
     TaskCode.SEASON_RESULT: TaskText(t.N_RESULT, t.P_RESULT, Ask.RESULT),
     TaskCode.FIELD_FLOOD: TaskText(t.N_FIELD_FLOOD, t.P_FIELD_FLOOD),
@@ -70,6 +73,7 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
 # What must wait while a rain warning stands, and what is said instead.
 WAIT_FOR_RAIN: Mapping[TaskCode, Message] = {
     TaskCode.SOW: t.P_SOW_RAIN,
+    TaskCode.MORE_SOW: t.P_SOW_RAIN,
     TaskCode.UNCOVER_FLOOD: t.P_UNCOVER_RAIN,
 }
 
@@ -159,7 +163,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "cans": lambda n, d: watering_pails(n),
     "water": lambda n, d: measured(n.quantities.spray_water_l, Measure.SPRAY_L),
     "spacing": lambda n, d: _spacing(n),
-    "seedlings": lambda n, d: n.inputs.seedlings_per_hill,
+    "seedlings": lambda n, d: n.hill_seedlings or n.inputs.seedlings_per_hill,
     "area": lambda n, d: n.area_typed,
     "needed": lambda n, d: nearest(needed_shoots(n.quantities)),
     "row": lambda n, d: n.inputs.spacing_row_cm,

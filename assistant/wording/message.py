@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from typing import Union
 
-Slot = Union[str, int, float, date, time, "Say", "Named"]
+Slot = Union[str, int, float, date, time, "Say", "Named", "Listed"]
 """What may fill a slot. Numbers, dates and times are worded in the reader's language."""
 
 _SLOT = re.compile(r"\{(\w+)\}")
@@ -50,6 +50,13 @@ class Named:
         """The name in a language; the English one, else what is given, stands in."""
         names = dict(self.names)
         return names.get(language) or names.get("en") or self.otherwise
+
+
+@dataclass(frozen=True)
+class Listed:
+    """Several short texts in one slot, parted as the language parts a list."""
+
+    says: tuple["Say", ...]
 
 
 @dataclass(frozen=True)

@@ -70,6 +70,12 @@ M_ROT = Message(
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 
+UREA_ONCE = Message(
+    "{label}: urea was advised on {date}, once only. Do not spray again: too much burns. I tell "
+    "your officer.",
+    note="Yellow leaves again after the one spray.",
+)
+
 # --- poor emergence -------------------------------------------------------------------------
 SQUARE_HOW = Message(
     "Bend a stick or straw to a square of 10 x 10 cm. Lay it on 3 usual places of the bed, not the "
@@ -112,8 +118,9 @@ WAIT_NOTED = Message(
     note="The farmer waits for more shoots. PROBLEM is a word to send.",
 )
 THIN_NOTED = Message(
-    "{label}: kept. Plant 1 seedling a hill, not 2. In doubt count again on {date}: send PROBLEM.",
-    note="The farmer keeps a thin bed. PROBLEM is a word to send.",
+    "{label}: kept. Plant {seedlings} a hill, not {usual}. In doubt count again on {date}: send "
+    "PROBLEM.",
+    note="The farmer keeps a thin bed; seedlings a hill. PROBLEM is a word to send.",
 )
 FILL_NOTED = Message(
     "{label}: soak {seed} kg seed today, drain it tomorrow, sow {mats} more mats on {sowing}. They "

@@ -23,6 +23,9 @@ N_CHOOSE = Message("choose the transplanting day", note="Short name of a task.")
 N_DRAIN_BED = Message("drain the bed", note="Short name of a task.")
 N_TRANSPLANT = Message("transplant", note="Short name of a task.")
 N_OVERDUE = Message("transplant soon", note="Short name of a task.")
+N_MORE_SOW = Message("sow the added seed", note="Short name of a task.")
+N_MORE_UNCOVER = Message("look at the added seed", note="Short name of a task.")
+N_MORE_READY = Message("plant the added seedlings", note="Short name of a task.")
 N_FILL_GAPS = Message("fill the gaps", note="Short name of a task.")
 N_RESULT = Message("tell the result", note="Short name of a task.")
 N_FIELD_FLOOD = Message("flood the field", note="Short name of a task.")
@@ -127,6 +130,20 @@ P_OVERDUE_OLD = Message(
     "Transplant soon if there are 3 leaves or more, one seedling more a hill for each week late: "
     "old seedlings root late and yield less.",
     note="Day 24 and after.",
+)
+P_MORE_SOW = Message(
+    "Sow the added seed today if roots are 2-3 mm. Water it morning and evening, keep it covered, "
+    "guard it from rain and birds.",
+    note="Seed that fills up a thin bed; day 0 of it.",
+)
+P_MORE_UNCOVER = Message(
+    "Added seed: shoots up? Uncover it and give it water like the rest. Not up: keep it moist and "
+    "covered.",
+    note="Day 5 of the added seed.",
+)
+P_MORE_READY = Message(
+    "The added seedlings can be planted from today, if they have {few} to {many} open leaves.",
+    note="The first day for transplanting the added part.",
 )
 P_FILL_GAPS = Message(
     "Planted a week ago: fill gaps today with spare seedlings, not later. Spare mats? Offer them "

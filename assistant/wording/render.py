@@ -9,9 +9,10 @@ from functools import lru_cache
 from gettext import NullTranslations
 
 from babel.dates import format_date, format_skeleton, format_time
+from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal
 
-from assistant.wording.message import Named, Say, Slot
+from assistant.wording.message import Listed, Named, Say, Slot
 
 
 @dataclass(frozen=True)
@@ -84,6 +85,9 @@ def slot_text(value: Slot, catalogue: Catalogue) -> str:
     """One slot, worded. Strings are data and pass unchanged."""
     if isinstance(value, Say):
         return render(value, catalogue)
+    if isinstance(value, Listed):
+        parts = [render(say, catalogue) for say in value.says]
+        return format_list(parts, style="unit", locale=catalogue.language)
     if isinstance(value, Named):
         return value.in_language(catalogue.language)
     if isinstance(value, str):

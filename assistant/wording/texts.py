@@ -17,6 +17,7 @@ from assistant.wording import (
     messages_web_alerts,
     messages_web_beds,
     messages_web_season,
+    messages_web_told,
 )
 from assistant.wording.message import Message, slots_of
 
@@ -32,11 +33,13 @@ MODULES: Mapping[str, ModuleType] = {
     "plan": messages_plan,
     "web": messages_web,
     "alerts": messages_web_alerts,
+    "beds": messages_web_beds,
+    "told": messages_web_told,
     "season": messages_web_season,
     "beds": messages_web_beds,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
-PRINTED = frozenset({"alerts", "beds", "plan", "season", "web"})
+PRINTED = frozenset({"alerts", "beds", "plan", "season", "told", "web"})
 
 
 @dataclass(frozen=True)

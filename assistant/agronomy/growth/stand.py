@@ -7,7 +7,7 @@ so half is where filling ends and sowing again begins.
 
 import datetime as dt
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from assistant.agronomy import constants_work as w
@@ -15,7 +15,7 @@ from assistant.agronomy.lot.germination import Z_95, Range
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities
-from assistant.agronomy.rounding import whole_up
+from assistant.agronomy.rounding import whole_down, whole_up
 from assistant.agronomy.seed import CM2_PER_M2
 from assistant.agronomy.tasks import TaskCode
 
@@ -81,6 +81,11 @@ def stand_advice(shoots: float, quantities: Quantities, day: int) -> StandAdvice
     return StandAdvice.FILL if share >= w.EMERGENCE_FILL.value else StandAdvice.AGAIN
 
 
+def hill_of_thin_stand(usual: int, share: float) -> int:
+    """Seedlings a hill by which a thin stand plants the whole field: at least one."""
+    return max(whole_down(usual * min(share, 1.0)), 1)
+
+
 def filling(shoots: float, quantities: Quantities) -> Filling:
     """The seed and the mats for what is missing, at the same density."""
     missing = max(1 - stand_share(shoots, quantities), 0.0)
@@ -97,4 +102,5 @@ def sow_again_day(today: dt.date, practice: Practice = MAT) -> dt.date:
 
 def sown_again(nursery: Nursery, today: dt.date) -> Nursery:
     """The whole bed sown anew: all its days count from the new sowing."""
-    return nursery.sown_on(sow_again_day(today, nursery.practice), sown=False)
+    fresh = nursery.sown_on(sow_again_day(today, nursery.practice), sown=False)
+    return replace(fresh, urea_on=None, hill_seedlings=None, more_on=None, more_mats=None)

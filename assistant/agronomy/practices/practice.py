@@ -188,6 +188,9 @@ NEVER = frozenset(
         TaskCode.FIELD_PLOUGH,
         TaskCode.FIELD_PUDDLE,
         TaskCode.FIELD_LEVEL,
+        TaskCode.MORE_SOW,
+        TaskCode.MORE_UNCOVER,
+        TaskCode.MORE_READY,
         TaskCode.FILL_GAPS,
         TaskCode.SEASON_RESULT,
     }

@@ -4,6 +4,7 @@ They are no part of a plan's calendar, since nobody knows at a desk whether and 
 """
 
 import datetime as dt
+from typing import NamedTuple
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.calendar import Task, TaskCode, day_after
@@ -31,22 +32,51 @@ def retest_sow_day(today: dt.date, soak_day: float = c.SOAK_DAY.value) -> dt.dat
     return day_after(count_day(day_after(today, 1)), -soak_day)
 
 
+class Added(NamedTuple):
+    """Seed added to a thin bed: its sowing, and the days from it to uncovering and planting."""
+
+    sown: dt.date
+    uncover_d: float
+    ready_d: float
+
+    @property
+    def ready(self) -> dt.date:
+        """The first day on which it can be planted."""
+        return day_after(self.sown, self.ready_d)
+
+
 def follow_ups(
-    sow: dt.date, test_begun: dt.date | None, transplanted_on: dt.date | None
+    sow: dt.date,
+    test_begun: dt.date | None,
+    transplanted_on: dt.date | None,
+    added: Added | None = None,
 ) -> tuple[Task, ...]:
-    """The tasks that follow on a test begun and on a field planted."""
+    """The tasks that follow on a test begun, on seed that was added, and on a field planted."""
     found: list[tuple[TaskCode, dt.date, dt.date | None]] = []
     if test_begun is not None:
         found.append((TaskCode.SEED_COUNT, count_day(test_begun), None))
+    if added is not None:
+        found += [
+            (TaskCode.MORE_SOW, added.sown, None),
+            (TaskCode.MORE_UNCOVER, day_after(added.sown, added.uncover_d), None),
+            (TaskCode.MORE_READY, added.ready, None),
+        ]
     if transplanted_on is not None:
-        fill = day_after(transplanted_on, c.GAP_FILL_LAST_D.value)
-        first = day_after(transplanted_on, RESULT_AFTER_D)
-        last = day_after(transplanted_on, RESULT_AGAIN_D)
-        found += [(TaskCode.FILL_GAPS, fill, None), (TaskCode.SEASON_RESULT, first, last)]
+        found += _after_planting(
+            max(transplanted_on, added.ready) if added else transplanted_on
+        )
     return tuple(Task(code, (on - sow).days, on, until) for code, on, until in found)
 
 
-_AFTER_PLANTING = frozenset({TaskCode.FILL_GAPS, TaskCode.SEASON_RESULT})
+def _after_planting(planted: dt.date) -> list[tuple[TaskCode, dt.date, dt.date | None]]:
+    """Gaps and the result, once all is planted that was raised."""
+    fill = day_after(planted, c.GAP_FILL_LAST_D.value)
+    first, last = day_after(planted, RESULT_AFTER_D), day_after(planted, RESULT_AGAIN_D)
+    return [(TaskCode.FILL_GAPS, fill, None), (TaskCode.SEASON_RESULT, first, last)]
+
+
+_ADDED = frozenset({TaskCode.MORE_SOW, TaskCode.MORE_UNCOVER, TaskCode.MORE_READY})
+_AFTER_PLANTING = frozenset({TaskCode.FILL_GAPS, TaskCode.SEASON_RESULT}) | _ADDED
 
 
 def is_over(code: TaskCode, test_counted: bool, transplanted_on: dt.date | None) -> bool:

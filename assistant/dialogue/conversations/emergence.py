@@ -9,6 +9,7 @@ _WAIT = Choice("wait", c.DO_WAIT)
 _FILL = Choice("fill", c.DO_FILL)
 _AGAIN = Choice("again", c.DO_AGAIN)
 _KEEP = Choice("keep", c.DO_NOTHING)
+DECISIONS = (_WAIT, _FILL, _AGAIN, _KEEP)
 _GOES = {
     "wait": "!stand_wait",
     "fill": "!stand_fill",

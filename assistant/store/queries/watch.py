@@ -69,6 +69,18 @@ class Watch:
             for farmer, nursery in self._session.execute(wanted)
         )
 
+    def urea_advised(self, scope: Scope, since: date) -> tuple[tuple[Farmer, Nursery], ...]:
+        """Beds for which urea was advised on a day or later, by that day."""
+        wanted = (
+            _open_nurseries(scope)
+            .where(NurseryRow.urea_on >= since)
+            .order_by(NurseryRow.urea_on, NurseryRow.id)
+        )
+        return tuple(
+            (rows.farmer(farmer), rows.nursery(nursery))
+            for farmer, nursery in self._session.execute(wanted)
+        )
+
     def under_warning(
         self, scope: Scope, now: datetime, sown_from: date, sown_until: date
     ) -> tuple[UnderWarning, ...]:

@@ -1,7 +1,7 @@
 """Sign-up, plan, corrections and going back, as a farmer types them."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -362,18 +362,26 @@ def test_a_sign_typed_in_its_words_is_that_sign() -> None:
     phone = Phone.enrolled(nursery(sow=date(2026, 5, 20)))
     talk("PROBLEM", "yellow leaves", phone=phone)
     assert phone.hears("insects") == [like(m.TOLD_OFFICER)]
-    assert phone.changes == [v.CallForHelp("yellow", "Insects", 1)]
+    assert phone.changes == [v.CallForHelp("yellow", "insects", 1)]
 
 
 def test_only_leaves_without_another_sign_are_sprayed() -> None:
-    """The advice holds its cautions in the same text; nobody need be called."""
+    """The advice holds its cautions in the same text; nobody need be called, but the day is
+    kept: the officer sees it, and it is advised once only."""
     phone = Phone.enrolled(nursery(sow=date(2026, 5, 20)))
     talk("yellow", "1", phone=phone)
     assert phone.hears("8") == [like(c.ASK_WHICH_LEAVES, ...)]
     assert phone.hears("1") == [like(c.ASK_WHERE, ...)]
     assert phone.hears("1") == [like(c.ASK_CAN, ...)]
     assert phone.hears("2") == [like(c.UREA_CAN)]
-    assert phone.changes == []
+    advised = nursery(sow=date(2026, 5, 20), urea_on=TODAY)
+    assert phone.changes == [v.SaveNursery(advised)]
+    talk("yellow", "1", "8", "1", "1", "2", phone=phone)
+    assert phone.changes == [v.SaveNursery(advised)]  # read again on the same day
+    phone.on(TODAY + timedelta(days=2))
+    talk("yellow", "1", "8", "1", "1", phone=phone)
+    assert phone.hears("2") == [like(c.UREA_ONCE(label="A", date=TODAY))]
+    assert phone.changes == [v.CallForHelp("yellow", "tip,even", 1)]
 
 
 def test_yellow_leaves_before_day_7_are_the_officers_to_see() -> None:

@@ -1,15 +1,19 @@
 """Yellow leaves and their look-alikes, few shoots, weather: each to its end."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.dialogue import values as v
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
+from assistant.wording.day import DayWork, work_says
 from assistant.wording.message import Message
-from tests.talk import TODAY, Phone, nursery
-from tests.valley import like
+from assistant.wording.render import render_all
+from tests.talk import TODAY, Phone, item, nursery
+from tests.valley import CATALOGUES, like
 
 
 def on_day(day: int, **given: object) -> Phone:
@@ -55,22 +59,22 @@ def vars_of(kept: object) -> dict[str, object]:
 @pytest.mark.parametrize(
     ("answers", "may_be", "told"),
     [
-        (("1",), c.M_SPOTS, "Spots or rust on leaves"),
-        (("2",), None, "Insects"),
-        (("3",), c.M_NEW, "Only young leaves yellow"),
-        (("4",), c.M_COLD, "Cold nights"),
-        (("5",), c.M_SALT, "Salty soil or water"),
-        (("6",), c.M_WATER, "Deep standing water"),
-        (("7",), None, "Not sure"),
+        (("1",), c.M_SPOTS, "spots"),
+        (("2",), None, "insects"),
+        (("3",), c.M_NEW, "young_leaves"),
+        (("4",), c.M_COLD, "cold"),
+        (("5",), c.M_SALT, "salt"),
+        (("6",), c.M_WATER, "water"),
+        (("7",), None, "unsure"),
         # Zinc yellows old leaves from the base (LSU AgCenter, Harrell, 2013).
-        (("8", "2"), c.M_BASE, "Old leaves, from the base"),
-        (("8", "3"), c.M_ALL, "All leaves alike"),
+        (("8", "2"), c.M_BASE, "base"),
+        (("8", "3"), c.M_ALL, "all"),
         # Iron shows in young leaves.
-        (("8", "4"), c.M_NEW, "New leaves first"),
-        (("8", "5"), None, "Not sure"),
-        (("8", "1", "2"), c.M_ROT, "Old leaves, from the tip, In patches"),
-        (("8", "1", "3"), None, "Old leaves, from the tip, At the edges"),
-        (("8", "1", "4"), c.M_ROT, "Old leaves, from the tip, It smells rotten"),
+        (("8", "4"), c.M_NEW, "new"),
+        (("8", "5"), None, "leaves_unsure"),
+        (("8", "1", "2"), c.M_ROT, "tip,patches"),
+        (("8", "1", "3"), None, "tip,edges"),
+        (("8", "1", "4"), c.M_ROT, "tip,smell"),
     ],
 )
 def test_whatever_looks_like_something_else_goes_to_the_officer_with_the_answers(
@@ -124,7 +128,45 @@ def test_half_a_stand_is_filled_with_mats_for_what_is_missing() -> None:
         label="A", seed=3.5, mats=102, sowing=date(2026, 6, 3), first=date(2026, 6, 18)
     )
     assert phone.hears("1") == [like(noted)]
-    assert phone.known.nurseries[0].resown
+    (kept,) = phone.known.nurseries
+    assert kept.resown and (kept.more_on, kept.more_mats) == (date(2026, 6, 3), 102)
+
+
+def test_seed_that_was_added_has_days_of_its_own() -> None:
+    """Sown on the 3rd: looked at on its day 5, planted from its day 15 on; gaps and result wait
+    for it, however early the first mats were planted."""
+    phone = on_day(9, transplanted_on=TODAY + timedelta(days=9))
+    through(phone, "PROBLEM", "2", "30 35 28")
+    phone.hears("1")
+    days = {task.code: task.date for task in phone.known.nurseries[0].tasks}
+    assert days[TaskCode.MORE_SOW] == date(2026, 6, 3)
+    assert days[TaskCode.MORE_UNCOVER] == date(2026, 6, 8)
+    assert days[TaskCode.MORE_READY] == date(2026, 6, 18)
+    assert days[TaskCode.FILL_GAPS] == date(2026, 6, 25)
+
+
+def test_added_seed_that_is_not_sown_yet_waits_a_day() -> None:
+    """Its days move with it; the first bed's stay."""
+    phone = on_day(11, more_on=TODAY, more_mats=102)
+    phone.asked(item(TaskCode.MORE_SOW))
+    assert phone.hears("2") == [like(m.NOT_YET_NOTED)]
+    (kept,) = phone.known.nurseries
+    assert kept.more_on == date(2026, 6, 2) and kept.sow_date == TODAY - timedelta(days=11)
+
+
+@pytest.mark.parametrize(("usual", "hill"), [(2, 1), (3, 1), (4, 2)])
+def test_a_thin_bed_that_is_kept_is_planted_by_what_stands(usual: int, hill: int) -> None:
+    """31 shoots of 50 are 0.62 of what 2 a hill need: one a hill. With 3 or 4 a hill 75 or 100
+    shoots are needed, and 45 or 60 stand for 1.8 or 2.4: one, and two."""
+    counts = {2: "31", 3: "45", 4: "60"}
+    inputs = replace(nursery().inputs, seedlings_per_hill=usual)
+    phone = on_day(9, inputs=inputs)
+    through(phone, "PROBLEM", "2", counts[usual])
+    expected = c.THIN_NOTED(label="A", seedlings=hill, usual=usual, date=date(2026, 6, 3))
+    assert phone.hears("2") == [like(expected)]
+    (kept,) = phone.known.nurseries
+    work = DayWork(kept, (TaskCode.TRANSPLANT,), kept.anchors.transplant_date)
+    assert f"{hill} a hill" in render_all(work_says(work), CATALOGUES["en"])
 
 
 def test_a_failed_stand_is_sown_again_and_all_days_follow() -> None:
@@ -142,7 +184,7 @@ def test_a_failed_stand_is_sown_again_and_all_days_follow() -> None:
     ]
     (kept,) = phone.known.nurseries
     assert (kept.sow_date, kept.sown, kept.uncovered) == (date(2026, 6, 3), False, False)
-    assert v.CallForHelp("not_up", "12 / 100 cm2: again", 1) in phone.changes
+    assert v.CallForHelp("not_up", "12 again", 1) in phone.changes
 
 
 def test_the_farmer_decides_also_against_the_advice() -> None:

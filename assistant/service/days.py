@@ -1,0 +1,18 @@
+"""The date and the zone of a place."""
+
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+from assistant.service.house import House
+from assistant.store import Work
+
+
+def zone_of(work: Work, house: House, village_id: int | None) -> str:
+    """The time zone of a village, or of the programme."""
+    village = work.people.village(village_id) if village_id is not None else None
+    return village.zone if village else house.zone
+
+
+def local_date(now: datetime, zone: str) -> date:
+    """The date that it is in a zone."""
+    return now.astimezone(ZoneInfo(zone)).date()
