@@ -7,14 +7,15 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
+from assistant.dialogue.endings_planting import PLANTING_ENDINGS
 from assistant.dialogue.endings_result import RESULT_ENDINGS
 from assistant.dialogue.endings_seed import SEED_ENDINGS
 from assistant.dialogue.endings_stand import STAND_ENDINGS
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import Step, answer, ask, begin, find
-from assistant.dialogue.items import answer_items, which_done
-from assistant.dialogue.lists import entries
+from assistant.dialogue.items import answer_items, recounted, which_done
+from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers import hear
 from assistant.dialogue.values import Known, NoteUnread, Session, Text, Turn
@@ -26,12 +27,14 @@ from assistant.wording.render import render
 ENDINGS: Mapping[str, e.Ending] = {
     **e.ENDINGS,
     **PLAN_ENDINGS,
+    **PLANTING_ENDINGS,
     **SEED_ENDINGS,
     **RESULT_ENDINGS,
     **TROUBLE_ENDINGS,
     **STAND_ENDINGS,
     **TIPS_ENDINGS,
     "!which_done": which_done,
+    "!recounted": recounted,
 }
 TRIES_ALONE = 3  # replies in a row that could not be read, before a person is offered
 
@@ -171,6 +174,18 @@ def extra_word(text: str, known: Known) -> Turn | None:
     for message, ending in words.items():
         if word == render(message(), known.catalogue).casefold():
             return ending(known.session, known)
+    return _more_word(word, known)
+
+
+def _more_word(word: str, known: Known) -> Turn | None:
+    """A choice of the second menu, sent in its words at any time: "seed test", "watering"."""
+    question = talks.MORE.questions[talks.MORE.first]
+    for choice in question.choices:
+        names = choice_names(choice.code, choice.label, known)
+        if word in (name.casefold() for name in names):
+            held = e.lasting(known.session)
+            passing = begin(talks.MENU, held=held)
+            return ENDINGS[question.goes[choice.code]](passing, known)
     return None
 
 

@@ -24,6 +24,10 @@ NUMBERS = frozenset(
         Reads.SHOOTS,
         Reads.MATS,
         Reads.PLANTED,
+        Reads.SPACING,
+        Reads.HILL,
+        Reads.GRAINS,
+        Reads.GAPS,
     }
 )
 DATES = frozenset({Reads.SOWING, Reads.DATE})

@@ -1,8 +1,11 @@
 """The second menu's answers: sorting and soaking seed, site, water, planting, spare mats."""
 
 from collections.abc import Mapping
+from datetime import timedelta
 
+from assistant.agronomy.constants import SOAK_COOL_BELOW_C
 from assistant.agronomy.lot.brine import brine_recipe
+from assistant.agronomy.lot.soaking import sprouting
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
 from assistant.agronomy.work.labour import planting_hours
@@ -14,6 +17,7 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.results import weight
 from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.wording import messages_care as c
+from assistant.wording import messages_planting as g
 from assistant.wording.day import about, watering_pails
 from assistant.wording.message import Say
 
@@ -47,6 +51,30 @@ def _salt(session: Session, known: Known) -> Turn:
     return ended(session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(),), keep=True))
 
 
+def _soaking(session: Session, known: Known) -> Turn:
+    """How long to soak; with the officer's temperature, from which day in cool water."""
+    tips = (c.SOAK_LONGER(), *_cool(known), c.ROOTS_LONG(), c.NONE_SPROUT())
+    return ended(session, known, *map(said, tips))
+
+
+def _cool(known: Known) -> tuple[Say, ...]:
+    if known.warmth is None or known.warmth.mean_c >= SOAK_COOL_BELOW_C.value:
+        return ()
+    days = sprouting(known.warmth.mean_c)
+    return tuple(
+        about(
+            g.SOAK_COOL,
+            each,
+            known.today,
+            degrees=known.warmth.mean_c,
+            days=days.soak_d,
+            date=each.sow_date - timedelta(days=sum(days)),
+        )
+        for each in known.nurseries
+        if not each.sown
+    )
+
+
 def _watering(session: Session, known: Known) -> Turn:
     if not known.nurseries:
         return no_nursery(session, known)
@@ -60,7 +88,7 @@ def _watering(session: Session, known: Known) -> Turn:
 def _planting(session: Session, known: Known) -> Turn:
     if not known.nurseries:
         return no_nursery(session, known)
-    lift = said(c.PLANT_LIFT(mat=nearest(wet_mat_kg())))
+    lift = said(about(c.PLANT_LIFT, known.nurseries[0], known.today, mat=nearest(wet_mat_kg())))
     strings = [said(_string(each, known)) for each in known.nurseries]
     return ended(session, known, lift, *strings)
 
@@ -80,7 +108,7 @@ def _string(nursery: Nursery, known: Known) -> Say:
 TIPS_ENDINGS: Mapping[str, Ending] = {
     "!more": more,
     "!salt": _salt,
-    "!soaking": _tell(c.SOAK_LONGER(), c.ROOTS_LONG(), c.NONE_SPROUT()),
+    "!soaking": _soaking,
     "!site": _tell(c.SITE()),
     "!watering": _watering,
     "!planting": _planting,

@@ -12,11 +12,11 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, holds, opened, said
+from assistant.dialogue.endings import chosen, ended, holds, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items_seed import answer_count, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
-from assistant.dialogue.outlook import outlook, ready
+from assistant.dialogue.outlook import cost_of_waiting, outlook, ready
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.values import (
     AnswerItem,
@@ -210,13 +210,33 @@ def _answer_leaves(
 
 def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn:
     """What a count of open leaves means, and the question for the transplanting day."""
-    nursery = _nursery(item, known)
+    told = (AnswerItem(item, f"{count:g}"),)
+    return _counted(_nursery(item, known), count, known, held, told)
+
+
+def recounted(session: Session, known: Known) -> Turn:
+    """Leaves that were counted again, without being asked; it answers what was asked, too."""
+    nursery, count = chosen(session, known), float(str(session.answers["leaves"]))
+    asked = (each for each in known.items if each.task is TaskCode.LEAF_COUNT)
+    told = tuple(
+        AnswerItem(each, f"{count:g}") for each in asked if each.nursery_id == nursery.id
+    )
+    return _counted(nursery, count, known, session.held, told)
+
+
+def _counted(
+    nursery: Nursery,
+    count: float,
+    known: Known,
+    held: Session | None,
+    told: tuple[AnswerItem, ...],
+) -> Turn:
     day = nursery.day(known.today)
     if not 0 < count <= MOST_LEAVES:
         return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
     advice = leaf_advice(count, day, nursery.practice)
     message = about(_LEAF_SAYS[advice], nursery, known.today, count=count)
-    changes: tuple[Change, ...] = (AnswerItem(item, f"{count:g}"),)
+    changes: tuple[Change, ...] = told
     if advice is LeafAdvice.SLOW:
         changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
     asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)
@@ -272,7 +292,9 @@ def settle(
     changes: tuple[Change, ...] = (AnswerItem(item, answer),)
     if moved is not None:
         changes += (SaveNursery(moved),)
-    return ended(_holder(held), known, said(message), changes=changes)
+    late = answer != DONE and item.task is TaskCode.OVERDUE
+    more = (cost_of_waiting(nursery, known.today),) if late else ()
+    return ended(_holder(held), known, said(message, *more), changes=changes)
 
 
 # --- how each task moves the plan ------------------------------------------------------------

@@ -28,9 +28,7 @@ def outlook(
     is late."""
     day, window = nursery.day(today), nursery.practice.window
     if day > window.last.value and leaves >= window.leaves_first.value:
-        usual = nursery.hill_seedlings or nursery.inputs.seedlings_per_hill
-        n = seedlings_when_late(usual, day, nursery.practice)
-        return (c.LATE_LOSS(n=n, percent=nearest(DELAY_LOSS.value * 100)),)
+        return (cost_of_waiting(nursery, today),)
     if day <= 0 or leaves >= window.leaves_first.value:
         return ()
     target = whole_up(window.leaves_last.value)
@@ -42,6 +40,13 @@ def outlook(
         n=target, date=likely, early=early, late=late, degrees=warmth.mean_c, day=warmth.day
     )
     return (told,)
+
+
+def cost_of_waiting(nursery: Nursery, today: date) -> Say:
+    """What old seedlings ask for, and what trials lost by waiting."""
+    usual = nursery.hill_seedlings or nursery.inputs.seedlings_per_hill
+    n = seedlings_when_late(usual, nursery.day(today), nursery.practice)
+    return c.LATE_LOSS(n=n, percent=nearest(DELAY_LOSS.value * 100))
 
 
 def ready(nursery: Nursery, leaves: float, today: date, warmth: Warmth | None) -> Ready | None:

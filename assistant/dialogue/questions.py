@@ -36,6 +36,10 @@ class Reads(StrEnum):
     MATS = "mats"
     SUFFICED = "sufficed"
     PLANTED = "planted"
+    SPACING = "spacing"
+    HILL = "hill"
+    GRAINS = "grains"
+    GAPS = "gaps"
     WORDS = "words"
 
 

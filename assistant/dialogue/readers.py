@@ -18,6 +18,7 @@ from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lists import Entry, entries
 from assistant.dialogue.lots import kept, lots_behind, unkept, whole_test
 from assistant.dialogue.questions import ANY, Question, Reads
+from assistant.dialogue.readers_planting import gaps_of, grains_of, hill_of, spacing_of
 from assistant.dialogue.values import Kept, Known, Session
 from assistant.reading import (
     Outcome,
@@ -241,6 +242,18 @@ def _words(text: str, question: Question, session: Session, known: Known) -> Hea
     return Heard(Outcome.UNDERSTOOD, words[:MOST_WORDS], words[:MOST_WORDS])
 
 
+def _own(read: Callable[[str, Question, Session, Known], Kept]) -> "Reader":
+    """A reader that gives the value itself, or None where it is to be asked again."""
+
+    def reader(text: str, question: Question, session: Session, known: Known) -> Heard:
+        value = read(text, question, session, known)
+        if value is None:
+            return Heard(Outcome.AGAIN, refusal=question.again())
+        return Heard(Outcome.UNDERSTOOD, value, str(value))
+
+    return reader
+
+
 Reader = Callable[[str, Question, Session, Known], Heard]
 
 READERS: Mapping[Reads, Reader] = {
@@ -264,6 +277,10 @@ READERS: Mapping[Reads, Reader] = {
     Reads.SHOOTS: _shoots,
     Reads.MATS: _mats,
     Reads.PLANTED: _planted,
+    Reads.SPACING: _own(spacing_of),
+    Reads.HILL: _own(hill_of),
+    Reads.GRAINS: _own(grains_of),
+    Reads.GAPS: _own(gaps_of),
     Reads.WORDS: _words,
 }
 

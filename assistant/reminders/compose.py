@@ -27,8 +27,6 @@ CATCH_UP = frozenset(
         TaskCode.SOAK,
         TaskCode.SOW,
         TaskCode.MORE_SOW,
-        TaskCode.MORE_UNCOVER,
-        TaskCode.MORE_READY,
         TaskCode.UNCOVER_FLOOD,
         TaskCode.COLOUR_CHECK,
         TaskCode.LEAF_COUNT,

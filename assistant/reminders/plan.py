@@ -62,8 +62,10 @@ def days_of(task: Task, nursery: Nursery) -> Iterator[date]:
         else:
             yield from _each(task.date + ONE_DAY, last)
     elif task.code is TaskCode.OVERDUE:
+        # Who chose a later day is not told to hurry before it.
+        first = max(task.date, nursery.anchors.transplant_date + ONE_DAY)
         for place in range(OVERDUE_TIMES):
-            yield task.date + place * OVERDUE_EVERY_D * ONE_DAY
+            yield first + place * OVERDUE_EVERY_D * ONE_DAY
     elif task.code in (TaskCode.FIELD_PUDDLE, TaskCode.SEASON_RESULT):
         yield from dict.fromkeys((task.date, last))
     else:

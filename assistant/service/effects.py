@@ -19,7 +19,7 @@ from assistant.service.drafts import issue_warning
 from assistant.service.house import House
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
-from assistant.service.told import ABOUT
+from assistant.service.told import ABOUT, answer_of
 from assistant.service.village_beds import keep_warmth
 from assistant.service.warnings import give_all_clear
 from assistant.store import Work
@@ -190,7 +190,7 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
         "label": nursery.called if nursery else "-",
         "about": ABOUT.get(change.about, o.ABOUT_OTHER)(),
     }
-    words = change.words.strip()
+    words = answer_of(change.about, change.words.strip())
     says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
     _notify(scene, farmer, says, urgent=False)
 

@@ -14,6 +14,7 @@ from assistant.agronomy.quantities import WarningCode
 from assistant.agronomy.rounding import Measure, measured, nearest, pails_of
 from assistant.agronomy.seed import sprouted_kg
 from assistant.agronomy.work.loads import wet_mat_kg
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
 from assistant.wording.day_practice import depth_cm, fitting, open_bed_name
@@ -179,6 +180,8 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "soak": lambda n, d: _task(n, TaskCode.SOAK)[0],
     "practice": lambda n, d: Named(n.practice.names, n.practice.code),
     "grams": lambda n, d: _sprouted_g_per_m2(n),
+    "thousand": lambda n, d: n.inputs.grain_weight_g,
+    "gaps": lambda n, d: round(n.inputs.gap_filling * 100),
     "depth": lambda n, d: depth_cm(n.practice),
     "few": lambda n, d: n.practice.window.leaves_first.value,
     "many": lambda n, d: n.practice.window.leaves_last.value,
@@ -224,6 +227,9 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
     old_from = work.nursery.practice.window.last.value + OLD_AFTER_D
     if code is TaskCode.OVERDUE and work.nursery.day(work.today) >= old_from:
         return t.P_OVERDUE_OLD
+    waits = work.nursery.test_begun is not None and not work.nursery.test_counted
+    if code is TaskCode.SOAK and waits:
+        return g.P_SOAK_COUNT
     if code is TaskCode.KEEP_WATER and _unsure(work):
         return p.P_KEEP_UNSURE
     if small_mix(work.nursery):

@@ -14,6 +14,7 @@ from assistant.dialogue.conversations.home import (
 )
 from assistant.dialogue.conversations.more import MORE
 from assistant.dialogue.conversations.plan import PLAN
+from assistant.dialogue.conversations.planting import PLANTING, RECOUNT
 from assistant.dialogue.conversations.rain import RAIN_WARNING
 from assistant.dialogue.conversations.result import RESULT
 from assistant.dialogue.conversations.seed_test import SEED_TEST
@@ -31,7 +32,9 @@ __all__ = [
     "MORE",
     "OFFICER",
     "PLAN",
+    "PLANTING",
     "RAIN_WARNING",
+    "RECOUNT",
     "RESULT",
     "SEED_TEST",
     "SIGNUP",
@@ -60,5 +63,7 @@ TABLES: Mapping[str, Conversation] = {
         RESULT,
         EMERGENCE,
         MORE,
+        PLANTING,
+        RECOUNT,
     )
 }

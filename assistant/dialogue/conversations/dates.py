@@ -1,6 +1,7 @@
 """Changing what a plan stands on: its days, field, germination, pail or name."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -35,6 +36,7 @@ DATES = conversation(
             Choice("germination", m.THE_GERMINATION),
             Choice("pail", m.THE_PAIL),
             Choice("name", m.THE_NAME),
+            Choice("planting", g.THE_PLANTING),
             Choice("practice", p.THE_PRACTICE),
         ),
         goes={
@@ -44,6 +46,7 @@ DATES = conversation(
             "germination": "germination",
             "pail": "pail",
             "name": "name",
+            "planting": "!planting_of",
             "practice": "practice",
         },
         help=m.HELP_DATE,

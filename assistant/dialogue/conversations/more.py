@@ -2,6 +2,7 @@
 
 from assistant.dialogue.questions import Choice, Question, Reads, conversation
 from assistant.wording import messages_care as c
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 
 MORE = conversation(
@@ -20,6 +21,7 @@ MORE = conversation(
             Choice("plant", c.T_PLANT),
             Choice("spare", c.T_SPARE),
             Choice("result", c.T_RESULT),
+            Choice("leaves", g.T_LEAVES),
         ),
         goes={
             "test": "!seed_test",
@@ -30,6 +32,7 @@ MORE = conversation(
             "plant": "!planting",
             "spare": "!spare",
             "result": "!result_of",
+            "leaves": "!recount",
         },
         help=m.HELP,
         again=m.AGAIN_CHOICE,

@@ -103,11 +103,11 @@ def test_the_kind_of_bed_can_be_changed_until_seed_is_in_it() -> None:
     phone = offered("wet_bed")
     plans(phone, "1")
     phone.says("CHANGE DATE")
-    phone.says("7")
+    phone.says("8")
     assert "wet bed" in phone.hears("2")[1]
     sown = phone.known.nurseries[0].sown_on(date(2026, 6, 1))
     phone.known = replace(phone.known, nurseries=(sown,))
-    assert "7 " not in phone.hears("CHANGE DATE")[-1]
+    assert "8 " not in phone.hears("CHANGE DATE")[-1]
 
 
 def test_each_practice_learns_from_its_own_seasons() -> None:

@@ -29,6 +29,8 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "close": {"nursery": 1},
     "dates": {"nursery": 1, "sowing": "2026-05-28"},
     "leaves": {"nursery": 1},
+    "planting": {"nursery": 1},
+    "recount": {"nursery": 1},
     "trouble": {"nursery": 1},
     "seed_test": {"nursery": 1},
     "emergence": {"nursery": 1, "shoots": 20},

@@ -1,0 +1,59 @@
+"""Where a change of spacing or seed ends: the plan is reckoned anew and shown."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from assistant.agronomy.field import FieldInputs
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import Ending, chosen, ended, holds, no_nursery, opened, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.results import quantity_texts
+from assistant.dialogue.values import Kept, Known, SaveNursery, Session, Turn
+from assistant.wording import messages_talk as m
+
+PERCENT = 100
+
+
+def planting(session: Session | None, known: Known) -> Turn:
+    """Spacing, seedlings a hill, the seed's weight, more for gaps."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    return opened(begin(talks.PLANTING, held=holds(session)), known)
+
+
+def _of_chosen(session: Session, known: Known) -> Turn:
+    """The same from the list of what can be changed, where the nursery is chosen already."""
+    nursery = chosen(session, known)
+    return opened(begin(talks.PLANTING, held=session.held, nursery=nursery.id), known)
+
+
+def recount(session: Session | None, known: Known) -> Turn:
+    """Leaves counted again, without being asked."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    return opened(begin(talks.RECOUNT, held=holds(session)), known)
+
+
+def _planted_so(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    changed = replace(nursery, inputs=_changed(nursery.inputs, session.answers))
+    texts = (said(m.AMENDED()), *quantity_texts(changed, known.today))
+    return ended(session, known, *texts, changes=(SaveNursery(changed),))
+
+
+def _changed(inputs: FieldInputs, answers: Mapping[str, Kept]) -> FieldInputs:
+    if "spacing" in answers:
+        row, hill = (float(cm) for cm in str(answers["spacing"]).split("x"))
+        return replace(inputs, spacing_row_cm=row, spacing_hill_cm=hill)
+    if "hill" in answers:
+        return replace(inputs, seedlings_per_hill=int(str(answers["hill"])))
+    if "gaps" in answers:
+        return replace(inputs, gap_filling=float(str(answers["gaps"])) / PERCENT)
+    return replace(inputs, grain_weight_g=float(str(answers["grains"])))
+
+
+PLANTING_ENDINGS: Mapping[str, Ending] = {
+    "!planting_of": _of_chosen,
+    "!planted_so": _planted_so,
+    "!recount": recount,
+}

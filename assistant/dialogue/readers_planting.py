@@ -1,0 +1,74 @@
+"""Readers for spacing, seedlings a hill, the weight of seed and the share for gaps."""
+
+import re
+
+from assistant.agronomy.errors import AgronomyError
+from assistant.agronomy.field import LIMITS
+from assistant.agronomy.lot.varieties import find_variety
+from assistant.agronomy.lot.weighing import GrainWeighing
+from assistant.dialogue.questions import Question
+from assistant.dialogue.values import Known, Session
+from assistant.reading import Outcome, read_count
+
+_NUMBER = re.compile(r"\d{1,5}(?:[.,]\d{1,2})?")
+MOST_FOR_GAPS = 20  # of 100
+
+
+def _numbers(text: str) -> list[float]:
+    return [float(found.replace(",", ".")) for found in _NUMBER.findall(text)]
+
+
+def spacing_of(text: str, question: Question, session: Session, known: Known) -> str | None:
+    """Rows and hills [cm] as "30x14"; one number is a square."""
+    found = _numbers(text)
+    if len(found) == 1:
+        found *= 2
+    if len(found) != 2:
+        return None
+    names = ("spacing_row_cm", "spacing_hill_cm")
+    fits = all(
+        LIMITS[name].low <= cm <= LIMITS[name].high
+        for name, cm in zip(names, found, strict=True)
+    )
+    return f"{found[0]:g}x{found[1]:g}" if fits else None
+
+
+def hill_of(text: str, question: Question, session: Session, known: Known) -> int | None:
+    """Whole seedlings a hill."""
+    return _whole(
+        text, known, LIMITS["seedlings_per_hill"].low, LIMITS["seedlings_per_hill"].high
+    )
+
+
+def gaps_of(text: str, question: Question, session: Session, known: Known) -> int | None:
+    """Seedlings of 100 that are raised over and above."""
+    return _whole(text.replace("%", ""), known, 0, MOST_FOR_GAPS)
+
+
+def _whole(text: str, known: Known, low: float, high: float) -> int | None:
+    reading = read_count(text, known.lexicon)
+    value = reading.value if reading.outcome is Outcome.UNDERSTOOD else None
+    if value is None or value != int(value) or not low <= value <= high:
+        return None
+    return int(value)
+
+
+def grains_of(text: str, question: Question, session: Session, known: Known) -> float | None:
+    """Weight of 1000 grains [g]: of a variety, as weighed, or of a count and a weight."""
+    variety = find_variety(text)
+    weight = variety.grain_weight_g if variety else _weighed(_numbers(text))
+    limits = LIMITS["grain_weight_g"]
+    if weight is None or not limits.low <= weight <= limits.high:
+        return None
+    return round(weight, 1)
+
+
+def _weighed(found: list[float]) -> float | None:
+    if len(found) == 1:
+        return found[0]
+    if len(found) != 2:
+        return None
+    try:
+        return GrainWeighing(int(max(found)), min(found)).grain_weight_g
+    except AgronomyError:
+        return None

@@ -1,0 +1,45 @@
+"""Texts about how seedlings are planted, what seed weighs, and leaves counted again.
+
+Digits in a text are what the farmer may answer; keep them.
+"""
+
+from assistant.wording.message import Message
+
+THE_PLANTING = Message("Spacing, seed", note="A choice: change spacing or seed weight.")
+ASK_WHAT = Message(
+    "{label}: {spacing} cm, {seedlings} a hill, 1000 grains {thousand} g, {gaps} of 100 more for gaps. "
+    "What to change?",
+    note="A list of choices follows.",
+)
+SPACING = Message("Spacing", note="A choice: the distance of rows and hills.")
+SEEDLINGS = Message("Seedlings a hill", note="A choice.")
+GRAINS = Message("Variety, grain weight", note="A choice.")
+GAPS = Message("More for gaps", note="A choice: seedlings raised over and above.")
+ASK_SPACING = Message(
+    "How far apart, in cm? Send rows x hills, e.g. 20 x 20 or 25 x 15; by machine 30 x 14.",
+    note="Question; also said where the answer could not be read.",
+)
+ASK_SEEDLINGS = Message(
+    "How many seedlings a hill? Send 1, 2 or 3; 4 to 6 by machine or for old ones.",
+    note="Question; also said where the answer could not be read.",
+)
+ASK_GRAINS = Message(
+    "Send the variety, or what 1000 grains weigh, e.g. 25 g, or grains and grams, e.g. 300 grains 8 "
+    "g.",
+    note="Question; also said where the answer could not be read.",
+)
+ASK_GAPS = Message(
+    "How many seedlings of 100 more for gaps? Send a number from 0 to 20, e.g. 5.",
+    note="Question; also said where the answer could not be read.",
+)
+T_LEAVES = Message("Count leaves", note="A choice: tell how many leaves are open.")
+SOAK_COOL = Message(
+    "{label}: at {degrees} C soak {days} days, then keep moist 2 days: begin on {date} for sowing on "
+    "{sow}. Too late? CHANGE DATE.",
+    note="Cool water, by the officer's mean temperature.",
+)
+P_SOAK_COUNT = Message(
+    "Count first: the count says how much seed to soak, 24 h in clean water. Keep the pail covered: "
+    "small children can drown.",
+    note="The day of soaking, while the seed test is not counted yet. Keep the caution.",
+)
