@@ -77,7 +77,9 @@ def _village(part: str) -> Village:
     found = _VILLAGE.fullmatch(part)
     if found is None:
         raise ValueError(f"no village: {part!r}; write a name, or a name (Asia/Manila)")
-    return Village(found[1], _known_zone(found[2]) if found[2] else None)
+    name, _, practices = found[1].partition(" with ")
+    zone = _known_zone(found[2]) if found[2] else None
+    return Village(name.strip(), zone, tuple(practices.split()))
 
 
 def _phone(rest: str, head: Head) -> None:

@@ -9,10 +9,12 @@ from scenarios.heard import Expected
 
 @dataclass(frozen=True)
 class Village:
-    """A village of the season; without a zone it keeps the programme's time."""
+    """A village of the season; without a zone it keeps the programme's time. `practices` are
+    offered there beside the mat."""
 
     name: str
     zone: str | None = None
+    practices: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

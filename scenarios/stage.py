@@ -19,13 +19,14 @@ from flask import Flask
 from werkzeug.serving import WSGIRequestHandler, make_server
 
 from assistant.service.accounts import give_one_time_password
-from assistant.service.enrol import add_officer, add_villages_if_none
+from assistant.service.enrol import add_officer, add_villages_if_none, offer_practices
 from assistant.service.house import House
 from assistant.settings import Settings
 from assistant.store import Store
 from assistant.web.app import create_app
 from assistant.wiring.house import hash_code, open_gateway, open_house, open_store
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wiring.practices import open_practices
 from assistant.worker import Worker
 from gateway_sim import Entry, Kind, OperatorController
 from scenarios.clock import VirtualClock, next_mark
@@ -77,10 +78,13 @@ class Stage:
 
     def _open(self, settings: Settings, folder: Path, held: ExitStack) -> House:
         (folder / "nursery.sqlite3").write_bytes(_fresh_database())
-        store = Store(settings.database_url)
+        store = Store(settings.database_url, open_practices())
         held.callback(store.close)
         house = open_house(settings, store)
         add_villages_if_none(house, tuple((v.name, v.zone) for v in self._season.villages))
+        for village in self._season.villages:
+            if village.practices:
+                offer_practices(house, village.name, village.practices)
         for officer in self._season.officers:
             add_officer(
                 house,

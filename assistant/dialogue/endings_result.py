@@ -71,7 +71,7 @@ def _result(session: Session, known: Known) -> Turn:
     closed = replace(nursery, resown=outcome.resown, closed=True)
     changes = (*_answers(nursery, session, known), KeepSeason(outcome), SaveNursery(closed))
     own = own_establishment((*known.seasons, outcome), nursery.practice)
-    says = (about(r.RESULT_KEPT, nursery, known.today), *_advice(outcome))
+    says = (about(r.RESULT_KEPT, nursery, known.today), *_advice(outcome, nursery, known))
     return ended(
         session,
         known,
@@ -122,10 +122,10 @@ def _answers(nursery: Nursery, session: Session, known: Known) -> tuple[Change, 
     return tuple(AnswerItem(item, told) for item in asked if item.nursery_id == nursery.id)
 
 
-def _advice(outcome: SeasonOutcome) -> tuple[Say, ...]:
+def _advice(outcome: SeasonOutcome, nursery: Nursery, known: Known) -> tuple[Say, ...]:
     if outcome.is_short:
-        return (r.SHORT(),)
-    return (r.SURPLUS(),) if outcome.mats_left else ()
+        return (about(r.SHORT, nursery, known.today),)
+    return (about(r.SURPLUS, nursery, known.today),) if outcome.mats_left else ()
 
 
 def _learned(own: Establishment | None, practice: Practice) -> tuple[Say, ...]:

@@ -54,6 +54,9 @@ _NO_MAT: Mapping[Message, Message] = {
     c.FILL_NOTED: p.FILL_NOTED,
     r.ASK_MATS: p.ASK_SUFFICED_OF,
     r.MATS_LEFT: p.SOME_LEFT,
+    r.ASK_RESOWN: p.ASK_RESOWN,
+    r.SURPLUS: p.SURPLUS,
+    r.SHORT: p.SHORT,
 }
 _OPEN: Mapping[Message, Message] = {
     **_NO_MAT,

@@ -229,5 +229,16 @@ ASK_SUFFICED_OF = Message(
 ASK_BED_LEFT = Message(
     "How much of the bed was left over?", note="Question after 'Some left'; choices follow."
 )
+ASK_RESOWN = Message(
+    "Did you have to sow this bed, or a part of it, again?", note="Yes or no follows."
+)
+SURPLUS = Message(
+    "Spare seedlings: use some to fill gaps, offer the rest to a neighbour while they are fresh.",
+    note="Seedlings were left over.",
+)
+SHORT = Message(
+    "Too few seedlings: ask neighbours and your officer for spare ones; plant within days.",
+    note="Part of the field is not planted.",
+)
 SOME_LEFT = Message("Some left", note="A choice: more seedlings were raised than needed.")
 A_LITTLE = Message("A little", note="A share of the bed: about a tenth.")

@@ -3,6 +3,8 @@
 import pytest
 
 from assistant.people import Village
+from assistant.service.morning import morning
+from assistant.service.sight import sight_of
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -290,6 +292,22 @@ def test_who_needs_a_visit_is_told_with_the_reason(valley_of_three: Valley) -> N
     assert lines[0].startswith(f"{ZAWADI} nursery")
     assert any(AMINA in line and "uncover" in line for line in lines)
     assert t.N_UNCOVER.text in who
+
+
+def test_who_lists_what_the_page_of_the_morning_lists(valley_of_three: Valley) -> None:
+    """One source for both: silence, signs, old seedlings, beds under a warning."""
+    valley = valley_of_three
+    valley.go("5 Jun 00:05")
+    with valley.house.store.look() as work:
+        officer = work.people.officer(OFFICER)
+        assert officer is not None
+        sight = sight_of(work, officer)
+    page = morning(valley.house, sight, valley.now)
+    (who,) = valley.text(OFFICER, f"WHO {CODE}")
+    assert [line.split()[0] for line in who.splitlines()] == [
+        line.farmer.phone for line in page.to_see
+    ]
+    assert page.to_see
 
 
 def test_a_call_in_the_night_waits_for_the_morning(valley_of_three: Valley) -> None:
