@@ -12,7 +12,6 @@ from assistant.agronomy.field import LIMITS, FieldInputs
 from assistant.agronomy.lot.varieties import VARIETIES, Variety, find_variety, variety_key
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import quantities
-from assistant.agronomy.work.costs import against, cost
 from assistant.agronomy.work.labour import work
 from assistant.commands import numbers
 from assistant.commands.one_line import OneLineCommand, shown
@@ -24,7 +23,7 @@ from assistant.wiring.catalogues import SOURCE, open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
-from assistant.wording.plan_costs import Money
+from assistant.wording.plan_costs import Money, priced
 from assistant.wording.plan_page import Plan, plan_page
 from assistant.wording.render import Catalogue, render
 
@@ -135,11 +134,7 @@ def _money(
     """The cost by the price list that was given, and beside a wet bed."""
     if given.prices is None:
         return None
-    prices = open_prices(given.prices)
-    own = cost(quantities(inputs, practice), practice, prices)
-    if practice.code == wet_bed.code:
-        return Money(prices.currency, own)
-    return Money(prices.currency, own, against(inputs, practice, wet_bed, prices))
+    return priced(inputs, practice, open_prices(given.prices), wet_bed)
 
 
 def _area_m2(typed: str, lang: str, region: str | None) -> float:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from assistant.agronomy.work.costs import PriceList
 from assistant.alerts import Rules
 from assistant.channel import Tariff
 from assistant.reading import Lexicon
@@ -24,7 +25,8 @@ class House:
     makes the ids of outgoing texts. `check_code` tells whether an officer's code or password
     fits a hash that `hash_code` made. `tariff` is None where nobody said what a text costs; a
     season begins with each of `season_months`. Official alerts that `alert_rules` let through
-    are drafts for an officer, or warn at once where `alerts_go_out`.
+    are drafts for an officer, or warn at once where `alerts_go_out`. `prices` are what a
+    nursery's things cost here.
     """
 
     store: Store
@@ -42,6 +44,7 @@ class House:
     programme: str = ""
     tariff: Tariff | None = None
     season_months: tuple[int, ...] = (1, 7)
+    prices: PriceList | None = None
     alert_rules: Rules = Rules()
     alerts_go_out: bool = False
 

@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.work.labour import work as labour
 from assistant.channel import Channel
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder, State
@@ -20,10 +21,13 @@ from assistant.service.visits import open_tasks
 from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work
 from assistant.wording import messages_plan as m
 from assistant.wording.message import Say
+from assistant.wording.plan_costs import priced
 from assistant.wording.plan_page import Plan, Section, plan_page
 from assistant.wording.plan_practice import task_name
 
 MESSAGES_SHOWN = 40
+WET_BED = "wet_bed"  # what a cost is compared with, where its file is there
+HANDS = 4  # people that hours of planting are told for, as on the phone
 
 
 @dataclass(frozen=True)
@@ -118,7 +122,7 @@ def nursery_page(
             day=nursery.day(person.today),
             bar=bar,
             axis=axis_of((bar,), person.today),
-            plan=_plan(nursery, person.today, sight.officer.language),
+            plan=_plan(nursery, person.today, sight.officer.language, house),
             tasks=tuple(_tasks(nursery, asked, zone)),
             open_tasks=open_tasks(work, nursery),
             visits=work.story.visits([nursery.id]),
@@ -157,8 +161,10 @@ def _person(work: Work, house: House, sight: Sight, farmer: Farmer, now: datetim
     )
 
 
-def _plan(nursery: Nursery, today: date, language: str) -> tuple[Section, ...]:
-    """Quantities and cautions; the dates stand in the list of tasks, also past ones."""
+def _plan(nursery: Nursery, today: date, language: str, house: House) -> tuple[Section, ...]:
+    """Quantities, labour, the cost where prices are known, cautions; the dates stand in the
+    list of tasks, also past ones."""
+    wet_bed, prices = house.store.practices.get(WET_BED), house.prices
     plan = Plan(
         area_typed=nursery.area_typed,
         inputs=nursery.inputs,
@@ -168,6 +174,8 @@ def _plan(nursery: Nursery, today: date, language: str) -> tuple[Section, ...]:
         today=min(today, nursery.sow_date),
         practice=nursery.practice,
         practice_name=nursery.practice.name(language),
+        work=labour(nursery.quantities, nursery.practice, HANDS),
+        money=priced(nursery.inputs, nursery.practice, prices, wet_bed) if prices else None,
     )
     shown = (section for section in plan_page(plan) if section.heading.message != m.CALENDAR)
     return tuple(shown)

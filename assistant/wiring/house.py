@@ -30,6 +30,7 @@ from assistant.wiring.alerts import open_alert_rules
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.practices import open_practices
+from assistant.wiring.prices import open_prices
 from assistant.wording.screens import Limits
 
 _HASHER = PasswordHasher()
@@ -74,7 +75,7 @@ def open_house(settings: Settings, store: Store) -> House:
 
     Raises:
         SettingsError: a language is set that the assistant does not speak, or the programme's
-            thresholds for official alerts cannot be used.
+            thresholds for official alerts, or its price list, cannot be used.
     """
     unknown = [code for code in settings.languages if code not in LANGUAGES]
     if unknown:
@@ -102,6 +103,7 @@ def open_house(settings: Settings, store: Store) -> House:
         programme=settings.programme,
         tariff=_tariff(settings),
         season_months=settings.season_months,
+        prices=open_prices(Path(settings.prices_file)) if settings.prices_file else None,
         alert_rules=open_alert_rules(settings),
         alerts_go_out=settings.alerts_then == "sent",
     )

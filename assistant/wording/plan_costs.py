@@ -2,10 +2,12 @@
 
 from dataclasses import dataclass
 
+from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import Practice
+from assistant.agronomy.quantities import quantities
 from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.sourced.tables import NURSERY_COSTS
-from assistant.agronomy.work.costs import Against, Cost
+from assistant.agronomy.work.costs import Against, Cost, PriceList, against, cost
 from assistant.agronomy.work.labour import Work
 from assistant.agronomy.work.loads import Span
 from assistant.agronomy.work.planting import mats_in_a_load
@@ -25,6 +27,16 @@ class Money:
     currency: str
     cost: Cost
     beside: Against | None = None
+
+
+def priced(
+    inputs: FieldInputs, practice: Practice, prices: PriceList, wet_bed: Practice | None
+) -> Money:
+    """The cost of a nursery by a price list, and beside a wet bed for the same field."""
+    own = cost(quantities(inputs, practice), practice, prices)
+    if wet_bed is None or practice.code == wet_bed.code:
+        return Money(prices.currency, own)
+    return Money(prices.currency, own, against(inputs, practice, wet_bed, prices))
 
 
 def labour_lines(work: Work, practice: Practice) -> tuple[Say, ...]:
@@ -55,14 +67,14 @@ def cost_lines(money: Money, establishment: float) -> tuple[Say, ...]:
 
     `establishment` is what the plan counts on [fraction].
     """
-    cost = money.cost
+    own = money.cost
     lines = (
-        m.COST_SEED(amount=_money(cost.seed)),
-        m.COST_MIX(amount=_money(cost.soil + cost.manure + cost.rice_hull)),
-        m.COST_SHEET(amount=_money(cost.sheet)) if cost.sheet else None,
-        m.COST_LABOUR(days=round(cost.labour_days, 1), amount=_money(cost.labour)),
-        m.COST_TOTAL(amount=_money(cost.total)),
-        m.COST_UREA(amount=_money(cost.urea_if_yellow)),
+        m.COST_SEED(amount=_money(own.seed)),
+        m.COST_MIX(amount=_money(own.soil + own.manure + own.rice_hull)),
+        m.COST_SHEET(amount=_money(own.sheet)) if own.sheet else None,
+        m.COST_LABOUR(days=round(own.labour_days, 1), amount=_money(own.labour)),
+        m.COST_TOTAL(amount=_money(own.total)),
+        m.COST_UREA(amount=_money(own.urea_if_yellow)),
     )
     beside = _beside(money.beside, establishment) if money.beside else ()
     return (*(line for line in lines if line), *beside)

@@ -1,7 +1,11 @@
 """The page of a nursery: what it shows, and what an officer can do there."""
 
+from dataclasses import replace
+
 import pytest
 
+from assistant.agronomy.work.costs import PriceList
+from assistant.web.app import create_app
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, Valley
 
@@ -32,6 +36,21 @@ def test_a_nursery_shows_its_plan_its_tasks_and_its_messages(
     assert "on the phone at 06:00" in shown
     assert "from the farmer" in shown
     assert "kg" in shown[shown.index("Plan and quantities") :]
+
+
+def test_a_nursery_shows_its_cost_where_prices_are_known(
+    valley: Valley, new_browser: NewBrowser, browser: Browser
+) -> None:
+    """9.05 kg of seed for 0.4 ha at 85 % (see `tests.reference`), at 60 a kg: 543."""
+    assert "Cost by this price list" not in browser.open("/nurseries/1")
+    prices = PriceList("KES", 60.0, 1.0, 2.0, 1.0, 20.0, 50.0, 400.0)
+    valley.house = replace(valley.house, prices=prices)
+    app = create_app(valley.house, secret="w", wake=valley.send, clock=lambda: valley.now)
+    found = Browser(app.test_client())
+    found.sign_in()
+    shown = found.open("/nurseries/1")
+    assert "Cost by this price list, in KES" in shown and "Seed: 543" in shown
+    assert "person-hours" in shown
 
 
 def test_a_visit_is_noted_with_what_was_seen(valley: Valley, browser: Browser) -> None:
