@@ -217,6 +217,9 @@ def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn
 def recounted(session: Session, known: Known) -> Turn:
     """Leaves that were counted again, without being asked; it answers what was asked, too."""
     nursery, count = chosen(session, known), float(str(session.answers["leaves"]))
+    if not 0 < count <= MOST_LEAVES:
+        again = begin(talks.RECOUNT, held=session.held, nursery=nursery.id)
+        return opened(again, known, m.LEAVES_ODD(count=count, day=nursery.day(known.today)))
     asked = (each for each in known.items if each.task is TaskCode.LEAF_COUNT)
     told = tuple(
         AnswerItem(each, f"{count:g}") for each in asked if each.nursery_id == nursery.id

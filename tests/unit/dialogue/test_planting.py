@@ -87,6 +87,7 @@ def test_leaves_can_be_counted_again_without_being_asked() -> None:
     for text in ("MENU", "9"):
         phone.says(text)
     assert phone.hears("9") == [like(m.ASK_LEAVES)]
+    assert phone.hears("30") == [like(m.LEAVES_ODD, m.ASK_LEAVES)]
     assert phone.hears("3") == [like(m.LEAVES_READY, m.ASK_TRANSPLANTING)]
     assert phone.known.items == ()
     phone.says("0")
