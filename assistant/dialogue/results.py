@@ -104,6 +104,8 @@ def tasks_on(nursery: Nursery, day: date) -> tuple[TaskCode, ...]:
             continue
         if is_over(task.code, nursery.test_counted, nursery.transplanted_on):
             continue
+        if task.code is TaskCode.OVERDUE and day <= nursery.anchors.transplant_date:
+            continue  # who chose a later day is not told to hurry before it
         found.append(task.code)
     return tuple(found)
 

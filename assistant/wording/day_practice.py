@@ -14,6 +14,7 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_result as r
+from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message, Say
@@ -53,6 +54,7 @@ _NO_MAT: Mapping[Message, Message] = {
     c.DO_FILL: p.DO_FILL,
     c.FILL_NOTED: p.FILL_NOTED,
     r.ASK_MATS: p.ASK_SUFFICED_OF,
+    s.MIXED: p.MIXED,
     r.MATS_LEFT: p.SOME_LEFT,
     r.ASK_RESOWN: p.ASK_RESOWN,
     r.SURPLUS: p.SURPLUS,

@@ -204,6 +204,11 @@ M_DEEP = Message(
     "Let the water down to {depth} cm.",
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
+MIXED = Message(
+    "{label}: together {percent}%. Sow each lot on a part of the bed of its own, by its share: they "
+    "come up on different days.",
+    note="Two seed lots in one bed without mats.",
+)
 STAND_FILL = Message(
     "{label}: {shoots} shoots in a square, {needed} are wanted. It is enough for 1 a hill, or sow "
     "more. What do you do?",

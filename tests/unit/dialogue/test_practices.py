@@ -98,6 +98,16 @@ def test_the_wet_bed_has_days_of_its_own() -> None:
     assert "From today to Wed 15 Jul" in texts  # 20 June and 25 days
 
 
+def test_two_lots_share_a_bed_without_mats() -> None:
+    """Each on a part of it."""
+    phone = offered("wet_bed")
+    plans(phone, "2")
+    for text in ("seed test", "3", "90 of 100", "70 of 100"):
+        phone.says(text)
+    told = phone.hears("2")[0]
+    assert "together 80%" in told and "part of the bed" in told and "mats" not in told
+
+
 def test_the_kind_of_bed_can_be_changed_until_seed_is_in_it() -> None:
     """The quantities follow; once sown the choice is gone."""
     phone = offered("wet_bed")
