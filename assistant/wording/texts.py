@@ -36,6 +36,8 @@ MODULES: Mapping[str, ModuleType] = {
     "web": messages_web,
     "alerts": messages_web_alerts,
     "beds": messages_web_beds,
+    "told": messages_web_told,
+    "season": messages_web_season,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
 PRINTED = frozenset({"alerts", "beds", "plan", "season", "told", "web"})
