@@ -17,6 +17,7 @@ _COMMANDS = {
     "plan": "plan:command",
     "read": "read:command",
     "village": "village:command",
+    "import": "importing:command",
     "officer": "officer:command",
     "alert": "alert:command",
     "catalogue": "catalogue:command",

@@ -77,6 +77,16 @@ def village_name(text: str) -> str | None:
     return name if words and len(name) <= LONGEST_VILLAGE else None
 
 
+LONGEST_NAME = 40  # characters of a person's name
+
+
+def person_name(text: str) -> str | None:
+    """A person's name as it is kept, or None where it is blank, too long or no word."""
+    name = " ".join("".join(ch if ch.isprintable() else " " for ch in text).split())
+    words = any(letter.isalpha() for letter in name)
+    return name if words and len(name) <= LONGEST_NAME else None
+
+
 def is_fiction(phone: str) -> bool:
     """Whether an E.164 number is from a range set aside for fiction."""
     return any(phone.startswith(start) and len(phone) == length for start, length in _FICTION)

@@ -14,6 +14,7 @@ from assistant.dialogue.endings_stand import STAND_ENDINGS
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import Step, answer, ask, begin, find
+from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.items import answer_items, recounted, which_done
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.questions import Question, Reads
@@ -106,7 +107,7 @@ def answer_question(text: str, known: Known, session: Session) -> Turn:
     wish = sure_wish(text, known)
     if wish in (Wish.HELP, Wish.BACK) and _wish_first(text, question, session, known):
         return WISHES[wish](text, known)
-    signing_up = session.conversation == talks.SIGNUP.name
+    signing_up = session.conversation in {talks.SIGNUP.name, *INVITED_TALKS}
     if wish is Wish.LANGUAGE and question.reads is not Reads.LANGUAGE and signing_up:
         return _language_anew(text, known, session)
     step = answer(session, text, known, talks.TABLES)

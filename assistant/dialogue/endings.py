@@ -9,14 +9,17 @@ from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery
+from assistant.dialogue.invited import intro, spoken_or_first, welcome
 from assistant.dialogue.lists import OTHER
 from assistant.dialogue.results import (
     quantity_texts,
     today_text,
 )
 from assistant.dialogue.values import (
+    AddFarmer,
     CallForHelp,
     Change,
+    Decline,
     Enrol,
     IssueWarning,
     Kept,
@@ -29,6 +32,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.wording import messages_officer as o
+from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 
@@ -58,7 +62,8 @@ def ended(
     held = alive(session.held if session else None, known, closed)
     if held is None:
         return Turn(None, texts, changes)
-    return Turn(held, (*texts, ask(held, known, talks.TABLES, m.KEPT_SO_FAR())), changes)
+    before = intro(held) or (m.KEPT_SO_FAR(),)
+    return Turn(held, (*texts, ask(held, known, talks.TABLES, *before)), changes)
 
 
 def alive(
@@ -101,6 +106,7 @@ _PASSING = frozenset(
         talks.WHICH,
         talks.LANGUAGE,
         talks.RAIN_WARNING,
+        talks.ADDING,
         talks.STOPPING,
     )
 )
@@ -117,14 +123,35 @@ def said(*says: Say) -> Text:
 def _enrol(session: Session, known: Known) -> Turn:
     village = session.answers.get("village")
     change = Enrol(
-        language=str(session.answers["language"]),
+        language=spoken_or_first(session, known),
         village_id=int(str(village)) if village not in (None, OTHER) else None,
     )
-    return opened(begin(talks.PLAN), known, m.ENROLLED(), changes=(change,))
+    open_talk, texts = welcome(known)
+    return Turn(open_talk, texts, (change,), language=change.language)
 
 
 def _refuse(session: Session, known: Known) -> Turn:
-    return Turn(None, (said(m.NO_CONSENT()),))
+    return Turn(None, (said(m.NO_CONSENT()),), (Decline(),))
+
+
+def _add(session: Session, known: Known) -> Turn:
+    """An officer enrols somebody, as it was shown back."""
+    answers = session.answers
+    reaches = known.desk.reaches if known.desk else ()
+    ids = {each.village.name: each.village.id for each in reaches}
+    if answers["village"] not in ids:  # handed over meanwhile
+        return ended(session, known, said(m.KEPT_OPEN()))
+    phone = str(answers["phone"])
+    change = AddFarmer(
+        phone=phone,
+        name=str(answers["name"]) if answers["name"] != NO_NAME else None,
+        village_id=ids[str(answers["village"])],
+        language=str(answers["speaks_code"]),
+    )
+    return ended(session, known, said(p.ADDED(phone=phone)), changes=(change,))
+
+
+NO_NAME = "-"
 
 
 # --- the menu --------------------------------------------------------------------------------
@@ -270,6 +297,7 @@ def _warn(session: Session, known: Known) -> Turn:
 ENDINGS: Mapping[str, Ending] = {
     "!enrol": _enrol,
     "!refuse": _refuse,
+    "!add": _add,
     "!plan": start_plan,
     "!today": today,
     "!quantities": quantities,

@@ -55,7 +55,7 @@ def _open(session: Session, known: Known) -> Turn:
         id=0,
         farmer_id=known.farmer.id if known.farmer else 0,
         label=_label(known),
-        name=None,
+        name=str(answers["name"])[:LONGEST_NAME] if answers.get("name") else None,
         inputs=planted_by(
             practice,
             known,

@@ -37,9 +37,8 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
     match question.reads:
         case Reads.LANGUAGE:
             return tuple(Entry(code, LANGUAGES[code]) for code in known.languages)
-        case Reads.VILLAGE:
-            named = tuple(Entry(village.id, village.name) for village in known.villages)
-            return (*named, Entry(OTHER, m.OTHER_VILLAGE()))
+        case Reads.VILLAGE | Reads.OWN_VILLAGE:
+            return _villages(question.reads, known)
         case Reads.NURSERY:
             return tuple(_nursery(known, index) for index in range(len(known.nurseries)))
         case Reads.PRACTICE:
@@ -87,6 +86,15 @@ def _practices(known: Known) -> tuple[Entry, ...]:
 def _may_change_practice(nursery: Nursery | None, known: Known) -> bool:
     """Whether there is another kind of bed to choose, and no seed in this one yet."""
     return len(known.practices) > 1 and not (nursery and nursery.sown)
+
+
+def _villages(reads: Reads, known: Known) -> tuple[Entry, ...]:
+    """A farmer's villages are the programme's; an officer's, those they serve."""
+    if reads is Reads.OWN_VILLAGE:
+        mine = known.desk.reaches if known.desk else ()
+        return tuple(Entry(each.village.name, each.village.name) for each in mine)
+    named = tuple(Entry(village.id, village.name) for village in known.villages)
+    return (*named, Entry(OTHER, m.OTHER_VILLAGE()))
 
 
 def _nursery(known: Known, index: int) -> Entry:

@@ -1,4 +1,4 @@
-"""An officer's texts: RAIN, COUNT, CLEAR, WHO, TEMP, each with the officer's code.
+"""An officer's texts: RAIN, COUNT, CLEAR, WHO, TEMP, ADD, each with the officer's code.
 
     RAIN 123456 Mtoni 14-20            today, 14:00 to 20:00 in the village
     RAIN 123456 Mtoni TOMORROW 6-12    or a day: 12/6
@@ -6,6 +6,7 @@
     CLEAR 123456 Mtoni                 the all-clear
     WHO 123456                         nurseries to be seen
     TEMP 123456 Mtoni 24               the mean temperature (see `officer_temp`)
+    ADD 123456 0770... Mtoni Amina     enrols a farmer (see `officer_add`)
 
 The code is six digits. Whether it is right is the service's to know; here it is only found, so
 that it can be checked and kept out of stored texts.
@@ -20,6 +21,7 @@ from zoneinfo import ZoneInfo
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import lasting, opened, said
 from assistant.dialogue.engine import begin
+from assistant.dialogue.officer_add import add
 from assistant.dialogue.officer_temp import keep_temp, read_temp
 from assistant.dialogue.values import (
     Desk,
@@ -35,7 +37,7 @@ from assistant.reading import Outcome, read_choice, read_date
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 
-VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP")
+VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP", "ADD")
 _CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
 _LOOSE_CODE = re.compile(r"\d(?:[ -]?\d){5,}")
 _HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
@@ -84,8 +86,13 @@ def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
         return Turn(known.session, (said(o.CODE_LOCKED(to_time=until)),))
     if not desk.code_given:
         return Turn(known.session, (said(o.NEED_CODE(village=_any_village(desk))),))
-    rest = _CODE.sub(" ", " ".join(text.split()[1:]))
-    return _VERBS[verb](" ".join(rest.split()), known, desk)
+    return _VERBS[verb](after_code(text), known, desk)
+
+
+def after_code(text: str) -> str:
+    """An officer's text without its word and the code: the first six digits that stand alone.
+    Others may be a part of a phone number."""
+    return " ".join(_CODE.sub(" ", " ".join(text.split()[1:]), count=1).split())
 
 
 def _any_village(desk: Desk) -> str:
@@ -259,4 +266,5 @@ _VERBS: Mapping[str, Callable[[str, Known, Desk], Turn]] = {
     "CLEAR": _clear,
     "WHO": _who,
     "TEMP": _temp,
+    "ADD": add,
 }

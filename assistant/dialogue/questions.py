@@ -18,6 +18,7 @@ class Reads(StrEnum):
 
     LANGUAGE = "language"
     VILLAGE = "village"
+    OWN_VILLAGE = "own_village"
     NURSERY = "nursery"
     PRACTICE = "practice"
     TASK = "task"

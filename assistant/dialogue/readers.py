@@ -259,6 +259,7 @@ Reader = Callable[[str, Question, Session, Known], Heard]
 READERS: Mapping[Reads, Reader] = {
     Reads.LANGUAGE: _language,
     Reads.VILLAGE: _choice,
+    Reads.OWN_VILLAGE: _choice,
     Reads.NURSERY: _choice,
     Reads.PRACTICE: _choice,
     Reads.TASK: _choice,

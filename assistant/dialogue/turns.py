@@ -22,12 +22,15 @@ from assistant.dialogue.answering import (
     sure_wish,
 )
 from assistant.dialogue.engine import ask, begin, find
+from assistant.dialogue.invited import NAMES as INVITED_TALKS
+from assistant.dialogue.invited import asking, was_asked
 from assistant.dialogue.items import answer_items, ask_of
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.values import (
     AnswerWarning,
     Focus,
+    Invited,
     Item,
     Known,
     NoteUnread,
@@ -51,7 +54,7 @@ from assistant.wording.day import Ask as TaskAsk
 from assistant.wording.day import DayWork, offer, work_says
 
 _WARNING_CHOICES = (("covered", m.W_COVERED), ("help", m.W_HELP))
-_FIRST = talks.SIGNUP.name  # no other talk before somebody has agreed
+_FIRST = {talks.SIGNUP.name, *INVITED_TALKS}  # no other talk before somebody has agreed
 LONGEST = 500  # characters of a text that are read; no answer to a question is longer
 
 Stage = Callable[[str, Known], Turn | None]
@@ -81,7 +84,8 @@ def open_line(known: Known) -> Turn:
     """The first screen of a USSD session: what is open, else the menu."""
     known = replace(known, session=e.alive(known.session, known))
     if known.farmer is None or known.farmer.consent_at is None:
-        return _resume_or(begin(talks.SIGNUP), known)
+        fresh = None if _refused(known) else known.invited
+        return _resume_or(asking(fresh, known) if fresh else begin(talks.SIGNUP), known)
     if known.farmer.stopped_at is not None:
         return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
     if known.warning is not None and known.warning.answer is None:
@@ -134,9 +138,11 @@ def _stop_or_start(text: str, known: Known) -> Turn | None:
 
 
 def _warns(known: Known) -> bool:
-    """Whether this is an officer who is asked whether a warning shall go."""
+    """Whether this is an officer who is asked whether a warning shall go, or somebody be
+    enrolled."""
     session = known.session
-    return session is not None and session.conversation == talks.RAIN_WARNING.name
+    deeds = (talks.RAIN_WARNING.name, talks.ADDING.name)
+    return session is not None and session.conversation in deeds
 
 
 # --- 2. officers -----------------------------------------------------------------------------
@@ -223,9 +229,28 @@ def _sign_up(text: str, known: Known) -> Turn | None:
     if known.farmer is not None and known.farmer.consent_at is not None:
         return None
     session = known.session
-    if session is None or find(session, talks.TABLES) is None or session.conversation != _FIRST:
+    signing = session is not None and session.conversation in _FIRST
+    if session is not None and signing and find(session, talks.TABLES) is not None:
+        return answer_question(text, known, session)
+    if known.invited is None:
         return e.opened(begin(talks.SIGNUP), known)
-    return answer_question(text, known, session)
+    return _invited(text, known, known.invited)
+
+
+def _invited(text: str, known: Known, invited: Invited) -> Turn:
+    """Somebody else enrolled this farmer: the answer to the text that asks, or the question."""
+    if invited.refused:
+        if sure_wish(text, known) is Wish.START:
+            return e.opened(begin(talks.SIGNUP), known)
+        return Turn(None, (e.said(m.NO_CONSENT()),))
+    session = asking(invited, known)
+    if was_asked(known):
+        return answer_question(text, replace(known, session=session), session)
+    return e.opened(session, known)
+
+
+def _refused(known: Known) -> bool:
+    return known.invited is not None and known.invited.refused
 
 
 # --- 5. and 6. what is open ------------------------------------------------------------------

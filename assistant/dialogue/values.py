@@ -118,6 +118,21 @@ class Visit:
 
 
 @dataclass(frozen=True)
+class OnRoll:
+    """A number that an officer would enrol and that is known already.
+
+    `seen`: whether it is of a village of theirs; `standing` "agreed", "asked", "no" or
+    "stopped"; `since` the local day of it.
+    """
+
+    name: str
+    village: str
+    seen: bool
+    standing: str
+    since: date | None
+
+
+@dataclass(frozen=True)
 class Desk:
     """What an officer's texts may be about: their villages, warnings, and who must be seen."""
 
@@ -126,7 +141,23 @@ class Desk:
     reaches: tuple[Reach, ...] = ()
     tallies: tuple[Tally, ...] = ()
     visits: tuple[Visit, ...] = ()
+    on_roll: OnRoll | None = None
     locked_until: datetime | None = None  # too many wrong codes: none is looked at
+
+
+@dataclass(frozen=True)
+class Invited:
+    """That somebody else enrolled this farmer, who has not agreed.
+
+    `officer`: the name to be said; `wishes`: what an office knew of nurseries that cannot be
+    planned yet, by the names of the plan's answers; `refused`: they said no; `free`: replies
+    cost them nothing.
+    """
+
+    officer: str
+    wishes: tuple[Mapping[str, Kept], ...] = ()
+    refused: bool = False
+    free: bool = False
 
 
 @dataclass(frozen=True)
@@ -162,6 +193,7 @@ class Known:
     practices: tuple[Practice, ...] = (MAT,)
     warmth: Warmth | None = None
     desk: Desk | None = None
+    invited: Invited | None = None
 
     @property
     def lexicon(self) -> Lexicon:
@@ -186,6 +218,21 @@ class Enrol:
 
     language: str
     village_id: int | None
+
+
+@dataclass(frozen=True)
+class Decline:
+    """The person does not want to be texted: nothing but the no is kept of them."""
+
+
+@dataclass(frozen=True)
+class AddFarmer:
+    """An officer enrols a farmer, who is asked to agree."""
+
+    phone: str
+    name: str | None
+    village_id: int
+    language: str
 
 
 @dataclass(frozen=True)
@@ -270,6 +317,8 @@ class NoteUnread:
 
 Change = (
     Enrol
+    | Decline
+    | AddFarmer
     | SetLanguage
     | StopTexts
     | StartTexts
@@ -295,6 +344,7 @@ class Kind(StrEnum):
     ALL_CLEAR = "all_clear"
     NOTICE = "notice"  # to an officer
     LETTER = "letter"  # an officer's own words to a farmer
+    CONSENT = "consent"  # whether a farmer whom somebody enrolled agrees
 
 
 @dataclass(frozen=True)

@@ -50,6 +50,13 @@ class Act(StrEnum):
     BROADCAST = "broadcast"
     VILLAGE_PLACED = "village_placed"
     ALERT_TAKEN = "alert_taken"
+    ENROLLED = "enrolled"
+    AGREED = "agreed"
+    REFUSED = "refused"
+    FARMER_MENDED = "farmer_mended"
+    NUMBER_CHANGED = "number_changed"
+    NUMBER_PASSED_ON = "number_passed_on"
+    LIST_APPLIED = "list_applied"
 
 
 @dataclass(frozen=True)

@@ -47,7 +47,7 @@ def dispatch(
 
 
 # Good enough in the morning; a prompt ends with its day, an answer was asked for.
-_NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER})
+_NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER, Kind.CONSENT})
 
 
 def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) -> bool:

@@ -14,6 +14,7 @@ from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
 from assistant.reminders.values import Reminder, State
+from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.drafts import issue_warning
 from assistant.service.house import House
@@ -67,6 +68,26 @@ def _enrol(change: v.Enrol, scene: Scene) -> None:
             stopped_at=None,
         )
     )
+    note_answer(scene.work, scene.farmer(), "yes", scene.now)
+    for bed in scene.work.nurseries.of_farmer(scene.farmer().id):
+        save_and_plan(scene.work, scene.house, scene.farmer(), bed, scene.now)
+
+
+def _decline(change: v.Decline, scene: Scene) -> None:
+    forget(scene.work, scene.phone, scene.now)
+
+
+def _add_farmer(change: v.AddFarmer, scene: Scene) -> None:
+    """An officer enrols somebody by text; who is on the roll by now stays as they are."""
+    work = scene.work
+    work.lock(change.phone)
+    officer = work.people.officer(scene.phone)
+    village = work.people.village(change.village_id)
+    if officer is None or village is None or work.people.farmer(change.phone):
+        return
+    farmer = Farmer(0, change.phone, change.language, village.id, None, None, change.name)
+    who = Enroller(officer.id, officer.name)
+    enrol_one(work, scene.house, who, farmer, village, "text", scene.now)
 
 
 def _set_language(change: v.SetLanguage, scene: Scene) -> None:
@@ -78,6 +99,8 @@ def _stop(change: v.StopTexts, scene: Scene) -> None:
     farmer = scene.work.people.farmer(scene.phone)
     if farmer is not None:
         scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now))
+        if farmer.consent_at is None:
+            note_answer(scene.work, farmer, "stop", scene.now)
 
 
 def _start(change: v.StartTexts, scene: Scene) -> None:
@@ -255,6 +278,8 @@ def _note_unread(change: v.NoteUnread, scene: Scene) -> None:
 
 _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.Enrol: _enrol,
+    v.Decline: _decline,
+    v.AddFarmer: _add_farmer,
     v.SetLanguage: _set_language,
     v.StopTexts: _stop,
     v.StartTexts: _start,

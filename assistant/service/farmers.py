@@ -1,13 +1,15 @@
 """The farmers of an officer's villages, in pages, found by name or number."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
-from assistant.store import Bed
+from assistant.service.standing import Standing, silent_before, standing_says
+from assistant.store import Bed, HeldTo
+from assistant.wording.message import Say
 
 ON_A_PAGE = 50
 LONGEST_SEARCH = 40
@@ -20,6 +22,7 @@ class Listed:
     farmer: Farmer
     village: Village | None
     beds: tuple[tuple[Bed, int], ...]
+    stands: Say | None = None
 
 
 @dataclass(frozen=True)
@@ -33,6 +36,7 @@ class FarmerList:
     in_all: int
     page: int
     pages: int
+    standing: Standing | None = None
 
 
 def list_farmers(
@@ -43,22 +47,32 @@ def list_farmers(
     village_id: int | None = None,
     search: str = "",
     page: int = 1,
+    standing: Standing | None = None,
 ) -> FarmerList:
-    """Farmers by village and name, those that match a search."""
+    """Farmers by village and name, those that match a search and stand in a way."""
     search = " ".join(search.split())[:LONGEST_SEARCH]
     chosen = sight.village(village_id)
     scope = sight.scope(village_id)
+    held = HeldTo(standing, sight.officer.id, silent_before(now)) if standing else None
     with house.store.look() as work:
-        in_all = work.roll.count(scope, search)
+        in_all = work.roll.count(scope, search, held)
         pages = max(1, -(-in_all // ON_A_PAGE))
         page = min(max(page, 1), pages)
-        farmers = work.roll.farmers(scope, search, ON_A_PAGE, (page - 1) * ON_A_PAGE)
-        beds = work.roll.beds([farmer.id for farmer in farmers])
+        farmers = work.roll.farmers(scope, search, ON_A_PAGE, (page - 1) * ON_A_PAGE, held)
+        ids = [farmer.id for farmer in farmers]
+        beds, enrolments = work.roll.beds(ids), work.enrolments.of(ids)
     by_farmer: dict[int, list[Bed]] = {}
     for bed in beds:
         by_farmer.setdefault(bed.farmer_id, []).append(bed)
     listed = tuple(
-        _listed(farmer, by_farmer.get(farmer.id, []), sight, _today(house, sight, farmer, now))
+        replace(
+            _listed(
+                farmer, by_farmer.get(farmer.id, []), sight, _today(house, sight, farmer, now)
+            ),
+            stands=standing_says(
+                farmer, enrolments.get(farmer.id), sight.zone(farmer.village_id, house.zone)
+            ),
+        )
         for farmer in farmers
     )
     return FarmerList(
@@ -69,6 +83,7 @@ def list_farmers(
         in_all=in_all,
         page=page,
         pages=pages,
+        standing=standing,
     )
 
 

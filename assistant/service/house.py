@@ -26,7 +26,7 @@ class House:
     fits a hash that `hash_code` made. `tariff` is None where nobody said what a text costs; a
     season begins with each of `season_months`. Official alerts that `alert_rules` let through
     are drafts for an officer, or warn at once where `alerts_go_out`. `prices` are what a
-    nursery's things cost here.
+    nursery's things cost here. `replies_free`: a reply costs a farmer nothing.
     """
 
     store: Store
@@ -42,6 +42,7 @@ class House:
     check_code: Callable[[str, str], bool]
     hash_code: Callable[[str], str] = _no_hash
     programme: str = ""
+    replies_free: bool = False
     tariff: Tariff | None = None
     season_months: tuple[int, ...] = (1, 7)
     prices: PriceList | None = None

@@ -9,12 +9,14 @@ from assistant.agronomy.growth.warmth import Warmth, told_since
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.channel import Channel
-from assistant.dialogue.officer import code_in, verb_of
+from assistant.dialogue.officer import after_code, code_in, verb_of
+from assistant.dialogue.officer_add import read_add
 from assistant.dialogue.values import (
     Desk,
     Focus,
     Item,
     Known,
+    OnRoll,
     Reach,
     Standing,
     Tally,
@@ -22,6 +24,7 @@ from assistant.dialogue.values import (
 from assistant.people import Farmer, Officer, Village
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.service.codes import check_text_code
+from assistant.service.consent import invited
 from assistant.service.days import local_date as local_date
 from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
@@ -60,7 +63,10 @@ def know(
     zone = village.zone if village else house.zone
     nurseries = work.nurseries.of_farmer(farmer.id) if farmer else ()
     spoken = session.answers.get("language") if session else None
-    language = (farmer.language if farmer else None) or spoken
+    agreed = farmer is not None and farmer.consent_at is not None
+    kept = farmer.language if farmer else None
+    # Before somebody has agreed, the language they ask for goes before one that others gave.
+    language = (kept or spoken) if agreed else (spoken or kept)
     language = language or (officer.language if officer else None)
     today = local_date(now, zone)
     return Known(
@@ -85,6 +91,7 @@ def know(
         practices=_practices(house, village),
         warmth=_warmth(work, village, today) if nurseries else None,
         desk=_desk(work, house, officer, text, now) if officer else None,
+        invited=invited(work, house, farmer),
     )
 
 
@@ -156,9 +163,34 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
     desk = Desk(officer, True, tuple(reach(work, each, now) for each in villages))
     if verb_of(text) in ("COUNT", "CLEAR"):
         return replace(desk, tallies=_tallies(work, villages, now))
+    if verb_of(text) == "ADD":
+        return replace(desk, on_roll=_on_roll(work, house, officer, text))
     if verb_of(text) == "WHO":
         return replace(desk, visits=to_visit(work, house, officer, now))
     return desk
+
+
+def _on_roll(work: Work, house: House, officer: Officer, text: str) -> OnRoll | None:
+    """What is known already of the number that an officer would enrol."""
+    phone = read_add(after_code(text), house.region).phone
+    farmer = work.people.farmer(phone) if phone else None
+    if farmer is None:
+        return None
+    enrolment = work.enrolments.get(farmer.id)
+    village = work.people.village(farmer.village_id) if farmer.village_id else None
+    theirs = officer.is_lead or farmer.village_id in officer.village_ids
+    enrolled_by_them = enrolment is not None and enrolment.officer_id == officer.id
+    said = enrolment.answer if enrolment and not farmer.consent_at else None
+    standing = "agreed" if farmer.consent_at else said or "asked"
+    asked_at = enrolment.asked_at if enrolment else None
+    zone = village.zone if village else house.zone
+    return OnRoll(
+        name=farmer.name or "",
+        village=village.name if village else "-",
+        seen=theirs or enrolled_by_them,
+        standing=standing,
+        since=local_date(asked_at, zone) if asked_at else None,
+    )
 
 
 def in_danger(

@@ -14,8 +14,10 @@ from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.letters import Unsent, why_not
+from assistant.service.numbers import spans
 from assistant.service.season_bars import Axis, Bar, axis_of, bar_of
 from assistant.service.sight import Sight
+from assistant.service.standing import roots
 from assistant.service.told import Told, told
 from assistant.service.visits import open_tasks
 from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work
@@ -81,6 +83,7 @@ class Person:
     calls: tuple[CallTold, ...]
     unsent: Unsent | None
     today: date
+    roots: tuple[Say, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -146,7 +149,8 @@ def _person(work: Work, house: House, sight: Sight, farmer: Farmer, now: datetim
         farmer=farmer,
         village=sight.village(farmer.village_id),
         beds=work.nurseries.of_farmer(farmer.id, open_only=False),
-        messages=_messages(work, farmer.phone, zone),
+        messages=_messages(work, farmer, zone),
+        roots=roots(work, farmer, name),
         calls=tuple(
             CallTold(
                 call=call,
@@ -205,12 +209,18 @@ def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Ite
 # --- messages --------------------------------------------------------------------------------
 
 
-def _messages(work: Work, phone: str, zone: ZoneInfo) -> tuple[Message, ...]:
-    """The last messages both ways, the latest first."""
-    inward = (_heard(each, zone) for each in work.story.heard(phone, MESSAGES_SHOWN))
-    outward = (_sent(each, zone) for each in work.story.sent(phone, MESSAGES_SHOWN))
-    both = sorted((*outward, *inward), key=lambda message: message.at, reverse=True)
-    return tuple(both[:MESSAGES_SHOWN])
+def _messages(work: Work, farmer: Farmer, zone: ZoneInfo) -> tuple[Message, ...]:
+    """The last messages both ways, the latest first, over every number while it was theirs."""
+    found: list[Message] = []
+    for phone, since, until in spans(work, farmer):
+        heard = work.story.heard(phone, MESSAGES_SHOWN, since, until)
+        sent = work.story.sent(phone, MESSAGES_SHOWN, since, until)
+        found += [
+            *(_sent(each, zone) for each in sent),
+            *(_heard(each, zone) for each in heard),
+        ]
+    found.sort(key=lambda message: message.at, reverse=True)
+    return tuple(found[:MESSAGES_SHOWN])
 
 
 def _heard(heard: Heard, zone: ZoneInfo) -> Message:

@@ -9,6 +9,7 @@ from datetime import datetime
 
 from assistant.alphabet import cost, plain
 from assistant.channel import Channel, Incoming, Screen, Step
+from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.officer import without_any_code, without_code
 from assistant.dialogue.turns import open_line, turn
 from assistant.dialogue.values import Focus, Kind, Known, Text, Turn
@@ -24,6 +25,7 @@ from assistant.wording.screens import Hints, pages
 log = logging.getLogger(__name__)
 
 MORE, BACK = "9", "0"
+_NO_WAY_BACK = {"signup", "menu", *INVITED_TALKS}
 
 
 def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
@@ -172,7 +174,7 @@ def _talk(house: House, session_id: str, phone: str, outcome: Turn, language: st
 def _last_hint(house: House, outcome: Turn, focus: Focus | None, language: str) -> str:
     """The way on from the last screen: back within a talk, else to the menu."""
     session = outcome.session
-    if _is_over(outcome) or (session and session.conversation in ("signup", "menu")):
+    if _is_over(outcome) or (session and session.conversation in _NO_WAY_BACK):
         return ""
     message = m.BACK_HINT if session and focus and focus.question else m.MENU_HINT
     return worded(house, (message(),), language)

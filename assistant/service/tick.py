@@ -26,6 +26,7 @@ from assistant.reminders.compose import (
 )
 from assistant.reminders.plan import ONE_DAY, is_last_asking, local
 from assistant.reminders.values import Reminder, State
+from assistant.service import consent
 from assistant.service.effects import save_and_plan
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
@@ -64,7 +65,9 @@ def ticking(house: House, now: datetime) -> Iterator[None]:
             plan_again(work, house, text)
         silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
         forgotten = forgotten_nurseries(work, house, now)
-        due = work.reminders.phones_due(now) if _awake(work, house, now) else ()
+        awake = _awake(work, house, now)
+        due = work.reminders.phones_due(now) if awake else ()
+        unsaid = consent.to_ask_again(work, now) if awake else ()
     for nursery_id in sorted(silent):
         _alone(house, _follow_up, nursery_id, now)
         yield
@@ -73,6 +76,9 @@ def ticking(house: House, now: datetime) -> Iterator[None]:
         yield
     for phone in due:
         _alone(house, _prompt, phone, now)
+        yield
+    for phone in unsaid:
+        _alone(house, consent.ask_again, phone, now)
         yield
 
 

@@ -9,6 +9,7 @@ from assistant.store.errors import (
     NotThereError,
     StoreError,
 )
+from assistant.store.queries.roll import HeldTo
 from assistant.store.values import (
     Account,
     Call,
@@ -61,6 +62,7 @@ __all__ = [
     "Draft",
     "Enrolment",
     "Handover",
+    "HeldTo",
     "Heard",
     "KeptAlert",
     "Looked",

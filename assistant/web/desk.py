@@ -24,6 +24,7 @@ from assistant.wording import (
     messages_tasks,
     messages_web,
     messages_web_alerts,
+    messages_web_people,
     messages_web_season,
 )
 from assistant.wording.message import Message, Say, Slot
@@ -203,6 +204,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
     app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
+    app.jinja_env.globals.update(s=messages_web_season, p=messages_web_people)
     app.context_processor(
         lambda: {
             "language": language(),

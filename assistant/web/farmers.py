@@ -1,10 +1,17 @@
-"""The list of farmers, by village, with a search."""
+"""The list of farmers, by village, with a search; enrolling one; another number for one."""
 
-from flask import Blueprint, request
+from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service.farmers import LONGEST_SEARCH, list_farmers
-from assistant.web.desk import Desk, asked_number
+from assistant.service.numbers import NotChanged, change_number
+from assistant.service.office.columns import Field
+from assistant.service.office.judging import Question
+from assistant.service.office.single import Done, Form, enrol_by_form
+from assistant.service.standing import Standing
+from assistant.web.desk import Desk, asked_number, typed
+from assistant.wording import messages_web_people as p
+from assistant.wording.message import Say
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -20,7 +27,78 @@ def pages(desk: Desk) -> Blueprint:
             village_id=asked_number("village"),
             search=request.args.get("search", ""),
             page=asked_number("page") or 1,
+            standing=_standing(),
         )
-        return desk.page("farmers.html", model=model, longest=LONGEST_SEARCH)
+        return desk.page(
+            "farmers.html",
+            model=model,
+            longest=LONGEST_SEARCH,
+            languages=desk.house.languages,
+        )
 
+    _enrolling(found, desk)
+    _numbers(found, desk)
     return found
+
+
+def _standing() -> Standing | None:
+    asked = request.args.get("standing", "")
+    return Standing(asked) if asked in set(Standing) else None
+
+
+# --- enrolling one ---------------------------------------------------------------------------
+
+
+def _enrolling(found: Blueprint, desk: Desk) -> None:
+    @found.get("/farmers/enrol")
+    def enrol() -> ResponseReturnValue:
+        return _form(desk)
+
+    @found.post("/farmers/enrol")
+    def enrolled() -> ResponseReturnValue:
+        cells: dict[Field, str] = {
+            what: typed(what.value, 100) for what in Field if what is not Field.VILLAGE
+        }
+        village = typed("village")
+        form = Form(
+            cells=cells,
+            village=int(village) if village.isdecimal() and len(village) < 10 else None,
+            owner=typed("owner"),
+        )
+        outcome = enrol_by_form(desk.house, desk.sight, form, desk.now)
+        if isinstance(outcome, Done):
+            desk.wake()
+            desk.tell(outcome.says)
+            return desk.to("nursery.farmer", farmer=outcome.farmer_id)
+        if isinstance(outcome, Say):
+            desk.tell(outcome, wrong=True)
+            return _form(desk)
+        return _form(desk, outcome)
+
+
+def _form(desk: Desk, question: Question | None = None) -> ResponseReturnValue:
+    """The form, with what was typed still in it."""
+    return desk.page(
+        "enrol.html",
+        question=question,
+        villages=desk.sight.villages,
+        languages=desk.house.languages,
+    )
+
+
+# --- another number --------------------------------------------------------------------------
+
+
+def _numbers(found: Blueprint, desk: Desk) -> None:
+    @found.post("/farmers/<int:farmer>/number")
+    def number(farmer: int) -> ResponseReturnValue:
+        outcome = change_number(desk.house, desk.sight, farmer, typed("phone", 40), desk.now)
+        if outcome is None:
+            abort(404)
+        if isinstance(outcome, NotChanged):
+            bad = p.BAD_PHONE(words=typed("phone", 40))
+            desk.tell(bad if outcome is NotChanged.BAD else p.NUMBER_TAKEN, wrong=True)
+        else:
+            desk.wake()
+            desk.tell(p.NUMBER_CHANGED)
+        return desk.to("nursery.farmer", farmer=farmer)

@@ -101,6 +101,7 @@ def open_house(settings: Settings, store: Store) -> House:
         check_code=check_code,
         hash_code=hash_code,
         programme=settings.programme,
+        replies_free=settings.replies_free,
         tariff=_tariff(settings),
         season_months=settings.season_months,
         prices=open_prices(Path(settings.prices_file)) if settings.prices_file else None,

@@ -38,6 +38,7 @@ NAMES_ITS_LANGUAGE = (m.LANGUAGE_SET,)
 STRESS = ""  # in capitals for weight, or an example
 # The words in capitals of the English texts, and what they mean when they are sent.
 SENT: Mapping[str, str] = {
+    "ADD": "ADD",
     "CHANGE DATE": "change_date",
     "CLEAR": "CLEAR",
     "CLOSE": "close",

@@ -1,13 +1,14 @@
 """Texts between the assistant and an officer by SMS.
 
-RAIN, COUNT, CLEAR, WHO, TEMP are words that officers send; they are the same in every language.
+RAIN, COUNT, CLEAR, WHO, TEMP, ADD are words that officers send; they are the same in every language.
 """
 
 from assistant.wording.message import Message
 
 OFFICER_HELP = Message(
     "RAIN code village 14-20 warns (add TOMORROW or 12/6). COUNT code village: answers. CLEAR code "
-    "village: all-clear. WHO code: nurseries to see. TEMP code village 24: mean degrees C.",
+    "village: all-clear. WHO code: nurseries to see. TEMP code village 24: mean degrees C. ADD code "
+    "number village name: enrols.",
     note="Help for officers. Capitals stay as they are; 'code' and 'village' are filled in.",
     segments=2,
 )

@@ -421,7 +421,21 @@ ACT_BROADCAST = Message("wrote to many farmers", note="What was done.")
 ACT_ALERT_TAKEN = Message("an official alert came", note="What was done: no officer did it.")
 ACT_VILLAGE_PLACED = Message("changed where a village lies", note="What was done.")
 ACT_CALENDAR = Message("took a calendar file", note="What was done.")
+ACT_ENROLLED = Message("enrolled a farmer", note="What was done.")
+ACT_AGREED = Message("the farmer agreed to texts", note="What was done.")
+ACT_SAID_NO = Message("the farmer did not agree to texts", note="What was done.")
+ACT_FARMER_MENDED = Message("changed what is kept of a farmer", note="What was done.")
+ACT_NUMBER_CHANGED = Message("gave a farmer another number", note="What was done.")
+ACT_NUMBER_PASSED_ON = Message("gave a farmer's number to a new owner", note="What was done.")
+ACT_LIST_APPLIED = Message("took a list of farmers in", note="What was done.")
 ACTS: Mapping[str, Message] = {
+    "enrolled": ACT_ENROLLED,
+    "agreed": ACT_AGREED,
+    "refused": ACT_SAID_NO,
+    "farmer_mended": ACT_FARMER_MENDED,
+    "number_changed": ACT_NUMBER_CHANGED,
+    "number_passed_on": ACT_NUMBER_PASSED_ON,
+    "list_applied": ACT_LIST_APPLIED,
     "signed_in": ACT_SIGNED_IN,
     "sign_in_refused": ACT_REFUSED,
     "sign_in_locked": ACT_LOCKED,

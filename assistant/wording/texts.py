@@ -7,6 +7,7 @@ from types import ModuleType
 from assistant.wording import (
     messages_care,
     messages_officer,
+    messages_people,
     messages_plan,
     messages_planting,
     messages_practice,
@@ -17,6 +18,7 @@ from assistant.wording import (
     messages_web,
     messages_web_alerts,
     messages_web_beds,
+    messages_web_people,
     messages_web_season,
     messages_web_told,
 )
@@ -32,15 +34,17 @@ MODULES: Mapping[str, ModuleType] = {
     "practice": messages_practice,
     "planting": messages_planting,
     "officer": messages_officer,
+    "people": messages_people,
     "plan": messages_plan,
     "web": messages_web,
+    "web_people": messages_web_people,
     "alerts": messages_web_alerts,
     "beds": messages_web_beds,
     "told": messages_web_told,
     "season": messages_web_season,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
-PRINTED = frozenset({"alerts", "beds", "plan", "season", "told", "web"})
+PRINTED = frozenset({"alerts", "beds", "plan", "season", "told", "web", "web_people"})
 
 
 @dataclass(frozen=True)

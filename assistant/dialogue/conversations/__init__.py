@@ -12,6 +12,7 @@ from assistant.dialogue.conversations.home import (
     STOPPING,
     WHICH,
 )
+from assistant.dialogue.conversations.invited import ADDING, INVITED, INVITED_FREE
 from assistant.dialogue.conversations.more import MORE
 from assistant.dialogue.conversations.plan import PLAN
 from assistant.dialogue.conversations.planting import PLANTING, RECOUNT
@@ -23,9 +24,12 @@ from assistant.dialogue.conversations.trouble import TROUBLE
 from assistant.dialogue.questions import Conversation
 
 __all__ = [
+    "ADDING",
     "CLOSE",
     "DATES",
     "EMERGENCE",
+    "INVITED",
+    "INVITED_FREE",
     "LANGUAGE",
     "LEAVES",
     "MENU",
@@ -48,6 +52,9 @@ TABLES: Mapping[str, Conversation] = {
     table.name: table
     for table in (
         SIGNUP,
+        INVITED,
+        INVITED_FREE,
+        ADDING,
         PLAN,
         MENU,
         LANGUAGE,

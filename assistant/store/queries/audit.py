@@ -1,9 +1,9 @@
 """The trail of what officers did: written once, read by the lead and in a story."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping, Sequence
 from datetime import datetime
 
-from sqlalchemy import select
+from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
 from assistant.store.tables import FarmerRow, NurseryRow, OfficerRow, VillageRow
@@ -39,6 +39,14 @@ class Audit:
             )
         )
         self._session.flush()
+
+    def add_many(
+        self, act: str, at: datetime, lines: Sequence[Mapping[str, object]], detail: str
+    ) -> None:
+        """Keeps that the same was done to many; each line names on whom, and by whom."""
+        rows = [{**line, "act": act, "at": at, "detail": detail} for line in lines]
+        if rows:
+            self._session.execute(insert(AuditRow), rows)
 
     def latest(
         self,

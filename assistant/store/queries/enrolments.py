@@ -1,6 +1,6 @@
 """Enrolments: who put a farmer on the roll, what was asked and answered."""
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import Any, TypeVar
 
@@ -38,6 +38,11 @@ class Enrolments:
         row = self._session.get(EnrolmentRow, farmer_id)
         return _enrolment(row) if row else None
 
+    def of(self, farmer_ids: Collection[int]) -> dict[int, Enrolment]:
+        """The enrolments of these farmers, by farmer."""
+        wanted = select(EnrolmentRow).where(EnrolmentRow.farmer_id.in_(farmer_ids))
+        return {row.farmer_id: _enrolment(row) for row in self._session.scalars(wanted)}
+
     def save(self, enrolment: Enrolment) -> None:
         """Keeps an enrolment in place of the farmer's last."""
         self._session.merge(EnrolmentRow(**_columns(enrolment)))
@@ -71,10 +76,11 @@ class Enrolments:
                 else:
                     self._session.execute(delete(table).where(which))
 
-    def end_talks(self, phone: str) -> None:
-        """Half-finished talks of a number, by SMS and by USSD, are over."""
-        for row in (TalkRow, UssdTalkRow):
-            self._session.execute(delete(row).where(row.phone == phone))
+    def end_talks(self, *phones: str) -> None:
+        """Half-finished talks of these numbers, by SMS and by USSD, are over."""
+        for some in _portions(phones):
+            for row in (TalkRow, UssdTalkRow):
+                self._session.execute(delete(row).where(row.phone.in_(some)))
 
     # --- the clock ---------------------------------------------------------------------------
 
@@ -115,13 +121,11 @@ class Enrolments:
         return found
 
     def beds_of(self, farmer_ids: Collection[int]) -> dict[int, list[Nursery]]:
-        """The open nurseries of these farmers, in the order they were made."""
+        """The nurseries of these farmers, closed ones too, in the order they were made."""
         found: dict[int, list[Nursery]] = {}
         for some in _portions(farmer_ids):
             wanted = (
-                select(NurseryRow)
-                .where(NurseryRow.farmer_id.in_(some), NurseryRow.closed.is_(False))
-                .order_by(NurseryRow.id)
+                select(NurseryRow).where(NurseryRow.farmer_id.in_(some)).order_by(NurseryRow.id)
             )
             for row in self._session.scalars(wanted):
                 found.setdefault(row.farmer_id, []).append(rows.nursery(row))
@@ -160,10 +164,14 @@ class Enrolments:
             kept += map(rows.nursery, made)
         return tuple(kept)
 
-    def mend_farmer(self, farmer_id: int, **columns: object) -> None:
-        """Sets some columns of a farmer; the others are left as they are now."""
-        changed = update(FarmerRow).where(FarmerRow.id == farmer_id).values(**columns)
-        self._session.execute(changed)
+    def mend_farmers(self, changes: Mapping[int, Mapping[str, object]]) -> None:
+        """Sets some columns of farmers, by id; the others are left as they are now."""
+        alike: dict[tuple[str, ...], list[dict[str, object]]] = {}
+        for farmer_id, columns in changes.items():
+            same = alike.setdefault(tuple(sorted(columns)), [])
+            same.append({**columns, "id": farmer_id})
+        for rows_alike in alike.values():
+            self._session.execute(update(FarmerRow), rows_alike)
 
 
 def _portions(many: Iterable[T]) -> Iterator[list[T]]:

@@ -2,8 +2,9 @@
 
 from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime
+from typing import cast
 
-from sqlalchemy import Select, exists, or_, select, update
+from sqlalchemy import Select, Table, exists, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
@@ -33,6 +34,13 @@ class Reminders:
         if added < len(ordered):
             self._plan_again(ordered)
         return added
+
+    def plan_new(self, reminders: Iterable[Reminder]) -> None:
+        """Keeps the reminders of nurseries that have none yet, many at once."""
+        fresh = [_columns(reminder) for reminder in reminders]
+        if fresh:
+            table = cast(Table, ReminderRow.__table__)
+            self._session.execute(insert(table), fresh)
 
     def _plan_again(self, reminders: Sequence[Reminder]) -> None:
         found = self._session.scalars(

@@ -1,14 +1,16 @@
 """The roll: farmers in pages, found by name or number, with their open nurseries."""
 
 from collections.abc import Collection
-from datetime import date
+from dataclasses import dataclass
+from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, false, func, or_, select
+from sqlalchemy import ColumnElement, and_, exists, false, func, or_, select
 from sqlalchemy.orm import Session
 
 from assistant.people import Farmer
 from assistant.store import rows
 from assistant.store.tables import FarmerRow, NurseryRow, VillageRow
+from assistant.store.tables_people import EnrolmentRow
 from assistant.store.values_officers import Bed
 
 SHORTEST_NUMBER = 3  # digits; fewer would find half the roll
@@ -19,22 +21,33 @@ class Roll:
         self._session = session
 
     def farmers(
-        self, scope: Collection[int] | None, search: str, limit: int, skip: int = 0
+        self,
+        scope: Collection[int] | None,
+        search: str,
+        limit: int,
+        skip: int = 0,
+        held_to: "HeldTo | None" = None,
     ) -> tuple[Farmer, ...]:
         """Farmers by village, name and number; `search` is a part of a name or number."""
         wanted = (
             select(FarmerRow)
             .outerjoin(VillageRow, VillageRow.id == FarmerRow.village_id)
-            .where(*_terms(scope, search))
+            .where(*_terms(scope, search, held_to))
             .order_by(VillageRow.name, func.coalesce(FarmerRow.name, ""), FarmerRow.phone)
             .limit(limit)
             .offset(skip)
         )
         return tuple(map(rows.farmer, self._session.scalars(wanted)))
 
-    def count(self, scope: Collection[int] | None, search: str = "") -> int:
+    def count(
+        self,
+        scope: Collection[int] | None,
+        search: str = "",
+        held_to: "HeldTo | None" = None,
+    ) -> int:
         """How many farmers those would be without a limit."""
-        wanted = select(func.count()).select_from(FarmerRow).where(*_terms(scope, search))
+        terms = _terms(scope, search, held_to)
+        wanted = select(func.count()).select_from(FarmerRow).where(*terms)
         return self._session.scalar(wanted) or 0
 
     def counts_by_village(self) -> dict[int | None, int]:
@@ -72,10 +85,48 @@ def _bed(id: int, farmer_id: int, label: str, name: str | None, sow_date: date) 
     return Bed(id, farmer_id, label, name, sow_date)
 
 
-def _terms(scope: Collection[int] | None, search: str) -> list[ColumnElement[bool]]:
-    terms: list[ColumnElement[bool]] = []
+@dataclass(frozen=True)
+class HeldTo:
+    """Only farmers who stand in one way: "agreed", "asked", "silent", "no" or "stopped".
+
+    officer_id:    whose refusals count for "no", where no village is kept of them any more
+    silent_before: a second asking from before it was never answered
+    """
+
+    standing: str
+    officer_id: int
+    silent_before: datetime
+
+
+def _standing(held_to: HeldTo) -> list[ColumnElement[bool]]:
+    agreed = FarmerRow.consent_at.is_not(None)
+    wants = FarmerRow.stopped_at.is_(None)
+    waits = [~agreed, wants, _enrolled(EnrolmentRow.answer.is_(None))]
+    late = (EnrolmentRow.asked > 1, EnrolmentRow.asked_at < held_to.silent_before)
+    terms: dict[str, list[ColumnElement[bool]]] = {
+        "agreed": [agreed, wants],
+        "asked": waits,
+        "silent": [*waits, _enrolled(*late)],
+        "no": [~agreed, _enrolled(EnrolmentRow.answer == "no")],
+        "stopped": [~wants],
+    }
+    return terms.get(held_to.standing, [])
+
+
+def _enrolled(*terms: ColumnElement[bool]) -> ColumnElement[bool]:
+    return exists().where(EnrolmentRow.farmer_id == FarmerRow.id, *terms)
+
+
+def _terms(
+    scope: Collection[int] | None, search: str, held_to: HeldTo | None = None
+) -> list[ColumnElement[bool]]:
+    terms: list[ColumnElement[bool]] = _standing(held_to) if held_to else []
     if scope is not None:
-        terms.append(FarmerRow.village_id.in_(scope) if scope else false())
+        here: ColumnElement[bool] = FarmerRow.village_id.in_(scope) if scope else false()
+        if held_to and held_to.standing == "no":
+            theirs = _enrolled(EnrolmentRow.officer_id == held_to.officer_id)
+            here = or_(here, and_(FarmerRow.village_id.is_(None), theirs))
+        terms.append(here)
     if search:
         found = [FarmerRow.name.icontains(search, autoescape=True)]
         digits = "".join(ch for ch in search if ch.isdecimal()).lstrip("0")

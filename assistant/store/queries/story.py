@@ -231,5 +231,5 @@ class Story:
 def _between(
     at: InstrumentedAttribute[datetime], since: datetime | None, until: datetime | None
 ) -> list[ColumnElement[bool]]:
-    found: list[ColumnElement[bool]] = [] if since is None else [at > since]
-    return found if until is None else [*found, at <= until]
+    found: list[ColumnElement[bool]] = [] if since is None else [at >= since]
+    return found if until is None else [*found, at < until]

@@ -36,6 +36,15 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "emergence": {"nursery": 1, "shoots": 20},
     "result": {"nursery": 1},
     "stopping": {"reading": "stop"},
+    "invited": {"officer": "Asha"},
+    "invited_free": {"officer": "Asha"},
+    "adding": {
+        "phone": "+447700900105",
+        "name": "Amina",
+        "village": "Kijani",
+        "speaks": "English",
+        "speaks_code": "en",
+    },
     "rain_warning": {
         "village_id": 1,
         "village": "Kijani",

@@ -1,0 +1,293 @@
+"""What the cells of one row say: values that are sure, or the reason why they cannot be used.
+
+A number that a spreadsheet cut is refused, never filled up; one that lost its plus or its
+nought is read only where a single number can be meant, and shown as it was read.
+"""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from assistant.agronomy.field import LIMITS
+from assistant.people import LANGUAGES, Village, person_name, read_phone
+from assistant.reading import Lexicon, Outcome, language_named, read_area, read_date
+from assistant.reading import read_germination as read_percent
+from assistant.service.office.choices import Choices
+from assistant.service.office.columns import Field, bare
+from assistant.service.office.sheets import Row
+from assistant.wording import messages_web_people as w
+from assistant.wording.message import Say
+
+LONGEST_BED = 12  # letters of a nursery's name, as in the texts
+MOST_PAST = timedelta(days=30)
+MOST_AHEAD = timedelta(days=366)
+_CUT = re.compile(r"[+-]?\d+(?:[.,]\d+)?[eE][+-]?\d+")
+_POINT = re.compile(r"[+-]?\d+[.,]\d+")
+_NUMBER = re.compile(r"\d[\d.,\s]*")
+_NOUGHTS = "00000"  # a number cut to six digits and written out again ends like this
+_ISO = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[ T].*)?")
+_BY_MARKS = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})")
+_SHOWN = 40
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One row that could be read; what the list does not say is None or empty."""
+
+    line: int
+    phone: str
+    name: str | None = None
+    village: Village | None = None
+    language: str = ""
+    language_given: bool = False
+    area_m2: float | None = None
+    area_words: str = ""
+    sowing: date | None = None
+    germination: float | None = None  # percent
+    bed: str | None = None
+
+    @property
+    def tells_bed(self) -> bool:
+        """Whether anything is said of a nursery."""
+        told = (self.area_m2, self.sowing, self.germination, self.bed)
+        return any(each is not None for each in told)
+
+
+class Refused(Exception):
+    """A cell that cannot be used, and why."""
+
+    def __init__(self, why: Say) -> None:
+        super().__init__(why.message.text)
+        self.why = why
+
+
+@dataclass
+class Reader:
+    """Reads rows as the officer approved; remembers what it has read, since lists repeat.
+
+    villages:  those in sight, by folded name
+    others:    folded names of villages that are not
+    lexicons:  in the order in which they are tried
+    """
+
+    choices: Choices
+    villages: Mapping[str, Village]
+    others: frozenset[str]
+    lexicons: tuple[Lexicon, ...]
+    languages: tuple[str, ...]
+    region: str | None
+    today: date
+    units: Mapping[int, str]
+    _areas: dict[str, tuple[float, str] | Say] = field(default_factory=dict)
+
+    def entry(self, row: Row) -> Entry | Say:
+        """One row, or why it is not taken: the first reason found."""
+        cells: dict[Field, str] = {}
+        for at, what in self.choices.columns.items():
+            if at < len(row.cells) and row.cells[at]:
+                cells[what] = row.cells[at]
+        try:
+            return self._entry(row.line, cells)
+        except Refused as refused:
+            return refused.why
+
+    def _entry(self, line: int, cells: Mapping[Field, str]) -> Entry:
+        area = cells.get(Field.AREA, "")
+        area_m2, area_words = self._area(area) if area else (None, "")
+        return Entry(
+            line=line,
+            phone=phone_of(cells.get(Field.PHONE, ""), self.region),
+            name=_name(cells.get(Field.NAME, "")),
+            village=self._village(cells.get(Field.VILLAGE, "")),
+            language=self._language(cells.get(Field.LANGUAGE, "")),
+            language_given=bool(cells.get(Field.LANGUAGE)),
+            area_m2=area_m2,
+            area_words=area_words,
+            sowing=self._sowing(cells.get(Field.SOWING, "")),
+            germination=self._germination(cells.get(Field.GERMINATION, "")),
+            bed=_bed(cells.get(Field.NURSERY, "")),
+        )
+
+    # --- village and language ----------------------------------------------------------------
+
+    def _village(self, typed: str) -> Village:
+        by_id = {village.id: village for village in self.villages.values()}
+        if not typed:
+            chosen = by_id.get(self.choices.village or 0)
+            if chosen is None:
+                raise Refused(w.NO_VILLAGE())
+            return chosen
+        folded = bare_name(typed)
+        found = self.villages.get(folded)
+        found = found or by_id.get(self.choices.villages.get(folded, 0))
+        if found is not None:
+            return found
+        why = w.OTHERS_VILLAGE if folded in self.others else w.UNKNOWN_VILLAGE
+        raise Refused(why(words=_cut(typed)))
+
+    def _language(self, typed: str) -> str:
+        if not typed:
+            return self.choices.language or self.languages[0]
+        code = language_named(typed) or typed.casefold()
+        if code not in self.languages:
+            names = ", ".join(LANGUAGES[each] for each in self.languages)
+            raise Refused(w.BAD_LANGUAGE(words=_cut(typed), languages=names))
+        return code
+
+    # --- the nursery -------------------------------------------------------------------------
+
+    def _area(self, typed: str) -> tuple[float, str]:
+        """The field [m2] and how it is said."""
+        if typed not in self._areas:
+            self._areas[typed] = self._read_area(typed)
+        found = self._areas[typed]
+        if isinstance(found, Say):
+            raise Refused(found)
+        return found
+
+    def _read_area(self, typed: str) -> tuple[float, str] | Say:
+        at = next((at for at, what in self.choices.columns.items() if what is Field.AREA), -1)
+        unit = self.units.get(at) or self.choices.unit
+        is_bare = _NUMBER.fullmatch(typed) is not None
+        if is_bare and not unit:
+            return w.NO_UNIT(words=_cut(typed))
+        said = f"{typed} {unit}" if is_bare else typed
+        limits = LIMITS["field_area_m2"]
+        for lexicon in self.lexicons:
+            reading = read_area(said, lexicon, self.region)
+            if reading.outcome is Outcome.UNDERSTOOD and reading.value is not None:
+                if limits.low <= reading.value <= limits.high:
+                    return reading.value, reading.words
+        return w.BAD_AREA(words=_cut(typed))
+
+    def _germination(self, typed: str) -> float | None:
+        if not typed:
+            return None
+        reading = read_percent(typed, self.lexicons[0])
+        if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
+            raise Refused(w.BAD_GERMINATION(words=_cut(typed)))
+        return reading.value
+
+    def _sowing(self, typed: str) -> date | None:
+        if not typed:
+            return None
+        day = date_of(typed, self.choices.day_first) or self._in_words(typed)
+        if day is None:
+            raise Refused(w.BAD_DATE(words=_cut(typed)))
+        if day < self.today - MOST_PAST:
+            raise Refused(w.PAST_DATE(date=day, n=MOST_PAST.days))
+        if day > self.today + MOST_AHEAD:
+            raise Refused(w.FAR_DATE(date=day))
+        return day
+
+    def _in_words(self, typed: str) -> date | None:
+        """ "10 June 2026"; a bare number of days is no date."""
+        if not any(ch.isalpha() for ch in typed):
+            return None
+        for lexicon in self.lexicons:
+            reading = read_date(typed, lexicon, self.today)
+            if reading.outcome is Outcome.UNDERSTOOD:
+                return reading.value
+        return None
+
+
+def bare_name(typed: str) -> str:
+    """A village's name as it is compared: digits count, marks and accents do not."""
+    digits = "".join(ch for ch in typed if ch.isdigit())
+    return f"{bare(typed)} {digits}".strip()
+
+
+def _cut(typed: str) -> str:
+    return typed if len(typed) <= _SHOWN else f"{typed[:_SHOWN]}..."
+
+
+def _name(typed: str) -> str | None:
+    if not typed:
+        return None
+    name = person_name(typed)
+    if name is None:
+        raise Refused(w.BAD_NAME(words=_cut(typed)))
+    return name
+
+
+def _bed(typed: str) -> str | None:
+    if len(typed) > LONGEST_BED:
+        raise Refused(w.BAD_BED(words=_cut(typed), n=LONGEST_BED))
+    return typed or None
+
+
+# --- phone numbers ---------------------------------------------------------------------------
+
+
+def phone_of(typed: str, region: str | None) -> str:
+    """The E.164 number of a cell.
+
+    Raises:
+        Refused: none can be meant, or more than one, or the cell holds a number that lost
+            digits.
+    """
+    if not typed:
+        raise Refused(w.NO_PHONE())
+    compact = "".join(ch for ch in typed if ch not in " \u00a0\u202f-().\t")
+    marked = compact.startswith(("+", "0"))
+    cut = _CUT.fullmatch(typed) or (not marked and _POINT.fullmatch(typed))
+    if cut or (not marked and compact.endswith(_NOUGHTS)):
+        raise Refused(w.CUT_PHONE(words=_cut(typed)))
+    country = region[:2] if region else None
+    if marked or not (compact.isascii() and compact.isdigit()):
+        found = read_phone(typed, country)
+        if found is None:
+            raise Refused(w.BAD_PHONE(words=_cut(typed)))
+        return found
+    return _unmarked(typed, compact, country)
+
+
+def _unmarked(typed: str, digits: str, country: str | None) -> str:
+    """Digits without a plus or a nought in front: whichever single number they can be."""
+    whole = read_phone(f"+{digits}")
+    home = read_phone(digits, country) if country else None
+    both = dict.fromkeys(each for each in (whole, home) if each is not None)
+    if len(both) > 1:
+        first, second = both
+        raise Refused(w.UNSURE_PHONE(words=_cut(typed), first=first, second=second))
+    if not both:
+        raise Refused(w.BAD_PHONE(words=_cut(typed)))
+    return next(iter(both))
+
+
+# --- dates -----------------------------------------------------------------------------------
+
+
+def date_of(typed: str, day_first: bool) -> date | None:
+    """A date in digits; None where it is none."""
+    iso = _ISO.fullmatch(typed)
+    if iso:
+        return _date(int(iso[1]), int(iso[2]), int(iso[3]))
+    marks = _BY_MARKS.fullmatch(typed)
+    if marks is None:
+        return None
+    first, second, year = int(marks[1]), int(marks[2]), int(marks[3])
+    day, month = (first, second) if day_first else (second, first)
+    return _date(year + 2000 if year < 100 else year, month, day)
+
+
+def needs_order(typed: str) -> bool:
+    """Whether a date is written so that day and month must be told apart."""
+    return _BY_MARKS.fullmatch(typed) is not None
+
+
+def _date(year: int, month: int, day: int) -> date | None:
+    try:
+        return date(year, month, day)
+    except ValueError:
+        return None
+
+
+def says_day_first(cells: list[str]) -> bool | None:
+    """Whether the dates of a column can only be day first (True) or month first (False); None
+    where they can be either, or some of each."""
+    found = [marks for marks in map(_BY_MARKS.fullmatch, cells) if marks]
+    day = any(int(marks[1]) > 12 for marks in found)
+    month = any(int(marks[2]) > 12 for marks in found)
+    return None if day == month else day

@@ -1,0 +1,331 @@
+"""The dry run: a list held against the roll, row by row. It says what would be done, and writes
+nothing.
+
+One phone is one farmer. Two names on one number, in the list or against the roll, are asked of
+the officer; until that is decided their rows are left out.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+from itertools import groupby
+
+from rapidfuzz import fuzz
+
+from assistant.agronomy.nursery import Nursery
+from assistant.people import LANGUAGES, Farmer, Village
+from assistant.service.office.beds import BedPlan, Wanted, bed_plan, wanted_of
+from assistant.service.office.cells import LONGEST_BED, Entry, Reader
+from assistant.service.office.columns import bare
+from assistant.service.office.sheets import Row
+from assistant.store import Listed
+from assistant.wording import messages_web_people as w
+from assistant.wording.message import Say
+
+SAME_NAME = 90  # of 100, by rapidfuzz: one slip in a name of ten letters
+NOBODY = "-"
+
+
+class Verdict(StrEnum):
+    """What becomes of a row."""
+
+    NEW = "new"
+    CHANGED = "changed"
+    SAME = "same"
+    REJECTED = "rejected"
+
+
+class Passing(StrEnum):
+    """What was decided about a number that is known under another name."""
+
+    NONE = ""
+    RENAME = "rename"
+    HEIR = "heir"
+    NEW = "new"
+
+
+@dataclass(frozen=True)
+class Judged:
+    """One row and what becomes of it; `says` are the reason or the changes."""
+
+    row: Row
+    verdict: Verdict
+    says: tuple[Say, ...] = ()
+    entry: Entry | None = None
+
+
+@dataclass(frozen=True)
+class Deed:
+    """What would be done for one number: nothing, where `says` is empty."""
+
+    entry: Entry
+    village: Village
+    kept: Listed | None
+    passing: Passing
+    beds: BedPlan
+    asks: bool
+    says: tuple[Say, ...]
+    rows: tuple[Row, ...]
+
+    @property
+    def is_new(self) -> bool:
+        """Whether a farmer is put on the roll who was not there."""
+        return self.kept is None or self.passing in (Passing.HEIR, Passing.NEW)
+
+
+@dataclass(frozen=True)
+class Question:
+    """A number that stands for two people: what the officer must say. `answer` is what was
+    said so far."""
+
+    phone: str
+    names: tuple[str, ...]
+    lines: tuple[int, ...]
+    answer: str
+
+
+@dataclass(frozen=True)
+class Outlook:
+    """The whole dry run."""
+
+    judged: tuple[Judged, ...]
+    deeds: tuple[Deed, ...]
+    shared: tuple[Question, ...] = ()
+    owners: tuple[Question, ...] = ()
+
+    def count(self, verdict: Verdict) -> int:
+        """How many rows have this verdict."""
+        return sum(each.verdict is verdict for each in self.judged)
+
+
+@dataclass
+class Roll:
+    """What the judge may know of the roll.
+
+    listed:  by number     beds: by farmer's id, closed ones too
+    sees:    whether a village is in sight of whoever sends the list in
+    officer: their id, None at the command line
+    """
+
+    listed: Mapping[str, Listed]
+    beds: Mapping[int, Sequence[Nursery]]
+    sees: frozenset[int | None]
+    officer: int | None
+
+
+@dataclass
+class Judge:
+    """Goes through a list once."""
+
+    reader: Reader
+    roll: Roll
+    _judged: dict[int, Judged] = field(default_factory=dict)
+    _deeds: list[Deed] = field(default_factory=list)
+    _shared: list[Question] = field(default_factory=list)
+    _owners: list[Question] = field(default_factory=list)
+
+    def outlook(self, rows: Iterable[Row]) -> Outlook:
+        """What would be done."""
+        ordered = tuple(rows)
+        by_line = {row.line: row for row in ordered}
+        entries: list[Entry] = []
+        for row in ordered:
+            read = self.reader.entry(row)
+            if isinstance(read, Say):
+                self._put(row, Verdict.REJECTED, read)
+            else:
+                entries.append(read)
+        by_phone = sorted(entries, key=lambda entry: (entry.phone, entry.line))
+        for phone, group in groupby(by_phone, key=lambda entry: entry.phone):
+            self._group(phone, tuple(group), by_line)
+        self._deeds.sort(key=lambda deed: deed.entry.line)
+        judged = tuple(self._judged[row.line] for row in ordered)
+        return Outlook(judged, tuple(self._deeds), tuple(self._shared), tuple(self._owners))
+
+    def _put(self, row: Row, verdict: Verdict, *says: Say, entry: Entry | None = None) -> None:
+        self._judged[row.line] = Judged(row, verdict, says, entry)
+
+    # --- one number --------------------------------------------------------------------------
+
+    def _group(self, phone: str, group: tuple[Entry, ...], rows: Mapping[int, Row]) -> None:
+        group = self._without_repeats(group, rows)
+        group = self._of_one_village(group, rows)
+        names = _names(group)
+        if len(names) > 1:
+            answer = self.reader.choices.shared.get(phone, "")
+            lines = tuple(entry.line for entry in group)
+            self._shared.append(Question(phone, names, lines, answer))
+            if answer != "family":
+                why = w.SHARED_PHONE(names=", ".join(names))
+                for entry in group:
+                    self._put(rows[entry.line], Verdict.REJECTED, why)
+                return
+            group = tuple(_of_family(entry) for entry in group)
+        self._farmer(phone, group, names[0] if names else None, rows)
+
+    def _without_repeats(
+        self, group: tuple[Entry, ...], rows: Mapping[int, Row]
+    ) -> tuple[Entry, ...]:
+        first: dict[tuple[object, ...], Entry] = {}
+        for entry in group:
+            told = tuple(value for name, value in vars(entry).items() if name != "line")
+            if told in first:
+                says = w.REPEATED(line=first[told].line)
+                self._put(rows[entry.line], Verdict.SAME, says, entry=entry)
+            else:
+                first[told] = entry
+        return tuple(first.values())
+
+    def _of_one_village(
+        self, group: tuple[Entry, ...], rows: Mapping[int, Row]
+    ) -> tuple[Entry, ...]:
+        kept = []
+        for entry in group:
+            if entry.village != group[0].village:
+                why = w.TWO_VILLAGES(line=group[0].line)
+                self._put(rows[entry.line], Verdict.REJECTED, why)
+            else:
+                kept.append(entry)
+        return tuple(kept)
+
+    def _farmer(
+        self, phone: str, group: tuple[Entry, ...], name: str | None, rows: Mapping[int, Row]
+    ) -> None:
+        kept = self.roll.listed.get(phone)
+        passing = Passing.NONE
+        why = self._shut(kept) if kept else None
+        if kept and why is None and _other_name(kept.farmer.name, name):
+            passing, why = self._owner(phone, kept.farmer, str(name), group)
+        if why is not None:
+            for entry in group:
+                self._put(rows[entry.line], Verdict.REJECTED, why)
+            return
+        theirs = tuple(rows[entry.line] for entry in group)
+        deed = self._deed(group, name, kept, passing, theirs)
+        verdict = Verdict.NEW if deed.is_new else Verdict.CHANGED
+        verdict = verdict if deed.says else Verdict.SAME
+        for entry, row in zip(group, theirs, strict=True):
+            says = deed.says if entry is group[0] else ()
+            self._put(row, verdict, *says, *deed.beds.kept_says(entry.line), entry=entry)
+        if deed.says:
+            self._deeds.append(deed)
+
+    def _shut(self, kept: Listed) -> Say | None:
+        """Why this number may not be touched at all."""
+        theirs = kept.enrolment is not None and kept.enrolment.officer_id == self.roll.officer
+        if kept.refused and kept.farmer.consent_at is None:
+            seen = theirs or kept.farmer.village_id in self.roll.sees
+            return w.SAID_NO() if seen or None in self.roll.sees else w.ELSEWHERE()
+        return None if kept.farmer.village_id in self.roll.sees else w.ELSEWHERE()
+
+    def _owner(
+        self, phone: str, farmer: Farmer, name: str, group: tuple[Entry, ...]
+    ) -> tuple[Passing, Say | None]:
+        answer = self.reader.choices.owners.get(phone, "")
+        lines = tuple(entry.line for entry in group)
+        old = farmer.name or NOBODY
+        self._owners.append(Question(phone, (old, name), lines, answer))
+        if answer in ("rename", "heir", "new"):
+            return Passing(answer), None
+        return Passing.NONE, w.OTHER_OWNER(name=old)
+
+    # --- what would be done ------------------------------------------------------------------
+
+    def _deed(
+        self,
+        group: tuple[Entry, ...],
+        name: str | None,
+        kept: Listed | None,
+        passing: Passing,
+        rows: tuple[Row, ...],
+    ) -> Deed:
+        first = group[0]
+        if first.village is None:
+            raise LookupError(f"row {first.line} has no village; the reader lets none through")
+        stays = kept if kept and passing in (Passing.NONE, Passing.RENAME) else None
+        wanted = tuple(wanted_of(entry) for entry in group if entry.tells_bed)
+        plan = self._beds(kept, passing, wanted)
+        asks = stays is None or (stays.enrolment is None and not stays.farmer.consent_at)
+        entry = Entry(**{**vars(first), "name": name})
+        says = (
+            self._hello(entry, first.village, passing)
+            if stays is None
+            else _changes(entry, first.village, stays)
+        )
+        if stays is not None and asks:
+            says = (*says, w.ASKS())
+        return Deed(
+            entry=entry,
+            village=first.village,
+            kept=kept,
+            passing=passing,
+            beds=plan,
+            asks=asks,
+            says=(*says, *plan.says()),
+            rows=rows,
+        )
+
+    def _beds(
+        self, kept: Listed | None, passing: Passing, wanted: tuple[Wanted, ...]
+    ) -> BedPlan:
+        if kept is None or passing is Passing.NEW:
+            return bed_plan(wanted, (), agreed=False, wishes=(), today=self.reader.today)
+        beds = self.roll.beds.get(kept.farmer.id, ())
+        wishes = kept.enrolment.wishes if kept.enrolment else ()
+        agreed = kept.farmer.consent_at is not None and passing is not Passing.HEIR
+        return bed_plan(wanted, beds, agreed=agreed, wishes=wishes, today=self.reader.today)
+
+    def _hello(self, entry: Entry, village: Village, passing: Passing) -> tuple[Say, ...]:
+        new = w.IS_NEW(name=entry.name or NOBODY, village=village.name)
+        if passing is Passing.HEIR:
+            return new, w.HEIR()
+        return (new, w.NEW_OWNER()) if passing is Passing.NEW else (new,)
+
+
+def _changes(entry: Entry, village: Village, kept: Listed) -> tuple[Say, ...]:
+    """What changes of a farmer who stays the same person."""
+    farmer, says = kept.farmer, []
+    if entry.name and entry.name != farmer.name:
+        says.append(w.CHANGES_NAME(old=farmer.name or NOBODY, name=entry.name))
+    if village.id != farmer.village_id:
+        says.append(w.CHANGES_VILLAGE(old=NOBODY, village=village.name))
+    if changes_language(entry, farmer):
+        old = LANGUAGES.get(farmer.language or "", NOBODY)
+        says.append(w.CHANGES_LANGUAGE(old=old, language=LANGUAGES[entry.language]))
+    return tuple(says)
+
+
+def changes_language(entry: Entry, farmer: Farmer) -> bool:
+    """Whether the list may set the language: not once a farmer has agreed in one."""
+    if farmer.consent_at is not None:
+        return False
+    return entry.language_given and entry.language != farmer.language
+
+
+# --- names -----------------------------------------------------------------------------------
+
+
+def same_name(one: str, other: str) -> bool:
+    """Whether two spellings are one person's: in any order of the words, a slip allowed."""
+    first, second = bare(one) or one.casefold(), bare(other) or other.casefold()
+    return fuzz.token_sort_ratio(first, second) >= SAME_NAME
+
+
+def _other_name(kept: str | None, listed: str | None) -> bool:
+    return bool(kept and listed) and not same_name(str(kept), str(listed))
+
+
+def _names(group: tuple[Entry, ...]) -> tuple[str, ...]:
+    """The different people of a group, by their names."""
+    found: list[str] = []
+    for entry in group:
+        if entry.name and not any(same_name(entry.name, each) for each in found):
+            found.append(entry.name)
+    return tuple(found)
+
+
+def _of_family(entry: Entry) -> Entry:
+    """A row of a family's phone: its nursery bears the person's name."""
+    first = (entry.name or "").split()
+    called = entry.bed or (first[0][:LONGEST_BED] if first else None)
+    return Entry(**{**vars(entry), "bed": called})

@@ -1,0 +1,81 @@
+"""One farmer enrolled on a form, by the same rules as a list of one row."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from assistant.service.consent import Enroller
+from assistant.service.house import House
+from assistant.service.office.cells import Refused, phone_of
+from assistant.service.office.choices import Choices
+from assistant.service.office.columns import Field
+from assistant.service.office.judging import Deed, Judge, Outlook, Question, Verdict
+from assistant.service.office.listing import reader_of, roll_of
+from assistant.service.office.sheets import Row
+from assistant.service.office.taking import PAGE, Taking
+from assistant.service.sight import Sight
+from assistant.wording import messages_web_people as w
+from assistant.wording.message import Say
+
+_ORDER = tuple(Field)
+
+
+@dataclass(frozen=True)
+class Form:
+    """What was typed, by what it holds.
+
+    `village` is an id and no cell; `owner` answers the question about a number that is known
+    under another name.
+    """
+
+    cells: dict[Field, str]
+    village: int | None
+    owner: str = ""
+
+
+@dataclass(frozen=True)
+class Done:
+    """The farmer is on the roll; `says` what happened."""
+
+    farmer_id: int
+    says: Say
+
+
+def enrol_by_form(
+    house: House, sight: Sight, form: Form, now: datetime
+) -> Done | Question | Say:
+    """Enrols or mends one farmer; a question where the number is known under another name,
+    or the reason why nothing was done."""
+    row = Row(1, tuple(form.cells.get(what, "") for what in _ORDER))
+    try:
+        phone = phone_of(row.cells[0], house.region)
+    except Refused as refused:
+        return refused.why
+    choices = Choices(
+        columns=dict(enumerate(_ORDER)),
+        village=form.village,
+        owners={phone: form.owner} if form.owner else {},
+    )
+    with house.store.work() as work:
+        work.enrolments.hold_roll()
+        reader = reader_of(work, house, sight, choices, {}, now)
+        found = Judge(reader, roll_of(work, sight, [phone])).outlook((row,))
+        if found.judged[0].verdict is Verdict.REJECTED:
+            return _why(found, form)
+        who = Enroller(sight.officer.id, sight.officer.name)
+        Taking(work, house, who, now, way=PAGE).take(found)
+        farmer = work.people.farmer(phone)
+    if farmer is None:
+        raise LookupError(f"{phone} was enrolled and is not there")
+    return Done(farmer.id, _said(found.deeds, farmer.name or phone))
+
+
+def _why(found: Outlook, form: Form) -> Question | Say:
+    if found.owners and not form.owner:
+        return found.owners[0]
+    return found.judged[0].says[0]
+
+
+def _said(deeds: tuple[Deed, ...], name: str) -> Say:
+    if not deeds:
+        return w.ALREADY(name=name)
+    return w.ENROLLED(name=name) if deeds[0].asks else w.MENDED(name=name)

@@ -1,0 +1,70 @@
+"""How a farmer stands: agreed, asked, silent, said no, stopped, without a number."""
+
+from datetime import datetime
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from assistant.people import Farmer
+from assistant.service.consent import SILENT_AFTER
+from assistant.store import Enrolment, Work
+from assistant.wording import messages_web as w
+from assistant.wording import messages_web_people as p
+from assistant.wording.message import Say
+
+
+class Standing(StrEnum):
+    """What the list of farmers can be held to."""
+
+    AGREED = "agreed"
+    ASKED = "asked"
+    SILENT = "silent"
+    NO = "no"
+    STOPPED = "stopped"
+
+
+def standing_says(farmer: Farmer, enrolment: Enrolment | None, zone: str) -> Say | None:
+    """How a farmer stands, in words; None for one who has simply agreed."""
+    here = ZoneInfo(zone)
+    if not farmer.phone:
+        return p.NO_NUMBER()
+    if enrolment and enrolment.answer == "no" and farmer.consent_at is None:
+        at = enrolment.answered_at or enrolment.asked_at
+        return p.SAID_NO_ON(date=at.astimezone(here).date())
+    if farmer.stopped_at is not None:
+        return w.STOPPED_SINCE(date=farmer.stopped_at.astimezone(here).date())
+    if farmer.consent_at is not None:
+        return None
+    if enrolment is None:
+        return w.CONSENT_NONE()
+    asked = p.ASKED_TWICE if enrolment.asked > 1 else p.ASKED_ON
+    return asked(date=enrolment.asked_at.astimezone(here).date())
+
+
+def roots(work: Work, farmer: Farmer, zone: str) -> tuple[Say, ...]:
+    """How a farmer came onto the roll, and the numbers they had before."""
+    here = ZoneInfo(zone)
+    enrolment = work.enrolments.get(farmer.id)
+    says: list[Say] = []
+    if enrolment is not None:
+        on = enrolment.at.astimezone(here).date()
+        officer = (
+            work.people.officer_by_id(enrolment.officer_id) if enrolment.officer_id else None
+        )
+        says.append(
+            p.ENROLLED_BY(officer=officer.name, date=on)
+            if officer
+            else p.ENROLLED_AT_DESK(date=on)
+        )
+        standing = standing_says(farmer, enrolment, zone)
+        if standing is not None and farmer.consent_at is None:
+            says.append(standing)
+    past = work.phones.past_of(farmer.id)
+    says += [
+        p.HAD_NUMBER(phone=each.phone, date=each.until.astimezone(here).date()) for each in past
+    ]
+    return tuple(says)
+
+
+def silent_before(now: datetime) -> datetime:
+    """A second asking from before this time was never answered."""
+    return now - SILENT_AFTER

@@ -1,0 +1,284 @@
+"""Taking in an office's list: send it in, approve its columns, see what it would do, do it."""
+
+from dataclasses import replace
+
+from babel import Locale
+from flask import Blueprint, Response, abort, make_response, request
+from flask.typing import ResponseReturnValue
+
+from assistant.people import LANGUAGES
+from assistant.service.office import keeping
+from assistant.service.office.choices import OWNERS, SHARED, Choices
+from assistant.service.office.columns import Field
+from assistant.service.office.judging import Outlook, Verdict
+from assistant.service.office.keeping import Opened
+from assistant.service.office.listing import approval, fingerprint, guessed, read_paper
+from assistant.service.office.rejects import written
+from assistant.service.office.sheets import ENCODINGS, MOST_BYTES, SheetError
+from assistant.service.office.taking import counts_of
+from assistant.web.desk import Desk, typed
+from assistant.web.jobs import Job, Jobs
+from assistant.wording import messages_web_people as w
+
+SHOWN = 50  # rows of each table
+_ROOM = 100_000  # octets of a form around the file
+_CSV = "text/csv; charset=utf-8"
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The pages of lists."""
+    found = Blueprint("lists", __name__)
+    jobs = Jobs()
+    _sending(found, desk)
+    _reading(found, desk)
+    _looking(found, desk, jobs)
+    _taking(found, desk, jobs)
+    return found
+
+
+# --- sending it in ---------------------------------------------------------------------------
+
+
+def _sending(found: Blueprint, desk: Desk) -> None:
+    @found.url_value_preprocessor
+    def room(endpoint: str | None, values: object) -> None:
+        """A list may be longer than other forms. Set before anything reads the form, as the
+        look for its token does."""
+        if endpoint == "lists.send":
+            request.max_content_length = MOST_BYTES + _ROOM
+
+    @found.get("/lists")
+    def lists() -> ResponseReturnValue:
+        earlier = keeping.latest(desk.house, desk.sight)
+        return desk.page("lists.html", earlier=earlier)
+
+    @found.post("/lists")
+    def send() -> ResponseReturnValue:
+        sent = request.files.get("file")
+        if sent is None or not sent.filename:
+            desk.tell(w.NO_FILE, wrong=True)
+            return desk.to("lists.lists")
+        try:
+            content = sent.read()
+            made = keeping.send_in(desk.house, desk.sight, sent.filename, content, desk.now)
+        except SheetError as fault:
+            desk.tell(w.CANNOT[fault.why], wrong=True)
+            return desk.to("lists.lists")
+        return desk.to("lists.columns", number=made)
+
+    @found.get("/lists/example.csv")
+    def example() -> ResponseReturnValue:
+        heads = [desk.say(w.FIELDS[field]) for field in Field]
+        return _file(written([heads]), "farmers.csv")
+
+
+def _file(content: bytes, name: str) -> Response:
+    response = make_response(content)
+    response.headers["Content-Type"] = _CSV
+    response.headers["Content-Disposition"] = f'attachment; filename="{name}"'
+    return response
+
+
+def _opened(desk: Desk, number: int) -> Opened:
+    paper = keeping.opened(desk.house, desk.sight, number)
+    if paper is None:
+        abort(404)
+    return paper
+
+
+# --- how it is read --------------------------------------------------------------------------
+
+
+def _reading(found: Blueprint, desk: Desk) -> None:
+    @found.get("/lists/<int:number>")
+    def columns(number: int) -> ResponseReturnValue:
+        kept = keeping.find(desk.house, desk.sight, number)
+        if kept is not None and kept.content is None:
+            return desk.to("lists.outcome", number=number)
+        it = _opened(desk, number)
+        return desk.page(
+            "list_columns.html",
+            it=it,
+            model=approval(desk.house, desk.sight, it.paper, it.choices),
+            villages=desk.sight.villages,
+            encodings=ENCODINGS,
+            languages=desk.house.languages,
+            fields=tuple(Field),
+            region=_region(desk),
+        )
+
+    @found.post("/lists/<int:number>")
+    def approve(number: int) -> ResponseReturnValue:
+        it = _opened(desk, number)
+        sheet, encoding = typed("sheet"), typed("encoding")
+        sheet = sheet if sheet in it.paper.sheet.sheets else ""
+        encoding = encoding if encoding in ENCODINGS else ""
+        if (sheet or it.choices.sheet) != it.choices.sheet or encoding != it.choices.encoding:
+            return _read_anew(desk, it, sheet, encoding)
+        choices = _approved(desk, it)
+        keeping.choose(desk.house, number, choices, desk.now)
+        if Field.PHONE not in choices.columns.values():
+            desk.tell(w.NEEDS_PHONE, wrong=True)
+            return desk.to("lists.columns", number=number)
+        return desk.to("lists.outlook", number=number)
+
+
+def _region(desk: Desk) -> str:
+    """The name of the programme's country, in the language of the page."""
+    code = (desk.house.region or "")[:2]
+    return str(Locale.parse(desk.catalogue.language).territories.get(code, code))
+
+
+def _read_anew(desk: Desk, it: Opened, sheet: str, encoding: str) -> ResponseReturnValue:
+    """Another sheet or other letters: all of it is guessed anew, and shown."""
+    try:
+        paper = read_paper(it.kept.content or b"", sheet, encoding)
+        choices = replace(guessed(desk.house, desk.sight, paper), encoding=encoding)
+        keeping.choose(desk.house, it.kept.id, choices, desk.now)
+    except SheetError as fault:
+        desk.tell(w.CANNOT[fault.why], wrong=True)
+    return desk.to("lists.columns", number=it.kept.id)
+
+
+def _approved(desk: Desk, it: Opened) -> Choices:
+    """What the form of columns says; what it does not know of stays."""
+    columns: dict[int, Field] = {}
+    for at in range(len(it.paper.heads)):
+        what = request.form.get(f"column-{at}", "")
+        if what in set(Field) and Field(what) not in columns.values():
+            columns[at] = Field(what)
+    mine = {str(village.id): village.id for village in desk.sight.villages}
+    named: dict[str, int] = {}
+    for place in range(len(request.form)):
+        folded = request.form.get(f"named-{place}")
+        chosen = request.form.get(f"village-{place}", "")
+        if folded and chosen in mine:
+            named[folded] = mine[chosen]
+    language = typed("language")
+    return replace(
+        it.choices,
+        columns=columns,
+        day_first=typed("order") != "month",
+        unit=typed("unit", 30),
+        village=mine.get(typed("village")),
+        language=language if language in LANGUAGES else it.choices.language,
+        villages=named,
+        approved=True,
+    )
+
+
+# --- what it would do ------------------------------------------------------------------------
+
+
+def _looking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
+    @found.get("/lists/<int:number>/outlook")
+    def outlook(number: int) -> ResponseReturnValue:
+        it = _opened(desk, number)
+        if not it.choices.approved:
+            return desk.to("lists.columns", number=number)
+        job = _dry(desk, jobs, it)
+        if job.failed:
+            abort(500)
+        if job.running:
+            return _wait(desk, job)
+        seen: Outlook = job.result
+        by = {
+            verdict: [each for each in seen.judged if each.verdict is verdict]
+            for verdict in Verdict
+        }
+        return desk.page(
+            "list_outlook.html",
+            it=it,
+            seen=seen,
+            by=by,
+            counts=counts_of(seen),
+            shown=SHOWN,
+            mark=fingerprint(seen),
+            owners=OWNERS,
+            shared=SHARED,
+        )
+
+    @found.post("/lists/<int:number>/answers")
+    def answer(number: int) -> ResponseReturnValue:
+        it = _opened(desk, number)
+        choices = replace(
+            it.choices,
+            shared={**it.choices.shared, **_answers("shared-", SHARED)},
+            owners={**it.choices.owners, **_answers("owner-", OWNERS)},
+        )
+        keeping.choose(desk.house, number, choices, desk.now)
+        return desk.to("lists.outlook", number=number)
+
+    @found.get("/lists/<int:number>/rejects.csv")
+    def rejects(number: int) -> ResponseReturnValue:
+        kept = keeping.find(desk.house, desk.sight, number)
+        if kept is not None and kept.rejects is not None:
+            return _file(kept.rejects, "to-mend.csv")
+        it = _opened(desk, number)
+        seen = keeping.dry_run(desk.house, desk.sight, it, desk.now)
+        content = keeping.rejects_of(it.paper, seen, desk.house, desk.sight)
+        return _file(content, "to-mend.csv")
+
+
+def _answers(start: str, known: tuple[str, ...]) -> dict[str, str]:
+    """What was answered to the questions of the page, by number."""
+    return {
+        name.removeprefix(start): said
+        for name, said in request.form.items()
+        if name.startswith(start) and said in known
+    }
+
+
+def _dry(desk: Desk, jobs: Jobs, it: Opened) -> Job:
+    house, sight, now = desk.house, desk.sight, desk.now
+    return jobs.job(_key(it), lambda job: keeping.dry_run(house, sight, it, now))
+
+
+def _key(it: Opened) -> tuple[object, ...]:
+    """One dry run for each way in which a list is read and each time it was decided."""
+    return "dry", it.kept.id, it.kept.changed_at, repr(it.choices)
+
+
+def _wait(desk: Desk, job: Job | None) -> ResponseReturnValue:
+    """A page that looks again by itself, without a script too."""
+    response = make_response(desk.page("list_working.html", job=job))
+    response.headers["Refresh"] = "2"
+    return response
+
+
+# --- taking it in ----------------------------------------------------------------------------
+
+
+def _taking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
+    @found.post("/lists/<int:number>/take")
+    def take(number: int) -> ResponseReturnValue:
+        it = _opened(desk, number)
+        if keeping.begin(desk.house, number, desk.now):
+            _take(desk, jobs, it, typed("mark"))
+        return desk.to("lists.outcome", number=number)
+
+    @found.get("/lists/<int:number>/outcome")
+    def outcome(number: int) -> ResponseReturnValue:
+        kept = keeping.find(desk.house, desk.sight, number)
+        if kept is None:
+            abort(404)
+        job = jobs.known(("take", number))
+        if kept.state == "working" and not (job and job.failed):
+            return _wait(desk, job)
+        if kept.state == "done":
+            return desk.page("list_done.html", kept=kept)
+        desk.tell(w.NOT_TAKEN if job is None or job.failed else w.MOVED_ON, wrong=True)
+        return desk.to("lists.outlook", number=number)
+
+
+def _take(desk: Desk, jobs: Jobs, it: Opened, mark: str) -> None:
+    house, sight, now, wake = desk.house, desk.sight, desk.now, desk.wake
+
+    def work(job: Job) -> bool:
+        taken = keeping.take_in(house, sight, it, mark, now, job.told)
+        jobs.forget(_key(it))
+        wake()
+        return taken
+
+    jobs.forget(("take", it.kept.id))
+    jobs.job(("take", it.kept.id), work)

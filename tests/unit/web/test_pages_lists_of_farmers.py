@@ -1,0 +1,206 @@
+"""Taking in an office's list on the page."""
+
+import io
+
+import pytest
+
+from assistant.service.office.sheets import MOST_ROWS
+from assistant.wording import messages_people as p
+from assistant.wording import messages_talk as m
+from tests.unit.web.conftest import Browser, NewBrowser, give_password
+from tests.valley import AMINA, BARAKA, LEAD, ZAWADI, Valley, like, numbered
+
+LIST = f"""Simu;Jina;Kijiji;Shamba (ha);Kusia
+{AMINA};Amina Juma;Kijani;0,4;2026-06-10
+{BARAKA};Baraka Mosi;Kijanni;;
+12;Zawadi;Kijani;;
+{ZAWADI};Zawadi Asha;Mto Mwanga;;
+"""
+
+
+@pytest.fixture
+def officer(valley: Valley, new_browser: NewBrowser) -> Browser:
+    """An officer of Kijani, signed in."""
+    kijani = valley.add_village("Kijani")
+    valley.add_village("Mto Mwanga")
+    valley.add_officer(kijani)
+    give_password(valley)
+    browser = new_browser()
+    browser.sign_in()
+    return browser
+
+
+def send_in(browser: Browser, content: str | bytes, name: str = "farmers.csv") -> str:
+    """Sends a file in; the page that follows."""
+    data = content.encode() if isinstance(content, str) else content
+    browser.open("/lists")
+    return browser.send("/lists", file=(io.BytesIO(data), name))
+
+
+def approve(browser: Browser, number: int = 1, **more: str) -> str:
+    """Approves the columns as they were guessed."""
+    columns = {f"column-{at}": what for at, what in enumerate(COLUMNS)}
+    return browser.send(f"/lists/{number}", **columns, **more)
+
+
+COLUMNS = ("phone", "name", "village", "area", "sowing")
+
+
+def take(browser: Browser, number: int = 1) -> str:
+    """Takes it in as it was shown."""
+    mark = browser.page.text.partition('name="mark" value="')[2].partition('"')[0]
+    return browser.send(f"/lists/{number}/take", mark=mark)
+
+
+def test_a_list_is_read_shown_and_taken_in(officer: Browser, valley: Valley) -> None:
+    """With the columns approved and a misspelt village named."""
+    page = send_in(officer, LIST)
+    assert "1. What the columns hold" in page and "Kijanni" in page
+    shown = approve(officer, **{"named-0": "kijanni", "village-0": "1"})
+    assert "2 new farmers" in shown and "2 rows left out" in shown
+    assert "is no phone number" in shown and "is not one of your villages" in shown
+    assert valley.heard(AMINA) == []
+    done = take(officer)
+    assert "The list is taken in" in done and "2 new farmers" in done
+    asked = like(p.INVITED(officer="Asha"), *numbered(m.YES, m.NO))
+    valley.round()
+    assert valley.heard(AMINA) == valley.heard(BARAKA) == [asked]
+    assert valley.text(AMINA, "1")[0] == like(p.WELCOME_PLANNED)
+    assert valley.text(BARAKA, "1") == [like(m.ENROLLED, m.ASK_AREA)]
+
+
+def test_the_rows_left_out_come_as_a_file_that_can_be_sent_in_again(officer: Browser) -> None:
+    """The same columns and the reason; nothing in it is a formula."""
+    send_in(officer, LIST + "+1;\"=cmd|' /C calc'!A0\";Kijani;;\n")
+    approve(officer)
+    officer.open("/lists/1/rejects.csv")
+    content = officer.page.data
+    assert content.startswith(b"\xef\xbb\xbfSimu;Jina;Kijiji;Shamba (ha);Kusia;Reason\r\n")
+    assert b"'=cmd|" in content and b"'+1;" in content
+    assert "1. What the columns hold" in send_in(officer, content)
+    again = approve(officer, 2)
+    assert "0 new farmers" in again and "4 rows left out" in again
+
+
+def test_the_same_list_twice_changes_nothing(officer: Browser) -> None:
+    """Idempotent."""
+    for number in (1, 2):
+        send_in(officer, LIST)
+        shown = approve(officer, number)
+        if number == 1:
+            take(officer, number)
+    assert "0 new farmers" in shown and "There is nothing to take in" in shown
+
+
+def test_a_list_that_was_taken_in_is_not_taken_in_again(officer: Browser) -> None:
+    """However often the button is pressed."""
+    send_in(officer, LIST)
+    approve(officer)
+    mark = officer.page.text.partition('name="mark" value="')[2].partition('"')[0]
+    officer.send("/lists/1/take", mark=mark)
+    assert officer.send("/lists/1/take", mark=mark) and officer.page.status_code == 404
+    assert "The list is taken in" in officer.open("/lists/1")
+
+
+def test_what_changed_meanwhile_is_shown_before_anything_is_kept(
+    officer: Browser, valley: Valley
+) -> None:
+    """Somebody signed up by themselves between looking and taking in."""
+    send_in(officer, LIST)
+    approve(officer)
+    mark = officer.page.text.partition('name="mark" value="')[2].partition('"')[0]
+    valley.enrol(AMINA)
+    page = officer.send("/lists/1/take", mark=mark)
+    assert "The roll has changed meanwhile" in page and "1 changed" in page
+    with valley.house.store.work() as work:
+        assert work.people.farmer(BARAKA) is None
+
+
+def test_two_names_on_one_number_are_asked_and_not_merged(
+    officer: Browser, valley: Valley
+) -> None:
+    """A family's phone becomes one farmer with a nursery for each name."""
+    family = f"""Phone,Name,Village,Area (ha),Sowing
+{AMINA},Amina Juma,Kijani,0.4,2026-06-10
+{AMINA},Baraka Mosi,Kijani,0.2,2026-06-12
+"""
+    send_in(officer, family)
+    page = approve(officer)
+    assert "One number, several names" in page and "0 new farmers" in page
+    page = officer.send("/lists/1/answers", **{f"shared-{AMINA}": "family"})
+    assert "1 new farmer" in page and "2 new nurseries" in page
+    take(officer)
+    with valley.house.store.work() as work:
+        farmer = work.people.farmer(AMINA)
+        assert farmer is not None and farmer.name == "Amina Juma"
+        assert {bed.name for bed in work.nurseries.of_farmer(farmer.id)} == {"Amina", "Baraka"}
+
+
+@pytest.mark.parametrize(
+    ("answer", "old_has_phone", "open_beds"),
+    [("rename", True, 1), ("heir", False, 1), ("new", False, 0)],
+)
+def test_a_number_under_another_name_is_decided_by_the_officer(
+    officer: Browser, valley: Valley, answer: str, old_has_phone: bool, open_beds: int
+) -> None:
+    """The old story is kept; the nurseries stay, go along, or are closed."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "10 June")
+    with valley.house.store.work() as work:
+        kept = work.people.farmer(AMINA)
+        assert kept is not None
+        work.enrolments.mend_farmers({kept.id: {"name": "Amina Juma"}})
+    send_in(officer, f"Phone,Name,Village\n{AMINA},Rehema Paulo,Kijani\n")
+    page = approve(officer)
+    assert "known as Amina Juma, in the list Rehema Paulo" in page
+    assert "There is nothing to take in" in page
+    officer.send("/lists/1/answers", **{f"owner-{AMINA}": answer})
+    take(officer)
+    with valley.house.store.work() as work:
+        old, now = work.people.farmer_by_id(kept.id), work.people.farmer(AMINA)
+        assert old is not None and now is not None and now.name == "Rehema Paulo"
+        assert bool(old.phone) is old_has_phone
+        assert len(work.nurseries.of_farmer(now.id)) == open_beds
+        assert (now.consent_at is not None) is old_has_phone
+
+
+def test_a_list_is_for_its_own_officer_only(
+    officer: Browser, valley: Valley, new_browser: NewBrowser
+) -> None:
+    """Not even for the lead: it holds what is not on the roll yet."""
+    send_in(officer, LIST)
+    valley.add_officer(phone=LEAD, lead=True)
+    give_password(valley, LEAD)
+    lead = new_browser()
+    lead.sign_in(LEAD)
+    lead.open("/lists/1")
+    assert lead.page.status_code == 404
+
+
+WRONG = {
+    "nothing": (b"", "There is nothing in that file"),
+    "blanks": (b"\n\n ;;\n", "There is nothing in that file"),
+    "old": (b"\xd0\xcf\x11\xe0" + b"x" * 100, "Save it as XLSX or CSV"),
+    "broken": (b"PK\x03\x04 no", "That file is broken"),
+    "long": (b"a;b\n" + b"1;2\n" * (MOST_ROWS + 2), "too many rows"),
+}
+
+
+@pytest.mark.parametrize("kind", WRONG)
+def test_a_file_that_cannot_be_read_says_why(officer: Browser, kind: str) -> None:
+    """And what to do."""
+    content, words = WRONG[kind]
+    assert words in send_in(officer, content)
+
+
+def test_a_long_list_may_be_longer_than_other_forms(officer: Browser) -> None:
+    """Others are held to 256 kB."""
+    rows = "".join(f"+99900{n:07};Farmer;Kijani\n" for n in range(15_000))  # 460 kB
+    page = send_in(officer, "Phone;Name;Village\n" + rows)
+    assert "1. What the columns hold" in page
+
+
+def test_an_example_can_be_had(officer: Browser) -> None:
+    """Its columns are recognised when it comes back."""
+    officer.open("/lists/example.csv")
+    assert officer.page.data.decode("utf-8-sig").startswith("Phone number,Name of the farmer")
