@@ -99,6 +99,10 @@ class Nursery:
         """Days from its sowing to `on`."""
         return self.anchors.day_of(on)
 
+    def youngest_day(self, on: date) -> int:
+        """Days from the latest sowing to `on`: of seed added to a thin bed, where there is."""
+        return self.day(on) if self.more_on is None else (on - self.more_on).days
+
     def is_forgotten(self, on: date) -> bool:
         """Whether nobody will tell any more how its season went."""
         latest = day_after(self.sow_date, self.practice.window.latest.value)

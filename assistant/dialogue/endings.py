@@ -275,7 +275,9 @@ def _call(session: Session, known: Known) -> Turn:
 
 def rain(session: Session | None, known: Known) -> Turn:
     """What rain asks for at the nursery's stage; people first."""
-    young = [n for n in known.nurseries if n.day(known.today) <= RAIN_WATCH_LAST_DAY.value]
+    young = [
+        n for n in known.nurseries if n.youngest_day(known.today) <= RAIN_WATCH_LAST_DAY.value
+    ]
     message = m.RAIN_ADVICE_EARLY if young or not known.nurseries else m.RAIN_ADVICE_LATER
     return ended(session, known, said(message()))
 

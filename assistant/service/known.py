@@ -202,8 +202,9 @@ def in_danger(
     first = today - timedelta(days=int(RAIN_WATCH_LAST_DAY.value))
     last = today + timedelta(days=SOWS_SOON_D)
     for farmer, nursery in work.nurseries.in_village(village.id, first, last):
-        day = nursery.day(today)
-        in_bed = nursery.sown or day > 0  # on day 0 the seed may still be in the pail
+        day = nursery.youngest_day(today)
+        sown = nursery.sown and nursery.more_on is None
+        in_bed = sown or day > 0  # on day 0 the seed may still be in the pail
         if in_bed and 0 <= day <= RAIN_WATCH_LAST_DAY.value:
             found.append((farmer, nursery, True))
         elif not in_bed and -SOWS_SOON_D <= day:

@@ -233,7 +233,7 @@ class _Gathering:
         last = int(RAIN_WATCH_LAST_DAY.value)
         sown_from, until = around - timedelta(days=last + 1), around + ONE_DAY
         for each in self.work.watch.under_warning(self.scope, self.now, sown_from, until):
-            day = each.nursery.day(self.today(each.farmer))
+            day = each.nursery.youngest_day(self.today(each.farmer))
             if each.standing.answer == "covered" or not 0 <= day <= last:
                 continue
             needs_help = each.standing.answer == "help"

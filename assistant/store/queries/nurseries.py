@@ -3,7 +3,7 @@
 from dataclasses import asdict, fields
 from datetime import date, datetime
 
-from sqlalchemy import and_, func, select
+from sqlalchemy import ColumnElement, and_, func, or_, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.nursery import Nursery
@@ -15,6 +15,13 @@ from assistant.store.tables import FarmerRow, NurseryRow, WarningPhoneRow
 _BY_HAND = ("id", "inputs", "practice")
 _BY_LABEL = (func.length(NurseryRow.label), NurseryRow.label, NurseryRow.id)
 _KEPT = [field.name for field in fields(Nursery) if field.name not in _BY_HAND]
+
+
+def sown_between(first: date, last: date) -> ColumnElement[bool]:
+    """Sown on one of these days, all of it or the seed that was added to a thin bed."""
+    return or_(
+        NurseryRow.sow_date.between(first, last), NurseryRow.more_on.between(first, last)
+    )
 
 
 class Nurseries:
@@ -38,14 +45,15 @@ class Nurseries:
         """Open nurseries in a village, of farmers who agreed to texts and still want them, by
         phone.
 
-        `sown_from`, `sown_until`: only those whose sowing day is one of these days.
+        `sown_from`, `sown_until`: only those whose sowing day is one of these days, or that of
+        seed that was added.
         """
         found = self._session.execute(
             select(FarmerRow, NurseryRow)
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
             .where(FarmerRow.village_id == village_id, FarmerRow.stopped_at.is_(None))
             .where(FarmerRow.consent_at.is_not(None), NurseryRow.closed.is_(False))
-            .where(NurseryRow.sow_date.between(sown_from, sown_until))
+            .where(sown_between(sown_from, sown_until))
             .order_by(FarmerRow.phone, NurseryRow.id)
         )
         return tuple((rows.farmer(farmer), rows.nursery(row)) for farmer, row in found)

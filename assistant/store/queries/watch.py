@@ -13,6 +13,7 @@ from assistant.dialogue.values import Standing
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
+from assistant.store.queries.nurseries import sown_between
 from assistant.store.tables import (
     FarmerRow,
     NurseryRow,
@@ -95,7 +96,7 @@ class Watch:
                 & (WarningPhoneRow.phone == FarmerRow.phone),
             )
             .where(NurseryRow.closed.is_(False), *_within(scope))
-            .where(NurseryRow.sow_date.between(sown_from, sown_until))
+            .where(sown_between(sown_from, sown_until))
             .where(WarningRow.cleared_at.is_(None), WarningRow.ends_at > now)
             .order_by(WarningRow.issued_at, WarningRow.id)
         )

@@ -1,16 +1,18 @@
 """Under a rain warning nobody is told to uncover or to sow, by any way."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.people import Village
 from assistant.reminders.values import State
+from assistant.service.known import in_danger
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from tests.valley import AMINA, CODE, KIJANI, OFFICER, Staged, Valley, day, like, settle
+from tests.valley import AMINA, CODE, KIJANI, OFFICER, Staged, Valley, at, day, like, settle
 
 
 def to_amina(valley: Valley) -> None:
@@ -191,3 +193,17 @@ def test_a_village_without_a_warning_goes_on(
     amina.go("4 Jun 06:00")
     assert amina.heard(AMINA) == [like(t.HEAD(label="A", day=5), t.P_UNCOVER, t.ASK_UP)]
     assert states(amina) == {f"{day('4 Jun'):%-d %b}": State.SENT}
+
+
+def test_seed_added_to_an_old_bed_is_warned_of_rain(amina: Valley) -> None:
+    """The first mats are past day 5; what was sown to fill them up is not."""
+    with amina.house.store.work() as work:
+        (bed,) = work.nurseries.of_farmer(1)
+        sown = day("1 Jun")
+        added = replace(bed, sow_date=day("20 May"), sown=True, more_on=sown, more_mats=20)
+        work.nurseries.save(added, amina.now)
+        (kijani, *_) = work.people.villages()
+    for when, young in (("31 May", False), ("1 Jun", False), ("3 Jun", True), ("7 Jun", None)):
+        with amina.house.store.look() as work:
+            found = [is_young for *_, is_young in in_danger(work, kijani, at(f"{when} 08:00"))]
+        assert found == ([] if young is None else [young])
