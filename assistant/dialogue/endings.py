@@ -11,6 +11,7 @@ from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.invited import intro, spoken_or_first, welcome
 from assistant.dialogue.lists import OTHER
+from assistant.dialogue.rain_hours import sent_warning
 from assistant.dialogue.results import (
     quantity_texts,
     today_text,
@@ -21,7 +22,6 @@ from assistant.dialogue.values import (
     Change,
     Decline,
     Enrol,
-    IssueWarning,
     Kept,
     Known,
     SaveNursery,
@@ -31,7 +31,6 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
-from assistant.wording import messages_officer as o
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -286,14 +285,8 @@ def rain(session: Session | None, known: Known) -> Turn:
 
 
 def _warn(session: Session, known: Known) -> Turn:
-    answers = session.answers
-    change = IssueWarning(
-        village_id=int(str(answers["village_id"])),
-        starts_at=datetime.fromisoformat(str(answers["starts_at"])),
-        ends_at=datetime.fromisoformat(str(answers["ends_at"])),
-    )
-    text = said(o.WARNED(phones=int(str(answers["phones"])), village=str(answers["village"])))
-    return ended(session, known, text, changes=(change,))
+    says, change = sent_warning(session, known)
+    return ended(session, known, said(says), changes=(change,) if change else ())
 
 
 ENDINGS: Mapping[str, Ending] = {

@@ -23,6 +23,7 @@ from assistant.dialogue.endings import lasting, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.officer_add import add
 from assistant.dialogue.officer_temp import keep_temp, read_temp
+from assistant.dialogue.rain_hours import clock_in, span_slots, wrong_hours
 from assistant.dialogue.values import (
     Desk,
     GiveAllClear,
@@ -34,7 +35,9 @@ from assistant.dialogue.values import (
 )
 from assistant.people import Village
 from assistant.reading import Outcome, read_choice, read_date
+from assistant.reading.text.fold import fold
 from assistant.wording import messages_officer as o
+from assistant.wording import messages_rain as r
 from assistant.wording.message import Say
 
 VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP", "ADD")
@@ -100,13 +103,19 @@ def _any_village(desk: Desk) -> str:
 
 
 def _reach(name: str, known: Known, desk: Desk) -> Reach | None:
-    """The village of that name among the officer's; the only one where none is named."""
+    """The village of that name among the officer's, also nearly that; the only one where none
+    is named."""
     if not name and len(desk.reaches) == 1:
         return desk.reaches[0]
     reading = read_choice(name, [[each.village.name] for each in desk.reaches], known.lexicon)
     if reading.value is None or name.isdigit():
         return None
     return desk.reaches[reading.value]
+
+
+def _is_named(name: str, village: Village) -> bool:
+    """Whether a village was named by its own name, but for letters and blanks."""
+    return not name or fold(name).split() == fold(village.name).split()
 
 
 def _no_village(verb: str, desk: Desk) -> Text:
@@ -127,21 +136,12 @@ def _rain(rest: str, known: Known, desk: Desk) -> Turn:
     span = _span(hours, day, known, reach.village) if hours else None
     if span is None:
         return Turn(known.session, (said(o.NO_HOURS(village=reach.village.name)),))
-    times = span_slots(span.starts_at, span.ends_at, reach.village)
-    if span.ends_at <= known.now:
-        return Turn(known.session, (said(o.HOURS_PAST(**times)),))
+    wrong = wrong_hours(span.starts_at, span.ends_at, reach.village, known.now)
+    if wrong is not None:
+        return Turn(known.session, (said(wrong),))
     if not reach.phones:
         return Turn(known.session, (said(o.NOBODY_TO_WARN(village=reach.village.name)),))
     return _show_back(reach, span, known)
-
-
-def span_slots(
-    starts_at: datetime, ends_at: datetime, village: Village
-) -> dict[str, date | time]:
-    """The slots of a text that names the hours of rain, in the village's time."""
-    zone = ZoneInfo(village.zone)
-    start, end = starts_at.astimezone(zone), ends_at.astimezone(zone)
-    return {"from_time": start.time(), "to_time": end.time(), "date": start.date()}
 
 
 def _split_day(text: str, known: Known, desk: Desk) -> tuple[str, date | None]:
@@ -230,8 +230,19 @@ def _clear(rest: str, known: Known, desk: Desk) -> Turn:
     tally = _tally(rest, known, desk, "CLEAR")
     if isinstance(tally, Turn):
         return tally
-    text = said(o.CLEARED(village=tally.village.name))
-    return Turn(known.session, (text,), (GiveAllClear(tally.standing.id),))
+    village = tally.village
+    if not _is_named(rest, village):  # an all-clear for the wrong village can do harm
+        asks = r.NEARLY(village=village.name, example="CLEAR")
+        return Turn(known.session, (said(asks),))
+    change = GiveAllClear(tally.standing.id)
+    return Turn(known.session, (said(_cleared(tally, known.now)),), (change,))
+
+
+def _cleared(tally: Tally, now: datetime) -> Say:
+    name = tally.village.name
+    if tally.clear_at <= now:
+        return o.CLEARED(village=name)
+    return r.CLEARED_LATER(village=name, to_time=clock_in(tally.clear_at, tally.village))
 
 
 def _who(rest: str, known: Known, desk: Desk) -> Turn:

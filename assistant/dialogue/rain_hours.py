@@ -5,8 +5,15 @@ weeks. Both limits are common practice, no source: a storm is seldom foreseen su
 than three days, and a longer one is warned of again.
 """
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from assistant.dialogue.values import IssueWarning, Known, Session
+from assistant.people import Village
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_rain as r
+from assistant.wording.message import Say, Slot
 
 MOST_AHEAD = timedelta(days=3)
 LONGEST = timedelta(days=3)
@@ -32,3 +39,51 @@ def hours_fault(starts_at: datetime, ends_at: datetime, now: datetime) -> HoursF
     if ends_at - starts_at > LONGEST:
         return HoursFault.TOO_LONG
     return None
+
+
+def span_slots(
+    starts_at: datetime, ends_at: datetime, village: Village
+) -> dict[str, date | time]:
+    """The slots of a text that names the hours of rain, in the village's time."""
+    zone = ZoneInfo(village.zone)
+    start, end = starts_at.astimezone(zone), ends_at.astimezone(zone)
+    return {"from_time": start.time(), "to_time": end.time(), "date": start.date()}
+
+
+def wrong_hours(
+    starts_at: datetime, ends_at: datetime, village: Village, now: datetime
+) -> Say | None:
+    """What to tell of hours that no warning may have, if anything is wrong with them."""
+    fault = hours_fault(starts_at, ends_at, now)
+    slots = span_slots(starts_at, ends_at, village)
+    if fault is HoursFault.TOO_FAR:
+        return r.TOO_FAR(date=slots["date"], days=MOST_AHEAD.days)
+    return o.HOURS_PAST(**slots) if fault else None
+
+
+def clock_in(moment: datetime, village: Village) -> time:
+    """The time of the day that it is in a village."""
+    return moment.astimezone(ZoneInfo(village.zone)).time()
+
+
+def sent_warning(session: Session, known: Known) -> tuple[Say, IssueWarning | None]:
+    """What to tell of a warning that was confirmed, and the warning; none where its hours have
+    gone by since it was shown."""
+    kept = {name: str(value) for name, value in session.answers.items()}
+    change = IssueWarning(
+        village_id=int(kept["village_id"]),
+        starts_at=datetime.fromisoformat(kept["starts_at"]),
+        ends_at=datetime.fromisoformat(kept["ends_at"]),
+    )
+    reaches = known.desk.reaches if known.desk else ()
+    reach = next((each for each in reaches if each.village.id == change.village_id), None)
+    if reach is None:
+        names = ", ".join(each.village.name for each in reaches)  # it was handed over meanwhile
+        return o.NO_SUCH_VILLAGE(villages=names, example="RAIN"), None
+    wrong = wrong_hours(change.starts_at, change.ends_at, reach.village, known.now)
+    if wrong is not None:
+        return wrong, None
+    slots: dict[str, Slot] = {"phones": int(kept["phones"]), "village": kept["village"]}
+    if reach.leaves_at <= known.now:
+        return o.WARNED(**slots), change
+    return r.WARNED_LATER(to_time=clock_in(reach.leaves_at, reach.village), **slots), change

@@ -86,17 +86,19 @@ class Standing:
 
 @dataclass(frozen=True)
 class Reach:
-    """Whom a warning for a village would find now, or found."""
+    """Whom a warning for a village would find now, or found; it would leave at `leaves_at`,
+    later than now where not even warnings may break the quiet hours."""
 
     village: Village
     phones: int
     nurseries: int
     about_to_sow: int
+    leaves_at: datetime
 
 
 @dataclass(frozen=True)
 class Tally:
-    """What came back on a warning that stands."""
+    """What came back on a warning that stands; an all-clear given now leaves at `clear_at`."""
 
     standing: Standing
     village: Village
@@ -104,6 +106,7 @@ class Tally:
     delivered: int
     covered: int
     need_help: int
+    clear_at: datetime
 
 
 @dataclass(frozen=True)

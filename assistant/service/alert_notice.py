@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from datetime import datetime
 
 from assistant.alerts import Threat
-from assistant.dialogue.officer import span_slots
+from assistant.dialogue.rain_hours import span_slots
 from assistant.dialogue.values import Kind
 from assistant.people import Officer, Village
 from assistant.service.house import House

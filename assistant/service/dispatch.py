@@ -57,6 +57,8 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
         with house.store.work() as work:
             work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
         return True
+    if text.warning_id is not None and _taken_back(house, text, now):
+        return True
     outgoing = Outgoing(text.message_id, text.phone, text.text, text.not_after)
     handover = gateway.send(outgoing, now)
     fate, retry_at = handover.fate, None
@@ -70,6 +72,17 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
         if fate in (Fate.FAILED, Fate.EXPIRED):
             plan_again(work, house, text)
     return handover.answered
+
+
+def _taken_back(house: House, text: OutboxText, now: datetime) -> bool:
+    """Lets go of a warning's text that was taken back after it was claimed: a batch of them
+    takes a while to hand over."""
+    with house.store.look() as work:
+        if work.sending.may_leave(text.message_id, now):
+            return False
+    with house.store.work() as work:
+        work.sending.let_go(text.message_id, now)
+    return True
 
 
 def _held_until(house: House, text: OutboxText, now: datetime) -> datetime | None:

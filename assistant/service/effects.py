@@ -258,7 +258,9 @@ def _issue(change: v.IssueWarning, scene: Scene) -> None:
 
 
 def _all_clear(change: v.GiveAllClear, scene: Scene) -> None:
-    give_all_clear(scene.work, scene.house, change.warning_id, scene.now)
+    officer = scene.work.people.officer(scene.phone)
+    by = officer.id if officer else None
+    give_all_clear(scene.work, scene.house, change.warning_id, scene.now, by)
 
 
 def _keep_warmth(change: v.KeepWarmth, scene: Scene) -> None:

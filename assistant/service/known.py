@@ -4,7 +4,6 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.growth.warmth import Warmth, told_since
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
@@ -21,13 +20,15 @@ from assistant.dialogue.values import (
     Standing,
     Tally,
 )
-from assistant.people import Farmer, Officer, Village
+from assistant.people import Officer, Village
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.service.codes import check_text_code
 from assistant.service.consent import invited
+from assistant.service.danger import reach
 from assistant.service.days import local_date as local_date
 from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
+from assistant.service.texts import after_quiet, urgent_at
 from assistant.service.who import to_visit
 from assistant.store import Work
 
@@ -42,7 +43,6 @@ TALK_LASTS = timedelta(hours=20)  # a question that nobody answered by the next 
 ONE_DAY = timedelta(days=1)
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
 SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
-SOWS_SOON_D = 2  # seed is soaked two days before it is sown
 
 
 def know(
@@ -157,12 +157,14 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
     """What an officer's text may be about; gathered only where a right code came with it."""
     check = check_text_code(work, house, officer, code_in(text), now)
     villages = villages_of(work, officer)
+    bare = tuple(Reach(each, 0, 0, 0, urgent_at(house, each.zone, now)) for each in villages)
+    desk = Desk(officer, check.right, bare, locked_until=check.locked_until)
     if not check.right:
-        bare = tuple(Reach(village, 0, 0, 0) for village in villages)
-        return Desk(officer, False, bare, locked_until=check.locked_until)
-    desk = Desk(officer, True, tuple(reach(work, each, now) for each in villages))
+        return desk
+    if verb_of(text) == "RAIN":
+        return replace(desk, reaches=tuple(reach(work, house, each, now) for each in villages))
     if verb_of(text) in ("COUNT", "CLEAR"):
-        return replace(desk, tallies=_tallies(work, villages, now))
+        return replace(desk, tallies=_tallies(work, house, villages, now))
     if verb_of(text) == "ADD":
         return replace(desk, on_roll=_on_roll(work, house, officer, text))
     if verb_of(text) == "WHO":
@@ -193,38 +195,16 @@ def _on_roll(work: Work, house: House, officer: Officer, text: str) -> OnRoll | 
     )
 
 
-def in_danger(
-    work: Work, village: Village, now: datetime
-) -> tuple[tuple[Farmer, Nursery, bool], ...]:
-    """The nurseries that rain would harm: on days 0 to 5 (True) or about to be sown (False)."""
-    today = local_date(now, village.zone)
-    found = []
-    first = today - timedelta(days=int(RAIN_WATCH_LAST_DAY.value))
-    last = today + timedelta(days=SOWS_SOON_D)
-    for farmer, nursery in work.nurseries.in_village(village.id, first, last):
-        day = nursery.youngest_day(today)
-        sown = nursery.sown and nursery.more_on is None
-        in_bed = sown or day > 0  # on day 0 the seed may still be in the pail
-        if in_bed and 0 <= day <= RAIN_WATCH_LAST_DAY.value:
-            found.append((farmer, nursery, True))
-        elif not in_bed and -SOWS_SOON_D <= day:
-            found.append((farmer, nursery, False))
-    return tuple(found)
-
-
-def reach(work: Work, village: Village, now: datetime) -> Reach:
-    """Whom a warning for a village would find."""
-    found = in_danger(work, village, now)
-    young = sum(1 for _, _, is_young in found if is_young)
-    return Reach(village, len({f.phone for f, _, _ in found}), young, len(found) - young)
-
-
-def _tallies(work: Work, villages: tuple[Village, ...], now: datetime) -> tuple[Tally, ...]:
+def _tallies(
+    work: Work, house: House, villages: tuple[Village, ...], now: datetime
+) -> tuple[Tally, ...]:
     found = []
     for village in villages:
         for standing in work.warnings.standing(village.id, now)[:1]:
             counts = work.warnings.tally(standing.id)
             # An answer shows that the text arrived, whatever became of its receipt.
             reached = max(counts.delivered, counts.covered + counts.need_help)
-            found.append(Tally(standing, village, *counts._replace(delivered=reached)))
+            counts = counts._replace(delivered=reached)
+            clear_at = after_quiet(house, village.zone, now)
+            found.append(Tally(standing, village, *counts, clear_at))
     return tuple(found)

@@ -1,11 +1,11 @@
 """Words what is to be said and puts it into the outbox."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
-from assistant.alphabet import cost, plain
+from assistant.alphabet import Encoding, cost, plain
 from assistant.dialogue.values import Focus, Kind
 from assistant.reminders.plan import local
 from assistant.service.house import House
@@ -43,17 +43,44 @@ def post(work: Work, house: House, letter: Letter, now: datetime) -> OutboxText:
 
 
 def post_all(work: Work, house: House, letters: Iterable[Letter], now: datetime) -> None:
-    """Puts many texts into the outbox at once."""
-    work.outbox.add_all(_written(house, letter, now) for letter in letters)
+    """Puts many texts into the outbox at once. Letters that share their `says` are worded once
+    in each language."""
+    known: dict[tuple[int, str | None], tuple[tuple[Say, ...], Priced]] = {}
+
+    def written() -> Iterator[OutboxText]:
+        for letter in letters:
+            key = id(letter.says), letter.language
+            if key not in known:  # what is kept beside it holds the id
+                known[key] = letter.says, priced(house, letter.says, letter.language)
+            yield _written(house, letter, now, known[key][1])
+
+    work.outbox.add_all(written())
 
 
-def _written(house: House, letter: Letter, now: datetime) -> OutboxText:
-    text = worded(house, letter.says, letter.language)
+@dataclass(frozen=True)
+class Priced:
+    """A text in a language, and what it takes to send it."""
+
+    text: str
+    encoding: Encoding
+    segments: int
+
+
+def priced(house: House, says: Sequence[Say], language: str | None) -> Priced:
+    """Words sentences in a language, and counts their segments."""
+    text = worded(house, says, language)
     price = cost(text)
+    return Priced(text, price.encoding, price.segments)
+
+
+def _written(
+    house: House, letter: Letter, now: datetime, given: Priced | None = None
+) -> OutboxText:
+    price = given or priced(house, letter.says, letter.language)
     return OutboxText(
         message_id=house.new_id(),
         phone=letter.phone,
-        text=text,
+        text=price.text,
         kind=letter.kind,
         due_at=letter.due_at or now,
         not_after=letter.not_after,
@@ -75,3 +102,8 @@ def after_quiet(house: House, zone: str, now: datetime) -> datetime:
     today = local(here.date(), house.hours.quiet_until, zone)
     tomorrow = local(here.date() + timedelta(days=1), house.hours.quiet_until, zone)
     return today if today > now else tomorrow
+
+
+def urgent_at(house: House, zone: str, now: datetime) -> datetime:
+    """When an urgent text can leave: now, unless a setting keeps the quiet hours for all."""
+    return now if house.urgent_breaks_quiet else after_quiet(house, zone, now)

@@ -42,7 +42,15 @@ from assistant.store.values_people import (
     PastPhone,
     Wish,
 )
-from assistant.store.values_warnings import Certainty, Decision, Draft, Source
+from assistant.store.values_warnings import (
+    BedInDanger,
+    Certainty,
+    Decision,
+    Draft,
+    Progress,
+    Silent,
+    Source,
+)
 from assistant.store.work import Store, Work
 
 __all__ = [
@@ -51,6 +59,7 @@ __all__ = [
     "BadRowError",
     "Became",
     "Bed",
+    "BedInDanger",
     "CalendarDay",
     "Call",
     "Certainty",
@@ -75,8 +84,10 @@ __all__ = [
     "OwnWords",
     "PastCall",
     "PastPhone",
+    "Progress",
     "Seen",
     "Sent",
+    "Silent",
     "Source",
     "Store",
     "StoreError",

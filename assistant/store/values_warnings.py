@@ -1,7 +1,7 @@
 """Rain warnings before and after they go: drafts, and what came of them. Times are UTC."""
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from enum import StrEnum
 
 
@@ -54,3 +54,45 @@ class Draft:
     decided_at: datetime | None = None
     decided_by: int | None = None
     decision: Decision | None = None
+
+
+@dataclass(frozen=True)
+class BedInDanger:
+    """A bed that rain may harm, and its farmer."""
+
+    farmer_id: int
+    phone: str
+    farmer: str | None
+    language: str | None
+    may_be_texted: bool  # agreed to texts, and has not stopped them
+    called: str
+    sow_date: date
+    sown: bool
+
+
+@dataclass(frozen=True)
+class Progress:
+    """How far the texts of a warning are."""
+
+    queued: int = 0
+    sent: int = 0  # the operator has it
+    received: int = 0  # the phone has it
+    failed: int = 0  # also those that came too late
+    taken_back: int = 0
+
+    @property
+    def all(self) -> int:
+        """All texts that were written."""
+        return self.queued + self.sent + self.received + self.failed + self.taken_back
+
+
+@dataclass(frozen=True)
+class Silent:
+    """A phone that was asked and has not answered."""
+
+    farmer_id: int
+    phone: str
+    farmer: str | None
+    village_id: int | None
+    has_it: bool  # a receipt says that the text is on the phone
+    asked_again: bool

@@ -20,6 +20,7 @@ from assistant.store.queries.alerts import Alerts
 from assistant.store.queries.audit import Audit
 from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
+from assistant.store.queries.danger import Danger
 from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.inbox import Inbox
@@ -33,6 +34,7 @@ from assistant.store.queries.picture import Picture
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
 from assistant.store.queries.seasons import Seasons
+from assistant.store.queries.sending import Sending
 from assistant.store.queries.story import Story
 from assistant.store.queries.talks import Talks
 from assistant.store.queries.warmth import Warmths
@@ -55,9 +57,9 @@ class Work:
         self.inbox = Inbox(session)
         self.outbox = Outbox(session)
         self.reminders = Reminders(session)
-        self.warnings = Warnings(session)
+        self.warnings, self.drafts = Warnings(session), Drafts(session)
+        self.danger, self.sending = Danger(session), Sending(session)
         self.warmth = Warmths(session)
-        self.drafts = Drafts(session)
         self.alerts = Alerts(session)
         self.alert_sources = AlertSources(session)
         self.calls = Calls(session)

@@ -29,6 +29,7 @@ from assistant.store.tables import (
     WarningPhoneRow,
     WarningRow,
 )
+from assistant.store.tables_warnings import WarningDraftRow, WarningDraftVillageRow
 from assistant.wiring.house import open_house
 from tests.benchmarks.databases import Columns, copied
 
@@ -178,7 +179,7 @@ def undo_today(url: str) -> None:
     outbox, reminder = _table(OutboxRow), _table(ReminderRow)
     with engine.begin() as connection:
         connection.execute(delete(outbox).where(outbox.c.created_at >= MORNING))
-        for row in (WarningPhoneRow, WarningRow):
+        for row in (WarningDraftVillageRow, WarningDraftRow, WarningPhoneRow, WarningRow):
             connection.execute(delete(_table(row)))
         connection.execute(
             update(reminder)

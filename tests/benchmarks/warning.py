@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from assistant.dialogue.values import GiveAllClear, IssueWarning
+from assistant.service.danger import reach
 from assistant.service.dispatch import dispatch
 from assistant.service.drafts import issue_warning
 from assistant.service.house import House
-from assistant.service.known import reach
 from assistant.service.warnings import give_all_clear
 from assistant.store import Store
 from tests.benchmarks.crowd import FARMERS, NOON, OFFICER, Crowd, house_at, undo_today
@@ -73,7 +73,7 @@ def _reach(house: House) -> None:
     with house.store.work() as work:
         village = work.people.village(1)
         assert village is not None
-        assert reach(work, village, NOON).phones == FARMERS
+        assert reach(work, house, village, NOON).phones == FARMERS
 
 
 def _first(house: House) -> None:

@@ -1,16 +1,18 @@
 """Rain warnings: who was asked, what they answered, and when it ended."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from datetime import datetime
 
-from sqlalchemy import Select, func, select, update
+from sqlalchemy import Select, desc, exists, func, select, update
 from sqlalchemy.orm import Session
 
 from assistant.dialogue.values import Kind, Standing
+from assistant.people import Farmer
 from assistant.store import rows
 from assistant.store.inserts import insert_missing
-from assistant.store.tables import OutboxRow, WarningPhoneRow, WarningRow
+from assistant.store.tables import FarmerRow, OutboxRow, WarningPhoneRow, WarningRow
 from assistant.store.values import Counts, TextState
+from assistant.store.values_warnings import Silent
 
 
 class Warnings:
@@ -83,12 +85,71 @@ class Warnings:
             .values(answer=answer, answered_at=at)
         )
 
-    def clear(self, warning_id: int, now: datetime) -> None:
-        """The danger is over; the first all-clear counts."""
-        self._session.execute(
+    def clear(self, warning_id: int, now: datetime, *, recalled: bool = False) -> bool:
+        """The danger is over, or there was none; False where that was said before."""
+        cleared = self._session.scalars(
             update(WarningRow)
             .where(WarningRow.id == warning_id, WarningRow.cleared_at.is_(None))
-            .values(cleared_at=now)
+            .values(cleared_at=now, recalled_at=now if recalled else None)
+            .returning(WarningRow.id)
+            .execution_options(synchronize_session="fetch")
+        )
+        return cleared.one_or_none() is not None
+
+    def ask_again(self, warning_id: int, now: datetime) -> tuple[str, ...]:
+        """Keeps that the silent are asked a second time; their phones. Not those that were, or
+        whose first text has not left."""
+        unsent = select(OutboxRow.phone).where(
+            OutboxRow.warning_id == warning_id,
+            OutboxRow.kind == Kind.WARNING,
+            OutboxRow.state.in_([TextState.WAITING, TextState.CLAIMED]),
+        )
+        asked = self._session.scalars(
+            update(WarningPhoneRow)
+            .where(WarningPhoneRow.warning_id == warning_id)
+            .where(WarningPhoneRow.answer.is_(None), WarningPhoneRow.asked_again_at.is_(None))
+            .where(WarningPhoneRow.phone.not_in(unsent))
+            .values(asked_again_at=now)
+            .returning(WarningPhoneRow.phone)
+            .execution_options(synchronize_session=False)
+        )
+        return tuple(asked)
+
+    def farmers_asked(self, warning_id: int) -> tuple[Farmer, ...]:
+        """Who was asked and still wants texts, by phone."""
+        wanted = (
+            select(FarmerRow)
+            .join(WarningPhoneRow, WarningPhoneRow.phone == FarmerRow.phone)
+            .where(WarningPhoneRow.warning_id == warning_id, FarmerRow.stopped_at.is_(None))
+            .order_by(FarmerRow.phone)
+        )
+        return tuple(map(rows.farmer, self._session.scalars(wanted)))
+
+    def silent(self, warning_ids: Collection[int]) -> tuple[Silent, ...]:
+        """Who was asked and has not answered, those that surely have the text first."""
+        has_it = exists().where(
+            OutboxRow.warning_id == WarningPhoneRow.warning_id,
+            OutboxRow.phone == WarningPhoneRow.phone,
+            OutboxRow.kind == Kind.WARNING,
+            OutboxRow.state == TextState.DELIVERED,
+        )
+        wanted = (
+            select(FarmerRow, WarningPhoneRow.asked_again_at, has_it.label("has_it"))
+            .join(WarningPhoneRow, WarningPhoneRow.phone == FarmerRow.phone)
+            .where(WarningPhoneRow.warning_id.in_(warning_ids))
+            .where(WarningPhoneRow.answer.is_(None))
+            .order_by(desc("has_it"), FarmerRow.name, FarmerRow.phone)
+        )
+        return tuple(
+            Silent(
+                farmer_id=row.id,
+                phone=row.phone,
+                farmer=row.name,
+                village_id=row.village_id,
+                has_it=bool(reached),
+                asked_again=again is not None,
+            )
+            for row, again, reached in self._session.execute(wanted)
         )
 
     def tally(self, warning_id: int) -> Counts:

@@ -6,6 +6,7 @@ from assistant.people import Village
 from assistant.service.morning import morning
 from assistant.service.sight import sight_of
 from assistant.wording import messages_officer as o
+from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from tests.valley import (
@@ -191,8 +192,10 @@ def test_the_all_clear_goes_to_who_was_asked(valley_of_three: Valley) -> None:
     valley_of_three.heard(AMINA), valley_of_three.heard(BARAKA)
     cleared = like(o.CLEARED(village="Kijani"))
     assert valley_of_three.text(OFFICER, f"CLEAR {CODE} Kijani") == [cleared]
-    assert valley_of_three.heard(AMINA) == [like(m.ALL_CLEAR(village="Kijani", labels="A"))]
-    assert valley_of_three.heard(BARAKA) == [like(m.ALL_CLEAR, language="sw")]
+    assert valley_of_three.heard(AMINA) == [
+        like(m.ALL_CLEAR(village="Kijani", labels="A"), r.STAY_SAFE)
+    ]
+    assert valley_of_three.heard(BARAKA) == [like(m.ALL_CLEAR, r.STAY_SAFE, language="sw")]
     assert valley_of_three.heard(ZAWADI) == []
     nothing = [like(o.NO_WARNING(village="Kijani"))]
     assert valley_of_three.text(OFFICER, f"COUNT {CODE} Kijani") == nothing
@@ -217,7 +220,7 @@ def test_a_warning_breaks_the_quiet_hours_and_an_all_clear_waits(
     valley_of_three.go("2 Jun 05:29")
     assert valley_of_three.heard(AMINA) == []
     valley_of_three.leap("2 Jun 05:30")
-    assert valley_of_three.heard(AMINA) == [like(m.ALL_CLEAR)]
+    assert valley_of_three.heard(AMINA) == [like(m.ALL_CLEAR, r.STAY_SAFE)]
 
 
 def test_the_hours_are_the_villages_own(valley: Valley) -> None:
@@ -343,7 +346,9 @@ def test_one_all_clear_ends_two_warnings(valley_of_three: Valley) -> None:
     warn(valley_of_three, "14-23")
     valley_of_three.heard(AMINA)
     valley_of_three.text(OFFICER, f"CLEAR {CODE} Kijani")
-    assert valley_of_three.heard(AMINA) == [like(m.ALL_CLEAR(village="Kijani", labels="A"))]
+    assert valley_of_three.heard(AMINA) == [
+        like(m.ALL_CLEAR(village="Kijani", labels="A"), r.STAY_SAFE)
+    ]
     with valley_of_three.house.store.work() as work:
         assert work.warnings.standing(KIJANI.id, valley_of_three.now) == ()
 
