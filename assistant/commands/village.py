@@ -2,10 +2,17 @@
 
 import click
 
+from assistant.alerts.values import Point
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import LONGEST_VILLAGE, village_name
 from assistant.service.alert_codes import NoCode, name_by_codes, read_codes
-from assistant.service.enrol import add_village, list_villages, offer_practices
+from assistant.service.enrol import (
+    add_village,
+    list_villages,
+    offer_practices,
+    place_village,
+)
+from assistant.service.places import read_point
 from assistant.settings import is_zone
 from assistant.worker import wall_clock
 
@@ -23,10 +30,20 @@ def _zone(_: click.Context, __: click.Parameter, value: str | None) -> str | Non
     return value
 
 
+def _point(_: click.Context, __: click.Parameter, value: str | None) -> Point | None:
+    if value is None:
+        return None
+    point = read_point(value)
+    if point is None:
+        raise click.BadParameter('give degrees north, then east, such as "-0.68, 37.35"')
+    return point
+
+
 @command.command("add")
 @click.argument("name")
 @click.option("--zone", callback=_zone, help="IANA time zone; the programme's if not given.")
-def add(name: str, zone: str | None) -> None:
+@click.option("--at", "point", callback=_point, help='Where it lies: "-0.68, 37.35" (N, E).')
+def add(name: str, zone: str | None, point: Point | None) -> None:
     """Add a village."""
     kept = village_name(name)
     if kept is None:
@@ -35,6 +52,8 @@ def add(name: str, zone: str | None) -> None:
         )
     with opened(settings_now()) as house:
         village = add_village(house, kept, zone)
+        if point is not None:
+            place_village(house, village.name, point.latitude, point.longitude)
         click.echo(f"Added {village.name} ({village.zone}).")
 
 
@@ -44,6 +63,21 @@ def show() -> None:
     with opened(settings_now()) as house:
         for village in list_villages(house):
             click.echo(f"{village.name}\t{village.zone}")
+
+
+@command.command("place")
+@click.argument("name")
+@click.option("--at", "point", callback=_point, help='"-0.68, 37.35" (N, E); none: not known.')
+def place(name: str, point: Point | None) -> None:
+    """Say where a village lies, for warnings by distance and from official alerts."""
+    where = (point.latitude, point.longitude) if point else (None, None)
+    with opened(settings_now()) as house:
+        try:
+            village = place_village(house, name.strip(), *where)
+        except LookupError as fault:
+            raise click.ClickException(str(fault)) from fault
+        told = f"{village.latitude}, {village.longitude}" if point else "place not known"
+        click.echo(f"{village.name}: {told}")
 
 
 @command.command("practices")

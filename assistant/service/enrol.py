@@ -5,6 +5,7 @@ from collections.abc import Callable
 from assistant.agronomy.practices import MAT
 from assistant.people import Officer, Village
 from assistant.service.house import House
+from assistant.store import Work
 
 
 def add_village(house: House, name: str, zone: str | None = None) -> Village:
@@ -34,6 +35,27 @@ def list_villages(house: House) -> tuple[Village, ...]:
         return work.people.villages()
 
 
+def place_village(
+    house: House, village: str, latitude: float | None, longitude: float | None
+) -> Village:
+    """Keeps where a village lies [degrees north and east], or that nobody knows.
+
+    Raises:
+        LookupError: no such village; the text names those that are.
+    """
+    with house.store.work() as work:
+        found = _named(work, village)
+        return work.people.place_village(found.id, latitude, longitude)
+
+
+def _named(work: Work, village: str) -> Village:
+    found = {each.name.casefold(): each for each in work.people.villages()}
+    if village.casefold() not in found:
+        names = ", ".join(each.name for each in found.values()) or "none yet"
+        raise LookupError(f"no village {village}; there are: {names}")
+    return found[village.casefold()]
+
+
 def offer_practices(house: House, village: str, codes: tuple[str, ...]) -> Village:
     """The practices that are offered in a village from now on; the mat is always one.
 
@@ -45,12 +67,8 @@ def offer_practices(house: House, village: str, codes: tuple[str, ...]) -> Villa
     if unknown:
         raise LookupError(f"no practice {', '.join(unknown)}; there are: {', '.join(known)}")
     with house.store.work() as work:
-        found = {each.name.casefold(): each for each in work.people.villages()}
-        if village.casefold() not in found:
-            names = ", ".join(each.name for each in found.values()) or "none yet"
-            raise LookupError(f"no village {village}; there are: {names}")
         offered = dict.fromkeys((MAT.code, *codes))
-        return work.people.offer_practices(found[village.casefold()].id, tuple(offered))
+        return work.people.offer_practices(_named(work, village).id, tuple(offered))
 
 
 def count_officers(house: House) -> int:

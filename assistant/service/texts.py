@@ -1,6 +1,6 @@
 """Words what is to be said and puts it into the outbox."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -42,21 +42,6 @@ def post(work: Work, house: House, letter: Letter, now: datetime) -> OutboxText:
     return work.outbox.add(_written(house, letter, now))
 
 
-def post_all(work: Work, house: House, letters: Iterable[Letter], now: datetime) -> None:
-    """Puts many texts into the outbox at once. Letters that share their `says` are worded once
-    in each language."""
-    known: dict[tuple[int, str | None], tuple[tuple[Say, ...], Priced]] = {}
-
-    def written() -> Iterator[OutboxText]:
-        for letter in letters:
-            key = id(letter.says), letter.language
-            if key not in known:  # what is kept beside it holds the id
-                known[key] = letter.says, priced(house, letter.says, letter.language)
-            yield _written(house, letter, now, known[key][1])
-
-    work.outbox.add_all(written())
-
-
 @dataclass(frozen=True)
 class Priced:
     """A text in a language, and what it takes to send it."""
@@ -66,11 +51,36 @@ class Priced:
     segments: int
 
 
+class Pricing:
+    """Words texts and counts their segments. Those that share their `says` are worded once in
+    each language: thousands of phones are told the same."""
+
+    def __init__(self, house: House) -> None:
+        self._house = house
+        self._known: dict[tuple[int, str | None], tuple[Sequence[Say], Priced]] = {}
+
+    def of(self, says: Sequence[Say], language: str | None) -> Priced:
+        """One text."""
+        key = id(says), language
+        if key not in self._known:  # what is kept beside it holds the id
+            self._known[key] = says, priced(self._house, says, language)
+        return self._known[key][1]
+
+
 def priced(house: House, says: Sequence[Say], language: str | None) -> Priced:
     """Words sentences in a language, and counts their segments."""
     text = worded(house, says, language)
     price = cost(text)
     return Priced(text, price.encoding, price.segments)
+
+
+def post_all(work: Work, house: House, letters: Iterable[Letter], now: datetime) -> None:
+    """Puts many texts into the outbox at once."""
+    pricing = Pricing(house)
+    work.outbox.add_all(
+        _written(house, letter, now, pricing.of(letter.says, letter.language))
+        for letter in letters
+    )
 
 
 def _written(

@@ -96,3 +96,22 @@ class Silent:
     village_id: int | None
     has_it: bool  # a receipt says that the text is on the phone
     asked_again: bool
+    unsent: bool  # its text has not left yet
+
+
+@dataclass(frozen=True)
+class Given:
+    """One village's warning, and how it ended, if it did."""
+
+    id: int
+    draft_id: int
+    village_id: int
+    starts_at: datetime
+    ends_at: datetime
+    issued_at: datetime
+    cleared_at: datetime | None
+    recalled_at: datetime | None
+
+    def stands(self, now: datetime) -> bool:
+        """Whether it is neither over nor ended."""
+        return self.cleared_at is None and self.ends_at > now

@@ -29,6 +29,7 @@ from assistant.web import (
     village_beds,
     villages,
     wall,
+    warnings,
 )
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
@@ -37,6 +38,7 @@ from assistant.wording import messages_web as w
 from assistant.wording import (
     messages_web_alerts,
     messages_web_books,
+    messages_web_rain,
     messages_web_season,
 )
 from assistant.wording.message import Message
@@ -57,6 +59,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     door.pages,
     morning.pages,
     nursery.pages,
+    warnings.pages,
     season.pages,
     wall.pages,
     calendar_files.pages,
@@ -72,6 +75,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
 )
 PLACES = (
     Place("morning.morning", w.MORNING),
+    Place("warnings.warnings", messages_web_rain.WARNINGS),
     Place("season.season", messages_web_season.SEASON),
     Place("farmers.farmers", w.FARMERS),
     Place("villages.villages", w.VILLAGES),

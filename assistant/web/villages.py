@@ -4,11 +4,13 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service import villages as service
+from assistant.service.places import place_village, read_point
 from assistant.service.village_beds import village_beds
 from assistant.service.villages import Stays
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_beds
+from assistant.wording import messages_web_rain as r
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -26,7 +28,7 @@ def pages(desk: Desk) -> Blueprint:
         if story is None:
             abort(404)
         beds = village_beds(desk.house, desk.sight, village, desk.now)
-        return desk.page("village.html", story=story, beds=beds, b=messages_web_beds)
+        return desk.page("village.html", story=story, beds=beds, b=messages_web_beds, r=r)
 
     @found.post("/villages/<int:village>/hand-over")
     def hand_over(village: int) -> ResponseReturnValue:
@@ -49,7 +51,22 @@ def pages(desk: Desk) -> Blueprint:
             desk.tell(w.HANDED_OVER(village=outcome.village, officer=outcome.taker))
         return desk.to("villages.village", village=village)
 
+    _placing(found, desk)
     return found
+
+
+def _placing(found: Blueprint, desk: Desk) -> None:
+    @found.post("/villages/<int:village>/place")
+    def place(village: int) -> ResponseReturnValue:
+        words = typed("place")
+        point = read_point(words)
+        if words and point is None:
+            desk.tell(r.PLACE_WRONG, wrong=True)
+        elif place_village(desk.house, desk.sight, village, point, desk.now) is None:
+            abort(404)
+        else:
+            desk.tell(r.PLACE_KEPT)
+        return desk.to("villages.village", village=village)
 
 
 def _chosen(name: str) -> int | None:

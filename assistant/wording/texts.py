@@ -20,6 +20,7 @@ from assistant.wording import (
     messages_web_alerts,
     messages_web_beds,
     messages_web_people,
+    messages_web_rain,
     messages_web_season,
     messages_web_told,
 )
@@ -44,9 +45,12 @@ MODULES: Mapping[str, ModuleType] = {
     "beds": messages_web_beds,
     "told": messages_web_told,
     "season": messages_web_season,
+    "warnings": messages_web_rain,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
-PRINTED = frozenset({"alerts", "beds", "plan", "season", "told", "web", "web_people"})
+PRINTED = frozenset(
+    {"alerts", "beds", "plan", "season", "told", "warnings", "web", "web_people"}
+)
 
 
 @dataclass(frozen=True)

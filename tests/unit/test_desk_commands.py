@@ -48,7 +48,18 @@ def test_villages_are_added_and_listed_with_their_zones() -> None:
     assert listed == ["Mto Mwanga\tAfrica/Nairobi", "Sonar\tAsia/Dhaka"]
 
 
+def test_a_village_is_given_its_place() -> None:
+    """When it is added or later; it can be taken away."""
+    assert nursery("village", "add", "Mtoni", "--at", "-0.68, 37.35").exit_code == 0
+    assert nursery("village", "place", "mtoni", "--at", "-0.7,37.4").output == (
+        "Mtoni: -0.7, 37.4\n"
+    )
+    assert nursery("village", "place", "Mtoni").output == "Mtoni: place not known\n"
+
+
 REFUSED = {
+    "a place that is none": (("village", "add", "X", "--at", "91, 10"), "degrees north"),
+    "a place of no village": (("village", "place", "Nowhere", "--at", "1, 2"), "Kijani"),
     "a village twice": (("village", "add", "Kijani"), "Kijani"),
     "a village twice in other letters": (("village", "add", "KIJANI"), "Kijani"),
     "a village without a name": (("village", "add", "  "), "a word"),

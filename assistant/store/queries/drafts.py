@@ -8,8 +8,9 @@ from sqlalchemy import Select, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
+from assistant.store.tables import VillageRow, WarningRow
 from assistant.store.tables_warnings import WarningDraftRow, WarningDraftVillageRow
-from assistant.store.values_warnings import Decision, Draft
+from assistant.store.values_warnings import Decision, Draft, Given
 
 _KEPT = [field.name for field in fields(Draft) if field.name not in ("id", "village_ids")]
 _LINK = WarningDraftVillageRow
@@ -81,6 +82,29 @@ class Drafts:
             for link in self._links(draft_id)
             if link.warning_id is not None
         }
+
+    def given(
+        self,
+        village_ids: Collection[int],
+        *,
+        draft_id: int | None = None,
+        ends_after: datetime | None = None,
+    ) -> tuple[Given, ...]:
+        """Warnings that these villages were given, the latest draft first, then by name."""
+        wanted = (
+            select(WarningRow, _LINK.draft_id)
+            .join(_LINK, _LINK.warning_id == WarningRow.id)
+            .join(VillageRow, VillageRow.id == WarningRow.village_id)
+            .where(WarningRow.village_id.in_(village_ids))
+            .order_by(_LINK.draft_id.desc(), VillageRow.name)
+        )
+        if draft_id is not None:
+            wanted = wanted.where(_LINK.draft_id == draft_id)
+        if ends_after is not None:
+            wanted = wanted.where(WarningRow.ends_at > ends_after)
+        return tuple(
+            rows.value(Given, row, draft_id=of) for row, of in self._session.execute(wanted)
+        )
 
     def _links(self, draft_id: int) -> tuple[WarningDraftVillageRow, ...]:
         wanted = select(_LINK).where(_LINK.draft_id == draft_id).order_by(_LINK.village_id)

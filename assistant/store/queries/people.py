@@ -51,6 +51,21 @@ class People:
         self._session.flush()
         return rows.village(row)
 
+    def place_village(
+        self, village_id: int, latitude: float | None, longitude: float | None
+    ) -> Village:
+        """Sets where a village lies [degrees north and east], or that nobody knows.
+
+        Raises:
+            NotThereError: no such village is kept.
+        """
+        row = self._session.get(VillageRow, village_id)
+        if row is None:
+            raise NotThereError(f"expected a kept village, got id {village_id}: add it first")
+        row.latitude, row.longitude = latitude, longitude
+        self._session.flush()
+        return rows.village(row)
+
     def offer_practices(self, village_id: int, codes: Sequence[str]) -> Village:
         """Sets which practices are offered in a village, by code.
 

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterable
 from datetime import datetime
 
-from sqlalchemy import Select, desc, exists, func, select, update
+from sqlalchemy import Select, func, select, update
 from sqlalchemy.orm import Session
 
 from assistant.dialogue.values import Kind, Standing
@@ -13,6 +13,8 @@ from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, OutboxRow, WarningPhoneRow, WarningRow
 from assistant.store.values import Counts, TextState
 from assistant.store.values_warnings import Silent
+
+_LEAVING = frozenset({TextState.WAITING, TextState.CLAIMED})
 
 
 class Warnings:
@@ -102,7 +104,7 @@ class Warnings:
         unsent = select(OutboxRow.phone).where(
             OutboxRow.warning_id == warning_id,
             OutboxRow.kind == Kind.WARNING,
-            OutboxRow.state.in_([TextState.WAITING, TextState.CLAIMED]),
+            OutboxRow.state.in_(_LEAVING),
         )
         asked = self._session.scalars(
             update(WarningPhoneRow)
@@ -127,30 +129,45 @@ class Warnings:
 
     def silent(self, warning_ids: Collection[int]) -> tuple[Silent, ...]:
         """Who was asked and has not answered, those that surely have the text first."""
-        has_it = exists().where(
-            OutboxRow.warning_id == WarningPhoneRow.warning_id,
-            OutboxRow.phone == WarningPhoneRow.phone,
-            OutboxRow.kind == Kind.WARNING,
-            OutboxRow.state == TextState.DELIVERED,
-        )
         wanted = (
-            select(FarmerRow, WarningPhoneRow.asked_again_at, has_it.label("has_it"))
+            select(
+                FarmerRow.id,
+                FarmerRow.phone,
+                FarmerRow.name,
+                FarmerRow.village_id,
+                WarningPhoneRow.asked_again_at,
+            )
             .join(WarningPhoneRow, WarningPhoneRow.phone == FarmerRow.phone)
             .where(WarningPhoneRow.warning_id.in_(warning_ids))
             .where(WarningPhoneRow.answer.is_(None))
-            .order_by(desc("has_it"), FarmerRow.name, FarmerRow.phone)
+            .order_by(FarmerRow.name, FarmerRow.phone)
         )
-        return tuple(
+        states = self._states(warning_ids)
+        found = [
             Silent(
-                farmer_id=row.id,
-                phone=row.phone,
-                farmer=row.name,
-                village_id=row.village_id,
-                has_it=bool(reached),
+                farmer_id=farmer_id,
+                phone=phone,
+                farmer=name,
+                village_id=village_id,
+                has_it=TextState.DELIVERED in states.get(phone, ()),
                 asked_again=again is not None,
+                unsent=not _LEAVING.isdisjoint(states.get(phone, ())),
             )
-            for row, again, reached in self._session.execute(wanted)
+            for farmer_id, phone, name, village_id, again in self._session.execute(wanted)
+        ]
+        return tuple(sorted(found, key=lambda each: not each.has_it))
+
+    def _states(self, warning_ids: Collection[int]) -> dict[str, set[TextState]]:
+        """Where the texts of these warnings stand, by phone."""
+        found = self._session.execute(
+            select(OutboxRow.phone, OutboxRow.state).where(
+                OutboxRow.warning_id.in_(warning_ids), OutboxRow.kind == Kind.WARNING
+            )
         )
+        states: dict[str, set[TextState]] = {}
+        for phone, state in found:
+            states.setdefault(phone, set()).add(state)
+        return states
 
     def tally(self, warning_id: int) -> Counts:
         """How many phones were asked, have the text, are covered and need help."""

@@ -31,3 +31,15 @@ for (const button of document.querySelectorAll("[data-print]")) {
   button.hidden = false;
   button.addEventListener("click", () => window.print());
 }
+
+// While a warning stands its answers come in by themselves; a page in the background waits.
+for (const part of document.querySelectorAll("[data-renew]")) {
+  const renew = async () => {
+    if (document.hidden || part.contains(document.activeElement)) return;
+    try {
+      const answer = await fetch(part.dataset.renew, { redirect: "error" });
+      if (answer.ok) part.innerHTML = await answer.text();
+    } catch { /* the line is down: the next round tries again */ }
+  };
+  setInterval(renew, 5000);
+}

@@ -1,0 +1,116 @@
+"""A rain warning before it goes, with its reach, and while it stands."""
+
+from collections.abc import Callable
+from decimal import Decimal
+from zoneinfo import ZoneInfo
+
+from flask import Blueprint, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.service.rain_drafts import MOST_LEFT_OUT, draft_page, drop_draft, send_draft
+from assistant.service.storm import Recalled, all_clear, ask_again, recall, storm
+from assistant.web.desk import Desk
+from assistant.wording import messages_web_rain as r
+from assistant.wording.message import Message, Say
+from assistant.wording.render import money
+
+RENEW_S = 20  # without the script
+
+
+def drafts(found: Blueprint, desk: Desk) -> None:
+    """A draft: its reach, and the decision."""
+
+    @found.get("/warnings/drafts/<int:draft>")
+    def draft(draft: int) -> ResponseReturnValue:
+        return _show(desk, draft)
+
+    @found.post("/warnings/drafts/<int:draft>/send")
+    def send(draft: int) -> ResponseReturnValue:
+        if send_draft(desk.house, desk.sight, draft, desk.now) is None:
+            abort(404)
+        desk.wake()
+        if _was_sent(desk, draft):  # pressed twice, it is sent once and said twice
+            desk.tell(r.IS_SENT)
+            return desk.to("warnings.followed", draft=draft)
+        desk.tell(r.SENT_BEFORE, wrong=True)
+        return desk.to("warnings.warnings")
+
+    @found.post("/warnings/drafts/<int:draft>/drop")
+    def drop(draft: int) -> ResponseReturnValue:
+        dropped = drop_draft(desk.house, desk.sight, draft, desk.now)
+        if dropped is None:
+            abort(404)
+        desk.tell(r.IS_DROPPED if dropped else r.SENT_BEFORE, wrong=not dropped)
+        return desk.to("warnings.warnings")
+
+
+def _show(desk: Desk, draft: int) -> ResponseReturnValue:
+    model = draft_page(desk.house, desk.sight, draft, desk.now)
+    if model is not None:
+        shown = {"model": model, "r": r, "money": priced(desk), "most": MOST_LEFT_OUT}
+        return desk.page("warning_draft.html", 200, **shown)
+    if _was_sent(desk, draft):  # by another, or by this browser's earlier press
+        return desk.to("warnings.followed", draft=draft)
+    abort(404)
+
+
+def _was_sent(desk: Desk, draft: int) -> bool:
+    return storm(desk.house, desk.sight, draft, desk.now) is not None
+
+
+def storms(found: Blueprint, desk: Desk) -> None:
+    """A warning that was sent: what comes back, and what can be done."""
+
+    @found.get("/warnings/<int:draft>")
+    def followed(draft: int) -> ResponseReturnValue:
+        model = storm(desk.house, desk.sight, draft, desk.now)
+        if model is None:
+            abort(404)
+        renew = RENEW_S if model.stands and "still" not in request.args else None
+        # The script asks for the part that changes only; without it the page comes again.
+        template = "_storm.html" if "part" in request.args else "warning.html"
+        local = desk.now.astimezone(ZoneInfo(model.villages[0].village.zone))
+        return desk.page(template, model=model, r=r, renew=renew, local=local)
+
+    deeds: dict[str, Callable[[Desk, int], Message | Say | None]] = {
+        "again": _again,
+        "clear": _clear,
+        "recall": _call_back,
+    }
+
+    @found.post("/warnings/<int:draft>/<any(again, clear, recall):deed>")
+    def act(draft: int, deed: str) -> ResponseReturnValue:
+        told = deeds[deed](desk, draft)
+        if told is None:
+            abort(404)
+        desk.wake()
+        desk.tell(told, wrong=told in (r.ASKED_NOBODY, r.STANDS_NO_MORE))
+        return desk.to("warnings.followed", draft=draft)
+
+
+def _again(desk: Desk, draft: int) -> Message | Say | None:
+    asked = ask_again(desk.house, desk.sight, draft, desk.now)
+    if asked is None:
+        return None
+    return r.ASKED_AGAIN(n=asked) if asked else r.ASKED_NOBODY
+
+
+def _clear(desk: Desk, draft: int) -> Message | Say | None:
+    cleared = all_clear(desk.house, desk.sight, draft, desk.now)
+    if cleared is None:
+        return None
+    return r.IS_CLEARED_NOW if cleared else r.STANDS_NO_MORE
+
+
+def _call_back(desk: Desk, draft: int) -> Message | Say | None:
+    done = recall(desk.house, desk.sight, draft, desk.now)
+    if isinstance(done, Recalled):
+        return r.IS_CALLED_BACK(count=done.taken_back, asked=done.corrected)
+    return None if done is None else r.STANDS_NO_MORE
+
+
+def priced(desk: Desk) -> Callable[[Decimal], str]:
+    """Money in the language of the page."""
+    tariff = desk.house.tariff
+    currency = tariff.currency if tariff else ""
+    return lambda amount: money(amount, currency, desk.catalogue.language)

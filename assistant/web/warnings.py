@@ -1,0 +1,151 @@
+"""Warnings: what stands, a new one with its reach, and the answers while it stands."""
+
+from collections.abc import Mapping
+from datetime import datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from flask import Blueprint, request
+from flask.typing import ResponseReturnValue
+
+from assistant.service.places import read_point
+from assistant.service.rain_drafts import draft_page, warnings_page
+from assistant.service.rain_wanted import LONGEST_ADDED, Certainty, Made, Wanted, make
+from assistant.web.desk import Desk, asked_number, typed, typed_date
+from assistant.web.storms import drafts, storms
+from assistant.wording import messages_web_rain as r
+
+OFFERED = (Certainty.OBSERVED, Certainty.LIKELY, Certainty.POSSIBLE)
+USUAL_LENGTH = timedelta(hours=6)
+ONE_DAY = timedelta(days=1)
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The list with the form, a draft, and a warning that was sent."""
+    found = Blueprint("warnings", __name__)
+    _list_and_form(found, desk)
+    drafts(found, desk)
+    storms(found, desk)
+    return found
+
+
+def _list_and_form(found: Blueprint, desk: Desk) -> None:
+    @found.get("/warnings")
+    def warnings() -> ResponseReturnValue:
+        return _form(desk, _started(desk), ())
+
+    @found.post("/warnings")
+    def make_draft() -> ResponseReturnValue:
+        made = make(desk.house, desk.sight, _wanted(), desk.now)
+        if not isinstance(made, Made):
+            return _form(desk, request.form, made, 422)
+        if made.unplaced:
+            names = ", ".join(village.name for village in made.unplaced)
+            desk.tell(r.NOT_LOOKED_AT(villages=names), wrong=True)
+        return desk.to("warnings.draft", draft=made.draft_id)
+
+
+# --- the form --------------------------------------------------------------------------------
+
+
+def _form(
+    desk: Desk, filled: Mapping[str, str], faults: tuple[str, ...], status: int = 200
+) -> ResponseReturnValue:
+    """The list and the form, filled in as it was: nothing that was typed is lost."""
+    model = warnings_page(desk.house, desk.sight, desk.now)
+    ticked = {int(each) for each in _ticked(filled)}
+    return desk.page(
+        "warnings.html",
+        status,
+        model=model,
+        r=r,
+        filled=filled,
+        ticked=ticked,
+        faults=faults,
+        offered=OFFERED,
+        longest=LONGEST_ADDED,
+    )
+
+
+def _ticked(filled: Mapping[str, str]) -> list[str]:
+    every = filled.getlist("village") if hasattr(filled, "getlist") else []
+    return [each for each in every if each.isascii() and each.isdecimal() and len(each) < 10]
+
+
+def _started(desk: Desk) -> Mapping[str, str]:
+    """What stands in the form at first: from now on, or a draft that is to be changed."""
+    number = asked_number("draft")
+    model = draft_page(desk.house, desk.sight, number, desk.now) if number else None
+    if model is None:
+        local = _full_hour(desk)
+        return _Filled(_hours(local, local + USUAL_LENGTH))
+    draft = model.line.draft
+    filled = _hours(model.line.starts_at, model.line.ends_at)
+    filled |= {"sure": draft.certainty, "words": draft.words, "draft": str(draft.id)}
+    return _Filled(filled, tuple(str(village.id) for village in model.line.villages))
+
+
+def _full_hour(desk: Desk) -> datetime:
+    """The time in the officer's villages, on the full hour."""
+    zones = {village.zone for village in desk.sight.villages}
+    zone = ZoneInfo(zones.pop() if len(zones) == 1 else desk.house.zone)
+    return desk.now.astimezone(zone).replace(minute=0, second=0, microsecond=0)
+
+
+class _Filled(dict[str, str]):
+    """Fields of a form, several of them for the villages, as a form that was sent has them."""
+
+    def __init__(self, fields: Mapping[str, str], villages: tuple[str, ...] = ()) -> None:
+        super().__init__(fields)
+        self._villages = villages
+
+    def getlist(self, name: str) -> list[str]:
+        """All values of a field."""
+        return list(self._villages) if name == "village" else []
+
+
+def _hours(start: datetime, end: datetime) -> dict[str, str]:
+    return {
+        "from_day": start.date().isoformat(),
+        "from_time": f"{start:%H:%M}",
+        "to_day": end.date().isoformat() if end - start >= ONE_DAY else "",
+        "to_time": f"{end:%H:%M}",
+    }
+
+
+def _wanted() -> Wanted:
+    """The form as it was sent."""
+    form = request.form
+    sure = form.get("sure", "")
+    number = form.get("draft", "")
+    ids = {int(each) for each in _ticked(form)}
+    near = form.get("near", "")
+    return Wanted(
+        village_ids=ids,
+        everywhere="all" in form,
+        starts_on=typed_date("from_day"),
+        starts=_time("from_time"),
+        ends_on=typed_date("to_day"),
+        ends=_time("to_time"),
+        certainty=Certainty(sure) if sure in OFFERED else Certainty.LIKELY,
+        words=typed("words"),
+        ranged=bool(typed("km") or typed("point")),
+        km=_kilometres(typed("km")),
+        centre=read_point(typed("point")),
+        centre_id=int(near) if near.isascii() and near.isdecimal() and len(near) < 10 else None,
+        instead_of=int(number) if number.isascii() and number.isdecimal() else None,
+    )
+
+
+def _time(name: str) -> time | None:
+    try:
+        return time.fromisoformat(request.form.get(name, ""))
+    except ValueError:
+        return None
+
+
+def _kilometres(text: str) -> float | None:
+    try:
+        km = float(text.replace(",", "."))
+    except ValueError:
+        return None
+    return km if 0 < km < float("inf") else None
