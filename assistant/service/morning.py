@@ -92,9 +92,11 @@ class CallCard:
 
 @dataclass(frozen=True)
 class Stands:
-    """One warning that stands, and what came back; times are local."""
+    """One warning that stands, and what came back; times are local. `draft_id` leads to its
+    page."""
 
     id: int
+    draft_id: int | None
     village: Village
     starts_at: datetime
     ends_at: datetime
@@ -164,6 +166,7 @@ def _standing(work: Work, villages: Iterable[Village], now: datetime) -> Iterato
         counts = work.warnings.tally(standing.id)
         yield Stands(
             id=standing.id,
+            draft_id=work.drafts.of_warning(standing.id),
             village=village,
             starts_at=standing.starts_at.astimezone(zone),
             ends_at=standing.ends_at.astimezone(zone),

@@ -42,6 +42,9 @@ class StormLine:
     ends_at: datetime
     stands: bool
     recalled: bool
+    covered: int
+    need_help: int
+    silent: int
 
 
 @dataclass(frozen=True)
@@ -112,12 +115,16 @@ def _storms(work: Work, sight: Sight, now: datetime) -> tuple[StormLine, ...]:
         villages = _in_sight(sight, (each.village_id for each in all_given))
         if draft is None:
             continue
+        tallies = [work.warnings.tally(each.id) for each in all_given if each.stands(now)]
         line = StormLine(
             draft,
             villages,
             *_hours(draft, villages[0]),
-            stands=any(each.stands(now) for each in all_given),
+            stands=bool(tallies),
             recalled=all(each.recalled_at is not None for each in all_given),
+            covered=sum(each.covered for each in tallies),
+            need_help=sum(each.need_help for each in tallies),
+            silent=sum(each.silent for each in tallies),
         )
         found.append(line)
     return tuple(found)

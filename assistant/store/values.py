@@ -136,3 +136,8 @@ class Counts(NamedTuple):
     delivered: int
     covered: int
     need_help: int
+
+    @property
+    def silent(self) -> int:
+        """Those that were asked and have not answered."""
+        return self.asked - self.covered - self.need_help

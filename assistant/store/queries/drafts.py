@@ -106,6 +106,11 @@ class Drafts:
             rows.value(Given, row, draft_id=of) for row, of in self._session.execute(wanted)
         )
 
+    def of_warning(self, warning_id: int) -> int | None:
+        """The draft that a warning was given by."""
+        wanted = select(_LINK.draft_id).where(_LINK.warning_id == warning_id)
+        return self._session.scalar(wanted)
+
     def _links(self, draft_id: int) -> tuple[WarningDraftVillageRow, ...]:
         wanted = select(_LINK).where(_LINK.draft_id == draft_id).order_by(_LINK.village_id)
         return tuple(self._session.scalars(wanted))

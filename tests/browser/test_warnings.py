@@ -1,0 +1,106 @@
+"""An officer warns of rain on the page, in a storm, on a slow line: in a real browser."""
+
+import re
+import time
+
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import PHONES, Office, audit, fits, picture, sign_in
+
+KIJANI, MWANGA = PHONES[0::2], PHONES[1::2]
+
+
+def _to_form(page: Page) -> None:
+    page.get_by_role("link", name="Warnings", exact=True).click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Warnings")
+
+
+def _fill_in(page: Page) -> None:
+    form = page.get_by_role("region", name="Warn of rain")
+    form.get_by_label("Kijani").check()
+    form.get_by_label("From, time").fill("16:00")
+    form.get_by_label("Until, time").fill("02:00")
+    form.get_by_label("Possible").check()
+    picture(page, "warning-form")
+    form.get_by_role("button", name="Show whom it reaches").click()
+
+
+def _look(page: Page, name: str) -> None:
+    picture(page, name)
+    audit(page)
+    fits(page)
+
+
+def test_a_warning_is_sent_in_under_a_minute(page: Page, storm: Office) -> None:
+    """This afternoon and past midnight; its reach and words are shown before it goes."""
+    sign_in(page, storm)
+    begun = time.monotonic()
+    _to_form(page)
+    _look(page, "warnings")
+    _fill_in(page)
+    expect(page.get_by_role("heading", level=1)).to_have_text("Send this warning?")
+    expect(page.get_by_text("RAIN WARNING Kijani: heavy rain 16:00 to 02:00")).to_be_visible()
+    _look(page, "warning-reach")
+    page.get_by_role("button", name="Send to 2 phones").click()
+    expect(page.get_by_role("status")).to_contain_text("The warning is going out.")
+    assert time.monotonic() - begun < 60
+    storm.valley.send()
+    assert all("RAIN WARNING" in "".join(storm.valley.heard(phone)) for phone in KIJANI[:2])
+
+
+def test_the_answers_come_in_by_themselves(page: Page, storm: Office) -> None:
+    """Nothing is pressed; then the silent are asked again."""
+    sign_in(page, storm)
+    _to_form(page)
+    _fill_in(page)
+    page.get_by_role("button", name="Send to 2 phones").click()
+    storm.valley.send()
+    _look(page, "warning-followed")
+    storm.valley.text(KIJANI[0], "2")
+    expect(page.get_by_role("link", name="Who needs help")).to_be_visible(timeout=15_000)
+    picture(page, "warning-help")
+    page.get_by_role("button", name="second text").click()
+    expect(page.get_by_role("status")).to_contain_text("A second text goes to 1 phone.")
+
+
+def test_a_mistake_is_called_back(page: Page, storm: Office) -> None:
+    """A second press is asked for; the phones that have it are corrected."""
+    sign_in(page, storm)
+    _to_form(page)
+    page.get_by_role("link", name=re.compile("See the answers *: Kijani")).click()
+    for phone in PHONES:
+        storm.valley.heard(phone)
+    page.get_by_text("It was a mistake").click()
+    audit(page)
+    picture(page, "warning-call-back")
+    page.get_by_role("button", name="Call it back").click()
+    expect(page.get_by_role("status")).to_contain_text("Called back:")
+    picture(page, "warning-called-back")
+    assert any("taken back" in text for phone in KIJANI for text in storm.valley.heard(phone))
+
+
+def test_a_warning_is_sent_without_a_script_on_a_small_screen(
+    chromium: Browser, storm: Office
+) -> None:
+    """An old phone's browser, 360 points wide."""
+    context = chromium.new_context(
+        java_script_enabled=False, viewport={"width": 360, "height": 640}
+    )
+    page = context.new_page()
+    page.name = "narrow"  # type: ignore[attr-defined]
+    sign_in(page, storm)
+    _to_form(page)
+    page.get_by_label("Mto Mwanga").check()
+    page.get_by_label("From, time").fill("16:00")
+    page.get_by_label("Until, time").fill("20:00")
+    picture(page, "warning-form")
+    page.get_by_role("button", name="Show whom it reaches").click()
+    picture(page, "warning-reach")
+    page.get_by_role("button", name="Send to").click()
+    expect(page.get_by_text("The warning is going out.")).to_be_visible()
+    expect(page.get_by_role("link", name="Do not renew it")).to_be_visible()
+    picture(page, "warning-followed")
+    page.get_by_text("Give the all-clear").click()
+    page.get_by_role("button", name="Yes, the danger is over").click()
+    expect(page.get_by_text("The all-clear goes out.")).to_be_visible()
+    context.close()
