@@ -74,13 +74,17 @@ def priced(house: House, says: Sequence[Say], language: str | None) -> Priced:
     return Priced(text, price.encoding, price.segments)
 
 
-def post_all(work: Work, house: House, letters: Iterable[Letter], now: datetime) -> None:
-    """Puts many texts into the outbox at once."""
+def post_all(
+    work: Work, house: House, letters: Iterable[Letter], now: datetime
+) -> list[tuple[str, str]]:
+    """Puts many texts into the outbox at once; the phone and the id of each."""
     pricing = Pricing(house)
-    work.outbox.add_all(
+    texts = [
         _written(house, letter, now, pricing.of(letter.says, letter.language))
         for letter in letters
-    )
+    ]
+    work.outbox.add_all(texts)
+    return [(text.phone, text.message_id) for text in texts]
 
 
 def _written(

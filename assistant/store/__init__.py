@@ -22,6 +22,7 @@ from assistant.store.values import (
     UssdTalk,
 )
 from assistant.store.values_alerts import Became, KeptAlert, Looked, Told
+from assistant.store.values_broadcasts import Broadcast, Group, Reader
 from assistant.store.values_officers import (
     Bed,
     CalendarDay,
@@ -61,6 +62,7 @@ __all__ = [
     "Became",
     "Bed",
     "BedInDanger",
+    "Broadcast",
     "CalendarDay",
     "Call",
     "Certainty",
@@ -72,6 +74,7 @@ __all__ = [
     "Draft",
     "Given",
     "Enrolment",
+    "Group",
     "Handover",
     "HeldTo",
     "Heard",
@@ -87,6 +90,7 @@ __all__ = [
     "PastCall",
     "PastPhone",
     "Progress",
+    "Reader",
     "Seen",
     "Sent",
     "Silent",

@@ -18,6 +18,7 @@ from assistant.store.queries.accounts import Accounts
 from assistant.store.queries.alert_sources import AlertSources
 from assistant.store.queries.alerts import Alerts
 from assistant.store.queries.audit import Audit
+from assistant.store.queries.broadcasts import Broadcasts
 from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
 from assistant.store.queries.danger import Danger
@@ -62,7 +63,7 @@ class Work:
         self.warmth = Warmths(session)
         self.alerts = Alerts(session)
         self.alert_sources = AlertSources(session)
-        self.calls = Calls(session)
+        self.calls, self.broadcasts = Calls(session), Broadcasts(session)
         self.watch = Watch(session)
         self.story = Story(session)
         self.roll = Roll(session)

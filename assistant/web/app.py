@@ -16,6 +16,7 @@ from assistant.service.house import House
 from assistant.web import (
     alerts,
     calendar_files,
+    broadcasts,
     door,
     farmers,
     lists,
@@ -60,6 +61,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     morning.pages,
     nursery.pages,
     warnings.pages,
+    broadcasts.pages,
     season.pages,
     wall.pages,
     calendar_files.pages,

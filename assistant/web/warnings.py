@@ -12,6 +12,7 @@ from assistant.service.rain_drafts import draft_page, warnings_page
 from assistant.service.rain_wanted import LONGEST_ADDED, Certainty, Made, Wanted, make
 from assistant.web.desk import Desk, asked_number, typed, typed_date
 from assistant.web.storms import drafts, storms
+from assistant.wording import messages_web_broadcast
 from assistant.wording import messages_web_rain as r
 
 OFFERED = (Certainty.OBSERVED, Certainty.LIKELY, Certainty.POSSIBLE)
@@ -52,7 +53,7 @@ def _form(
 ) -> ResponseReturnValue:
     """The list and the form, filled in as it was: nothing that was typed is lost."""
     model = warnings_page(desk.house, desk.sight, desk.now)
-    ticked = {int(each) for each in _ticked(filled)}
+    ticked = {int(each) for each in ticked_in(filled)}
     return desk.page(
         "warnings.html",
         status,
@@ -61,12 +62,15 @@ def _form(
         filled=filled,
         ticked=ticked,
         faults=faults,
+        beds={each.village.id: each.beds for each in model.villages},
+        b=messages_web_broadcast,
         offered=OFFERED,
         longest=LONGEST_ADDED,
     )
 
 
-def _ticked(filled: Mapping[str, str]) -> list[str]:
+def ticked_in(filled: Mapping[str, str]) -> list[str]:
+    """The ids of the villages that were ticked in a form."""
     every = filled.getlist("village") if hasattr(filled, "getlist") else []
     return [each for each in every if each.isascii() and each.isdecimal() and len(each) < 10]
 
@@ -77,11 +81,11 @@ def _started(desk: Desk) -> Mapping[str, str]:
     model = draft_page(desk.house, desk.sight, number, desk.now) if number else None
     if model is None:
         local = _full_hour(desk)
-        return _Filled(_hours(local, local + USUAL_LENGTH))
+        return Filled(_hours(local, local + USUAL_LENGTH))
     draft = model.line.draft
     filled = _hours(model.line.starts_at, model.line.ends_at)
     filled |= {"sure": draft.certainty, "words": draft.words, "draft": str(draft.id)}
-    return _Filled(filled, tuple(str(village.id) for village in model.line.villages))
+    return Filled(filled, tuple(str(village.id) for village in model.line.villages))
 
 
 def _full_hour(desk: Desk) -> datetime:
@@ -91,7 +95,7 @@ def _full_hour(desk: Desk) -> datetime:
     return desk.now.astimezone(zone).replace(minute=0, second=0, microsecond=0)
 
 
-class _Filled(dict[str, str]):
+class Filled(dict[str, str]):
     """Fields of a form, several of them for the villages, as a form that was sent has them."""
 
     def __init__(self, fields: Mapping[str, str], villages: tuple[str, ...] = ()) -> None:
@@ -117,7 +121,7 @@ def _wanted() -> Wanted:
     form = request.form
     sure = form.get("sure", "")
     number = form.get("draft", "")
-    ids = {int(each) for each in _ticked(form)}
+    ids = {int(each) for each in ticked_in(form)}
     near = form.get("near", "")
     return Wanted(
         village_ids=ids,

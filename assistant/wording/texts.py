@@ -20,6 +20,7 @@ from assistant.wording import (
     messages_web_alerts,
     messages_web_beds,
     messages_web_people,
+    messages_web_broadcast,
     messages_web_rain,
     messages_web_season,
     messages_web_told,
@@ -46,10 +47,11 @@ MODULES: Mapping[str, ModuleType] = {
     "told": messages_web_told,
     "season": messages_web_season,
     "warnings": messages_web_rain,
+    "broadcasts": messages_web_broadcast,
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
 PRINTED = frozenset(
-    {"alerts", "beds", "plan", "season", "told", "warnings", "web", "web_people"}
+    {"alerts", "beds", "broadcasts", "plan", "season", "told", "warnings", "web", "web_people"}
 )
 
 

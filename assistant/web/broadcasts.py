@@ -1,0 +1,106 @@
+"""Writing to many farmers: words, reach and cost, then it goes."""
+
+from collections.abc import Mapping
+
+from flask import Blueprint, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.service import broadcasts as service
+from assistant.service.broadcasts import Asked, Group
+from assistant.service.letters import LONGEST_WORDS
+from assistant.web.desk import Desk, asked_number, typed
+from assistant.web.storms import priced
+from assistant.web.warnings import Filled, ticked_in
+from assistant.wording import messages_web_broadcast as b
+from assistant.wording import messages_web_rain as r
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The form, and a page for each broadcast."""
+    found = Blueprint("broadcasts", __name__)
+
+    @found.get("/broadcasts")
+    def broadcasts() -> ResponseReturnValue:
+        return _form(desk, _started(desk), ())
+
+    @found.post("/broadcasts")
+    def make() -> ResponseReturnValue:
+        made = service.make(desk.house, desk.sight, _asked(), desk.now)
+        if isinstance(made, tuple):
+            return _form(desk, request.form, made, 422)
+        return desk.to("broadcasts.broadcast", broadcast=made.id)
+
+    @found.get("/broadcasts/<int:broadcast>")
+    def broadcast(broadcast: int) -> ResponseReturnValue:
+        model = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
+        if model is None:
+            abort(404)
+        return desk.page("broadcast.html", model=model, b=b, r=r, money=priced(desk))
+
+    _deeds(found, desk)
+    return found
+
+
+def _deeds(found: Blueprint, desk: Desk) -> None:
+    @found.post("/broadcasts/<int:broadcast>/send")
+    def send(broadcast: int) -> ResponseReturnValue:
+        sent = service.send(desk.house, desk.sight, broadcast, desk.now)
+        if sent is None:
+            abort(404)
+        desk.wake()
+        model = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
+        if not sent:
+            desk.tell(b.WAS_SENT, wrong=True)
+        elif model is not None and model.waits:
+            desk.tell(b.IS_WAITING(time=model.leaves_at.time()))
+        else:
+            desk.tell(b.IS_SENT)
+        return desk.to("broadcasts.broadcast", broadcast=broadcast)
+
+    @found.post("/broadcasts/<int:broadcast>/take-back")
+    def take_back(broadcast: int) -> ResponseReturnValue:
+        taken = service.take_back(desk.house, desk.sight, broadcast, desk.now)
+        if taken is None:
+            abort(404)
+        desk.tell(b.TAKEN_BACK(n=taken))
+        return desk.to("broadcasts.broadcast", broadcast=broadcast)
+
+
+def _form(
+    desk: Desk, filled: Mapping[str, str], faults: tuple[str, ...], status: int = 200
+) -> ResponseReturnValue:
+    """The form as it was filled in, and what was sent before."""
+    return desk.page(
+        "broadcasts.html",
+        status,
+        model=service.broadcasts_page(desk.house, desk.sight),
+        b=b,
+        r=r,
+        filled=filled,
+        ticked={int(each) for each in ticked_in(filled)},
+        faults=faults,
+        groups=tuple(Group),
+        longest=LONGEST_WORDS,
+    )
+
+
+def _started(desk: Desk) -> Mapping[str, str]:
+    """An empty form, or one like a broadcast that is to be changed."""
+    number = asked_number("like")
+    model = service.broadcast_page(desk.house, desk.sight, number, desk.now) if number else None
+    if model is None:
+        return {}
+    it = model.broadcast
+    fields = {"words": it.words, "stage": it.stage, "practice": it.practice or ""}
+    return Filled(fields, tuple(map(str, it.village_ids)))
+
+
+def _asked() -> Asked:
+    stage = request.form.get("stage", "")
+    return Asked(
+        words=typed("words"),
+        village_ids={int(each) for each in ticked_in(request.form)},
+        everywhere="all" in request.form,
+        stage=Group(stage) if stage in Group.__members__.values() else Group.ALL,
+        practice=typed("practice") or None,
+    )
