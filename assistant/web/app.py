@@ -15,8 +15,8 @@ from assistant.service.accounts import session_secret
 from assistant.service.house import House
 from assistant.web import (
     alerts,
-    calendar_files,
     broadcasts,
+    calendar_files,
     door,
     farmers,
     lists,
