@@ -5,8 +5,8 @@ from typing import Any
 import sqlalchemy as sa
 from alembic import op
 
-revision = "v0015"
-down_revision = "v0014"
+revision = "v0017"
+down_revision = "v0016"
 branch_labels = None
 depends_on = None
 
