@@ -57,6 +57,7 @@ SENT: Mapping[str, str] = {
     "RAIN": "RAIN",
     "RAIN WARNING": STRESS,
     "RIVER": STRESS,
+    "SMS": STRESS,
     "START": "start",
     "STOP": "stop",
     "TODAY": "today",
