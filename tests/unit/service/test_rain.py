@@ -8,7 +8,7 @@ import pytest
 from assistant.agronomy.calendar import TaskCode
 from assistant.people import Village
 from assistant.reminders.values import State
-from assistant.service.known import in_danger
+from assistant.service.danger import in_danger
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -205,5 +205,5 @@ def test_seed_added_to_an_old_bed_is_warned_of_rain(amina: Valley) -> None:
         (kijani, *_) = work.people.villages()
     for when, young in (("31 May", False), ("1 Jun", False), ("3 Jun", True), ("7 Jun", None)):
         with amina.house.store.look() as work:
-            found = [is_young for *_, is_young in in_danger(work, kijani, at(f"{when} 08:00"))]
+            found = [bool(e.young) for e in in_danger(work, kijani, at(f"{when} 08:00"))]
         assert found == ([] if young is None else [young])
