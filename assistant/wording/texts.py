@@ -19,6 +19,7 @@ from assistant.wording import (
     messages_web,
     messages_web_alerts,
     messages_web_beds,
+    messages_web_books,
     messages_web_broadcast,
     messages_web_people,
     messages_web_rain,
@@ -44,6 +45,7 @@ MODULES: Mapping[str, ModuleType] = {
     "web_people": messages_web_people,
     "alerts": messages_web_alerts,
     "beds": messages_web_beds,
+    "books": messages_web_books,
     "told": messages_web_told,
     "season": messages_web_season,
     "warnings": messages_web_rain,
@@ -51,7 +53,18 @@ MODULES: Mapping[str, ModuleType] = {
 }
 # Read on paper or a large screen: these cost no segments and have no budget of them.
 PRINTED = frozenset(
-    {"alerts", "beds", "broadcasts", "plan", "season", "told", "warnings", "web", "web_people"}
+    {
+        "alerts",
+        "beds",
+        "books",
+        "broadcasts",
+        "plan",
+        "season",
+        "told",
+        "warnings",
+        "web",
+        "web_people",
+    }
 )
 
 
