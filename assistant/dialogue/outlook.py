@@ -44,8 +44,9 @@ def outlook(
 
 def cost_of_waiting(nursery: Nursery, today: date) -> Say:
     """What old seedlings ask for, and what trials lost by waiting."""
-    usual = nursery.hill_seedlings or nursery.inputs.seedlings_per_hill
-    n = seedlings_when_late(usual, nursery.day(today), nursery.practice)
+    usual = nursery.inputs.seedlings_per_hill
+    late = seedlings_when_late(usual, nursery.day(today), nursery.practice)
+    n = nursery.hill_seedlings or late  # a thin stand has none to add
     return c.LATE_LOSS(n=n, percent=nearest(DELAY_LOSS.value * 100))
 
 

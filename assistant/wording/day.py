@@ -12,6 +12,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import WarningCode
 from assistant.agronomy.rounding import Measure, measured, nearest, pails_of
+from assistant.agronomy.season.followups import count_day
 from assistant.agronomy.seed import sprouted_kg
 from assistant.agronomy.work.loads import wet_mat_kg
 from assistant.wording import messages_planting as g
@@ -225,10 +226,10 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
     if code is TaskCode.TRANSPLANT and work.today < work.nursery.anchors.transplant_date:
         return t.P_WINDOW
     old_from = work.nursery.practice.window.last.value + OLD_AFTER_D
-    if code is TaskCode.OVERDUE and work.nursery.day(work.today) >= old_from:
+    is_old = work.nursery.day(work.today) >= old_from
+    if code is TaskCode.OVERDUE and is_old and work.nursery.hill_seedlings is None:
         return t.P_OVERDUE_OLD
-    waits = work.nursery.test_begun is not None and not work.nursery.test_counted
-    if code is TaskCode.SOAK and waits:
+    if code is TaskCode.SOAK and _waits_for_count(work):
         return g.P_SOAK_COUNT
     if code is TaskCode.KEEP_WATER and _unsure(work):
         return p.P_KEEP_UNSURE
@@ -236,6 +237,13 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
         small = {TaskCode.COLLECT: t.P_COLLECT_SMALL, TaskCode.MIX: t.P_MIX_SMALL}
         return small.get(code, TASK_TEXTS[code].prompt)
     return TASK_TEXTS[code].prompt
+
+
+def _waits_for_count(work: DayWork) -> bool:
+    """Whether a seed test is to be counted by today, and the count is not told yet."""
+    begun = work.nursery.test_begun
+    due = begun is not None and count_day(begun) <= work.today
+    return due and not work.nursery.test_counted
 
 
 def _unsure(work: DayWork) -> bool:

@@ -1,5 +1,6 @@
 """One text of all that is due for one phone on one day."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
@@ -16,9 +17,11 @@ from assistant.reminders.compose import (
     worth_catching_up,
 )
 from assistant.reminders.values import Reminder
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, WAIT_FOR_RAIN
+from assistant.wording.day import TASK_TEXTS, WAIT_FOR_RAIN, DayWork, work_says
+from assistant.wording.message import Message
 from assistant.wording.render import render_all
 from tests.talk import nursery
 from tests.valley import CATALOGUES, like
@@ -155,3 +158,22 @@ def test_only_what_is_asked_is_asked_again_and_caught_up() -> None:
     assert CATCH_UP <= ASKED_TASKS
     assert set(WAIT_FOR_RAIN) <= ASKED_TASKS
     assert set(TASK_TEXTS) == set(TaskCode)
+
+
+@pytest.mark.parametrize(
+    ("begun", "counted", "sentence"),
+    [
+        (date(2026, 6, 1), False, g.P_SOAK_COUNT),
+        (date(2026, 6, 1), True, t.P_SOAK),
+        (date(2026, 6, 3), False, t.P_SOAK),  # the count would come too late to wait for
+        (None, False, t.P_SOAK),
+    ],
+)
+def test_seed_is_soaked_after_its_count_where_that_is_due(
+    begun: date | None, counted: bool, sentence: Message
+) -> None:
+    """A test begun on 1 June is counted on the 8th, the day of soaking for the 10th."""
+    sown = replace(DAY_5, sow_date=date(2026, 6, 10), sown=False)
+    tested = replace(sown, test_begun=begun, test_counted=counted)
+    work = DayWork(tested, (TaskCode.SOAK,), date(2026, 6, 8))
+    assert work_says(work)[1].message is sentence
