@@ -5,7 +5,8 @@ from datetime import date, datetime
 
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
-from assistant.service.results import Line, Results
+from assistant.service.results import Results
+from assistant.service.results_lines import Line
 from assistant.service.sight import Sight
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_books as b
@@ -71,8 +72,8 @@ def _quantities(line: Line) -> tuple[Value, ...]:
         _round(planted_ha, 4),
         _round(seed),
         _round(line.seed_used_kg),
-        _round(seed / field_ha if seed is not None else None),
-        _round(seed / planted_ha if seed is not None and planted_ha else None),
+        _round(seed / field_ha),
+        _round(seed / planted_ha if planted_ha else None),
         _round(end.establishment * WHOLE, 1),
         _round(told.observed_establishment * WHOLE, 1) if told else None,
         told.mats if told else None,

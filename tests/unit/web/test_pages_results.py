@@ -8,7 +8,8 @@ from io import BytesIO, StringIO
 import pytest
 from openpyxl import load_workbook
 
-from assistant.service.results import Ended, results
+from assistant.service.results import results
+from assistant.service.results_lines import Ended
 from assistant.service.sight import Sight, sight_of
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, LEAD, OFFICER, ZAWADI, Valley
@@ -72,18 +73,19 @@ def test_the_sums_are_those_of_the_nurseries(ended: Valley) -> None:
     (0.723 x 240 + 0.585 x 267) / 507 = 0.650."""
     model = results(ended.house, _sight(ended), ended.now)
     kijani, mwanga = model.by_village
+    sums = kijani.sums
     assert kijani.village is not None and kijani.village.name == "Kijani"
-    assert (kijani.field_m2, kijani.planted_m2) == (8000.0, pytest.approx(7600.0))
-    assert kijani.seed_told_kg == pytest.approx(18.10, abs=0.01)
-    assert kijani.seed_used_kg == pytest.approx(17.18, abs=0.01)
+    assert (sums.field_m2, sums.planted_m2) == (8000.0, pytest.approx(7600.0))
+    assert sums.seed_told_kg == pytest.approx(18.10, abs=0.01)
+    assert sums.seed_used_kg == pytest.approx(17.18, abs=0.01)
     assert kijani.planned_rate == pytest.approx(22.62, abs=0.01)
     assert kijani.used_rate == pytest.approx(23.82, abs=0.01)
     assert kijani.establishment == pytest.approx(0.650, abs=0.001)
-    assert (kijani.mats_left, kijani.short, kijani.resown) == (27.0, 1, 0)
+    assert (sums.mats_left, sums.short, sums.resown) == (27.0, 1, 0)
     assert (kijani.ended[Ended.TOLD], mwanga.ended[Ended.UNDER_WAY]) == (2, 1)
     assert kijani.sowing == kijani.uncovering == kijani.transplanting == (2, 2)
     assert mwanga.transplanting == (0, 0)
-    assert model.in_all.nurseries == 3
+    assert model.in_all.sums.nurseries == 3
 
 
 def test_a_result_that_never_came_is_shown_as_that(
