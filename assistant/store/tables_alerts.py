@@ -15,7 +15,10 @@ class AlertRow(Base):
     """One message as it came; the columns bear the names of the value's fields."""
 
     __tablename__ = "alert"
-    __table_args__ = (Index(None, "sender", "identifier", "sent"),)
+    __table_args__ = (
+        Index(None, "sender", "identifier", "sent"),
+        Index(None, "became", "received_at"),  # ours, among all that came
+    )
 
     id: Mapped[Key]
     source: Mapped[str]

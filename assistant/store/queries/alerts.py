@@ -123,11 +123,18 @@ class Alerts:
         became: Collection[Became] | None = None,
     ) -> tuple[KeptAlert, ...]:
         """What came last, the latest first."""
-        wanted = select(AlertRow).order_by(AlertRow.id.desc()).limit(count)
+        ids = _id().order_by(AlertRow.id.desc()).limit(count)
         if before_id is not None:
-            wanted = wanted.where(AlertRow.id < before_id)
+            ids = ids.where(AlertRow.id < before_id)
         if became is not None:
-            wanted = wanted.where(AlertRow.became.in_(became))
+            ids = ids.where(AlertRow.became.in_(became))
+        return self._listed(ids)
+
+    def _listed(self, ids: Select[int]) -> tuple[KeptAlert, ...]:
+        """These alerts, the latest first. Their ids come from an index: rows are as long as the
+        messages in them."""
+        found = self._session.scalars(ids).all()
+        wanted = select(AlertRow).where(AlertRow.id.in_(found)).order_by(AlertRow.id.desc())
         return self._values(self._session.scalars(wanted).all())
 
     def since(self, moment: datetime, became: Collection[Became]) -> tuple[KeptAlert, ...]:
@@ -136,7 +143,7 @@ class Alerts:
             select(AlertRow)
             .where(AlertRow.received_at >= moment, AlertRow.became.in_(became))
             .where(AlertRow.replaced_by.is_(None))
-            .order_by(AlertRow.id)
+            .order_by(AlertRow.received_at, AlertRow.id)
         )
         return self._values(self._session.scalars(wanted).all())
 
