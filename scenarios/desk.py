@@ -99,6 +99,9 @@ class Desk:
 
     def _ticks(self, act: s.Ticks) -> None:
         box = self._field(act.label)
+        for other in self._page.all():
+            if box.attributes.get("type") == "radio" and _same_choice(other, box):
+                self._changed[other] = None
         self._changed[box] = box.attributes.get("value", "on") if act.on else None
 
     def _chooses(self, act: s.Chooses) -> None:
@@ -158,6 +161,16 @@ class Desk:
             raise PageError(
                 f"{self.path} answers {answer.status_code}: {self._page.text[:300]}"
             )
+
+
+def _same_choice(one: Node, other: Node) -> bool:
+    """Whether only one of two can be chosen."""
+    names = [each.attributes.get("name") for each in (one, other)]
+    return (
+        one.tag == "input"
+        and names[0] == names[1]
+        and one.inside("form") is other.inside("form")
+    )
 
 
 def _asks_new(form: Node) -> bool:

@@ -55,7 +55,7 @@ REPLAYS: Mapping[str, tuple[Replay, frozenset[str]]] = {
         Replay(lambda: Repeat(ways=("to_assistant", "ussd"))),
         frozenset(
             {"smooth", "ussd", "rain", "kiswahili", "late", "two-nurseries", "stop-start"}
-            | {"wrong-input", "second-season", "sown-again"}
+            | {"wrong-input", "second-season", "sown-again", "officer-by-page"}
         ),
     ),
     "every text to a phone comes twice, its receipt two hours late": (
