@@ -1,9 +1,9 @@
 """Whom rain would harm: the phones of nurseries on days 0 to 5 and of those about to sow."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from itertools import groupby
+from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
@@ -17,8 +17,7 @@ SOWS_SOON_D = 2  # seed is soaked two days before it is sown
 _WATCHED = timedelta(days=int(RAIN_WATCH_LAST_DAY.value))
 
 
-@dataclass(frozen=True)
-class InDanger:
+class InDanger(NamedTuple):
     """One phone, with what its nurseries are called: those to be covered now, and those whose
     sowing must wait."""
 

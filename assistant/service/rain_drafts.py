@@ -14,7 +14,7 @@ from assistant.service.danger import InDanger, in_danger, sowing_days
 from assistant.service.house import House
 from assistant.service.rain_words import RainWords
 from assistant.service.sight import Sight
-from assistant.service.texts import Pricing, urgent_at
+from assistant.service.texts import Priced, Pricing, urgent_at
 from assistant.store import Draft, Given, Work
 
 SHOWN_FOR = timedelta(days=7)  # how long a warning that is over stays on the list
@@ -216,7 +216,8 @@ class _Reach:
     def __init__(self, work: Work, house: House, draft: Draft, now: datetime) -> None:
         self._work, self._house, self._draft, self._now = work, house, draft, now
         self._pricing = Pricing(house)
-        self._samples: dict[tuple[str, bool], Sample] = {}
+        self._longest: dict[tuple[str, bool], Priced] = {}
+        self._told: dict[tuple[str, bool], int] = {}
         self.segments = 0
         self.left_out: list[InDanger] = []
 
@@ -248,17 +249,17 @@ class _Reach:
         priced = self._pricing.of(words.says(phone), language)
         self.segments += priced.segments
         key = language, bool(phone.young)
-        before = self._samples.get(key)
-        if before is None or priced.segments > before.segments:  # the longest is shown
-            text, encoding, segments = priced.text, priced.encoding, priced.segments
-        else:
-            text, encoding, segments = before.text, before.encoding, before.segments
-        phones = 1 + (before.phones if before else 0)
-        self._samples[key] = Sample(*key, text, encoding, segments, phones)
+        self._told[key] = self._told.get(key, 0) + 1
+        if key not in self._longest or priced.segments > self._longest[key].segments:
+            self._longest[key] = priced
 
     def samples(self) -> tuple[Sample, ...]:
-        """A text for each language and kind, what most are told first."""
-        return tuple(sorted(self._samples.values(), key=lambda each: -each.phones))
+        """The longest text of each language and kind, what most are told first."""
+        found = (
+            Sample(*key, priced.text, priced.encoding, priced.segments, self._told[key])
+            for key, priced in self._longest.items()
+        )
+        return tuple(sorted(found, key=lambda each: -each.phones))
 
 
 # --- deciding ---------------------------------------------------------------------------------

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
+from typing import NamedTuple
 
 
 class Source(StrEnum):
@@ -56,8 +57,7 @@ class Draft:
     decision: Decision | None = None
 
 
-@dataclass(frozen=True)
-class BedInDanger:
+class BedInDanger(NamedTuple):
     """A bed that rain may harm, and its farmer."""
 
     farmer_id: int
@@ -86,8 +86,7 @@ class Progress:
         return self.queued + self.sent + self.received + self.failed + self.taken_back
 
 
-@dataclass(frozen=True)
-class Silent:
+class Silent(NamedTuple):
     """A phone that was asked and has not answered."""
 
     farmer_id: int

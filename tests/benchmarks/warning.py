@@ -10,10 +10,13 @@ from datetime import timedelta
 from assistant.dialogue.values import GiveAllClear, IssueWarning
 from assistant.service.danger import reach
 from assistant.service.dispatch import dispatch
-from assistant.service.drafts import issue_warning
+from assistant.service.drafts import draft, issue_warning
 from assistant.service.house import House
+from assistant.service.rain_drafts import draft_page
+from assistant.service.sight import sight_of
+from assistant.service.storm import storm
 from assistant.service.warnings import give_all_clear
-from assistant.store import Store
+from assistant.store import Draft, Store
 from tests.benchmarks.crowd import FARMERS, NOON, OFFICER, Crowd, house_at, undo_today
 from tests.benchmarks.databases import Bare, Kind
 from tests.benchmarks.dispatch import LEASE, Accepts
@@ -56,6 +59,7 @@ def _warned(name: str, url: str, house: House, bare: Bare, runs: int) -> Iterato
     yield compare(counted, FARMERS, "phones", lambda: _reach(house), None, runs=runs)
     queued = f"warning: queued, {name}"
     yield compare(queued, FARMERS, "phones", Side(queued, issue, undo), floor, runs=runs)
+    yield from _looked_at(name, house, runs)
     first = f"warning: until the first text left, {name}"
     yield compare(first, 1, "text", Side(first, lambda: _first(house), issued), None, runs=runs)
     clear = f"warning: all-clear queued, {name}"
@@ -67,6 +71,29 @@ def _warned(name: str, url: str, house: House, bare: Bare, runs: int) -> Iterato
         None,
         runs=runs,
     )
+
+
+def _looked_at(name: str, house: House, runs: int) -> Iterator[Result]:
+    """What the pages gather: the reach of a draft with its cost, and who has answered."""
+    with house.store.look() as work:
+        officer = work.people.officer(OFFICER)
+        assert officer is not None
+        sight = sight_of(work, officer)
+        (latest,) = work.drafts.given(sight.village_ids)[:1]
+    span = (SPAN.starts_at, SPAN.ends_at)
+    with house.store.work() as work:
+        made = draft(work, Draft((1,), *span, created_at=NOON, made_by=officer.id))
+
+    def reached() -> None:
+        page = draft_page(house, sight, made.id, NOON)
+        assert page is not None and page.phones == FARMERS
+
+    def followed() -> None:
+        page = storm(house, sight, latest.draft_id, NOON)
+        assert page is not None and page.silent_in_all == FARMERS
+
+    for what, side in (("reach and cost shown", reached), ("answers shown", followed)):
+        yield compare(f"warning: {what}, {name}", FARMERS, "phones", side, None, runs=runs)
 
 
 def _reach(house: House) -> None:

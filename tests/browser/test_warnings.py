@@ -104,3 +104,38 @@ def test_a_warning_is_sent_without_a_script_on_a_small_screen(
     page.get_by_role("button", name="Yes, the danger is over").click()
     expect(page.get_by_text("The all-clear goes out.")).to_be_visible()
     context.close()
+
+
+def test_words_go_to_many_farmers(page: Page, storm: Office) -> None:
+    """A meeting: who, which words, what it costs; it waits for the end of the quiet hours."""
+    sign_in(page, storm)
+    _to_form(page)
+    page.get_by_role("link", name="Write to many farmers").click()
+    page.get_by_label("Kijani").check()
+    page.get_by_label("To farmers whose bed is").select_option(label="on days 0 to 5")
+    page.get_by_label("Your words").fill("Seed arrives on Friday at ten, at the mill.")
+    _look(page, "broadcasts")
+    page.get_by_role("button", name="Show whom it reaches").click()
+    expect(page.get_by_text("From Asha, your officer: Seed arrives")).to_be_visible()
+    _look(page, "broadcast-reach")
+    page.get_by_role("button", name="Send to").click()
+    expect(page.get_by_role("status")).to_contain_text("Your text leaves at 05:30")
+    _look(page, "broadcast-sent")
+
+
+def test_a_village_is_given_its_place(page: Page, storm: Office) -> None:
+    """On its page; then a warning can be drawn by distance."""
+    sign_in(page, storm)
+    page.goto(f"{storm.url}/villages/1")
+    page.get_by_label("Degrees north, then east").fill("-0.68, 37.35")
+    page.get_by_role("region", name="Where it lies").get_by_role("button").click()
+    expect(page.get_by_role("status")).to_contain_text("The place is kept.")
+    _look(page, "village-placed")
+    _to_form(page)
+    page.get_by_text("Or by distance from a place").click()
+    page.get_by_label("Within (km)").fill("10")
+    page.get_by_label("of this village").select_option(label="Kijani")
+    _look(page, "warning-by-distance")
+    page.get_by_role("button", name="Show whom it reaches").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Send this warning?")
+    expect(page.get_by_role("status")).to_contain_text("not in it: Mto Mwanga")
