@@ -191,8 +191,8 @@ def _line(work: Work, kept: KeptAlert, sight: Sight) -> AlertLine:
 
 
 def _names(village_ids: Iterable[int], sight: Sight) -> tuple[str, ...]:
-    seen = (sight.village(each) for each in village_ids)
-    return tuple(village.name for village in seen if village)
+    seen = {village.id: village.name for village in sight.villages}
+    return tuple(seen[each] for each in village_ids if each in seen)
 
 
 def _drafts(work: Work, kept: KeptAlert, sight: Sight) -> tuple[DraftLine, ...]:
