@@ -221,6 +221,7 @@ DECIDE = Message("Show it again with these answers", note="Button.")
 LEFT_OUT = Message("Rows left out, and why", note="Heading.")
 ROW = Message("Row", note="Head of a column: the number of a row in the file.")
 WHY = Message("Reason", note="Head of a column, also in the file of rows to mend.")
+IN_ROW = Message("What stands there", note="Head of a column: the cells of a row.")
 ALL_REJECTS = Message(
     "All rows left out, as a file to mend and send in again", note="Link to a file."
 )

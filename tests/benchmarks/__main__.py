@@ -11,7 +11,15 @@ from importlib import import_module
 from tests.benchmarks.databases import kinds
 from tests.benchmarks.harness import HEAD, Result, shown, table
 
-STORED = ("receive", "tick", "dispatch", "warning", "pages")  # on each kind of database
+# on each kind of database
+STORED = (
+    "receive",
+    "tick",
+    "dispatch",
+    "warning",
+    "pages",
+    "office_list",
+)  # on each kind of database
 NAMES = ("alphabet", "agronomy", "reading", *STORED)
 PLAIN = ("memory", "segments")  # print tables of their own
 

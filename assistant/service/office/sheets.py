@@ -86,9 +86,11 @@ def kept_rows(rows: Iterable[tuple[int, Iterable[str]]]) -> tuple[Row, ...]:
     """
     kept: list[Row] = []
     for line, cells in rows:
-        trimmed = tuple(_trimmed(cell) for cell in cells)[:MOST_COLUMNS]
-        if any(trimmed):
-            kept.append(Row(line, trimmed))
+        trimmed = [_trimmed(cell) for cell in cells][:MOST_COLUMNS]
+        while trimmed and not trimmed[-1]:
+            trimmed.pop()
+        if trimmed:
+            kept.append(Row(line, tuple(trimmed)))
         if len(kept) > MOST_ROWS:
             raise SheetError(Unreadable.TOO_MANY_ROWS)
     if not kept:
