@@ -132,11 +132,6 @@ LEAVES_LATER = Message(
 THE_TEXTS = Message("The texts, as they arrive", note="Heading.")
 TO_COVER = Message("To those who must cover", note="Heading of a text.")
 TO_WAIT = Message("To those who wait with sowing", note="Heading of a text.")
-TEXT_PRICE = Message(
-    "{n} phone. {segments} segments each.",
-    plural="{n} phones. {segments} segments each.",
-    note="Under a text: whom it goes to, and in how many parts.",
-)
 NAMES_DIFFER = Message(
     "Only the names of villages and nurseries differ from phone to phone.",
     note="Under the texts.",
