@@ -1,36 +1,39 @@
-"""The days of nurseries for the calendar of a phone or a computer, as iCalendar (RFC 5545).
+"""The days of a village for the calendar of a phone or a computer, as iCalendar (RFC 5545).
 
-One event for each task that is asked of the farmer. What was handed out is remembered, so that
-the next file moves what has moved (SEQUENCE, 3.8.7.4), leaves the rest as it was, and cancels
-what is no longer to be done. There is no address to subscribe to: such an address needs no
-sign-in, and calendar services would keep farmers' names on machines of others.
+One event for each task, village and day, with the names inside: an officer of two hundred beds
+has some nine lines a day to look at and not forty. It leads to the same nurseries on the season
+picture. From today on; what is past stays in the phone as it was. What was handed out is
+remembered, so that the next file changes what has changed (SEQUENCE, 3.8.7.4), leaves the rest
+as it was, and cancels a day that nobody is left in. There is no address to subscribe to: such
+an address needs no sign-in, and calendar services would keep farmers' names on machines of
+others.
 """
 
 import secrets
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
+from hashlib import sha256
 from uuid import UUID, uuid5
 
-from assistant.agronomy.calendar import Task, TaskCode
-from assistant.agronomy.nursery import Nursery
-from assistant.people import Farmer, Village
+from assistant.agronomy.calendar import TaskCode
+from assistant.people import Village
 from assistant.reminders.compose import ASKED_TASKS
-from assistant.reminders.diary import diary
 from assistant.service.audit import Act, Subject, note
 from assistant.service.calendar_writing import Event, Named, written
 from assistant.service.house import House
 from assistant.service.known import local_date
-from assistant.service.season_counts import season_from
+from assistant.service.season_counts import counted, season_from
 from assistant.service.sight import Sight
 from assistant.store import CalendarDay, Work
 from assistant.wording import messages_web_season as s
-from assistant.wording.plan_practice import task_name
+from assistant.wording.day import TASK_TEXTS
 from assistant.wording.render import Catalogue, render
 
-Key = tuple[TaskCode, int]
-Address = Callable[[int], str]
-"""The address of a nursery's page."""
+Key = tuple[TaskCode, date]
+Names = tuple[str, ...]
+Address = Callable[[int, TaskCode, date], str]
+"""The address of the page with the nurseries of a village that have a task on a day."""
 
 
 @dataclass(frozen=True)
@@ -68,93 +71,68 @@ def _file(
     now: datetime,
     address: Address,
 ) -> CalendarFile:
-    by_id = {village.id: village for village in villages}
     catalogue = house.catalogue(sight.officer.language)
     with house.store.work() as work:
         made = work.accounts.secret("calendar ids", secrets.token_hex(16), now)
-        since = season_from(local_date(now, house.zone))
-        found = work.picture.of_season(tuple(by_id), since, lost_too=True)
-        days = _stand(work, house, by_id, found, now)
+        wording = _Wording(catalogue, UUID(made), address)
+        events: list[Event] = []
+        for village in villages:
+            who = _who(work, house, sight, village, now)
+            today = local_date(now, village.zone)
+            before = work.calendar_days.of(village.id, today)
+            days = tuple(reckoned(village.id, who, before, now))
+            work.calendar_days.keep(day for day in days if day not in before)
+            events += wording.events(village, days, who)
         place = Subject(village_id=villages[0].id) if len(villages) == 1 else Subject()
         note(work, sight.officer.id, Act.CALENDAR_TAKEN, now, place)
     whose = villages[0].name if len(villages) == 1 else sight.officer.name
-    wording = _Wording(catalogue, UUID(made), address)
-    events = (
-        event
-        for farmer, nursery in found
-        if nursery.id in days
-        for event in wording.events(
-            days[nursery.id], farmer, nursery, by_id[farmer.village_id or 0]
-        )
-    )
     name = render(s.CALENDAR_OF(place=whose), catalogue)
     return CalendarFile(whose, written(Named(name, catalogue.language), events))
+
+
+def _who(
+    work: Work, house: House, sight: Sight, village: Village, now: datetime
+) -> dict[Key, Names]:
+    """Who has each task that is asked of farmers, by day from today on, in order of names."""
+    found = counted(work, house, sight, now, village.id)
+    names = work.picture.names((village.id,), season_from(local_date(now, house.zone)))
+    who: dict[Key, list[str]] = {}
+    for each in found:
+        for task, ahead in each.kind.due:
+            on = each.stroke.sow_date + timedelta(days=ahead)
+            if task in ASKED_TASKS and on >= each.today:
+                who.setdefault((task, on), []).append(names[each.stroke.id])
+    return {key: tuple(sorted(found)) for key, found in who.items()}
 
 
 # --- what has changed since the last file ----------------------------------------------------
 
 
-def _stand(
-    work: Work,
-    house: House,
-    villages: Mapping[int, Village],
-    found: Iterable[tuple[Farmer, Nursery]],
-    now: datetime,
-) -> dict[int, tuple[CalendarDay, ...]]:
-    """The days of each nursery as they stand now, kept for the next file."""
-    nurseries = {nursery.id: (farmer, nursery) for farmer, nursery in found}
-    before: dict[int, list[CalendarDay]] = {}
-    for day in work.calendar_days.of(list(nurseries)):
-        before.setdefault(day.nursery_id, []).append(day)
-    stand: dict[int, tuple[CalendarDay, ...]] = {}
-    for nursery_id, (farmer, nursery) in nurseries.items():
-        told = before.get(nursery_id, [])
-        if nursery.closed and not told:
-            continue  # over before anybody put it into a calendar
-        today = local_date(now, villages[farmer.village_id or 0].zone)
-        stand[nursery_id] = reckoned(nursery, told, today, now)
-    old = {day for days in before.values() for day in days}
-    work.calendar_days.keep(day for days in stand.values() for day in days if day not in old)
-    return stand
-
-
 def reckoned(
-    nursery: Nursery, before: Iterable[CalendarDay], today: date, now: datetime
-) -> tuple[CalendarDay, ...]:
-    """The days of a nursery as they stand now, beside what the last file said.
-
-    A day that is as it was keeps its sequence and the time of its change.
-    """
-    wanted = {
-        (entry.task.code, entry.place): entry.day
-        for entry in diary(nursery, today)
-        if entry.task.code in ASKED_TASKS
-    }
-    told = {(day.task, day.place): day for day in before}
-    return tuple(_moved(told, wanted, nursery, now))
-
-
-def _moved(
-    told: Mapping[Key, CalendarDay],
-    wanted: Mapping[Key, date],
-    nursery: Nursery,
+    village_id: int,
+    who: Mapping[Key, Names],
+    before: Iterable[CalendarDay],
     now: datetime,
 ) -> Iterator[CalendarDay]:
-    for (task, place), on in wanted.items():
-        day = told.get((task, place))
+    """The days of a village as they stand now, beside what the last file said.
+
+    A day with the same names keeps its sequence and the time of its change.
+    """
+    told = {(day.task, day.day): day for day in before}
+    for task, on in sorted({*who, *told}, key=lambda key: (key[1], key[0].value)):
+        print_of = _print(who.get((task, on), ()))
+        day = told.get((task, on))
         if day is None:
-            yield CalendarDay(nursery.id, task, place, on, now)
-        elif (day.day, day.gone) == (on, False):
+            yield CalendarDay(village_id, task, on, print_of, now)
+        elif day.names == print_of:
             yield day
         else:
-            yield replace(day, day=on, gone=False, sequence=day.sequence + 1, changed_at=now)
-    for key, day in told.items():
-        if key in wanted:
-            continue
-        if day.gone:
-            yield day
-        else:
-            yield replace(day, gone=True, sequence=day.sequence + 1, changed_at=now)
+            yield replace(day, names=print_of, sequence=day.sequence + 1, changed_at=now)
+
+
+def _print(names: Names) -> str:
+    """What tells one list of names from another; of nobody it is empty."""
+    return sha256("\n".join(names).encode()).hexdigest() if names else ""
 
 
 # --- in words --------------------------------------------------------------------------------
@@ -169,30 +147,22 @@ class _Wording:
     address: Address
 
     def events(
-        self,
-        days: Iterable[CalendarDay],
-        farmer: Farmer,
-        nursery: Nursery,
-        village: Village,
+        self, village: Village, days: Iterable[CalendarDay], who: Mapping[Key, Names]
     ) -> Iterator[Event]:
-        """The days of one nursery; also those of tasks that have left its calendar."""
-        tasks = {task.code: task for task in nursery.tasks}
-        address = self.address(nursery.id)
-        who = farmer.name or f"…{farmer.phone[-4:]}"
+        """The days of one village; also those that nobody is left in."""
         for day in days:
-            task = tasks.get(day.task, Task(day.task, 0, day.day))
-            what = task_name(task, nursery.practice)
-            summary = s.EVENT(what=what, farmer=who, label=nursery.called)
-            more = s.EVENT_MORE(village=village.name, day=nursery.day(day.day))
+            names = who.get((day.task, day.day), ())
+            what = TASK_TEXTS[day.task].what()
+            summary = s.EVENT(what=what, place=village.name, n=len(names))
             yield Event(
-                uid=str(uuid5(self.made, f"{nursery.id} {day.task} {day.place}")),
+                uid=str(uuid5(self.made, f"{village.id} {day.task} {day.day}")),
                 on=day.day,
                 summary=_capital(render(summary, self.catalogue)),
-                description=render(more, self.catalogue),
+                description="\n".join(names),
                 sequence=day.sequence,
                 changed_at=day.changed_at,
-                cancelled=day.gone,
-                address=address,
+                cancelled=not names,
+                address=self.address(village.id, day.task, day.day),
             )
 
 

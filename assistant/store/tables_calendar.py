@@ -1,4 +1,4 @@
-"""The table of days that were handed out in calendar files, so that a moved one can say so."""
+"""The table of days handed out in calendar files, so that a changed one can say so."""
 
 from datetime import date, datetime
 
@@ -11,17 +11,15 @@ from assistant.store.tables import Base
 
 
 class CalendarDayRow(Base):
-    """One task of one nursery as it stood in the last file; `place` tells the first of its
-    days from the second."""
+    """One task of one village on one day as it stood in the last file."""
 
     __tablename__ = "calendar_day"
-    __table_args__ = (UniqueConstraint("nursery_id", "task", "place"),)
+    __table_args__ = (UniqueConstraint("village_id", "day", "task"),)
 
     id: Mapped[Key]
-    nursery_id: Mapped[int] = mapped_column(ForeignKey("nursery.id"))
+    village_id: Mapped[int] = mapped_column(ForeignKey("village.id"))
     task: Mapped[TaskCode]
-    place: Mapped[int]
     day: Mapped[date]
-    gone: Mapped[bool]  # handed out once, and no longer to be done
-    sequence: Mapped[int]  # how often it was moved, taken away or put back
+    names: Mapped[str]  # a hash of them; empty where nobody is left
+    sequence: Mapped[int]  # how often the names changed
     changed_at: Mapped[datetime]

@@ -110,19 +110,18 @@ class Bed:
 
 @dataclass(frozen=True)
 class CalendarDay:
-    """One task of one nursery as it stood in the last calendar file; id 0: in none yet.
+    """One task of a village on one day as the last calendar file had it; id 0: in none yet.
 
-    `place` tells the first of a task's days from the second; `gone`: it was handed out and is
-    no longer to be done; `sequence` counts how often that or its day changed since.
+    `names` tells one list of nurseries from another and is empty where nobody is left;
+    `sequence` counts how often it changed since.
     """
 
-    nursery_id: int
+    village_id: int
     task: TaskCode
-    place: int
     day: date
+    names: str
     changed_at: datetime
     sequence: int = 0
-    gone: bool = False
     id: int = 0
 
 

@@ -1,10 +1,12 @@
 """Calendar files to download: of a village, or of all that an officer serves."""
 
+from datetime import date
 from io import BytesIO
 
 from flask import Blueprint, abort, send_file, url_for
 from flask.typing import ResponseReturnValue
 
+from assistant.agronomy.tasks import TaskCode
 from assistant.service import calendar_file as service
 from assistant.service.calendar_file import CalendarFile
 from assistant.web.desk import Desk
@@ -25,8 +27,9 @@ def pages(desk: Desk) -> Blueprint:
     return found
 
 
-def _address(nursery: int) -> str:
-    return url_for("nursery.nursery", nursery=nursery, _external=True)
+def _address(village: int, task: TaskCode, on: date) -> str:
+    day = on.isoformat()
+    return url_for("season.season", village=village, task=task.value, on=day, _external=True)
 
 
 def _sent(file: CalendarFile | None) -> ResponseReturnValue:

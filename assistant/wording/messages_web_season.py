@@ -66,8 +66,7 @@ FILE_HINT = Message(
     note="Under that link.",
 )
 EVENT = Message(
-    "{what}: {farmer}, {label}", note="A day in the calendar of a phone: task, farmer, nursery."
-)
-EVENT_MORE = Message(
-    "{village}. Day {day} from sowing.", note="Under a day in the calendar of a phone."
+    "{what}, {place}: {n} nursery",
+    plural="{what}, {place}: {n} nurseries",
+    note="A day in the calendar of a phone: task, village, how many nurseries have it that day.",
 )

@@ -92,7 +92,7 @@ def test_the_calendar_file_is_downloaded_and_can_be_read(page: Page, storm: Offi
         page.get_by_role("link", name="Calendar file").click()
     assert loading.value.suggested_filename == "Kijani.ics"
     found = vobject.readOne(loading.value.path().read_text("utf-8"))
-    assert any("Amina Juma" in event.summary.value for event in found.vevent_list)
+    assert any("Amina Juma" in event.description.value for event in found.vevent_list)
 
 
 @pytest.fixture

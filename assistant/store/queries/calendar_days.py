@@ -1,6 +1,7 @@
 """Days that were handed out in calendar files: what stood in the last one."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
+from datetime import date
 
 from sqlalchemy import select
 from sqlalchemy.orm import Session
@@ -10,17 +11,21 @@ from assistant.store.inserts import insert_missing
 from assistant.store.tables_calendar import CalendarDayRow
 from assistant.store.values_officers import CalendarDay
 
-_UNIQUE = [CalendarDayRow.nursery_id, CalendarDayRow.task, CalendarDayRow.place]
-_AT_ONCE = 500  # ids in one question; databases hold a question to some length
+_UNIQUE = [CalendarDayRow.village_id, CalendarDayRow.day, CalendarDayRow.task]
 
 
 class CalendarDays:
     def __init__(self, session: Session) -> None:
         self._session = session
 
-    def of(self, nursery_ids: Collection[int]) -> tuple[CalendarDay, ...]:
-        """What was handed out for these nurseries, by id."""
-        return tuple(rows.value(CalendarDay, row) for row in self._rows(nursery_ids))
+    def of(self, village_id: int, since: date) -> tuple[CalendarDay, ...]:
+        """What was handed out for a village from a day on, by id."""
+        wanted = (
+            select(CalendarDayRow)
+            .where(CalendarDayRow.village_id == village_id, CalendarDayRow.day >= since)
+            .order_by(CalendarDayRow.id)
+        )
+        return tuple(rows.value(CalendarDay, row) for row in self._session.scalars(wanted))
 
     def keep(self, days: Iterable[CalendarDay]) -> None:
         """Keeps days as they now stand; id 0 is one that was never handed out before."""
@@ -34,13 +39,9 @@ class CalendarDays:
         for day in given:
             row = self._session.get(CalendarDayRow, day.id) if day.id else None
             if row is not None:
-                row.day, row.gone = day.day, day.gone
-                row.sequence, row.changed_at = day.sequence, day.changed_at
+                row.names, row.sequence, row.changed_at = (
+                    day.names,
+                    day.sequence,
+                    day.changed_at,
+                )
         self._session.flush()
-
-    def _rows(self, nursery_ids: Collection[int]) -> Iterable[CalendarDayRow]:
-        ids = sorted(nursery_ids)
-        for start in range(0, len(ids), _AT_ONCE):
-            some = ids[start : start + _AT_ONCE]
-            wanted = select(CalendarDayRow).where(CalendarDayRow.nursery_id.in_(some))
-            yield from self._session.scalars(wanted.order_by(CalendarDayRow.id))

@@ -4,7 +4,7 @@ from collections.abc import Collection
 from datetime import date
 from typing import Any
 
-from sqlalchemy import false, or_, select
+from sqlalchemy import false, func, or_, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.nursery import Nursery
@@ -55,14 +55,30 @@ class Picture:
         found = self._session.execute(wanted.where(NurseryRow.id.in_(list(nursery_ids))))
         return {row.id: (rows.farmer(farmer), rows.nursery(row)) for farmer, row in found}
 
-    def of_season(
-        self, scope: Scope, sown_from: date, *, lost_too: bool = False
-    ) -> tuple[tuple[Farmer, Nursery], ...]:
-        """The same nurseries as `strokes`, whole; `lost_too`: also those that were given up."""
+    def names(self, scope: Scope, sown_from: date) -> dict[int, str]:
+        """What the same nurseries as of `strokes` are called, by id: the farmer's name, or the
+        last digits of the phone, and the nursery's."""
+        wanted = (
+            select(
+                NurseryRow.id,
+                FarmerRow.name,
+                FarmerRow.phone,
+                func.coalesce(NurseryRow.name, NurseryRow.label),
+            )
+            .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+            .where(*_of_season(scope, sown_from))
+        )
+        found = self._session.connection().execute(wanted)
+        return {
+            id: f"{name or '…' + phone[-4:]}, {called}" for id, name, phone, called in found
+        }
+
+    def of_season(self, scope: Scope, sown_from: date) -> tuple[tuple[Farmer, Nursery], ...]:
+        """The same nurseries as `strokes`, whole."""
         wanted = (
             select(FarmerRow, NurseryRow)
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
-            .where(*_of_season(scope, sown_from, lost_too=lost_too))
+            .where(*_of_season(scope, sown_from))
             .order_by(NurseryRow.sow_date, NurseryRow.id)
         )
         return tuple(
@@ -71,11 +87,9 @@ class Picture:
         )
 
 
-def _of_season(scope: Scope, sown_from: date, *, lost_too: bool = False) -> list[Any]:
-    terms: list[Any] = [NurseryRow.sow_date >= sown_from]
-    if not lost_too:
-        there = or_(NurseryRow.closed.is_(False), NurseryRow.transplanted_on.is_not(None))
-        terms.append(there)
+def _of_season(scope: Scope, sown_from: date) -> list[Any]:
+    there = or_(NurseryRow.closed.is_(False), NurseryRow.transplanted_on.is_not(None))
+    terms: list[Any] = [NurseryRow.sow_date >= sown_from, there]
     if scope is not None:
         terms.append(FarmerRow.village_id.in_(scope) if scope else false())
     return terms

@@ -125,18 +125,30 @@ def events(browser: Browser, path: str = "/villages/1/calendar.ics") -> dict[str
 
 
 def test_a_village_is_a_file_of_days(valley: Valley, browser: Browser) -> None:
-    """All-day events, each with its own UID, new at the time of the first file. The seed test
-    was due on the 26th of May, before the plan was made."""
+    """One all-day event for each task and day, with the names inside and a link to them on the
+    season picture, each with its own UID, new at the time of the first file. The seed test was
+    due on the 26th of May, before the plan was made."""
     found = events(browser)
-    sow = found["Sow: Amina Juma, A"]
+    sow = found["Sow, Kijani: 1 nursery"]
     assert sow.dtstart.value == date(2026, 6, 10)
-    assert found["Transplant: Amina Juma, A"].dtstart.value == date(2026, 6, 28)
+    assert found["Transplant, Kijani: 1 nursery"].dtstart.value == date(2026, 6, 28)
     assert len({event.uid.value for event in found.values()}) == len(found) == 7
     for event in found.values():
         assert event.sequence.value == "0" and event.status.value == "CONFIRMED"
         assert event.dtstamp.value == event.last_modified.value == valley.now.astimezone(UTC)
-    assert sow.url.value.endswith("/nurseries/1")
-    assert "Kijani. Day 0 from sowing." in sow.description.value
+    assert sow.description.value == "Amina Juma, A"
+    assert sow.url.value.endswith("/season?village=1&task=sow&on=2026-06-10")
+    assert "Amina Juma, A" in browser.open("/season?village=1&task=sow&on=2026-06-10")
+
+
+def test_nurseries_of_one_day_are_one_event(valley: Valley, browser: Browser) -> None:
+    """By name; a farmer without one is known by four digits, last."""
+    for phone, name in (("+447700900107", None), ("+447700900108", "Abdi")):
+        valley.enrol(phone)
+        _change(valley, phone, name=name)
+        valley.plan(phone, "10 June")
+    sow = events(browser)["Sow, Kijani: 3 nurseries"]
+    assert sow.description.value == "Abdi, A\nAmina Juma, A\n…0107, A"
 
 
 def test_a_file_without_changes_is_the_same_file(valley: Valley, browser: Browser) -> None:
@@ -146,35 +158,53 @@ def test_a_file_without_changes_is_the_same_file(valley: Valley, browser: Browse
     assert events(browser) and browser.page.data == first
 
 
-def test_what_moved_says_so_and_the_rest_stays(valley: Valley, browser: Browser) -> None:
-    """Transplanting is chosen for day 16, two days earlier; sowing stands."""
-    before = events(browser)
+def by_day(browser: Browser, task: str) -> dict[date, tuple[str, str, str]]:
+    """Status, sequence and names of a task in the file of Kijani."""
+    browser.open("/villages/1/calendar.ics")
+    calendar = vobject.readOne(browser.page.data.decode())
+    return {
+        event.dtstart.value: (
+            event.status.value,
+            event.sequence.value,
+            event.description.value if hasattr(event, "description") else "",
+        )
+        for event in calendar.vevent_list
+        if event.summary.value.startswith(task)
+    }
+
+
+def test_a_moved_nursery_leaves_one_day_and_enters_another(
+    valley: Valley, browser: Browser
+) -> None:
+    """Transplanting is chosen for day 16, two days earlier, and later put back; sowing
+    stands."""
+    before = events(browser)["Sow, Kijani: 1 nursery"]
+    early, late = date(2026, 6, 26), date(2026, 6, 28)
     valley.go("2 Jun 12:00")
     browser.open("/nurseries/1")
     browser.send("/nurseries/1/dates", sow="2026-06-10", transplant="2026-06-26")
-    after = events(browser)
-    moved = after["Transplant: Amina Juma, A"]
-    assert moved.uid.value == before["Transplant: Amina Juma, A"].uid.value
-    assert moved.dtstart.value == date(2026, 6, 26) and moved.sequence.value == "1"
-    assert moved.last_modified.value == valley.now.astimezone(UTC)
-    stays = after["Sow: Amina Juma, A"]
-    assert stays.serialize() == before["Sow: Amina Juma, A"].serialize()
+    assert by_day(browser, "Transplant") == {
+        early: ("CONFIRMED", "0", "Amina Juma, A"),
+        late: ("CANCELLED", "1", ""),
+    }
+    assert events(browser)["Sow, Kijani: 1 nursery"].serialize() == before.serialize()
     browser.send("/nurseries/1/dates", sow="2026-06-10", transplant="2026-06-28")
-    assert events(browser)["Transplant: Amina Juma, A"].sequence.value == "2"
+    assert by_day(browser, "Transplant") == {
+        early: ("CANCELLED", "1", ""),
+        late: ("CONFIRMED", "2", "Amina Juma, A"),
+    }
 
 
 def test_a_closed_nursery_takes_its_days_to_come_away(valley: Valley, browser: Browser) -> None:
-    """Cancelled, so that they leave the phone; what was past is left alone."""
-    events(browser)
+    """Cancelled, so that they leave the phone; what is past is left alone there."""
+    assert date(2026, 6, 8) in by_day(browser, "Soak")
     valley.go("9 Jun 12:00")
     browser.sign_in()
     browser.open("/nurseries/1")
     browser.send("/nurseries/1/close", why="sold the field")
-    found = events(browser)
-    assert found["Soak the seed: Amina Juma, A"].status.value == "CONFIRMED"
-    sow = found["Sow: Amina Juma, A"]
-    assert (sow.status.value, sow.sequence.value) == ("CANCELLED", "1")
-    assert events(browser)["Sow: Amina Juma, A"].sequence.value == "1"
+    assert by_day(browser, "Soak") == {}
+    assert by_day(browser, "Sow") == {date(2026, 6, 10): ("CANCELLED", "1", "")}
+    assert by_day(browser, "Sow") == {date(2026, 6, 10): ("CANCELLED", "1", "")}
 
 
 def test_a_nursery_that_was_over_before_is_never_told(valley: Valley, browser: Browser) -> None:
@@ -188,7 +218,7 @@ def test_texts_are_escaped_and_lines_folded(valley: Valley, browser: Browser) ->
     """A name with all the signs that mean something in the format comes back as it was."""
     _change(valley, AMINA, name=HARD)
     found = events(browser)
-    assert f"Sow: {HARD}, A" in found
+    assert found["Sow, Kijani: 1 nursery"].description.value == f"{HARD}, A"
     raw = browser.page.data
     lines = raw.split(b"\r\n")
     assert all(len(line) <= 75 for line in lines) and b"\n" not in b"".join(lines)
@@ -200,8 +230,9 @@ def test_an_officer_has_one_file_of_all_villages_served(
 ) -> None:
     """And no other; a lead who serves none takes them village by village."""
     found = events(browser, "/calendar.ics")
-    assert "Sow: Amina Juma, A" in found and f"Sow: …{BARAKA[-4:]}, A" in found
-    assert not any("Zawadi" in summary for summary in found)
+    names = {event.description.value for event in found.values()}
+    assert "Sow, Kijani: 1 nursery" in found and "Sow, Mto Mwanga: 1 nursery" in found
+    assert names == {"Amina Juma, A", f"…{BARAKA[-4:]}, A"}
     browser.open("/villages/3/calendar.ics")
     assert browser.page.status_code == 404
     lead = new_browser()
@@ -209,7 +240,7 @@ def test_an_officer_has_one_file_of_all_villages_served(
     assert "took a calendar file" in lead.open("/trail")
     lead.open("/calendar.ics")
     assert lead.page.status_code == 404
-    assert "Sow: Zawadi Mosi, A" in events(lead, "/villages/3/calendar.ics")
+    assert "Sow, Zizi: 1 nursery" in events(lead, "/villages/3/calendar.ics")
 
 
 def test_a_file_is_for_those_who_are_signed_in(new_browser: NewBrowser) -> None:
