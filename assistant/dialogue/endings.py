@@ -12,6 +12,7 @@ from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.invited import intro, spoken_or_first, welcome
 from assistant.dialogue.lists import OTHER
 from assistant.dialogue.rain_hours import sent_warning
+from assistant.dialogue.readers import shortened
 from assistant.dialogue.results import (
     quantity_texts,
     today_text,
@@ -268,7 +269,7 @@ def call(about_what: str, words: str, session: Session, known: Known) -> CallFor
 def _call(session: Session, known: Known) -> Turn:
     words = str(session.answers["words"])
     kind = str(session.answers.get("problem") or "officer")
-    text = said(m.CALL_NOTED(words=words))
+    text = said(m.CALL_NOTED(words=shortened(words)))
     return ended(session, known, text, changes=(call(kind, words, session, known),))
 
 

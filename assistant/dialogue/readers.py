@@ -43,7 +43,7 @@ MOST_SQUARES = 3
 MOST_SHOOTS = 1000  # on 100 cm2: ten times the thickest sowing there is
 SMALLEST_CAN_L, CAN_L = 1, 30
 UNTESTED = "untested"
-MOST_WORDS = 100
+MOST_WORDS, CUT = 100, "..."  # of a person's words in a text
 
 
 @dataclass(frozen=True)
@@ -235,11 +235,17 @@ def _yes_no(text: str, question: Question, session: Session, known: Known) -> He
     return Heard(reading.outcome, reading.value, reading.words)
 
 
+def shortened(words: str) -> str:
+    """A person's words as far as a text has room for them; kept are all of them."""
+    fits = len(words) <= MOST_WORDS
+    return words if fits else f"{words[: MOST_WORDS - len(CUT)].rstrip()}{CUT}"
+
+
 def _words(text: str, question: Question, session: Session, known: Known) -> Heard:
     words = " ".join(text.split())
     if not words:
         return Heard(Outcome.AGAIN, refusal=question.again())
-    return Heard(Outcome.UNDERSTOOD, words[:MOST_WORDS], words[:MOST_WORDS])
+    return Heard(Outcome.UNDERSTOOD, words, shortened(words))
 
 
 def _own(read: Callable[[str, Question, Session, Known], Kept]) -> "Reader":

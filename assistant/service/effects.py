@@ -10,6 +10,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.dialogue.officer import without_any_code
+from assistant.dialogue.readers import shortened
 from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
@@ -214,7 +215,9 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
         "about": ABOUT.get(change.about, o.ABOUT_OTHER)(),
     }
     words = answer_of(change.about, change.words.strip())
-    says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
+    says = (
+        o.HELP_NOTICE(**slots, words=shortened(words)) if words else o.HELP_NOTICE_BARE(**slots)
+    )
     _notify(scene, farmer, says, urgent=False)
 
 

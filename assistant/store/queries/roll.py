@@ -33,7 +33,9 @@ class Roll:
             select(FarmerRow)
             .outerjoin(VillageRow, VillageRow.id == FarmerRow.village_id)
             .where(*_terms(scope, search, held_to))
-            .order_by(VillageRow.name, func.coalesce(FarmerRow.name, ""), FarmerRow.phone)
+            .order_by(
+                VillageRow.name, FarmerRow.name.is_(None), FarmerRow.name, FarmerRow.phone
+            )
             .limit(limit)
             .offset(skip)
         )

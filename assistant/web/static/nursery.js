@@ -16,7 +16,18 @@ window.addEventListener("pageshow", () => {
 
 // A choice shows its page at once.
 for (const list of document.querySelectorAll("[data-go]")) {
-  list.addEventListener("change", () => list.form.requestSubmit());
+  let byKey = false;  // an arrow key passes over choices that are not meant
+  list.addEventListener("keydown", (event) => {
+    if (event.key === "Enter" && byKey) list.form.requestSubmit();
+    byKey = list.tagName === "SELECT" && event.key !== "Enter" && event.key !== "Tab";
+  });
+  list.addEventListener("pointerdown", () => { byKey = false; });
+  list.addEventListener("change", () => {
+    if (!byKey) list.form.requestSubmit();
+    for (const each of list.form.querySelectorAll(".needs-no-script")) {
+      each.classList.remove("needs-no-script");
+    }
+  });
 }
 
 // Words left in a text.

@@ -382,3 +382,19 @@ def test_a_farmer_of_no_village_of_ours_reaches_the_lead(valley_of_three: Valley
     valley_of_three.text(stranger, "nobody comes here")
     assert valley_of_three.heard(LEAD) == [like(o.HELP_NOTICE)]
     assert valley_of_three.heard(OFFICER) == []
+
+
+def test_all_the_words_of_a_call_are_kept_and_a_text_shows_what_it_has_room_for(
+    valley_of_three: Valley,
+) -> None:
+    """The officer reads them whole on the page."""
+    words = (
+        "Water runs over the bed since noon. " * 4 + "My son carries the mats to the school."
+    )
+    valley_of_three.text(ZAWADI, "OFFICER")
+    (noted,) = valley_of_three.text(ZAWADI, words)
+    assert noted == like(m.CALL_NOTED(words=words[:97].rstrip() + "..."))
+    (notice,) = valley_of_three.heard(OFFICER)
+    assert '..."' in notice
+    with valley_of_three.house.store.look() as work:
+        assert [call.words for call in work.calls.open(None)] == [words]
