@@ -215,9 +215,9 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
         "about": ABOUT.get(change.about, o.ABOUT_OTHER)(),
     }
     words = answer_of(change.about, change.words.strip())
-    says = (
-        o.HELP_NOTICE(**slots, words=shortened(words)) if words else o.HELP_NOTICE_BARE(**slots)
-    )
+    if isinstance(words, str):
+        words = shortened(words)
+    says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
     _notify(scene, farmer, says, urgent=False)
 
 
