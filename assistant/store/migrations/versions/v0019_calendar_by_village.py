@@ -3,8 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
-revision = "v0018"
-down_revision = "v0017"
+revision = "v0019"
+down_revision = "v0018"
 branch_labels = None
 depends_on = None
 
