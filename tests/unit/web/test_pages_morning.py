@@ -264,3 +264,17 @@ def test_what_the_talk_asked_is_told_apart_from_own_words(
         work.calls.add(1, None, about, words, valley.now)
     assert said in browser.open("/morning")
     assert ("<blockquote>" in browser.page.text) == (about in ("other", "unheard of"))
+
+
+def test_urea_that_was_advised_is_seen_until_a_visit(valley: Valley, browser: Browser) -> None:
+    """Nobody was called, but an officer may want to look at the leaves."""
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "1 June")
+    valley.go("10 Jun 08:00")
+    for text in ("PROBLEM", "1", "8", "1", "1", "2"):
+        valley.text(AMINA, text)
+    browser.sign_in()
+    assert "Yellow leaves, urea advised" in browser.open("/morning")
+    browser.open("/nurseries/1")
+    browser.send("/nurseries/1/visit", on="2026-06-10", words="Greening again.")
+    assert "urea advised" not in browser.open("/morning")
