@@ -5,7 +5,7 @@ nought is read only where a single number can be meant, and shown as it was read
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
@@ -80,6 +80,7 @@ class Reader:
     today: date
     units: Mapping[int, str]
     _areas: dict[str, tuple[float, str] | Say] = field(default_factory=dict)
+    _phones: dict[str, str | Say] = field(default_factory=dict)
 
     def entry(self, row: Row) -> Entry | Say:
         """One row, or why it is not taken: the first reason found."""
@@ -97,7 +98,7 @@ class Reader:
         area_m2, area_words = self._area(area) if area else (None, "")
         return Entry(
             line=line,
-            phone=phone_of(cells.get(Field.PHONE, ""), self.region),
+            phone=self._phone(cells.get(Field.PHONE, "")),
             name=_name(cells.get(Field.NAME, "")),
             village=self._village(cells.get(Field.VILLAGE, "")),
             language=self._language(cells.get(Field.LANGUAGE, "")),
@@ -108,6 +109,25 @@ class Reader:
             germination=self._germination(cells.get(Field.GERMINATION, "")),
             bed=_bed(cells.get(Field.NURSERY, "")),
         )
+
+    def phones(self, cells: Iterable[str]) -> frozenset[str]:
+        """The numbers that can be read of these cells."""
+        found = (self._read_phone(typed) for typed in cells)
+        return frozenset(each for each in found if isinstance(each, str))
+
+    def _phone(self, typed: str) -> str:
+        found = self._read_phone(typed)
+        if isinstance(found, Say):
+            raise Refused(found)
+        return found
+
+    def _read_phone(self, typed: str) -> str | Say:
+        if typed not in self._phones:
+            try:
+                self._phones[typed] = phone_of(typed, self.region)
+            except Refused as refused:
+                self._phones[typed] = refused.why
+        return self._phones[typed]
 
     # --- village and language ----------------------------------------------------------------
 

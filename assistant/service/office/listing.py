@@ -165,7 +165,9 @@ def outlook(
     """Holds a list against the roll as it is in this transaction. Writes nothing."""
     units = _units(paper, choices, lexicons_of(house, sight))
     reader = reader_of(work, house, sight, choices, units, now)
-    roll = roll_of(work, sight, _phones(paper, choices, house.region))
+    at = paper.column_of(choices.columns, Field.PHONE)
+    phones = reader.phones(paper.cells(at) if at is not None else ())
+    roll = roll_of(work, sight, phones)
     return Judge(reader, roll).outlook(paper.rows)
 
 
@@ -228,17 +230,6 @@ def unit_in(head: str, lexicons: Sequence[Lexicon]) -> str | None:
             if reading is not None and reading.outcome is Outcome.UNDERSTOOD:
                 return word
     return None
-
-
-def _phones(paper: Paper, choices: Choices, region: str | None) -> set[str]:
-    at = paper.column_of(choices.columns, Field.PHONE)
-    found = set()
-    for cell in paper.cells(at) if at is not None else ():
-        try:
-            found.add(phone_of(cell, region))
-        except Refused:
-            continue
-    return found
 
 
 def fingerprint(seen: Outlook) -> str:
