@@ -85,7 +85,12 @@ def figures(line: Line) -> Figures:
     """Those of one nursery."""
     ended, field_m2, seed, told = line.ended, line.end.field_area_m2, line.seed_kg, line.outcome
     ways = (Ended.UNDER_WAY, Ended.TOLD, Ended.NO_RESULT, Ended.GIVEN_UP)
-    dates = (line.sowing.kept, line.uncovering.kept, line.transplanting.kept)
+    end = line.end  # what did not happen need not be looked at: there are thousands of lines
+    dates = (
+        line.sowing.kept if end.sown else None,
+        line.uncovering.kept if end.uncovered else None,
+        line.transplanting.kept if end.transplanted_on else None,
+    )
     return Figures._make(
         (
             1,
