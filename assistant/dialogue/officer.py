@@ -34,8 +34,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.people import Village
-from assistant.reading import Outcome, read_choice, read_date
-from assistant.reading.text.fold import fold
+from assistant.reading import Outcome, is_name, read_choice, read_date
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording.message import Say
@@ -114,8 +113,8 @@ def _reach(name: str, known: Known, desk: Desk) -> Reach | None:
 
 
 def _is_named(name: str, village: Village) -> bool:
-    """Whether a village was named by its own name, but for letters and blanks."""
-    return not name or fold(name).split() == fold(village.name).split()
+    """Whether a village was named by its own name, but for case, accents and blanks."""
+    return not name or is_name(name, [village.name])
 
 
 def _no_village(verb: str, desk: Desk) -> Text:
