@@ -64,7 +64,7 @@ class Nursery:
     no_result: bool = False
 
     def __post_init__(self) -> None:
-        Anchors(self.sow_date, self.uncover_date, self.transplant_date, self.practice)
+        _ = self.anchors  # wrong days are refused here, and reckoned once
 
     @cached_property
     def anchors(self) -> Anchors:
@@ -97,7 +97,7 @@ class Nursery:
 
     def day(self, on: date) -> int:
         """Days from its sowing to `on`."""
-        return self.anchors.day_of(on)
+        return (on - self.sow_date).days
 
     def youngest_day(self, on: date) -> int:
         """Days from the latest sowing to `on`: of seed added to a thin bed, where there is."""
