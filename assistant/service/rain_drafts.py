@@ -10,6 +10,7 @@ from assistant.alphabet import Encoding
 from assistant.dialogue.rain_hours import HoursFault, hours_fault
 from assistant.people import Village
 from assistant.service import drafts
+from assistant.service.alert_words import headline
 from assistant.service.danger import InDanger, in_danger, sowing_days
 from assistant.service.house import House
 from assistant.service.rain_words import RainWords
@@ -223,7 +224,7 @@ class _Reach:
 
     def village(self, village: Village) -> VillageReach:
         """One village of the draft."""
-        words = RainWords(self._draft, village)
+        words = RainWords(self._draft, village, headline(self._work, self._draft))
         texted = []
         for phone in in_danger(self._work, village, self._now):
             if phone.may_be_texted:

@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.dialogue.rain_hours import span_slots
 from assistant.people import Village
+from assistant.service.alert_words import NO_HEADLINE, Headline
 from assistant.service.danger import InDanger
 from assistant.store import Certainty, Draft
 from assistant.wording import messages_rain as r
@@ -36,17 +37,19 @@ class RainWords:
 
     draft: Draft
     village: Village
-    _made: dict[tuple[bool, tuple[str, ...]], Says] = field(default_factory=dict)
+    headline: Headline = NO_HEADLINE
+    _made: dict[tuple[bool, tuple[str, ...], str], Says] = field(default_factory=dict)
 
     def says(self, phone: InDanger) -> Says:
         """What a phone is told. Where some beds are sown and others not, those that lie open to
         the rain: the others are told to wait by the text of their day."""
-        key = bool(phone.young), phone.young or phone.soon
+        told = self.headline.told(phone.language)
+        key = bool(phone.young), phone.young or phone.soon, told
         if key not in self._made:
             self._made[key] = self._worded(*key)
         return self._made[key]
 
-    def _worded(self, young: bool, called: tuple[str, ...]) -> Says:
+    def _worded(self, young: bool, called: tuple[str, ...], told: str) -> Says:
         draft = self.draft
         longer = draft.ends_at - draft.starts_at >= ONE_DAY
         slots = span_slots(draft.starts_at, draft.ends_at, self.village)
@@ -55,8 +58,9 @@ class RainWords:
         message = _MESSAGES[young, longer]
         warning = message(village=self.village.name, labels=", ".join(called), **slots)
         sure = SURE.get(draft.certainty)
+        service = (r.SERVICE_SAYS(words=told),) if told else ()
         added = (r.OFFICER_ADDS(words=draft.words),) if draft.words else ()
-        return (warning, *((sure(),) if sure else ()), *added)
+        return (warning, *((sure(),) if sure else ()), *service, *added)
 
 
 def asked_again(village: Village, ends_at: datetime, phone: InDanger) -> Says:

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from assistant.dialogue.rain_hours import span_slots
 from assistant.dialogue.values import Focus, Kind, Standing
 from assistant.people import Farmer, Village
+from assistant.service.alert_words import headline
 from assistant.service.audit import Act, Subject, note
 from assistant.service.danger import InDanger, in_danger, texted
 from assistant.service.house import House
@@ -34,7 +35,10 @@ def warn(
     recall_prompts(work, work.outbox.waiting(PROMPTS, village_id=village.id), now)
     found = tuple(texted(in_danger(work, village, now)))
     work.warnings.ask(standing.id, (each.phone for each in found))
-    words, due = RainWords(draft, village), urgent_at(house, village.zone, now)
+    words, due = (
+        RainWords(draft, village, headline(work, draft)),
+        urgent_at(house, village.zone, now),
+    )
     letters = (_letter(standing, each, words.says(each), due) for each in found)
     post_all(work, house, letters, now)
     return standing

@@ -25,6 +25,10 @@ SURE_POSSIBLE = Message(
     "The rain may come or not: better be ready.",
     note="A line of a rain warning: how sure it is.",
 )
+SERVICE_SAYS = Message(
+    "Weather service: {words}",
+    note="A line of a rain warning; {words} is the headline of the weather service's own alert.",
+)
 OFFICER_ADDS = Message(
     "Your officer: {words}",
     note="A line of a rain warning; {words} are the officer's own.",

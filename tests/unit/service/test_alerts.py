@@ -149,6 +149,15 @@ def test_the_officer_is_told_in_their_language(beds: Valley) -> None:
     assert told == like(o.ALERT_DRAFTED, language="sw") and "Mvua kubwa" in told
 
 
+def test_farmers_hear_the_services_headline_in_their_language(sending: Valley) -> None:
+    """Beside our own words; in English where the service does not write theirs."""
+    take(sending, first(info=[rain(), rain(language="sw", headline="Mvua kubwa bondeni")]))
+    sending.send()
+    (told,) = sending.heard(AMINA)
+    assert "Weather service: Orange: heavy rain in the Lindara valley" in told
+    assert "Mvua" not in told
+
+
 LEAD_TO_NOTHING: dict[str, tuple[bytes, Became]] = {
     "no CAP": (b"<html/>", Became.FAULTY),
     "faulty": (first(sent="2026-06-01T03:00:00Z"), Became.FAULTY),
