@@ -261,8 +261,10 @@ def chosen(session: Session, known: Known) -> Nursery:
 
 
 def call(about_what: str, words: str, session: Session, known: Known) -> CallForHelp:
-    """A call for help from a talk."""
+    """A call for help from a talk; about their only nursery where the talk names none."""
     nursery = chosen_nursery(session, known)
+    if nursery is None and len(known.nurseries) == 1:
+        nursery = known.nurseries[0]
     return CallForHelp(about_what, words, nursery.id if nursery else None)
 
 

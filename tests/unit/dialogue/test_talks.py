@@ -398,7 +398,7 @@ def test_words_for_the_officer_are_kept_as_written_and_shown_back() -> None:
     assert phone.hears("OFFICER") == [like(m.ASK_WORDS)]
     words = "my {label} is 100% broken %s"
     assert phone.hears(words) == [like(m.CALL_NOTED(words=words))]
-    assert phone.changes == [v.CallForHelp("officer", words, None)]
+    assert phone.changes == [v.CallForHelp("officer", words, 1)]
 
 
 def test_the_third_reply_in_a_row_that_cannot_be_read_offers_a_person():
