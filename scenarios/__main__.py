@@ -4,6 +4,7 @@ Ends with 0 where every season went as its file says, 1 where one did not, 2 whe
 cannot be read.
 """
 
+import gc
 import sys
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
@@ -50,7 +51,8 @@ def _all(seasons: list[Season], quiet: bool) -> Iterator[bool]:
         yield played(seasons[0], click.echo, quiet=quiet, colour=on_terminal())
         return
     prepare()
-    with ProcessPoolExecutor() as pool:
+    gc.freeze()  # what was loaded is never garbage; short-lived processes need no collection
+    with ProcessPoolExecutor(initializer=gc.disable) as pool:
         yield from _printed(pool.map(partial(_apart, quiet, on_terminal()), seasons))
 
 

@@ -46,14 +46,19 @@ def _told(nursery_id: int, farmer_id: int, planted_m2: float, left: float) -> Se
     )
 
 
+def look(page: Page, name: str) -> None:
+    """Keeps a picture and audits the page."""
+    picture(page, name)
+    audit(page)
+
+
 def test_a_lead_reads_what_became_of_texts(page: Page, busy: Office) -> None:
     """By village, why some were lost, the failed ones alone, and one village's months."""
     sign_in(page, busy, LEAD)
     page.get_by_role("link", name="Messages").click()
     expect(page.get_by_role("heading", level=2).first).to_have_text("June 2026, by village")
     expect(page.get_by_text("does not take texts to this number")).to_be_visible()
-    picture(page, "messages")
-    audit(page)
+    look(page, "messages")
     fits(page)
     page.get_by_label("Which").select_option("Failed")
     page.wait_for_url("**which=failed**")
@@ -62,17 +67,14 @@ def test_a_lead_reads_what_became_of_texts(page: Page, busy: Office) -> None:
     expect(latest).to_contain_text("422 number not in use")
     page.get_by_role("link", name="Kijani", exact=True).click()
     expect(page.get_by_role("heading", name="Kijani, by month")).to_be_visible()
-    picture(page, "messages-village")
-    audit(page)
+    look(page, "messages-village")
     page.get_by_label("Which").select_option("From phones")
     page.wait_for_url("**which=heard**")
     expect(page.get_by_text("wot do i do wiv the mats")).to_be_visible()
-    picture(page, "messages-from-phones")
-    audit(page)
+    look(page, "messages-from-phones")
     page.get_by_role("link", name="Replies that could not be read").click()
     expect(page.get_by_text("xyzzy plugh")).to_be_visible()
-    picture(page, "unread")
-    audit(page)
+    look(page, "unread")
     fits(page)
 
 
