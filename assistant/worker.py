@@ -82,6 +82,10 @@ class Worker:
                 return
             if done % self._batch == 0:
                 self._dispatch()
+        self.send()
+
+    def send(self) -> None:
+        """Hands over everything that waits."""
         while self._dispatch():
             if self._stopping.is_set():
                 return

@@ -116,20 +116,25 @@ class Stage:
     # Time.
 
     def settle(self) -> None:
-        """Lets everything happen that can happen at this moment."""
+        """Lets everything happen that can happen at this moment.
+
+        The clock's part comes once: a second tick of the same moment changes nothing.
+        """
         record = self.operator.record
+        work = self._worker.round
         for _ in range(ROUNDS):
             before = len(record)
-            self._round()
+            self._guarded(work)
             self.operator.advance()
+            work = self._worker.send
             if len(record) == before:
                 return
         raise RuntimeError(f"at {self.clock.now} the assistant and the operator never rest")
 
-    def _round(self) -> None:
+    def _guarded(self, work: Callable[[], None]) -> None:
         """The worker's own loop logs what a round fails of and goes on; so does this one."""
         try:
-            self._worker.round()
+            work()
         except Exception:
             self.trouble.append(traceback.format_exc())
 
