@@ -60,7 +60,8 @@ class RainWords:
         sure = SURE.get(draft.certainty)
         service = (r.SERVICE_SAYS(words=told),) if told else ()
         added = (r.OFFICER_ADDS(words=draft.words),) if draft.words else ()
-        return (warning, *((sure(),) if sure else ()), *service, *added)
+        keys = r.COVERED_OR_HELP if young else r.UNDERSTOOD_OR_HELP
+        return (warning, *((sure(),) if sure else ()), *service, *added, keys())
 
 
 def asked_again(village: Village, ends_at: datetime, phone: InDanger) -> Says:

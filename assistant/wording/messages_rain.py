@@ -7,17 +7,21 @@ from assistant.wording.message import Message
 
 WARNING_DAYS = Message(
     "RAIN WARNING {village}: heavy rain from {date} {from_time} to {last} {to_time}. Keep people "
-    "safe first. Cover nursery {labels} now, drain surplus water. Go in when it thunders. "
-    "1 Covered 2 Need help",
+    "safe first. Cover nursery {labels} now, drain surplus water. Go in when it thunders.",
     note="From the officer to nurseries on days 0 to 5: rain over more than a day.",
     segments=2,
 )
 WARNING_WAIT_DAYS = Message(
     "RAIN WARNING {village}: heavy rain from {date} {from_time} to {last} {to_time}. Keep people "
-    "safe first. Do not sow nursery {labels} before it is over; keep the seed moist. 1 Understood "
-    "2 Need help",
+    "safe first. Do not sow nursery {labels} before it is over; keep the seed moist.",
     note="From the officer to those about to sow: rain over more than a day.",
     segments=2,
+)
+COVERED_OR_HELP = Message(
+    "1 Covered 2 Need help", note="The last line of a rain warning to nurseries on days 0 to 5."
+)
+UNDERSTOOD_OR_HELP = Message(
+    "1 Understood 2 Need help", note="The last line of a rain warning to those about to sow."
 )
 SURE_OBSERVED = Message("It rains already.", note="A line of a rain warning: how sure it is.")
 SURE_LIKELY = Message("The rain is likely.", note="A line of a rain warning: how sure it is.")

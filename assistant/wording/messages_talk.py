@@ -432,15 +432,13 @@ RING_NOTED = Message(
 # --- rain warnings, the farmer's side -------------------------------------------------------
 WARNING = Message(
     "RAIN WARNING {village}: heavy rain {from_time} to {to_time} on {date}. Keep people safe "
-    "first. Cover nursery {labels} now, drain surplus water. Go in when it thunders. "
-    "1 Covered 2 Need help",
+    "first. Cover nursery {labels} now, drain surplus water. Go in when it thunders.",
     note="From the officer to nurseries on days 0 to 5.",
     segments=2,
 )
 WARNING_WAIT = Message(
     "RAIN WARNING {village}: heavy rain {from_time} to {to_time} on {date}. Keep people safe "
-    "first. Do not sow nursery {labels} before it is over; keep the seed moist. 1 Understood "
-    "2 Need help",
+    "first. Do not sow nursery {labels} before it is over; keep the seed moist.",
     note="From the officer to those about to sow.",
     segments=2,
 )

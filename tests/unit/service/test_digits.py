@@ -6,6 +6,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.channel import Outgoing
 from assistant.people import Village
 from assistant.reminders.values import State
+from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from tests.valley import AMINA, CODE, KIJANI, OFFICER, Staged, Valley, day, like, settle
@@ -125,7 +126,7 @@ def to_warned(valley: Valley) -> None:
         valley.text(AMINA, sends)
     valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     valley.text(OFFICER, "1")
-    assert valley.heard(AMINA) == [like(m.WARNING)]
+    assert valley.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
 
 
 @pytest.fixture

@@ -128,8 +128,10 @@ def test_on_yes_the_warning_goes_to_those_phones_in_their_languages(
 ) -> None:
     """Who is young covers, who is about to sow waits, who is elsewhere hears nothing."""
     warn(valley_of_three)
-    assert valley_of_three.heard(AMINA) == [like(m.WARNING)]
-    assert valley_of_three.heard(BARAKA) == [like(m.WARNING_WAIT, language="sw")]
+    assert valley_of_three.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
+    assert valley_of_three.heard(BARAKA) == [
+        like(m.WARNING_WAIT, r.UNDERSTOOD_OR_HELP, language="sw")
+    ]
     assert valley_of_three.heard(ZAWADI) == []
 
 
@@ -154,7 +156,7 @@ def test_a_yes_that_comes_twice_warns_once(valley_of_three: Valley) -> None:
     valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     valley_of_three.text(OFFICER, "1", gateway_id="yes")
     assert valley_of_three.text(OFFICER, "1", gateway_id="yes") == []
-    assert valley_of_three.heard(AMINA) == [like(m.WARNING)]
+    assert valley_of_three.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
 
 
 def count(valley: Valley, asked: int, delivered: int, covered: int, need: int) -> None:
@@ -215,7 +217,7 @@ def test_a_warning_breaks_the_quiet_hours_and_an_all_clear_waits(
     valley_of_three.go("1 Jun 22:00")
     valley_of_three.heard(AMINA)
     warn(valley_of_three, "23-4")
-    assert valley_of_three.heard(AMINA) == [like(m.WARNING)]
+    assert valley_of_three.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
     valley_of_three.text(OFFICER, f"CLEAR {CODE} Kijani")
     valley_of_three.go("2 Jun 05:29")
     assert valley_of_three.heard(AMINA) == []
@@ -280,7 +282,7 @@ def test_an_officer_who_stopped_their_own_texts_can_still_warn(
     (shown,) = valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     assert shown == like(o.ASK_WARN, *YES_NO)
     assert valley.text(OFFICER, "1")[0] == like(o.WARNED)
-    assert like(m.WARNING) in valley.heard(AMINA)
+    assert like(m.WARNING, r.COVERED_OR_HELP) in valley.heard(AMINA)
 
 
 def test_who_needs_a_visit_is_told_with_the_reason(valley_of_three: Valley) -> None:
@@ -370,7 +372,9 @@ def test_seed_that_is_not_sown_yet_is_not_to_be_covered(valley_of_three: Valley)
     shown = valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     assert shown == [ask_warn("14:00-20:00", "Tue 2 Jun", phones=2, young=1, soon=1)]
     valley_of_three.text(OFFICER, "1")
-    assert valley_of_three.heard(BARAKA) == [like(m.WARNING_WAIT, language="sw")]
+    assert valley_of_three.heard(BARAKA) == [
+        like(m.WARNING_WAIT, r.UNDERSTOOD_OR_HELP, language="sw")
+    ]
 
 
 def test_a_farmer_of_no_village_of_ours_reaches_the_lead(valley_of_three: Valley) -> None:

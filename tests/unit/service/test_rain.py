@@ -10,6 +10,7 @@ from assistant.people import Village
 from assistant.reminders.values import State
 from assistant.service.danger import in_danger
 from assistant.wording import messages_officer as o
+from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from tests.valley import AMINA, CODE, KIJANI, OFFICER, Staged, Valley, at, day, like, settle
@@ -35,7 +36,7 @@ def warn(valley: Valley, hours: str = "tomorrow 5-18") -> None:
     """The officer warns Kijani, and Amina answers that she has covered."""
     valley.text(OFFICER, f"RAIN {CODE} Kijani {hours}")
     assert valley.text(OFFICER, "1") == [like(o.WARNED)]
-    assert valley.heard(AMINA) == [like(m.WARNING)]
+    assert valley.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
     valley.text(AMINA, "1")
 
 
@@ -92,7 +93,7 @@ def test_a_prompt_that_waits_is_written_again_when_rain_is_warned_of(amina: Vall
     amina.post(OFFICER, "1")
     amina.operator.down = False
     amina.go("4 Jun 06:30")
-    assert amina.heard(AMINA) == [like(m.WARNING), DAY_5_RAIN]
+    assert amina.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP), DAY_5_RAIN]
 
 
 def test_what_was_missed_yesterday_is_not_caught_up_into_the_rain(amina: Valley) -> None:
@@ -120,7 +121,7 @@ def test_seed_is_not_sown_into_the_rain(valley: Valley, kijani: Village) -> None
     valley.heard(AMINA)
     valley.text(OFFICER, f"RAIN {CODE} Kijani tomorrow 5-18")
     valley.text(OFFICER, "1")
-    assert valley.heard(AMINA) == [like(m.WARNING_WAIT)]
+    assert valley.heard(AMINA) == [like(m.WARNING_WAIT, r.UNDERSTOOD_OR_HELP)]
     valley.go("10 Jun 19:00")
     assert valley.heard(AMINA) == [like(t.HEAD, t.P_SOW_RAIN)]
     valley.go("11 Jun 06:00")

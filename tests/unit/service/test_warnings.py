@@ -83,7 +83,7 @@ def test_three_days_ahead_can_be_warned_of(beds: Valley) -> None:
     """The last day that can be foreseen."""
     warn(beds, "4/6 8-12")
     beds.send()
-    assert beds.heard(AMINA) == [like(m.WARNING)]
+    assert beds.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
 
 
 def test_a_yes_that_comes_when_the_rain_is_over_warns_of_nothing(beds: Valley) -> None:
@@ -128,7 +128,7 @@ def test_where_no_text_may_break_the_quiet_hours_the_officer_is_told(beds: Valle
     assert beds.text(OFFICER, "1") == [like(later)]
     assert beds.heard(AMINA) == []
     beds.leap("2 Jun 05:30")
-    assert like(m.WARNING) in beds.heard(AMINA)
+    assert like(m.WARNING, r.COVERED_OR_HELP) in beds.heard(AMINA)
 
 
 def test_a_warning_and_its_all_clear_by_text_stand_in_the_trail(beds: Valley) -> None:
@@ -296,13 +296,13 @@ def _warned_by(valley: Valley, **given: object) -> list[str]:
 )
 def test_the_text_says_how_sure_it_is(beds: Valley, certainty: Certainty, line: object) -> None:
     """In a line of its own."""
-    assert _warned_by(beds, certainty=certainty) == [like(m.WARNING, line)]  # type: ignore[arg-type]
+    assert _warned_by(beds, certainty=certainty) == [like(m.WARNING, line, r.COVERED_OR_HELP)]  # type: ignore[arg-type]
 
 
 def test_an_officers_words_are_data(beds: Valley) -> None:
     """Whatever signs stand in them."""
     words = "100% {village} %s {0} rise"
-    added = like(m.WARNING, r.OFFICER_ADDS(words=words))
+    added = like(m.WARNING, r.OFFICER_ADDS(words=words), r.COVERED_OR_HELP)
     assert _warned_by(beds, words=words) == [added]
 
 

@@ -52,8 +52,8 @@ def test_a_warning_is_two_forms_away(valley: Valley, browser: Browser) -> None:
     assert "Kiswahili" in shown and "sw:RAIN WARNING Kijani" in shown
     assert valley.heard(AMINA) == []
     assert "The warning is going out." in browser.send("/warnings/drafts/1/send")
-    assert valley.heard(AMINA) == [like(m.WARNING, r.SURE_LIKELY)]
-    waits = [like(m.WARNING_WAIT, r.SURE_LIKELY, language="sw")]
+    assert valley.heard(AMINA) == [like(m.WARNING, r.SURE_LIKELY, r.COVERED_OR_HELP)]
+    waits = [like(m.WARNING_WAIT, r.SURE_LIKELY, r.UNDERSTOOD_OR_HELP, language="sw")]
     assert valley.heard(BARAKA) == waits
     assert valley.heard(ZAWADI) == []
 
