@@ -9,9 +9,9 @@ from threading import Event, Thread
 from assistant.alerts import Place
 from assistant.alerts.sources import AlertSource
 from assistant.channel import Clock, Gateway
-from assistant.service.alert_again import judge_again
-from assistant.service.alert_codes import where_villages_lie
-from assistant.service.alert_watch import forget_old, look_at
+from assistant.service.alerts.again import judge_again
+from assistant.service.alerts.codes import where_villages_lie
+from assistant.service.alerts.watch import forget_old, look_at
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.tick import ticking

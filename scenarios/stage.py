@@ -18,7 +18,7 @@ from typing import Self
 from flask import Flask
 from werkzeug.serving import WSGIRequestHandler, make_server
 
-from assistant.service.accounts import give_one_time_password
+from assistant.service.desk.accounts import give_one_time_password
 from assistant.service.enrol import add_officer, add_villages_if_none, offer_practices
 from assistant.service.house import House
 from assistant.settings import Settings

@@ -13,8 +13,8 @@ from assistant.alerts.document import LARGEST_BYTES
 from assistant.commands.deployment import opened, settings_now
 from assistant.commands.one_line import OneLineCommand
 from assistant.people import Village
-from assistant.service.alert_codes import unplaced_villages
-from assistant.service.alerts import dry, take_alert
+from assistant.service.alerts.codes import unplaced_villages
+from assistant.service.alerts.taking import dry, take_alert
 from assistant.service.enrol import list_villages
 from assistant.service.house import House
 from assistant.store import KeptAlert

@@ -7,7 +7,7 @@ import click
 import requests
 
 from assistant.commands.deployment import opened, settings_now
-from assistant.service.alert_codes import unplaced_villages
+from assistant.service.alerts.codes import unplaced_villages
 from assistant.service.enrol import count_officers, list_villages
 from assistant.service.house import House
 from assistant.settings import Settings

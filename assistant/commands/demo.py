@@ -1,6 +1,6 @@
 """An officer to try the page with: only beside the simulated operator, only where none is."""
 
-from assistant.service.accounts import give_one_time_password, has_officers
+from assistant.service.desk.accounts import give_one_time_password, has_officers
 from assistant.service.enrol import add_officer
 from assistant.service.house import House
 from assistant.wiring.house import hash_code, new_code

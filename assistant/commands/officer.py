@@ -4,7 +4,7 @@ import click
 
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import read_phone
-from assistant.service.accounts import ONE_TIME_LASTS, give_one_time_password
+from assistant.service.desk.accounts import ONE_TIME_LASTS, give_one_time_password
 from assistant.service.enrol import add_officer
 from assistant.settings import Settings
 from assistant.wiring.house import hash_code, new_code

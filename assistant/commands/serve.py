@@ -21,7 +21,7 @@ from waitress.server import create_server
 
 from assistant.commands.demo import demo_officer
 from assistant.commands.deployment import opened, programme_of, settings_now
-from assistant.service.alert_codes import place_villages
+from assistant.service.alerts.codes import place_villages
 from assistant.service.enrol import add_villages_if_none
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError

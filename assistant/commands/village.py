@@ -5,7 +5,7 @@ import click
 from assistant.alerts.values import Point
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import LONGEST_VILLAGE, village_name
-from assistant.service.alert_codes import NoCode, name_by_codes, read_codes
+from assistant.service.alerts.codes import NoCode, name_by_codes, read_codes
 from assistant.service.enrol import (
     add_village,
     list_villages,

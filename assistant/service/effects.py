@@ -17,13 +17,13 @@ from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
 from assistant.reminders.values import Reminder, State
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
-from assistant.service.drafts import issue_warning
 from assistant.service.house import House
 from assistant.service.recall import PROMPTS, recall_prompts
+from assistant.service.storms.drafts import issue_warning
+from assistant.service.storms.warnings import give_all_clear
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.told import ABOUT, answer_of
 from assistant.service.village_beds import keep_warmth
-from assistant.service.warnings import give_all_clear
 from assistant.store import Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say, Slot

@@ -24,10 +24,10 @@ from assistant.people import Officer, Village
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.service.codes import check_text_code
 from assistant.service.consent import invited
-from assistant.service.danger import reach
 from assistant.service.days import local_date as local_date
 from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
+from assistant.service.storms.danger import reach
 from assistant.service.texts import after_quiet, urgent_at
 from assistant.service.who import to_visit
 from assistant.store import Work

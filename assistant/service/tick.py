@@ -31,8 +31,8 @@ from assistant.service.effects import save_and_plan
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
+from assistant.service.storms.warnings import raining
 from assistant.service.texts import Letter, post
-from assistant.service.warnings import raining
 from assistant.store import OutboxText, Work
 
 log = logging.getLogger(__name__)

@@ -3,7 +3,8 @@
 from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service import alert_codes, alert_page
+from assistant.service.alerts import codes as alert_codes
+from assistant.service.alerts import page as alert_page
 from assistant.web.desk import Desk, asked_number, lead_only, typed
 from assistant.wording import messages_web_alerts as a
 

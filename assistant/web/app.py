@@ -11,7 +11,7 @@ from pathlib import Path
 from flask import Blueprint, Flask, url_for
 
 from assistant.channel import Clock
-from assistant.service.accounts import session_secret
+from assistant.service.desk.accounts import session_secret
 from assistant.service.house import House
 from assistant.web import (
     alerts,

@@ -5,9 +5,9 @@ from collections.abc import Mapping
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service import broadcasts as service
-from assistant.service.broadcasts import Asked, Group
 from assistant.service.letters import LONGEST_WORDS
+from assistant.service.storms import broadcasts as service
+from assistant.service.storms.broadcasts import Asked, Group
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.web.storms import priced
 from assistant.web.warnings import Filled, ticked_in

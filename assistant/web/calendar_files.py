@@ -7,8 +7,8 @@ from flask import Blueprint, abort, send_file, url_for
 from flask.typing import ResponseReturnValue
 
 from assistant.agronomy.tasks import TaskCode
-from assistant.service import calendar_file as service
-from assistant.service.calendar_file import CalendarFile
+from assistant.service.season import calendar_file as service
+from assistant.service.season.calendar_file import CalendarFile
 from assistant.web.desk import Desk
 
 

@@ -17,7 +17,7 @@ from markupsafe import Markup
 
 from assistant.channel import Clock
 from assistant.people import LANGUAGES
-from assistant.service.accounts import Member
+from assistant.service.desk.accounts import Member
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.wording import (

@@ -4,8 +4,8 @@ from flask import Blueprint, request, session
 from flask.typing import ResponseReturnValue
 from flask_login import current_user, login_user, logout_user
 
-from assistant.service import accounts
-from assistant.service.accounts import Locked, Refused, Session, Unfit, Welcome
+from assistant.service.desk import accounts
+from assistant.service.desk.accounts import Locked, Refused, Session, Unfit, Welcome
 from assistant.web.desk import Desk, SignedIn, inside, typed
 from assistant.web.guard import SINCE
 from assistant.wording import messages_web as w

@@ -13,7 +13,7 @@ from flask_wtf import CSRFProtect
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
-from assistant.service.accounts import Session, member
+from assistant.service.desk.accounts import Session, member
 from assistant.web.desk import Desk, SignedIn, inside
 from assistant.wording import messages_web as w
 

@@ -5,8 +5,8 @@ from decimal import Decimal
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service.messages import Wanted, Which, messages
-from assistant.service.unread import unread_replies
+from assistant.service.desk.messages import Wanted, Which, messages
+from assistant.service.desk.unread import unread_replies
 from assistant.web.desk import Desk, asked_number
 from assistant.wording import messages_web_books as words
 from assistant.wording.render import money

@@ -6,10 +6,11 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.service import letters, visits
+from assistant.service import letters
+from assistant.service.desk import visits
+from assistant.service.desk.nursery_page import farmer_page, nursery_page
+from assistant.service.desk.visits import Dates, Kept, Visit, Wrong
 from assistant.service.letters import LONGEST_WORDS
-from assistant.service.nursery_page import farmer_page, nursery_page
-from assistant.service.visits import Dates, Kept, Visit, Wrong
 from assistant.web.desk import Desk, typed, typed_date
 from assistant.web.morning import tell_posted
 from assistant.web.season import NUMBERS

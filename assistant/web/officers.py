@@ -7,9 +7,9 @@ redirect, whose notice would travel in a cookie.
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service import officers as service
-from assistant.service.accounts import ONE_TIME_LASTS, languages
-from assistant.service.officers import Issued, NewOfficer, Unfit
+from assistant.service.desk import officers as service
+from assistant.service.desk.accounts import ONE_TIME_LASTS, languages
+from assistant.service.desk.officers import Issued, NewOfficer, Unfit
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web_books as words
 

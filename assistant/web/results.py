@@ -7,9 +7,9 @@ from babel.dates import format_date
 from flask import Blueprint, Response, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service.results import Results, Season, results
-from assistant.service.results_file import HEAD, Value, note_taken, rows
-from assistant.service.results_lines import Ended
+from assistant.service.season.results import Results, Season, results
+from assistant.service.season.results_file import HEAD, Value, note_taken, rows
+from assistant.service.season.results_lines import Ended
 from assistant.web.desk import Desk, asked_number
 from assistant.web.sheets import Cell, csv_file, xlsx_file
 from assistant.wording import messages_web_books as words

@@ -10,7 +10,7 @@ from flask.typing import ResponseReturnValue
 
 from assistant.agronomy.stages import Stage
 from assistant.agronomy.tasks import TaskCode
-from assistant.service.season_picture import Chosen, season_picture
+from assistant.service.season.picture import Chosen, season_picture
 from assistant.web.desk import Desk, asked_number
 from assistant.wording.day import TASK_TEXTS
 

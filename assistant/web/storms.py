@@ -7,8 +7,13 @@ from zoneinfo import ZoneInfo
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service.rain_drafts import MOST_LEFT_OUT, draft_page, drop_draft, send_draft
-from assistant.service.storm import Recalled, all_clear, ask_again, recall, storm
+from assistant.service.storms.rain_drafts import (
+    MOST_LEFT_OUT,
+    draft_page,
+    drop_draft,
+    send_draft,
+)
+from assistant.service.storms.storm import Recalled, all_clear, ask_again, recall, storm
 from assistant.web.desk import Desk
 from assistant.wording import messages_web_rain as r
 from assistant.wording.message import Message, Say

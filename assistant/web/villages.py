@@ -3,10 +3,10 @@
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service import villages as service
+from assistant.service.desk import villages as service
+from assistant.service.desk.villages import Stays
 from assistant.service.places import place_village, read_point
 from assistant.service.village_beds import village_beds
-from assistant.service.villages import Stays
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_beds

@@ -4,8 +4,8 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.people import LANGUAGES
-from assistant.service import wall_calendar as service
-from assistant.service.wall_calendar import WallCalendar
+from assistant.service.season import wall_calendar as service
+from assistant.service.season.wall_calendar import WallCalendar
 from assistant.web.desk import Desk, Sheet
 from assistant.web.season import asked_date
 

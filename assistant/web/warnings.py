@@ -8,8 +8,8 @@ from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service.places import read_point
-from assistant.service.rain_drafts import draft_page, warnings_page
-from assistant.service.rain_wanted import LONGEST_ADDED, Certainty, Made, Wanted, make
+from assistant.service.storms.rain_drafts import draft_page, warnings_page
+from assistant.service.storms.rain_wanted import LONGEST_ADDED, Certainty, Made, Wanted, make
 from assistant.web.desk import Desk, asked_number, typed, typed_date
 from assistant.web.storms import drafts, storms
 from assistant.wording import messages_web_broadcast

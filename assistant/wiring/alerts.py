@@ -13,7 +13,7 @@ from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGEN
 from assistant.alerts.values import Geocode, Point
 from assistant.gateways.alert_address import AlertAddress
 from assistant.gateways.alert_files import AlertFiles
-from assistant.service.alert_codes import NoCode, read_codes
+from assistant.service.alerts.codes import NoCode, read_codes
 from assistant.settings import Settings, SettingsError
 
 MOST_HOURS = 72  # an alert without an end does not hold for longer

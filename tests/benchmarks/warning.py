@@ -8,14 +8,14 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from assistant.dialogue.values import GiveAllClear, IssueWarning
-from assistant.service.danger import reach
 from assistant.service.dispatch import dispatch
-from assistant.service.drafts import draft, issue_warning
 from assistant.service.house import House
-from assistant.service.rain_drafts import draft_page
 from assistant.service.sight import sight_of
-from assistant.service.storm import storm
-from assistant.service.warnings import give_all_clear
+from assistant.service.storms.danger import reach
+from assistant.service.storms.drafts import draft, issue_warning
+from assistant.service.storms.rain_drafts import draft_page
+from assistant.service.storms.storm import storm
+from assistant.service.storms.warnings import give_all_clear
 from assistant.store import Draft, Store
 from tests.benchmarks.crowd import FARMERS, NOON, OFFICER, Crowd, house_at, undo_today
 from tests.benchmarks.databases import Bare, Kind

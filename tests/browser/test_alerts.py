@@ -10,8 +10,8 @@ from playwright.sync_api import Page, expect
 
 import scenarios
 from assistant.alerts.values import Geocode, Point
-from assistant.service import drafts
-from assistant.service.alerts import take_alert
+from assistant.service.alerts.taking import take_alert
+from assistant.service.storms import drafts
 from tests.browser.conftest import Office, audit, fits, picture, sign_in
 from tests.unit.web.conftest import give_password
 from tests.valley import LEAD, OFFICER

@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from assistant.service.accounts import give_one_time_password
+from assistant.service.desk.accounts import give_one_time_password
 from tests.browser.conftest import Office, audit, enter, fits, picture, sign_in
 from tests.unit.web.conftest import give_password
 from tests.valley import LEAD

@@ -10,8 +10,8 @@ import pytest
 from assistant.alerts.sources import Look, Stamp
 from assistant.alerts.values import Geocode
 from assistant.gateways.alert_files import AlertFiles
-from assistant.service import alert_watch
-from assistant.service.alerts import take_alert
+from assistant.service.alerts import watch as alert_watch
+from assistant.service.alerts.taking import take_alert
 from assistant.store import Became, DatabaseFailedError, Looked, Store
 from assistant.worker import AlertWatch
 from tests.cap import area, cap, code, info

@@ -8,7 +8,7 @@ from click.testing import CliRunner, Result
 from assistant.commands import officer, village
 from assistant.commands.demo import DEMO_PHONE, demo_officer
 from assistant.commands.deployment import opened
-from assistant.service.accounts import Welcome, sign_in
+from assistant.service.desk.accounts import Welcome, sign_in
 from assistant.settings import Settings
 from assistant.worker import wall_clock
 

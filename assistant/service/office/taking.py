@@ -10,9 +10,9 @@ from assistant.people import Farmer, Village
 from assistant.reminders.plan import planned
 from assistant.service.audit import Act, Subject, note
 from assistant.service.consent import Enroller, ask_all
+from assistant.service.desk.numbers import pass_on
 from assistant.service.house import House
 from assistant.service.known import local_date
-from assistant.service.numbers import pass_on
 from assistant.service.office.beds import made, mended
 from assistant.service.office.judging import Deed, Outlook, Passing, Verdict, changes_language
 from assistant.service.texts import after_quiet

@@ -9,7 +9,7 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from assistant.service.accounts import give_one_time_password
+from assistant.service.desk.accounts import give_one_time_password
 from assistant.store import Store
 from assistant.web.app import create_app
 from tests.valley import OFFICER, Valley, at, house_of

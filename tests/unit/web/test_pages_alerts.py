@@ -7,8 +7,8 @@ from datetime import timedelta
 import pytest
 
 from assistant.alerts.values import Geocode, Point
-from assistant.service import drafts
-from assistant.service.alerts import take_alert
+from assistant.service.alerts.taking import take_alert
+from assistant.service.storms import drafts
 from assistant.store import Looked
 from assistant.wording import messages_talk as m
 from tests.cap import SENDER, area, cap, code, info

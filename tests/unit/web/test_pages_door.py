@@ -2,7 +2,7 @@
 
 import pytest
 
-from assistant.service.accounts import give_one_time_password
+from assistant.service.desk.accounts import give_one_time_password
 from tests.unit.web.conftest import PASSWORD, Browser, NewBrowser, give_password
 from tests.valley import AMINA, LEAD, OFFICER, Valley
 

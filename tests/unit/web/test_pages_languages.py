@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from assistant.people import LANGUAGES
-from assistant.service.alerts import take_alert
+from assistant.service.alerts.taking import take_alert
 from assistant.web.app import create_app
 from assistant.wiring.catalogues import open_catalogue
 from tests.cap import cap

@@ -8,8 +8,8 @@ from io import BytesIO, StringIO
 import pytest
 from openpyxl import load_workbook
 
-from assistant.service.results import results
-from assistant.service.results_lines import Ended
+from assistant.service.season.results import results
+from assistant.service.season.results_lines import Ended
 from assistant.service.sight import Sight, sight_of
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, LEAD, OFFICER, ZAWADI, Valley

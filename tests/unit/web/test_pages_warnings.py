@@ -6,7 +6,7 @@ from decimal import Decimal
 import pytest
 
 from assistant.channel import Tariff
-from assistant.service import drafts
+from assistant.service.storms import drafts
 from assistant.store import Draft, Source
 from assistant.web.app import create_app
 from assistant.wording import messages_rain as r

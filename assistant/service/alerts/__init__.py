@@ -1,0 +1,1 @@
+"""Official alerts: taken, judged, followed, shown."""

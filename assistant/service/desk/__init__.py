@@ -1,0 +1,1 @@
+"""What the officers' pages show and do."""

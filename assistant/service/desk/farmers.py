@@ -1,0 +1,96 @@
+"""The farmers of an officer's villages, in pages, found by name or number."""
+
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+
+from assistant.people import Farmer, Village
+from assistant.service.house import House
+from assistant.service.known import local_date
+from assistant.service.sight import Sight
+from assistant.service.storms.standing import Standing, silent_before, standing_says
+from assistant.store import Bed, HeldTo
+from assistant.wording.message import Say
+
+ON_A_PAGE = 50
+LONGEST_SEARCH = 40
+
+
+@dataclass(frozen=True)
+class Listed:
+    """One farmer in the list, with the open nurseries and the days they are at."""
+
+    farmer: Farmer
+    village: Village | None
+    beds: tuple[tuple[Bed, int], ...]
+    stands: Say | None = None
+
+
+@dataclass(frozen=True)
+class FarmerList:
+    """One page of the list."""
+
+    villages: tuple[Village, ...]
+    chosen: int | None
+    search: str
+    listed: tuple[Listed, ...]
+    in_all: int
+    page: int
+    pages: int
+    standing: Standing | None = None
+
+
+def list_farmers(
+    house: House,
+    sight: Sight,
+    now: datetime,
+    *,
+    village_id: int | None = None,
+    search: str = "",
+    page: int = 1,
+    standing: Standing | None = None,
+) -> FarmerList:
+    """Farmers by village and name, those that match a search and stand in a way."""
+    search = " ".join(search.split())[:LONGEST_SEARCH]
+    chosen = sight.village(village_id)
+    scope = sight.scope(village_id)
+    held = HeldTo(standing, sight.officer.id, silent_before(now)) if standing else None
+    with house.store.look() as work:
+        in_all = work.roll.count(scope, search, held)
+        pages = max(1, -(-in_all // ON_A_PAGE))
+        page = min(max(page, 1), pages)
+        farmers = work.roll.farmers(scope, search, ON_A_PAGE, (page - 1) * ON_A_PAGE, held)
+        ids = [farmer.id for farmer in farmers]
+        beds, enrolments = work.roll.beds(ids), work.enrolments.of(ids)
+    by_farmer: dict[int, list[Bed]] = {}
+    for bed in beds:
+        by_farmer.setdefault(bed.farmer_id, []).append(bed)
+    listed = tuple(
+        replace(
+            _listed(
+                farmer, by_farmer.get(farmer.id, []), sight, _today(house, sight, farmer, now)
+            ),
+            stands=standing_says(
+                farmer, enrolments.get(farmer.id), sight.zone(farmer.village_id, house.zone)
+            ),
+        )
+        for farmer in farmers
+    )
+    return FarmerList(
+        villages=sight.villages,
+        chosen=chosen.id if chosen else None,
+        search=search,
+        listed=listed,
+        in_all=in_all,
+        page=page,
+        pages=pages,
+        standing=standing,
+    )
+
+
+def _listed(farmer: Farmer, beds: list[Bed], sight: Sight, today: date) -> Listed:
+    days = tuple((bed, (today - bed.sow_date).days) for bed in beds)
+    return Listed(farmer, sight.village(farmer.village_id), days)
+
+
+def _today(house: House, sight: Sight, farmer: Farmer, now: datetime) -> date:
+    return local_date(now, sight.zone(farmer.village_id, house.zone))

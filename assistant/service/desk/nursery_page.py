@@ -1,0 +1,246 @@
+"""A nursery on one page: where it stands, its plan and tasks, messages both ways, its story."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.work.labour import work as labour
+from assistant.channel import Channel
+from assistant.people import Farmer, Village
+from assistant.reminders.values import Reminder, State
+from assistant.service.desk.numbers import spans
+from assistant.service.desk.visits import open_tasks
+from assistant.service.house import House
+from assistant.service.known import local_date
+from assistant.service.letters import Unsent, why_not
+from assistant.service.season.bars import Axis, Bar, axis_of, bar_of
+from assistant.service.sight import Sight
+from assistant.service.storms.standing import roots
+from assistant.service.told import Told, told
+from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work
+from assistant.wording import messages_plan as m
+from assistant.wording.message import Say
+from assistant.wording.plan_costs import priced
+from assistant.wording.plan_page import Plan, Section, plan_page
+from assistant.wording.plan_practice import task_name
+
+MESSAGES_SHOWN = 40
+WET_BED = "wet_bed"  # what a cost is compared with, where its file is there
+HANDS = 4  # people that hours of planting are told for, as on the phone
+
+
+@dataclass(frozen=True)
+class TaskLine:
+    """One task of the calendar and what became of it."""
+
+    task: TaskCode
+    name: Say
+    day: int
+    on: date
+    until: date | None
+    state: State | None
+    answer: str | None
+    answered_at: datetime | None
+
+
+@dataclass(frozen=True)
+class Message:
+    """One message, to or from the phone; times are local to the village."""
+
+    at: datetime
+    text: str
+    inward: bool
+    channel: Channel = Channel.SMS
+    answer: str | None = None
+    failed: bool = False
+    state: TextState | None = None
+    reached_at: datetime | None = None
+    due_at: datetime | None = None
+    detail: str = ""
+
+
+@dataclass(frozen=True)
+class CallTold:
+    """A call for help in a story, handled or not."""
+
+    call: PastCall
+    at: datetime
+    told: Told
+    answers: tuple[OwnWords, ...]
+
+
+@dataclass(frozen=True)
+class Person:
+    """A farmer, and what passed between them and us; shown with each nursery and alone."""
+
+    farmer: Farmer
+    village: Village | None
+    beds: tuple[Nursery, ...]
+    messages: tuple[Message, ...]
+    calls: tuple[CallTold, ...]
+    unsent: Unsent | None
+    today: date
+    roots: tuple[Say, ...] = ()
+
+
+@dataclass(frozen=True)
+class NurseryPage:
+    """The page of a nursery."""
+
+    person: Person
+    nursery: Nursery
+    day: int
+    bar: Bar
+    axis: Axis
+    plan: tuple[Section, ...]
+    tasks: tuple[TaskLine, ...]
+    open_tasks: tuple[Reminder, ...]
+    visits: tuple[VisitMade, ...]
+
+    @property
+    def earliest_visit(self) -> date:
+        """Before this day there was nothing to visit."""
+        return min(self.nursery.made_on, self.nursery.sow_date)
+
+
+def nursery_page(
+    house: House, sight: Sight, nursery_id: int, now: datetime
+) -> NurseryPage | None:
+    """All there is to see of a nursery; None for one that is not in sight."""
+    with house.store.look() as work:
+        nursery = work.nurseries.get(nursery_id)
+        farmer = work.people.farmer_by_id(nursery.farmer_id) if nursery else None
+        if nursery is None or farmer is None or not sight.sees(farmer.village_id):
+            return None
+        person = _person(work, house, sight, farmer, now)
+        asked = work.reminders.of_nursery(nursery.id)
+        zone = ZoneInfo(sight.zone(farmer.village_id, house.zone))
+        bar = bar_of(farmer, nursery, person.village, person.today)
+        return NurseryPage(
+            person=person,
+            nursery=nursery,
+            day=nursery.day(person.today),
+            bar=bar,
+            axis=axis_of((bar,), person.today),
+            plan=_plan(nursery, person.today, sight.officer.language, house),
+            tasks=tuple(_tasks(nursery, asked, zone)),
+            open_tasks=open_tasks(work, nursery),
+            visits=work.story.visits([nursery.id]),
+        )
+
+
+def farmer_page(house: House, sight: Sight, farmer_id: int, now: datetime) -> Person | None:
+    """A farmer, with all nurseries there are or were; None for one who is not in sight."""
+    with house.store.look() as work:
+        farmer = work.people.farmer_by_id(farmer_id)
+        if farmer is None or not sight.sees(farmer.village_id):
+            return None
+        return _person(work, house, sight, farmer, now)
+
+
+def _person(work: Work, house: House, sight: Sight, farmer: Farmer, now: datetime) -> Person:
+    name = sight.zone(farmer.village_id, house.zone)
+    zone = ZoneInfo(name)
+    answers = work.story.own_words(farmer_id=farmer.id)
+    return Person(
+        farmer=farmer,
+        village=sight.village(farmer.village_id),
+        beds=work.nurseries.of_farmer(farmer.id, open_only=False),
+        messages=_messages(work, farmer, zone),
+        roots=roots(work, farmer, name),
+        calls=tuple(
+            CallTold(
+                call=call,
+                at=call.at.astimezone(zone),
+                told=told(call.about, call.words),
+                answers=tuple(each for each in answers if each.call_id == call.id),
+            )
+            for call in work.story.calls_of(farmer.id)
+        ),
+        unsent=why_not(farmer),
+        today=local_date(now, name),
+    )
+
+
+def _plan(nursery: Nursery, today: date, language: str, house: House) -> tuple[Section, ...]:
+    """Quantities, labour, the cost where prices are known, cautions; the dates stand in the
+    list of tasks, also past ones."""
+    wet_bed, prices = house.store.practices.get(WET_BED), house.prices
+    plan = Plan(
+        area_typed=nursery.area_typed,
+        inputs=nursery.inputs,
+        quantities=nursery.quantities,
+        tasks=nursery.tasks,
+        sow=nursery.sow_date,
+        today=min(today, nursery.sow_date),
+        practice=nursery.practice,
+        practice_name=nursery.practice.name(language),
+        work=labour(nursery.quantities, nursery.practice, HANDS),
+        money=priced(nursery.inputs, nursery.practice, prices, wet_bed) if prices else None,
+    )
+    shown = (section for section in plan_page(plan) if section.heading.message != m.CALENDAR)
+    return tuple(shown)
+
+
+def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Iterator[TaskLine]:
+    """The calendar, each task with the latest of its reminders that went out."""
+    latest = {each.task: each for each in asked if each.state is not State.WITHDRAWN}
+    went = {each.task: each for each in asked if each.asked or each.answer}
+    for task in nursery.tasks:
+        found = went.get(task.code) or latest.get(task.code)
+        answered_at = (
+            found.answered_at.astimezone(zone) if found and found.answered_at else None
+        )
+        yield TaskLine(
+            task=task.code,
+            name=task_name(task, nursery.practice),
+            day=task.day,
+            on=task.date,
+            until=task.until,
+            state=found.state if found else None,
+            answer=found.answer if found else None,
+            answered_at=answered_at,
+        )
+
+
+# --- messages --------------------------------------------------------------------------------
+
+
+def _messages(work: Work, farmer: Farmer, zone: ZoneInfo) -> tuple[Message, ...]:
+    """The last messages both ways, the latest first, over every number while it was theirs."""
+    found: list[Message] = []
+    for phone, since, until in spans(work, farmer):
+        heard = work.story.heard(phone, MESSAGES_SHOWN, since, until)
+        sent = work.story.sent(phone, MESSAGES_SHOWN, since, until)
+        found += [
+            *(_sent(each, zone) for each in sent),
+            *(_heard(each, zone) for each in heard),
+        ]
+    found.sort(key=lambda message: message.at, reverse=True)
+    return tuple(found[:MESSAGES_SHOWN])
+
+
+def _heard(heard: Heard, zone: ZoneInfo) -> Message:
+    return Message(
+        at=heard.at.astimezone(zone),
+        text=heard.text,
+        inward=True,
+        channel=heard.channel,
+        answer=heard.answer,
+        failed=heard.failed,
+    )
+
+
+def _sent(sent: Sent, zone: ZoneInfo) -> Message:
+    return Message(
+        at=sent.at.astimezone(zone),
+        text=sent.text,
+        inward=False,
+        state=sent.state,
+        reached_at=sent.reached_at.astimezone(zone) if sent.reached_at else None,
+        due_at=sent.due_at.astimezone(zone),
+        detail=sent.detail,
+    )

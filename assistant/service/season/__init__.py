@@ -1,0 +1,1 @@
+"""The season as an officer sees it: picture, calendars, results."""

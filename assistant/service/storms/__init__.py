@@ -1,0 +1,1 @@
+"""Rain warnings, drafts and broadcasts: whom they reach, and what became of them."""

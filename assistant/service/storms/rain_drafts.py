@@ -1,0 +1,289 @@
+"""The Warnings page: what stands, what waits for a decision, and the reach of a draft."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from decimal import Decimal
+from zoneinfo import ZoneInfo
+
+from assistant.alphabet import Encoding
+from assistant.dialogue.rain_hours import HoursFault, hours_fault
+from assistant.people import Village
+from assistant.service.house import House
+from assistant.service.sight import Sight
+from assistant.service.storms import drafts
+from assistant.service.storms.danger import InDanger, in_danger, sowing_days
+from assistant.service.storms.headline import headline
+from assistant.service.storms.rain_words import RainWords
+from assistant.service.texts import Priced, Pricing, urgent_at
+from assistant.store import Draft, Given, Work
+
+SHOWN_FOR = timedelta(days=7)  # how long a warning that is over stays on the list
+MOST_PAST = 20
+MOST_LEFT_OUT = 50  # names of those who cannot be texted
+
+
+@dataclass(frozen=True)
+class DraftLine:
+    """A draft nobody has decided on, with its villages in sight; hours are local to them."""
+
+    draft: Draft
+    villages: tuple[Village, ...]
+    starts_at: datetime
+    ends_at: datetime
+
+
+@dataclass(frozen=True)
+class StormLine:
+    """One warning as it was sent, over all its villages in sight; hours are local to them."""
+
+    draft: Draft
+    villages: tuple[Village, ...]
+    starts_at: datetime
+    ends_at: datetime
+    stands: bool
+    recalled: bool
+    covered: int
+    need_help: int
+    silent: int
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A village to be ticked, with its beds in danger today."""
+
+    village: Village
+    beds: int
+
+
+@dataclass(frozen=True)
+class Warnings:
+    """The page."""
+
+    standing: tuple[StormLine, ...]
+    waiting: tuple[DraftLine, ...]
+    past: tuple[StormLine, ...]
+    villages: tuple[Choice, ...]
+    local: datetime  # now, in the programme's zone or the villages' own
+
+
+def warnings_page(house: House, sight: Sight, now: datetime) -> Warnings:
+    """What an officer sees before anything is chosen."""
+    zones = {village.zone for village in sight.villages}
+    zone = zones.pop() if len(zones) == 1 else house.zone
+    with house.store.look() as work:
+        storms = _storms(work, sight, now)
+        return Warnings(
+            standing=tuple(each for each in storms if each.stands),
+            waiting=_waiting(work, sight, now),
+            past=tuple(each for each in storms if not each.stands)[:MOST_PAST],
+            villages=_choices(work, sight, now.astimezone(ZoneInfo(zone))),
+            local=now.astimezone(ZoneInfo(zone)),
+        )
+
+
+def _choices(work: Work, sight: Sight, local: datetime) -> tuple[Choice, ...]:
+    beds = work.danger.counts(sight.village_ids, *sowing_days(local.date()))
+    return tuple(Choice(village, beds.get(village.id, 0)) for village in sight.villages)
+
+
+def _waiting(work: Work, sight: Sight, now: datetime) -> tuple[DraftLine, ...]:
+    found = ((each, _in_sight(sight, each.village_ids)) for each in work.drafts.open(now))
+    return tuple(
+        DraftLine(draft, villages, *_hours(draft, villages[0]))
+        for draft, villages in found
+        if villages
+    )
+
+
+def _in_sight(sight: Sight, village_ids: Iterable[int]) -> tuple[Village, ...]:
+    wanted = set(village_ids)
+    return tuple(village for village in sight.villages if village.id in wanted)
+
+
+def _hours(span: Draft | Given, village: Village) -> tuple[datetime, datetime]:
+    zone = ZoneInfo(village.zone)
+    return span.starts_at.astimezone(zone), span.ends_at.astimezone(zone)
+
+
+def _storms(work: Work, sight: Sight, now: datetime) -> tuple[StormLine, ...]:
+    by_draft: dict[int, list[Given]] = {}
+    for given in work.drafts.given(sight.village_ids, ends_after=now - SHOWN_FOR):
+        by_draft.setdefault(given.draft_id, []).append(given)
+    found = []
+    for draft_id, all_given in by_draft.items():
+        draft = work.drafts.get(draft_id)
+        villages = _in_sight(sight, (each.village_id for each in all_given))
+        if draft is None:
+            continue
+        tallies = [work.warnings.tally(each.id) for each in all_given if each.stands(now)]
+        line = StormLine(
+            draft,
+            villages,
+            *_hours(draft, villages[0]),
+            stands=bool(tallies),
+            recalled=all(each.recalled_at is not None for each in all_given),
+            covered=sum(each.covered for each in tallies),
+            need_help=sum(each.need_help for each in tallies),
+            silent=sum(each.silent for each in tallies),
+        )
+        found.append(line)
+    return tuple(found)
+
+
+# --- a draft, before it is decided on ---------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class VillageReach:
+    """Whom a warning finds in one village; `stands` are the hours (local) of warnings that
+    stand there already."""
+
+    village: Village
+    phones: int
+    young: int
+    soon: int
+    stands: tuple[tuple[datetime, datetime], ...]
+
+
+@dataclass(frozen=True)
+class Sample:
+    """The text as it arrives, in one language, for those who cover or those who wait; of
+    nurseries with other names only the names differ."""
+
+    language: str
+    young: bool
+    text: str
+    encoding: Encoding
+    segments: int
+    phones: int
+
+
+@dataclass(frozen=True)
+class DraftPage:
+    """A draft with its reach and cost.
+
+    Hours and `leaves_at` are local. `left_out` may not be texted and must be told otherwise;
+    `fault` keeps it from being sent; `loud` means that it leaves in the quiet hours.
+    """
+
+    line: DraftLine
+    villages: tuple[VillageReach, ...]
+    phones: int
+    segments: int
+    cost: Decimal | None
+    samples: tuple[Sample, ...]
+    left_out: tuple[InDanger, ...]
+    leaves_at: datetime
+    waits: bool
+    loud: bool
+    fault: HoursFault | None
+    mine: bool
+
+
+def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> DraftPage | None:
+    """The reach of a draft now; None for one that was decided on or is not in sight."""
+    with house.store.look() as work:
+        draft = work.drafts.get(draft_id)
+        if draft is None or draft.decided_at is not None:
+            return None
+        villages = _in_sight(sight, draft.village_ids)
+        if not villages:
+            return None
+        gathered = _Reach(work, house, draft, now)
+        reached = tuple(gathered.village(each) for each in villages)
+    first = villages[0]
+    leaves = urgent_at(house, first.zone, now).astimezone(ZoneInfo(first.zone))
+    here = now.astimezone(ZoneInfo(first.zone))
+    return DraftPage(
+        line=DraftLine(draft, villages, *_hours(draft, first)),
+        villages=reached,
+        phones=sum(each.phones for each in reached),
+        segments=gathered.segments,
+        cost=house.tariff.cost(gathered.segments) if house.tariff else None,
+        samples=gathered.samples(),
+        left_out=tuple(gathered.left_out),
+        leaves_at=leaves,
+        waits=leaves > now,
+        loud=leaves <= now and house.hours.quiet(here.time()),
+        fault=hours_fault(draft.starts_at, draft.ends_at, now),
+        mine=draft.alert_id is None and draft.made_by == sight.officer.id,
+    )
+
+
+class _Reach:
+    """Words a draft for all it would reach, and counts."""
+
+    def __init__(self, work: Work, house: House, draft: Draft, now: datetime) -> None:
+        self._work, self._house, self._draft, self._now = work, house, draft, now
+        self._pricing = Pricing(house)
+        self._longest: dict[tuple[str, bool], Priced] = {}
+        self._told: dict[tuple[str, bool], int] = {}
+        self.segments = 0
+        self.left_out: list[InDanger] = []
+
+    def village(self, village: Village) -> VillageReach:
+        """One village of the draft."""
+        words = RainWords(self._draft, village, headline(self._work, self._draft))
+        texted = []
+        for phone in in_danger(self._work, village, self._now):
+            if phone.may_be_texted:
+                self._count(words, phone)
+                texted.append(phone)
+            else:
+                self.left_out.append(phone)
+        standing = self._work.warnings.standing(village.id, self._now)
+        zone = ZoneInfo(village.zone)
+        return VillageReach(
+            village=village,
+            phones=len(texted),
+            young=sum(len(each.young) for each in texted),
+            soon=sum(len(each.soon) for each in texted),
+            stands=tuple(
+                (each.starts_at.astimezone(zone), each.ends_at.astimezone(zone))
+                for each in standing
+            ),
+        )
+
+    def _count(self, words: RainWords, phone: InDanger) -> None:
+        language = self._house.catalogue(phone.language).language
+        priced = self._pricing.of(words.says(phone), language)
+        self.segments += priced.segments
+        key = language, bool(phone.young)
+        self._told[key] = self._told.get(key, 0) + 1
+        if key not in self._longest or priced.segments > self._longest[key].segments:
+            self._longest[key] = priced
+
+    def samples(self) -> tuple[Sample, ...]:
+        """The longest text of each language and kind, what most are told first."""
+        found = (
+            Sample(*key, priced.text, priced.encoding, priced.segments, self._told[key])
+            for key, priced in self._longest.items()
+        )
+        return tuple(sorted(found, key=lambda each: -each.phones))
+
+
+# --- deciding ---------------------------------------------------------------------------------
+
+
+def send_draft(house: House, sight: Sight, draft_id: int, now: datetime) -> bool | None:
+    """Warns the villages in sight; False where somebody decided before or the hours no longer
+    hold, None for a draft that is not in sight."""
+    with house.store.work() as work:
+        draft = work.drafts.get(draft_id)
+        villages = _in_sight(sight, draft.village_ids) if draft else ()
+        if not villages:
+            return None
+        ids = [village.id for village in villages]
+        return drafts.send(work, house, draft_id, now, sight.officer, ids)
+
+
+def drop_draft(house: House, sight: Sight, draft_id: int, now: datetime) -> bool | None:
+    """Decides that the villages in sight are not warned; as `send_draft`."""
+    with house.store.work() as work:
+        draft = work.drafts.get(draft_id)
+        villages = _in_sight(sight, draft.village_ids) if draft else ()
+        if not villages:
+            return None
+        ids = [village.id for village in villages]
+        return drafts.drop(work, draft_id, now, sight.officer, ids)

@@ -1,0 +1,172 @@
+"""A warning that went out: who answered, who is silent, how far its texts are; what to do."""
+
+from collections.abc import Callable, Collection
+from dataclasses import dataclass
+from datetime import datetime
+from typing import TypeVar
+from zoneinfo import ZoneInfo
+
+from assistant.people import Village
+from assistant.service.house import House
+from assistant.service.sight import Sight
+from assistant.service.storms.warnings import ask_silent, call_back, give_all_clear
+from assistant.service.texts import after_quiet
+from assistant.store import Draft, Given, Progress, Silent, Work
+
+T = TypeVar("T")
+
+MOST_SILENT = 100  # names in the list; the counts are of all
+
+
+@dataclass(frozen=True)
+class VillageTally:
+    """What came back from one village; hours are local. A phone that answered is reached."""
+
+    village: Village
+    given: Given
+    starts_at: datetime
+    ends_at: datetime
+    stands: bool
+    asked: int
+    reached: int
+    covered: int
+    need_help: int
+
+    @property
+    def silent(self) -> int:
+        """Phones that were asked and have not answered."""
+        return self.asked - self.covered - self.need_help
+
+
+@dataclass(frozen=True)
+class Storm:
+    """The page; `clear_at` (local) is when an all-clear given now would leave."""
+
+    draft: Draft
+    villages: tuple[VillageTally, ...]
+    progress: Progress
+    silent: tuple[Silent, ...]
+    silent_in_all: int
+    askable: int  # silent ones that would get a second text now
+    stands: bool
+    clear_at: datetime
+    clear_waits: bool
+
+    def total(self, name: str) -> int:
+        """The sum of one count over the villages."""
+        return sum(getattr(each, name) for each in self.villages)
+
+
+def storm(house: House, sight: Sight, draft_id: int, now: datetime) -> Storm | None:
+    """How a warning stands; None for one that was not sent or is not in sight."""
+    with house.store.look() as work:
+        draft = work.drafts.get(draft_id)
+        given = work.drafts.given(sight.village_ids, draft_id=draft_id)
+        if draft is None or not given:
+            return None
+        ids = [each.id for each in given]
+        silent = work.warnings.silent(ids)
+        progress = work.sending.progress(ids)
+        tallies = tuple(_tally(work, sight, each, now) for each in given)
+    zone = tallies[0].village.zone
+    clear_at = after_quiet(house, zone, now)
+    standing: set[int | None] = {each.village.id for each in tallies if each.stands}
+    return Storm(
+        draft=draft,
+        villages=tallies,
+        progress=progress,
+        silent=silent[:MOST_SILENT],
+        silent_in_all=len(silent),
+        askable=sum(_askable(each, standing) for each in silent),
+        stands=bool(standing),
+        clear_at=clear_at.astimezone(ZoneInfo(zone)),
+        clear_waits=clear_at > now,
+    )
+
+
+def _askable(phone: Silent, standing: Collection[int | None]) -> bool:
+    return phone.village_id in standing and not phone.asked_again and not phone.unsent
+
+
+def _tally(work: Work, sight: Sight, given: Given, now: datetime) -> VillageTally:
+    village = sight.village(given.village_id)
+    assert village is not None  # the query was held to what is in sight
+    counts = work.warnings.tally(given.id)
+    zone = ZoneInfo(village.zone)
+    return VillageTally(
+        village=village,
+        given=given,
+        starts_at=given.starts_at.astimezone(zone),
+        ends_at=given.ends_at.astimezone(zone),
+        stands=given.stands(now),
+        asked=counts.asked,
+        reached=max(counts.delivered, counts.covered + counts.need_help),
+        covered=counts.covered,
+        need_help=counts.need_help,
+    )
+
+
+# --- what can be done -------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Recalled:
+    """What calling back did, in phones."""
+
+    taken_back: int
+    corrected: int
+
+
+def ask_again(house: House, sight: Sight, draft_id: int, now: datetime) -> int | None:
+    """A second text to the silent of the villages in sight; how many. None as in `storm`."""
+    done = _each(
+        house,
+        sight,
+        draft_id,
+        now,
+        lambda work, given: ask_silent(work, house, given.id, now, sight.officer.id),
+    )
+    return None if done is None else sum(done)
+
+
+def all_clear(house: House, sight: Sight, draft_id: int, now: datetime) -> bool | None:
+    """The all-clear for the villages in sight; False where none stood any more."""
+
+    def clear(work: Work, given: Given) -> bool:
+        give_all_clear(work, house, given.id, now, sight.officer.id)
+        return True
+
+    done = _each(house, sight, draft_id, now, clear)
+    return None if done is None else bool(done)
+
+
+def recall(house: House, sight: Sight, draft_id: int, now: datetime) -> Recalled | None | bool:
+    """Calls a warning back in the villages in sight; False where none stood any more."""
+    done = _each(
+        house,
+        sight,
+        draft_id,
+        now,
+        lambda work, given: call_back(work, house, given.id, now, sight.officer.id),
+    )
+    if done is None:
+        return None
+    counts = [each for each in done if each is not None]
+    if not counts:
+        return False
+    return Recalled(sum(each[0] for each in counts), sum(each[1] for each in counts))
+
+
+def _each(
+    house: House,
+    sight: Sight,
+    draft_id: int,
+    now: datetime,
+    do: Callable[[Work, Given], T],
+) -> list[T] | None:
+    """Does something for each warning of a draft that is in sight and stands."""
+    with house.store.work() as work:
+        given = work.drafts.given(sight.village_ids, draft_id=draft_id)
+        if not given:
+            return None
+        return [do(work, each) for each in given if each.stands(now)]

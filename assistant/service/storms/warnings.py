@@ -1,0 +1,181 @@
+"""Rain warnings: given, asked about again, called back, and ended by the all-clear."""
+
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from assistant.dialogue.rain_hours import span_slots
+from assistant.dialogue.values import Focus, Kind, Standing
+from assistant.people import Farmer, Village
+from assistant.service.audit import Act, Subject, note
+from assistant.service.house import House
+from assistant.service.recall import PROMPTS, recall_prompts
+from assistant.service.storms.danger import InDanger, in_danger, texted
+from assistant.service.storms.headline import headline
+from assistant.service.storms.rain_words import RainWords, Says, asked_again
+from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post_all, urgent_at
+from assistant.store import Draft, TextState, Work
+from assistant.wording import messages_rain as r
+from assistant.wording import messages_talk as m
+
+# A text that a dispatcher has may still be on its way to the operator: its correction comes
+# after it.
+ON_ITS_WAY = timedelta(minutes=1)
+
+
+def warn(
+    work: Work, house: House, draft: Draft, village: Village, officer_id: int, now: datetime
+) -> Standing:
+    """Puts a warning on the phones in danger, once each, in their languages.
+
+    Args:
+        officer_id: who answers for it.
+    """
+    standing = work.warnings.add(village.id, officer_id, draft.starts_at, draft.ends_at, now)
+    # A prompt that waits to be sent may still say "uncover" or "sow": it is written again.
+    recall_prompts(work, work.outbox.waiting(PROMPTS, village_id=village.id), now)
+    found = tuple(texted(in_danger(work, village, now)))
+    work.warnings.ask(standing.id, (each.phone for each in found))
+    words, due = (
+        RainWords(draft, village, headline(work, draft)),
+        urgent_at(house, village.zone, now),
+    )
+    letters = (_letter(standing, each, words.says(each), due) for each in found)
+    post_all(work, house, letters, now)
+    return standing
+
+
+def _letter(standing: Standing, phone: InDanger, says: Says, due: datetime) -> Letter:
+    return Letter(
+        phone=phone.phone,
+        language=phone.language,
+        says=says,
+        kind=Kind.WARNING,
+        due_at=due,
+        not_after=max(standing.ends_at, due),
+        focus=Focus(warning_id=standing.id),
+        warning_id=standing.id,
+        urgent=True,
+    )
+
+
+def ask_silent(
+    work: Work, house: House, warning_id: int, now: datetime, officer_id: int
+) -> int:
+    """Sends a second text to those who have not answered, once each; how many those are.
+
+    Who has not been sent the first one yet is not asked again.
+    """
+    standing, village = _standing(work, warning_id)
+    if standing is None or village is None or standing.ends_at <= now:
+        return 0
+    again = set(work.warnings.ask_again(warning_id, now))
+    found = [each for each in texted(in_danger(work, village, now)) if each.phone in again]
+    due = urgent_at(house, village.zone, now)
+    letters = (
+        _letter(standing, each, asked_again(village, standing.ends_at, each), due)
+        for each in found
+    )
+    post_all(work, house, letters, now)
+    if found:
+        note(work, officer_id, Act.ASKED_AGAIN, now, Subject(village_id=village.id))
+    return len(found)
+
+
+def call_back(
+    work: Work, house: House, warning_id: int, now: datetime, officer_id: int
+) -> tuple[int, int] | None:
+    """Takes a warning back that was a mistake: texts that have not left stay here, and phones
+    that have it get a correction.
+
+    Where another warning stands for the village, none is to be corrected: rain is to come.
+
+    Returns:
+        How many texts were taken back and how many are corrected; None for a warning that does
+        not stand any more.
+    """
+    standing, village = _standing(work, warning_id)
+    if standing is None or village is None or standing.ends_at <= now:
+        return None
+    if not work.warnings.clear(warning_id, now, recalled=True):
+        return None
+    withdrawn = work.sending.take_back(warning_id, now)
+    told = {} if work.warnings.standing(village.id, now) else work.sending.told(warning_id)
+    letters = tuple(_corrections(work, house, standing, village, told, now))
+    post_all(work, house, letters, now)
+    note(work, officer_id, Act.WARNING_RECALLED, now, Subject(village_id=village.id))
+    return withdrawn, len(letters)
+
+
+def _corrections(
+    work: Work,
+    house: House,
+    standing: Standing,
+    village: Village,
+    told: dict[str, TextState | None],
+    now: datetime,
+) -> Iterator[Letter]:
+    day = span_slots(standing.starts_at, standing.ends_at, village)["date"]
+    says = (r.RECALLED(village=village.name, date=day),)
+    due = urgent_at(house, village.zone, now)
+    for farmer in work.warnings.farmers_asked(standing.id):
+        if farmer.phone not in told:
+            continue
+        leaving = told[farmer.phone] is TextState.CLAIMED
+        leaves = max(due, now + ON_ITS_WAY) if leaving else due
+        yield Letter(
+            phone=farmer.phone,
+            language=farmer.language,
+            says=says,
+            kind=Kind.ALL_CLEAR,
+            due_at=leaves,
+            not_after=leaves + REPLY_LASTS,
+            warning_id=standing.id,
+            urgent=True,
+        )
+
+
+def give_all_clear(
+    work: Work, house: House, warning_id: int, now: datetime, officer_id: int | None = None
+) -> None:
+    """Ends all warnings of a village: what was not sent is taken back, who was told hears it.
+
+    A second warning is given where the first was too short; one all-clear is for both. It can
+    wait for the morning: nothing is to be done at night.
+    """
+    standing, village = _standing(work, warning_id)
+    if standing is None or village is None:
+        return
+    due = after_quiet(house, village.zone, now)
+    beds: dict[Farmer, dict[str, None]] = {}
+    for each in work.warnings.standing(village.id, now):
+        work.warnings.clear(each.id, now)
+        work.sending.take_back(each.id, now)
+        told = work.sending.told(each.id)
+        for farmer, nursery in work.nurseries.warned(each.id):
+            if farmer.phone in told:
+                beds.setdefault(farmer, {}).update({nursery.called: None} if nursery else {})
+    letters = (
+        Letter(
+            phone=farmer.phone,
+            language=farmer.language,
+            says=(m.ALL_CLEAR(village=village.name, labels=", ".join(called)), r.STAY_SAFE()),
+            kind=Kind.ALL_CLEAR,
+            due_at=due,
+            not_after=due + REPLY_LASTS,
+            warning_id=warning_id,
+        )
+        for farmer, called in beds.items()
+        if called  # a bed that was closed meanwhile needs no look
+    )
+    post_all(work, house, letters, now)
+    note(work, officer_id, Act.WARNING_CLEARED, now, Subject(village_id=village.id))
+
+
+def _standing(work: Work, warning_id: int) -> tuple[Standing | None, Village | None]:
+    standing = work.warnings.get(warning_id)
+    return standing, work.people.village(standing.village_id) if standing else None
+
+
+def raining(work: Work, village: Village | None, now: datetime) -> bool:
+    """Whether a warning stands for a village."""
+    return village is not None and bool(work.warnings.standing(village.id, now))

@@ -1,0 +1,29 @@
+"""Where villages lie, from the programme file: what somebody placed is left as it is."""
+
+from assistant.alerts import Place
+from assistant.alerts.values import Geocode, Point
+from assistant.service.alerts.codes import NoCode, place_villages, read_codes, unplaced_villages
+from tests.valley import KIJANI, MWANGA, Valley
+
+
+def test_only_villages_that_nobody_placed_are_placed(valley: Valley) -> None:
+    """And once is enough."""
+    with valley.house.store.work() as work:
+        work.alerts.set_point(KIJANI.id, Point(-2.0, 38.0))
+    places = {name: Place(Point(-1.0, 37.0)) for name in ("Kijani", "Mto Mwanga", "Elsewhere")}
+    assert unplaced_villages(valley.house) == ("Mto Mwanga",)
+    assert place_villages(valley.house, places, valley.now) == ("Mto Mwanga",)
+    assert place_villages(valley.house, places, valley.now) == ()
+    with valley.house.store.look() as work:
+        assert work.alerts.places() == {
+            KIJANI.id: Place(Point(-2.0, 38.0)),
+            MWANGA.id: Place(Point(-1.0, 37.0)),
+        }
+
+
+def test_codes_are_read_one_a_line() -> None:
+    """Values may hold the sign that parts them."""
+    assert read_codes(" a = 1 \n\nb=2=3") == (Geocode("a", "1"), Geocode("b", "2=3"))
+    assert read_codes("") == ()
+    for line in ("a", "=1", "a=", "x" * 61 + "=1"):
+        assert isinstance(read_codes(f"a=1\n{line}"), NoCode)
