@@ -304,3 +304,11 @@ def test_a_village_is_placed_on_its_page(valley: Valley, browser: Browser) -> No
     browser.send("/villages/1/place", place="")
     with valley.house.store.look() as work:
         assert [village.latitude for village in work.people.villages()] == [None, None, None]
+
+
+def test_the_way_shows_where_a_page_under_it_is(browser: Browser) -> None:
+    """On the list it is the page itself, on a draft the place that it belongs to."""
+    browser.open("/warnings")
+    assert '<a href="/warnings" aria-current="page">' in browser.page.text
+    browser.send("/warnings", village="1", **RAIN)
+    assert '<a href="/warnings" aria-current="true">' in browser.page.text
