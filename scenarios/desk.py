@@ -123,7 +123,7 @@ class Desk:
             if "name" in pressed.attributes
             else {}
         )
-        self._send(form, also)
+        self._send(form, also, pressed.attributes.get("formaction"))
 
     def _reads(self, act: s.Reads) -> None:
         faults = differences(act.expected, self._where.text)
@@ -138,10 +138,10 @@ class Desk:
     def _go(self, address: str) -> None:
         self._ask("GET", urljoin(self._at, address))
 
-    def _send(self, form: Node, typed: Mapping[str, str]) -> None:
+    def _send(self, form: Node, typed: Mapping[str, str], to: str | None = None) -> None:
         fields = [pair for pair in filled(form, self._changed) if pair[0] not in typed]
         fields += list(typed.items())
-        address = urljoin(self._at, form.attributes.get("action") or self._at)
+        address = urljoin(self._at, to or form.attributes.get("action") or self._at)
         if form.attributes.get("method", "get").lower() == "post":
             self._ask("POST", address, data=fields)
         else:

@@ -194,19 +194,14 @@ def _looking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
             counts=counts_of(seen),
             shown=SHOWN,
             mark=fingerprint(seen),
-            owners=OWNERS,
-            shared=SHARED,
+            questions=seen.shared or seen.owners,
+            open_rows=seen.open_rows,
         )
 
     @found.post("/lists/<int:number>/answers")
     def answer(number: int) -> ResponseReturnValue:
         it = _opened(desk, number)
-        choices = replace(
-            it.choices,
-            shared={**it.choices.shared, **_answers("shared-", SHARED)},
-            owners={**it.choices.owners, **_answers("owner-", OWNERS)},
-        )
-        keeping.choose(desk.house, number, choices, desk.now)
+        keeping.choose(desk.house, number, _decided(it), desk.now)
         return desk.to("lists.outlook", number=number)
 
     @found.get("/lists/<int:number>/rejects.csv")
@@ -218,6 +213,15 @@ def _looking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
         seen = keeping.dry_run(desk.house, desk.sight, it, desk.now)
         content = keeping.rejects_of(it.paper, seen, desk.house, desk.sight)
         return _file(content, "to-mend.csv")
+
+
+def _decided(it: Opened) -> Choices:
+    """The choices of a list with what was answered on the page."""
+    return replace(
+        it.choices,
+        shared={**it.choices.shared, **_answers("shared-", SHARED)},
+        owners={**it.choices.owners, **_answers("owner-", OWNERS)},
+    )
 
 
 def _answers(start: str, known: tuple[str, ...]) -> dict[str, str]:
@@ -253,6 +257,9 @@ def _taking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
     @found.post("/lists/<int:number>/take")
     def take(number: int) -> ResponseReturnValue:
         it = _opened(desk, number)
+        held_up = _held_up(desk, it)
+        if held_up is not None:
+            return held_up
         if keeping.begin(desk.house, number, desk.now):
             _take(desk, jobs, it, typed("mark"))
         return desk.to("lists.outcome", number=number)
@@ -269,6 +276,21 @@ def _taking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
             return desk.page("list_done.html", kept=kept)
         desk.tell(w.NOT_TAKEN if job is None or job.failed else w.MOVED_ON, wrong=True)
         return desk.to("lists.outlook", number=number)
+
+
+def _held_up(desk: Desk, it: Opened) -> ResponseReturnValue | None:
+    """Where the button sends back to the page. The questions stand in the same form: what was
+    answered since the look is not lost, and what is open is left out only where that was
+    ticked."""
+    decided = _decided(it)
+    if decided != it.choices:
+        keeping.choose(desk.house, it.kept.id, decided, desk.now)
+        desk.tell(w.ANSWERS_COUNTED)
+        return desk.to("lists.outlook", number=it.kept.id)
+    if typed("asks") and not typed("without"):
+        desk.tell(w.ANSWER_FIRST, wrong=True)
+        return desk.to("lists.outlook", number=it.kept.id, anchor="questions")
+    return None
 
 
 def _take(desk: Desk, jobs: Jobs, it: Opened, mark: str) -> None:

@@ -231,6 +231,19 @@ WHAT = Message("What changes", note="Head of a column.")
 NEW_FARMERS = Message("New farmers", note="Heading.")
 BED = Message("Nursery", note="Head of a column.")
 APPLY = Message("Take it in", note="Button: the list is applied.")
+WITHOUT = Message(
+    "Leave out the {n} row with an open question above",
+    plural="Leave out the {n} rows with open questions above",
+    note="Box to tick beside the button that takes a list in; rows of a file.",
+)
+ANSWER_FIRST = Message(
+    "Nothing is taken in yet. Answer the questions, or tick that their rows are left out.",
+    note="The button was pressed with questions open.",
+)
+ANSWERS_COUNTED = Message(
+    "Your answers are counted in, and nothing is taken in yet. Look again, then take it in.",
+    note="The button was pressed with new answers beside it.",
+)
 NOTHING_TO_DO = Message("There is nothing to take in.", note="Instead of that button.")
 MOVED_ON = Message(
     "The roll has changed meanwhile. Look at what would happen now, and take it in again.",

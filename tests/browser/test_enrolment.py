@@ -59,6 +59,10 @@ def test_a_workbook_is_taken_in_with_its_questions_answered(
 ) -> None:
     """Approve the columns, look, decide, take in; the rows left out come as a file."""
     _send_in(page, storm, workbook)
+    left_out = page.get_by_label("rows with open questions above")
+    page.get_by_role("button", name="Take it in").click()
+    assert left_out.evaluate("box => box.validity.valueMissing")
+    expect(page.get_by_role("heading", name="2. What would happen")).to_be_visible()
     family = page.get_by_role("group").filter(has_text=FAMILY)
     family.get_by_label("one phone of a family").check()
     passed_on = page.get_by_role("group").filter(has_text=PHONES[0])

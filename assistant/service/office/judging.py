@@ -93,6 +93,12 @@ class Outlook:
     shared: tuple[Question, ...] = ()
     owners: tuple[Question, ...] = ()
 
+    @property
+    def open_rows(self) -> int:
+        """How many rows wait for an answer to their question; they are left out until then."""
+        questions = (*self.shared, *self.owners)
+        return sum(len(each.lines) for each in questions if not each.answer)
+
     def count(self, verdict: Verdict) -> int:
         """How many rows have this verdict."""
         return sum(each.verdict is verdict for each in self.judged)
@@ -140,7 +146,8 @@ class Judge:
             self._group(phone, tuple(group), by_line)
         self._deeds.sort(key=lambda deed: deed.entry.line)
         judged = tuple(self._judged[row.line] for row in ordered)
-        return Outlook(judged, tuple(self._deeds), tuple(self._shared), tuple(self._owners))
+        shared, owners = map(_open_first, (self._shared, self._owners))
+        return Outlook(judged, tuple(self._deeds), shared, owners)
 
     def _put(self, row: Row, verdict: Verdict, *says: Say, entry: Entry | None = None) -> None:
         self._judged[row.line] = Judged(row, verdict, says, entry)
@@ -300,6 +307,11 @@ def changes_language(entry: Entry, farmer: Farmer) -> bool:
     if farmer.consent_at is not None:
         return False
     return entry.language_given and entry.language != farmer.language
+
+
+def _open_first(questions: Iterable[Question]) -> tuple[Question, ...]:
+    """Those without an answer first: a page shows a part of many."""
+    return tuple(sorted(questions, key=lambda each: bool(each.answer)))
 
 
 # --- names -----------------------------------------------------------------------------------

@@ -1,6 +1,7 @@
 """Taking in an office's list on the page."""
 
 import io
+import re
 
 import pytest
 
@@ -134,6 +135,61 @@ def test_two_names_on_one_number_are_asked_and_not_merged(
         farmer = work.people.farmer(AMINA)
         assert farmer is not None and farmer.name == "Amina Juma"
         assert {bed.name for bed in work.nurseries.of_farmer(farmer.id)} == {"Amina", "Baraka"}
+
+
+MIXED = f"""Phone,Name,Village
+{AMINA},Amina Juma,Kijani
+{AMINA},Baraka Mosi,Kijani
+{ZAWADI},Zawadi Asha,Kijani
+"""
+
+
+def mark_of(browser: Browser) -> str:
+    """What the button sends of the dry run that was shown."""
+    return browser.page.text.partition('name="mark" value="')[2].partition('"')[0]
+
+
+def test_rows_with_an_open_question_are_not_left_out_unsaid(
+    officer: Browser, valley: Valley
+) -> None:
+    """How many they are stands beside the button, and has to be ticked."""
+    send_in(officer, MIXED)
+    page = approve(officer)
+    assert "Leave out the 2 rows with open questions above" in page
+    assert " checked>" not in officer.page.text
+    page = officer.send("/lists/1/take", mark=mark_of(officer), asks="yes")
+    assert "Nothing is taken in yet. Answer the questions" in page
+    with valley.house.store.look() as work:
+        assert work.people.farmer(ZAWADI) is None
+    page = officer.send("/lists/1/take", mark=mark_of(officer), asks="yes", without="on")
+    assert "The list is taken in" in page and "1 new farmer" in page
+    assert "2 rows left out" in page
+
+
+def test_an_answer_given_beside_the_button_is_not_lost(officer: Browser) -> None:
+    """It is counted in and shown once more; then nothing is asked any longer."""
+    send_in(officer, MIXED)
+    approve(officer)
+    answer = {f"shared-{AMINA}": "family"}
+    mark = mark_of(officer)
+    page = officer.send("/lists/1/take", mark=mark, asks="yes", without="on", **answer)
+    assert "Your answers are counted in" in page and "2 new farmers" in page
+    assert "open question" not in page
+    page = officer.send("/lists/1/take", mark=mark_of(officer), **answer)
+    assert "The list is taken in" in page and "2 new farmers" in page
+
+
+def test_questions_without_an_answer_come_first(officer: Browser) -> None:
+    """A page shows fifty: those answered make room for the others."""
+    phones = [f"+447700900{n:03}" for n in range(60)]
+    rows = "".join(f"{each},Amina,Kijani\n{each},Baraka,Kijani\n" for each in phones)
+    send_in(officer, "Phone,Name,Village\n" + rows)
+    approve(officer)
+    asked = re.findall(r'"shared-([+0-9]+)" value="leave"', officer.page.text)
+    assert asked == phones[:50]
+    officer.send("/lists/1/answers", **{f"shared-{each}": "leave" for each in asked})
+    asked = re.findall(r'"shared-([+0-9]+)" value="leave"', officer.page.text)
+    assert asked[:10] == phones[50:]
 
 
 @pytest.mark.parametrize(
