@@ -32,6 +32,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.reading import in_danger
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -271,8 +272,17 @@ def call(about_what: str, words: str, session: Session, known: Known) -> CallFor
 def _call(session: Session, known: Known) -> Turn:
     words = str(session.answers["words"])
     kind = str(session.answers.get("problem") or "officer")
+    if _tells_of_danger(words, known):
+        kind = "danger"  # the officer hears of it at once, as of rain
     text = said(m.CALL_NOTED(words=shortened(words)))
     return ended(session, known, text, changes=(call(kind, words, session, known),))
+
+
+def _tells_of_danger(words: str, known: Known) -> bool:
+    """Whether words speak of a flood or a storm, also in English mixed in."""
+    lexicons = {known.lexicon.language: known.lexicon}
+    lexicons |= {code: each for code, each in known.lexicons.items() if code == "en"}
+    return any(in_danger(words, each) for each in lexicons.values())
 
 
 def rain(session: Session | None, known: Known) -> Turn:

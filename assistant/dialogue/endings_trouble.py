@@ -130,7 +130,7 @@ def _stage(nursery: Nursery | None, known: Known) -> str:
 def _flood(session: Session, known: Known) -> Turn:
     says = {"before": c.FLOOD_BEFORE, "early": c.FLOOD_EARLY, "later": c.FLOOD_LATER}
     text = said(says[_stage(chosen_nursery(session, known), known)]())
-    return ended(session, known, text, changes=(call("water", "", session, known),))
+    return ended(session, known, text, changes=(call("flood", "", session, known),))
 
 
 def _dry(session: Session, known: Known) -> Turn:

@@ -19,6 +19,7 @@ from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from assistant.dialogue import conversations as talks
+from assistant.dialogue.callers import caller
 from assistant.dialogue.endings import lasting, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.officer_add import add
@@ -249,7 +250,7 @@ def _who(rest: str, known: Known, desk: Desk) -> Turn:
         return Turn(known.session, (said(o.NOBODY_TO_SEE()),))
     lines: list[Say] = [
         o.SEE(
-            phone=visit.phone,
+            phone=caller(visit.name, visit.phone),
             label=visit.label,
             village=visit.village,
             reason=visit.reason,

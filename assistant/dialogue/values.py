@@ -118,6 +118,7 @@ class Visit:
     village: str
     reason: str
     since: date
+    name: str = ""
 
 
 @dataclass(frozen=True)

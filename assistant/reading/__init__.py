@@ -8,6 +8,7 @@ from assistant.reading.areas import read_area
 from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
 from assistant.reading.counts import read_count, read_litres
+from assistant.reading.danger import in_danger
 from assistant.reading.dates import read_date
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
@@ -26,6 +27,7 @@ __all__ = [
     "Reason",
     "Wish",
     "guess_language",
+    "in_danger",
     "is_name",
     "language_named",
     "read_answer",

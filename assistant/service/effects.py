@@ -9,6 +9,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.channel import Channel
 from assistant.dialogue import values as v
+from assistant.dialogue.callers import caller
 from assistant.dialogue.officer import without_any_code
 from assistant.dialogue.readers import shortened
 from assistant.people import Farmer
@@ -22,7 +23,7 @@ from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.storms.drafts import issue_warning
 from assistant.service.storms.warnings import give_all_clear
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
-from assistant.service.told import ABOUT, answer_of
+from assistant.service.told import ABOUT, URGENT, answer_of
 from assistant.service.village_beds import keep_warmth
 from assistant.store import Work
 from assistant.wording import messages_officer as o
@@ -209,7 +210,7 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
     nursery = scene.work.nurseries.get(change.nursery_id) if change.nursery_id else None
     slots: dict[str, Slot] = {
-        "phone": farmer.phone,
+        "phone": caller(farmer.name, farmer.phone),
         "village": village.name if village else "-",
         "label": nursery.called if nursery else "-",
         "about": ABOUT.get(change.about, o.ABOUT_OTHER)(),
@@ -218,10 +219,11 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
     if isinstance(words, str):
         words = shortened(words)
     says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
-    _notify(scene, farmer, says, urgent=False)
+    urgent = change.about in URGENT
+    _notify(scene, farmer, (says, o.GO_SAFELY()) if urgent else (says,), urgent=urgent)
 
 
-def _notify(scene: Scene, farmer: Farmer, says: Say, *, urgent: bool) -> None:
+def _notify(scene: Scene, farmer: Farmer, says: tuple[Say, ...], *, urgent: bool) -> None:
     """Tells the officers of the farmer's village, the leads where the village is none of ours;
     outside quiet hours unless it is urgent."""
     people = scene.work.people
@@ -236,7 +238,7 @@ def _notify(scene: Scene, farmer: Farmer, says: Say, *, urgent: bool) -> None:
         letter = Letter(
             phone=officer.phone,
             language=officer.language,
-            says=(says,),
+            says=says,
             kind=v.Kind.NOTICE,
             due_at=due,
             not_after=due + REPLY_LASTS,
@@ -252,8 +254,9 @@ def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
     farmer = scene.farmer()
     scene.work.calls.add(farmer.id, None, "rain", "", scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
-    says = o.HELP_IN_RAIN(phone=farmer.phone, village=village.name if village else "-")
-    _notify(scene, farmer, says, urgent=True)
+    who = caller(farmer.name, farmer.phone)
+    says = o.HELP_IN_RAIN(phone=who, village=village.name if village else "-")
+    _notify(scene, farmer, (says,), urgent=True)
 
 
 def _issue(change: v.IssueWarning, scene: Scene) -> None:

@@ -12,6 +12,7 @@ from assistant.store import Work
 from assistant.wording import messages_talk as m
 
 ABOUT = "ring"
+IN_THE_RAIN = "ring_rain"
 SAME_CALL = timedelta(hours=6)  # who rings again soon means the same
 
 
@@ -27,20 +28,36 @@ def take_ring(house: House, incoming: Incoming, now: datetime) -> None:
         if not work.inbox.take(incoming, "", now).new:
             return
         farmer = work.people.farmer(incoming.phone)
-        if farmer is None or farmer.consent_at is None or _rang_lately(work, farmer, now):
+        if farmer is None or not _is_ours(farmer) or _rang_lately(work, farmer, now):
             return
         beds = work.nurseries.of_farmer(farmer.id)
         nursery_id = beds[0].id if len(beds) == 1 else None
         scene = Scene(work, house, incoming.phone, Channel.RING, now)
-        carry_out((CallForHelp(ABOUT, "", nursery_id),), scene)
-        if farmer.stopped_at is None:
+        about = IN_THE_RAIN if _rains(work, farmer, now) else ABOUT
+        carry_out((CallForHelp(about, "", nursery_id),), scene)
+        if farmer.consent_at is not None and farmer.stopped_at is None:
             _say_so(work, house, farmer, now)
 
 
+def _is_ours(farmer: Farmer) -> bool:
+    """Not who said no: of them nothing is kept but that, no village either. Who has not agreed
+    yet is called back, since a call is no text."""
+    return farmer.consent_at is not None or farmer.village_id is not None
+
+
+def _rains(work: Work, farmer: Farmer, now: datetime) -> bool:
+    """Whether a rain warning stands where the phone rings from: then nobody waits for the
+    morning."""
+    here = farmer.village_id
+    return here is not None and bool(work.warnings.standing(here, now))
+
+
 def _rang_lately(work: Work, farmer: Farmer, now: datetime) -> bool:
-    """Whether such a call stands open already."""
+    """Whether such a call stands open already. One of the rain is another."""
+    rains = _rains(work, farmer, now)
+    same = (IN_THE_RAIN,) if rains else (ABOUT, IN_THE_RAIN)
     return any(
-        call.about == ABOUT and call.handled_at is None and call.at > now - SAME_CALL
+        call.about in same and call.handled_at is None and call.at > now - SAME_CALL
         for call in work.story.calls_of(farmer.id)
     )
 

@@ -23,10 +23,16 @@ ABOUT: Mapping[str, Message] = {
     "animals": o.ABOUT_ANIMALS,
     "water": o.ABOUT_WATER,
     "leaves": o.ABOUT_LEAVES,
+    "flood": o.ABOUT_FLOOD,
+    "danger": o.ABOUT_DANGER,
     "rain": o.ABOUT_RAIN,
     "ring": o.ABOUT_RING,
+    "ring_rain": o.ABOUT_RING_RAIN,
     "other": o.ABOUT_OTHER,
 }
+URGENT = frozenset({"rain", "flood", "danger", "ring_rain"})
+"""Calls that officers hear of at once, also in the quiet hours where a setting allows it."""
+
 # Here the words that are kept are answers to the questions of a talk, not the farmer's own.
 _ANSWERED = frozenset({"yellow", "seed", "not_up"})
 _LABELS = {choice.code: choice.label for choice in (*SIGNS, *LEAVES, *PLACES)}

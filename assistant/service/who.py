@@ -33,6 +33,7 @@ def _called(card: CallCard, catalogue: Catalogue) -> Visit:
         village=_name(card.village),
         reason=_worded(o.HELP_CALL(), catalogue),
         since=card.at.date(),
+        name=card.farmer.name or "",
     )
 
 
@@ -43,6 +44,7 @@ def _seen(line: ToSee, reason: Reason, catalogue: Catalogue) -> Visit:
         village=_name(line.village),
         reason=_worded(reason.say, catalogue),
         since=reason.since,
+        name=line.farmer.name or "",
     )
 
 

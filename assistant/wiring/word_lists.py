@@ -45,7 +45,9 @@ _GRAMMAR = (
     "no_is_not",
     "mixes_english",
 )
-_SECTIONS = frozenset({"shown", "grammar", "words", "stop_not", "wishes", "choice"}) | _KEYED
+_SECTIONS = _KEYED | frozenset(
+    {"shown", "grammar", "words", "stop_not", "wishes", "choice", "danger"}
+)
 _SHOWN = ("locale", "decimal", "groups", "units", "answers", "wishes")
 _ANSWERS = ("yes", "no", "done", "not_yet")
 _DIGITS = "0123456789"
@@ -85,6 +87,7 @@ class _Draft:
     )
     wishes: dict[Wish, WishWords] = field(default_factory=dict)
     choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    danger: tuple[str, ...] = ()
     marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
 
     def section(self, table: _Table, name: str) -> _Table:
@@ -138,6 +141,7 @@ def read_word_list(
     _read_phrases(table, draft)
     _read_wishes(draft.section(table, "wishes"), draft)
     _read_choices(table.get("choice", {}), draft)
+    _read_danger(table.get("danger", {}).get("words"), draft)
     shown, grammar = draft.section(table, "shown"), draft.section(table, "grammar")
     _check_shown(shown, draft)
     for name in sorted(set(grammar) - set(_GRAMMAR)):
@@ -179,6 +183,7 @@ def _frozen(
         wishes=MappingProxyType(draft.wishes),
         choices=MappingProxyType(draft.choices),
         stop_not=not_stop,
+        danger=draft.danger,
         known=_known(draft),
         own=own,
         **flags,
@@ -272,6 +277,16 @@ def _read_choices(section: _Table, draft: _Draft) -> None:
             draft.faults.append(f"[choice] {code}: expected a list of words in quotes")
             continue
         draft.choices[code] = tuple(spellings)
+
+
+def _read_danger(spellings: object, draft: _Draft) -> None:
+    """Words of a call for help that cannot wait; missing where a language has none yet."""
+    if spellings is None:
+        return
+    if not isinstance(spellings, list) or not all(map(_is_text, spellings)):
+        draft.faults.append("[danger] words: expected a list of words in quotes")
+        return
+    draft.danger = tuple(spellings)
 
 
 def _is_text(text: object) -> bool:

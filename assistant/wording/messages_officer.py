@@ -74,6 +74,10 @@ SEE = Message(
 AND_MORE = Message("and {n} more.", plural="and {n} more.", note="The list of WHO was cut.")
 OPEN_TASK = Message("no answer to '{what}'", note="Reason for a visit; {what} is a task.")
 HELP_CALL = Message("called for help", note="Reason for a visit.")
+CALLER = Message(
+    "{name} {phone}",
+    note="A farmer's name and number in texts to an officer: Help wanted: Amina +447700900101, ...",
+)
 HELP_NOTICE = Message(
     'Help wanted: {phone}, {village}, nursery {label}: {about}. "{words}"',
     note="To the officer. {about} names the trouble, {words} is the farmer's own text.",
@@ -87,6 +91,10 @@ HELP_NOTICE_BARE = Message(
 HELP_IN_RAIN = Message(
     "Help wanted in the rain: {phone}, {village}. Go only when it is safe.",
     note="To the officer: a farmer answered 2 to a warning.",
+)
+GO_SAFELY = Message(
+    "Go only when it is safe.",
+    note="To the officer, after a call for help in a flood or storm.",
 )
 ALERT_DRAFTED = Message(
     "Official alert for {villages}: {words}, {from_time} to {to_time} on {date}. No farmer is told "
@@ -133,5 +141,13 @@ ABOUT_ANIMALS = Message("animals or insects", note="What a call for help is abou
 ABOUT_WATER = Message("water", note="What a call for help is about.")
 ABOUT_OTHER = Message("other", note="What a call for help is about.")
 ABOUT_RAIN = Message("help in the rain", note="What a call for help is about.")
+ABOUT_FLOOD = Message("flood over the bed", note="What a call for help is about.")
+ABOUT_DANGER = Message(
+    "flood or storm", note="What a call for help is about: the farmer's own words tell of it."
+)
 ABOUT_RING = Message("rang you", note="What a call for help is about: a missed call.")
+ABOUT_RING_RAIN = Message(
+    "rang you, rain warning stands",
+    note="What a call for help is about: a missed call from a village that was warned.",
+)
 ABOUT_LEAVES = Message("leaf count", note="What a call for help is about.")

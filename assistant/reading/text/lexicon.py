@@ -111,6 +111,7 @@ class Lexicon:
     wish_names: Mapping[Wish, str]  # shown
     wishes: Mapping[Wish, WishWords]
     choices: Mapping[str, tuple[str, ...]]  # other words for a numbered choice, by its code
+    danger: tuple[str, ...]  # words of a call that cannot wait: flood, storm
     stop_not: tuple[Phrase, ...]  # rain, insects, water: beside these "stop" is no wish
     known: frozenset[str]  # every single word of the list: what is spelt right
     own: frozenset[str]  # those of them that are no English mixed in

@@ -1,7 +1,10 @@
 """An officer by text: warn, count, clear, see who needs a visit."""
 
+from dataclasses import replace
+
 import pytest
 
+from assistant.alphabet import cost
 from assistant.people import Village
 from assistant.service.morning import morning
 from assistant.service.sight import sight_of
@@ -323,6 +326,44 @@ def test_a_call_in_the_night_waits_for_the_morning(valley_of_three: Valley) -> N
     assert valley_of_three.heard(OFFICER) == []
     valley_of_three.leap("2 Jun 05:30")
     assert valley_of_three.heard(OFFICER) == [like(o.HELP_NOTICE)]
+
+
+@pytest.mark.parametrize(
+    "sends",
+    [("PROBLEM", "5", "2"), ("OFFICER", "a storm took the cover off")],
+    ids=["flood, chosen in the trouble talk", "own words"],
+)
+def test_a_flood_or_storm_in_the_night_reaches_the_officer_at_once(
+    valley_of_three: Valley, sends: tuple[str, ...]
+) -> None:
+    """As rain does, with the caution; by a setting it waits like everything else."""
+    valley = valley_of_three
+    valley.go("1 Jun 23:00")
+    valley.heard(OFFICER)
+    for words in sends:
+        valley.text(ZAWADI, words)
+    (notice,) = valley.heard(OFFICER)
+    assert "flood" in notice and notice.endswith(o.GO_SAFELY.text)
+    valley.house = replace(valley.house, urgent_breaks_quiet=False)
+    for words in sends:
+        valley.text(AMINA, words)
+    assert valley.heard(OFFICER) == []
+
+
+def test_a_notice_and_the_list_name_the_farmer(valley_of_three: Valley) -> None:
+    """Before the number, in one segment with the village; a long name is cut, no number is."""
+    valley = valley_of_three
+    with valley.house.store.work() as work:
+        farmer = work.people.farmer(ZAWADI)
+        assert farmer is not None
+        long = "Zawadi Mwanahamisi Ramadhan wa Mtoni"
+        work.people.save_farmer(replace(farmer, name=long))
+    valley.text(ZAWADI, "OFFICER")
+    valley.text(ZAWADI, "the bund broke")
+    (notice,) = valley.heard(OFFICER)
+    assert notice.startswith(f"Help wanted: Zawadi Mwanahamis... {ZAWADI}, Mto Mwanga")
+    assert cost(notice).segments == 1
+    assert valley.text(OFFICER, f"WHO {CODE}")[0].startswith(f"Zawadi Mwanahamis... {ZAWADI}")
 
 
 def test_a_call_held_up_by_the_operator_does_not_come_at_night(
