@@ -27,7 +27,7 @@ class Settings:
 
     database_url: str = "sqlite:///.nursery/nursery.sqlite3"
     programme: str = "Rice nursery"
-    programme_file: str = ""  # TOML, [[village]] name and zone; read while there are none
+    programme_file: str = ""  # TOML, see wiring.programme
     zone: str = "UTC"
     region: str = ""  # ISO 3166-1 or -2, for units of land and local phone numbers
     languages: tuple[str, ...] = ("en", "sw")

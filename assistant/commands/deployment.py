@@ -14,14 +14,15 @@ from assistant.service.house import House
 from assistant.settings import Settings, SettingsError, read_settings
 from assistant.store import StoreError
 from assistant.wiring.catalogues import CatalogueError
-from assistant.wiring.house import Programme, open_house, open_store, read_programme
+from assistant.wiring.house import open_house, open_store
+from assistant.wiring.programme import Programme, read_programme
 
 
 def settings_now() -> Settings:
     """The settings from the environment; a fault ends the command with status 2.
 
     Every command sees the same programme: without a gateway the invented district stands in
-    for one, and the programme's time zone and price of a text count where none is set.
+    for one, and the programme's name, time zone and price of a text count where none is set.
     """
     try:
         settings = read_settings(os.environ)
@@ -39,6 +40,8 @@ def _of_programme(settings: Settings) -> Settings:
     programme = programme_of(settings)
     if "NURSERY_ZONE" not in os.environ:
         settings = replace(settings, zone=programme.zone or settings.zone)
+    if "NURSERY_PROGRAMME" not in os.environ:
+        settings = replace(settings, programme=programme.name or settings.programme)
     if "NURSERY_PRICE_PER_SEGMENT" not in os.environ and programme.tariff:
         tariff = programme.tariff
         settings = replace(

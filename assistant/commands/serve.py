@@ -26,7 +26,7 @@ from assistant.service.enrol import add_villages_if_none
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
-from assistant.wiring.alerts import open_alert_sources, read_places
+from assistant.wiring.alerts import open_alert_sources
 from assistant.wiring.house import open_gateway
 from assistant.worker import AlertWatch, Worker, wall_clock
 
@@ -169,8 +169,9 @@ def _operator_port() -> int:
 
 def _serve(house: House, settings: Settings, greeting: str) -> None:
     if settings.programme_file:
-        add_villages_if_none(house, programme_of(settings).villages)
-        place_villages(house, read_places(Path(settings.programme_file)), wall_clock())
+        programme = programme_of(settings)
+        add_villages_if_none(house, programme.villages)
+        place_villages(house, programme.places, wall_clock())
     found = _worker(house, settings)
     with _web(house, settings, found.wake), _working(house, settings, found):
         click.echo(f"The officers' page is at http://{settings.host}:{settings.port}/")

@@ -6,14 +6,11 @@ from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
-from assistant.alerts import Place, Rules
-from assistant.alerts.fields import DATE_LINE, POLE
+from assistant.alerts import Rules
 from assistant.alerts.sources import AlertSource
 from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES
-from assistant.alerts.values import Geocode, Point
 from assistant.gateways.alert_address import AlertAddress
 from assistant.gateways.alert_files import AlertFiles
-from assistant.service.alerts.codes import NoCode, read_codes
 from assistant.settings import Settings, SettingsError
 
 MOST_HOURS = 72  # an alert without an end does not hold for longer
@@ -119,52 +116,3 @@ _ENTRIES: Mapping[str, tuple[str, Read]] = {
     "certainties": ("certainties", _some_of(*CERTAINTIES)),
     "hours_without_end": ("lasts", _hours),
 }
-
-
-# --- where villages lie ----------------------------------------------------------------------
-
-
-def read_places(path: Path) -> dict[str, Place]:
-    """Where the villages of a programme file lie, by name: `latitude`, `longitude` and `codes`.
-
-    Raises:
-        SettingsError: lists every village whose place cannot be used.
-    """
-    try:
-        rows = tomllib.loads(path.read_text(encoding="utf-8")).get("village", [])
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as fault:
-        raise SettingsError(f"NURSERY_PROGRAMME_FILE={path}: {fault}") from fault
-    places: dict[str, Place] = {}
-    faults: list[str] = []
-    for row in rows:
-        try:
-            place = Place(_point(row), _codes(row.get("codes", [])))
-        except ValueError as fault:
-            faults.append(f"{row.get('name')}: {fault}")
-            continue
-        if place.findable:
-            places[str(row.get("name"))] = place
-    if faults:
-        raise SettingsError(f"NURSERY_PROGRAMME_FILE={path}: " + "; ".join(faults))
-    return places
-
-
-def _point(row: Mapping[str, Any]) -> Point | None:
-    given = [row.get("latitude"), row.get("longitude")]
-    if given == [None, None]:
-        return None
-    for value, most in zip(given, (POLE, DATE_LINE), strict=True):
-        number = isinstance(value, int | float) and not isinstance(value, bool)
-        if not number or not -most <= value <= most:  # type: ignore[operator]
-            raise ValueError(
-                f"no place {given}; write latitude = -3.7 and longitude = 42.5, in degrees"
-            )
-    return Point(float(given[0]), float(given[1]))  # type: ignore[arg-type]
-
-
-def _codes(value: object) -> frozenset[Geocode]:
-    lines = "\n".join(map(str, value)) if isinstance(value, list) else "?"
-    found = read_codes(lines)
-    if isinstance(found, NoCode):
-        raise ValueError(f'no code {found.line}; write codes = ["NAME=value"]')
-    return frozenset(found)

@@ -1,12 +1,8 @@
 """Joins the parts of one deployment: settings -> store, catalogues, word lists, gateway."""
 
 import secrets
-import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
-from decimal import Decimal
 from pathlib import Path
-from typing import Any
 from uuid import uuid4
 
 from argon2 import PasswordHasher
@@ -15,16 +11,10 @@ from argon2.exceptions import InvalidHashError, VerificationError
 from assistant.agronomy.practices import Practice
 from assistant.channel import Gateway, Tariff
 from assistant.gateways import HttpGateway
-from assistant.people import LANGUAGES, LONGEST_VILLAGE, village_name
+from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
 from assistant.service.house import House
-from assistant.settings import (
-    Settings,
-    SettingsError,
-    is_zone,
-    read_currency,
-    read_price,
-)
+from assistant.settings import Settings, SettingsError
 from assistant.store import Store
 from assistant.wiring.alerts import open_alert_rules
 from assistant.wiring.catalogues import open_catalogue
@@ -130,58 +120,3 @@ def open_gateway(settings: Settings) -> Gateway:
         secret=settings.gateway_secret,
         timeout_s=settings.gateway_timeout_s,
     )
-
-
-@dataclass(frozen=True)
-class Programme:
-    """What a programme file says: its time zone, its villages with their own, if any, and what
-    a text costs."""
-
-    zone: str | None
-    villages: tuple[tuple[str, str | None], ...]
-    tariff: Tariff | None = None
-
-
-def read_programme(path: Path) -> Programme:
-    """A programme file: TOML with `zone` and [[village]] tables of `name` and maybe `zone`.
-
-    Raises:
-        SettingsError: it cannot be read, a village has no name, or a zone or price is none.
-    """
-    try:
-        text = path.read_text(encoding="utf-8")
-        table = tomllib.loads(text, parse_float=Decimal)
-        villages = tuple((row["name"], row.get("zone")) for row in table.get("village", ()))
-        unnamed = [name for name, _ in villages if village_name(str(name)) != name]
-    except (OSError, KeyError, tomllib.TOMLDecodeError) as fault:
-        raise SettingsError(
-            f'NURSERY_PROGRAMME_FILE={path}: {fault!r}; write zone = "Area/City" and '
-            "[[village]] tables with a name"
-        ) from fault
-    if unnamed:
-        raise SettingsError(
-            f"NURSERY_PROGRAMME_FILE={path}: no names of villages: {unnamed}; write words "
-            f"of up to {LONGEST_VILLAGE} letters"
-        )
-    zones = (table.get("zone"), *(zone for _, zone in villages))
-    wrong = [str(zone) for zone in zones if zone is not None and not is_zone(str(zone))]
-    if wrong:
-        raise SettingsError(
-            f"NURSERY_PROGRAMME_FILE={path}: no time zone {', '.join(wrong)}; write IANA "
-            "names such as Africa/Nairobi"
-        )
-    return Programme(table.get("zone"), villages, _programme_tariff(path, table))
-
-
-def _programme_tariff(path: Path, table: Mapping[str, Any]) -> Tariff | None:
-    """What a segment costs, where the file says so."""
-    if "price_per_segment" not in table:
-        return None
-    try:
-        price = read_price(str(table["price_per_segment"]))
-        return Tariff(price, read_currency(str(table.get("currency", ""))))
-    except ValueError as fault:
-        raise SettingsError(
-            f"NURSERY_PROGRAMME_FILE={path}: {fault}; write price_per_segment = 0.80 and "
-            'currency = "KES"'
-        ) from fault

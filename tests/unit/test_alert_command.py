@@ -7,11 +7,8 @@ from click.testing import CliRunner, Result
 from freezegun import freeze_time
 
 from assistant.__main__ import main
-from assistant.alerts import Place
-from assistant.alerts.values import Geocode, Point
-from assistant.settings import SettingsError
+from assistant.alerts.values import Point
 from assistant.store import Store
-from assistant.wiring.alerts import read_places
 from tests.cap import area, cap, code, info
 
 NOON = "2026-06-12T12:00+03:00"
@@ -117,27 +114,3 @@ def test_what_cannot_be_done_is_refused(tmp_path: Path, words: tuple[str, ...]) 
     path = message(tmp_path, cap())
     result = nursery(*(path if word == "FILE" else word for word in words))
     assert result.exit_code in (1, 2) and "Error" in result.output
-
-
-def test_a_programme_file_places_its_villages(tmp_path: Path) -> None:
-    """By point, by codes, or not at all."""
-    path = tmp_path / "programme.toml"
-    path.write_text(
-        '[[village]]\nname = "A"\nlatitude = -1\nlongitude = 37.5\n'
-        '[[village]]\nname = "B"\ncodes = ["WARD=3"]\n[[village]]\nname = "C"\n'
-    )
-    assert read_places(path) == {
-        "A": Place(Point(-1.0, 37.5)),
-        "B": Place(None, frozenset({Geocode("WARD", "3")})),
-    }
-
-
-@pytest.mark.parametrize(
-    "entry", ["latitude = 1", "latitude = 91\nlongitude = 1", "codes = 3", 'codes = ["x"]']
-)
-def test_a_place_that_is_none_is_refused(tmp_path: Path, entry: str) -> None:
-    """With the village's name."""
-    path = tmp_path / "programme.toml"
-    path.write_text(f'[[village]]\nname = "A"\n{entry}\n')
-    with pytest.raises(SettingsError, match="A: no"):
-        read_places(path)

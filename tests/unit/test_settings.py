@@ -2,14 +2,10 @@
 
 from dataclasses import replace
 from datetime import time
-from decimal import Decimal
-from pathlib import Path
 
 import pytest
 
-from assistant.channel import Tariff
 from assistant.settings import Settings, SettingsError, is_zone, read_settings
-from assistant.wiring.house import Programme, read_programme
 
 # what is set: the field and its value
 READ = {
@@ -107,46 +103,3 @@ def test_a_zone_is_one_that_there_is() -> None:
     """Names of the IANA database."""
     assert is_zone("Asia/Dhaka") and is_zone("UTC")
     assert not any(map(is_zone, ("", "Africa", "Asia/Nowhere", "\0", "/etc/passwd")))
-
-
-# --- the programme file -----------------------------------------------------------------------
-
-
-def test_a_programme_file_names_zone_and_villages(tmp_path: Path) -> None:
-    """A village may have a zone of its own."""
-    path = tmp_path / "programme.toml"
-    path.write_text(
-        'zone = "Africa/Nairobi"\n[[village]]\nname = "Kijani"\n'
-        '[[village]]\nname = "Sonar"\nzone = "Asia/Dhaka"\n',
-        encoding="utf-8",
-    )
-    villages = (("Kijani", None), ("Sonar", "Asia/Dhaka"))
-    assert read_programme(path) == Programme("Africa/Nairobi", villages)
-
-
-def test_a_programme_file_says_what_a_text_costs(tmp_path: Path) -> None:
-    """To the digit that is written: money is no binary fraction."""
-    path = tmp_path / "programme.toml"
-    path.write_text('price_per_segment = 0.10\ncurrency = "kes"\n', encoding="utf-8")
-    tariff = read_programme(path).tariff
-    assert tariff == Tariff(Decimal("0.10"), "KES")
-    assert tariff.cost(3) == Decimal("0.30")  # 0.1 * 3 is not 0.3 in binary
-
-
-BROKEN = {
-    "a price that is none": 'price_per_segment = "dear"\ncurrency = "KES"\n',
-    "a price without its currency": "price_per_segment = 0.80\n",
-    "no TOML": "zone = ",
-    "a village without a name": '[[village]]\nzone = "UTC"\n',
-    "no zone of the programme": 'zone = "Africa"\n',
-    "no zone of a village": '[[village]]\nname = "Kijani"\nzone = "Nairobi"\n',
-}
-
-
-@pytest.mark.parametrize("text", BROKEN.values(), ids=BROKEN.keys())
-def test_a_broken_programme_file_is_told_with_its_name(tmp_path: Path, text: str) -> None:
-    """So that it can be mended."""
-    path = tmp_path / "programme.toml"
-    path.write_text(text, encoding="utf-8")
-    with pytest.raises(SettingsError, match=r"programme\.toml"):
-        read_programme(path)

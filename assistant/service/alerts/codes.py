@@ -37,19 +37,28 @@ def read_codes(text: str) -> tuple[Geocode, ...] | NoCode:
 
 
 def place_villages(house: House, places: Mapping[str, Place], now: datetime) -> tuple[str, ...]:
-    """Places villages by name where nobody has placed them yet; which ones those were."""
+    """Places villages by name where nobody has placed them yet; which ones those were. What
+    was said on the page or at the desk stands."""
     with house.store.work() as work:
         known = work.alerts.places()
-        new = [
-            village
+        placed = [
+            village.name
             for village in work.people.villages()
-            if village.name in places and not known[village.id].findable
+            if village.name in places
+            and _placed(work, village, known[village.id], places[village.name], now)
         ]
-        for village in new:
-            place = places[village.name]
-            work.alerts.set_point(village.id, place.point)
-            keep_codes(work, village, tuple(sorted(place.geocodes)), None, now)
-        return tuple(village.name for village in new)
+        return tuple(placed)
+
+
+def _placed(work: Work, village: Village, known: Place, place: Place, now: datetime) -> bool:
+    """Adds the point or the codes that a village does not have; whether there was one."""
+    point = place.point if known.point is None else None
+    codes = place.geocodes if not known.geocodes else frozenset()
+    if point is not None:
+        work.alerts.set_point(village.id, point)
+    if codes:
+        keep_codes(work, village, tuple(sorted(codes)), None, now)
+    return point is not None or bool(codes)
 
 
 def where_villages_lie(house: House) -> dict[int, Place]:

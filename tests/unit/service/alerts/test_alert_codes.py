@@ -27,3 +27,18 @@ def test_codes_are_read_one_a_line() -> None:
     assert read_codes("") == ()
     for line in ("a", "=1", "a=", "x" * 61 + "=1"):
         assert isinstance(read_codes(f"a=1\n{line}"), NoCode)
+
+
+def test_what_is_known_of_a_place_stands_and_the_rest_is_added(valley: Valley) -> None:
+    """A point that was corrected on the page outlives the next start; codes come beside it."""
+    with valley.house.store.work() as work:
+        work.alerts.set_point(KIJANI.id, Point(-2.0, 38.0))
+    ward = frozenset({Geocode("WARD", "3")})
+    places = {name: Place(Point(1.0, 1.0), ward) for name in ("Kijani", "Mto Mwanga")}
+    assert place_villages(valley.house, places, valley.now) == ("Kijani", "Mto Mwanga")
+    with valley.house.store.look() as work:
+        assert work.alerts.places() == {
+            KIJANI.id: Place(Point(-2.0, 38.0), ward),
+            MWANGA.id: Place(Point(1.0, 1.0), ward),
+        }
+    assert place_villages(valley.house, places, valley.now) == ()

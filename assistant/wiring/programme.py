@@ -1,0 +1,178 @@
+"""The programme file, with which an office starts: its zone, its villages and where they lie,
+and what a text costs. Every fault of the file is told at once, with what to write instead.
+"""
+
+import tomllib
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Any, TypeVar
+
+from assistant.alerts import Place
+from assistant.alerts.fields import DATE_LINE, POLE
+from assistant.alerts.values import Geocode, Point
+from assistant.channel import Tariff
+from assistant.people import LONGEST_NAME, LONGEST_VILLAGE, village_name
+from assistant.service.alerts.codes import NoCode, read_codes
+from assistant.settings import SettingsError, is_zone, read_currency, read_price
+
+ENTRIES = ("name", "zone", "price_per_segment", "currency", "alerts", "village")
+Read = TypeVar("Read")
+OF_VILLAGE = ("name", "zone", "latitude", "longitude", "codes")
+
+
+@dataclass(frozen=True)
+class Programme:
+    """What a programme file says.
+
+    zone:     IANA name, of villages without one
+    villages: (name, zone or None), in their order
+    tariff:   what a segment of a text costs
+    name:     what the programme is called
+    places:   where villages lie, by name; those that say so
+    """
+
+    zone: str | None
+    villages: tuple[tuple[str, str | None], ...]
+    tariff: Tariff | None = None
+    name: str | None = None
+    places: Mapping[str, Place] = field(default_factory=dict)
+
+
+def read_programme(path: Path) -> Programme:
+    """A programme file: TOML with `name`, `zone`, `price_per_segment`, `currency`, a table
+    [alerts] (read by `wiring.alerts`) and [[village]] tables of `name` and maybe `zone`,
+    `latitude` [degrees north], `longitude` [degrees east] (WGS 84) and `codes`.
+
+    Raises:
+        SettingsError: it cannot be read, or lists every entry that cannot be used.
+    """
+    try:
+        text = path.read_text(encoding="utf-8")
+        table = tomllib.loads(text, parse_float=Decimal)
+    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as fault:
+        raise SettingsError(f"NURSERY_PROGRAMME_FILE={path}: {fault}") from fault
+    faults = list(_unknown("", table, ENTRIES))
+    name = _tried(faults, "name", _name, table)
+    zone = _tried(faults, "zone", _zone, table)
+    tariff = _tried(faults, "price_per_segment", _tariff, table)
+    rows = tuple(_rows(table, faults))
+    places = {each.name: each.place for each in rows if each.place.findable}
+    if faults:
+        raise SettingsError(f"NURSERY_PROGRAMME_FILE={path}: " + "; ".join(faults))
+    villages = tuple((each.name, each.zone) for each in rows)
+    return Programme(zone, villages, tariff, name, places)
+
+
+def _tried(
+    faults: list[str],
+    what: str,
+    read: Callable[[Mapping[str, Any]], Read],
+    table: Mapping[str, Any],
+) -> Read | None:
+    """What an entry says; its fault goes to the others."""
+    try:
+        return read(table)
+    except ValueError as fault:
+        faults.append(f"{what}: {fault}")
+        return None
+
+
+def _unknown(
+    where: str, table: Mapping[str, Any], known: Collection[str], /
+) -> Iterator[str]:
+    """A mistyped entry would be passed over in silence."""
+    for entry in table:
+        if entry not in known:
+            near = get_close_matches(entry, known, 1)
+            hint = f"write {near[0]}" if near else f"known are {', '.join(known)}"
+            yield f"{where}{entry} is not known; {hint}"
+
+
+def _name(table: Mapping[str, Any]) -> str | None:
+    name = table.get("name")
+    if name is not None and not (isinstance(name, str) and 0 < len(name) <= LONGEST_NAME):
+        raise ValueError(f'write up to {LONGEST_NAME} letters, name = "Kijani rice programme"')
+    return name
+
+
+def _zone(table: Mapping[str, Any]) -> str | None:
+    zone = table.get("zone")
+    if zone is not None and not is_zone(str(zone)):
+        raise ValueError(f"no time zone {zone}; write an IANA name such as Africa/Nairobi")
+    return zone
+
+
+def _tariff(table: Mapping[str, Any]) -> Tariff | None:
+    """What a segment costs, where the file says so."""
+    if "price_per_segment" not in table:
+        return None
+    try:
+        price = read_price(str(table["price_per_segment"]))
+        return Tariff(price, read_currency(str(table.get("currency", ""))))
+    except ValueError as fault:
+        raise ValueError(
+            f'{fault}; write price_per_segment = 0.80 and currency = "KES"'
+        ) from fault
+
+
+# --- villages --------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class _Row:
+    """One village of the file."""
+
+    name: str
+    zone: str | None
+    place: Place
+
+
+def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
+    given = table.get("village", [])
+    if not isinstance(given, list) or not all(isinstance(row, dict) for row in given):
+        faults.append("village: write each village as a table of its own, headed [[village]]")
+        return
+    seen: set[str] = set()
+    for number, row in enumerate(given, start=1):
+        name = row.get("name")
+        if not isinstance(name, str) or village_name(name) != name:
+            faults.append(
+                f"village {number}: no name {name!r}; write words of up to "
+                f"{LONGEST_VILLAGE} letters, without blanks around them"
+            )
+            continue
+        if name.casefold() in seen:
+            faults.append(f"{name}: stands twice; one [[village]] says all of a village")
+        seen.add(name.casefold())
+        faults.extend(_unknown(f"{name}: ", row, OF_VILLAGE))
+        zone = _tried(faults, name, _zone, row)
+        point = _tried(faults, name, _point, row)
+        codes = _tried(faults, name, _codes, row)
+        yield _Row(name, zone, Place(point, codes or frozenset()))
+
+
+def _point(row: Mapping[str, Any]) -> Point | None:
+    given = [row.get("latitude"), row.get("longitude")]
+    if given == [None, None]:
+        return None
+    for value, most in zip(given, (POLE, DATE_LINE), strict=True):
+        number = isinstance(value, int | Decimal) and not isinstance(value, bool)
+        if not number or not -most <= float(value) <= most:  # type: ignore[arg-type]
+            shown = ", ".join("nothing" if each is None else str(each) for each in given)
+            raise ValueError(
+                f"no place {shown}; write both, in degrees north and east with a point and "
+                "without quotes: latitude = -3.7 and longitude = 42.5"
+            )
+    return Point(float(given[0]), float(given[1]))  # type: ignore[arg-type]
+
+
+def _codes(row: Mapping[str, Any]) -> frozenset[Geocode]:
+    value = row.get("codes", [])
+    lines = "\n".join(map(str, value)) if isinstance(value, list) else "?"
+    found = read_codes(lines)
+    if isinstance(found, NoCode):
+        raise ValueError(f'no code {found.line}; write codes = ["NAME=value"]')
+    return frozenset(found)

@@ -1,0 +1,98 @@
+"""The programme file that an office starts with."""
+
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from assistant.alerts import Place
+from assistant.alerts.values import Geocode, Point
+from assistant.channel import Tariff
+from assistant.settings import SettingsError
+from assistant.wiring.programme import Programme, read_programme
+
+DISTRICT = Path(__file__).parents[3] / "scenarios" / "district" / "programme.toml"
+
+
+def programme(folder: Path, text: str) -> Programme:
+    """What a file with this text says."""
+    path = folder / "programme.toml"
+    path.write_text(text, encoding="utf-8")
+    return read_programme(path)
+
+
+def test_a_programme_file_names_zone_and_villages(tmp_path: Path) -> None:
+    """A village may have a zone of its own."""
+    text = (
+        'zone = "Africa/Nairobi"\n[[village]]\nname = "Kijani"\n'
+        '[[village]]\nname = "Sonar"\nzone = "Asia/Dhaka"\n'
+    )
+    villages = (("Kijani", None), ("Sonar", "Asia/Dhaka"))
+    assert programme(tmp_path, text) == Programme("Africa/Nairobi", villages)
+
+
+def test_a_programme_file_says_what_a_text_costs(tmp_path: Path) -> None:
+    """To the digit that is written: money is no binary fraction."""
+    tariff = programme(tmp_path, 'price_per_segment = 0.10\ncurrency = "kes"\n').tariff
+    assert tariff == Tariff(Decimal("0.10"), "KES")
+    assert tariff.cost(3) == Decimal("0.30")  # 0.1 * 3 is not 0.3 in binary
+
+
+def test_a_programme_file_places_its_villages(tmp_path: Path) -> None:
+    """By point, by codes, or not at all. The edges are the poles and the date line (WGS 84)."""
+    text = (
+        '[[village]]\nname = "A"\nlatitude = -1\nlongitude = 37.5\n'
+        '[[village]]\nname = "B"\ncodes = ["WARD=3"]\n[[village]]\nname = "C"\n'
+        '[[village]]\nname = "D"\nlatitude = 90.0\nlongitude = -180\n'
+    )
+    assert programme(tmp_path, text).places == {
+        "A": Place(Point(-1.0, 37.5)),
+        "B": Place(None, frozenset({Geocode("WARD", "3")})),
+        "D": Place(Point(90.0, -180.0)),
+    }
+
+
+def test_the_district_of_the_examples_has_a_name_and_all_places() -> None:
+    """So that its alerts find all its villages."""
+    read = read_programme(DISTRICT)
+    assert read.name and {name for name, _ in read.villages} == set(read.places)
+
+
+KIJANI = '[[village]]\nname = "Kijani"\n'
+BROKEN = {
+    "a price that is none": ('price_per_segment = "dear"\ncurrency = "KES"\n', "0.80"),
+    "a price without its currency": ("price_per_segment = 0.80\n", 'currency = "KES"'),
+    "no TOML": ("zone = ", "Invalid value"),
+    "a name that is none": ("name = 3\n", "write up to"),
+    "a village without a name": ('[[village]]\nzone = "UTC"\n', "village 1: no name"),
+    "a village with blanks": ('[[village]]\nname = " Kijani"\n', "without blanks"),
+    "a village that stands twice": (KIJANI + KIJANI.lower(), "kijani: stands twice"),
+    "villages in one table": ('[village]\nname = "Kijani"\n', "[[village]]"),
+    "no zone of the programme": ('zone = "Africa"\n', "Africa/Nairobi"),
+    "no zone of a village": (KIJANI + 'zone = "Nairobi"\n', "Kijani: no time zone Nairobi"),
+    "half a place": (KIJANI + "latitude = 1\n", "Kijani: no place 1, nothing"),
+    "a place beyond the pole": (KIJANI + "latitude = 91\nlongitude = 1\n", "91, 1"),
+    "a place in quotes": (KIJANI + 'latitude = "1"\nlongitude = 2\n', "without quotes"),
+    "a place that is no number": (KIJANI + "latitude = nan\nlongitude = 2\n", "in degrees"),
+    "codes that are none": (KIJANI + "codes = 3\n", 'codes = ["NAME=value"]'),
+    "a code without a value": (KIJANI + 'codes = ["x"]\n', "no code x"),
+    "a mistyped entry": (KIJANI + "lattitude = 1\n", "write latitude"),
+    "an entry of nowhere": ('colour = "green"\n', "colour is not known; known are name"),
+}
+
+
+@pytest.mark.parametrize("kind", BROKEN)
+def test_a_broken_programme_file_is_told_with_its_name(tmp_path: Path, kind: str) -> None:
+    """And what to write."""
+    text, words = BROKEN[kind]
+    with pytest.raises(SettingsError) as refused:
+        programme(tmp_path, text)
+    assert "programme.toml" in str(refused.value) and words in str(refused.value)
+
+
+def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
+    """Who mends the file mends it once."""
+    text = 'zone = "Africa"\n' + KIJANI + 'latitude = 91\n[[village]]\nname = "B"\ncodes = 1\n'
+    with pytest.raises(SettingsError) as refused:
+        programme(tmp_path, text)
+    assert all(words in str(refused.value) for words in ("zone:", "Kijani:", "B:"))
