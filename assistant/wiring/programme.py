@@ -80,9 +80,7 @@ def _tried(
         return None
 
 
-def _unknown(
-    where: str, table: Mapping[str, Any], known: Collection[str], /
-) -> Iterator[str]:
+def _unknown(where: str, table: Mapping[str, Any], known: Collection[str], /) -> Iterator[str]:
     """A mistyped entry would be passed over in silence."""
     for entry in table:
         if entry not in known:
