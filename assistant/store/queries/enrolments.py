@@ -4,12 +4,13 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import Any, TypeVar
 
-from sqlalchemy import delete, insert, select, text, update
+from sqlalchemy import bindparam, delete, insert, select, text, update
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.store import rows
+from assistant.store.columns import Moment
 from assistant.store.queries.nurseries import columns_of
 from assistant.store.tables import (
     Base,
@@ -86,15 +87,7 @@ class Enrolments:
 
     def to_ask_again(self, asked_until: datetime) -> tuple[str, ...]:
         """The phones of farmers who were asked once, until a time, and have not answered."""
-        found = self._session.scalars(
-            select(FarmerRow.phone)
-            .join(EnrolmentRow, EnrolmentRow.farmer_id == FarmerRow.id)
-            .where(EnrolmentRow.answer.is_(None), EnrolmentRow.asked == 1)
-            .where(EnrolmentRow.asked_at <= asked_until)
-            .where(FarmerRow.consent_at.is_(None), FarmerRow.stopped_at.is_(None))
-            .order_by(FarmerRow.phone)
-        )
-        return tuple(found)
+        return tuple(self._session.scalars(_TO_ASK_AGAIN, {"asked_until": asked_until}))
 
     # --- a whole list ------------------------------------------------------------------------
 
@@ -194,3 +187,14 @@ def _enrolment(row: EnrolmentRow) -> Enrolment:
 def _columns(enrolment: Enrolment) -> dict[str, Any]:
     wishes = {_BEDS: [dict(each) for each in enrolment.wishes]}
     return {**vars(enrolment), "wishes": wishes}
+
+
+# Asked at every round: to build such a statement takes longer than to run it.
+_TO_ASK_AGAIN = (
+    select(FarmerRow.phone)
+    .join(EnrolmentRow, EnrolmentRow.farmer_id == FarmerRow.id)
+    .where(EnrolmentRow.answer.is_(None), EnrolmentRow.asked == 1)
+    .where(EnrolmentRow.asked_at <= bindparam("asked_until", type_=Moment))
+    .where(FarmerRow.consent_at.is_(None), FarmerRow.stopped_at.is_(None))
+    .order_by(FarmerRow.phone)
+)

@@ -3,7 +3,7 @@
 from dataclasses import asdict, fields
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, and_, func, or_, select
+from sqlalchemy import ColumnElement, and_, bindparam, func, or_, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.nursery import Nursery
@@ -78,10 +78,8 @@ class Nurseries:
 
     def open_since(self, sown_before: date) -> tuple[Nursery, ...]:
         """Nurseries that were sown, or were to be, before a day and are still open."""
-        wanted = select(NurseryRow).where(
-            NurseryRow.closed.is_(False), NurseryRow.sow_date < sown_before
-        )
-        return tuple(map(rows.nursery, self._session.scalars(wanted.order_by(NurseryRow.id))))
+        found = self._session.scalars(_OPEN_SINCE, {"sown_before": sown_before})
+        return tuple(map(rows.nursery, found))
 
     def count(self, farmer_id: int | None = None) -> int:
         """How many nurseries there are or were, in all or of one farmer."""
@@ -113,3 +111,11 @@ def columns_of(nursery: Nursery) -> dict[str, object]:
     """A nursery as it is kept, but for its id."""
     kept: dict[str, object] = {name: getattr(nursery, name) for name in _KEPT}
     return kept | asdict(nursery.inputs) | {"practice": nursery.practice.code}
+
+
+# Asked at every round: to build such a statement takes longer than to run it.
+_OPEN_SINCE = (
+    select(NurseryRow)
+    .where(NurseryRow.closed.is_(False), NurseryRow.sow_date < bindparam("sown_before"))
+    .order_by(NurseryRow.id)
+)

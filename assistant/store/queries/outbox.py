@@ -4,19 +4,32 @@ from collections.abc import Collection, Iterable
 from dataclasses import fields
 from datetime import datetime, timedelta
 
-from sqlalchemy import ColumnElement, and_, case, insert, or_, select, update
+from sqlalchemy import (
+    ColumnElement,
+    Integer,
+    and_,
+    bindparam,
+    case,
+    insert,
+    or_,
+    select,
+    update,
+)
 from sqlalchemy.orm import Session
+from sqlalchemy.sql.dml import ReturningUpdate
 
 from assistant.channel import Fate
 from assistant.dialogue.values import Kind
 from assistant.store import rows
 from assistant.store.codec import focus_json
+from assistant.store.columns import Moment
 from assistant.store.errors import StoreError
 from assistant.store.fates import settle
 from assistant.store.queries.counted import village_of, villages_of
 from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import OutboxText, TextState
 
+_NOW, _UNTIL = bindparam("now", type_=Moment), bindparam("until", type_=Moment)
 _KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
 
 
@@ -79,19 +92,8 @@ class Outbox:
         No other dispatcher gets them until the lease runs out. A text whose dispatcher never
         came back is among them again; one that is past its time is not (see `expire`).
         """
-        picked = (
-            select(OutboxRow.id)
-            .where(OutboxRow.not_after > now, _free(now, OutboxRow.due_at <= now))
-            .order_by(OutboxRow.urgent.desc(), OutboxRow.due_at, OutboxRow.id)
-            .limit(limit)
-            .with_for_update(skip_locked=True)
-            .cte("picked")  # a bare subquery may be run again and lock more than the limit
-        )
-        return self._change(
-            OutboxRow.id.in_(select(picked.c.id)),
-            state=TextState.CLAIMED,
-            lease_until=now + lease,
-        )
+        given = {"now": now, "until": now + lease, "most": limit}
+        return self._changed(_CLAIMING, given)
 
     def give_back(self, message_ids: Iterable[str]) -> int:
         """Frees texts that were claimed and not offered to anybody; how many those were."""
@@ -105,12 +107,7 @@ class Outbox:
         One whose dispatcher never came back is among them: whether it went out is not known,
         and a receipt can still say so.
         """
-        return self._change(
-            and_(OutboxRow.not_after <= now, _free(now)),
-            state=TextState.EXPIRED,
-            lease_until=None,
-            ended_at=now,
-        )
+        return self._changed(_EXPIRING, {"now": now})
 
     def withdraw(
         self,
@@ -190,14 +187,13 @@ class Outbox:
         return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
 
     def _change(self, which: ColumnElement[bool], **columns: object) -> tuple[OutboxText, ...]:
+        return self._changed(_changing(which, **columns))
+
+    def _changed(
+        self, change: ReturningUpdate[OutboxRow], given: dict[str, object] | None = None
+    ) -> tuple[OutboxText, ...]:
         """Changes rows in one statement and gives them as they now are, in sending order."""
-        changed = self._session.scalars(
-            update(OutboxRow)
-            .where(which)
-            .values(**columns)
-            .returning(OutboxRow)
-            .execution_options(synchronize_session=False, populate_existing=True)
-        )
+        changed = self._session.scalars(change, given)
         ordered = sorted(changed, key=lambda row: (not row.urgent, row.due_at, row.id))
         return tuple(map(rows.outbox_text, ordered))
 
@@ -207,9 +203,42 @@ def _columns(text: OutboxText) -> dict[str, object]:
     return kept | {"focus": focus_json(text.focus)}
 
 
-def _free(now: datetime, *waiting: ColumnElement[bool]) -> ColumnElement[bool]:
+def _free(*waiting: ColumnElement[bool]) -> ColumnElement[bool]:
     """Texts that nobody is sending: waiting (on these terms), or claimed and given up."""
     return or_(
         and_(OutboxRow.state == TextState.WAITING, *waiting),
-        and_(OutboxRow.state == TextState.CLAIMED, OutboxRow.lease_until <= now),
+        and_(OutboxRow.state == TextState.CLAIMED, OutboxRow.lease_until <= _NOW),
     )
+
+
+def _changing(which: ColumnElement[bool], **columns: object) -> ReturningUpdate[OutboxRow]:
+    return (
+        update(OutboxRow)
+        .where(which)
+        .values(**columns)
+        .returning(OutboxRow)
+        .execution_options(synchronize_session=False, populate_existing=True)
+    )
+
+
+def _claiming() -> ReturningUpdate[OutboxRow]:
+    picked = (
+        select(OutboxRow.id)
+        .where(OutboxRow.not_after > _NOW, _free(OutboxRow.due_at <= _NOW))
+        .order_by(OutboxRow.urgent.desc(), OutboxRow.due_at, OutboxRow.id)
+        .limit(bindparam("most", type_=Integer))
+        .with_for_update(skip_locked=True)
+        .cte("picked")  # a bare subquery may be run again and lock more than the limit
+    )
+    which = OutboxRow.id.in_(select(picked.c.id))
+    return _changing(which, state=TextState.CLAIMED, lease_until=_UNTIL)
+
+
+# Asked at every round: to build such a statement takes longer than to run it.
+_CLAIMING = _claiming()
+_EXPIRING = _changing(
+    and_(OutboxRow.not_after <= _NOW, _free()),
+    state=TextState.EXPIRED,
+    lease_until=None,
+    ended_at=_NOW,
+)

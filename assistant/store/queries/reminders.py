@@ -4,7 +4,17 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime
 from typing import cast
 
-from sqlalchemy import Select, Table, exists, insert, or_, select, update
+from sqlalchemy import (
+    BindParameter,
+    Select,
+    Table,
+    bindparam,
+    exists,
+    insert,
+    or_,
+    select,
+    update,
+)
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
@@ -12,6 +22,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
+from assistant.store.columns import Moment
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow, WarningRow
 
@@ -84,21 +95,13 @@ class Reminders:
     def due(self, now: datetime, nursery_id: int | None = None) -> tuple[Reminder, ...]:
         """Planned reminders whose time has come, by phone, of farmers who want texts: all, or
         those of one nursery."""
-        wanted = self._wanted(State.PLANNED).where(ReminderRow.due_at <= now)
-        if nursery_id is not None:
-            wanted = wanted.where(ReminderRow.nursery_id == nursery_id)
-        return self._reminders(wanted)
+        if nursery_id is None:
+            return self._reminders(_DUE, {"now": now})
+        return self._reminders(_DUE_OF_ONE, {"now": now, "nursery_id": nursery_id})
 
     def phones_due(self, now: datetime) -> tuple[str, ...]:
         """The phones that `due` has something for, to be locked and served one by one."""
-        due = self._wanted(State.PLANNED).where(ReminderRow.due_at <= now)
-        found = self._session.scalars(
-            due.with_only_columns(FarmerRow.phone)
-            .order_by(None)
-            .order_by(FarmerRow.phone)
-            .distinct()
-        )
-        return tuple(found)
+        return tuple(self._session.scalars(_PHONES_DUE, {"now": now}))
 
     def to_ask_again(
         self,
@@ -112,29 +115,19 @@ class Reminders:
 
         `in_the_dry`: tasks that are left out where a rain warning stands.
         """
-        rain = exists().where(
-            WarningRow.village_id == FarmerRow.village_id,
-            WarningRow.cleared_at.is_(None),
-            WarningRow.ends_at > now,
-        )
-        return self._reminders(
-            self._wanted(State.SENT)
-            .join(OutboxRow, OutboxRow.message_id == ReminderRow.message_id)
-            .where(ReminderRow.task.in_(list(tasks)), ReminderRow.asked == 1)
-            .where(ReminderRow.due_at <= due_until, ReminderRow.not_after > now)
-            .where(OutboxRow.accepted_at < now)
-            .where(or_(ReminderRow.task.not_in(list(in_the_dry)), ~rain))
-        )
+        given = {
+            "tasks": list(tasks),
+            "now": now,
+            "due_until": due_until,
+            "in_the_dry": list(in_the_dry),
+        }
+        return self._reminders(_TO_ASK_AGAIN, given)
 
     def unanswered(
         self, tasks: Iterable[TaskCode], due_before: datetime
     ) -> tuple[Reminder, ...]:
         """Reminders of these tasks, due before a time, that were asked and not answered."""
-        return self._reminders(
-            self._wanted(State.SENT).where(
-                ReminderRow.task.in_(list(tasks)), ReminderRow.due_at < due_before
-            )
-        )
+        return self._reminders(_UNANSWERED, {"tasks": list(tasks), "due_before": due_before})
 
     def of_nursery(self, nursery_id: int) -> tuple[Reminder, ...]:
         """All reminders of a nursery by time."""
@@ -222,17 +215,6 @@ class Reminders:
         )
         return tuple((rows.farmer(f), rows.nursery(n), rows.reminder(r)) for f, n, r in found)
 
-    def _wanted(self, state: State) -> Select[ReminderRow]:
-        """Reminders of open nurseries of farmers who want texts, by phone."""
-        return (
-            select(ReminderRow)
-            .join(NurseryRow, NurseryRow.id == ReminderRow.nursery_id)
-            .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
-            .where(ReminderRow.state == state, NurseryRow.closed.is_(False))
-            .where(FarmerRow.stopped_at.is_(None), FarmerRow.consent_at.is_not(None))
-            .order_by(FarmerRow.phone, ReminderRow.due_at, ReminderRow.id)
-        )
-
     def _row(self, nursery_id: int, task: TaskCode, day: date) -> ReminderRow | None:
         return self._session.scalar(
             _by_time().where(
@@ -242,12 +224,63 @@ class Reminders:
             )
         )
 
-    def _reminders(self, wanted: Select[ReminderRow]) -> tuple[Reminder, ...]:
-        return tuple(map(rows.reminder, self._session.scalars(wanted)))
+    def _reminders(
+        self, wanted: Select[ReminderRow], given: dict[str, object] | None = None
+    ) -> tuple[Reminder, ...]:
+        return tuple(map(rows.reminder, self._session.scalars(wanted, given)))
 
 
 def _by_time() -> Select[ReminderRow]:
     return select(ReminderRow).order_by(ReminderRow.due_at, ReminderRow.id)
+
+
+def _wanted(state: State) -> Select[ReminderRow]:
+    """Reminders of open nurseries of farmers who want texts, by phone."""
+    return (
+        select(ReminderRow)
+        .join(NurseryRow, NurseryRow.id == ReminderRow.nursery_id)
+        .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+        .where(ReminderRow.state == state, NurseryRow.closed.is_(False))
+        .where(FarmerRow.stopped_at.is_(None), FarmerRow.consent_at.is_not(None))
+        .order_by(FarmerRow.phone, ReminderRow.due_at, ReminderRow.id)
+    )
+
+
+def _to_ask_again() -> Select[ReminderRow]:
+    rain = exists().where(
+        WarningRow.village_id == FarmerRow.village_id,
+        WarningRow.cleared_at.is_(None),
+        WarningRow.ends_at > _NOW,
+    )
+    return (
+        _wanted(State.SENT)
+        .join(OutboxRow, OutboxRow.message_id == ReminderRow.message_id)
+        .where(ReminderRow.task.in_(_TASKS), ReminderRow.asked == 1)
+        .where(ReminderRow.due_at <= _moment("due_until"), ReminderRow.not_after > _NOW)
+        .where(OutboxRow.accepted_at < _NOW)
+        .where(or_(ReminderRow.task.not_in(_among("in_the_dry")), ~rain))
+    )
+
+
+def _moment(name: str) -> BindParameter[datetime]:
+    return bindparam(name, type_=Moment)
+
+
+def _among(name: str) -> BindParameter[TaskCode]:
+    return bindparam(name, type_=ReminderRow.task.type, expanding=True)
+
+
+# Asked at every round: to build such a statement takes longer than to run it.
+_NOW, _TASKS = _moment("now"), _among("tasks")
+_DUE = _wanted(State.PLANNED).where(ReminderRow.due_at <= _NOW)
+_DUE_OF_ONE = _DUE.where(ReminderRow.nursery_id == bindparam("nursery_id"))
+_PHONES_DUE = (
+    _DUE.with_only_columns(FarmerRow.phone).order_by(None).order_by(FarmerRow.phone).distinct()
+)
+_TO_ASK_AGAIN = _to_ask_again()
+_UNANSWERED = _wanted(State.SENT).where(
+    ReminderRow.task.in_(_TASKS), ReminderRow.due_at < _moment("due_before")
+)
 
 
 def _columns(reminder: Reminder) -> dict[str, object]:
