@@ -35,6 +35,7 @@ from assistant.dialogue.values import (
 from assistant.reading import in_danger
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
+from assistant.wording.day import about
 from assistant.wording.message import Say
 
 Ending = Callable[[Session, Known], Turn]
@@ -286,12 +287,14 @@ def _tells_of_danger(words: str, known: Known) -> bool:
 
 
 def rain(session: Session | None, known: Known) -> Turn:
-    """What rain asks for at the nursery's stage; people first."""
+    """What rain asks for at the nursery's stage and on its bed; people first."""
     young = [
         n for n in known.nurseries if n.youngest_day(known.today) <= RAIN_WATCH_LAST_DAY.value
     ]
     message = m.RAIN_ADVICE_EARLY if young or not known.nurseries else m.RAIN_ADVICE_LATER
-    return ended(session, known, said(message()))
+    says = [about(message, each, known.today) for each in young or known.nurseries]
+    unlike = {(say.message, str(say.slots)): say for say in says or [message()]}
+    return ended(session, known, *map(said, unlike.values()))
 
 
 # --- officer ---------------------------------------------------------------------------------

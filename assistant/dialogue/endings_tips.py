@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from datetime import timedelta
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import SOAK_COOL_BELOW_C
 from assistant.agronomy.lot.brine import brine_recipe
 from assistant.agronomy.lot.soaking import sprouting
@@ -18,7 +19,9 @@ from assistant.dialogue.results import weight
 from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
+from assistant.wording import messages_practice as p
 from assistant.wording.day import about, watering_pails
+from assistant.wording.day_practice import fitting
 from assistant.wording.message import Say
 
 STRING_M = 10
@@ -76,21 +79,33 @@ def _cool(known: Known) -> tuple[Say, ...]:
 
 
 def _watering(session: Session, known: Known) -> Turn:
+    """By hand while a bed is covered or only watered; then the water that stands."""
     if not known.nurseries:
         return no_nursery(session, known)
-    texts = [
-        said(about(c.WATERING, each, known.today, pails=watering_pails(each)))
-        for each in known.nurseries
-    ]
-    return ended(session, known, *texts)
+    return ended(session, known, *(said(_water(each, known)) for each in known.nurseries))
+
+
+def _water(nursery: Nursery, known: Known) -> Say:
+    keeps = (task for task in nursery.tasks if task.code is TaskCode.KEEP_WATER)
+    if any(task.date <= known.today for task in keeps):
+        return about(p.KEEP_NOW, nursery, known.today)
+    return about(c.WATERING, nursery, known.today, pails=watering_pails(nursery))
+
+
+def _spare(session: Session, known: Known) -> Turn:
+    """What is kept and what is given away, in the words of each kind of bed there is."""
+    says = dict.fromkeys(fitting(c.SPARE, each) for each in known.nurseries) or (c.SPARE,)
+    return ended(session, known, *(said(each()) for each in says))
 
 
 def _planting(session: Session, known: Known) -> Turn:
     if not known.nurseries:
         return no_nursery(session, known)
-    lift = said(about(c.PLANT_LIFT, known.nurseries[0], known.today, mat=nearest(wet_mat_kg())))
-    strings = [said(_string(each, known)) for each in known.nurseries]
-    return ended(session, known, lift, *strings)
+    weight_kg = nearest(wet_mat_kg())
+    lifts = (about(c.PLANT_LIFT, n, known.today, mat=weight_kg) for n in known.nurseries)
+    strings = (_string(each, known) for each in known.nurseries)
+    unlike = {(say.message, str(say.slots)): say for say in lifts}
+    return ended(session, known, *map(said, (*unlike.values(), *strings)))
 
 
 def _string(nursery: Nursery, known: Known) -> Say:
@@ -112,5 +127,5 @@ TIPS_ENDINGS: Mapping[str, Ending] = {
     "!site": _tell(c.SITE()),
     "!watering": _watering,
     "!planting": _planting,
-    "!spare": _tell(c.SPARE()),
+    "!spare": _spare,
 }

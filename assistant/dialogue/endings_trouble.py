@@ -95,15 +95,16 @@ def _look_alike(session: Session, known: Known) -> Turn:
 # --- other trouble ---------------------------------------------------------------------------
 
 
-def _advice(kind: str, message: Say) -> Ending:
+def _advice(kind: str, message: Message) -> Ending:
     def ending(session: Session, known: Known) -> Turn:
-        return ended(session, known, said(message), changes=(call(kind, "", session, known),))
+        text = said(_fits(message, chosen_nursery(session, known), known))
+        return ended(session, known, text, changes=(call(kind, "", session, known),))
 
     return ending
 
 
-_wait_for_shoots = _advice("not_up", m.NOT_UP_ADVICE())
-_wait_for_roots = _advice("seed", m.SEED_ADVICE())
+_wait_for_shoots = _advice("not_up", m.NOT_UP_ADVICE)
+_wait_for_roots = _advice("seed", m.SEED_ADVICE)
 
 
 def _not_up(session: Session, known: Known) -> Turn:
@@ -127,9 +128,15 @@ def _stage(nursery: Nursery | None, known: Known) -> str:
     return "early" if day <= RAIN_WATCH_LAST_DAY.value else "later"
 
 
+def _fits(message: Message, nursery: Nursery | None, known: Known) -> Say:
+    """An advice in the words that fit the bed; those for mats where there is none yet."""
+    return about(message, nursery, known.today) if nursery else message()
+
+
 def _flood(session: Session, known: Known) -> Turn:
     says = {"before": c.FLOOD_BEFORE, "early": c.FLOOD_EARLY, "later": c.FLOOD_LATER}
-    text = said(says[_stage(chosen_nursery(session, known), known)]())
+    nursery = chosen_nursery(session, known)
+    text = said(_fits(says[_stage(nursery, known)], nursery, known))
     return ended(session, known, text, changes=(call("flood", "", session, known),))
 
 
@@ -144,8 +151,9 @@ def _dry(session: Session, known: Known) -> Turn:
 
 
 def _cold(session: Session, known: Known) -> Turn:
-    later = _stage(chosen_nursery(session, known), known) == "later"
-    return ended(session, known, said((c.COLD_LATER if later else c.COLD_EARLY)()))
+    nursery = chosen_nursery(session, known)
+    message = c.COLD_LATER if _stage(nursery, known) == "later" else c.COLD_EARLY
+    return ended(session, known, said(_fits(message, nursery, known)))
 
 
 TROUBLE_ENDINGS: Mapping[str, Ending] = {
@@ -154,7 +162,7 @@ TROUBLE_ENDINGS: Mapping[str, Ending] = {
     "!look_alike": _look_alike,
     "!not_up": _not_up,
     "!seed": _wait_for_roots,
-    "!animals": _advice("animals", m.ANIMALS_ADVICE()),
+    "!animals": _advice("animals", m.ANIMALS_ADVICE),
     "!flood": _flood,
     "!dry": _dry,
     "!cold": _cold,

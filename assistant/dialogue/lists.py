@@ -57,7 +57,8 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
 
 def _fixed(question: Question, session: Session, known: Known) -> tuple[Entry, ...]:
     """The choices that stand in the question's row, in words that fit the kind of bed."""
-    nursery = chosen_nursery(session, known)
+    chosen = chosen_nursery(session, known)
+    nursery = chosen or _only_kind(known)
     return tuple(
         Entry(
             each.code,
@@ -65,8 +66,14 @@ def _fixed(question: Question, session: Session, known: Known) -> tuple[Entry, .
             also_called(each.code, known),
         )
         for each in question.choices
-        if each.code != "practice" or _may_change_practice(nursery, known)
+        if each.code != "practice" or _may_change_practice(chosen, known)
     )
+
+
+def _only_kind(known: Known) -> Nursery | None:
+    """One of the farmer's nurseries, where all are raised in the same way."""
+    kinds = {each.practice.code for each in known.nurseries}
+    return known.nurseries[0] if len(kinds) == 1 else None
 
 
 def also_called(code: str, known: Known) -> tuple[str, ...]:

@@ -18,7 +18,13 @@ from assistant.agronomy.work.loads import wet_mat_kg
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
-from assistant.wording.day_practice import depth_cm, fitting, open_bed_name
+from assistant.wording.day_practice import (
+    batch_of,
+    depth_cm,
+    fitting,
+    open_bed_name,
+    watered_every,
+)
 from assistant.wording.message import Message, Named, Say, Slot, slots_of
 
 
@@ -184,13 +190,12 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "thousand": lambda n, d: n.inputs.grain_weight_g,
     "gaps": lambda n, d: round(n.inputs.gap_filling * 100),
     "depth": lambda n, d: depth_cm(n.practice),
+    "every": lambda n, d: watered_every(n.practice),
     "few": lambda n, d: n.practice.window.leaves_first.value,
     "many": lambda n, d: n.practice.window.leaves_last.value,
     "low": lambda n, d: int(n.practice.window.first.value),
     "high": lambda n, d: int(n.practice.window.last.value),
-    "soil_part": lambda n, d: n.practice.bed.soil_parts.value,
-    "manure_part": lambda n, d: n.practice.bed.manure_parts.value,
-    "hull_part": lambda n, d: n.practice.bed.hull_parts.value,
+    "parts": lambda n, d: batch_of(n.practice),
     "weight": lambda n, d: measured(wet_mat_kg(n.practice), Measure.WEIGHT_KG),
 }
 

@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import PieceKind, Practice
+from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.tasks import TaskCode
 from assistant.wording import messages_care as c
 from assistant.wording import messages_plan as plan
@@ -17,7 +18,7 @@ from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.message import Message, Say
+from assistant.wording.message import Listed, Message, Say
 
 
 class Make(StrEnum):
@@ -59,6 +60,20 @@ _NO_MAT: Mapping[Message, Message] = {
     r.ASK_RESOWN: p.ASK_RESOWN,
     r.SURPLUS: p.SURPLUS,
     r.SHORT: p.SHORT,
+    c.SPARE: p.SPARE,
+    c.T_SPARE: p.T_SPARE,
+    c.DRY_LATER: p.DROUGHT_LATER,
+    c.FLOOD_EARLY: p.FLOOD_EARLY,
+    m.RAIN_ADVICE_EARLY: p.RAIN_EARLY,
+    plan.C_RAIN: plan.C_RAIN_BED,
+    plan.C_LOAD: plan.C_LOAD_BED,
+}
+# Where water stands on the bed or round it, as deep as its file says.
+_DEEP: Mapping[Message, Message] = {
+    c.M_WATER: p.M_DEEP,
+    c.COLD_LATER: p.COLD_LATER_DEEP,
+    c.FLOOD_LATER: p.FLOOD_LATER_DEEP,
+    m.RAIN_ADVICE_LATER: p.RAIN_LATER_DEEP,
 }
 _OPEN: Mapping[Message, Message] = {
     **_NO_MAT,
@@ -80,6 +95,7 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
     Make.MAT: {},
     Make.TRAY: {
         **_NO_MAT,
+        **_DEEP,
         t.P_COLLECT: p.P_COLLECT_TRAYS,
         t.P_COLLECT_SMALL: p.P_COLLECT_TRAYS,
         t.P_MIX: p.P_MIX_TRAYS,
@@ -93,10 +109,11 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         m.RESULT_SEED: p.SEED_TRAYS,
         m.RESULT_MIX: p.MIX_TRAYS,
         m.RESULT_MIX_SMALL: p.MIX_TRAYS,
-        c.M_WATER: p.M_DEEP,
+        c.PLANT_LIFT: p.LIFT_TRAYS,
     },
     Make.WET: {
         **_OPEN,
+        **_DEEP,
         t.P_MIX: p.P_BED_WET,
         t.P_MIX_SMALL: p.P_BED_WET,
         t.P_DRAIN_SEED: p.P_DRAIN_SEED,
@@ -106,8 +123,13 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         t.P_UNCOVER_RAIN: p.P_WAIT_WET,
         t.P_KEEP_WATER: p.P_KEEP_WET,
         p.P_KEEP_UNSURE: p.P_LET_IN,
+        t.P_MORE_SOW: p.P_MORE_SOW_WET,
+        t.P_MORE_UNCOVER: p.P_MORE_UP_WET,
         m.NOT_UP_NOTED: p.NOT_UP_WET,
-        c.M_WATER: p.M_DEEP,
+        m.NOT_UP_ADVICE: p.NOT_UP_TIP_WET,
+        c.WAIT_NOTED: p.WAIT_WET,
+        c.DRY_EARLY: p.DROUGHT_WET,
+        c.WATERING: p.WATERING_WET,
     },
     Make.DRY: {
         **_OPEN,
@@ -115,13 +137,68 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         t.P_MIX_SMALL: p.P_BED_DRY,
         t.P_SOW: p.P_SOW_DRY,
         t.P_WATER: p.P_WATER_DRY,
+        t.P_UNCOVER: p.P_UNCOVER_DRY,
+        t.P_UNCOVER_RAIN: p.P_WAIT_TRAYS,
+        c.M_WATER: p.M_NONE_STANDS,
+        c.COLD_LATER: p.COLD_LATER_DRY,
+        c.FLOOD_LATER: p.FLOOD_LATER_DRY,
+        c.WATERING: p.WATERING_DRY,
+        c.PLANT_LIFT: p.PULL_DRY,
+        m.RAIN_ADVICE_LATER: p.RAIN_LATER_DRY,
     },
+}
+
+
+# What is brought onto the bed, as far as its file says that there is any of it.
+_MANURE_ONLY: Mapping[Message, Message] = {
+    plan.COST_MIX: plan.COST_MANURE,
+    plan.C_MIX: plan.C_MANURE,
+}
+_NO_HULL: Mapping[Message, Message] = {
+    plan.COST_MIX: plan.COST_MIX_PLAIN,
+    plan.C_MIX: plan.C_MANURE,
+}
+# Texts for an open bed speak of manure alone.
+_MORE_THAN_MANURE: Mapping[Message, Message] = {
+    p.MIX_OPEN: p.MIX_TRAYS,
+    p.P_COLLECT_OPEN: p.P_COLLECT_MIX,
+    p.P_BED_WET: p.P_MIX_TRAYS,
+    p.P_BED_DRY: p.P_MIX_TRAYS,
 }
 
 
 def fitting(message: Message, nursery: Nursery) -> Message:
     """The text that fits the bed of a nursery."""
-    return INSTEAD[make_of(nursery.practice)].get(message, message)
+    return fitting_practice(message, nursery.practice)
+
+
+def fitting_practice(message: Message, practice: Practice) -> Message:
+    """The text that fits the beds of a practice."""
+    fits = INSTEAD[make_of(practice)].get(message, message)
+    return _by_parts(practice).get(fits, fits)
+
+
+def _by_parts(practice: Practice) -> Mapping[Message, Message]:
+    bed = practice.bed
+    if not (bed.soil_parts.value or bed.hull_parts.value):
+        return _MANURE_ONLY
+    return _MORE_THAN_MANURE if bed.hull_parts.value else {**_MORE_THAN_MANURE, **_NO_HULL}
+
+
+def batch_of(practice: Practice) -> Listed:
+    """What one batch of a practice's mix is made of, in pails or tins."""
+    bed = practice.bed
+    return _listed(bed.soil_parts.value, bed.manure_parts.value, bed.hull_parts.value)
+
+
+def parts_of(q: Quantities) -> Listed:
+    """What a mix is made of, in pails: only what there is any of."""
+    return _listed(q.soil_pails, q.manure_pails, q.rice_hull_pails)
+
+
+def _listed(soil: float, manure: float, hull: float) -> Listed:
+    amounts = {p.PART_SOIL: soil, p.PART_MANURE: manure, p.PART_HULL: hull}
+    return Listed(tuple(part(amount=amount) for part, amount in amounts.items() if amount))
 
 
 CM_PER_M = 100.0
@@ -132,6 +209,12 @@ def depth_cm(practice: Practice) -> float:
     return round(practice.bed.flood_depth_m.value * CM_PER_M, 1)
 
 
+def watered_every(practice: Practice) -> int:
+    """Days from one watering by hand to the next; 1 where the file says no more."""
+    rules = practice.days.tasks
+    return next((rule.every_d for rule in rules if rule.code is TaskCode.WATER), 1)
+
+
 def open_bed_name(code: TaskCode, practice: Practice) -> Say | None:
     """A task's short name on an open bed, where it differs from that for mats."""
     if practice.bed.piece is not None:
@@ -139,12 +222,10 @@ def open_bed_name(code: TaskCode, practice: Practice) -> Say | None:
     if code is TaskCode.MIX:
         return plan.N_MAKE_BED()
     if code is TaskCode.WATER:
-        rule = next(each for each in practice.days.tasks if each.code is code)
-        if rule.every_d > 1:
-            return plan.N_WATER_EVERY(days=rule.every_d)
-        return plan.N_WET_MUD()
+        every = watered_every(practice)
+        return plan.N_WATER_EVERY(days=every) if every > 1 else plan.N_WET_MUD()
     if code is TaskCode.UNCOVER_FLOOD:
-        return plan.N_LET_IN()
+        return plan.N_LET_IN() if practice.bed.flood_depth_m.value else plan.N_STRAW_OFF()
     if code is TaskCode.KEEP_WATER:
         return plan.N_KEEP_DEEP(depth=depth_cm(practice))
     return None

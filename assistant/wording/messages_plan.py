@@ -107,13 +107,12 @@ MIX_SMALL = Message(
     note="Shopping list, for a very small bed.",
 )
 MIX_DEEP = Message(
-    "Soil mix: {mix} m3, {depth} cm deep: {soil} pails of soil, {manure} of well-rotted manure, "
-    "{hull} of rice hull.",
-    note="Shopping list, for a bed that is no mat of ours; pails are the person's own.",
+    "Soil mix: {mix} m3, {depth} cm deep, in pails: {parts}.",
+    note="Shopping list, for a bed that is no mat of ours; pails are the person's own. {parts} is "
+    "a list, such as '20 of soil, 10 of rotted manure'.",
 )
 MIX_DEEP_SMALL = Message(
-    "Soil mix: {mix} L, {depth} cm deep, by parts: soil {soil}, well-rotted manure {manure}, "
-    "rice hull {hull}.",
+    "Soil mix: {mix} L, {depth} cm deep, by parts: {parts}.",
     note="The same for a very small bed.",
 )
 MANURE = Message(
@@ -199,6 +198,8 @@ MAT_WALKS = Message(
 COST = Message("Cost by this price list, in {currency}", note="Heading.")
 COST_SEED = Message("Seed: {amount}", note="A line of the cost; {amount} is money.")
 COST_MIX = Message("Soil, manure and rice hull: {amount}", note="A line of the cost.")
+COST_MIX_PLAIN = Message("Soil mix: {amount}", note="A line of the cost; no rice hull in it.")
+COST_MANURE = Message("Manure: {amount}", note="A line of the cost, where there is no other.")
 COST_SHEET = Message("Sheet: {amount}", note="A line of the cost.")
 COST_LABOUR = Message(
     "Labour until the seedlings are lifted, {days} person-days: {amount}",
@@ -244,6 +245,7 @@ WAS = Message("{row} (past)", note="A row of the calendar whose date is over.")
 N_MAKE_BED = Message("make the bed", note="A task, inside a row of the calendar.")
 N_WET_MUD = Message("keep the mud wet", note="A task, inside a row of the calendar.")
 N_WATER_EVERY = Message("water every {days} days", note="A task, inside a row.")
+N_STRAW_OFF = Message("take the straw off", note="A task, inside a row of the calendar.")
 N_LET_IN = Message("let in water", note="A task, inside a row of the calendar.")
 N_KEEP_DEEP = Message("keep {depth} cm of water", note="A task, inside a row.")
 
@@ -273,6 +275,12 @@ C_RAIN = Message(
     note="Caution.",
     segments=2,
 )
+C_RAIN_BED = Message(
+    "Rain: people first. In when it thunders, out {minutes} minutes after the last thunder. Then "
+    "cover the bed if you can and drain surplus water.",
+    note="Caution, for a bed that is no mat.",
+    segments=2,
+)
 C_WATER = Message(
     "Keep small children away from standing water. Mosquitoes breed in water that stands for a "
     "week.",
@@ -291,6 +299,13 @@ C_UREA_SPRAY = Message(
     note="Caution.",
     segments=2,
 )
+C_MANURE = Message(
+    "Wash hands after handling manure.", note="Caution, where there is no rice hull in the mix."
+)
 C_LOAD = Message(
     "Mats and pails are heavy: lift with bent knees, two to a load.", note="Caution."
+)
+C_LOAD_BED = Message(
+    "Full pails and wet loads are heavy: lift with bent knees, two to a load.",
+    note="Caution, for a bed that is no mat.",
 )

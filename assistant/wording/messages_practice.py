@@ -12,6 +12,13 @@ ASK_PRACTICE = Message(
 )
 THE_PRACTICE = Message("Kind of bed", note="A choice: change how seedlings are raised.")
 
+# --- what a mix is made of, as far as there is any of it --------------------------------------
+PART_SOIL = Message("{amount} of soil", note="A part of a mix in a list: pails or tins.")
+PART_MANURE = Message("{amount} of rotted manure", note="A part of a mix in a list.")
+PART_HULL = Message(
+    "{amount} of rice hull", note="A part of a mix in a list; hull is the husk of the grain."
+)
+
 # --- quantities and dates -------------------------------------------------------------------
 SEED_TRAYS = Message(
     "Nursery {label} ({practice}): field {area}, germination {percent}%, {spacing} cm, {seedlings} "
@@ -28,9 +35,9 @@ SEED_OPEN = Message(
     note="Quantities of an open bed.",
 )
 MIX_TRAYS = Message(
-    "Soil mix {mix} L: {soil_part} of soil, {manure_part} of rotted manure, {hull_part} of rice "
-    "hull. Urea {urea}, only if yellow: ask first. Half-fill pails, they are heavy.",
-    note="What goes into trays; the parts are pails or tins.",
+    "Soil mix {mix} L: {parts}. Urea {urea}, only if yellow: ask first. Half-fill pails, they are "
+    "heavy.",
+    note="What goes into trays; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
 )
 MIX_OPEN = Message(
     "Rotted manure {mix} L, spread over the bed. Urea {urea}, only if yellow: ask first.",
@@ -57,18 +64,20 @@ PLANT_DAY_OPEN = Message(
 
 # --- the sentences of a prompt --------------------------------------------------------------
 P_COLLECT_TRAYS = Message(
-    "This week collect {mats} trays, {mix} L of soil mix (soil {soil_part}, rotted manure "
-    "{manure_part}, rice hull {hull_part}), {seed} kg seed.",
-    note="7 days before sowing.",
+    "This week collect {mats} trays, {mix} L of soil mix ({parts}), {seed} kg seed.",
+    note="7 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
 )
 P_COLLECT_OPEN = Message(
     "Collect {mix} L of rotted manure and {seed} kg seed for {bed} m2 of bed.",
     note="A week or two before sowing.",
 )
+P_COLLECT_MIX = Message(
+    "Collect {mix} L of soil mix ({parts}) and {seed} kg seed for {bed} m2 of bed.",
+    note="A week or two before sowing; {parts} is a list, such as '1 of soil, 3 of rotted manure'.",
+)
 P_MIX_TRAYS = Message(
-    "Mix {mix} L: {soil_part} of soil, {manure_part} of rotted manure, {hull_part} of rice hull, "
-    "without stones. Half-fill pails to carry: they are heavy.",
-    note="3 days before sowing.",
+    "Mix {mix} L: {parts}, without stones. Half-fill pails to carry: they are heavy.",
+    note="3 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
 )
 P_BED_WET = Message(
     "Make the bed: puddle and level {bed} m2, work in {mix} L of rotted manure, leave ditches "
@@ -113,6 +122,11 @@ P_UNCOVER_TRAYS = Message(
     "Shoots up? Uncover and let in 1 cm of water round the trays, about {pails} pails. Not up: keep "
     "moist and covered.",
     note="Day 5.",
+)
+P_UNCOVER_DRY = Message(
+    "Shoots up? Take the straw off and go on watering with a fine rose. Not up: keep moist and "
+    "covered.",
+    note="Day 5 of a dry bed, which is watered and never flooded.",
 )
 P_LET_IN = Message(
     "Shoots up? Let in water, a little more as they grow, up to {depth} cm. Not up: keep the mud "
@@ -221,11 +235,119 @@ FILL_NOTED = Message(
     note="More bed to fill up a thin one; {first} is a date.",
 )
 
+M_NONE_STANDS = Message(
+    "Let the water run off: none may stand on this bed.",
+    note="What yellow leaves may be; 'I have told your officer' follows. A dry bed.",
+)
+NOT_UP_TIP_WET = Message(
+    "Keep the mud wet, not flooded, and look again tomorrow. Still bare? You may have to sow again: "
+    "your officer will be told.",
+    note="Few shoots come up in a wet bed.",
+)
+WAIT_WET = Message(
+    "{label}: keep the mud wet, not flooded. Count again on {date}: send PROBLEM.",
+    note="The farmer waits for more shoots in a wet bed. PROBLEM is a word to send.",
+)
+P_MORE_SOW_WET = Message(
+    "Sow the added seed today if roots are 2-3 mm. Keep its mud wet, without standing water; guard "
+    "it from rain and birds.",
+    note="Seed that fills up a thin wet bed; day 0 of it.",
+)
+P_MORE_UP_WET = Message(
+    "Added seed: shoots up? Give it water like the rest. Not up: keep the mud wet only.",
+    note="Day 5 of the added seed in a wet bed.",
+)
+
+# --- weather --------------------------------------------------------------------------------
+RAIN_EARLY = Message(
+    "Keep people safe first: stay in during lightning. Before rain cover the bed if you can, weigh "
+    "the cover down; let water run off. Days 0-5 are the weakest.",
+    segments=2,
+    note="Rain on a young bed that is no mat.",
+)
+RAIN_LATER_DEEP = Message(
+    "Keep people safe first: stay in during lightning. Open the ditch so that water does not stand "
+    "over the leaves, then bring it back to {depth} cm.",
+    note="Rain or flood on an older bed with standing water.",
+)
+RAIN_LATER_DRY = Message(
+    "Keep people safe first: stay in during lightning. Open the ditches so that no water stands on "
+    "the bed.",
+    note="Rain or flood on an older bed that is only watered.",
+)
+FLOOD_EARLY = Message(
+    "People first: stay out of moving water. When it falls, let water run off the bed, mend its "
+    "cover. Seed gone? Send PROBLEM, 2.",
+    note="Flood on a young bed that is no mat. PROBLEM is a word to send.",
+)
+FLOOD_LATER_DEEP = Message(
+    "People first: stay out of moving water. Then let it down to {depth} cm, wash mud off the leaves "
+    "with clean water. I tell your officer.",
+    note="Flood on an older bed with standing water.",
+)
+FLOOD_LATER_DRY = Message(
+    "People first: stay out of moving water. Then let it all run off, wash mud off the leaves with "
+    "clean water. I tell your officer.",
+    note="Flood on an older bed that is only watered.",
+)
+DROUGHT_WET = Message(
+    "No water: keep the mud wet by hand, morning and evening, about {pails} pails each time. Shade "
+    "helps. Children stay away from wells.",
+    note="Drought on a young wet bed; pails are the farmer's own.",
+)
+DROUGHT_LATER = Message(
+    "No water: water by hand morning and evening, about {pails} pails each time, before the bed "
+    "cracks. Keep drinking water for people.",
+    note="Drought on an older bed that is no mat.",
+)
+COLD_LATER_DEEP = Message(
+    "Cold nights: keep the water overnight. Pale leaves green up later: no urea in the cold. Leaves "
+    "come slower: count before planting.",
+    note="Cold on an older bed with standing water.",
+)
+COLD_LATER_DRY = Message(
+    "Cold nights: cover the bed at night. Pale leaves green up later: no urea in the cold. Leaves "
+    "come slower: count before planting.",
+    note="Cold on an older bed that is only watered.",
+)
+
+# --- watering, lifting, spare seedlings -----------------------------------------------------
+WATERING_WET = Message(
+    "{label}: keep the mud wet, without standing water. From {uncover} let in water, a little more "
+    "as shoots grow, up to {depth} cm.",
+    note="Water for a wet bed.",
+)
+WATERING_DRY = Message(
+    "{label}: water every {every} days, about {pails} pails of {litres} L, with a fine rose: moist, "
+    "no puddles.",
+    note="Watering by hand of a dry bed; {every} is 2 or more.",
+)
+KEEP_NOW = Message(
+    "{label}: from now on keep {depth} cm of water, let more in when it sinks.",
+    note="Water for a bed that is uncovered; it stands on the bed or round it.",
+)
+SPARE = Message(
+    "Keep 1 kg in 20 of seed for gaps, and some seedlings after planting. Spare ones: offer them to "
+    "a neighbour within a day or two.",
+    note="Seed and seedlings for gaps; surplus seedlings, where there are no mats.",
+)
+T_SPARE = Message("Spare seedlings, gaps", note="A choice: tips, where there are no mats.")
+LIFT_TRAYS = Message(
+    "Drain the bed on {drain}. Carry few trays at a time in shade, plant the same day. A wet tray "
+    "weighs about {weight} kg.",
+    note="Lifting and carrying trays.",
+)
+
 # --- transplanting and result ---------------------------------------------------------------
 PULL_TIP = Message(
     "Let in deeper water the day before. Pull gently, wash the roots, tie bundles, keep them wet in "
     "shade. Plant the same day.",
     note="Pulling seedlings from an open bed.",
+)
+PULL_DRY = Message(
+    "Water the bed well the day before. Pull gently, wash the roots, tie bundles, keep them wet in "
+    "shade. Plant the same day.",
+    note="Pulling seedlings from a dry bed.",
 )
 ASK_SUFFICED_OF = Message(
     "{label}: did the seedlings plant the whole field of {area}?",

@@ -12,6 +12,7 @@ from assistant.agronomy.work.labour import Work
 from assistant.agronomy.work.loads import Span
 from assistant.agronomy.work.planting import mats_in_a_load
 from assistant.wording import messages_plan as m
+from assistant.wording.day_practice import fitting_practice
 from assistant.wording.message import Say
 
 PERCENT = 100
@@ -62,15 +63,15 @@ def labour_lines(work: Work, practice: Practice) -> tuple[Say, ...]:
     return tuple(lines)
 
 
-def cost_lines(money: Money, establishment: float) -> tuple[Say, ...]:
+def cost_lines(money: Money, establishment: float, practice: Practice) -> tuple[Say, ...]:
     """The cost line by line, then beside a wet bed, with an honest word.
 
     `establishment` is what the plan counts on [fraction].
     """
-    own = money.cost
+    own, mix = money.cost, fitting_practice(m.COST_MIX, practice)
     lines = (
         m.COST_SEED(amount=_money(own.seed)),
-        m.COST_MIX(amount=_money(own.soil + own.manure + own.rice_hull)),
+        mix(amount=_money(own.soil + own.manure + own.rice_hull)),
         m.COST_SHEET(amount=_money(own.sheet)) if own.sheet else None,
         m.COST_LABOUR(days=round(own.labour_days, 1), amount=_money(own.labour)),
         m.COST_TOTAL(amount=_money(own.total)),

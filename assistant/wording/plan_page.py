@@ -15,6 +15,7 @@ from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.seed import G_PER_KG, seed_rate_kg_per_ha
 from assistant.agronomy.work.labour import Work
 from assistant.wording import messages_plan as m
+from assistant.wording.day_practice import fitting_practice
 from assistant.wording.message import Message, Say
 from assistant.wording.messages_talk import GRAMS, KILOGRAMS
 from assistant.wording.plan_costs import Money, cost_lines, labour_lines
@@ -94,7 +95,7 @@ def plan_page(plan: Plan) -> tuple[Section, ...]:
         Section(m.SHARING(), sharing_lines(plan.quantities, plan.practice)),
         *_labour_and_cost(plan),
         Section(m.CALENDAR(sow=plan.sow.isoformat()), tuple(_rows(plan))),
-        Section(m.CAUTIONS(), _cautions(plan.tasks)),
+        Section(m.CAUTIONS(), tuple(_cautions(plan.tasks, plan.practice))),
     )
 
 
@@ -103,7 +104,7 @@ def _labour_and_cost(plan: Plan) -> Iterable[Section]:
         yield Section(m.LABOUR(), labour_lines(plan.work, plan.practice))
     if plan.money is not None:
         heading = m.COST(currency=plan.money.currency)
-        yield Section(heading, cost_lines(plan.money, plan.inputs.establishment))
+        yield Section(heading, cost_lines(plan.money, plan.inputs.establishment, plan.practice))
 
 
 def warning_say(code: WarningCode, plan: Plan) -> Say:
@@ -210,8 +211,9 @@ def _row(task: Task, practice: Practice) -> Say:
     return m.ON_DAYS(date=task.date, until=task.until, day=task.day, last=last, what=what)
 
 
-def _cautions(tasks: Iterable[Task]) -> tuple[Say, ...]:
+def _cautions(tasks: Iterable[Task], practice: Practice) -> Iterable[Say]:
     wanted = dict.fromkeys(
         caution for task in tasks for caution in TASK_CAUTIONS.get(task.code, ())
     )
-    return tuple(caution(**_CAUTION_SLOTS.get(caution, {})) for caution in wanted)
+    for caution in wanted:
+        yield fitting_practice(caution, practice)(**_CAUTION_SLOTS.get(caution, {}))

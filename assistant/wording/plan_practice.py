@@ -10,6 +10,7 @@ from assistant.agronomy.tasks import Task
 from assistant.agronomy.work import loads
 from assistant.wording import messages_plan as m
 from assistant.wording.day import what_of
+from assistant.wording.day_practice import parts_of
 from assistant.wording.message import Say
 
 CM_PER_M = 100.0
@@ -43,21 +44,15 @@ def mix_line(q: Quantities, practice: Practice) -> Say:
     """What is brought onto the bed, in pails or, for a small bed, in parts."""
     small = WarningCode.SMALL_MIX in q.warnings
     litres = measured(q.soil_mix_m3 * mat.L_PER_M3, Measure.MIX_L)
-    parts = {"soil": q.soil_pails, "manure": q.manure_pails, "hull": q.rice_hull_pails}
-    depth = _cm(practice.bed.depth_m.value)
-    if not q.soil_pails:
+    if not (q.soil_pails or q.rice_hull_pails):
         return m.MANURE(mix=litres, pails=pails_of(litres, q.pail_litres))
-    if small:
-        plain = is_mat(practice)
-        return (
-            m.MIX_SMALL(mix=litres)
-            if plain
-            else m.MIX_DEEP_SMALL(mix=litres, depth=depth, **parts)
-        )
     cubic = measured(q.soil_mix_m3, Measure.MIX_M3)
-    if is_mat(practice):
-        return m.MIX(mix=cubic, **parts)
-    return m.MIX_DEEP(mix=cubic, depth=depth, **parts)
+    if not is_mat(practice):
+        told = {"depth": _cm(practice.bed.depth_m.value), "parts": parts_of(q)}
+        return m.MIX_DEEP_SMALL(mix=litres, **told) if small else m.MIX_DEEP(mix=cubic, **told)
+    if small:
+        return m.MIX_SMALL(mix=litres)
+    return m.MIX(mix=cubic, soil=q.soil_pails, manure=q.manure_pails, hull=q.rice_hull_pails)
 
 
 def water_lines(q: Quantities, practice: Practice) -> tuple[Say, ...]:

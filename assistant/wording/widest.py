@@ -14,9 +14,10 @@ from babel.dates import format_date
 
 from assistant.alphabet import Encoding, measure, plain
 from assistant.wording import messages_officer as o
+from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.message import Message, Slot
+from assistant.wording.message import Listed, Message, Slot
 from assistant.wording.render import Catalogue, day, slot_text
 from assistant.wording.texts import Declared
 
@@ -73,6 +74,7 @@ _SLOTS: Mapping[str, Values] = {
     "digit": Values(1),
     "drain": _DATE,
     "dry": Values(9.1, (1279,)),
+    "every": Values(2),
     "example": Values("RAIN", ("CLEAR", "COUNT")),
     "few": Values(3, (2.5,)),
     "first": _DATE,
@@ -84,7 +86,6 @@ _SLOTS: Mapping[str, Values] = {
     "high": Values(30.5),
     "hill": Values(20, (22.5,)),
     "hills": Values(100_000, (10_000_000,)),
-    "hull_part": Values(1),
     "hull": Values(16, (15_960,)),
     "label": Values("A", (_NAME,)),
     "labels": Values("A", (f"{_NAME}, {_NAME}",)),
@@ -93,7 +94,6 @@ _SLOTS: Mapping[str, Values] = {
     "least": Values(60),
     "low": Values(20.5),
     "many": Values(4, (3.6,)),
-    "manure_part": Values(2),
     "manure": Values(32, (31_920,)),
     "mat": Values(7),
     "mats": Values(267, (26_600,)),
@@ -103,6 +103,9 @@ _SLOTS: Mapping[str, Values] = {
     "n": Values(3, (1, 2, 99)),
     "old": Values("A", (_NAME,)),
     "own": Values(58, (100,)),
+    "parts": Values(
+        Listed((p.PART_SOIL(amount=7), p.PART_MANURE(amount=2), p.PART_HULL(amount=1)))
+    ),
     "pails": Values(40, (10_000,)),
     "percent": Values(85, (99.9,)),
     "phone": Values("+447700900101", ("+99900" + "1" * 10,)),
@@ -118,7 +121,6 @@ _SLOTS: Mapping[str, Values] = {
     "seeds": Values(100, (1000,)),
     "sheet": Values(44, (1100,)),
     "soak": _DATE,
-    "soil_part": Values(7),
     "soil": Values(112, (111_720,)),
     "soon": _COUNT,
     "sow": _DATE,
