@@ -6,19 +6,22 @@ from enum import StrEnum
 from assistant.agronomy import constants as c
 from assistant.agronomy import mat, seed
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.lot.germination import Good
 from assistant.agronomy.practices import MAT, Practice
+
+EVERYWHERE = Good()
 
 
 class WarningCode(StrEnum):
     """What a person should be told beside the figures."""
 
     DO_NOT_SOW = "do_not_sow"
-    WEAK_SEED = "weak_seed"
     BED_ENLARGED = "bed_enlarged"
     SMALL_MIX = "small_mix"
     GRAIN_WEIGHT_UNUSUAL = "grain_weight_unusual"
     SEED_RATE_UNUSUAL = "seed_rate_unusual"
-    # Added by whoever knows today's date; never by the arithmetic.
+    # Added by whoever knows the country and today's date; never by the arithmetic.
+    WEAK_SEED = "weak_seed"
     PAST_DATE = "past_date"
 
 
@@ -87,9 +90,9 @@ def quantities(inputs: FieldInputs, practice: Practice = MAT) -> Quantities:
     )
 
 
-def is_weak(germination: float) -> bool:
-    """Seed that needs a thicker sowing: below the good mark, not yet hopeless."""
-    return c.WEAK_GERMINATION.value <= germination < c.GOOD_GERMINATION.value
+def is_weak(germination: float, good: Good = EVERYWHERE) -> bool:
+    """Seed that needs a thicker sowing: below what is good there, not yet hopeless."""
+    return c.WEAK_GERMINATION.value <= germination < good.share
 
 
 def is_hopeless(germination: float) -> bool:
@@ -106,7 +109,6 @@ def _warnings(
     usual_grain = c.GRAIN_WEIGHT_G.holds(inputs.grain_weight_g)
     found = {
         WarningCode.DO_NOT_SOW: is_hopeless(inputs.germination),
-        WarningCode.WEAK_SEED: is_weak(inputs.germination),
         WarningCode.BED_ENLARGED: enlarged,
         WarningCode.SMALL_MIX: pails.measure_litres < inputs.pail_litres,
         WarningCode.GRAIN_WEIGHT_UNUSUAL: not usual_grain,

@@ -9,6 +9,7 @@ from rapidfuzz import process
 
 from assistant.agronomy.calendar import Anchors, calendar, sow_for_transplant
 from assistant.agronomy.field import LIMITS, FieldInputs
+from assistant.agronomy.lot.germination import good_seed
 from assistant.agronomy.lot.varieties import VARIETIES, Variety, find_variety, variety_key
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import quantities
@@ -71,6 +72,7 @@ def make_plan(given: Given, today: dt.date) -> Plan:
         tells_establishment=given.establishment is not None,
         work=work(amounts, practice, given.hands) if given.hands else None,
         money=_money(given, inputs, practice, practices[WET_BED]),
+        good=good_seed(given.region),
     )
 
 

@@ -184,7 +184,7 @@ def quantities(
     if not known.nurseries:
         return no_nursery(session, known)
     shown = known.nurseries if meant is None else meant
-    texts = [text for each in shown for text in quantity_texts(each, known.today)]
+    texts = [text for each in shown for text in quantity_texts(each, known.today, known.region)]
     return ended(session, known, *texts)
 
 

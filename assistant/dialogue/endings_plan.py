@@ -75,7 +75,7 @@ def _open(session: Session, known: Known) -> Turn:
     )
     texts = (
         *own_text(known, practice),
-        *quantity_texts(nursery, known.today),
+        *quantity_texts(nursery, known.today, known.region),
         dates_text(nursery, known.today),
     )
     return ended(session, known, *texts, changes=(SaveNursery(nursery),))
@@ -121,7 +121,7 @@ def _amended(session: Session, known: Known) -> Turn:
         area_typed=str(answers.get("area_words", nursery.area_typed)),
         germination_known=nursery.germination_known or germination is not None,
     )
-    texts = (said(m.AMENDED()), *quantity_texts(amended, known.today))
+    texts = (said(m.AMENDED()), *quantity_texts(amended, known.today, known.region))
     return ended(session, known, *texts, changes=(SaveNursery(amended),))
 
 

@@ -37,7 +37,7 @@ def recount(session: Session | None, known: Known) -> Turn:
 def _planted_so(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
     changed = replace(nursery, inputs=_changed(nursery.inputs, session.answers))
-    texts = (said(m.AMENDED()), *quantity_texts(changed, known.today))
+    texts = (said(m.AMENDED()), *quantity_texts(changed, known.today, known.region))
     return ended(session, known, *texts, changes=(SaveNursery(changed),))
 
 

@@ -11,6 +11,7 @@ from assistant.agronomy.lot.germination import (
     LOT_SEEDS,
     OFFICIAL_LOTS,
     GerminationTest,
+    good_seed,
     lots_agree,
     mixed_germination,
     tolerated_range,
@@ -151,14 +152,14 @@ def _carried(
         changes += (CallForHelp("seed", f"{test.sprouted}/{test.sown}", nursery.id),)
         return ended(session, known, said(*says), said(*_time(moved, known)), changes=changes)
     texts: tuple[Text, ...] = (said(*says), *_changed(nursery, moved, known))
-    if is_weak(test.germination):
+    if is_weak(test.germination, good_seed(known.region)):
         texts += (said(*_time(moved, known)),)
     return ended(session, known, *(text for text in texts if text.says), changes=changes)
 
 
 def _changed(before: Nursery, after: Nursery, known: Known) -> tuple[Text, ...]:
     """The quantities that germination changed: the seed, and the mix where the bed grew."""
-    texts = quantity_texts(after, known.today)
+    texts = quantity_texts(after, known.today, known.region)
     bed = before.quantities.nursery_area_m2
     return texts if after.quantities.nursery_area_m2 != bed else texts[:1]
 

@@ -207,7 +207,9 @@ def ask(session: Session, known: Known, tables: Tables, *before: Say) -> Text:
     if session.waiting:
         return Text((*before, *_waiting_says(session.waiting)), focus)
     choices = numbered(entries(question, session, known))
-    return Text((*before, worded(question.asks, session, known), *choices), focus)
+    several = len(known.practices) > 1
+    asks = (question.asks_choosing if several else None) or question.asks
+    return Text((*before, worded(asks, session, known), *choices), focus)
 
 
 def _waiting_says(waiting: Mapping[str, Kept]) -> tuple[Say, ...]:

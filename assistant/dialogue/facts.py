@@ -6,7 +6,7 @@ from assistant.agronomy.constants import GOOD_GERMINATION
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Known, Session
 from assistant.wording.day import about
-from assistant.wording.message import Message, Say, Slot, slots_of
+from assistant.wording.message import Message, Named, Say, Slot, slots_of
 
 # slot -> the answer it shows, where the session keeps it under another name
 _ANSWERS = {
@@ -29,18 +29,23 @@ def chosen_nursery(session: Session, known: Known) -> Nursery | None:
     return known.nursery(int(kept)) if isinstance(kept, int | float | str) else None
 
 
-def _shown(slot: str, session: Session) -> Slot:
+def _shown(slot: str, session: Session, known: Known) -> Slot:
     value = session.answers[_name(slot)]
     if slot == "percent" and not isinstance(value, int | float):
         return round(GOOD_GERMINATION.value * 100)  # untested: the plan's assumption
     if slot in ("date", "first", "last"):
         return date.fromisoformat(str(value))
+    if slot == "practice":
+        practice = known.practice(value)
+        return Named(practice.names, practice.code)
     return value if isinstance(value, str | int | float) else str(value)
 
 
 def worded(message: Message, session: Session, known: Known) -> Say:
     """A message with its slots filled: from the answers given, else from the nursery."""
     wanted = slots_of(message.text)
-    given = {slot: _shown(slot, session) for slot in wanted if _name(slot) in session.answers}
+    given = {
+        slot: _shown(slot, session, known) for slot in wanted if _name(slot) in session.answers
+    }
     nursery = chosen_nursery(session, known)
     return about(message, nursery, known.today, **given) if nursery else message(**given)

@@ -71,7 +71,10 @@ def welcome(known: Known) -> tuple[Session | None, tuple[Text, ...]]:
     said = [
         text
         for bed in planned
-        for text in (*quantity_texts(bed, known.today), dates_text(bed, known.today))
+        for text in (
+            *quantity_texts(bed, known.today, known.region),
+            dates_text(bed, known.today),
+        )
     ]
     session = _left_to_ask(known)
     hello: Say = p.WELCOME_PLANNED() if planned else m.ENROLLED()

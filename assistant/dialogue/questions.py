@@ -59,7 +59,8 @@ class Question:
     `explains` are texts of their own that go before it the first time. `keeps` names the answer
     in the session. `goes` maps what the reader made of the reply (a choice's code, "yes",
     "past" ...) to the next step. `again` is said before the question is
-    put once more; `help` when the person asks what it means. `drops` names answers that were
+    put once more; `asks_choosing` is asked instead where the village offers several kinds of
+    bed; `help` when the person asks what it means. `drops` names answers that were
     given to the old answer and are asked anew with a new one.
     """
 
@@ -69,6 +70,7 @@ class Question:
     goes: Mapping[str, str]
     help: Message
     again: Message
+    asks_choosing: Message | None = None
     keeps: str = ""
     choices: tuple[Choice, ...] = ()
     explains: tuple[Message, ...] = ()

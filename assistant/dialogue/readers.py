@@ -12,6 +12,7 @@ from datetime import date
 from assistant.agronomy.constants import COLOUR_CHECK_DAY
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.growth.stand import stand_advice
+from assistant.agronomy.lot.germination import good_seed
 from assistant.agronomy.quantities import is_hopeless, is_weak
 from assistant.agronomy.rounding import nearest
 from assistant.dialogue.facts import chosen_nursery
@@ -319,7 +320,7 @@ def _way_germination(value: Kept, session: Session, known: Known) -> str:
         return str(value)
     if is_hopeless(value / 100):
         return "hopeless"
-    return "weak" if is_weak(value / 100) else "good"
+    return "weak" if is_weak(value / 100, good_seed(known.region)) else "good"
 
 
 def _way_tested(value: Kept, session: Session, known: Known) -> str:

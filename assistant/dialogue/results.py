@@ -3,9 +3,10 @@
 from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.lot.germination import Good, good_seed
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
-from assistant.agronomy.quantities import WarningCode
+from assistant.agronomy.quantities import WarningCode, is_weak
 from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.agronomy.season.followups import is_over
 from assistant.agronomy.season.outcome import own_establishment
@@ -13,7 +14,7 @@ from assistant.dialogue.values import Known, Text
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 from assistant.wording.day import DayWork, about, said, small_mix, what_of, work_says
-from assistant.wording.message import Say
+from assistant.wording.message import Country, Say
 
 GRAMS_PER_KG = 1000
 
@@ -47,17 +48,25 @@ def own_text(known: Known, practice: Practice) -> tuple[Text, ...]:
     return (Text((r.OWN_RATE_SEASONS(own=own_rate(own.mean), usual=usual, n=seasons),)),)
 
 
-def seed_text(nursery: Nursery, today: date) -> Text:
-    """What was understood, with seed, bed and mats for it, and what is doubtful about it."""
+def seed_text(nursery: Nursery, today: date, region: str | None = None) -> Text:
+    """What was understood, with seed, bed and mats for it, and what is doubtful about it;
+    seed is held against what the region's country calls good."""
     doubts: tuple[Say, ...] = ()
     percent = round(nursery.inputs.germination * 100, 1)
     if not nursery.germination_known:
         doubts = (m.ASSUMED_80(),)
     elif WarningCode.DO_NOT_SOW in nursery.quantities.warnings:
         doubts = (m.DO_NOT_SOW(percent=percent),)
-    elif WarningCode.WEAK_SEED in nursery.quantities.warnings:
-        doubts = (m.WEAK_SEED(percent=percent),)
+    elif is_weak(nursery.inputs.germination, good := good_seed(region)):
+        doubts = (_weak(percent, good),)
     return Text((about(m.RESULT_SEED, nursery, today), *doubts), keep=True)
+
+
+def _weak(percent: float, good: Good) -> Say:
+    if good.country is None:
+        return m.WEAK_SEED(percent=percent)
+    least = round(good.share * 100)
+    return m.WEAK_SEED_IN(percent=percent, least=least, country=Country(good.country))
 
 
 def mix_text(nursery: Nursery, today: date) -> Text:
@@ -66,9 +75,11 @@ def mix_text(nursery: Nursery, today: date) -> Text:
     return Text((about(message, nursery, today, urea=urea(nursery)),), keep=True)
 
 
-def quantity_texts(nursery: Nursery, today: date) -> tuple[Text, ...]:
+def quantity_texts(
+    nursery: Nursery, today: date, region: str | None = None
+) -> tuple[Text, ...]:
     """All quantities of one nursery."""
-    return seed_text(nursery, today), mix_text(nursery, today)
+    return seed_text(nursery, today, region), mix_text(nursery, today)
 
 
 def dates_text(nursery: Nursery, today: date) -> Text:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from typing import Union
 
-Slot = Union[str, int, float, date, time, "Say", "Named", "Listed"]
+Slot = Union[str, int, float, date, time, "Say", "Named", "Listed", "Country"]
 """What may fill a slot. Numbers, dates and times are worded in the reader's language."""
 
 _SLOT = re.compile(r"\{(\w+)\}")
@@ -50,6 +50,13 @@ class Named:
         """The name in a language; the English one, else what is given, stands in."""
         names = dict(self.names)
         return names.get(language) or names.get("en") or self.otherwise
+
+
+@dataclass(frozen=True)
+class Country:
+    """A country by its ISO 3166-1 code; said by the name that the language has for it."""
+
+    code: str
 
 
 @dataclass(frozen=True)

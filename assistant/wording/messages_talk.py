@@ -138,6 +138,10 @@ WEAK_SEED = Message(
     "Weak seed ({percent}%): I count in more seed. Better seed, 80 or more, is safer.",
     note="Germination 60 to 79 %.",
 )
+WEAK_SEED_IN = Message(
+    "Weak seed ({percent}%): more seed is counted in. Good seed has {least}% or more ({country}).",
+    note="Germination of 60 % and more, but below what {country} (its name) asks for.",
+)
 ASSUMED_80 = Message(
     "Counted as if 80 of 100 sprout: an assumption. Test the seed, then send CHANGE DATE.",
     note="Nobody tested the seed.",
@@ -165,6 +169,11 @@ SOWN_THAT_DAY = Message("Did you sow on {date}?", note="The day is past. Yes or 
 CHECK = Message(
     "Field {area}, germination {percent}%, pail {litres} L, sowing {date}. Is that right?",
     note="Summary before the answer; '1 Yes 2 Change' follows.",
+)
+CHECK_PRACTICE = Message(
+    "Field {area}, {practice}, germination {percent}%, pail {litres} L, sowing {date}. Is that "
+    "right?",
+    note="The same where a village offers several kinds of bed; {practice} is such as 'wet bed'.",
 )
 CHANGE_IT = Message("Change it", note="A choice after the summary.")
 WHAT_TO_CHANGE = Message("What shall I change?", note="A list with digits follows.")

@@ -8,16 +8,17 @@ from assistant.agronomy import constants as c
 from assistant.agronomy import mat
 from assistant.agronomy.calendar import Task, TaskCode
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.lot.germination import Good
 from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.practices import MAT, Practice
-from assistant.agronomy.quantities import Quantities, WarningCode
+from assistant.agronomy.quantities import EVERYWHERE, Quantities, WarningCode, is_weak
 from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.seed import G_PER_KG, seed_rate_kg_per_ha
 from assistant.agronomy.work.labour import Work
 from assistant.wording import messages_plan as m
 from assistant.wording.day_practice import fitting_practice
-from assistant.wording.message import Message, Say
-from assistant.wording.messages_talk import GRAMS, KILOGRAMS
+from assistant.wording.message import Country, Message, Say
+from assistant.wording.messages_talk import GRAMS, KILOGRAMS, WEAK_SEED_IN
 from assistant.wording.plan_costs import Money, cost_lines, labour_lines
 from assistant.wording.plan_practice import (
     bed_lines,
@@ -48,12 +49,14 @@ class Plan:
     tells_establishment: bool = False
     work: Work | None = None
     money: Money | None = None
+    good: Good = EVERYWHERE
 
     @property
     def warnings(self) -> tuple[WarningCode, ...]:
-        """Those of the arithmetic, and whether the sowing day is past."""
+        """Those of the arithmetic, whether the seed is weak, and the sowing day past."""
+        weak = (WarningCode.WEAK_SEED,) if is_weak(self.inputs.germination, self.good) else ()
         past = (WarningCode.PAST_DATE,) if self.sow < self.today else ()
-        return (*self.quantities.warnings, *past)
+        return (*weak, *self.quantities.warnings, *past)
 
 
 @dataclass(frozen=True)
@@ -118,9 +121,7 @@ def _percent(plan: Plan) -> float:
 
 _WARNINGS: Mapping[WarningCode, Callable[[Plan], Say]] = {
     WarningCode.DO_NOT_SOW: lambda p: m.W_DO_NOT_SOW(percent=_percent(p)),
-    WarningCode.WEAK_SEED: lambda p: m.W_WEAK_SEED(
-        percent=_percent(p), good=round(c.GOOD_GERMINATION.value * 100)
-    ),
+    WarningCode.WEAK_SEED: lambda p: _weak(_percent(p), p.good),
     WarningCode.BED_ENLARGED: lambda p: m.W_BED_ENLARGED(
         most=p.practice.bed.max_seeds_per_cm2.value
     ),
@@ -139,6 +140,13 @@ _WARNINGS: Mapping[WarningCode, Callable[[Plan], Say]] = {
     ),
     WarningCode.PAST_DATE: lambda p: m.W_PAST_DATE(sow=p.sow.isoformat()),
 }
+
+
+def _weak(percent: float, good: Good) -> Say:
+    least = round(good.share * 100)
+    if good.country is None:
+        return m.W_WEAK_SEED(percent=percent, good=least)
+    return WEAK_SEED_IN(percent=percent, least=least, country=Country(good.country))
 
 
 def _head(plan: Plan) -> Section:

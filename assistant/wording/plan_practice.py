@@ -48,8 +48,8 @@ def mix_line(q: Quantities, practice: Practice) -> Say:
         return m.MANURE(mix=litres, pails=pails_of(litres, q.pail_litres))
     cubic = measured(q.soil_mix_m3, Measure.MIX_M3)
     if not is_mat(practice):
-        told = {"depth": _cm(practice.bed.depth_m.value), "parts": parts_of(q)}
-        return m.MIX_DEEP_SMALL(mix=litres, **told) if small else m.MIX_DEEP(mix=cubic, **told)
+        deep, mix = (m.MIX_DEEP_SMALL, litres) if small else (m.MIX_DEEP, cubic)
+        return deep(mix=mix, depth=_cm(practice.bed.depth_m.value), parts=parts_of(q))
     if small:
         return m.MIX_SMALL(mix=litres)
     return m.MIX(mix=cubic, soil=q.soil_pails, manure=q.manure_pails, hull=q.rice_hull_pails)

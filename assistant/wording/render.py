@@ -8,11 +8,12 @@ from decimal import Decimal
 from functools import lru_cache
 from gettext import NullTranslations
 
+from babel import Locale
 from babel.dates import format_date, format_skeleton, format_time
 from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal
 
-from assistant.wording.message import Listed, Named, Say, Slot
+from assistant.wording.message import Country, Listed, Named, Say, Slot
 
 
 @dataclass(frozen=True)
@@ -88,6 +89,9 @@ def slot_text(value: Slot, catalogue: Catalogue) -> str:
     if isinstance(value, Listed):
         parts = [render(say, catalogue) for say in value.says]
         return format_list(parts, style="unit", locale=catalogue.language)
+    if isinstance(value, Country):
+        names = Locale.parse(catalogue.language).territories
+        return str(names.get(value.code, value.code))
     if isinstance(value, Named):
         return value.in_language(catalogue.language)
     if isinstance(value, str):

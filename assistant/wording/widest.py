@@ -17,7 +17,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.message import Listed, Message, Slot
+from assistant.wording.message import Country, Listed, Message, Slot
 from assistant.wording.render import Catalogue, day, slot_text
 from assistant.wording.texts import Declared
 
@@ -55,6 +55,7 @@ _SLOTS: Mapping[str, Values] = {
     "calls": _COUNT,
     "cans": Values(12, (3_000,)),
     "count": Values(3, (10_000_000,)),
+    "country": Values(Country("PH"), (Country("BD"), Country("IN"))),
     "covered": _COUNT,
     "date": _DATE,
     "day": Values(5, (120,)),

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.sourced import tables as t
 
@@ -111,6 +112,21 @@ def mixed_germination(lots: Sequence[tuple[float, float]]) -> float:
     if total <= 0:
         raise AgronomyError(f"lots: expected some seed, got {list(lots)}")
     return sum(amount * germination for amount, germination in lots) / total
+
+
+class Good(NamedTuple):
+    """From what share on seed is called good [fraction], and the country whose least that is;
+    no country where none is known for it."""
+
+    share: float = c.GOOD_GERMINATION.value
+    country: str | None = None
+
+
+def good_seed(region: str | None) -> Good:
+    """What a programme's region (ISO 3166) calls good seed; the usual mark where no figure of
+    its country was found."""
+    least = minimum_germination(region)
+    return Good() if least is None else Good(least, (region or "")[:2].upper())
 
 
 def minimum_germination(region: str | None) -> float | None:

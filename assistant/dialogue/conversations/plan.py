@@ -102,6 +102,7 @@ PLAN = conversation(
     Question(
         "check",
         asks=m.CHECK,
+        asks_choosing=m.CHECK_PRACTICE,
         reads=Reads.CHOICE,
         choices=(Choice("yes", m.YES), Choice("change", m.CHANGE_IT)),
         goes={"yes": "!open", "change": "change"},

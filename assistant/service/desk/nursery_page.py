@@ -6,6 +6,7 @@ from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.lot.germination import good_seed
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.work.labour import work as labour
 from assistant.channel import Channel
@@ -180,6 +181,7 @@ def _plan(nursery: Nursery, today: date, language: str, house: House) -> tuple[S
         practice_name=nursery.practice.name(language),
         work=labour(nursery.quantities, nursery.practice, HANDS),
         money=priced(nursery.inputs, nursery.practice, prices, wet_bed) if prices else None,
+        good=good_seed(house.region),
     )
     shown = (section for section in plan_page(plan) if section.heading.message != m.CALENDAR)
     return tuple(shown)

@@ -141,3 +141,27 @@ def test_each_practice_learns_from_its_own_seasons() -> None:
     again = offered("wet_bed")
     again.known = replace(again.known, seasons=(season,))
     assert "your own" in " ".join(again.words(plans(again, "2")))
+
+
+def test_the_check_before_the_answer_names_the_kind_of_bed() -> None:
+    """Where there is one to choose; it can be changed before anything is planned."""
+    phone = offered("wet_bed", "dry_bed")
+    for reply in ("NEW", "0.4 ha", "2", "85", "1"):
+        phone.says(reply)
+    asked = phone.hears("20 June")[-1]
+    assert asked.startswith(
+        "Field 0.4 ha, wet bed, germination 85%, pail 10 L, sowing Sat 20 Jun."
+    )
+    phone.says("2")
+    assert "3 dry bed" in phone.hears("5")[-1]
+    assert phone.hears("3")[-1].startswith("Field 0.4 ha, dry bed, germination")
+    phone.says("1")
+    assert phone.known.nurseries[0].practice.code == "dry_bed"
+
+
+def test_where_there_is_only_the_mat_the_check_does_not_name_it() -> None:
+    """Nothing was chosen."""
+    phone = Phone.enrolled()
+    for reply in ("NEW", "0.4 ha", "85", "1"):
+        phone.says(reply)
+    assert phone.hears("20 June")[-1].startswith("Field 0.4 ha, germination 85%")

@@ -188,3 +188,16 @@ def test_a_test_is_no_longer_prompted_once_it_is_begun_or_the_seed_is_sown() -> 
     codes = {task.code for task in replace(begun, test_begun=None).tasks}
     assert TaskCode.SEED_COUNT not in codes
     assert TaskCode.SEED_COUNT in {task.code for task in begun.tasks}
+
+
+@pytest.mark.parametrize(("region", "told"), [("PH", True), ("BD", False), ("KE", False)])
+def test_seed_is_held_against_what_its_country_asks_for(region: str, told: bool) -> None:
+    """85 % in the Philippines (PhilRice, RCEF seed), 80 % in Bangladesh (Bogura district). The
+    honest range of 82 of 100, 73 to 88, goes with it (Wilson, as statsmodels gives it)."""
+    phone = Phone.enrolled(nursery())
+    phone.known = replace(phone.known, region=region)
+    phone.says("seed test")
+    texts = phone.hears("82 of 100")
+    assert "likely 73 to 88%" in texts[0]
+    weak = "Weak seed (82%): more seed is counted in. Good seed has 85% or more (Philippines)."
+    assert (weak in texts[1]) is told
