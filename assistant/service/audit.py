@@ -33,6 +33,7 @@ class Act(StrEnum):
     LANGUAGE_CHANGED = "language_changed"
     CALL_ANSWERED = "call_answered"
     CALL_HANDLED = "call_handled"
+    ANSWER_HASTENED = "answer_hastened"
     WROTE = "wrote"
     VISITED = "visited"
     DATES_CHANGED = "dates_changed"

@@ -84,13 +84,33 @@ def answer_call(
 
 
 def handle_call(house: House, sight: Sight, call_id: int, now: datetime) -> bool:
-    """Marks a call as handled, by phone or on the spot; False for one not in sight."""
+    """Marks a call as handled, by phone or on the spot, also after an answer that was lost;
+    False for one not in sight."""
     with house.store.work() as work:
         call = _call(work, sight, call_id)
         if call is None:
             return False
-        work.calls.handle(call.id, now, sight.officer.id)
+        if call.handled_at is None:
+            work.calls.handle(call.id, now, sight.officer.id)
+        else:
+            work.calls.seen_after_all(call.id, now)
         note(work, sight.officer.id, Act.CALL_HANDLED, now, _about(call))
+        return True
+
+
+def hasten_answer(house: House, sight: Sight, call_id: int, now: datetime) -> bool | None:
+    """Lets an answer that waits for the end of the quiet hours leave at once; False where it
+    has left, or where a setting keeps the quiet hours for all; None for a call not in sight."""
+    with house.store.work() as work:
+        call = _call(work, sight, call_id)
+        if call is None:
+            return None
+        answers = work.story.own_words(call_ids=[call.id])
+        if not answers or not house.urgent_breaks_quiet:
+            return False
+        if not work.outbox.hasten(answers[-1].message_id, now):
+            return False
+        note(work, sight.officer.id, Act.ANSWER_HASTENED, now, _about(call))
         return True
 
 

@@ -16,11 +16,12 @@ from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
+from assistant.service.calls import CallCard, Calls, calls
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.service.told import Told, told
-from assistant.store import Call, OwnWords, Work
+from assistant.service.storms.standing import Standing
+from assistant.store import HeldTo, Work
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_told as t
 from assistant.wording.day import what_of
@@ -36,7 +37,6 @@ SILENT_TASKS = (
 )
 NOT_UP_TIMES = 2  # "not up" on one day is common in cool weather; again the next day is not
 OLD_AGAIN_D = 3  # an old bed that was visited comes back after so many days
-MOST_CALLS = 50
 
 
 class Why(IntEnum):
@@ -75,22 +75,6 @@ class ToSee:
 
 
 @dataclass(frozen=True)
-class CallCard:
-    """One call for help; `at` is local to the village."""
-
-    id: int
-    farmer: Farmer
-    village: Village | None
-    nursery_id: int | None
-    label: str | None
-    day: int | None
-    at: datetime
-    told: Told
-    urgent: bool
-    answers: tuple[OwnWords, ...]
-
-
-@dataclass(frozen=True)
 class Stands:
     """One warning that stands, and what came back; times are local. `draft_id` leads to its
     page."""
@@ -118,9 +102,15 @@ class Morning:
     villages: tuple[Village, ...]
     chosen: int | None
     warnings: tuple[Stands, ...]
-    calls: tuple[CallCard, ...]
-    calls_in_all: int
+    calls: Calls
+    unsure: int
     to_see: tuple[ToSee, ...]
+
+    @property
+    def quiet(self) -> bool:
+        """Whether nothing is to be done or looked at."""
+        calls = self.calls
+        return not (calls.shown or calls.waiting or self.to_see or self.warnings)
 
 
 def morning(
@@ -130,16 +120,14 @@ def morning(
     chosen = sight.village(village_id)
     with house.store.look() as work:
         gathering = _Gathering(work, house, sight, now, sight.scope(village_id))
-        calls = work.calls.open(gathering.scope)
-        cards = gathering.cards(_by_urgency(calls))
         villages = (chosen,) if chosen else sight.villages
         return Morning(
             today=local_date(now, chosen.zone if chosen else house.zone),
             villages=sight.villages,
             chosen=chosen.id if chosen else None,
             warnings=tuple(_standing(work, villages, now)),
-            calls=cards,
-            calls_in_all=len(calls),
+            calls=calls(work, house, sight, now, gathering.scope),
+            unsure=gathering.unsure(),
             to_see=gathering.to_see(),
         )
 
@@ -150,12 +138,7 @@ def gathered(
     """All open calls and all nurseries to be seen, the most urgent first, in a transaction that
     is open."""
     gathering = _Gathering(work, house, sight, now, sight.scope())
-    calls = work.calls.open(gathering.scope)
-    return gathering.cards(_by_urgency(calls)), gathering.to_see()
-
-
-def _by_urgency(calls: Iterable[Call]) -> list[Call]:
-    return sorted(calls, key=lambda call: (call.about != "rain", call.at))
+    return calls(work, house, sight, now, gathering.scope).shown, gathering.to_see()
 
 
 def _standing(work: Work, villages: Iterable[Village], now: datetime) -> Iterator[Stands]:
@@ -192,6 +175,11 @@ class _Gathering:
     def today(self, farmer: Farmer) -> date:
         """The date in a farmer's village."""
         return local_date(self.now, self.sight.zone(farmer.village_id, self.house.zone))
+
+    def unsure(self) -> int:
+        """How many farmers were asked to agree and have not answered."""
+        asked = HeldTo(Standing.ASKED, self.sight.officer.id, self.now)
+        return self.work.roll.count(self.scope, "", asked)
 
     def to_see(self) -> tuple[ToSee, ...]:
         """All nurseries with a reason that no visit has answered, most urgent first."""
@@ -289,32 +277,6 @@ class _Gathering:
 
     def _since(self) -> date:
         return self.now.date() - timedelta(days=SHOWN_D)
-
-    # --- calls -------------------------------------------------------------------------------
-
-    def cards(self, calls: list[Call]) -> tuple[CallCard, ...]:
-        """The first calls of a list, with what was answered to them."""
-        shown = calls[:MOST_CALLS]
-        answers: dict[int, list[OwnWords]] = {}
-        for each in self.work.story.own_words(call_ids=[call.id for call in shown]):
-            answers.setdefault(each.call_id or 0, []).append(each)
-        return tuple(self._card(call, tuple(answers.get(call.id, ()))) for call in shown)
-
-    def _card(self, call: Call, answers: tuple[OwnWords, ...]) -> CallCard:
-        zone = self.sight.zone(call.farmer.village_id, self.house.zone)
-        nursery = call.nursery
-        return CallCard(
-            id=call.id,
-            farmer=call.farmer,
-            village=self.sight.village(call.farmer.village_id),
-            nursery_id=nursery.id if nursery else None,
-            label=nursery.called if nursery else None,
-            day=nursery.day(self.today(call.farmer)) if nursery else None,
-            at=call.at.astimezone(ZoneInfo(zone)),
-            told=told(call.about, call.words),
-            urgent=call.about == "rain",
-            answers=answers,
-        )
 
 
 def _urgency(line: ToSee) -> tuple[object, ...]:

@@ -121,3 +121,20 @@ def after_quiet(house: House, zone: str, now: datetime) -> datetime:
 def urgent_at(house: House, zone: str, now: datetime) -> datetime:
     """When an urgent text can leave: now, unless a setting keeps the quiet hours for all."""
     return now if house.urgent_breaks_quiet else after_quiet(house, zone, now)
+
+
+@dataclass(frozen=True)
+class Hush:
+    """That the quiet hours hold a text back: until when (local), and whether one that is
+    urgent may leave all the same."""
+
+    until: datetime
+    may_break: bool
+
+
+def hush(house: House, zone: str, now: datetime) -> Hush | None:
+    """What the quiet hours do to an officer's text now; None outside of them."""
+    until = after_quiet(house, zone, now)
+    if until <= now:
+        return None
+    return Hush(until.astimezone(ZoneInfo(zone)), house.urgent_breaks_quiet)

@@ -18,6 +18,7 @@ from assistant.store.values import (
     OutboxText,
     Seen,
     TextState,
+    Unheard,
     Unread,
     UssdTalk,
 )
@@ -101,6 +102,7 @@ __all__ = [
     "TextState",
     "Told",
     "UnderWarning",
+    "Unheard",
     "Unread",
     "UssdTalk",
     "VisitMade",

@@ -85,6 +85,20 @@ class Call:
 
 
 @dataclass(frozen=True)
+class Unheard:
+    """A call that was answered by a text, which waits here yet or never arrived.
+
+    `due_at` is when the text leaves; `urgent` whether the quiet hours do not hold it.
+    """
+
+    call: Call
+    message_id: str
+    state: TextState
+    due_at: datetime
+    urgent: bool
+
+
+@dataclass(frozen=True)
 class Unread:
     """A reply that could not be read, kept without the phone it came from."""
 

@@ -60,6 +60,7 @@ class OwnWords:
     """What an officer wrote to a farmer, and what became of the text."""
 
     call_id: int | None
+    message_id: str
     officer: str
     words: str
     at: datetime

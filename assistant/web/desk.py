@@ -24,6 +24,7 @@ from assistant.wording import (
     messages_tasks,
     messages_web,
     messages_web_alerts,
+    messages_web_calls,
     messages_web_people,
     messages_web_season,
 )
@@ -204,7 +205,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
     app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
-    app.jinja_env.globals.update(s=messages_web_season, p=messages_web_people)
+    app.jinja_env.globals.update(p=messages_web_people, c=messages_web_calls)
     app.context_processor(
         lambda: {
             "language": language(),

@@ -8,6 +8,7 @@ from assistant.service.letters import LONGEST_WORDS, Posted, Unsent
 from assistant.service.morning import morning as gathered
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web as w
+from assistant.wording import messages_web_calls as c
 
 SHOWN = 50  # lines of the list, unless all are asked for
 
@@ -38,6 +39,15 @@ def pages(desk: Desk) -> Blueprint:
             urgent="urgent" in request.form,
         )
         tell_posted(desk, outcome)
+        return desk.to("morning.morning", village=asked_number("village"))
+
+    @found.post("/calls/<int:call>/at-once")
+    def at_once(call: int) -> ResponseReturnValue:
+        hastened = letters.hasten_answer(desk.house, desk.sight, call, desk.now)
+        if hastened is None:
+            abort(404)
+        desk.wake()
+        desk.tell(w.SENT_NOW if hastened else c.HAD_LEFT, wrong=not hastened)
         return desk.to("morning.morning", village=asked_number("village"))
 
     @found.post("/calls/<int:call>/handled")

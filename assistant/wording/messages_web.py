@@ -8,6 +8,7 @@ from collections.abc import Mapping
 
 from assistant.wording.message import Message
 from assistant.wording.messages_web_beds import BED_ACTS
+from assistant.wording.messages_web_calls import CALL_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
 SKIP = Message("Skip to the page", note="A hidden link for people who use a keyboard.")
@@ -466,4 +467,5 @@ ACTS: Mapping[str, Message] = {
     "village_placed": ACT_VILLAGE_PLACED,
     "alert_taken": ACT_ALERT_TAKEN,
     **BED_ACTS,
+    **CALL_ACTS,
 }

@@ -20,6 +20,7 @@ from assistant.service.letters import Unsent, why_not
 from assistant.service.season.bars import Axis, Bar, axis_of, bar_of
 from assistant.service.sight import Sight
 from assistant.service.storms.standing import roots
+from assistant.service.texts import Hush, hush
 from assistant.service.told import Told, told
 from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work
 from assistant.wording import messages_plan as m
@@ -85,6 +86,7 @@ class Person:
     unsent: Unsent | None
     today: date
     roots: tuple[Say, ...] = ()
+    hush: Hush | None = None
 
 
 @dataclass(frozen=True)
@@ -163,6 +165,7 @@ def _person(work: Work, house: House, sight: Sight, farmer: Farmer, now: datetim
         ),
         unsent=why_not(farmer),
         today=local_date(now, name),
+        hush=hush(house, name, now),
     )
 
 

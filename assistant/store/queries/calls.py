@@ -3,12 +3,16 @@
 from collections.abc import Collection
 from datetime import datetime
 
-from sqlalchemy import select, update
+from sqlalchemy import and_, func, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
-from assistant.store.tables import CallRow, FarmerRow, NurseryRow, UnreadRow
-from assistant.store.values import Call, Unread
+from assistant.store.tables import CallRow, FarmerRow, NurseryRow, OutboxRow, UnreadRow
+from assistant.store.tables_officers import OfficerTextRow
+from assistant.store.values import Call, TextState, Unheard, Unread
+
+_HERE_YET = (TextState.WAITING, TextState.CLAIMED)
+_LOST = (TextState.FAILED, TextState.EXPIRED, TextState.WITHDRAWN)
 
 
 class Calls:
@@ -45,6 +49,39 @@ class Calls:
             update(CallRow)
             .where(CallRow.id == call_id, CallRow.handled_at.is_(None))
             .values(handled_at=at, handled_by=officer_id)
+        )
+
+    def seen_after_all(self, call_id: int, at: datetime) -> None:
+        """Somebody has seen to it once more, after the answer to it was lost."""
+        self._session.execute(update(CallRow).where(CallRow.id == call_id).values(handled_at=at))
+
+    def unheard(
+        self, since: datetime, village_ids: Collection[int] | None = None
+    ) -> tuple[Unheard, ...]:
+        """Calls answered since a time whose last answer waits here yet, or was lost after
+        anybody saw to the call, the oldest first; None is every village."""
+        last = (
+            select(func.max(OfficerTextRow.id))
+            .where(OfficerTextRow.call_id == CallRow.id)
+            .correlate(CallRow)
+            .scalar_subquery()
+        )
+        lost = and_(OutboxRow.state.in_(_LOST), OutboxRow.ended_at >= CallRow.handled_at)
+        wanted = (
+            select(CallRow, FarmerRow, NurseryRow, OutboxRow)
+            .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
+            .outerjoin(NurseryRow, NurseryRow.id == CallRow.nursery_id)
+            .join(OfficerTextRow, OfficerTextRow.id == last)
+            .join(OutboxRow, OutboxRow.message_id == OfficerTextRow.message_id)
+            .where(CallRow.handled_at >= since)
+            .where(or_(OutboxRow.state.in_(_HERE_YET), lost))
+            .order_by(CallRow.at, CallRow.id)
+        )
+        if village_ids is not None:
+            wanted = wanted.where(FarmerRow.village_id.in_(village_ids))
+        return tuple(
+            rows.value(Unheard, text, call=_call(call, farmer, nursery))
+            for call, farmer, nursery, text in self._session.execute(wanted)
         )
 
     def unread(self, language: str, asked: str, text: str, at: datetime) -> None:

@@ -1,10 +1,14 @@
 """This morning: who must be seen and why, and the calls for help."""
 
 import json
+import re
+from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
 from assistant.gateways import signed_headers
+from assistant.web.app import create_app
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, ZAWADI, Valley
 
@@ -69,21 +73,125 @@ def test_an_answer_goes_out_as_a_text_and_ends_the_call(
         assert work.audit.latest(1)[0].act == "call_answered"
 
 
-def test_an_answer_at_night_waits_unless_it_is_urgent(valley: Valley, browser: Browser) -> None:
-    """Nobody is woken for what can wait."""
+def _calls_in_the_night(valley: Valley) -> None:
+    """Two of Amina's calls, the second of them urgent, looked at an hour before midnight."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "12 June")
     _call(valley, AMINA, "Which seed is best?")
     _call(valley, AMINA, "Water comes over the bed")
-    valley.go("1 Jun 23:00")
+    valley.leap("1 Jun 23:00")
     valley.heard(AMINA)
-    browser.open("/morning")
+
+
+def test_an_answer_at_night_waits_unless_it_is_urgent(valley: Valley, browser: Browser) -> None:
+    """Nobody is woken for what can wait; the form says so before, with the box for what
+    cannot, which is ticked where the trouble is urgent."""
+    _calls_in_the_night(valley)
+    shown = browser.open("/morning")
+    assert shown.index("flood or storm") < shown.index("Which seed is best?")
+    assert shown.count("Quiet hours: texts to farmers wait until 05:30.") == 2
+    boxes = re.findall(r'name="urgent"[^>]*>', browser.page.text)
+    assert ["checked" in each for each in boxes] == [True, False]
     assert "Your text leaves at 05:30" in browser.send("/calls/1/answer", words="The new one.")
     valley.round()
     assert valley.heard(AMINA) == []
     shown = browser.send("/calls/2/answer", words="Stay in, I come.", urgent="on")
     assert "Your text is on its way" in shown
     assert "Stay in, I come." in valley.heard(AMINA)[0]
+
+
+def test_an_answer_that_waits_stays_in_sight_until_it_leaves(
+    valley: Valley, browser: Browser
+) -> None:
+    """The farmer has heard nothing yet; by then the call is off the list."""
+    _calls_in_the_night(valley)
+    browser.open("/morning")
+    shown = browser.send("/calls/1/answer", words="The new one.")
+    assert "1 call for help" in shown
+    assert "Asha wrote: The new one. Answered, leaves 05:30 Send it at once" in shown
+    valley.leap("2 Jun 05:31")
+    browser.sign_in()
+    assert "Which seed is best?" not in browser.open("/morning")
+    assert "The new one." in valley.heard(AMINA)[-1]
+
+
+def test_an_answer_that_waits_can_be_sent_at_once(valley: Valley, browser: Browser) -> None:
+    """The officer thinks better of it; the trail tells."""
+    _calls_in_the_night(valley)
+    browser.open("/morning")
+    browser.send("/calls/1/answer", words="The new one.")
+    assert "Your text is on its way" in browser.send("/calls/1/at-once")
+    assert "The new one." in valley.heard(AMINA)[0]
+    assert "Which seed is best?" not in browser.open("/morning")
+    assert "had left already" in browser.send("/calls/1/at-once")
+    with valley.house.store.look() as work:
+        assert work.audit.latest(1)[0].act == "answer_hastened"
+
+
+def test_where_a_setting_keeps_the_quiet_hours_for_all_no_box_is_shown(
+    valley: Valley, new_browser: NewBrowser, browser: Browser
+) -> None:
+    """Only that the text waits, and until when; a box that was sent all the same is nothing."""
+    _calls_in_the_night(valley)
+    valley.house = replace(valley.house, urgent_breaks_quiet=False)
+    app = create_app(valley.house, secret="w", wake=valley.send, clock=lambda: valley.now)
+    strict = Browser(app.test_client())
+    strict.sign_in()
+    shown = strict.open("/morning")
+    assert "wait until 05:30" in shown and "Send at once" not in shown
+    shown = strict.send("/calls/2/answer", words="Stay in, I come.", urgent="on")
+    assert "leaves at 05:30" in shown and "Send it at once" not in shown
+    assert "had left already" in strict.send("/calls/2/at-once")
+    assert valley.heard(AMINA) == []
+
+
+def test_by_day_nothing_is_said_of_quiet_hours(valley: Valley, browser: Browser) -> None:
+    """There is nothing to choose."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    shown = browser.open("/morning")
+    assert "Quiet hours" not in shown and "Send at once" not in shown
+
+
+def test_an_answer_that_was_lost_brings_its_call_back(valley: Valley, browser: Browser) -> None:
+    """Until somebody sees to it, or a second answer is on its way."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Goats, too")
+    valley.heard(AMINA)
+    valley.operator.down = True
+    browser.open("/morning")
+    for call in (1, 2):
+        browser.send(f"/calls/{call}/answer", words="Fence the bed.")
+    assert "Answered, leaves" in browser.open("/morning")
+    with valley.house.store.work() as work:
+        work.outbox.expire(valley.now + timedelta(days=2))
+    valley.leap(valley.now + timedelta(days=2, hours=1))
+    valley.operator.down = False
+    browser.sign_in()
+    shown = browser.open("/morning")
+    assert "2 calls for help" in shown
+    assert shown.count("Your answer did not reach the phone") == 2
+    browser.send("/calls/1/handled")
+    browser.send("/calls/2/answer", words="Fence it well.")
+    shown = browser.open("/morning")
+    assert "Rats eat my seed" not in shown and "Goats, too" not in shown
+    assert "Fence it well." in valley.heard(AMINA)[-1]
+
+
+def test_who_has_not_agreed_yet_is_counted_with_a_way_to_the_list(
+    valley: Valley, browser: Browser
+) -> None:
+    """They hear no prompt and no warning, so somebody must go and ask."""
+    for phone, name in ((AMINA, "Amina"), (BARAKA, "Baraka")):
+        valley.text(OFFICER, f"ADD {CODE} {phone} Kijani {name}")
+        valley.text(OFFICER, "1")
+    assert "2 farmers have not agreed to texts yet" in browser.open("/morning")
+    assert 'href="/farmers?standing=asked"' in browser.page.text
+    valley.text(AMINA, "1")
+    assert "1 farmer has not agreed to texts yet" in browser.open("/morning")
 
 
 def test_a_farmer_who_stopped_is_not_written_to(valley: Valley, browser: Browser) -> None:
@@ -204,6 +312,7 @@ def test_other_officers_villages_are_not_shown(
     for path in (
         "/calls/1/answer",
         "/calls/1/handled",
+        "/calls/1/at-once",
         "/nurseries/1/visit",
         "/nurseries/1/dates",
         "/nurseries/1/close",

@@ -1,0 +1,140 @@
+"""Calls for help as an officer sees them: open ones, and those whose answer has not left or
+has not arrived.
+
+An answer that waits for the end of the quiet hours stays in sight until it leaves; one that
+was lost brings its call back, since the farmer has heard nothing.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from assistant.people import Farmer, Village
+from assistant.service.days import local_date
+from assistant.service.house import House
+from assistant.service.sight import Sight
+from assistant.service.texts import Hush, hush
+from assistant.service.told import URGENT, Told, told
+from assistant.store import Call, OwnWords, TextState, Unheard, Work
+
+MOST_CALLS = 50
+UNHEARD_FOR = timedelta(days=4)  # two longer than an officer's words are worth sending
+
+
+class Stage(StrEnum):
+    """How far a call is."""
+
+    OPEN = "open"
+    LOST = "lost"  # answered, and the text did not arrive
+    WAITS = "waits"  # answered, and the text has not left
+
+
+@dataclass(frozen=True)
+class CallCard:
+    """One call for help; times are local to the village.
+
+    `leaves_at` is when an answer leaves that waits, `may_hasten` whether it can go at once;
+    `hush` is what the quiet hours would do to an answer written now.
+    """
+
+    id: int
+    farmer: Farmer
+    village: Village | None
+    nursery_id: int | None
+    label: str | None
+    day: int | None
+    at: datetime
+    told: Told
+    urgent: bool
+    answers: tuple[OwnWords, ...]
+    stage: Stage = Stage.OPEN
+    leaves_at: datetime | None = None
+    may_hasten: bool = False
+    hush: Hush | None = None
+
+
+@dataclass(frozen=True)
+class Calls:
+    """All calls that somebody must see to, the most urgent first (as many as are shown), how
+    many those are, and those whose answer waits to leave."""
+
+    shown: tuple[CallCard, ...]
+    in_all: int
+    waiting: tuple[CallCard, ...]
+
+
+def calls(
+    work: Work, house: House, sight: Sight, now: datetime, scope: tuple[int, ...] | None
+) -> Calls:
+    """The calls of some villages; None is everybody, also farmers of no village."""
+    found = _Found(work, house, sight, now)
+    unheard = work.calls.unheard(now - UNHEARD_FOR, scope)
+    here = [each for each in unheard if each.state in (TextState.WAITING, TextState.CLAIMED)]
+    lost = {each.call.id: each for each in unheard if each not in here}
+    open_calls = _by_urgency((*work.calls.open(scope), *(each.call for each in lost.values())))
+    shown = open_calls[:MOST_CALLS]
+    found.read_answers([*shown, *(each.call for each in here)])
+    return Calls(
+        shown=tuple(found.card(call, lost.get(call.id)) for call in shown),
+        in_all=len(open_calls),
+        waiting=tuple(found.card(each.call, each) for each in here[:MOST_CALLS]),
+    )
+
+
+def _by_urgency(calls: Iterable[Call]) -> list[Call]:
+    return sorted(calls, key=lambda call: (call.about not in URGENT, call.at))
+
+
+class _Found:
+    """Makes cards of calls; one transaction, one officer, one moment."""
+
+    def __init__(self, work: Work, house: House, sight: Sight, now: datetime) -> None:
+        self._work, self._house, self._sight, self._now = work, house, sight, now
+        self._answers: dict[int, list[OwnWords]] = {}
+
+    def read_answers(self, calls: Iterable[Call]) -> None:
+        """What was answered to these calls, in one question."""
+        for each in self._work.story.own_words(call_ids=[call.id for call in calls]):
+            self._answers.setdefault(each.call_id or 0, []).append(each)
+
+    def card(self, call: Call, unheard: Unheard | None) -> CallCard:
+        """One call, with what became of its answer."""
+        name = self._sight.zone(call.farmer.village_id, self._house.zone)
+        zone, nursery = ZoneInfo(name), call.nursery
+        quiet = hush(self._house, name, self._now)
+        stage = _stage(unheard)
+        waits = unheard is not None and stage is Stage.WAITS
+        return CallCard(
+            id=call.id,
+            farmer=call.farmer,
+            village=self._sight.village(call.farmer.village_id),
+            nursery_id=nursery.id if nursery else None,
+            label=nursery.called if nursery else None,
+            day=nursery.day(self._today(name)) if nursery else None,
+            at=call.at.astimezone(zone),
+            told=told(call.about, call.words),
+            urgent=call.about in URGENT,
+            answers=tuple(self._answers.get(call.id, ())),
+            stage=stage,
+            leaves_at=unheard.due_at.astimezone(zone) if unheard and waits else None,
+            may_hasten=_may_hasten(unheard, quiet),
+            hush=quiet,
+        )
+
+    def _today(self, zone: str) -> date:
+        return local_date(self._now, zone)
+
+
+def _stage(unheard: Unheard | None) -> Stage:
+    if unheard is None:
+        return Stage.OPEN
+    here = unheard.state in (TextState.WAITING, TextState.CLAIMED)
+    return Stage.WAITS if here else Stage.LOST
+
+
+def _may_hasten(unheard: Unheard | None, quiet: Hush | None) -> bool:
+    if unheard is None or quiet is None or not quiet.may_break:
+        return False
+    return unheard.state is TextState.WAITING and not unheard.urgent
