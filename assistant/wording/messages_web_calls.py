@@ -9,7 +9,8 @@ QUIET_UNTIL = Message(
     note="Above the box 'Send at once, even in the quiet hours'; {time} is a time of day.",
 )
 ANSWER_WAITS = Message(
-    "Answered, leaves {time}", note="A call for help whose answer waits; {time} is a time of day."
+    "Answered, leaves {time}",
+    note="A call for help whose answer waits; {time} is a time of day.",
 )
 ANSWER_LEAVES = Message("Answered, leaving now", note="A call for help.")
 ANSWER_LOST = Message(

@@ -53,7 +53,9 @@ class Calls:
 
     def seen_after_all(self, call_id: int, at: datetime) -> None:
         """Somebody has seen to it once more, after the answer to it was lost."""
-        self._session.execute(update(CallRow).where(CallRow.id == call_id).values(handled_at=at))
+        self._session.execute(
+            update(CallRow).where(CallRow.id == call_id).values(handled_at=at)
+        )
 
     def unheard(
         self, since: datetime, village_ids: Collection[int] | None = None

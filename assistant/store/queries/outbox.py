@@ -137,7 +137,7 @@ class Outbox:
         return len(self._change(waiting, state=TextState.WITHDRAWN, ended_at=now))
 
     def hasten(self, message_id: str, now: datetime) -> bool:
-        """Lets a waiting text leave now, in the quiet hours too; False where it waits no more."""
+        """Lets a waiting text leave now, by night too; False where it waits no more."""
         waits = and_(OutboxRow.message_id == message_id, OutboxRow.state == TextState.WAITING)
         return bool(self._change(waits, due_at=now, urgent=True))
 
