@@ -4,8 +4,9 @@ from datetime import datetime
 
 from assistant.dialogue.values import Visit
 from assistant.people import Officer, Village
+from assistant.service.calls import CallCard
 from assistant.service.house import House
-from assistant.service.morning import CallCard, Reason, ToSee, gathered
+from assistant.service.morning import Reason, ToSee, gathered
 from assistant.service.sight import sight_of
 from assistant.store import Work
 from assistant.wording import messages_officer as o
