@@ -32,6 +32,7 @@ from assistant.dialogue.values import (
 )
 from assistant.reading import (
     Outcome,
+    Reason,
     read_choice,
     read_confirm,
     read_count,
@@ -57,6 +58,7 @@ DEEDS_OF: Mapping[TaskCode, frozenset[str]] = {
 }
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
+LONGEST_DAY = 3  # words: "2 days ago", "on Monday", "yesterday"
 MOST_LEAVES = 8
 
 
@@ -86,16 +88,32 @@ def _without(text: str, name: str) -> str:
     return ""
 
 
-def _when(text: str, known: Known) -> tuple[str, date | None]:
-    """A tardy answer's day, as in "done yesterday", and the reply without it."""
+def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date | None, str]:
+    """Whether a reply says done or not yet, the day of a tardy answer ("done yesterday", "on
+    Monday we sowed"), and the reply without that day."""
     words = text.split()
-    for count in (3, 2, 1):  # "2 days ago", "on Monday", "yesterday"
-        if len(words) > count:
-            tail = " ".join(words[-count:])
-            reading = read_date(tail, known.lexicon, known.today, past=True)
-            if reading.outcome is Outcome.UNDERSTOOD and not tail.isdigit():
-                return " ".join(words[:-count]), reading.value
-    return text, None
+    for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
+        for start in range(len(words) - count, -1, -1):
+            day = _day_alone(" ".join(words[start : start + count]), known)
+            rest = " ".join(words[:start] + words[start + count :])
+            said_so = _done_or_not(rest, known, digits) if day else None
+            if said_so is not None:
+                return said_so, day, rest
+    return _done_or_not(text, known, digits), None, text
+
+
+def _day_alone(words: str, known: Known) -> date | None:
+    """The day that some words name which say nothing else: "sown today" is an answer too. Of a
+    word for yesterday and tomorrow alike (kal) the day gone by: it tells of what was done."""
+    reading = read_date(words, known.lexicon, known.today, past=True)
+    if words.isdigit() or read_confirm(words, known.lexicon, False).value is not None:
+        return None
+    if reading.outcome is Outcome.UNDERSTOOD:
+        return reading.value
+    if reading.reason is not Reason.AMBIGUOUS or len(reading.options) != 2:
+        return None
+    gone = [each.value for each in reading.options if each.value < known.today]
+    return gone[0] if len(gone) == 1 else None
 
 
 def answer_items(
@@ -116,16 +134,15 @@ def answer_items(
 def _answer_several(
     text: str, known: Known, items: tuple[Item, ...], digits: bool, held: Session | None
 ) -> Turn | None:
-    rest, when = _when(text, known)
     bare = text.strip().isdigit()
     if not bare or digits:
         for item in items:
             # A count or a colour names its task by itself; 1 and 2 could be meant for any.
             if ask_of(item) is not Ask.DONE and text.strip() not in ("1", "2"):
-                turn = _ANSWERS[ask_of(item)](rest, known, item, digits, held)
+                turn = _ANSWERS[ask_of(item)](text, known, item, digits, held)
                 if turn is not None:
                     return turn
-    said_so = _done_or_not(rest, known, digits)
+    said_so, when, rest = _done_when(text, known, digits)
     if said_so is None:
         return None
     doable = tuple(item for item in items if ask_of(item) is Ask.DONE)
@@ -154,9 +171,14 @@ def _fits(item: Item, deeds: frozenset[str]) -> bool:
 
 def _is_it_done(item: Item, known: Known, held: Session | None) -> Turn:
     """Asks about the task once more: the farmer told of another one."""
+    return Turn(held, (Text(once_more(item, known), Focus(items=(item,))),))
+
+
+def once_more(item: Item, known: Known) -> tuple[Say, ...]:
+    """A task in few words, with the digits that answer it."""
     nursery, what = _nursery(item, known), TASK_TEXTS[item.task].what()
-    says = (t.SECOND_ASKING(label=nursery.called, what=what), *offer([(nursery, item.task)]))
-    return Turn(held, (Text(says, Focus(items=(item,))),))
+    asks = (t.SECOND_ASKING(label=nursery.called, what=what),)
+    return (*(asks if ask_of(item) is Ask.DONE else ()), *offer([(nursery, item.task)]))
 
 
 def _holder(held: Session | None) -> Session | None:
@@ -167,8 +189,7 @@ def _holder(held: Session | None) -> Session | None:
 def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
-    rest, when = _when(text, known)
-    said_so = _done_or_not(rest, known, digits)
+    said_so, when, rest = _done_when(text, known, digits)
     if said_so is None:
         return None
     if not _fits(item, read_deeds(rest, known.lexicon)):

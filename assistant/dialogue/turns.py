@@ -24,14 +24,13 @@ from assistant.dialogue.answering import (
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
-from assistant.dialogue.items import answer_items, ask_of
+from assistant.dialogue.items import answer_items, ask_of, once_more
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.values import (
     AnswerWarning,
     Focus,
     Invited,
-    Item,
     Known,
     NoteUnread,
     Session,
@@ -52,6 +51,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.day import Ask as TaskAsk
 from assistant.wording.day import DayWork, offer, work_says
+from assistant.wording.message import Say
 
 _WARNING_CHOICES = (("covered", m.W_COVERED), ("help", m.W_HELP))
 _FIRST = {talks.SIGNUP.name, *INVITED_TALKS}  # no other talk before somebody has agreed
@@ -318,6 +318,11 @@ def _not_read(text: str, known: Known) -> Turn:
     if known.session is not None and find(known.session, talks.TABLES) is not None:
         asked = ask(known.session, known, talks.TABLES, *says)
         return Turn(known.session, (asked,), (note,))
-    items: tuple[Item, ...] = known.items
-    focus = Focus(items=items) if items else None
-    return Turn(None, (Text(says, focus),), (note,))
+    focus = Focus(items=known.items) if known.items else None
+    return Turn(None, (Text((*says, *_task_again(known)), focus),), (note,))
+
+
+def _task_again(known: Known) -> tuple[Say, ...]:
+    """Today's task, where it is the only one open: what was not read was probably about it."""
+    item = known.items[0] if len(known.items) == 1 else None
+    return once_more(item, known) if item and item.day == known.today else ()

@@ -1,0 +1,82 @@
+"""What was done and when, in one reply: the day may stand before, after or amid the words."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.dialogue.values import Focus, Item
+from assistant.wiring.lexicons import open_lexicons
+from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
+from tests.talk import Phone, noon, nursery
+from tests.valley import day, like
+
+SOW = Item(1, TaskCode.SOW, day("10 Jun"))
+LEXICONS = open_lexicons()
+
+
+def asked_to_sow(language: str = "en", today: date = SOW.day) -> Phone:
+    """A phone whose last text asked whether the seed is sown."""
+    phone = Phone.enrolled(nursery(sow=SOW.day), today=today)
+    lexicons = {**phone.known.lexicons, language: LEXICONS[language]}
+    catalogue = replace(phone.known.catalogue, language=language)
+    phone.known = replace(
+        phone.known,
+        now=noon(today),
+        lexicons=lexicons,
+        catalogue=catalogue,
+        items=(SOW,),
+        focuses=(Focus(items=(SOW,)),),
+    )
+    return phone
+
+
+@pytest.mark.parametrize(
+    ("language", "words", "days_ago"),
+    [
+        ("en", "i have sown today", 0),
+        ("en", "yesterday I sowed", 1),
+        ("en", "we have sown it all 2 days ago", 2),
+        ("en", "Done, on Monday", 4),
+        ("en", "i done yesterday", 1),
+        ("sw", "jana nimesia", 1),
+        ("fr", "j'ai semé hier", 1),
+        ("fr", "c'est fait hier", 1),
+        ("pt", "eu semeei hoje", 0),
+        ("id", "saya sudah menabur kemarin", 1),
+        ("fil", "naghasik na ako kahapon", 1),
+        ("vi", "hôm qua tôi đã gieo", 1),
+        ("hi", "कल बो दिया", 1),
+        ("hi", "maine aaj bo diya", 0),
+        ("bn", "গতকাল বুনেছি", 1),
+        ("bn", "hoye geche kal", 1),
+    ],
+)
+def test_the_day_is_kept(language: str, words: str, days_ago: int) -> None:
+    today = date(2026, 6, 12)
+    phone = asked_to_sow(language, today)
+    phone.says(words)
+    kept = phone.known.nurseries[0]
+    assert (kept.sown, kept.sow_date) == (True, today - timedelta(days=days_ago))
+
+
+def test_not_yet_with_a_day_is_not_done() -> None:
+    phone = asked_to_sow()
+    phone.hears("have not sown today")
+    assert not phone.known.nurseries[0].sown
+
+
+def test_what_was_not_read_shows_todays_task_again() -> None:
+    phone = asked_to_sow()
+    assert phone.hears("the roots are like hair") == [
+        like(m.DID_NOT_UNDERSTAND, t.SECOND_ASKING, t.ASK_DONE)
+    ]
+    phone.hears("1")
+    assert phone.known.nurseries[0].sown
+
+
+def test_a_task_of_another_day_is_not_pressed() -> None:
+    phone = asked_to_sow(today=SOW.day + timedelta(days=2))
+    assert phone.hears("the roots are like hair") == [like(m.DID_NOT_UNDERSTAND)]
