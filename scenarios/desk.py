@@ -1,6 +1,8 @@
 """An officer at the page: a browser without scripts, over HTTP, on the season's clock."""
 
+import time
 from collections.abc import Callable, Mapping
+from email.message import Message as Head
 from typing import Any
 from urllib.parse import urljoin, urlsplit
 
@@ -22,6 +24,7 @@ from scenarios.page import (
 )
 
 WAITS_S = 30.0  # of real time, for an answer of the server beside
+LOOKS_EVERY_S = 0.1  # where a page says that it comes again by itself
 OK = 200
 
 
@@ -40,6 +43,7 @@ class Desk:
         self._session.trust_env = False
         self._page, self._where, self._at = Node("page", {}), Node("page", {}), url
         self._changed: dict[Node, str | None] = {}
+        self._files: dict[str, str] = {}
 
     def do(self, act: s.AtPage) -> None:
         """One line of the season.
@@ -113,6 +117,24 @@ class Desk:
             raise PageError(f"no choice: {act.option}; there are: {'; '.join(listed)}")
         self._changed[chosen] = option_value(found)
 
+    def _adds_to(self, act: s.AddsTo) -> None:
+        self._files[act.file] = self._files.get(act.file, "") + act.line + "\n"
+
+    def _mends(self, act: s.Mends) -> None:
+        text = self._file(act.file)
+        if text.count(act.old) != 1:
+            raise PageError(f"{act.old} stands {text.count(act.old)} times in:\n{text}")
+        self._files[act.file] = text.replace(act.old, act.new)
+
+    def _sends(self, act: s.Sends) -> None:
+        self._file(act.file)
+        self._changed[self._field(act.label)] = act.file
+
+    def _file(self, name: str) -> str:
+        if name not in self._files:
+            raise PageError(f"no file {name}; there are: {', '.join(self._files) or 'none'}")
+        return self._files[name]
+
     def _clicks(self, act: s.Clicks) -> None:
         pressed = button(self._where, act.button)
         form = pressed.inside("form")
@@ -143,9 +165,19 @@ class Desk:
         fields += list(typed.items())
         address = urljoin(self._at, to or form.attributes.get("action") or self._at)
         if form.attributes.get("method", "get").lower() == "post":
-            self._ask("POST", address, data=fields)
+            self._ask("POST", address, **self._parted(form, fields))
         else:
             self._ask("GET", address, params=fields)
+
+    def _parted(self, form: Node, fields: list[tuple[str, str]]) -> dict[str, Any]:
+        """What a form sends, its files as such."""
+        takes = {
+            node.attributes["name"]
+            for node in form.all()
+            if node.attributes.get("type") == "file"
+        }
+        files = {name: (value, self._file(value)) for name, value in fields if name in takes}
+        return {"data": [pair for pair in fields if pair[0] not in takes], "files": files}
 
     def _ask(self, method: str, address: str, **fields: Any) -> None:
         try:
@@ -154,6 +186,15 @@ class Desk:
             raise PageError(f"no answer from {address}: {fault}") from fault
 
     def _took(self, answer: requests.Response) -> None:
+        head = Head()
+        head["Content-Disposition"] = answer.headers.get("Content-Disposition", "inline")
+        if head.get_content_disposition() == "attachment":
+            self._files[head.get_filename("file")] = answer.content.decode("utf-8-sig")
+            return
+        if "Refresh" in answer.headers:
+            time.sleep(LOOKS_EVERY_S)
+            self._go(answer.url)
+            return
         self._at = answer.url
         self._page = self._where = read_page(answer.text)
         self._changed = {}
@@ -185,6 +226,9 @@ _DO: Mapping[type, Callable[[Desk, Any], None]] = {
     s.Fills: Desk._fills,
     s.Ticks: Desk._ticks,
     s.Chooses: Desk._chooses,
+    s.AddsTo: Desk._adds_to,
+    s.Mends: Desk._mends,
+    s.Sends: Desk._sends,
     s.Clicks: Desk._clicks,
     s.Reads: Desk._reads,
 }

@@ -40,7 +40,8 @@ class Replay:
 
 
 AS_WRITTEN = Replay()
-_ONLY_LOOKS = (s.Reads, s.LooksAt, s.Fills, s.Ticks, s.Chooses)  # no time for it to speak of
+# No time for it to speak of.
+_ONLY_LOOKS = (s.Reads, s.LooksAt, s.Fills, s.Ticks, s.Chooses, *get_args(s.WithFiles))
 
 
 def play(

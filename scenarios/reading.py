@@ -12,6 +12,7 @@ from scenarios.head import Head, read_head_line
 from scenarios.heard import read_expected
 from scenarios.season import (
     Act,
+    AddsTo,
     Block,
     Chooses,
     Clicks,
@@ -24,11 +25,13 @@ from scenarios.season import (
     HearsNothing,
     LooksAt,
     LosesTheLine,
+    Mends,
     Opens,
     Presses,
     Reads,
     Season,
     Sees,
+    Sends,
     SignsIn,
     Step,
     Switches,
@@ -226,6 +229,14 @@ def _pair(make: "Callable[[str, str], Act]", verb: str) -> "Callable[[str, _Read
     return read
 
 
+def _mends(rest: str, reader: _Reader) -> Act:
+    file, _, words = rest.partition(": ")
+    old, arrow, new = (part.strip() for part in words.partition(" -> "))
+    if not (file and old and arrow and new):
+        raise ValueError("write what stands there and what should: mends a.csv: 12 -> 0770")
+    return Mends(file.strip(), old, new)
+
+
 def _named(make: "Callable[[str], Act]", what: str) -> "Callable[[str, _Reader], Act]":
     def read(rest: str, reader: _Reader) -> Act:
         if not rest:
@@ -257,6 +268,9 @@ _VERBS: "Mapping[str, Callable[[str, _Reader], Act]]" = {
     "unticks": _named(lambda rest: Ticks(rest, on=False), "which box"),
     "ticks": _named(lambda rest: Ticks(rest, on=True), "which box"),
     "chooses": _pair(Chooses, "chooses"),
+    "adds to": _pair(AddsTo, "adds to"),
+    "mends": _mends,
+    "sends": _pair(Sends, "sends"),
     "clicks": _named(Clicks, "which button"),
     "reads": lambda rest, reader: Reads(read_expected(rest)),
     "switches on": _alone(Switches(on=True)),

@@ -181,6 +181,31 @@ class Chooses:
 
 
 @dataclass(frozen=True)
+class AddsTo:
+    """Writes a line into a file of the officer's own, which begins with it."""
+
+    file: str
+    line: str
+
+
+@dataclass(frozen=True)
+class Mends:
+    """Writes something else into a file, own or fetched, in the one place where it stands."""
+
+    file: str
+    old: str
+    new: str
+
+
+@dataclass(frozen=True)
+class Sends:
+    """Puts a file into a field."""
+
+    label: str
+    file: str
+
+
+@dataclass(frozen=True)
 class Clicks:
     """Presses a button, which sends its form."""
 
@@ -194,7 +219,10 @@ class Reads:
     expected: Expected
 
 
-AtPage = SignsIn | Opens | Follows | LooksAt | Fills | Ticks | Chooses | Clicks | Reads
+WithFiles = AddsTo | Mends | Sends
+AtPage = (
+    SignsIn | Opens | Follows | LooksAt | Fills | Ticks | Chooses | Clicks | Reads | WithFiles
+)
 
 Act = (
     Texts

@@ -100,6 +100,7 @@ BAD = {
     "2026-06-01 09:00\nnetwork eats texts": ("f:7: ", "write: network loses"),
     "2026-06-01 09:00\nnetwork loses texts to Beni": ("f:7: ", "nobody is called Beni"),
     "2026-06-01 09:00\nnetwork delays texts to Amani": ("f:7: ", "by 10 minutes"),
+    "2026-06-01 09:00\nJuma mends a.csv: 12": ("f:7: ", "mends a.csv: 12 -> 0770"),
     "": ("f: ", "no time in it"),
 }
 
@@ -132,6 +133,9 @@ AT_PAGE = {
         "Your answer, sent as a text", "At ten: I come."
     ),
     "Juma unticks Sown": s.Ticks("Sown", on=False),
+    "Juma adds to a.csv: Phone;Name": s.AddsTo("a.csv", "Phone;Name"),
+    "Juma mends a.csv: 12;Elia -> 0770;Elia": s.Mends("a.csv", "12;Elia", "0770;Elia"),
+    "Juma sends File: a.csv": s.Sends("File", "a.csv"),
     "Juma chooses Village: Kijani": s.Chooses("Village", "Kijani"),
 }
 
