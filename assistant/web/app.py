@@ -49,11 +49,16 @@ LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with ro
 
 @dataclass(frozen=True)
 class Place:
-    """One page in the list at the top of every page."""
+    """One page in the list at the top of every page; `under`: blueprints of pages below it."""
 
     endpoint: str
     name: Message
     for_lead: bool = False
+    under: tuple[str, ...] = ()
+
+    def holds(self, blueprint: str | None) -> bool:
+        """Whether the pages of a blueprint are found by this place."""
+        return blueprint in (self.endpoint.partition(".")[0], *self.under)
 
 
 PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
@@ -77,9 +82,9 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
 )
 PLACES = (
     Place("morning.morning", w.MORNING),
-    Place("warnings.warnings", messages_web_rain.WARNINGS),
-    Place("season.season", messages_web_season.SEASON),
-    Place("farmers.farmers", w.FARMERS),
+    Place("warnings.warnings", messages_web_rain.WARNINGS, under=("broadcasts",)),
+    Place("season.season", messages_web_season.SEASON, under=("wall",)),
+    Place("farmers.farmers", w.FARMERS, under=("nursery", "lists")),
     Place("villages.villages", w.VILLAGES),
     Place("alerts.alerts", messages_web_alerts.ALERTS),
     Place("messages.ledger", w.MESSAGES),

@@ -118,6 +118,11 @@ ENDED: Mapping[str, Message] = {
     "under_way": UNDER_WAY,
     "given_up": GIVEN_UP,
 }
+HA_OF = Message(
+    "{planted} of {field} ha", note="Planted: so many of so many hectares; both are numbers."
+)
+BY_FIELD = Message("Fields and seed, by village", note="Heading of a table.")
+BY_END = Message("Ends and dates kept, by village", note="Heading of a table.")
 PLANTED = Message("Planted", note="In a chart: field that was planted.")
 NOT_PLANTED = Message("Not planted", note="In a chart: field for which seedlings fell short.")
 FIELD_HA = Message("Field (ha)", note="Head of a column: area of the fields, in hectares.")

@@ -5,7 +5,10 @@ from collections.abc import Mapping
 from assistant.wording.message import Message
 
 WARNINGS = Message("Warnings", note="Page: rain warnings, and texts to many.")
-STANDING = Message("Warnings that stand", note="Heading.")
+RAIN_WARNING = Message("Rain warning, {places}", note="Heading; {places} are villages.")
+RAIN_WARNING_MANY = Message(
+    "Rain warning, {n} village", plural="Rain warning, {n} villages", note="Heading."
+)
 NONE_STANDS = Message("No rain warning stands.", note="Instead of that list.")
 WAITING = Message("Waiting for your decision", note="Heading: warnings that were not sent yet.")
 PAST = Message("Over in the last 7 days", note="Heading: warnings that do not stand any more.")
@@ -94,7 +97,12 @@ F_TOO_LONG = Message(
     "It lasts more than 3 days. Warn of the first days now, and again later.",
     note="Hours that cannot be.",
 )
+F_RAINS_LATER = Message(
+    "You chose \"It rains already\", but the hours begin later. Change one of them.",
+    note="A form was not complete. The words in quotes are the choice for how sure it is.",
+)
 FAULTS: Mapping[str, Message] = {
+    "rains_later": F_RAINS_LATER,
     "no_village": F_NO_VILLAGE,
     "none_near": F_NONE_NEAR,
     "no_centre": F_NO_CENTRE,

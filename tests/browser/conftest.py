@@ -11,6 +11,7 @@ import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from datetime import date
 from decimal import Decimal
 from pathlib import Path
 from typing import Any, Literal
@@ -20,11 +21,12 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, sync_playwright
 from werkzeug.serving import WSGIRequestHandler, make_server
 
-from assistant.channel import Tariff
+from assistant.agronomy.season.outcome import SeasonOutcome
+from assistant.channel import Fate, Handover, Tariff
 from assistant.store import Store
 from assistant.web.app import create_app
 from tests.unit.web.conftest import PASSWORD, give_password, with_page
-from tests.valley import CODE, OFFICER, Valley, at, house_of
+from tests.valley import CODE, LEAD, OFFICER, Valley, at, house_of
 
 CHROMIUM = Path("/usr/bin/chromium")
 SIZES = {"desk": (1280, 800), "small laptop": (1024, 640)}
@@ -152,6 +154,35 @@ def _beds(valley: Valley) -> None:
                 valley.text(phone, "1")
             if phone == PHONES[4] and day == 7:
                 valley.text(phone, "2")
+
+
+@pytest.fixture
+def busy(storm: Office) -> Office:
+    """The storm with a lead, texts that were lost, replies nobody could read, and three seasons
+    that are over: one whole, one short, one of which nobody told."""
+    valley = storm.valley
+    valley.add_officer(phone=LEAD, lead=True)
+    give_password(valley, LEAD)
+    valley.operator.answers = [Handover(Fate.FAILED, "422 number not in use")] * 2
+    valley.text(PHONES[0], "wot do i do wiv the mats")
+    valley.text(PHONES[2], "xyzzy plugh")
+    with valley.house.store.work() as work:
+        for number, (planted, left) in {1: (4000.0, 20.0), 4: (3400.0, 0.0)}.items():
+            nursery = work.nurseries.get(number)
+            assert nursery is not None
+            work.seasons.save(_told(number, nursery.farmer_id, planted, left))
+            over = replace(nursery, closed=True, transplanted_on=date(2026, 6, 25))
+            work.nurseries.save(over, valley.now)
+        silent = work.nurseries.get(5)
+        assert silent is not None
+        work.nurseries.save(replace(silent, closed=True, no_result=True), valley.now)
+    return storm
+
+
+def _told(nursery_id: int, farmer_id: int, planted_m2: float, left: float) -> SeasonOutcome:
+    return SeasonOutcome(
+        nursery_id, farmer_id, date(2026, 7, 3), 4000.0, planted_m2, 267, left, False, 0.65
+    )
 
 
 @pytest.fixture(params=SIZES)

@@ -1,49 +1,14 @@
 """Messages, season results and officers in a browser, as a lead uses them."""
 
-from dataclasses import replace
-from datetime import date
 from pathlib import Path
 
-import pytest
 from openpyxl import load_workbook
 from playwright.sync_api import Page, expect
 
-from assistant.agronomy.season.outcome import SeasonOutcome
-from assistant.channel import Fate, Handover
-from tests.browser.conftest import PHONES, Office, audit, enter, fits, picture, sign_in
-from tests.unit.web.conftest import give_password
+from tests.browser.conftest import Office, audit, enter, fits, picture, sign_in
 from tests.valley import LEAD
 
 NEW = "+447700900009"
-
-
-@pytest.fixture
-def busy(storm: Office) -> Office:
-    """The storm with a lead, texts that were lost, replies nobody could read, and three seasons
-    that are over: one whole, one short, one of which nobody told."""
-    valley = storm.valley
-    valley.add_officer(phone=LEAD, lead=True)
-    give_password(valley, LEAD)
-    valley.operator.answers = [Handover(Fate.FAILED, "422 number not in use")] * 2
-    valley.text(PHONES[0], "wot do i do wiv the mats")
-    valley.text(PHONES[2], "xyzzy plugh")
-    with valley.house.store.work() as work:
-        for number, (planted, left) in {1: (4000.0, 20.0), 4: (3400.0, 0.0)}.items():
-            nursery = work.nurseries.get(number)
-            assert nursery is not None
-            work.seasons.save(_told(number, nursery.farmer_id, planted, left))
-            over = replace(nursery, closed=True, transplanted_on=date(2026, 6, 25))
-            work.nurseries.save(over, valley.now)
-        silent = work.nurseries.get(5)
-        assert silent is not None
-        work.nurseries.save(replace(silent, closed=True, no_result=True), valley.now)
-    return storm
-
-
-def _told(nursery_id: int, farmer_id: int, planted_m2: float, left: float) -> SeasonOutcome:
-    return SeasonOutcome(
-        nursery_id, farmer_id, date(2026, 7, 3), 4000.0, planted_m2, 267, left, False, 0.65
-    )
 
 
 def look(page: Page, name: str) -> None:

@@ -19,6 +19,7 @@ from assistant.store import Draft
 LONGEST_ADDED = 100  # characters of an officer's own words in a warning
 MOST_KM = 500.0
 ONE_DAY = timedelta(days=1)
+SOON = timedelta(hours=1)  # hours are typed roughly: rain "already" as the next full hour
 
 
 class Fault(StrEnum):
@@ -30,6 +31,7 @@ class Fault(StrEnum):
     NO_DISTANCE = "no_distance"
     NO_HOURS = "no_hours"
     LONG_WORDS = "long_words"
+    RAINS_LATER = "rains_later"
 
 
 @dataclass(frozen=True)
@@ -80,7 +82,7 @@ def make(
     if not villages and not faults:
         faults.append(Fault.NONE_NEAR if wanted.ranged else Fault.NO_VILLAGE)
     span = _span(wanted, _zone(house, villages))
-    fault = hours_fault(*span, now) if span else Fault.NO_HOURS
+    fault = _hours_fault(span, wanted.certainty, now)
     if fault is not None:
         faults.append(fault)
     if len(wanted.words) > LONGEST_ADDED:
@@ -91,6 +93,16 @@ def make(
     unplaced = tuple(each for each in sight.villages if point_of(each) is None)
     missed = tuple(each for each in unplaced if each not in villages) if wanted.ranged else ()
     return Made(made.id, missed)
+
+
+def _hours_fault(
+    span: tuple[datetime, datetime] | None, certainty: Certainty, now: datetime
+) -> Fault | HoursFault | None:
+    """What is wrong with the hours, or with them and how sure it is."""
+    if span is None:
+        return Fault.NO_HOURS
+    later = certainty is Certainty.OBSERVED and span[0] > now + SOON
+    return hours_fault(*span, now) or (Fault.RAINS_LATER if later else None)
 
 
 def _draft(

@@ -312,3 +312,24 @@ def test_the_way_shows_where_a_page_under_it_is(browser: Browser) -> None:
     assert '<a href="/warnings" aria-current="page">' in browser.page.text
     browser.send("/warnings", village="1", **RAIN)
     assert '<a href="/warnings" aria-current="true">' in browser.page.text
+
+
+def test_rain_already_with_a_later_hour_is_asked_back(browser: Browser) -> None:
+    """It is eight in the morning; one of the two is a slip. The form stays as it was filled in."""
+    shown = browser.send("/warnings", village="1", **RAIN | {"sure": "observed"})
+    assert browser.page.status_code == 422
+    assert "but the hours begin later. Change one of them." in shown
+    assert 'value="14:00"' in browser.page.text
+    browser.send("/warnings", village="1", **RAIN | {"sure": "observed", "from_time": "09:00"})
+    assert browser.path == "/warnings/drafts/1"
+
+
+def test_a_warning_says_what_it_is_and_leads_back_to_the_list(browser: Browser) -> None:
+    """As a draft and after it was sent."""
+    browser.send("/warnings", village="1", **RAIN)
+    assert "Rain warning, Kijani" in browser.words()
+    shown = browser.send("/warnings/drafts/1/send")
+    assert "<h1>Rain warning, Kijani</h1>" in browser.page.text
+    assert "Heavy rain 14:00 to 20:00, Mon 1 Jun" in shown
+    assert '<p class="up screen-only"><a href="/warnings">' in browser.page.text
+    assert "Rain warnings that stand" in browser.open("/warnings")
