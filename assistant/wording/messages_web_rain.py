@@ -98,7 +98,7 @@ F_TOO_LONG = Message(
     note="Hours that cannot be.",
 )
 F_RAINS_LATER = Message(
-    "You chose \"It rains already\", but the hours begin later. Change one of them.",
+    'You chose "It rains already", but the hours begin later. Change one of them.',
     note="A form was not complete. The words in quotes are the choice for how sure it is.",
 )
 FAULTS: Mapping[str, Message] = {

@@ -315,7 +315,7 @@ def test_the_way_shows_where_a_page_under_it_is(browser: Browser) -> None:
 
 
 def test_rain_already_with_a_later_hour_is_asked_back(browser: Browser) -> None:
-    """It is eight in the morning; one of the two is a slip. The form stays as it was filled in."""
+    """It is eight in the morning; one of the two is a slip. The form stays as it was."""
     shown = browser.send("/warnings", village="1", **RAIN | {"sure": "observed"})
     assert browser.page.status_code == 422
     assert "but the hours begin later. Change one of them." in shown
