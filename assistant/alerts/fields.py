@@ -6,11 +6,11 @@ Section numbers are those of CAP 1.2. Blank space around a text is not held agai
 import re
 from datetime import UTC, datetime, timedelta
 
-from assistant.alerts.values import Circle, Point, Reference, Wrong
+from assistant.alerts.values import DEFAULT_LANGUAGE, Circle, Point, Reference, Wrong
 
 # 3.2.1 <sent>, 3.3.2: seconds, and a zone in digits; letters such as Z must not stand there.
 _TIME = re.compile(
-    r"([0-9]{4}-[0-9]{2}-[0-9]{2})T([0-9]{2}:[0-9]{2}:[0-9]{2})([-+][0-9]{2}:[0-9]{2})"
+    r"([0-9]{4}-[0-9]{2}-[0-9]{2})T([0-9]{2}:[0-9]{2}:[0-9]{2})([-+][0-9]{2}:[0-5][0-9])"
 )
 # 3.2.1 <identifier>, <sender>: no spaces, commas or the restricted characters < and &.
 _IDENTIFIER = re.compile(r"[^\s,<&]+")
@@ -85,7 +85,9 @@ def whole(text: str) -> int:
 
 
 def language(text: str) -> str:
-    """A code as in RFC 3066, such as en-US."""
+    """A code as in RFC 3066, such as en-US, which is meant where it is left empty (3.2.2)."""
+    if not text:
+        return DEFAULT_LANGUAGE
     if not _LANGUAGE.fullmatch(text):
         raise WrongText(Wrong.WORD)
     return text

@@ -84,7 +84,7 @@ _AREA = (
     Part("ceiling", fields.decimal),
 )
 _INFO = (
-    Part("language", fields.language),
+    Part("language", fields.language, blank=True),
     Part("category", one_of(*CATEGORIES), needed=True, many=True),
     Part("event", needed=True),
     Part("responseType", one_of(*RESPONSES), many=True),

@@ -201,6 +201,11 @@ WRONG: dict[str, tuple[bytes, Wrong, str]] = {
         "alert/sent",
     ),
     "a zone beyond all": (head(sent="2026-06-12T03:00:00+15:00"), Wrong.TIME, "alert/sent"),
+    "a zone of sixty minutes": (
+        head(sent="2026-06-12T03:00:00+03:60"),
+        Wrong.TIME,
+        "alert/sent",
+    ),
     "digits of another script": (
         head(sent="٢٠٢٦-06-12T03:00:00+03:00"),
         Wrong.TIME,
