@@ -33,7 +33,8 @@ def pages(desk: Desk) -> Blueprint:
 def _look(found: Blueprint, desk: Desk) -> None:
     @found.get("/nurseries/<int:nursery>")
     def nursery(nursery: int) -> ResponseReturnValue:
-        page = nursery_page(desk.house, desk.sight, nursery, desk.now)
+        whole = "whole" in request.args
+        page = nursery_page(desk.house, desk.sight, nursery, desk.now, whole=whole)
         if page is None:
             abort(404)
         return desk.page(
@@ -47,7 +48,8 @@ def _look(found: Blueprint, desk: Desk) -> None:
 
     @found.get("/farmers/<int:farmer>")
     def farmer(farmer: int) -> ResponseReturnValue:
-        person = farmer_page(desk.house, desk.sight, farmer, desk.now)
+        whole = "whole" in request.args
+        person = farmer_page(desk.house, desk.sight, farmer, desk.now, whole=whole)
         if person is None:
             abort(404)
         return desk.page("farmer.html", person=person, longest=LONGEST_WORDS)

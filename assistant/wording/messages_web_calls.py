@@ -27,3 +27,6 @@ CONSENT_WAITS = Message(
     plural="{n} farmers have not agreed to texts yet",
     note="Link to the list of those farmers.",
 )
+EARLIER_MESSAGES = Message(
+    "Earlier messages", note="Link under the last few messages of a farmer."
+)

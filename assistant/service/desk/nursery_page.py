@@ -29,7 +29,8 @@ from assistant.wording.plan_costs import priced
 from assistant.wording.plan_page import Plan, Section, plan_page
 from assistant.wording.plan_practice import task_name
 
-MESSAGES_SHOWN = 40
+MESSAGES_SHOWN = 6  # unless all are asked for: a slow line, a small screen
+MOST_MESSAGES = 200
 WET_BED = "wet_bed"  # what a cost is compared with, where its file is there
 HANDS = 4  # people that hours of planting are told for, as on the phone
 
@@ -85,6 +86,7 @@ class Person:
     calls: tuple[CallTold, ...]
     unsent: Unsent | None
     today: date
+    more_messages: bool = False
     roots: tuple[Say, ...] = ()
     hush: Hush | None = None
 
@@ -110,15 +112,19 @@ class NurseryPage:
 
 
 def nursery_page(
-    house: House, sight: Sight, nursery_id: int, now: datetime
+    house: House, sight: Sight, nursery_id: int, now: datetime, *, whole: bool = False
 ) -> NurseryPage | None:
-    """All there is to see of a nursery; None for one that is not in sight."""
+    """All there is to see of a nursery; None for one that is not in sight.
+
+    Args:
+        whole: with earlier messages too, not the last few only.
+    """
     with house.store.look() as work:
         nursery = work.nurseries.get(nursery_id)
         farmer = work.people.farmer_by_id(nursery.farmer_id) if nursery else None
         if nursery is None or farmer is None or not sight.sees(farmer.village_id):
             return None
-        person = _person(work, house, sight, farmer, now)
+        person = _person(work, house, sight, farmer, now, whole)
         asked = work.reminders.of_nursery(nursery.id)
         zone = ZoneInfo(sight.zone(farmer.village_id, house.zone))
         bar = bar_of(farmer, nursery, person.village, person.today)
@@ -135,24 +141,32 @@ def nursery_page(
         )
 
 
-def farmer_page(house: House, sight: Sight, farmer_id: int, now: datetime) -> Person | None:
-    """A farmer, with all nurseries there are or were; None for one who is not in sight."""
+def farmer_page(
+    house: House, sight: Sight, farmer_id: int, now: datetime, *, whole: bool = False
+) -> Person | None:
+    """A farmer, with all nurseries there are or were; None for one who is not in sight.
+    `whole` as above."""
     with house.store.look() as work:
         farmer = work.people.farmer_by_id(farmer_id)
         if farmer is None or not sight.sees(farmer.village_id):
             return None
-        return _person(work, house, sight, farmer, now)
+        return _person(work, house, sight, farmer, now, whole)
 
 
-def _person(work: Work, house: House, sight: Sight, farmer: Farmer, now: datetime) -> Person:
+def _person(
+    work: Work, house: House, sight: Sight, farmer: Farmer, now: datetime, whole: bool
+) -> Person:
     name = sight.zone(farmer.village_id, house.zone)
     zone = ZoneInfo(name)
     answers = work.story.own_words(farmer_id=farmer.id)
+    limit = MOST_MESSAGES if whole else MESSAGES_SHOWN
+    messages = _messages(work, farmer, zone, limit + 1)
     return Person(
         farmer=farmer,
         village=sight.village(farmer.village_id),
         beds=work.nurseries.of_farmer(farmer.id, open_only=False),
-        messages=_messages(work, farmer, zone),
+        messages=messages[:limit],
+        more_messages=not whole and len(messages) > limit,
         roots=roots(work, farmer, name),
         calls=tuple(
             CallTold(
@@ -214,18 +228,18 @@ def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Ite
 # --- messages --------------------------------------------------------------------------------
 
 
-def _messages(work: Work, farmer: Farmer, zone: ZoneInfo) -> tuple[Message, ...]:
+def _messages(work: Work, farmer: Farmer, zone: ZoneInfo, limit: int) -> tuple[Message, ...]:
     """The last messages both ways, the latest first, over every number while it was theirs."""
     found: list[Message] = []
     for phone, since, until in spans(work, farmer):
-        heard = work.story.heard(phone, MESSAGES_SHOWN, since, until)
-        sent = work.story.sent(phone, MESSAGES_SHOWN, since, until)
+        heard = work.story.heard(phone, limit, since, until)
+        sent = work.story.sent(phone, limit, since, until)
         found += [
             *(_sent(each, zone) for each in sent),
             *(_heard(each, zone) for each in heard),
         ]
     found.sort(key=lambda message: message.at, reverse=True)
-    return tuple(found[:MESSAGES_SHOWN])
+    return tuple(found[:limit])
 
 
 def _heard(heard: Heard, zone: ZoneInfo) -> Message:

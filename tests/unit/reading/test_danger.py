@@ -17,6 +17,7 @@ from assistant.reading import Lexicon, in_danger
         ("en", "The storm took the cover off my bed"),
         ("en", "WATER OVER THE BED pls come"),
         ("en", "flood"),
+        ("en", "Water runs over the bed, the cover is gone"),
         ("en", "Heavy rain, river is rising"),
         ("sw", "Mafuriko yameingia kitaluni"),
         ("sw", "Mvua kubwa na upepo mkali"),

@@ -352,7 +352,7 @@ def test_a_missed_call_is_a_call_for_help(valley: Valley, browser: Browser) -> N
     assert answer.status_code == 204
     shown = browser.open("/morning")
     assert "rang you" in shown and AMINA in shown
-    assert "rang, and nobody took the call" in browser.open("/farmers/1")
+    assert "rang, and nobody took the call" in browser.open("/farmers/1?whole=yes")
 
 
 @pytest.mark.parametrize(

@@ -176,3 +176,36 @@ def test_a_nursery_can_be_read_in_every_stage(valley: Valley, browser: Browser) 
         browser.open("/nurseries/1")
         assert browser.page.status_code == 200
     assert "overdue" in browser.words()
+
+
+def test_only_the_last_messages_are_shown_unless_earlier_ones_are_asked_for(
+    valley: Valley, browser: Browser
+) -> None:
+    """A season is sixty texts; an officer on a slow line wants what was said last."""
+    valley.go("9 Jun 07:00")
+    for words in ("OFFICER", "Rats eat my seed"):
+        valley.text(AMINA, words)
+    browser.sign_in()
+    for path in ("/nurseries/1", "/farmers/1"):
+        shown = browser.open(path)
+        assert (
+            browser.page.text.count('<li class="in">')
+            + browser.page.text.count('<li class="out">')
+            == 6
+        )
+        assert "Rats eat my seed" in shown and "Language? Lugha?" not in shown
+        assert f'href="{path}?whole=yes#messages"' in browser.page.text
+        shown = browser.open(f"{path}?whole=yes")
+        assert "Language? Lugha?" in shown and "Earlier messages" not in shown
+
+
+def test_a_counted_leaf_stands_beside_its_task(valley: Valley, browser: Browser) -> None:
+    """As a number, in the list of tasks."""
+    for day in range(2, 13):
+        valley.go(f"{day} Jun 07:00")
+        if day == 6:
+            valley.text(AMINA, "1")
+    valley.go("13 Jun 07:00")
+    valley.text(AMINA, "2.5")
+    browser.sign_in()
+    assert "Open leaves counted: 2.5" in browser.open("/nurseries/1")
