@@ -12,7 +12,8 @@ from functools import cached_property
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.practices import MAT, Anchor, Point, Practice, Window
+from assistant.agronomy.lot.soaking import Sprouting
+from assistant.agronomy.practices import MAT, Anchor, Point, Practice, TaskRule, Window
 from assistant.agronomy.tasks import Task as Task
 from assistant.agronomy.tasks import TaskCode as TaskCode
 
@@ -42,6 +43,7 @@ class Anchors:
         uncover: the day of uncovering where it was moved, else None (day 5 of a mat)
         transplant: the chosen transplanting day, else None (taken as day 18 of a mat)
         practice: how the seedlings are raised
+        sprouting: the days that this seed takes to sprout, where not those of the practice
 
     Raises:
         AgronomyError: an uncovering after the practice's last day for it or not before the bed
@@ -52,6 +54,7 @@ class Anchors:
     uncover: dt.date | None = None
     transplant: dt.date | None = None
     practice: Practice = MAT
+    sprouting: Sprouting | None = None
 
     def __post_init__(self) -> None:
         latest, window = self.practice.days.uncover_latest.value, self.practice.window
@@ -158,12 +161,22 @@ def _bed_tasks(anchors: Anchors) -> tuple[Task, ...]:
         _task(
             anchors,
             rule.code,
-            anchors.date_of(rule.start),
+            _start(anchors, rule),
             None if rule.end is None else anchors.date_of(rule.end),
             rule.every_d,
         )
         for rule in anchors.practice.days.tasks
     )
+
+
+def _start(anchors: Anchors, rule: TaskRule) -> dt.date:
+    """The first day of a task; seed that sprouts late is soaked and drained earlier."""
+    late = anchors.sprouting
+    if late and rule.code is TaskCode.SOAK:
+        return day_after(anchors.sow, -sum(late))
+    if late and rule.code is TaskCode.DRAIN_SEED:
+        return day_after(anchors.sow, -late.incubate_d)
+    return anchors.date_of(rule.start)
 
 
 def _window_tasks(anchors: Anchors) -> tuple[Task, Task]:

@@ -8,12 +8,14 @@ from assistant.agronomy.calendar import (
     Anchors,
     DayChoice,
     Task,
+    TaskCode,
     calendar,
     day_after,
     fits,
     judge_transplant,
 )
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.lot.soaking import Seed, Sprouting
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, quantities
 from assistant.agronomy.season.followups import NO_RESULT_AFTER_D, Added, follow_ups
@@ -31,7 +33,8 @@ class Nursery:
     again, or some mats of it; `urea_on` is the day on which urea was advised, once only;
     `hill_seedlings` the seedlings a hill that a thin stand allows; `more_on` the sowing of
     mats that were added to a thin bed, and `more_mats` their number; `no_result` whether it
-    was closed since nobody told how it went.
+    was closed since nobody told how it went; `slow_seed`, `cool_water` and `water_c` [C] say
+    why its seed is soaked earlier than the practice has it (see `Seed`).
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -62,6 +65,9 @@ class Nursery:
     more_on: date | None = None
     more_mats: int | None = None
     no_result: bool = False
+    slow_seed: bool = False
+    cool_water: bool = False
+    water_c: float | None = None
 
     def __post_init__(self) -> None:
         _ = self.anchors  # wrong days are refused here, and reckoned once
@@ -69,7 +75,18 @@ class Nursery:
     @cached_property
     def anchors(self) -> Anchors:
         """What its calendar hangs on."""
-        return Anchors(self.sow_date, self.uncover_date, self.transplant_date, self.practice)
+        days = (self.sow_date, self.uncover_date, self.transplant_date)
+        return Anchors(*days, self.practice, self.sprouting)
+
+    @property
+    def sprouting(self) -> Sprouting | None:
+        """The days its seed takes to sprout; None where those of the practice do."""
+        return Seed(self.slow_seed, self.cool_water, self.water_c).sprouting
+
+    @property
+    def soak_before_d(self) -> int:
+        """Days from soaking its seed to sowing it."""
+        return -next(task.day for task in self.tasks if task.code is TaskCode.SOAK)
 
     @cached_property
     def tasks(self) -> tuple[Task, ...]:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
@@ -10,6 +11,7 @@ from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.endings_planting import PLANTING_ENDINGS
 from assistant.dialogue.endings_result import RESULT_ENDINGS
 from assistant.dialogue.endings_seed import SEED_ENDINGS
+from assistant.dialogue.endings_soaking import SOAKING_ENDINGS
 from assistant.dialogue.endings_stand import STAND_ENDINGS
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
@@ -33,6 +35,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **RESULT_ENDINGS,
     **TROUBLE_ENDINGS,
     **STAND_ENDINGS,
+    **SOAKING_ENDINGS,
     **TIPS_ENDINGS,
     "!which_done": which_done,
     "!recounted": recounted,
@@ -80,7 +83,7 @@ def _wish_first(text: str, question: Question, session: Session, known: Known) -
     if wish is None:
         return False
     if wish is Wish.BACK:
-        return True
+        return not _is_none(text, question, known)
     if question.reads is Reads.WORDS:
         return len(text.split()) == 1
     if question.reads is Reads.LANGUAGE and wish is Wish.LANGUAGE:
@@ -89,6 +92,12 @@ def _wish_first(text: str, question: Question, session: Session, known: Known) -
     if tells or (question.reads in NUMBERS | DATES and not session.waiting):
         return not hear(text, question, session, known).sure
     return not text.isdigit() and not _names_choice(text, question, session, known)
+
+
+def _is_none(text: str, question: Question, known: Known) -> bool:
+    """Whether 0 says that there is none, as texts ask for; on a screen it leads back."""
+    counted = question.reads in (Reads.SHOOTS, Reads.GAPS, Reads.MATS)
+    return counted and text.strip() == "0" and known.channel is Channel.SMS
 
 
 def _names_choice(text: str, question: Question, session: Session, known: Known) -> bool:

@@ -12,8 +12,10 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.endings import Ending, chosen, ended, opened, said
+from assistant.dialogue.endings_soaking import warmed
 from assistant.dialogue.results import dates_text, own_text, quantity_texts
 from assistant.dialogue.values import Known, SaveNursery, Session, Turn
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
 from assistant.wording.message import Say
@@ -73,6 +75,7 @@ def _open(session: Session, known: Known) -> Turn:
         made_on=known.today,
         test_begun=known.today if answers.get("germination") == "begun" else None,
     )
+    nursery = warmed(nursery, known)
     texts = (
         *own_text(known, practice),
         *quantity_texts(nursery, known.today, known.region),
@@ -89,8 +92,11 @@ def _moved(session: Session, known: Known) -> Turn:
         date.fromisoformat(str(session.answers["sowing"])),
         sown=_said_sown(session, known),
     )
-    text = said(about(m.SOWING_MOVED, nursery, known.today))
-    return ended(session, known, text, changes=(SaveNursery(nursery),))
+    nursery = warmed(nursery, known)
+    texts = [said(about(m.SOWING_MOVED, nursery, known.today))]
+    if nursery.sprouting and not nursery.sown:
+        texts.append(said(about(g.SOAK_SET, nursery, known.today)))
+    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
 
 
 def _amended(session: Session, known: Known) -> Turn:

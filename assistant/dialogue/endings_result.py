@@ -7,12 +7,12 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants_work import MAT_SIZE_M2
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
-from assistant.agronomy.rounding import nearest, whole_up
+from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
 from assistant.agronomy.season.establishment import Establishment
 from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, said
-from assistant.dialogue.engine import arrive, begin
+from assistant.dialogue.endings import Ending, alive, chosen, ended, holds, opened, said
+from assistant.dialogue.engine import arrive, ask, begin
 from assistant.dialogue.results import own_rate
 from assistant.dialogue.values import (
     AnswerItem,
@@ -22,6 +22,7 @@ from assistant.dialogue.values import (
     Known,
     SaveNursery,
     Session,
+    Text,
     Turn,
 )
 from assistant.wording import messages_result as r
@@ -72,13 +73,53 @@ def _result(session: Session, known: Known) -> Turn:
     changes = (*_answers(nursery, session, known), KeepSeason(outcome), SaveNursery(closed))
     own = own_establishment((*known.seasons, outcome), nursery.practice)
     says = (about(r.RESULT_KEPT, nursery, known.today), *_advice(outcome, nursery, known))
-    return ended(
-        session,
-        known,
-        said(*says),
-        *map(said, _learned(own, nursery.practice)),
-        changes=changes,
+    texts = (said(*says), *map(said, _learned(own, nursery.practice)))
+    if outcome.resown:  # what was sown twice teaches nothing of the seed of one bed
+        return ended(session, known, *texts, changes=changes)
+    return _ask_seed(session, nursery, known, texts, changes)
+
+
+def _ask_seed(
+    session: Session,
+    nursery: Nursery,
+    known: Known,
+    texts: tuple[Text, ...],
+    changes: tuple[Change, ...],
+) -> Turn:
+    """One question more, of a result that is kept by now: no answer is "as planned"."""
+    fresh = begin(
+        talks.SEED_USED,
+        held=alive(session.held, known, {nursery.id}),
+        season=nursery.id,
+        label=nursery.called,
+        practice=nursery.practice.code,
+        seed=measured(_sown_kg(nursery), Measure.SEED_KG),
     )
+    asked = ask(fresh, known, talks.TABLES)
+    return Turn(fresh, (*texts, asked), changes)
+
+
+def _sown_kg(nursery: Nursery) -> float:
+    """Dry seed by the plan [kg], with that of mats that were added."""
+    mats = mats_of(nursery)
+    return nursery.quantities.seed_kg * (mats + (nursery.more_mats or 0)) / mats
+
+
+def _seed_used(session: Session, known: Known) -> Turn:
+    """The seed that was really sown, beside the result; what is learned changes with it."""
+    answers = session.answers
+    season = next((s for s in known.seasons if s.nursery_id == answers["season"]), None)
+    if season is None or answers["used"] == "planned":
+        return ended(session, known, said(r.SEED_USED_KEPT(seed=float(str(answers["seed"])))))
+    kg = float(str(answers["used"]))
+    told = replace(season, seed_share=kg / float(str(answers["seed"])))
+    others = tuple(each for each in known.seasons if each != season)
+    practice = known.practice(answers["practice"])
+    learned: tuple[Say, ...] = ()
+    if practice.code == told.practice:
+        learned = _learned(own_establishment((*others, told), practice), practice)
+    texts = (said(r.SEED_USED_KEPT(seed=kg)), *map(said, learned))
+    return ended(session, known, *texts, changes=(KeepSeason(told),))
 
 
 def _outcome(session: Session, nursery: Nursery, known: Known) -> SeasonOutcome:
@@ -136,4 +177,8 @@ def _learned(own: Establishment | None, practice: Practice) -> tuple[Say, ...]:
     return (r.LEARNED(own=own_rate(own.mean), usual=usual),)
 
 
-RESULT_ENDINGS: Mapping[str, Ending] = {"!result_of": result, "!result": _result}
+RESULT_ENDINGS: Mapping[str, Ending] = {
+    "!result_of": result,
+    "!result": _result,
+    "!seed_used": _seed_used,
+}

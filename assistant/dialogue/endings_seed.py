@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date
 
 from assistant.agronomy.calendar import TaskCode, day_after
-from assistant.agronomy.constants import SEED_TEST_COUNT_D, SOAK_DAY, WEAK_GERMINATION
+from assistant.agronomy.constants import SEED_TEST_COUNT_D, WEAK_GERMINATION
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.lot.germination import (
     LOT_SEEDS,
@@ -67,7 +67,7 @@ def begun(nursery: Nursery, known: Known) -> tuple[Nursery, tuple[Say, ...]]:
     moved = replace(nursery, test_begun=known.today, test_counted=False)
     counted = count_day(known.today)
     says: tuple[Say, ...] = (about(s.TEST_NOTED, moved, known.today, date=counted),)
-    if counted > day_after(moved.sow_date, _soak_day(moved)) and not moved.sown:
+    if counted > day_after(moved.sow_date, -moved.soak_before_d) and not moved.sown:
         says += (about(s.TEST_AFTER_SOWING, moved, known.today),)
     return moved, says
 
@@ -86,14 +86,9 @@ def _later(session: Session, known: Known) -> Turn:
     return ended(session, known, said(later(chosen(session, known), known)))
 
 
-def _soak_day(nursery: Nursery) -> int:
-    """The day from sowing on which its seed is soaked."""
-    return nursery.practice.first_day(TaskCode.SOAK) or int(SOAK_DAY.value)
-
-
 def _begin_by(nursery: Nursery) -> date:
     """The last day to begin a test whose count comes before the seed is soaked."""
-    before = SEED_TEST_COUNT_D.value - _soak_day(nursery)
+    before = SEED_TEST_COUNT_D.value + nursery.soak_before_d
     return day_after(nursery.sow_date, -before)
 
 
@@ -201,7 +196,7 @@ def _time(nursery: Nursery, known: Known) -> tuple[Say, ...]:
     by = _begin_by(nursery)
     if by > known.today:
         return (s.TIME_TO_RETEST(date=by),)
-    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(known.today, _soak_day(nursery))),)
+    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(known.today, -nursery.soak_before_d)),)
 
 
 # --- two lots --------------------------------------------------------------------------------

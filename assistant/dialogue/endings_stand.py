@@ -70,7 +70,7 @@ def _keep(session: Session, known: Known) -> Turn:
 def _fill(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
     more = filling(float(str(session.answers["shoots"])), nursery.quantities)
-    sowing = sow_again_day(known.today, nursery.practice)
+    sowing = sow_again_day(known.today, nursery)
     told = about(
         c.FILL_NOTED,
         nursery,

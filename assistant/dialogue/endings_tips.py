@@ -1,12 +1,9 @@
 """The second menu's answers: sorting and soaking seed, site, water, planting, spare mats."""
 
 from collections.abc import Mapping
-from datetime import timedelta
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import SOAK_COOL_BELOW_C
 from assistant.agronomy.lot.brine import brine_recipe
-from assistant.agronomy.lot.soaking import sprouting
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
 from assistant.agronomy.work.labour import planting_hours
@@ -18,7 +15,6 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.results import weight
 from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.wording import messages_care as c
-from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording.day import about, watering_pails
 from assistant.wording.day_practice import fitting
@@ -52,30 +48,6 @@ def _salt(session: Session, known: Known) -> Turn:
         seed=measured(recipe.seed_kg_at_once, Measure.SEED_KG),
     )
     return ended(session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(),), keep=True))
-
-
-def _soaking(session: Session, known: Known) -> Turn:
-    """How long to soak; with the officer's temperature, from which day in cool water."""
-    tips = (c.SOAK_LONGER(), *_cool(known), c.ROOTS_LONG(), c.NONE_SPROUT())
-    return ended(session, known, *map(said, tips))
-
-
-def _cool(known: Known) -> tuple[Say, ...]:
-    if known.warmth is None or known.warmth.mean_c >= SOAK_COOL_BELOW_C.value:
-        return ()
-    days = sprouting(known.warmth.mean_c)
-    return tuple(
-        about(
-            g.SOAK_COOL,
-            each,
-            known.today,
-            degrees=known.warmth.mean_c,
-            days=days.soak_d,
-            date=each.sow_date - timedelta(days=sum(days)),
-        )
-        for each in known.nurseries
-        if not each.sown
-    )
 
 
 def _watering(session: Session, known: Known) -> Turn:
@@ -123,7 +95,6 @@ def _string(nursery: Nursery, known: Known) -> Say:
 TIPS_ENDINGS: Mapping[str, Ending] = {
     "!more": more,
     "!salt": _salt,
-    "!soaking": _soaking,
     "!site": _tell(c.SITE()),
     "!watering": _watering,
     "!planting": _planting,

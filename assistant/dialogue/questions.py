@@ -41,6 +41,7 @@ class Reads(StrEnum):
     HILL = "hill"
     GRAINS = "grains"
     GAPS = "gaps"
+    SEED_KG = "seed_kg"
     WORDS = "words"
 
 

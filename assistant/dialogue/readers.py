@@ -19,7 +19,13 @@ from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lists import Entry, entries
 from assistant.dialogue.lots import kept, lots_behind, unkept, whole_test
 from assistant.dialogue.questions import ANY, Question, Reads
-from assistant.dialogue.readers_planting import gaps_of, grains_of, hill_of, spacing_of
+from assistant.dialogue.readers_planting import (
+    gaps_of,
+    grains_of,
+    hill_of,
+    seed_kg_of,
+    spacing_of,
+)
 from assistant.dialogue.values import Kept, Known, Session
 from assistant.reading import (
     Outcome,
@@ -176,6 +182,19 @@ def _mats(text: str, question: Question, session: Session, known: Known) -> Hear
     return heard
 
 
+def _seed_used(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """The dry seed that was really sown [kg], or that it was as planned."""
+    chosen = _choice(text, question, session, known)
+    if chosen.sure:
+        return chosen
+    if read_confirm(text, known.lexicon, digits=False).value == "no":  # "not more"
+        return Heard(Outcome.UNDERSTOOD, "planned")
+    kg = seed_kg_of(text, question, session, known)
+    if kg is None:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    return Heard(Outcome.UNDERSTOOD, kg, text.strip())
+
+
 def _planted(text: str, question: Question, session: Session, known: Known) -> Heard:
     """The part of the field that is planted, in percent: a choice, or its size."""
     chosen = _choice(text, question, session, known)
@@ -289,6 +308,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.HILL: _own(hill_of),
     Reads.GRAINS: _own(grains_of),
     Reads.GAPS: _own(gaps_of),
+    Reads.SEED_KG: _seed_used,
     Reads.WORDS: _words,
 }
 

@@ -6,6 +6,7 @@ from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.lot.varieties import find_variety
 from assistant.agronomy.lot.weighing import GrainWeighing
+from assistant.agronomy.seed import G_PER_KG
 from assistant.dialogue.questions import Question
 from assistant.dialogue.values import Known, Session
 from assistant.reading import Outcome, read_count
@@ -61,6 +62,32 @@ def grains_of(text: str, question: Question, session: Session, known: Known) -> 
     if weight is None or not limits.low <= weight <= limits.high:
         return None
     return round(weight, 1)
+
+
+_KG = frozenset(
+    {"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes",
+     "quilo", "quilos", "ki", "किलो", "किग्रा", "কেজি", "কিলো"}
+)  # fmt: skip
+_G = frozenset(
+    {"g", "gm", "gms", "gr", "gram", "grams", "gramme", "grammes", "grama", "gramas", "gramu",
+     "ग्राम", "গ্রাম"}
+)  # fmt: skip
+FAR_OFF = 5.0  # times as much seed as was planned, or as little: rather a slip than a fact
+
+
+def seed_kg_of(text: str, question: Question, session: Session, known: Known) -> float | None:
+    """Dry seed [kg] in kilograms or grams; not bags or tins, nor what is far from the plan."""
+    found = _numbers(text)
+    planned = float(str(session.answers["seed"]))
+    if len(found) != 1:
+        return None
+    words = [word.strip(".,!").casefold() for word in re.split(r"[\d\s]+", text)]
+    units = [word for word in words if word]
+    in_g = any(word in _G for word in units)
+    if units and not in_g and not any(word in _KG for word in units):
+        return None
+    kg = found[0] / G_PER_KG if in_g else found[0]
+    return kg if planned / FAR_OFF <= kg <= planned * FAR_OFF else None
 
 
 def _weighed(found: list[float]) -> float | None:

@@ -1,25 +1,24 @@
 """Carries out what a turn of the dialogue changes, in the transaction of its message."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from typing import Any
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.nursery import Nursery
 from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.dialogue.callers import caller
 from assistant.dialogue.officer import without_any_code
 from assistant.dialogue.readers import shortened
 from assistant.people import Farmer
-from assistant.reminders.compose import ASKED_TASKS
-from assistant.reminders.plan import EVERY_DAY, local, planned, wanted
+from assistant.reminders.plan import local
 from assistant.reminders.values import Reminder, State
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
-from assistant.service.recall import PROMPTS, recall_prompts
+from assistant.service.replan import save_and_plan
+from assistant.service.soaking import move_soaking
 from assistant.service.storms.drafts import issue_warning
 from assistant.service.storms.warnings import give_all_clear
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
@@ -30,7 +29,6 @@ from assistant.wording import messages_officer as o
 from assistant.wording.message import Say, Slot
 
 ONE_DAY = timedelta(days=1)
-TOLD_LASTS_D = 7  # shorter than the time between the two harrowings, which are both said
 _ASKED_AGAIN = frozenset({TaskCode.DRAIN_BED, TaskCode.TRANSPLANT, TaskCode.OVERDUE})
 
 
@@ -115,67 +113,6 @@ def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:
 
 def _keep_season(change: v.KeepSeason, scene: Scene) -> None:
     scene.work.seasons.save(replace(change.outcome, farmer_id=scene.farmer().id))
-
-
-def save_and_plan(
-    work: Work,
-    house: House,
-    farmer: Farmer,
-    nursery: Nursery,
-    now: datetime,
-    *,
-    recall: bool = True,
-) -> Nursery:
-    """Keeps a nursery and plans its reminders anew; what was asked for other days goes.
-
-    `recall`: whether prompts that wait to be sent are written again, the plan having moved.
-    """
-    if recall:
-        recall_prompts(work, work.outbox.waiting(PROMPTS, phone=farmer.phone), now)
-    saved = work.nurseries.save(replace(nursery, farmer_id=farmer.id), now)
-    zone = zone_of(work, house, farmer.village_id)
-    all_days = planned(saved, zone, house.hours, date.min)
-    keep = {(reminder.task, reminder.day) for reminder in all_days}
-    work.reminders.withdraw_planned(saved.id, keep, sent_too=True)
-    story = work.reminders.of_nursery(saved.id)
-    _settle_silence(work, saved, story)
-    today = local_date(now, zone)
-    told = _told_already(story, today)
-    work.reminders.plan([each for each in all_days if each.day >= today and not told(each)])
-    return saved
-
-
-def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> None:
-    """What happened since answers the earlier tasks too: seed that is sown was soaked."""
-    if nursery.sow_assumed:
-        return
-    settled = [
-        each.id
-        for each in story
-        if each.state is State.UNANSWERED and not wanted(each.task, nursery)
-    ]
-    work.reminders.set_state(settled, State.DONE)
-
-
-def _told_already(story: Iterable[Reminder], today: date) -> Callable[[Reminder], bool]:
-    """Whether a task need not be said again when the plan moves by a few days.
-
-    The day's text goes out once, and what is only told (collect, mix, plough) is told once;
-    what must be answered is asked on its new day.
-    """
-    asked = [each for each in story if each.asked]
-    said_today = any(each.day == today for each in asked)
-    days = {(each.task, each.day) for each in asked}
-
-    def told(reminder: Reminder) -> bool:
-        if reminder.task in ASKED_TASKS:
-            return False
-        if reminder.day == today and said_today:
-            return True
-        lately = (abs((reminder.day - day).days) for task, day in days if task is reminder.task)
-        return reminder.task not in EVERY_DAY and any(days < TOLD_LASTS_D for days in lately)
-
-    return told
 
 
 def _answer_item(change: v.AnswerItem, scene: Scene) -> None:
@@ -274,6 +211,7 @@ def _keep_warmth(change: v.KeepWarmth, scene: Scene) -> None:
     if officer is None:
         raise LookupError(f"{scene.phone} is no officer, so its temperature cannot be kept")
     keep_warmth(scene.work, change.village_id, change.warmth, officer.id, scene.now)
+    move_soaking(scene.work, scene.house, change.village_id, change.warmth, scene.now)
 
 
 def _note_unread(change: v.NoteUnread, scene: Scene) -> None:

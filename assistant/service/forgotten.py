@@ -5,9 +5,9 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from assistant.agronomy.season.followups import NO_RESULT_AFTER_D
-from assistant.service.effects import save_and_plan
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
+from assistant.service.replan import save_and_plan
 from assistant.store import Work
 
 

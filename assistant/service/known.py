@@ -89,7 +89,7 @@ def know(
         raining=_raining(work, village_id, now),
         seasons=work.seasons.of_farmer(farmer.id) if farmer else (),
         practices=_practices(house, village),
-        warmth=_warmth(work, village, today) if nurseries else None,
+        warmth=_warmth(work, village, today) if nurseries or session else None,
         desk=_desk(work, house, officer, text, now) if officer else None,
         invited=invited(work, house, farmer),
     )

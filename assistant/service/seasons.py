@@ -3,8 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from assistant.agronomy.season.establishment import Establishment
-from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
+from assistant.agronomy.season.outcome import Learned, SeasonOutcome, learned_by_practice
 from assistant.service.house import House
 from assistant.store import Work
 
@@ -13,7 +12,7 @@ from assistant.store import Work
 class VillageSeasons:
     """The results of a village's nurseries, the oldest first, and what is learned from them.
 
-    `learned` is None before the first result; areas are in m2.
+    `learned` is by practice, empty before the first result; areas are in m2.
     """
 
     outcomes: tuple[SeasonOutcome, ...]
@@ -22,10 +21,10 @@ class VillageSeasons:
     short: int
     with_mats_left: int
     resown: int
-    learned: Establishment | None
+    learned: tuple[Learned, ...]
 
 
-def village_seasons(work: Work, village_ids: Collection[int]) -> VillageSeasons:
+def village_seasons(work: Work, house: House, village_ids: Collection[int]) -> VillageSeasons:
     """The seasons of all farmers of these villages taken together."""
     outcomes = work.seasons.in_villages(village_ids)
     return VillageSeasons(
@@ -35,11 +34,11 @@ def village_seasons(work: Work, village_ids: Collection[int]) -> VillageSeasons:
         short=sum(each.is_short for each in outcomes),
         with_mats_left=sum(each.mats_left > 0 for each in outcomes),
         resown=sum(each.resown for each in outcomes),
-        learned=own_establishment(outcomes),
+        learned=learned_by_practice(outcomes, house.store.practices.values()),
     )
 
 
 def seasons_of_villages(house: House, village_ids: Collection[int]) -> VillageSeasons:
     """As `village_seasons`, in a transaction of its own, for a page."""
     with house.store.work() as work:
-        return village_seasons(work, village_ids)
+        return village_seasons(work, house, village_ids)

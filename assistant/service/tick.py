@@ -27,10 +27,10 @@ from assistant.reminders.compose import (
 from assistant.reminders.plan import ONE_DAY, is_last_asking, local
 from assistant.reminders.values import Reminder, State
 from assistant.service import consent
-from assistant.service.effects import save_and_plan
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
+from assistant.service.replan import save_and_plan
 from assistant.service.storms.warnings import raining
 from assistant.service.texts import Letter, post
 from assistant.store import OutboxText, Work

@@ -13,6 +13,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
+from assistant.service.soaking import move_soaking
 from assistant.store import Work
 
 
@@ -101,6 +102,7 @@ def note_warmth(
     warmth = Warmth(day, mean_c)
     with house.store.work() as work:
         keep_warmth(work, village.id, warmth, sight.officer.id, now)
+        move_soaking(work, house, village.id, warmth, now)
     return warmth
 
 

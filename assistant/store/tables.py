@@ -133,6 +133,9 @@ class NurseryRow(Base):
     more_on: Mapped[date | None]
     more_mats: Mapped[int | None]
     no_result: Mapped[bool] = mapped_column(default=False)
+    slow_seed: Mapped[bool] = mapped_column(default=False)
+    cool_water: Mapped[bool] = mapped_column(default=False)
+    water_c: Mapped[float | None]
     changed_at: Mapped[datetime]
 
 

@@ -24,3 +24,4 @@ class SeasonRow(Base):
     mats_left: Mapped[float]
     resown: Mapped[bool]
     establishment: Mapped[float]
+    seed_share: Mapped[float] = mapped_column(default=1.0)

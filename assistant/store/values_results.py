@@ -46,3 +46,4 @@ class NurseryEnd(NamedTuple):
     mats_left: float | None
     result_resown: bool | None
     result_establishment: float | None
+    seed_share: float | None

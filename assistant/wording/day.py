@@ -185,6 +185,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "first": lambda n, d: _task(n, TaskCode.TRANSPLANT)[0],
     "last": lambda n, d: _task(n, TaskCode.TRANSPLANT)[1],
     "soak": lambda n, d: _task(n, TaskCode.SOAK)[0],
+    "drained": lambda n, d: _task(n, TaskCode.DRAIN_SEED)[0],
     "practice": lambda n, d: Named(n.practice.names, n.practice.code),
     "grams": lambda n, d: _sprouted_g_per_m2(n),
     "thousand": lambda n, d: n.inputs.grain_weight_g,
@@ -234,14 +235,24 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
     is_old = work.nursery.day(work.today) >= old_from
     if code is TaskCode.OVERDUE and is_old and work.nursery.hill_seedlings is None:
         return t.P_OVERDUE_OLD
-    if code is TaskCode.SOAK and _waits_for_count(work):
-        return g.P_SOAK_COUNT
+    if code is TaskCode.SOAK and (work.nursery.sprouting or _waits_for_count(work)):
+        return _soaking(work)
+    if code is TaskCode.DRAIN_SEED and work.nursery.sprouting:
+        return p.P_DRAIN_SEED
     if code is TaskCode.KEEP_WATER and _unsure(work):
         return p.P_KEEP_UNSURE
     if small_mix(work.nursery):
         small = {TaskCode.COLLECT: t.P_COLLECT_SMALL, TaskCode.MIX: t.P_MIX_SMALL}
         return small.get(code, TASK_TEXTS[code].prompt)
     return TASK_TEXTS[code].prompt
+
+
+def _soaking(work: DayWork) -> Message:
+    """Where the seed needs other than a day, or its amount is not known yet."""
+    long = work.nursery.sprouting is not None
+    if _waits_for_count(work):
+        return g.P_SOAK_COUNT_LONG if long else g.P_SOAK_COUNT
+    return g.P_SOAK_LONG
 
 
 def _waits_for_count(work: DayWork) -> bool:

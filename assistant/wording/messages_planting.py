@@ -38,6 +38,29 @@ SOAK_COOL = Message(
     "{sow}. Too late? CHANGE DATE.",
     note="Cool water, by the officer's mean temperature.",
 )
+ASK_SOAK = Message(
+    "{label}: is your water cool, or the variety slow to sprout? Then I let you soak earlier.",
+    note="Question; four choices follow.",
+)
+COOL_WATER = Message("Cool water", note="A choice.")
+SLOW_SEED = Message("Slow variety", note="A choice: its seed takes long to sprout.")
+COOL_AND_SLOW = Message("Both", note="A choice: cool water, and a slow variety.")
+AS_USUAL = Message("Neither", note="A choice: warm water, and a usual variety.")
+SOAK_SET = Message(
+    "{label}: seed in water from {soak}, drain it {drained}, keep it moist till you sow on {sow}. "
+    "Other day: CHANGE DATE.",
+    note="The days of soaking, after cool water or a slow variety; all are dates.",
+)
+P_SOAK_LONG = Message(
+    "Soak {seed} kg seed in clean water until {drained}, changed morning and evening. Cover the "
+    "pail: small children can drown. To sort seed first: MENU, 9.",
+    note="The day of soaking, for cool water or slow seed. {drained} is a date. Keep the caution.",
+)
+P_SOAK_COUNT_LONG = Message(
+    "Count first: the count says how much seed to soak, in clean water until {drained}. Keep the "
+    "pail covered: small children can drown.",
+    note="The same while the seed test is not counted yet. Keep the caution.",
+)
 P_SOAK_COUNT = Message(
     "Count first: the count says how much seed to soak, 24 h in clean water. Keep the pail covered: "
     "small children can drown.",

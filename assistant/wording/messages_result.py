@@ -39,6 +39,16 @@ RESULT_KEPT = Message(
     "{label}: noted, thank you. The nursery is closed. Plan the next one: send NEW.",
     note="The season's result is kept. NEW is a word to send.",
 )
+ASK_SEED_USED = Message(
+    "{label}: {seed} kg of dry seed were planned. How much did you sow? Send e.g. 9.5 kg, or 1:",
+    note="Question after the result is kept; a choice follows: 1 As planned.",
+)
+AS_PLANNED = Message("As planned", note="A choice: as much seed as the plan said.")
+AGAIN_SEED_USED = Message(
+    "Send the kg of dry seed that you sowed, e.g. 9.5 kg, or 1 if it was as planned.",
+    note="The weight could not be read, or is far from what was planned.",
+)
+SEED_USED_KEPT = Message("Noted: {seed} kg. Thank you.", note="The seed that was really sown.")
 SURPLUS = Message(
     "Spare mats: use some to fill gaps, offer the rest to a neighbour while they are fresh.",
     note="Mats were left over.",

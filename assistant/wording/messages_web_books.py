@@ -165,6 +165,13 @@ LEARNED = Message(
     "seedlings planted, likely {low} to {high}.",
     note="{n} counts results of single nurseries; the others are numbers of seedlings.",
 )
+LEARNED_BY = Message(
+    "Learned of {village} ({practice}) from {n} season: {percent} of 100 germinated seeds become "
+    "seedlings planted, likely {low} to {high}.",
+    plural="Learned of {village} ({practice}) from {n} seasons: {percent} of 100 germinated seeds "
+    "become seedlings planted, likely {low} to {high}.",
+    note="The same for another kind of bed than mats; {practice} is such as 'wet bed'.",
+)
 LEARNED_NOTHING = Message(
     "Nothing is learned of this village yet: no result was told.", note="Instead of that."
 )

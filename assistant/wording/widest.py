@@ -74,6 +74,7 @@ _SLOTS: Mapping[str, Values] = {
     "delivered": _COUNT,
     "digit": Values(1),
     "drain": _DATE,
+    "drained": _DATE,
     "dry": Values(9.1, (1279,)),
     "every": Values(2),
     "example": Values("RAIN", ("CLEAR", "COUNT")),

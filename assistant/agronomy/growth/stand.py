@@ -13,11 +13,9 @@ from enum import StrEnum
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.lot.germination import Z_95, Range
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import whole_down, whole_up
 from assistant.agronomy.seed import CM2_PER_M2
-from assistant.agronomy.tasks import TaskCode
 
 
 class StandAdvice(StrEnum):
@@ -94,13 +92,12 @@ def filling(shoots: float, quantities: Quantities) -> Filling:
     return Filling(quantities.seed_kg * missing, mats, bed_m2)
 
 
-def sow_again_day(today: dt.date, practice: Practice = MAT) -> dt.date:
-    """The day of sowing for seed that is soaked today."""
-    rules = {rule.code: rule for rule in practice.days.tasks}
-    return today - dt.timedelta(days=int(rules[TaskCode.SOAK].start.days.value))
+def sow_again_day(today: dt.date, nursery: Nursery) -> dt.date:
+    """The day of sowing for seed that is soaked today, in as many days as for this bed."""
+    return today + dt.timedelta(days=nursery.soak_before_d)
 
 
 def sown_again(nursery: Nursery, today: dt.date) -> Nursery:
     """The whole bed sown anew: all its days count from the new sowing."""
-    fresh = nursery.sown_on(sow_again_day(today, nursery.practice), sown=False)
+    fresh = nursery.sown_on(sow_again_day(today, nursery), sown=False)
     return replace(fresh, urea_on=None, hill_seedlings=None, more_on=None, more_mats=None)

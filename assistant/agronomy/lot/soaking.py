@@ -32,6 +32,40 @@ def sprouting(water_c: float, *, slow: bool = False) -> Sprouting:
     return Sprouting(soak_d, whole_up(incubate_h / HOURS))
 
 
+class Seed(NamedTuple):
+    """What makes seed sprout later than usual.
+
+    `slow`: the variety; `cool`: the farmer's water, of no known warmth; `water_c`: its warmth
+    by a figure [C], taken from the mean of the air.
+    """
+
+    slow: bool = False
+    cool: bool = False
+    water_c: float | None = None
+
+    @property
+    def sprouting(self) -> Sprouting | None:
+        """The days that this asks for; None where those of the practice do.
+
+        Without a figure cool water asks for what a slow variety does, two days each; both
+        together for a third day moist, as in the cool season of Bangladesh (60-72 h).
+        """
+        warm = c.SOAK_COOL_BELOW_C.value
+        if self.water_c is not None and self.water_c < warm:
+            return sprouting(self.water_c, slow=self.slow)
+        if not (self.slow or self.cool):
+            return None
+        days = sprouting(warm, slow=True)
+        both = self.slow and self.cool
+        longest = whole_up((c.INCUBATE_H.high or c.INCUBATE_H.value) / HOURS)
+        return Sprouting(days.soak_d, longest) if both else days
+
+
+def is_cool(mean_c: float) -> bool:
+    """Whether seed needs longer in water of that warmth [C]."""
+    return mean_c < c.SOAK_COOL_BELOW_C.value
+
+
 def soak_days(water_c: float, *, slow: bool = False) -> float:
     """Days of soaking at a water temperature [C], for a slow variety longer.
 

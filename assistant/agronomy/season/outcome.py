@@ -1,8 +1,9 @@
 """What a season gave: the field planted, mats left or short, so how many seedlings stood."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import LIMITS
@@ -19,9 +20,10 @@ class SeasonOutcome:
         mats, mats_left: mats that were raised, and those over when the field was planted
         establishment: what the plan counted on [fraction 0-1]
         practice: the code of how the seedlings were raised
+        seed_share: dry seed that was really sown, for each kg of the plan
 
     Raises:
-        AgronomyError: nothing planted, or more mats left than there were.
+        AgronomyError: nothing planted, no seed, or more mats left than there were.
     """
 
     nursery_id: int
@@ -34,11 +36,13 @@ class SeasonOutcome:
     resown: bool
     establishment: float
     practice: str = MAT.code
+    seed_share: float = 1.0
 
     def __post_init__(self) -> None:
-        if not 0 < self.planted_area_m2 or not 0 <= self.mats_left < self.mats:
+        planted = self.planted_area_m2 > 0 and self.seed_share > 0
+        if not planted or not 0 <= self.mats_left < self.mats:
             raise AgronomyError(
-                f"expected a planted area and mats used, got {self}; ask the farmer again"
+                f"expected a planted area, seed and mats used, got {self}; ask the farmer again"
             )
 
     @property
@@ -56,11 +60,12 @@ class SeasonOutcome:
         """Seedlings planted out per germinated seed, by what was planted from how many mats.
 
         The plan sows for the whole field on all mats at `establishment`; planting a share of
-        the field from a share of the mats says by how much that was off. It stands on the
-        germination and the hills of the plan, and so carries their errors too.
+        the field from a share of the mats says by how much that was off, and so does other
+        seed on the mats than was planned. It stands on the germination and the hills of the
+        plan, and so carries their errors too.
         """
         planted = self.planted_area_m2 / self.field_area_m2
-        share = planted / (self.mats_used / self.mats)
+        share = planted / (self.mats_used / self.mats) / self.seed_share
         limits = LIMITS["establishment"]
         return min(max(self.establishment * share, limits.low), limits.high)
 
@@ -76,3 +81,24 @@ def own_establishment(
     """What is believed after those of these seasons that a practice raised; None after none."""
     seen = [outcome.seen for outcome in outcomes if outcome.practice == practice.code]
     return learned(seen, practice.planting.establishment.value) if seen else None
+
+
+class Learned(NamedTuple):
+    """What seasons by one practice have taught, and how many they were."""
+
+    practice: Practice
+    establishment: Establishment
+    seasons: int
+
+
+def learned_by_practice(
+    outcomes: Sequence[SeasonOutcome], practices: Iterable[Practice]
+) -> tuple[Learned, ...]:
+    """The belief of each practice that any of these seasons was raised by, in their order."""
+    found = []
+    for practice in practices:
+        own = own_establishment(outcomes, practice)
+        if own is not None:
+            count = sum(each.practice == practice.code for each in outcomes)
+            found.append(Learned(practice, own, count))
+    return tuple(found)

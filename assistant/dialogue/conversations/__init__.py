@@ -15,9 +15,9 @@ from assistant.dialogue.conversations.home import (
 from assistant.dialogue.conversations.invited import ADDING, INVITED, INVITED_FREE
 from assistant.dialogue.conversations.more import MORE
 from assistant.dialogue.conversations.plan import PLAN
-from assistant.dialogue.conversations.planting import PLANTING, RECOUNT
+from assistant.dialogue.conversations.planting import PLANTING, RECOUNT, SOAKING
 from assistant.dialogue.conversations.rain import RAIN_WARNING
-from assistant.dialogue.conversations.result import RESULT
+from assistant.dialogue.conversations.result import RESULT, SEED_USED
 from assistant.dialogue.conversations.seed_test import SEED_TEST
 from assistant.dialogue.conversations.signup import SIGNUP
 from assistant.dialogue.conversations.trouble import TROUBLE
@@ -41,7 +41,9 @@ __all__ = [
     "RECOUNT",
     "RESULT",
     "SEED_TEST",
+    "SEED_USED",
     "SIGNUP",
+    "SOAKING",
     "STOPPING",
     "TABLES",
     "TROUBLE",
@@ -68,9 +70,11 @@ TABLES: Mapping[str, Conversation] = {
         RAIN_WARNING,
         SEED_TEST,
         RESULT,
+        SEED_USED,
         EMERGENCE,
         MORE,
         PLANTING,
         RECOUNT,
+        SOAKING,
     )
 }

@@ -1,5 +1,7 @@
 """How seedlings are planted and what the seed weighs; and leaves counted once more."""
 
+from dataclasses import replace
+
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
@@ -52,6 +54,27 @@ PLANTING = conversation(
     _number("hill", g.ASK_SEEDLINGS, Reads.HILL),
     _number("grains", g.ASK_GRAINS, Reads.GRAINS),
     _number("gaps", g.ASK_GAPS, Reads.GAPS),
+)
+
+SOAKING = conversation(
+    "soaking",
+    1,
+    replace(_NURSERY, goes={ANY: "how"}),
+    Question(
+        "how",
+        asks=g.ASK_SOAK,
+        reads=Reads.CHOICE,
+        keeps="how",
+        choices=(
+            Choice("cool", g.COOL_WATER),
+            Choice("slow", g.SLOW_SEED),
+            Choice("both", g.COOL_AND_SLOW),
+            Choice("usual", g.AS_USUAL),
+        ),
+        goes={ANY: "!soak_so"},
+        help=g.ASK_SOAK,
+        again=m.AGAIN_CHOICE,
+    ),
 )
 
 RECOUNT = conversation(

@@ -5,6 +5,21 @@ from assistant.wording import messages_practice as p
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 
+SEED_USED = conversation(
+    "seed_used",
+    1,
+    Question(
+        "used",
+        asks=r.ASK_SEED_USED,
+        reads=Reads.SEED_KG,
+        keeps="used",
+        choices=(Choice("planned", r.AS_PLANNED),),
+        goes={ANY: "!seed_used"},
+        help=r.AGAIN_SEED_USED,
+        again=r.AGAIN_SEED_USED,
+    ),
+)
+
 RESULT = conversation(
     "result",
     1,

@@ -11,8 +11,8 @@ from enum import StrEnum
 from assistant.people import Farmer, read_phone
 from assistant.service.audit import Act, Subject, note
 from assistant.service.consent import Enroller, enrol_one
-from assistant.service.effects import save_and_plan
 from assistant.service.house import House
+from assistant.service.replan import save_and_plan
 from assistant.service.sight import Sight
 from assistant.store import Work
 

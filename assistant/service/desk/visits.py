@@ -15,10 +15,10 @@ from assistant.people import Farmer
 from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.values import Reminder, State
 from assistant.service.audit import Act, Subject, note
-from assistant.service.effects import save_and_plan
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.letters import Pen, why_not
+from assistant.service.replan import save_and_plan
 from assistant.service.sight import Sight
 from assistant.store import Work
 from assistant.wording import messages_officer as o

@@ -12,15 +12,18 @@ from itertools import chain
 from typing import NamedTuple
 
 from assistant.agronomy.practices import MAT
-from assistant.agronomy.season.establishment import Establishment
-from assistant.agronomy.season.outcome import SeasonOutcome, own_establishment
+from assistant.agronomy.rounding import nearest
+from assistant.agronomy.season.outcome import Learned, SeasonOutcome, learned_by_practice
 from assistant.agronomy.seed import M2_PER_HA
 from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.season.results_lines import Ended, Line
 from assistant.service.sight import Sight
+from assistant.wording import messages_web_books as b
+from assistant.wording.message import Named, Say
 
+PERCENT = 100
 MOST_SEASONS = 12
 MONTHS_A_YEAR = 12
 
@@ -67,6 +70,7 @@ class Figures(NamedTuple):
     planted_m2: float
     seed_plan_kg: float
     seed_told_kg: float
+    seed_sown_kg: float
     seed_used_kg: float
     mats_left: float
     mats_used: float
@@ -107,7 +111,7 @@ def figures(line: Line) -> Figures:
     )
 
 
-_NOT_TOLD = (0.0,) * 6
+_NOT_TOLD = (0.0,) * 7
 
 
 def _told(seed_kg: float, told: SeasonOutcome) -> tuple[float, ...]:
@@ -115,7 +119,8 @@ def _told(seed_kg: float, told: SeasonOutcome) -> tuple[float, ...]:
     used = told.mats_used
     return (
         seed_kg,
-        seed_kg * used / told.mats,
+        seed_kg * told.seed_share,
+        seed_kg * told.seed_share * used / told.mats,
         told.mats_left,
         used,
         told.observed_establishment * used,
@@ -171,7 +176,7 @@ class Summed:
     @property
     def used_rate(self) -> float | None:
         """Seed sown there for what was planted [kg/ha planted]."""
-        return _rate(self.sums.seed_told_kg, self.sums.planted_m2)
+        return _rate(self.sums.seed_sown_kg, self.sums.planted_m2)
 
 
 def _rate(kg: float, m2: float) -> float | None:
@@ -182,7 +187,8 @@ def _rate(kg: float, m2: float) -> float | None:
 class Results:
     """The page: by village, or nursery by nursery for one village.
 
-    `learned` is what all seasons of the chosen village have taught of its establishment.
+    `learned` is what all seasons of the chosen village have taught of its establishment, by
+    practice.
     """
 
     villages: tuple[Village, ...]
@@ -190,8 +196,7 @@ class Results:
     seasons: tuple[Season, ...]
     season: Season
     lines: tuple[Line, ...]
-    learned: Establishment | None
-    learned_from: int
+    learned: tuple[Learned, ...]
 
     @cached_property
     def by_village(self) -> tuple[Summed, ...]:
@@ -210,9 +215,25 @@ class Results:
         return Summed(None, added([each.sums for each in self.by_village]))
 
     @property
+    def learned_says(self) -> tuple[Say, ...]:
+        """The same in words, a line a practice."""
+        name = self.chosen.name if self.chosen else ""
+        return tuple(_learned(each, name) for each in self.learned)
+
+    @property
     def widest(self) -> float:
         """The largest field area of a village: what bars are measured by [m2]."""
         return max((each.sums.field_m2 for each in self.by_village), default=0.0) or 1.0
+
+
+def _learned(what: Learned, village: str) -> Say:
+    own, practice = what.establishment, what.practice
+    shares = {"percent": own.mean, "low": own.likely.low, "high": own.likely.high}
+    told = {name: nearest(share * PERCENT) for name, share in shares.items()}
+    if practice.code == MAT.code:
+        return b.LEARNED(village=village, n=what.seasons, **told)
+    kind = Named(practice.names, practice.code)
+    return b.LEARNED_BY(village=village, n=what.seasons, practice=kind, **told)
 
 
 def results(
@@ -246,8 +267,7 @@ def results(
         seasons=seasons,
         season=shown,
         lines=lines,
-        learned=own_establishment(told),
-        learned_from=len(told),
+        learned=learned_by_practice(told, practices.values()),
     )
 
 

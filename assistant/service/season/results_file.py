@@ -73,7 +73,7 @@ def _quantities(line: Line) -> tuple[Value, ...]:
         _round(seed),
         _round(line.seed_used_kg),
         _round(seed / field_ha),
-        _round(seed / planted_ha if planted_ha else None),
+        _round((line.seed_sown_kg or 0) / planted_ha if planted_ha else None),
         _round(end.establishment * WHOLE, 1),
         _round(told.observed_establishment * WHOLE, 1) if told else None,
         told.mats if told else None,

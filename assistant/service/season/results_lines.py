@@ -73,6 +73,8 @@ class Line:
             mats_left=e.mats_left or 0,
             resown=bool(e.result_resown),
             establishment=e.result_establishment or e.establishment,
+            practice=self.practice.code,
+            seed_share=e.seed_share or 1.0,
         )
 
     @property
@@ -95,10 +97,16 @@ class Line:
         return measured(self.seed_kg, Measure.SEED_KG)
 
     @property
+    def seed_sown_kg(self) -> float | None:
+        """Dry seed that was really sown, as its farmer told or else as planned [kg]; None
+        before the result."""
+        return self.seed_kg * self.outcome.seed_share if self.outcome else None
+
+    @property
     def seed_used_kg(self) -> float | None:
         """The part of it on the mats that were planted [kg]; None before the result."""
         told = self.outcome
-        return self.seed_kg * told.mats_used / told.mats if told else None
+        return (self.seed_sown_kg or 0) * told.mats_used / told.mats if told else None
 
     # --- dates -------------------------------------------------------------------------------
 

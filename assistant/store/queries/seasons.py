@@ -79,7 +79,7 @@ class Seasons:
                 *(getattr(n, name) for name in _OF_NURSERY),
                 planned,
                 *(s.ended_on, s.planted_area_m2, s.mats, s.mats_left),
-                *(s.resown, s.establishment),
+                *(s.resown, s.establishment, s.seed_share),
             )
             .join(f, f.id == n.farmer_id)
             .outerjoin(s, s.nursery_id == n.id)

@@ -7,7 +7,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import poisson
 
-from assistant.agronomy.calendar import Anchors, calendar
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.growth.leaves import (
     LeafAdvice,
@@ -23,12 +22,14 @@ from assistant.agronomy.growth.stand import (
     likely_share,
     needed_shoots,
     sow_again_day,
+    sown_again,
     stand_share,
 )
 from assistant.agronomy.practices import MAT
 from assistant.agronomy.quantities import quantities
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practices import open_practices
+from tests.talk import nursery
 
 PRACTICES = open_practices()
 WET = PRACTICES["wet_bed"]
@@ -71,8 +72,9 @@ def test_a_bed_without_mats_is_filled_by_area():
 def test_seed_soaked_today_is_sown_when_the_practice_sows_it(code):
     """Its calendar, counted from that sowing, soaks today."""
     today = date(2026, 6, 10)
-    sow = sow_again_day(today, PRACTICES[code])
-    tasks = {task.code: task for task in calendar(Anchors(sow, practice=PRACTICES[code]))}
+    again = sown_again(nursery(practice=PRACTICES[code]), today)
+    assert again.sow_date == sow_again_day(today, again)
+    tasks = {task.code: task for task in again.tasks}
     assert tasks[TaskCode.SOAK].date == today
 
 

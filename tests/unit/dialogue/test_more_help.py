@@ -4,9 +4,10 @@ from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.wording import messages_care as c
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from tests.talk import TODAY, Phone, item, nursery
-from tests.valley import like
+from tests.valley import like, numbered
 
 
 def more(digit: str, **given: object) -> list[str]:
@@ -26,8 +27,11 @@ def test_salt_water_is_told_for_the_farmers_pail_and_the_rinsing_goes_with_it() 
 
 
 def test_soaking_too_long_roots_and_no_sprouts_are_told() -> None:
-    """Three short texts."""
-    assert more("3") == [like(c.SOAK_LONGER), like(c.ROOTS_LONG), like(c.NONE_SPROUT)]
+    """Three short texts; then, while no seed is sown, whether this seed needs longer."""
+    tips = [like(c.SOAK_LONGER), like(c.ROOTS_LONG), like(c.NONE_SPROUT)]
+    choices = numbered(g.COOL_WATER, g.SLOW_SEED, g.COOL_AND_SLOW, g.AS_USUAL)
+    assert more("3") == [*tips, like(g.ASK_SOAK, *choices)]
+    assert more("3", sown=True) == tips
 
 
 def test_watering_is_told_in_the_farmers_pails_for_the_bed() -> None:

@@ -99,7 +99,63 @@ def test_mats_that_just_sufficed_teach_nothing_new() -> None:
     """The plan's own figure came true: 65 stays 65."""
     phone = planted()
     phone.says("2")
-    assert phone.hears("2") == [like(r.RESULT_KEPT)]
+    kept, asked = phone.hears("2")
+    assert kept == like(r.RESULT_KEPT)
+    assert asked == like(r.ASK_SEED_USED(label="A", seed=9.1), *numbered(r.AS_PLANNED))
+
+
+def told(text: str) -> Phone:
+    """A season that just sufficed, and what was said of its seed."""
+    phone = planted()
+    phone.says("2")
+    phone.says("2")
+    phone.known = replace(phone.known, seasons=(outcome(),))
+    phone.says(text)
+    return phone
+
+
+@pytest.mark.parametrize(
+    ("text", "kg"),
+    [("12 kg", 12.0), ("12", 12.0), ("12,5 kilo", 12.5), ("about 8.5kg", 8.5), ("9500 g", 9.5)],
+)
+def test_the_seed_that_was_really_sown_is_kept_beside_the_result(text: str, kg: float) -> None:
+    """12 kg where 9.1 were planned: fewer of the seeds stood. A farmer's figure in kg or g."""
+    phone = told(text)
+    [change] = phone.changes
+    assert isinstance(change, v.KeepSeason)
+    assert change.outcome.seed_share == pytest.approx(kg / 9.1)
+    stood = change.outcome.observed_establishment
+    assert stood == pytest.approx(0.65 * 9.1 / kg)
+    assert phone.known.session is None
+
+
+@pytest.mark.parametrize("text", ["1", "as planned", "no"])
+def test_seed_as_planned_changes_nothing(text: str) -> None:
+    """The result stands already; so it does where nobody answers."""
+    assert told(text).changes == []
+
+
+@pytest.mark.parametrize("text", ["2 bags", "200 kg", "2 bags of 5 kg", "a lot", "0.5 kg"])
+def test_seed_that_is_no_weight_or_far_from_the_plan_is_asked_again(text: str) -> None:
+    """Five times the plan, or a fifth of it, is rather a slip."""
+    phone = planted()
+    phone.says("2")
+    phone.says("2")
+    assert phone.hears(text)[0].startswith("Send the kg of dry seed")
+    assert phone.known.session is not None
+
+
+def test_more_seed_than_planned_is_learned_from() -> None:
+    """18.2 of 9.1 kg: 0.65 / 2 = 0.325 seen; (39.44 x 0.65 + 20 x 0.325) / 59.44 = 0.5406, by
+    hand as below: 54 of 100."""
+    phone = planted()
+    phone.says("2")
+    phone.says("2")
+    phone.known = replace(phone.known, seasons=(outcome(),))
+    assert phone.hears("18.2") == [
+        like(r.SEED_USED_KEPT(seed=18.2)),
+        like(r.LEARNED(own=54, usual=65)),
+    ]
 
 
 def test_a_result_before_transplanting_is_put_off() -> None:

@@ -35,6 +35,8 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "seed_test": {"nursery": 1},
     "emergence": {"nursery": 1, "shoots": 20},
     "result": {"nursery": 1},
+    "soaking": {"nursery": 1},
+    "seed_used": {"season": 1, "label": "A", "practice": "mat", "seed": 9.1},
     "stopping": {"reading": "stop"},
     "invited": {"officer": "Asha"},
     "invited_free": {"officer": "Asha"},

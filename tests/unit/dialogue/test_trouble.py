@@ -6,6 +6,7 @@ from datetime import date, timedelta
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
@@ -237,3 +238,14 @@ def test_no_text_of_care_names_a_pesticide() -> None:
     texts = [each.text.lower() for each in vars(c).values() if isinstance(each, Message)]
     for word in ("pesticide", "insecticide", "fungicide", "herbicide", "ml "):
         assert not [text for text in texts if word in text]
+
+
+def test_none_is_sent_as_0_by_text_and_leads_back_on_a_screen() -> None:
+    """The texts ask for 0; the screen says "0 Back"."""
+    for channel, told in ((Channel.SMS, "0 shoots in a square"), (Channel.USSD, "Menu.")):
+        bed = nursery(sow=TODAY - timedelta(days=10), sown=True)
+        phone = Phone.enrolled(bed)
+        phone.known = replace(phone.known, channel=channel)
+        for reply in ("PROBLEM", "2"):
+            phone.says(reply)
+        assert told in phone.hears("0")[-1]

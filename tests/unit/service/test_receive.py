@@ -9,8 +9,8 @@ from sqlalchemy import inspect
 from assistant.alphabet import fits_screen
 from assistant.channel import Channel, Fate, Incoming, Receipt
 from assistant.people import Village
-from assistant.service import effects
 from assistant.service import receive as receiving
+from assistant.service import replan
 from assistant.service.dispatch import take_receipt
 from assistant.service.receive import receive
 from assistant.store import DatabaseFailedError
@@ -224,7 +224,7 @@ def test_a_change_that_fails_undoes_the_whole_turn(
         raise RuntimeError("a fault of ours")
 
     with monkeypatch.context() as patch:
-        patch.setattr(effects, "planned", fails)
+        patch.setattr(replan, "planned", fails)
         assert amina.text(AMINA, "1") == [like(m.SORRY_TROUBLE)]
     with amina.house.store.work() as work:
         assert work.nurseries.count() == 0

@@ -4,6 +4,7 @@ import pytest
 
 from assistant.wording import messages_care as c
 from assistant.wording import messages_officer as o
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from tests.valley import AMINA, CODE, KIJANI, OFFICER, Valley, day, like
 
@@ -85,3 +86,40 @@ def test_an_old_temperature_is_no_longer_reckoned_with(amina: Valley) -> None:
     amina.go("13 Jun 06:00")
     amina.heard(AMINA)
     assert amina.text(AMINA, "2") == [like(m.LEAVES_FEW, c.NEXT_LEAF, m.ASK_TRANSPLANTING)]
+
+
+def _soaks(valley: Valley) -> list[str]:
+    """The days on which a reminder to soak waits."""
+    with valley.house.store.look() as work:
+        [nursery] = work.nurseries.of_farmer(1)
+        story = work.reminders.of_nursery(nursery.id)
+    return [
+        f"{each.day:%d.%m.}"
+        for each in story
+        if each.task == "soak" and each.state == "planned"
+    ]
+
+
+def test_cool_water_moves_soaking_and_its_reminder_and_the_farmer_is_told(
+    valley: Valley,
+) -> None:
+    """100 degree-days (RDA, Korea) at 17 C are six days in water, and two moist: eight before
+    sowing on the 20th. Warm again, a day and a day."""
+    valley.add_officer(KIJANI)
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "20 June")
+    assert _soaks(valley) == ["18.06."]
+    valley.heard(AMINA)
+    valley.text(OFFICER, f"TEMP {CODE} Kijani 17")
+    valley.send()
+    told = g.SOAK_COOL(label="A", degrees=17.0, days=6, date=day("12 Jun"), sow=day("20 Jun"))
+    assert valley.heard(AMINA) == [like(told)]
+    assert _soaks(valley) == ["12.06."]
+    valley.text(OFFICER, f"TEMP {CODE} Kijani 17")  # the same again says nothing
+    valley.send()
+    assert valley.heard(AMINA) == []
+    valley.text(OFFICER, f"TEMP {CODE} Kijani 24")
+    valley.send()
+    told = g.SOAK_SET(label="A", soak=day("18 Jun"), drained=day("19 Jun"), sow=day("20 Jun"))
+    assert valley.heard(AMINA) == [like(told)]
+    assert _soaks(valley) == ["18.06."]

@@ -49,13 +49,14 @@ def test_a_result_is_kept_closes_the_nursery_and_shows_for_the_village(
     planted.go("9 Jun 07:00")
     planted.heard(AMINA)
     assert planted.text(AMINA, "2") == [like(r.ASK_RESOWN, ...)]
-    assert planted.text(AMINA, "2") == [like(r.RESULT_KEPT)]
+    assert planted.text(AMINA, "2") == [like(r.RESULT_KEPT), like(r.ASK_SEED_USED, ...)]
     seen = seasons_of_villages(planted.house, [kijani.id])
     (told,) = seen.outcomes
     assert (told.ended_on, told.mats, told.mats_left) == (date(2026, 6, 9), 267, 0.0)
     assert (seen.planned_area_m2, seen.planted_area_m2) == (4000.0, 4000.0)
     assert (seen.short, seen.with_mats_left, seen.resown) == (0, 0, 0)
-    assert seen.learned is not None and seen.learned.mean == pytest.approx(0.65)
+    assert [each.seasons for each in seen.learned] == [1]
+    assert seen.learned[0].establishment.mean == pytest.approx(0.65)
     with planted.house.store.work() as work:
         assert work.nurseries.of_farmer(1) == ()
 

@@ -1,0 +1,72 @@
+"""Soaking that moves with an officer's temperature: earlier in cool water, back in warm."""
+
+from dataclasses import replace
+from datetime import date, datetime
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.growth.warmth import Warmth
+from assistant.agronomy.lot.soaking import is_cool
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.values import Kind
+from assistant.people import Farmer
+from assistant.service.days import local_date, zone_of
+from assistant.service.house import House
+from assistant.service.replan import save_and_plan
+from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.store import Work
+from assistant.wording import messages_planting as g
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+
+def move_soaking(
+    work: Work, house: House, village_id: int, warmth: Warmth, now: datetime
+) -> None:
+    """Moves the soaking of a village's seed that is not soaked yet, and tells its farmers.
+
+    Sowing stays: where there is no time any more for as many days, the farmer is told so and
+    decides.
+    """
+    zone = zone_of(work, house, village_id)
+    today = local_date(now, zone)
+    for farmer, nursery in work.nurseries.in_village(village_id, sown_from=today):
+        after = _by_warmth(nursery, warmth)
+        if nursery.sown or _soak(nursery) < today or _soak(after) == _soak(nursery):
+            continue
+        if _soak(after) >= today:
+            work.lock(farmer.phone)
+            save_and_plan(work, house, farmer, after, now)
+        _tell(work, house, farmer, after, _news(after, warmth, today), now)
+
+
+def _by_warmth(nursery: Nursery, warmth: Warmth) -> Nursery:
+    return replace(nursery, water_c=warmth.mean_c if is_cool(warmth.mean_c) else None)
+
+
+def _soak(nursery: Nursery) -> date:
+    return next(task.date for task in nursery.tasks if task.code is TaskCode.SOAK)
+
+
+def _news(nursery: Nursery, warmth: Warmth, today: date) -> tuple[Say, ...]:
+    days = nursery.sprouting
+    if nursery.water_c is None or days is None:
+        return (about(g.SOAK_SET, nursery, today),)
+    degrees, begins = warmth.mean_c, _soak(nursery)
+    cool = about(g.SOAK_COOL, nursery, today, degrees=degrees, days=days.soak_d, date=begins)
+    return (cool,)
+
+
+def _tell(
+    work: Work, house: House, farmer: Farmer, bed: Nursery, says: tuple[Say, ...], now: datetime
+) -> None:
+    due = after_quiet(house, zone_of(work, house, farmer.village_id), now)
+    letter = Letter(
+        phone=farmer.phone,
+        language=farmer.language,
+        says=says,
+        kind=Kind.LETTER,
+        due_at=due,
+        not_after=due + REPLY_LASTS,
+        nursery_id=bed.id,
+    )
+    post(work, house, letter, now)
