@@ -95,13 +95,19 @@ def test_nothing_is_cut_at_any_width(window: Page, busy: Office) -> None:
     assert faults == [], "\n".join(faults)
 
 
-def test_tables_that_are_cut_can_be_seen_whole_on_a_small_laptop(
-    window: Page, busy: Office
+PICTURES = ("/season", "/season?village=1", "/results", "/results?village=2")
+
+
+@pytest.mark.parametrize(
+    ("width", "paths"), [(1024, (*PICTURES, "/messages")), (390, PICTURES)]
+)
+def test_what_is_looked_at_is_seen_whole(
+    window: Page, busy: Office, width: int, paths: tuple[str, ...]
 ) -> None:
-    """At 1024 px even a marked box holds its table whole, but for the sheet of weeks."""
+    """Season and results need no scrolling even in a marked box, also on a phone."""
     sign_in(window, busy, LEAD)
-    window.set_viewport_size({"width": 1024, "height": 640})
-    for path in ("/results", "/results?village=2", "/messages", "/season", "/season?village=1"):
+    window.set_viewport_size({"width": width, "height": 640})
+    for path in paths:
         window.goto(busy.url + path)
         hidden = window.evaluate(
             "[...document.querySelectorAll('.wide')].map((e) => e.scrollWidth - e.clientWidth)"

@@ -2,13 +2,28 @@
 
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 
 import pytest
 import vobject
 from playwright.sync_api import Browser, Page, expect
 
+from assistant.people import Farmer
+from tests.benchmarks.crowd import a_nursery
 from tests.browser.conftest import Office, audit, fits, picture, sign_in
 
+FARMERS = (
+    "Neema Kito",
+    "Elia Tembo",
+    "Halima Said",
+    "Musa Salama",
+    "Asha Wanyonyi",
+    "Daudi Nuru",
+    "Amina Mwangaza",
+    "Paulo Mosi",
+    "Zuhura Hamisi",
+    "Tatu Rehema",
+)
 A4_MM = (210.0, 297.0)
 POINTS_PER_MM = 72 / 25.4  # PDF 32000-1: a unit of user space is 1/72 inch
 
@@ -144,3 +159,32 @@ def test_a_sheet_is_one_page_of_a4(
     boxes = re.findall(rb"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]", paper)
     sizes = [tuple(round(float(side) / POINTS_PER_MM) for side in box) for box in boxes]
     assert sizes == [A4_MM[::-1] if across else A4_MM]
+
+
+def test_a_village_of_thirteen_hangs_on_two_pages(plain_page: Page, storm: Office) -> None:
+    """Each with days of its own; upright as a list, across as weeks."""
+    _thirteen(storm)
+    sign_in(plain_page, storm)
+    for form in ("list", "weeks"):
+        plain_page.goto(f"{storm.url}/villages/1/calendar?form={form}")
+        paper = plain_page.pdf(prefer_css_page_size=True)
+        assert len(re.findall(rb"/MediaBox", paper)) <= 2, form
+
+
+def _thirteen(office: Office) -> None:
+    """Ten more farmers in Kijani, who sow from the fourth to the fourteenth."""
+    valley = office.valley
+    with valley.house.store.work() as work:
+        kijani = work.people.villages()[0]
+        for number in range(10):
+            farmer = Farmer(
+                0,
+                f"+44770090080{number}",
+                "en",
+                kijani.id,
+                valley.now,
+                None,
+                name=FARMERS[number],
+            )
+            sow = valley.now.date() + timedelta(days=number - 6)
+            work.nurseries.save(a_nursery(work.people.save_farmer(farmer).id, sow), valley.now)

@@ -1,7 +1,8 @@
 """A calendar for the wall of a village, or for one nursery: who does what on which day.
 
 It shows some weeks from a Monday on and not a calendar month: a season is about forty days, and
-at the end of a month a sheet of it would hold next to nothing of what is to come.
+at the end of a month a sheet of it would hold next to nothing of what is to come. Of the week
+that it is, the days that have gone by are empty: nobody hangs up what is over.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -106,7 +107,7 @@ def village_calendar(
     days = [first + timedelta(days=ahead) for ahead in range(7 * WEEKS)]
     return WallCalendar(
         today=today,
-        weeks=_weeks(_marks(agreed, today), days, names=True),
+        weeks=_weeks(_to_come(_marks(agreed, today), days, today), days, names=True),
         village=village,
         left_out=len({farmer.id for farmer, _ in found} - {farmer.id for farmer, _ in agreed}),
     )
@@ -130,7 +131,7 @@ def nursery_calendar(
     days = [first + timedelta(days=ahead) for ahead in range(7 * weeks)]
     return WallCalendar(
         today=today,
-        weeks=_weeks(marks, days, names=False),
+        weeks=_weeks(_to_come(marks, days, today), days, names=False),
         village=sight.village(farmer.village_id),
         farmer=farmer,
         nursery=nursery,
@@ -156,6 +157,12 @@ def _marks(
                 every = entry.task.every_d
                 for ahead in range(0, (entry.until - entry.day).days + 1, every):
                     yield entry, entry.day + timedelta(days=ahead), farmer, nursery
+
+
+def _to_come(marks: Iterable[Mark], days: Sequence[date], today: date) -> list[Mark]:
+    """Without the days that are over, unless the sheet begins with earlier weeks."""
+    since = today if days[0] == _monday(today) else days[0]
+    return [mark for mark in marks if mark[1] >= since]
 
 
 def _weeks(

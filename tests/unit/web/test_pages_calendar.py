@@ -111,6 +111,20 @@ def test_what_is_not_in_sight_has_no_sheet(browser: Browser, path: str, end: str
     assert browser.page.status_code == 200
 
 
+def test_of_this_week_only_what_is_to_come_hangs_on_the_wall(
+    valley: Valley, browser: Browser
+) -> None:
+    """On Thursday the eleventh the sowing of the tenth is over, as a list and as weeks; the
+    sheet of the weeks before still has it."""
+    valley.go("11 Jun 12:00")
+    browser.sign_in()
+    for form in ("list", "weeks"):
+        shown = browser.open(f"/villages/1/calendar?form={form}")
+        assert "uncover and flood : Amina Juma" in shown
+        assert "sow : Amina Juma" not in shown
+    assert "sow : Amina Juma" in browser.open("/villages/1/calendar?from=2026-05-11")
+
+
 # --- in a phone ------------------------------------------------------------------------------
 
 

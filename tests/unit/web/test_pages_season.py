@@ -155,6 +155,6 @@ def test_a_farmer_of_no_village_is_the_leads(valley: Valley, browser: Browser) -
 
 def _rows(browser: Browser) -> list[str]:
     """The rows of all tables, as they are read."""
-    found = re.findall(r"<tr>(.*?)</tr>", browser.page.text, re.S)
+    found = re.findall(r"<tr[^>]*>(.*?)</tr>", browser.page.text, re.S)
     plain = [re.sub(r"<svg.*?</svg>", "", row, flags=re.S) for row in found]
     return [" ".join(re.sub(r"<[^>]+>", " ", row).split()) for row in plain]
