@@ -21,6 +21,10 @@ UNSURE_PHONE = Message(
     "'{words}' may be {first} or {second}. Write it with + and the country code.",
     note="Why a row is not taken; two phone numbers.",
 )
+TWO_PHONES = Message(
+    "'{words}' is more than one number. Keep the one the farmer reads texts on.",
+    note="Why a row is not taken; phone numbers.",
+)
 BAD_NAME = Message(
     "'{words}' is no name, or too long.", note="Why a row is not taken: a person's name."
 )

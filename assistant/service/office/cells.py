@@ -28,6 +28,11 @@ _NUMBER = re.compile(r"\d[\d.,\s]*")
 _NOUGHTS = "00000"  # a number cut to six digits and written out again ends like this
 _ISO = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[ T].*)?")
 _BY_MARKS = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})")
+_BETWEEN = re.compile(r"[/;,|&]|\s(?:or|and)\s")
+# A date that lost its format is the days since 1899-12-30 (ECMA-376, part 1, 18.17.4.1, the
+# 1900 date base). Five digits: 1927 to 2173; no other number stands among days of sowing.
+_SERIAL = re.compile(r"[1-9]\d{4}(?:\.0)?")
+_DAY_0 = date(1899, 12, 30)
 _SHOWN = 40
 
 
@@ -94,11 +99,12 @@ class Reader:
             return refused.why
 
     def _entry(self, line: int, cells: Mapping[Field, str]) -> Entry:
+        phone = self._phone(cells.get(Field.PHONE, ""))  # first of all: a sum has none
         area = cells.get(Field.AREA, "")
         area_m2, area_words = self._area(area) if area else (None, "")
         return Entry(
             line=line,
-            phone=self._phone(cells.get(Field.PHONE, "")),
+            phone=phone,
             name=_name(cells.get(Field.NAME, "")),
             village=self._village(cells.get(Field.VILLAGE, "")),
             language=self._language(cells.get(Field.LANGUAGE, "")),
@@ -258,9 +264,16 @@ def phone_of(typed: str, region: str | None) -> str:
     if marked or not (compact.isascii() and compact.isdigit()):
         found = read_phone(typed, country)
         if found is None:
-            raise Refused(w.BAD_PHONE(words=_cut(typed)))
+            why = w.TWO_PHONES if _are_two(typed, country) else w.BAD_PHONE
+            raise Refused(why(words=_cut(typed)))
         return found
     return _unmarked(typed, compact, country)
+
+
+def _are_two(typed: str, country: str | None) -> bool:
+    """Whether several numbers stand in one cell, as "07700 900154 / 07700 900155"."""
+    parts = [part for part in _BETWEEN.split(typed) if part.strip()]
+    return len(parts) > 1 and all(read_phone(part, country) for part in parts)
 
 
 def _unmarked(typed: str, digits: str, country: str | None) -> str:
@@ -281,6 +294,8 @@ def _unmarked(typed: str, digits: str, country: str | None) -> str:
 
 def date_of(typed: str, day_first: bool) -> date | None:
     """A date in digits; None where it is none."""
+    if _SERIAL.fullmatch(typed):
+        return _DAY_0 + timedelta(days=int(typed.partition(".")[0]))
     iso = _ISO.fullmatch(typed)
     if iso:
         return _date(int(iso[1]), int(iso[2]), int(iso[3]))

@@ -119,3 +119,12 @@ def head_row(rows: Sequence[Row]) -> int:
 
     first = range(min(_HEAD_ROWS, len(rows)))
     return max(first, key=lambda at: (*known(at), -at))
+
+
+def has_phones(rows: Sequence[Row]) -> bool:
+    """Whether names of columns stand above these rows, that of the phone among them."""
+    held = [row for row in rows[: 2 * _HEAD_ROWS] if any(row.cells)]
+    if not held:
+        return False
+    heads = held[head_row(held)].cells
+    return Field.PHONE in {each.field for each in columns_of(heads)}

@@ -16,7 +16,7 @@ def read_sheet(content: bytes, *, sheet: str = "", encoding: str = "") -> Sheet:
     """The rows of a CSV or XLSX file; what it is, its content says and not its name.
 
     Args:
-        sheet: which sheet of a workbook; the first with rows where none is named.
+        sheet: which sheet of a workbook; that with phone numbers where none is named.
         encoding: one of `ENCODINGS`, where the officer said so.
 
     Raises:

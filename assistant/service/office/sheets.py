@@ -100,8 +100,10 @@ def kept_rows(rows: Iterable[tuple[int, Iterable[str]]]) -> tuple[Row, ...]:
 
 def _trimmed(cell: str) -> str:
     cut = " ".join(cell.replace("\0", "")[:LONGEST_CELL].split())
-    # What a list of ours, or a careful person, put before a sign so that it is no formula.
-    return cut[1:] if len(cut) > 1 and cut[0] == "'" and cut[1] in "=+-@" else cut
+    # What a list of ours, or a careful person, put before a sign so that it is no formula, or
+    # before a digit so that it keeps its nought.
+    marked = len(cut) > 1 and cut[0] == "'" and (cut[1] in "=+-@" or cut[1].isdigit())
+    return cut[1:] if marked else cut
 
 
 # --- CSV -------------------------------------------------------------------------------------

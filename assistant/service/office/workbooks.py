@@ -10,6 +10,7 @@ from openpyxl import load_workbook
 from openpyxl.cell.cell import Cell, MergedCell
 from openpyxl.cell.read_only import EmptyCell, ReadOnlyCell
 
+from assistant.service.office.columns import has_phones
 from assistant.service.office.sheets import (
     MOST_COLUMNS,
     MOST_ROWS,
@@ -28,7 +29,8 @@ Read = Cell | MergedCell | ReadOnlyCell | EmptyCell
 
 
 def read_workbook(content: bytes, wanted: str = "") -> Sheet:
-    """The rows of one sheet of a workbook.
+    """The rows of one sheet of a workbook: of the one that is wanted, else of the first with a
+    column of phone numbers by its head, else of the first with rows.
 
     Raises:
         SheetError: it is no workbook, has no rows, or unpacks to more than can be meant.
@@ -67,12 +69,15 @@ def _rows(
         names = tuple(sheet.title for sheet in book.worksheets)
         if not names:
             raise SheetError(Unreadable.EMPTY)
-        order = [wanted] if wanted in names else list(names)
-        for name in order:
-            rows = tuple(_of(book[name].iter_rows(max_col=MOST_COLUMNS)))
-            if any(any(row.cells) for row in rows):
-                return names, name, rows
-        raise SheetError(Unreadable.EMPTY)
+        order = (wanted,) if wanted in names else names
+        read = (
+            (name, tuple(_of(book[name].iter_rows(max_col=MOST_COLUMNS)))) for name in order
+        )
+        held = [(name, rows) for name, rows in read if any(any(row.cells) for row in rows)]
+        if not held:
+            raise SheetError(Unreadable.EMPTY)
+        name, rows = next((each for each in held if has_phones(each[1])), held[0])
+        return names, name, rows
     finally:
         book.close()
 

@@ -1,10 +1,11 @@
 """What cells say: numbers are exact or refused, dates and sizes sure or refused."""
 
-from datetime import date
+from datetime import date, datetime
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from openpyxl.utils.datetime import from_excel
 
 from assistant.people import Village, read_phone
 from assistant.service.office import cells
@@ -43,7 +44,9 @@ REFUSED = {
     "12": w.BAD_PHONE,
     "Amina": w.BAD_PHONE,
     "=A1": w.BAD_PHONE,
-    "07700 900101 / 07700 900102": w.BAD_PHONE,
+    "07700 900101 / 07700 900102": w.TWO_PHONES,
+    "07700 900101 or +447700900102": w.TWO_PHONES,
+    "07700 900101 / none": w.BAD_PHONE,
 }
 
 
@@ -92,15 +95,27 @@ DATES = {
     ("10/6/2026", False): date(2026, 10, 6),
     ("10.06.26", True): date(2026, 6, 10),
     ("31/6/2026", True): None,
-    ("46183", True): None,
+    ("46183", True): date(2026, 6, 10),
+    ("46183.0", True): date(2026, 6, 10),
+    ("46183.5", True): None,
+    ("4618", True): None,
+    ("461830", True): None,
     ("soon", True): None,
 }
 
 
 @pytest.mark.parametrize(("typed", "day_first"), DATES)
 def test_a_date_in_digits(typed: str, day_first: bool) -> None:
-    """Day or month first as the officer said; a bare number is none."""
+    """Day or month first as the officer said; a bare number is none, but for the days that a
+    spreadsheet counts where a date lost its format."""
     assert date_of(typed, day_first) == DATES[typed, day_first]
+
+
+@pytest.mark.parametrize("typed", ["10000", "45000", "46183", "73050", "99999"])
+def test_a_date_that_lost_its_format_is_counted_as_spreadsheets_count(typed: str) -> None:
+    """openpyxl is the reference: ECMA-376 part 1, the date base of 1900."""
+    counted = from_excel(int(typed))
+    assert isinstance(counted, datetime) and date_of(typed, True) == counted.date()
 
 
 def test_the_order_of_day_and_month_is_told_by_the_column() -> None:
@@ -163,7 +178,8 @@ WRONG: dict[tuple[str, str], Message] = {
     ("area", "0.4"): w.NO_UNIT,
     ("area", "big"): w.BAD_AREA,
     ("area", "2 ha or 3 ha"): w.BAD_AREA,
-    ("sowing", "46183"): w.BAD_DATE,
+    ("sowing", "46"): w.BAD_DATE,
+    ("sowing", "44721"): w.PAST_DATE,  # four years off: the date base of 1904
     ("sowing", "2026-01-01"): w.PAST_DATE,
     ("sowing", "2028-01-01"): w.FAR_DATE,
     ("germination", "0.85"): w.BAD_GERMINATION,

@@ -101,6 +101,25 @@ def test_a_workbooks_cells_are_read_exactly() -> None:
     )
 
 
+def test_the_sheet_with_phone_numbers_is_read_first() -> None:
+    """An office's notes and prices stand before and behind its list; a title above it."""
+    book = openpyxl.Workbook()
+    book["Sheet"].append(["Notes of the office"])
+    register = book.create_sheet("Register")
+    register.append(["Register of farmers, 2026"])
+    register.append([])
+    register.append(["Farmer", None, "Field"])
+    register.append(["Name", "Mobile no.", "Area (acres)"])
+    register.append(["Amina", "'07700900101", 1])
+    book.create_sheet("Prices").append(["Seed", 3])
+    kept = io.BytesIO()
+    book.save(kept)
+    sheet = read_sheet(kept.getvalue())
+    assert (sheet.sheet, sheet.sheets) == ("Register", ("Sheet", "Register", "Prices"))
+    assert sheet.rows[-1].cells == ("Amina", "07700900101", "1")
+    assert head_row(sheet.rows) == 2  # of the rows that hold something
+
+
 def test_a_named_sheet_is_read_and_the_first_with_rows_otherwise() -> None:
     """An empty first sheet is passed over."""
     book = openpyxl.Workbook()
