@@ -32,16 +32,15 @@ from assistant.dialogue.values import (
 )
 from assistant.reading import (
     Outcome,
-    Reason,
     read_choice,
-    read_confirm,
     read_count,
-    read_date,
     read_deeds,
+    read_told,
+    read_told_day,
 )
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, about, offer, what_of
+from assistant.wording.day import TASK_TEXTS, Ask, DayWork, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say
 
 DONE, NOT_YET = "done", "not_yet"
@@ -94,26 +93,13 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
     words = text.split()
     for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
         for start in range(len(words) - count, -1, -1):
-            day = _day_alone(" ".join(words[start : start + count]), known)
+            told = " ".join(words[start : start + count])
+            day = read_told_day(told, known.lexicon, known.today)
             rest = " ".join(words[:start] + words[start + count :])
             said_so = _done_or_not(rest, known, digits) if day else None
             if said_so is not None:
                 return said_so, day, rest
     return _done_or_not(text, known, digits), None, text
-
-
-def _day_alone(words: str, known: Known) -> date | None:
-    """The day that some words name which say nothing else: "sown today" is an answer too. Of a
-    word for yesterday and tomorrow alike (kal) the day gone by: it tells of what was done."""
-    reading = read_date(words, known.lexicon, known.today, past=True)
-    if words.isdigit() or read_confirm(words, known.lexicon, False).value is not None:
-        return None
-    if reading.outcome is Outcome.UNDERSTOOD:
-        return reading.value
-    if reading.reason is not Reason.AMBIGUOUS or len(reading.options) != 2:
-        return None
-    gone = [each.value for each in reading.options if each.value < known.today]
-    return gone[0] if len(gone) == 1 else None
 
 
 def answer_items(
@@ -158,10 +144,26 @@ def _answer_several(
 
 def _done_or_not(text: str, known: Known, digits: bool) -> str | None:
     """Whether a reply says done or not yet; yes and no say it only to the text that asked."""
-    reading = read_confirm(text, known.lexicon, digits=digits)
-    if reading.outcome is Outcome.AGAIN or (reading.value in ("yes", "no") and not digits):
+    reading = read_told(text, known.lexicon, digits)
+    sure = reading.outcome is Outcome.UNDERSTOOD
+    if not sure or (reading.value in ("yes", "no") and not digits):
         return None
     return _SAYS.get(reading.value or "")
+
+
+def perhaps_done(text: str, known: Known) -> Turn | None:
+    """Asks once more about a task where a reply only may be an answer: "ok", "done with the
+    ploughing"."""
+    _, nurseries = split_label(text, known)
+    reading = read_told(text, known.lexicon, digits=False)
+    ids = {nursery.id for nursery in nurseries}
+    doable = [i for i in known.items if ask_of(i) is Ask.DONE and i.nursery_id in ids]
+    if reading.outcome is not Outcome.CONFIRM or not doable:
+        return None
+    if len(doable) == 1:
+        return _is_it_done(doable[0], known, known.session)
+    said_so = _SAYS[reading.value or NOT_YET]
+    return opened(begin(talks.WHICH, held=holds(known.session), answer=said_so), known)
 
 
 def _fits(item: Item, deeds: frozenset[str]) -> bool:
@@ -175,9 +177,12 @@ def _is_it_done(item: Item, known: Known, held: Session | None) -> Turn:
 
 
 def once_more(item: Item, known: Known) -> tuple[Say, ...]:
-    """A task in few words, with the digits that answer it."""
+    """A task of today in few words, one of another day as it was said, with the digits that
+    answer it."""
     nursery, what = _nursery(item, known), TASK_TEXTS[item.task].what()
-    asks = (t.SECOND_ASKING(label=nursery.called, what=what),)
+    asks: tuple[Say, ...] = (t.SECOND_ASKING(label=nursery.called, what=what),)
+    if item.day != known.today:
+        asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
     return (*(asks if ask_of(item) is Ask.DONE else ()), *offer([(nursery, item.task)]))
 
 

@@ -24,7 +24,7 @@ from assistant.dialogue.answering import (
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
-from assistant.dialogue.items import answer_items, ask_of, once_more
+from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.values import (
@@ -295,10 +295,11 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
     wish = sure_wish(text, known)
     if wish is not None:
         return WISHES[wish](text, known)
-    found = answer_items(text, known, known.items, False, _beside(known))
-    if found is not None:
-        return found
-    return _almost_a_wish(text, known)
+    return (
+        answer_items(text, known, known.items, False, _beside(known))
+        or perhaps_done(text, known)
+        or _almost_a_wish(text, known)
+    )
 
 
 # --- wishes and words ------------------------------------------------------------------------

@@ -16,6 +16,7 @@ from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
 from assistant.reading.text.lexicon import Lexicon
+from assistant.reading.told import read_told, read_told_day
 from assistant.reading.wishes import read_wish
 
 __all__ = [
@@ -41,5 +42,7 @@ __all__ = [
     "read_litres",
     "read_reply",
     "read_several",
+    "read_told",
+    "read_told_day",
     "read_wish",
 ]

@@ -31,7 +31,7 @@ _TOGETHER: Mapping[frozenset[str], str] = {
     frozenset({NOT_YET, DONE}): NOT_YET,
     frozenset({NO, NOT_YET, DONE}): NOT_YET,
 }
-_SORTS = (
+SORTS = (
     Sort.NOT_KNOWN,
     Sort.NOT_YET,
     Sort.DEED,
@@ -53,7 +53,7 @@ _SORTS = (
     Sort.ARTICLE,
     Sort.JOIN,
 )
-_FORGIVING = (Sort.YES, Sort.NO, Sort.DONE, Sort.NOT_YET)
+FORGIVING = (Sort.YES, Sort.NO, Sort.DONE, Sort.NOT_YET)
 _MOST_STRANGE = 3  # words that we do not know, beside a yes or done in the middle
 
 
@@ -61,7 +61,7 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
     """ "yes", "no", "done" or "not_yet"; with `digits` 1 is yes and 2 is no."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
-    row = items(read_tokens(text), lexicon, _SORTS, _FORGIVING)
+    row = items(read_tokens(text), lexicon, SORTS, FORGIVING)
     if not row:
         return again(Reason.EMPTY)
     said = [item for item in row if item.sort in _SAYS]
@@ -80,7 +80,7 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
 
 def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
     """What a reply says was done, of `DEEDS`: "I have watered" says water; none for "done"."""
-    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, _SORTS)
+    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, SORTS)
     return frozenset(deed for i in row if i.sort is Sort.DEED for deed in i.key.split())
 
 
@@ -175,7 +175,7 @@ def _near(word: str, lexicon: Lexicon) -> set[str]:
     """What a word of one slip may have meant: the question has only four answers."""
     return {
         _SAYS[sort]
-        for sort in _FORGIVING
+        for sort in FORGIVING
         for phrase in lexicon.phrases[sort]
         if len(phrase) == 1 and one_key_off(word, phrase[0])
     }

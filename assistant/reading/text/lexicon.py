@@ -43,6 +43,7 @@ class Sort(StrEnum):
     SORRY = "sorry"  # "I mean", "sorry": what follows corrects
     NOT_KNOWN = "not_known"
     YES = "yes"
+    PLAIN_YES = "plain_yes"  # first words of a yes that is no mere "ok", which is in YES too
     DONE = "done"
     DEED = "deed"  # "I have watered": what was done, of `DEEDS`; two of them where it is either
     NOT_YET = "not_yet"
