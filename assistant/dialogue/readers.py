@@ -255,10 +255,10 @@ def _yes_no(text: str, question: Question, session: Session, known: Known) -> He
     return Heard(reading.outcome, reading.value, reading.words)
 
 
-def shortened(words: str) -> str:
+def shortened(words: str, most: int = MOST_WORDS) -> str:
     """A person's words as far as a text has room for them; kept are all of them."""
-    fits = len(words) <= MOST_WORDS
-    return words if fits else f"{words[: MOST_WORDS - len(CUT)].rstrip()}{CUT}"
+    fits = len(words) <= most
+    return words if fits else f"{words[: most - len(CUT)].rstrip()}{CUT}"
 
 
 def _words(text: str, question: Question, session: Session, known: Known) -> Heard:

@@ -3,15 +3,20 @@
 from datetime import datetime
 
 from assistant.dialogue.values import Visit
+from assistant.dialogue.readers import shortened
 from assistant.people import Officer, Village
 from assistant.service.calls import CallCard
 from assistant.service.house import House
 from assistant.service.morning import Reason, ToSee, gathered
 from assistant.service.sight import sight_of
+from assistant.service.told import Told
 from assistant.store import Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 from assistant.wording.render import Catalogue, render
+
+
+MOST_WORDS = 24  # letters of a farmer's own words in a line of WHO
 
 
 def to_visit(work: Work, house: House, officer: Officer, now: datetime) -> tuple[Visit, ...]:
@@ -32,10 +37,17 @@ def _called(card: CallCard, catalogue: Catalogue) -> Visit:
         phone=card.farmer.phone,
         label=card.label or "-",
         village=_name(card.village),
-        reason=_worded(o.HELP_CALL(), catalogue),
+        reason=_worded(_trouble(card.told), catalogue),
         since=card.at.date(),
         name=card.farmer.name or "",
     )
+
+
+def _trouble(told: Told) -> Say:
+    """What a call is about, and the first of the farmer's own words: a line of WHO is short."""
+    if not told.words:
+        return o.CALLED(about=told.about)
+    return o.CALLED_SAYING(about=told.about, words=shortened(told.words, MOST_WORDS))
 
 
 def _seen(line: ToSee, reason: Reason, catalogue: Catalogue) -> Visit:

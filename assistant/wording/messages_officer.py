@@ -73,7 +73,13 @@ SEE = Message(
 )
 AND_MORE = Message("and {n} more.", plural="and {n} more.", note="The list of WHO was cut.")
 OPEN_TASK = Message("no answer to '{what}'", note="Reason for a visit; {what} is a task.")
-HELP_CALL = Message("called for help", note="Reason for a visit.")
+CALLED = Message(
+    "called: {about}", note="Reason for a visit; {about} is a trouble, such as 'yellow leaves'."
+)
+CALLED_SAYING = Message(
+    'called: {about}, "{words}"',
+    note="The same with the farmer's own words, cut short.",
+)
 CALLER = Message(
     "{name} {phone}",
     note="A farmer's name and number in texts to an officer: Help wanted: Amina +447700900101, ...",

@@ -40,7 +40,8 @@ RESULT_KEPT = Message(
     note="The season's result is kept. NEW is a word to send.",
 )
 ASK_SEED_USED = Message(
-    "{label}: {seed} kg of dry seed were planned. How much did you sow? Send e.g. 9.5 kg, or 1:",
+    "{label}: {seed} kg of dry seed were planned. How much did you sow? Send the kg, e.g. 9.5 kg, or "
+    "a digit:",
     note="Question after the result is kept; a choice follows: 1 As planned.",
 )
 AS_PLANNED = Message("As planned", note="A choice: as much seed as the plan said.")

@@ -115,7 +115,13 @@ _SLOTS: Mapping[str, Values] = {
     "practice": Values("wet bed", ("kalat na punlaan",)),
     "rate": Values(22.7),
     "reading": Values("0.4 ha", (_WIDE_AREA,)),
-    "reason": Values(o.HELP_CALL(), (o.OPEN_TASK(what=t.N_SOAK()),)),
+    "reason": Values(
+        o.CALLED(about=o.ABOUT_YELLOW()),
+        (
+            o.OPEN_TASK(what=t.N_SOAK()),
+            o.CALLED_SAYING(about=o.ABOUT_YELLOW(), words="w" * 24),
+        ),
+    ),
     "row": Values(20, (22.5,)),
     "seed": Values(9.1, (1279,)),
     "second": Values(60, (15_960,)),

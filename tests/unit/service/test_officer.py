@@ -443,3 +443,25 @@ def test_all_the_words_of_a_call_are_kept_and_a_text_shows_what_it_has_room_for(
     assert '..."' in notice
     with valley_of_three.house.store.look() as work:
         assert [call.words for call in work.calls.open(None)] == [words]
+
+
+@pytest.mark.parametrize(
+    ("sends", "told"),
+    [
+        (("PROBLEM", "4"), "called: animals or insects, since"),
+        (("OFFICER", "the bund broke"), 'called: wants you, "the bund broke", since'),
+        (
+            ("OFFICER", "the bund broke and all water ran out of the bed"),
+            'called: wants you, "the bund broke and al...", since',
+        ),
+    ],
+)
+def test_who_tells_the_trouble_of_a_call(
+    valley_of_three: Valley, sends: tuple[str, ...], told: str
+) -> None:
+    """In short words, so that a line of the list stays within a segment."""
+    for words in sends:
+        valley_of_three.text(ZAWADI, words)
+    line = valley_of_three.text(OFFICER, f"WHO {CODE}")[-1].splitlines()[0]
+    assert told in line
+    assert cost(line).segments == 1
