@@ -2,8 +2,8 @@
 
 from datetime import datetime
 
-from assistant.dialogue.values import Visit
 from assistant.dialogue.readers import shortened
+from assistant.dialogue.values import Visit
 from assistant.people import Officer, Village
 from assistant.service.calls import CallCard
 from assistant.service.house import House
@@ -14,7 +14,6 @@ from assistant.store import Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 from assistant.wording.render import Catalogue, render
-
 
 MOST_WORDS = 24  # letters of a farmer's own words in a line of WHO
 
