@@ -1,22 +1,26 @@
 """Server time of the officers' pages with five thousand nurseries, as a lead sees them.
 
-Behind them stand a season of texts (two hundred thousand out, one in for most) and the results
-of a season that is over. The floor is the same application answering its smallest page, the
-door: what Flask, the locks and the headers cost with no work behind them. The pages are held to
-200 ms of server time; files to download, each a row a nursery, are not.
+Behind them stand a season of texts (two hundred thousand out, one in for most), the results of
+a season that is over, and a year of a country's alerts. The floor is the same application
+answering its smallest page, the door: what Flask, the locks and the headers cost with no work
+behind them. The pages are held to 200 ms of server time; files to download, each a row a
+nursery, are not.
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import asdict, replace
+from datetime import timedelta
 from functools import partial
 
-from sqlalchemy import text, update
+from sqlalchemy import insert, text, update
 
 from assistant.reminders.values import State
 from assistant.service.house import House
 from assistant.store import Store
 from assistant.store.engine import open_engine
 from assistant.store.tables import ReminderRow
+from assistant.store.tables_alerts import AlertRow
+from assistant.store.values_alerts import Became, Told
 from assistant.web.app import create_app
 from tests.benchmarks.crowd import (
     FARMERS,
@@ -28,6 +32,7 @@ from tests.benchmarks.crowd import (
 )
 from tests.benchmarks.databases import Kind
 from tests.benchmarks.harness import Result, Side, compare
+from tests.cap import cap, info
 from tests.unit.web.conftest import PASSWORD, Browser
 
 LEAD = "+999009999998"
@@ -48,6 +53,7 @@ PATHS = (
     "/villages/3/calendar.ics",
     "/warnings",
     "/alerts",
+    "/alerts?ours=1",
     "/lists",
     "/messages",
     "/messages?month=2026-05",
@@ -62,6 +68,7 @@ PATHS = (
     "/trail",
 )
 FILES = ("/results.csv", "/results.xlsx")
+ALERTS, OURS_EVERY = 20_000, 50
 TOLD_EVERY = 3  # each third nursery has told its result; a tenth of those ran short
 
 
@@ -73,6 +80,7 @@ def run(runs: int, kinds: tuple[Kind, ...]) -> Iterator[Result]:
             _silence(url)
             a_season_of_texts(url)
             _tell_results(url)
+            _alerts(url)
             store = Store(url)
             yield from _pages(replace(house_at(store), **_QUICK), kind.name, runs)
             store.close()
@@ -107,6 +115,56 @@ def _tell_results(url: str) -> None:
                 "CASE WHEN id % 10 = 0 THEN 0.9 "
                 "ELSE 1 END, 267, id % 30, false, establishment FROM nursery "
                 f"WHERE id % {TOLD_EVERY} = 0"
+            )
+        )
+    engine.dispose()
+
+
+def _alerts(url: str) -> None:
+    """What a country's service said in a year; one in fifty led to a draft, all over the
+    district."""
+    engine = open_engine(url)
+    raw = cap(info=info(description="Heavy rain is to come. " * 300))
+    said = Told(
+        language="en",
+        event="Heavy rain",
+        headline="Orange: heavy rain",
+        urgency="Expected",
+        severity="Severe",
+        certainty="Likely",
+        area="Lindara valley",
+        sender_name="Lindara weather service",
+    )
+    message = {
+        "source": "https://weather.example.org/",
+        "raw": raw,
+        "sender": "weather@example.org",
+        "sent": MORNING,
+        "status": "Actual",
+        "kind": "Alert",
+        "scope": "Public",
+        "signed": False,
+        "told": [asdict(said)],
+        "starts_at": MORNING,
+        "ends_at": MORNING + timedelta(hours=6),
+    }
+    alerts = [
+        {
+            **message,
+            "id": number,
+            "digest": str(number),
+            "identifier": str(number),
+            "became": Became.BELOW if number % OURS_EVERY else Became.DRAFTED,
+            "received_at": MORNING - timedelta(minutes=20 * (ALERTS - number)),
+        }
+        for number in range(1, ALERTS + 1)
+    ]
+    with engine.begin() as connection:
+        connection.execute(insert(AlertRow), alerts)
+        connection.execute(
+            text(
+                "INSERT INTO alert_village (alert_id, village_id) SELECT alert.id, village.id "
+                f"FROM alert, village WHERE alert.id % {OURS_EVERY} = 0"
             )
         )
     engine.dispose()

@@ -123,12 +123,16 @@ class Alerts:
         became: Collection[Became] | None = None,
     ) -> tuple[KeptAlert, ...]:
         """What came last, the latest first."""
-        ids = _id().order_by(AlertRow.id.desc()).limit(count)
-        if before_id is not None:
-            ids = ids.where(AlertRow.id < before_id)
+        key: ColumnElement[int] = AlertRow.id.expression
+        ids = _id().limit(count)
         if became is not None:
             ids = ids.where(AlertRow.became.in_(became))
-        return self._listed(ids)
+            # Not the bare id: going by it SQLite would read each message on the way, for what
+            # it became, where the index of that holds all that is asked.
+            key = key + 0
+        if before_id is not None:
+            ids = ids.where(key < before_id)
+        return self._listed(ids.order_by(key.desc()))
 
     def _listed(self, ids: Select[int]) -> tuple[KeptAlert, ...]:
         """These alerts, the latest first. Their ids come from an index: rows are as long as the
@@ -184,10 +188,9 @@ class Alerts:
         ids = [row.id for row in found]
         link = AlertVillageRow
         inside: dict[int, list[int]] = {}
-        for row in self._session.scalars(
-            select(link).where(link.alert_id.in_(ids)).order_by(link.village_id)
-        ):
-            inside.setdefault(row.alert_id, []).append(row.village_id)
+        pairs = select(link.alert_id, link.village_id).where(link.alert_id.in_(ids))
+        for alert_id, village_id in self._session.execute(pairs.order_by(link.village_id)):
+            inside.setdefault(alert_id, []).append(village_id)
         return tuple(
             rows.value(
                 KeptAlert,
