@@ -19,6 +19,7 @@ from assistant.dialogue.engine import Step, answer, ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.items import answer_items, recounted, which_done
 from assistant.dialogue.lists import choice_names, entries
+from assistant.dialogue.officer_tell import TELL_ENDINGS
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers import hear
 from assistant.dialogue.values import Known, NoteUnread, Session, Text, Turn
@@ -37,6 +38,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **STAND_ENDINGS,
     **SOAKING_ENDINGS,
     **TIPS_ENDINGS,
+    **TELL_ENDINGS,
     "!which_done": which_done,
     "!recounted": recounted,
 }

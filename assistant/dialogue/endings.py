@@ -109,6 +109,8 @@ _PASSING = frozenset(
         talks.LANGUAGE,
         talks.RAIN_WARNING,
         talks.ADDING,
+        talks.TELLING,
+        talks.TELLING_LATER,
         talks.STOPPING,
     )
 )

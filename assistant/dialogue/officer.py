@@ -1,4 +1,4 @@
-"""An officer's texts: RAIN, COUNT, CLEAR, WHO, TEMP, ADD, each with the officer's code.
+"""An officer's texts: RAIN, COUNT, CLEAR, WHO, TEMP, ADD, TELL, SEEN, each with a code.
 
     RAIN 123456 Mtoni 14-20            today, 14:00 to 20:00 in the village
     RAIN 123456 Mtoni TOMORROW 6-12    or a day: 12/6
@@ -7,6 +7,8 @@
     WHO 123456                         nurseries to be seen
     TEMP 123456 Mtoni 24               the mean temperature (see `officer_temp`)
     ADD 123456 0770... Mtoni Amina     enrols a farmer (see `officer_add`)
+    TELL 123456 0770... words          answers a call for help (see `officer_tell`)
+    SEEN 123456 0770...                the call is done
 
 The code is six digits. Whether it is right is the service's to know; here it is only found, so
 that it can be checked and kept out of stored texts.
@@ -23,6 +25,7 @@ from assistant.dialogue.callers import caller
 from assistant.dialogue.endings import lasting, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.officer_add import add
+from assistant.dialogue.officer_tell import seen, tell
 from assistant.dialogue.officer_temp import keep_temp, read_temp
 from assistant.dialogue.rain_hours import clock_in, span_slots, wrong_hours
 from assistant.dialogue.values import (
@@ -40,7 +43,8 @@ from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording.message import Say
 
-VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP", "ADD")
+VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP", "ADD", "TELL", "SEEN")
+_PLAIN_WORDS = frozenset({"TELL", "SEEN"})  # an officer who farms may begin with them too
 _CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
 _LOOSE_CODE = re.compile(r"\d(?:[ -]?\d){5,}")
 _HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
@@ -82,7 +86,7 @@ class Span:
 def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
     """The turn for an officer's text; None where it is not one."""
     verb = verb_of(text)
-    if verb is None:
+    if verb is None or (verb in _PLAIN_WORDS and not any(map(str.isdecimal, text))):
         return None
     if desk.locked_until is not None:
         until = desk.locked_until.astimezone(ZoneInfo(known.zone)).time()
@@ -278,4 +282,6 @@ _VERBS: Mapping[str, Callable[[str, Known, Desk], Turn]] = {
     "WHO": _who,
     "TEMP": _temp,
     "ADD": add,
+    "TELL": tell,
+    "SEEN": seen,
 }

@@ -137,12 +137,17 @@ def _stop_or_start(text: str, known: Known) -> Turn | None:
     return None
 
 
+_DEEDS = frozenset(
+    table.name
+    for table in (talks.RAIN_WARNING, talks.ADDING, talks.TELLING, talks.TELLING_LATER)
+)
+
+
 def _warns(known: Known) -> bool:
-    """Whether this is an officer who is asked whether a warning shall go, or somebody be
-    enrolled."""
+    """Whether this is an officer who is asked whether a warning or words shall go, or somebody
+    be enrolled."""
     session = known.session
-    deeds = (talks.RAIN_WARNING.name, talks.ADDING.name)
-    return session is not None and session.conversation in deeds
+    return session is not None and session.conversation in _DEEDS
 
 
 # --- 2. officers -----------------------------------------------------------------------------

@@ -11,6 +11,10 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.channel import Channel
+from assistant.dialogue.values_tell import Addressee as Addressee
+from assistant.dialogue.values_tell import SeeTo as SeeTo
+from assistant.dialogue.values_tell import SeveralCalled as SeveralCalled
+from assistant.dialogue.values_tell import TellFarmer as TellFarmer
 from assistant.people import Farmer, Officer, Village
 from assistant.reading import Lexicon
 from assistant.wording.message import Say
@@ -146,6 +150,7 @@ class Desk:
     tallies: tuple[Tally, ...] = ()
     visits: tuple[Visit, ...] = ()
     on_roll: OnRoll | None = None
+    addressee: Addressee | SeveralCalled | None = None  # of TELL, SEEN; None: nobody in sight
     locked_until: datetime | None = None  # too many wrong codes: none is looked at
 
 
@@ -334,6 +339,8 @@ Change = (
     | IssueWarning
     | GiveAllClear
     | KeepWarmth
+    | TellFarmer
+    | SeeTo
     | NoteUnread
 )
 

@@ -21,6 +21,7 @@ from assistant.service.replan import save_and_plan
 from assistant.service.soaking import move_soaking
 from assistant.service.storms.drafts import issue_warning
 from assistant.service.storms.warnings import give_all_clear
+from assistant.service.tell import see_to, tell_farmer
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.told import ABOUT, URGENT, answer_of
 from assistant.service.village_beds import keep_warmth
@@ -214,6 +215,14 @@ def _keep_warmth(change: v.KeepWarmth, scene: Scene) -> None:
     move_soaking(scene.work, scene.house, change.village_id, change.warmth, scene.now)
 
 
+def _tell_farmer(change: v.TellFarmer, scene: Scene) -> None:
+    tell_farmer(scene.work, scene.house, scene.phone, change, scene.now)
+
+
+def _see_to(change: v.SeeTo, scene: Scene) -> None:
+    see_to(scene.work, scene.phone, change, scene.now)
+
+
 def _note_unread(change: v.NoteUnread, scene: Scene) -> None:
     farmer = scene.work.people.farmer(scene.phone)
     language = (farmer.language if farmer else None) or scene.house.languages[0]
@@ -238,4 +247,6 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.GiveAllClear: _all_clear,
     v.KeepWarmth: _keep_warmth,
     v.NoteUnread: _note_unread,
+    v.TellFarmer: _tell_farmer,
+    v.SeeTo: _see_to,
 }

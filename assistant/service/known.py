@@ -28,6 +28,7 @@ from assistant.service.days import local_date as local_date
 from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
 from assistant.service.storms.danger import reach
+from assistant.service.tell import addressee
 from assistant.service.texts import after_quiet, urgent_at
 from assistant.service.who import to_visit
 from assistant.store import Work
@@ -167,6 +168,8 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
         return replace(desk, tallies=_tallies(work, house, villages, now))
     if verb_of(text) == "ADD":
         return replace(desk, on_roll=_on_roll(work, house, officer, text))
+    if verb_of(text) in ("TELL", "SEEN"):
+        return replace(desk, addressee=addressee(work, house, officer, text, now))
     if verb_of(text) == "WHO":
         return replace(desk, visits=to_visit(work, house, officer, now))
     return desk

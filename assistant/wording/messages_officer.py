@@ -1,6 +1,6 @@
 """Texts between the assistant and an officer by SMS.
 
-RAIN, COUNT, CLEAR, WHO, TEMP, ADD are words that officers send; they are the same in every language.
+RAIN, COUNT, CLEAR, WHO, TEMP, ADD, TELL, SEEN are words that officers send; they are the same in every language.
 """
 
 from assistant.wording.message import Message
@@ -8,9 +8,10 @@ from assistant.wording.message import Message
 OFFICER_HELP = Message(
     "RAIN code village 14-20 warns (add TOMORROW or 12/6). COUNT code village: answers. CLEAR code "
     "village: all-clear. WHO code: nurseries to see. TEMP code village 24: mean degrees C. ADD code "
-    "number village name: enrols.",
+    "number village name: enrols. TELL code number words: answers a farmer. SEEN code number: the call "
+    "is done.",
     note="Help for officers. Capitals stay as they are; 'code' and 'village' are filled in.",
-    segments=2,
+    segments=3,
 )
 NEED_CODE = Message(
     "Send your code too, e.g. RAIN 123456 {village} 14-20. Lost it? Ask your lead for a new one.",

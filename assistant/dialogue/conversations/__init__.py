@@ -20,6 +20,7 @@ from assistant.dialogue.conversations.rain import RAIN_WARNING
 from assistant.dialogue.conversations.result import RESULT, SEED_USED
 from assistant.dialogue.conversations.seed_test import SEED_TEST
 from assistant.dialogue.conversations.signup import SIGNUP
+from assistant.dialogue.conversations.tell import TELLING, TELLING_LATER
 from assistant.dialogue.conversations.trouble import TROUBLE
 from assistant.dialogue.questions import Conversation
 
@@ -46,6 +47,8 @@ __all__ = [
     "SOAKING",
     "STOPPING",
     "TABLES",
+    "TELLING",
+    "TELLING_LATER",
     "TROUBLE",
     "WHICH",
 ]
@@ -68,6 +71,8 @@ TABLES: Mapping[str, Conversation] = {
         LEAVES,
         TROUBLE,
         RAIN_WARNING,
+        TELLING,
+        TELLING_LATER,
         SEED_TEST,
         RESULT,
         SEED_USED,

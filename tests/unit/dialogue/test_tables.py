@@ -16,6 +16,13 @@ from tests.valley import like, numbered
 
 ENDS = frozenset(ENDINGS)
 
+TELLING: dict[str, Kept] = {
+    "farmer_id": 1,
+    "name": "Amina",
+    "phone": "+447700900101",
+    "words": "Keep the cover on",
+}
+
 # What a session holds by the time its later questions are asked.
 GIVEN: dict[str, dict[str, Kept]] = {
     "plan": {
@@ -47,6 +54,8 @@ GIVEN: dict[str, dict[str, Kept]] = {
         "speaks": "English",
         "speaks_code": "en",
     },
+    "telling": TELLING,
+    "telling_later": {**TELLING, "time": "05:30"},
     "rain_warning": {
         "village_id": 1,
         "village": "Kijani",

@@ -1,0 +1,26 @@
+"""An officer's words to a farmer by text, shown back before they go."""
+
+from assistant.dialogue.questions import Conversation, Question, Reads, conversation
+from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
+from assistant.wording import messages_tell as t
+from assistant.wording.message import Message
+
+
+def _telling(name: str, asks: Message) -> Conversation:
+    return conversation(
+        name,
+        1,
+        Question(
+            "sure",
+            asks=asks,
+            reads=Reads.YES_NO,
+            goes={"yes": "!tell", "no": "!kept"},
+            help=o.OFFICER_HELP,
+            again=m.AGAIN_YES_NO,
+        ),
+    )
+
+
+TELLING = _telling("telling", t.ASK_TELL)
+TELLING_LATER = _telling("telling_later", t.ASK_TELL_LATER)

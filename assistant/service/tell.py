@@ -1,0 +1,145 @@
+"""An officer away from the page: whom TELL and SEEN name, and what they change.
+
+The words go as those of the page do: kept with the calls that they answer, in the quiet hours
+at once only where a call of that farmer is urgent and the house allows it.
+"""
+
+from datetime import datetime
+
+from assistant.dialogue.officer import after_code
+from assistant.dialogue.officer_tell import LEAST_DIGITS, numbers_in
+from assistant.dialogue.values_tell import Addressee, SeeTo, SeveralCalled, TellFarmer
+from assistant.people import Farmer, Officer, read_phone
+from assistant.service.audit import Act, Subject, note
+from assistant.service.calls import UNHEARD_FOR
+from assistant.service.house import House
+from assistant.service.letters import Pen, why_not
+from assistant.service.sight import Sight, sight_of
+from assistant.service.texts import hush
+from assistant.service.told import URGENT
+from assistant.store import Call, Work
+
+
+def addressee(
+    work: Work, house: House, officer: Officer, text: str, now: datetime
+) -> Addressee | SeveralCalled | None:
+    """The farmer whom an officer's text names, by whole number or by the end of one who
+    called; None where none is in sight."""
+    sight = sight_of(work, officer)
+    called = _called(work, sight, now)
+    for number, words in numbers_in(after_code(text)):
+        found = _by_number(work, house, sight, number) or _by_end(called, number)
+        if isinstance(found, Farmer):
+            return _addressee(house, sight, found, _calls_of(called, found), words, now)
+        if found:
+            return found
+    return None
+
+
+def _by_number(work: Work, house: House, sight: Sight, number: str) -> Farmer | None:
+    phone = read_phone(number, house.region[:2] if house.region else None)
+    farmer = work.people.farmer(phone) if phone else None
+    return farmer if farmer and sight.sees(farmer.village_id) else None
+
+
+def _by_end(called: tuple[Call, ...], number: str) -> Farmer | SeveralCalled | None:
+    """Whoever called from a number that ends so; a leading 0 may be the one before an area."""
+    digits = "".join(ch for ch in number if ch.isdecimal())
+    for end in (digits, digits.lstrip("0")):
+        ending = {each.farmer.id: each.farmer for each in called if _ends(each.farmer, end)}
+        if len(ending) > 1:
+            return SeveralCalled(digits)
+        if ending:
+            return next(iter(ending.values()))
+    return None
+
+
+def _ends(farmer: Farmer, digits: str) -> bool:
+    return len(digits) >= LEAST_DIGITS and farmer.phone.endswith(digits)
+
+
+def _called(work: Work, sight: Sight, now: datetime) -> tuple[Call, ...]:
+    """Open calls, and those whose answer was lost or waits."""
+    unheard = work.calls.unheard(now - UNHEARD_FOR, sight.scope())
+    return (*work.calls.open(sight.scope()), *(each.call for each in unheard))
+
+
+def _calls_of(called: tuple[Call, ...], farmer: Farmer) -> tuple[Call, ...]:
+    return tuple(call for call in called if call.farmer.id == farmer.id)
+
+
+def _addressee(
+    house: House,
+    sight: Sight,
+    farmer: Farmer,
+    calls: tuple[Call, ...],
+    words: str,
+    now: datetime,
+) -> Addressee:
+    quiet = hush(house, sight.zone(farmer.village_id, house.zone), now)
+    waits = quiet is not None and not (quiet.may_break and _is_urgent(calls))
+    return Addressee(
+        farmer_id=farmer.id,
+        name=farmer.name or "",
+        phone=farmer.phone,
+        words=words,
+        may=why_not(farmer) is None,
+        calls=len(calls),
+        leaves_at=quiet.until if quiet and waits else None,
+    )
+
+
+def _is_urgent(calls: tuple[Call, ...]) -> bool:
+    return any(call.about in URGENT for call in calls)
+
+
+# --- changes ---------------------------------------------------------------------------------
+
+
+def tell_farmer(
+    work: Work, house: House, phone: str, change: TellFarmer, now: datetime
+) -> None:
+    """Sends the officer's words, as the answer to the farmer's most urgent call where one is
+    open; the others are seen to by it."""
+    sight, farmer = _looks(work, phone, change.farmer_id)
+    if sight is None or farmer is None:
+        return
+    calls = _calls_of(_called(work, sight, now), farmer)
+    first = min(calls, key=lambda call: (call.about not in URGENT, call.at), default=None)
+    nursery_id = first.nursery.id if first and first.nursery else None
+    about = Subject(farmer.id, nursery_id, farmer.village_id)
+    act = Act.CALL_ANSWERED if first else Act.WROTE
+    pen, urgent = Pen(work, house, sight, now), _is_urgent(calls)
+    pen.write(act, farmer, change.words, about, urgent, first.id if first else None)
+    for call in calls:
+        work.calls.handle(call.id, now, sight.officer.id)
+        if call is not first:
+            _noted(work, sight, call, now)
+
+
+def see_to(work: Work, phone: str, change: SeeTo, now: datetime) -> None:
+    """Marks the farmer's calls as seen to."""
+    sight, farmer = _looks(work, phone, change.farmer_id)
+    if sight is None or farmer is None:
+        return
+    for call in _calls_of(_called(work, sight, now), farmer):
+        work.calls.handle(call.id, now, sight.officer.id)
+        work.calls.seen_after_all(call.id, now)
+        _noted(work, sight, call, now)
+
+
+def _looks(work: Work, phone: str, farmer_id: int) -> tuple[Sight | None, Farmer | None]:
+    """What the officer of a phone sees now, and the farmer in it: a village may have been
+    handed over since it was asked."""
+    officer = work.people.officer(phone)
+    sight = sight_of(work, officer) if officer else None
+    farmer = work.people.farmer_by_id(farmer_id)
+    if sight is None or farmer is None or not sight.sees(farmer.village_id):
+        return None, None
+    return sight, farmer
+
+
+def _noted(work: Work, sight: Sight, call: Call, now: datetime) -> None:
+    nursery_id = call.nursery.id if call.nursery else None
+    about = Subject(call.farmer.id, nursery_id, call.farmer.village_id)
+    note(work, sight.officer.id, Act.CALL_HANDLED, now, about)
