@@ -351,7 +351,6 @@ AFTER = Message("Further in the list", note="Link to the next page.")
 OFFICERS = Message("Officers", note="Head of a column.")
 NO_OFFICER = Message("nobody but the lead", note="No officer serves this village.")
 OPEN_CALLS = Message("Open calls", note="Head of a column: how many.")
-STORY_OF = Message("The story of {village}", note="Heading.")
 HAND_OVER = Message("Hand this village over", note="Heading and button.")
 HAND_OVER_HINT = Message(
     "Farmers, nurseries, open calls and visits stay with the village. The next officer is told by "
