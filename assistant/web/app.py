@@ -35,6 +35,7 @@ from assistant.web import (
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.guard import lock
+from assistant.web.packing import pack
 from assistant.wording import messages_web as w
 from assistant.wording import (
     messages_web_alerts,
@@ -125,6 +126,7 @@ def create_app(
     desk = Desk(house, wake, clock)
     locks = lock(app, desk, secret=web_secret or session_secret(house, clock()), https=https)
     locks.exempt(gateway)  # signed, each of them
+    pack(app)
     furnish(app, desk)
     _serve_static(app)
     for pages in PAGES:
