@@ -43,6 +43,7 @@ class Settings:
     prices_file: str = ""  # TOML, what seed, soil, labour cost here; see README
     alerts_from: tuple[str, ...] = ()  # official alerts: files, folders, https addresses
     alerts_then: str = "drafted"  # for an officer to decide; "sent": farmers are warned at once
+    alerts_keys: tuple[str, ...] = ()  # certificates (PEM) of who signs them; none: not checked
     alerts_every_s: float = 300.0
     gateway_url: str = ""  # the operator's address; none: the simulator is started beside
     gateway_secret: str = field(default="", repr=False)
@@ -245,6 +246,7 @@ _READ = {
     "season_months": _months,
     "sender": _sender,
     "alerts_from": _places,
+    "alerts_keys": _places,
     "alerts_then": _then,
     "port": _port,
     "screen_septets": _screen,

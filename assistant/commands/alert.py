@@ -49,7 +49,7 @@ def command(file: Path, at: dt.datetime | None, take: bool) -> None:
         raw = opened_file.read(LARGEST_BYTES + 1)
     found = read_alert(raw)
     with opened(settings_now()) as house:
-        for line in _said(house, found):
+        for line in _said(house, found, _signed(house, found, raw, at or wall_clock())):
             click.echo(_printable(line))
         if take:
             click.echo(_taken(take_alert(house, raw, str(file), wall_clock())))
@@ -59,7 +59,17 @@ def command(file: Path, at: dt.datetime | None, take: bool) -> None:
     sys.exit(1 if isinstance(found, Faulty) else 0)
 
 
-def _said(house: House, found: Alert | Faulty) -> Iterator[str]:
+def _signed(house: House, found: Alert | Faulty, raw: bytes, at: dt.datetime) -> str:
+    """What is known of its signature."""
+    if not isinstance(found, Alert) or not found.signed:
+        return a.UNSIGNED.text
+    if house.check_alert is None:
+        return a.SIGNED.text
+    name = house.check_alert(raw, at)
+    return a.SEALED.text.format(name=name) if name else a.FORGED.text
+
+
+def _said(house: House, found: Alert | Faulty, signed: str) -> Iterator[str]:
     """What the message says, in its own words; or what is wrong with it."""
     if isinstance(found, Faulty):
         yield "Not as CAP 1.2 has it; nothing would follow:"
@@ -68,7 +78,6 @@ def _said(house: House, found: Alert | Faulty) -> Iterator[str]:
             yield f"  {fault.where}: {a.WRONGS[fault.wrong].text}{got}"
         return
     key = found.key
-    signed = (a.SIGNED if found.signed else a.UNSIGNED).text
     yield f"{key.identifier} of {key.sender}, sent {_local(house, key.sent)}, {signed}"
     yield f"{found.status} {found.kind}, {found.scope}"
     for each in found.references:

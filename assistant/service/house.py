@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from datetime import datetime
 
 from assistant.agronomy.work.costs import PriceList
 from assistant.alerts import Rules
@@ -11,6 +12,9 @@ from assistant.reminders.plan import Hours
 from assistant.store import Store
 from assistant.wording.render import Catalogue
 from assistant.wording.screens import Limits
+
+CheckAlert = Callable[[bytes, datetime], str | None]
+"""A signed alert and the time -> whose key signed it; None where that is nobody's."""
 
 
 def _no_hash(code: str) -> str:
@@ -25,7 +29,8 @@ class House:
     makes the ids of outgoing texts. `check_code` tells whether an officer's code or password
     fits a hash that `hash_code` made. `tariff` is None where nobody said what a text costs; a
     season begins with each of `season_months`. Official alerts that `alert_rules` let through
-    are drafts for an officer, or warn at once where `alerts_go_out`. `prices` are what a
+    are drafts for an officer, or warn at once where `alerts_go_out`
+    and, where `check_alert` is set, their signature is right. `prices` are what a
     nursery's things cost here. `replies_free`: a reply costs a farmer nothing.
     """
 
@@ -48,6 +53,7 @@ class House:
     prices: PriceList | None = None
     alert_rules: Rules = Rules()
     alerts_go_out: bool = False
+    check_alert: CheckAlert | None = None
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

@@ -33,6 +33,7 @@ class AlertRow(Base):
     kind: Mapped[str | None]
     scope: Mapped[str | None]
     signed: Mapped[bool]
+    sealed_by: Mapped[str | None]  # the key's name; empty where the signature was wrong
     told: Mapped[list[dict[str, Any]]] = mapped_column(JSON)
     starts_at: Mapped[datetime | None]
     ends_at: Mapped[datetime | None]

@@ -46,6 +46,8 @@ class KeptAlert:
     source: where it was read from      sender .. scope: None where it could not be read
     starts_at, ends_at: the hours of its dangers that matter here, of the earliest and latest
     replaced_by: the id of the message that took its place or cancelled it
+    sealed_by: whose key its signature was checked with; "" where it was wrong, None where it
+        was not checked
     """
 
     source: str
@@ -58,12 +60,18 @@ class KeptAlert:
     kind: str | None = None
     scope: str | None = None
     signed: bool = False
+    sealed_by: str | None = None
     told: tuple[Told, ...] = ()
     village_ids: tuple[int, ...] = ()
     starts_at: datetime | None = None
     ends_at: datetime | None = None
     replaced_by: int | None = None
     id: int = 0
+
+    @property
+    def is_forged(self) -> bool:
+        """Whether it bears a signature that none of the keys has made."""
+        return self.sealed_by == ""
 
 
 @dataclass(frozen=True)

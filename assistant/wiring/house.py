@@ -16,6 +16,7 @@ from assistant.reminders.plan import Hours
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
 from assistant.store import Store
+from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wiring.alerts import open_alert_rules
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
@@ -97,6 +98,7 @@ def open_house(settings: Settings, store: Store) -> House:
         prices=open_prices(Path(settings.prices_file)) if settings.prices_file else None,
         alert_rules=open_alert_rules(settings),
         alerts_go_out=settings.alerts_then == "sent",
+        check_alert=open_alert_keys(settings),
     )
 
 

@@ -63,6 +63,14 @@ FROM_TO = Message("{start} to {end}", note="Two moments.")
 CAME = Message("came {when}", note="{when} is a date and a time.")
 MORE = Message("and {n} more", plural="and {n} more", note="Villages of other officers.")
 SIGNED = Message("signed, not checked", note="An alert has an electronic signature.")
+SEALED = Message(
+    "signed, checked with the key of {name}",
+    note="An alert has an electronic signature, which is right; {name} is a weather service.",
+)
+FORGED = Message(
+    "the signature is wrong: ask the service before you warn by it",
+    note="An alert has an electronic signature, and it is not the service's.",
+)
 UNSIGNED = Message("not signed", note="An alert has no electronic signature.")
 IN_WORDS = Message("The service's own words", note="Heading.")
 AREA = Message("Area", note="Label: where an alert holds.")

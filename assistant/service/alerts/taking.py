@@ -55,11 +55,11 @@ def _take(
     work: Work, house: House, alert: Alert, raw: bytes, digest: str, source: str, now: datetime
 ) -> KeptAlert:
     judged = judge(alert, house.alert_rules, work.alerts.places(), now)
-    kept = _kept(alert, judged, source, now)
+    kept = _sealed(house, _kept(alert, judged, source, now), raw, now)
     newer = work.alerts.replacing(alert.key) if acts(alert) else None
     if newer is not None:
         kept = replace(kept, became=Became.REPLACED, replaced_by=newer)
-    replaced = replaces(alert)
+    replaced = () if kept.is_forged else replaces(alert)
     kept = work.alerts.add(kept, raw, digest, replaced)
     follow(work, kept, replaced, now)
     warned = still_warned(work, kept.id, now)
@@ -67,11 +67,25 @@ def _take(
         inside = lead_on(work, house, kept, judged, warned, now)
     else:
         inside = settle_between(work, kept, now)
-    _end(work, house, {key: warned[key] for key in warned if key not in inside}, now)
+    over = {key: warned[key] for key in warned if key not in inside}
+    _end(work, house, over, now, cleared=by_itself(house, kept))
     found = work.alerts.get(kept.id) or kept
     if found.became in (Became.DRAFTED, Became.SENT, Became.CANCELS):
         note(work, None, Act.ALERT_TAKEN, now, detail=f"{kept.identifier}: {found.became}")
     return found
+
+
+def by_itself(house: House, kept: KeptAlert) -> bool:
+    """Whether something follows without an officer: where keys are set, only what one of them
+    has signed."""
+    return house.alerts_go_out and (house.check_alert is None or bool(kept.sealed_by))
+
+
+def _sealed(house: House, kept: KeptAlert, raw: bytes, now: datetime) -> KeptAlert:
+    """With whose key it is signed, where keys are set."""
+    if house.check_alert is None or not kept.signed:
+        return kept
+    return replace(kept, sealed_by=house.check_alert(raw, now) or "")
 
 
 def lead_on(
@@ -95,7 +109,7 @@ def lead_on(
         if not fresh:
             continue
         draft = drafts.draft(work, _draft(house, kept, threat, fresh, now))
-        sent = house.alerts_go_out and drafts.send(work, house, draft.id, now)
+        sent = by_itself(house, kept) and drafts.send(work, house, draft.id, now)
         became = Became.SENT if sent else Became.DRAFTED
         tell_of_draft(work, house, draft, threat, sent=sent, now=now)
     work.alerts.became(kept.id, became)
@@ -109,15 +123,17 @@ def _same(threat: Threat, given: Collection[Given], now: datetime) -> bool:
     return any((max(draft.starts_at, now), draft.ends_at) == hours for draft, _ in given)
 
 
-def _end(work: Work, house: House, over: dict[int, list[Given]], now: datetime) -> None:
+def _end(
+    work: Work, house: House, over: dict[int, list[Given]], now: datetime, *, cleared: bool
+) -> None:
     """Villages that are warned and in no danger now: the all-clear, or the officer's word."""
     if not over:
         return
-    if house.alerts_go_out:
+    if cleared:
         for given in over.values():
             give_all_clear(work, house, given[0][1].id, now)
     event = next(iter(over.values()))[0][0].hazard
-    tell_of_end(work, house, over, event, cleared=house.alerts_go_out, now=now)
+    tell_of_end(work, house, over, event, cleared=cleared, now=now)
 
 
 # --- values ----------------------------------------------------------------------------------

@@ -164,7 +164,8 @@ class DraftPage:
     """A draft with its reach and cost.
 
     Hours and `leaves_at` are local. `left_out` may not be texted and must be told otherwise;
-    `fault` keeps it from being sent; `loud` means that it leaves in the quiet hours.
+    `fault` keeps it from being sent; `loud` means that it leaves in the quiet hours; `forged`,
+    that the alert it is made from bears a wrong signature.
     """
 
     line: DraftLine
@@ -178,6 +179,7 @@ class DraftPage:
     waits: bool
     loud: bool
     fault: HoursFault | None
+    forged: bool
     mine: bool
 
 
@@ -190,6 +192,7 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         villages = _in_sight(sight, draft.village_ids)
         if not villages:
             return None
+        alert = work.alerts.get(draft.alert_id) if draft.alert_id else None
         gathered = _Reach(work, house, draft, now)
         reached = tuple(gathered.village(each) for each in villages)
     first = villages[0]
@@ -207,6 +210,7 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         waits=leaves > now,
         loud=leaves <= now and house.hours.quiet(here.time()),
         fault=hours_fault(draft.starts_at, draft.ends_at, now),
+        forged=alert is not None and alert.is_forged,
         mine=draft.alert_id is None and draft.made_by == sight.officer.id,
     )
 

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import asdict, fields
 from datetime import datetime
 
-from sqlalchemy import ColumnElement, Select, delete, select, update
+from sqlalchemy import ColumnElement, Select, delete, func, select, update
 from sqlalchemy.orm import Session
 
 from assistant.alerts import Place, Reference
@@ -78,8 +78,9 @@ class Alerts:
         return self._session.scalar(_id().where(AlertRow.digest == digest)) is not None
 
     def of(self, key: Reference) -> KeptAlert | None:
-        """The message of that name, where it was as the standard has it."""
+        """The message of that name, where it was as the standard has it and not forged."""
         wanted = select(AlertRow).where(*_named(AlertRow, key)).order_by(AlertRow.id)
+        wanted = wanted.where(func.coalesce(AlertRow.sealed_by, "-") != "")
         row = self._session.scalar(wanted.where(AlertRow.became != Became.FAULTY).limit(1))
         return self._values([row])[0] if row else None
 

@@ -3,18 +3,23 @@
 import re
 from dataclasses import replace
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 
 from assistant.alerts.values import Geocode, Point
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
+from assistant.settings import read_settings
 from assistant.store import Looked
+from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wording import messages_talk as m
 from tests.cap import SENDER, area, cap, code, info
+from tests.seals import Pair, kept, key_of, signed
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, LEAD, OFFICER, Valley, like
 
+OURS, OTHERS = key_of("Lindara weather service"), key_of("Somebody")
 OTHER = "+447700900003"
 FIRST = f"{SENDER},LWS-1,2026-06-12T06:00:00+03:00"
 
@@ -216,3 +221,23 @@ def test_a_drawing_holds_the_area_and_the_villages(placed: Valley, browser: Brow
     text = browser.page.text
     assert text.count('<polygon class="area"') == 1 and text.count("<ellipse") == 1
     assert text.count('<circle class="in"') == 1
+
+
+@pytest.mark.parametrize(
+    ("signer", "words"),
+    [
+        (OURS, "signed, checked with the key of Lindara weather service"),
+        (OTHERS, "the signature is wrong: ask the service before you warn by it"),
+    ],
+)
+def test_whose_key_signed_is_shown(
+    placed: Valley, new_browser: NewBrowser, tmp_path: Path, signer: Pair, words: str
+) -> None:
+    """In the list, on its page, and a wrong one on the draft that was made from it."""
+    keys = open_alert_keys(read_settings({"NURSERY_ALERTS_KEYS": kept(OURS, tmp_path)}))
+    placed.house = replace(placed.house, check_alert=keys)
+    come(placed, signed(cap(), signer))
+    browser = new_browser()
+    browser.sign_in()
+    assert words in browser.open("/alerts") and words in browser.open("/alerts/1")
+    assert (words in browser.open("/warnings/drafts/1")) is (signer is OTHERS)
