@@ -17,7 +17,8 @@ from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import Step, answer, ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
-from assistant.dialogue.items import answer_items, recounted, which_done
+from assistant.dialogue.items import answer_items, which_done
+from assistant.dialogue.items_leaves import recounted
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.officer_tell import TELL_ENDINGS
 from assistant.dialogue.questions import Question, Reads

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
-from datetime import datetime
+from datetime import date, datetime
 
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
@@ -33,10 +33,11 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.reading import in_danger
+from assistant.wording import messages_care as c
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
-from assistant.wording.message import Say
+from assistant.wording.message import Message, Say
 
 Ending = Callable[[Session, Known], Turn]
 
@@ -290,13 +291,29 @@ def _tells_of_danger(words: str, known: Known) -> bool:
 
 def rain(session: Session | None, known: Known) -> Turn:
     """What rain asks for at the nursery's stage and on its bed; people first."""
-    young = [
-        n for n in known.nurseries if n.youngest_day(known.today) <= RAIN_WATCH_LAST_DAY.value
-    ]
-    message = m.RAIN_ADVICE_EARLY if young or not known.nurseries else m.RAIN_ADVICE_LATER
-    says = [about(message, each, known.today) for each in young or known.nurseries]
-    unlike = {(say.message, str(say.slots)): say for say in says or [message()]}
+    beds = {
+        stage: [each for each in known.nurseries if stage_of(each, known.today) == stage]
+        for stage in _IN_RAIN
+    }
+    stage = next((stage for stage in ("early", "before", "later") if beds[stage]), "early")
+    says = [about(_IN_RAIN[stage], each, known.today) for each in beds[stage]]
+    unlike = {(say.message, str(say.slots)): say for say in says or [_IN_RAIN[stage]()]}
     return ended(session, known, *map(said, unlike.values()))
+
+
+_IN_RAIN: Mapping[str, Message] = {
+    "before": c.RAIN_BEFORE,
+    "early": m.RAIN_ADVICE_EARLY,
+    "later": m.RAIN_ADVICE_LATER,
+}
+
+
+def stage_of(nursery: Nursery, today: date) -> str:
+    """Whether weather finds a bed "before" it is sown, "early" or "later"."""
+    day = nursery.youngest_day(today)
+    if day < 0 or (day == 0 and not nursery.sown):
+        return "before"
+    return "early" if day <= RAIN_WATCH_LAST_DAY.value else "later"
 
 
 # --- officer ---------------------------------------------------------------------------------

@@ -4,12 +4,17 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.lot.varieties import find_variety
+from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, chosen, ended, holds, no_nursery, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.results import quantity_texts
 from assistant.dialogue.values import Kept, Known, SaveNursery, Session, Turn
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+from assistant.wording.message import Say
 
 PERCENT = 100
 
@@ -37,8 +42,24 @@ def recount(session: Session | None, known: Known) -> Turn:
 def _planted_so(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
     changed = replace(nursery, inputs=_changed(nursery.inputs, session.answers))
-    texts = (said(m.AMENDED()), *quantity_texts(changed, known.today, known.region))
+    now = _shown_back(changed, session, known)
+    texts = (said(m.AMENDED(), *now), *quantity_texts(changed, known.today, known.region))
     return ended(session, known, *texts, changes=(SaveNursery(changed),))
+
+
+def _shown_back(nursery: Nursery, session: Session, known: Known) -> tuple[Say, ...]:
+    """What was given and does not stand in the quantities."""
+    answers = session.answers
+    if "gaps" in answers:
+        return (about(g.NOW_GAPS, nursery, known.today),)
+    if "grains" not in answers:
+        return ()
+    variety = find_variety(str(answers["grains_words"]))
+    if variety is None:
+        return (about(g.NOW_GRAINS, nursery, known.today),)
+    low, high = variety.low_g, variety.high_g
+    says = about(g.NOW_VARIETY, nursery, known.today, name=variety.name, low=low, high=high)
+    return (says,)
 
 
 def _changed(inputs: FieldInputs, answers: Mapping[str, Kept]) -> FieldInputs:

@@ -97,7 +97,8 @@ def _begin_by(nursery: Nursery) -> date:
 
 def _tested(session: Session, known: Known) -> Turn:
     answers = session.answers
-    lots = unkept(str(answers.get("tested_then") or answers["tested"]))
+    told = (answers.get(name) for name in ("tested_then", "tested_again", "tested"))
+    lots = unkept(str(next(each for each in told if each)))
     nursery = chosen(session, known)
     noted = _count_noted(nursery, lots, known)
     if _is_official(lots) and not lots_agree([count for count, _ in lots]):

@@ -19,6 +19,7 @@ from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c
+from assistant.wording import messages_planting as g
 from assistant.wording.day import about
 from assistant.wording.day_practice import Make, make_of
 from assistant.wording.message import Message, Say
@@ -72,12 +73,11 @@ def _fill(session: Session, known: Known) -> Turn:
     more = filling(float(str(session.answers["shoots"])), nursery.quantities)
     sowing = sow_again_day(known.today, nursery)
     told = about(
-        c.FILL_NOTED,
+        g.FILL_LONG if nursery.sprouting else c.FILL_NOTED,
         nursery,
         known.today,
         seed=measured(more.seed_kg, Measure.SEED_KG),
-        mats=more.mats,
-        **_more_bed(nursery, more),
+        **_more_bed(nursery, more, known.today),
         sowing=sowing,
         first=day_after(sowing, nursery.practice.window.first.value),
     )
@@ -87,17 +87,20 @@ def _fill(session: Session, known: Known) -> Turn:
     return ended(session, known, Text((told,), keep=True), changes=changes)
 
 
-def _more_bed(nursery: Nursery, more: Filling) -> dict[str, float]:
-    """Where no mats are counted, the bed that is added [m2]."""
-    if make_of(nursery.practice) is Make.MAT:
-        return {}
-    return {"bed": measured(more.bed_m2, Measure.AREA_M2)}
+def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, float | date]:
+    """What is added: mats, or where they are not counted the bed [m2]; and for seed that is
+    soaked longer the day on which it is drained."""
+    bed = measured(more.bed_m2, Measure.AREA_M2)
+    if nursery.sprouting:
+        return {"bed": bed, "drained": day_after(today, nursery.sprouting.soak_d)}
+    return {"mats": more.mats} if make_of(nursery.practice) is Make.MAT else {"bed": bed}
 
 
 def _again(session: Session, known: Known) -> Turn:
     """All days count from the new sowing; the seed is as much as the first time."""
     nursery = replace(sown_again(chosen(session, known), known.today), resown=True)
-    first = Text((about(c.AGAIN_NOTED, nursery, known.today),), keep=True)
+    noted = g.AGAIN_LONG if nursery.sprouting else c.AGAIN_NOTED
+    first = Text((about(noted, nursery, known.today),), keep=True)
     dates = Text((about(c.AGAIN_DATES, nursery, known.today),), keep=True)
     changes = (*_told(session, known), SaveNursery(nursery))
     return ended(session, known, first, dates, changes=changes)

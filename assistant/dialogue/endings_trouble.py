@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY, UREA_PERCENT
+from assistant.agronomy.constants import UREA_PERCENT
 from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
+from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said, stage_of
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.results import urea
@@ -122,10 +122,7 @@ def _not_up(session: Session, known: Known) -> Turn:
 
 
 def _stage(nursery: Nursery | None, known: Known) -> str:
-    day = nursery.day(known.today) if nursery else 0
-    if nursery is not None and day < 0:
-        return "before"
-    return "early" if day <= RAIN_WATCH_LAST_DAY.value else "later"
+    return stage_of(nursery, known.today) if nursery else "early"
 
 
 def _fits(message: Message, nursery: Nursery | None, known: Known) -> Say:
@@ -133,10 +130,14 @@ def _fits(message: Message, nursery: Nursery | None, known: Known) -> Say:
     return about(message, nursery, known.today) if nursery else message()
 
 
+_IN_FLOOD = {"before": c.FLOOD_BEFORE, "early": c.FLOOD_EARLY, "later": c.FLOOD_LATER}
+_IN_DROUGHT = {"before": c.DRY_BEFORE, "early": c.DRY_EARLY, "later": c.DRY_LATER}
+_IN_COLD = {"before": c.COLD_BEFORE, "early": c.COLD_EARLY, "later": c.COLD_LATER}
+
+
 def _flood(session: Session, known: Known) -> Turn:
-    says = {"before": c.FLOOD_BEFORE, "early": c.FLOOD_EARLY, "later": c.FLOOD_LATER}
     nursery = chosen_nursery(session, known)
-    text = said(_fits(says[_stage(nursery, known)], nursery, known))
+    text = said(_fits(_IN_FLOOD[_stage(nursery, known)], nursery, known))
     return ended(session, known, text, changes=(call("flood", "", session, known),))
 
 
@@ -145,14 +146,14 @@ def _dry(session: Session, known: Known) -> Turn:
     change = call("water", "", session, known)
     if nursery is None:
         return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
-    message = c.DRY_LATER if _stage(nursery, known) == "later" else c.DRY_EARLY
+    message = _IN_DROUGHT[_stage(nursery, known)]
     text = said(about(message, nursery, known.today, pails=watering_pails(nursery)))
     return ended(session, known, text, changes=(change,))
 
 
 def _cold(session: Session, known: Known) -> Turn:
     nursery = chosen_nursery(session, known)
-    message = c.COLD_LATER if _stage(nursery, known) == "later" else c.COLD_EARLY
+    message = _IN_COLD[_stage(nursery, known)]
     return ended(session, known, said(_fits(message, nursery, known)))
 
 

@@ -9,18 +9,17 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import chosen, ended, holds, opened, said
+from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.engine import begin
+from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
-from assistant.dialogue.outlook import cost_of_waiting, outlook, ready
+from assistant.dialogue.outlook import cost_of_waiting
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.values import (
     AnswerItem,
-    CallForHelp,
     Change,
     Focus,
     Item,
@@ -58,7 +57,6 @@ DEEDS_OF: Mapping[TaskCode, frozenset[str]] = {
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 LONGEST_DAY = 3  # words: "2 days ago", "on Monday", "yesterday"
-MOST_LEAVES = 8
 
 
 def ask_of(item: Item) -> Ask:
@@ -233,56 +231,6 @@ def _answer_leaves(
         return None
     return leaves(item, float(reading.value), known, held)
 
-
-def leaves(item: Item, count: float, known: Known, held: Session | None) -> Turn:
-    """What a count of open leaves means, and the question for the transplanting day."""
-    told = (AnswerItem(item, f"{count:g}"),)
-    return _counted(_nursery(item, known), count, known, held, told)
-
-
-def recounted(session: Session, known: Known) -> Turn:
-    """Leaves that were counted again, without being asked; it answers what was asked, too."""
-    nursery, count = chosen(session, known), float(str(session.answers["leaves"]))
-    if not 0 < count <= MOST_LEAVES:
-        again = begin(talks.RECOUNT, held=session.held, nursery=nursery.id)
-        return opened(again, known, m.LEAVES_ODD(count=count, day=nursery.day(known.today)))
-    asked = (each for each in known.items if each.task is TaskCode.LEAF_COUNT)
-    told = tuple(
-        AnswerItem(each, f"{count:g}") for each in asked if each.nursery_id == nursery.id
-    )
-    return _counted(nursery, count, known, session.held, told)
-
-
-def _counted(
-    nursery: Nursery,
-    count: float,
-    known: Known,
-    held: Session | None,
-    told: tuple[AnswerItem, ...],
-) -> Turn:
-    day = nursery.day(known.today)
-    if not 0 < count <= MOST_LEAVES:
-        return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
-    advice = leaf_advice(count, day, nursery.practice)
-    message = about(_LEAF_SAYS[advice], nursery, known.today, count=count)
-    changes: tuple[Change, ...] = told
-    if advice is LeafAdvice.SLOW:
-        changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
-    asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)
-    says = (message, *outlook(nursery, count, known.today, known.warmth))
-    moved = ready(nursery, count, known.today, known.warmth)
-    if moved is not None:  # the question names the days that the leaves allow
-        best = {"best_first": moved.first.isoformat(), "best_last": moved.last.isoformat()}
-        asked = replace(asked, answers={**asked.answers, **best})
-    return opened(asked, known, *says, changes=changes)
-
-
-_LEAF_SAYS: Mapping[LeafAdvice, Message] = {
-    LeafAdvice.WAIT: m.LEAVES_FEW,
-    LeafAdvice.READY: m.LEAVES_READY,
-    LeafAdvice.SOON: m.LEAVES_SOON,
-    LeafAdvice.SLOW: m.LEAVES_SLOW,
-}
 
 _Answer = Callable[[str, Known, Item, bool, Session | None], Turn | None]
 _ANSWERS: Mapping[Ask, _Answer] = {

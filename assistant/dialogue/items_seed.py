@@ -1,10 +1,12 @@
 """Answers to what is asked at both ends of a season: the seed test, and the result."""
 
+import re
 from collections.abc import Mapping
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, holds, opened, said
+from assistant.dialogue.endings import ended, holds, lasting, opened, said
 from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later
 from assistant.dialogue.engine import answer, arrive, ask, begin
@@ -16,6 +18,8 @@ from assistant.wording import messages_seed as s
 from assistant.wording.day_practice import fitting
 from assistant.wording.message import Message
 
+_NUMBER = re.compile(r"\d+")
+_A_COUNT = 2  # numbers: so many of so many
 _SUFFICED = {"left": r.MATS_LEFT, "enough": r.JUST_ENOUGH, "short": r.TOO_FEW}
 
 
@@ -79,6 +83,17 @@ def answer_count(
     if step.ending:
         return SEED_ENDINGS[step.ending](step.session, known)
     return Turn(step.session, (ask(step.session, known, talks.TABLES, *step.said),))
+
+
+def counted_unasked(text: str, known: Known) -> Turn | None:
+    """A count that comes before it is asked for, as "83 of 100": of the only test that runs."""
+    tests = [n for n in known.nurseries if n.test_begun is not None and not n.test_counted]
+    if len(tests) != 1 or len(_NUMBER.findall(text)) < _A_COUNT:
+        return None
+    if read_germination(text, known.lexicon).outcome is not Outcome.UNDERSTOOD:
+        return None
+    asked = Item(tests[0].id, TaskCode.SEED_COUNT, known.today)
+    return answer_count(text, known, asked, False, lasting(known.session))
 
 
 def answer_result(

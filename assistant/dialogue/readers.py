@@ -268,6 +268,14 @@ def _words(text: str, question: Question, session: Session, known: Known) -> Hea
     return Heard(Outcome.UNDERSTOOD, words, shortened(words))
 
 
+def _grains(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """The weight of 1000 grains; the words are kept, which may be a variety."""
+    value = grains_of(text, question, session, known)
+    if value is None:
+        return Heard(Outcome.AGAIN, refusal=question.again())
+    return Heard(Outcome.UNDERSTOOD, value, text.strip())
+
+
 def _own(read: Callable[[str, Question, Session, Known], Kept]) -> "Reader":
     """A reader that gives the value itself, or None where it is to be asked again."""
 
@@ -306,7 +314,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.PLANTED: _planted,
     Reads.SPACING: _own(spacing_of),
     Reads.HILL: _own(hill_of),
-    Reads.GRAINS: _own(grains_of),
+    Reads.GRAINS: _grains,
     Reads.GAPS: _own(gaps_of),
     Reads.SEED_KG: _seed_used,
     Reads.WORDS: _words,

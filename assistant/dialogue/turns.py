@@ -25,6 +25,7 @@ from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
 from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done
+from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.values import (
@@ -302,6 +303,7 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
         return WISHES[wish](text, known)
     return (
         answer_items(text, known, known.items, False, _beside(known))
+        or counted_unasked(text, known)
         or perhaps_done(text, known)
         or _almost_a_wish(text, known)
     )

@@ -143,6 +143,21 @@ P_RAIN = Message("Heavy rain", note="A choice.")
 P_FLOOD = Message("Flood over the bed", note="A choice.")
 P_DRY = Message("No water", note="A choice.")
 P_COLD = Message("Cold nights", note="A choice.")
+RAIN_BEFORE = Message(
+    "Keep people safe first: stay in during lightning. Do not sow before it is over. Keep soil mix "
+    "and seed under cover, the seed moist.",
+    note="Heavy rain before sowing.",
+)
+DRY_BEFORE = Message(
+    "No water: do not soak seed yet. The bed takes about {pails} pails each morning and evening. Sow "
+    "later: CHANGE DATE. Keep drinking water for people.",
+    note="Drought before sowing; pails are the farmer's own. CHANGE DATE is sent.",
+)
+COLD_BEFORE = Message(
+    "Cold: sow later if you can (CHANGE DATE). In cool water seed must soak longer: MENU, 9, 3. Make "
+    "no fire or coals beside seed or sheet.",
+    note="Cold before sowing. CHANGE DATE and MENU are sent. Keep the caution.",
+)
 FLOOD_BEFORE = Message(
     "People first: stay out of moving water. Do not sow yet. Keep the seed moist and shaded, choose "
     "higher ground.",

@@ -28,6 +28,20 @@ ASK_GRAINS = Message(
     "g.",
     note="Question; also said where the answer could not be read.",
 )
+AGAIN_GRAINS = Message(
+    "I have no such weight. Count and weigh dry seed: send what 1000 grains weigh, e.g. 25 g, or "
+    "grains and grams, e.g. 300 grains 8 g.",
+    note="An unknown variety, or a weight that cannot be.",
+)
+NOW_GRAINS = Message("1000 grains weigh {thousand} g.", note="What the plan now counts with.")
+NOW_VARIETY = Message(
+    "{name}: 1000 grains {low} to {high} g as published, I count {thousand} g. Weigh your own seed "
+    "if you can.",
+    note="What the plan now counts with; {name} is a variety.",
+)
+NOW_GAPS = Message(
+    "{gaps} of 100 more seedlings are raised for gaps.", note="What the plan now counts with."
+)
 ASK_GAPS = Message(
     "How many seedlings of 100 more for gaps? Send a number from 0 to 20, e.g. 5.",
     note="Question; also said where the answer could not be read.",
@@ -60,6 +74,16 @@ P_SOAK_COUNT_LONG = Message(
     "Count first: the count says how much seed to soak, in clean water until {drained}. Keep the "
     "pail covered: small children can drown.",
     note="The same while the seed test is not counted yet. Keep the caution.",
+)
+FILL_LONG = Message(
+    "{label}: soak {seed} kg seed from today until {drained}, sow {bed} m2 more on {sowing}. It is "
+    "ready from {first}: plant it last.",
+    note="More bed to fill up a thin one, with cool water or slow seed; all but {bed} are dates.",
+)
+AGAIN_LONG = Message(
+    "{label}: sow again. Soak {seed} kg seed from today until {drained}, other seed if you can, sow "
+    "on {sow}. Take off the old seed layer.",
+    note="The whole bed is sown again, with cool water or slow seed.",
 )
 P_SOAK_COUNT = Message(
     "Count first: the count says how much seed to soak, 24 h in clean water. Keep the pail covered: "

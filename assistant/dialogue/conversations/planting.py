@@ -52,7 +52,7 @@ PLANTING = conversation(
     ),
     _number("spacing", g.ASK_SPACING, Reads.SPACING),
     _number("hill", g.ASK_SEEDLINGS, Reads.HILL),
-    _number("grains", g.ASK_GRAINS, Reads.GRAINS),
+    replace(_number("grains", g.ASK_GRAINS, Reads.GRAINS), again=g.AGAIN_GRAINS),
     _number("gaps", g.ASK_GAPS, Reads.GAPS),
 )
 

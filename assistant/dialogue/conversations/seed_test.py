@@ -53,7 +53,7 @@ SEED_TEST = conversation(
         "again",
         asks=s.ASK_TEST_AGAIN,
         reads=Reads.TESTED,
-        keeps="tested_then",
+        keeps="tested_again",
         choices=(
             Choice("begun", s.BEGUN_TODAY),
             Choice("later", s.LATER),

@@ -48,8 +48,8 @@ def test_the_seed_follows_the_hills() -> None:
         ("1", "far", g.ASK_SPACING),
         ("2", "9", g.ASK_SEEDLINGS),
         ("2", "two and a half", g.ASK_SEEDLINGS),
-        ("3", "my own", g.ASK_GRAINS),
-        ("3", "2", g.ASK_GRAINS),
+        ("3", "my own", g.AGAIN_GRAINS),
+        ("3", "2", g.AGAIN_GRAINS),
         ("4", "50", g.ASK_GAPS),
     ],
 )
@@ -59,24 +59,28 @@ def test_what_cannot_be_is_asked_again(what: str, typed: str, again: m.Message) 
 
 
 @pytest.mark.parametrize(
-    ("typed", "grams"),
+    ("typed", "grams", "told"),
     [
-        ("24", 24.0),
-        ("300 grains 8 g", 26.7),
-        ("Jaya", 30.0),  # DSSAT, RICER048.CUL: 0.0300 g a grain
-        ("basmati 385", 22.0),  # the same: 0.0220
+        ("24", 24.0, g.NOW_GRAINS),
+        ("300 grains 8 g", 26.7, g.NOW_GRAINS),
+        ("Jaya", 30.0, g.NOW_VARIETY),  # DSSAT, RICER048.CUL: 0.0300 g a grain
+        ("basmati 385", 22.0, g.NOW_VARIETY),  # the same: 0.0220
     ],
 )
-def test_seed_is_weighed_or_named(typed: str, grams: float) -> None:
+def test_seed_is_weighed_or_named_and_shown_back(
+    typed: str, grams: float, told: m.Message
+) -> None:
     """300 grains that weigh 8 g are 26.7 g for 1000 (arithmetic)."""
     phone = asked_for("3")
-    assert phone.hears(typed)[0] == like(m.AMENDED)
+    assert phone.hears(typed)[0] == like(m.AMENDED, told)
     assert phone.known.nurseries[0].inputs.grain_weight_g == pytest.approx(grams)
 
 
 def test_more_for_gaps_is_seed_for_them() -> None:
     """A tenth more seedlings take a tenth more seed: 9.05 x 1.1 = 9.96."""
-    assert "Seed 10 kg dry" in asked_for("4").hears("10")[1]
+    changed, seed, _ = asked_for("4").hears("10")
+    assert changed == like(m.AMENDED, g.NOW_GAPS(gaps=10))
+    assert "Seed 10 kg dry" in seed
 
 
 def test_leaves_can_be_counted_again_without_being_asked() -> None:
@@ -120,3 +124,12 @@ def test_cool_water_begins_the_soaking_earlier() -> None:
         label="A", degrees=17.0, days=6, date=date(2026, 6, 2), sow=date(2026, 6, 10)
     )
     assert like(expected) in phone.hears("soaking, sprouting")
+
+
+def test_the_best_days_that_are_told_are_not_past() -> None:
+    """On day 17 the window of day 15 to 20 begins today."""
+    phone = Phone.enrolled(nursery(sow=TODAY - timedelta(days=17), sown=True))
+    for text in ("MENU", "9", "9"):
+        phone.says(text)
+    best = m.ASK_TRANSPLANTING(label="A", first=TODAY, last=TODAY + timedelta(days=3))
+    assert phone.hears("3") == [like(m.LEAVES_READY, best)]

@@ -5,7 +5,7 @@ tolerance between lots is that of 7 CFR 201.55(a).
 """
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from scipy.stats import binomtest
@@ -201,3 +201,23 @@ def test_seed_is_held_against_what_its_country_asks_for(region: str, told: bool)
     assert "likely 73 to 88%" in texts[0]
     weak = "Weak seed (82%): more seed is counted in. Good seed has 85% or more (Philippines)."
     assert (weak in texts[1]) is told
+
+
+def test_after_lots_that_differ_the_test_is_explained_again() -> None:
+    """And then counted again: 80 of 100."""
+    phone = Phone.enrolled(nursery())
+    for text in ("seed test", "60 79 95 80"):
+        phone.says(text)
+    assert phone.hears("3")[0] == like(s.TEST_SEEDS)
+    assert phone.hears("80 of 100")[0] == like(
+        s.TESTED(label="A", percent=80.0, seeds=100, low=71, high=87)
+    )
+
+
+@pytest.mark.parametrize("text", ["83 of 100", "81 79 85 80", "45/50"])
+def test_a_count_that_comes_before_it_is_asked_for_is_taken(text: str) -> None:
+    """Only while a test runs, and only what is a count and no other number."""
+    running = nursery(test_begun=TODAY - timedelta(days=6))
+    assert Phone.enrolled(running).hears(text)[0].startswith("A: ")
+    assert Phone.enrolled(nursery()).hears(text) == [like(m.DID_NOT_UNDERSTAND)]
+    assert Phone.enrolled(running).hears("83") == [like(m.DID_NOT_UNDERSTAND)]

@@ -249,3 +249,22 @@ def test_none_is_sent_as_0_by_text_and_leads_back_on_a_screen() -> None:
         for reply in ("PROBLEM", "2"):
             phone.says(reply)
         assert told in phone.hears("0")[-1]
+
+
+@pytest.mark.parametrize(
+    ("reply", "early", "before"),
+    [
+        ("1", m.RAIN_ADVICE_EARLY, c.RAIN_BEFORE),
+        ("2", c.FLOOD_EARLY, c.FLOOD_BEFORE),
+        ("3", c.DRY_EARLY, c.DRY_BEFORE),
+        ("4", c.COLD_EARLY, c.COLD_BEFORE),
+    ],
+)
+def test_before_sowing_weather_asks_for_something_else(
+    reply: str, early: Message, before: Message
+) -> None:
+    """There is no bed to cover or to water yet, also on the day of sowing."""
+    assert through(on_day(2), "PROBLEM", "5", reply) == [like(early)]
+    due_today = Phone.enrolled(nursery(sow=TODAY))
+    for unsown in (due_today, on_day(-3)):
+        assert through(unsown, "PROBLEM", "5", reply) == [like(before)]
