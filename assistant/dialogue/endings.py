@@ -14,6 +14,7 @@ from assistant.dialogue.lists import OTHER
 from assistant.dialogue.rain_hours import sent_warning
 from assistant.dialogue.readers import shortened
 from assistant.dialogue.results import (
+    dates_text,
     quantity_texts,
     today_text,
 )
@@ -189,6 +190,13 @@ def quantities(
     shown = known.nurseries if meant is None else meant
     texts = [text for each in shown for text in quantity_texts(each, known.today, known.region)]
     return ended(session, known, *texts)
+
+
+def when(session: Session | None, known: Known, meant: tuple[Nursery, ...]) -> Turn:
+    """The main days again, of the nurseries meant."""
+    if not known.nurseries:
+        return no_nursery(session, known)
+    return ended(session, known, *(dates_text(each, known.today) for each in meant))
 
 
 def dates(session: Session | None, known: Known, meant: Nursery | None = None) -> Turn:

@@ -85,6 +85,20 @@ def _quantities(text: str, known: Known) -> Turn:
     return _passing(ending)(text, known)
 
 
+def _when(text: str, known: Known) -> Turn:
+    """The days of the nursery that the text names; else of all."""
+    _, meant = split_label(text, known)
+
+    def ending(session: Session | None, known: Known) -> Turn:
+        return e.when(session, known, meant)
+
+    return _passing(ending)(text, known)
+
+
+def _thanks(session: Session | None, known: Known) -> Turn:
+    return e.ended(session, known, e.said(m.WELCOME_TOO()))
+
+
 def _dates(text: str, known: Known) -> Turn:
     """Changes the nursery that the text names, as in "change date B"."""
     _, meant = split_label(text, known)
@@ -108,9 +122,11 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.LANGUAGE: _language,
     Wish.BACK: _back,
     Wish.CHANGE_DATE: _dates,
+    Wish.DATES: _when,
     Wish.PROBLEM: _opening(e.problem),
     Wish.RAIN: _passing(e.rain),
     Wish.TODAY: _passing(e.today),
     Wish.QUANTITIES: _quantities,
     Wish.OFFICER: _opening(e.officer),
+    Wish.THANKS: _passing(_thanks),
 }

@@ -70,11 +70,13 @@ class Wish(StrEnum):
     LANGUAGE = "language"
     BACK = "back"
     CHANGE_DATE = "change_date"
+    DATES = "dates"  # when something is to be done
     PROBLEM = "problem"
     RAIN = "rain"
     TODAY = "today"
     QUANTITIES = "quantities"
     OFFICER = "officer"
+    THANKS = "thanks"
 
 
 @dataclass(frozen=True)

@@ -33,6 +33,7 @@ _ORDER = (
     Wish.OFFICER,
     Wish.RAIN,
     Wish.CHANGE_DATE,
+    Wish.DATES,
     Wish.QUANTITIES,
     Wish.TODAY,
     Wish.LANGUAGE,
@@ -40,6 +41,7 @@ _ORDER = (
     Wish.MENU,
     Wish.BACK,
     Wish.START,
+    Wish.THANKS,
     Wish.STOP,
 )
 _ANSWERS: Mapping[Ask, tuple[Sort, ...]] = {

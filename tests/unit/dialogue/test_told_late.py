@@ -80,3 +80,14 @@ def test_what_was_not_read_shows_todays_task_again() -> None:
 def test_a_task_of_another_day_is_not_pressed() -> None:
     phone = asked_to_sow(today=SOW.day + timedelta(days=2))
     assert phone.hears("the roots are like hair") == [like(m.DID_NOT_UNDERSTAND)]
+
+
+def test_when_is_answered_with_the_days() -> None:
+    phone = asked_to_sow()
+    assert phone.hears("when do I transplant?") == [like(m.RESULT_DATES)]
+
+
+def test_thanks_are_met() -> None:
+    phone = asked_to_sow()
+    assert phone.hears("ok thank you") == [like(m.WELCOME_TOO)]
+    assert not phone.known.nurseries[0].sown

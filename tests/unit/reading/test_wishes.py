@@ -55,7 +55,7 @@ def test_stop_of_every_language_works_in_all(lexicons, language, text):
 
 PLAIN_ANSWERS = (
     "2 acres|85|41 of 50|10 June|tomorrow|yes|done|no problem|Riverside|dont stop|start stop|"
-    "thanks|maybe|xkcdq wrrt|"
+    "maybe|xkcdq wrrt|"
 ).split("|")
 
 
@@ -127,3 +127,43 @@ def test_a_reply_is_an_answer_or_a_wish(lexicons, today, ask, text, value):
 def test_a_language_is_known_by_its_names(text, code):
     """In whatever language it is named."""
     assert language_named(text) == code
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "when do I transplant"),
+        ("en", "is it time to flood"),
+        ("en", "which day should I uncover?"),
+        ("sw", "nipandikize lini"),
+        ("fr", "quand repiquer"),
+        ("hi", "रोपाई कब करें"),
+        ("bn", "কখন রোপণ করব"),
+        ("id", "kapan tanam pindah"),
+        ("vi", "khi nào cấy"),
+        ("pt", "quando transplanto"),
+        ("fil", "kailan po maglilipat tanim"),
+    ],
+)
+def test_when(lexicons, language, text):
+    reading = read_wish(text, lexicons, language)
+    assert (reading.outcome, reading.value) == (Outcome.UNDERSTOOD, Wish.DATES)
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "thank you"),
+        ("en", "Thanks!"),
+        ("sw", "asante sana"),
+        ("fr", "merci"),
+        ("hi", "धन्यवाद"),
+        ("bn", "ধন্যবাদ"),
+        ("id", "terima kasih"),
+        ("vi", "cảm ơn"),
+        ("pt", "muito obrigado"),
+        ("fil", "salamat po"),
+    ],
+)
+def test_thanks(lexicons, language, text):
+    assert read_wish(text, lexicons, language).value is Wish.THANKS
