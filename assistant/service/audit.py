@@ -4,9 +4,11 @@ Other use cases call `note` in the transaction of the change, so that neither is
 the other.
 """
 
-from dataclasses import dataclass
-from datetime import datetime
+import re
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
 from enum import StrEnum
+from zoneinfo import ZoneInfo
 
 from assistant.people import Officer
 from assistant.service.house import House
@@ -94,10 +96,12 @@ def note(
 
 @dataclass(frozen=True)
 class Trail:
-    """A page of the trail, the latest first; `older` is where the next page begins."""
+    """A page of the trail, the latest first, its times in the programme's `zone`; `older` is
+    where the next page begins."""
 
     lines: tuple[Done, ...]
     officers: tuple[Officer, ...]
+    zone: str
     officer_id: int | None = None
     older: int | None = None
 
@@ -112,4 +116,23 @@ def trail(
         lines = work.audit.latest(PAGE_LINES + 1, before_id=before, officer_id=officer_id)
         officers = work.people.officers()
     older = lines[PAGE_LINES - 1].id if len(lines) > PAGE_LINES else None
-    return Trail(lines[:PAGE_LINES], officers, officer_id, older)
+    shown = tuple(in_zone(line, house.zone) for line in lines[:PAGE_LINES])
+    return Trail(shown, officers, house.zone, officer_id, older)
+
+
+_SPAN = re.compile(r"(\d{4}-\d\d-\d\d \d\d:\d\d) \.\. (\d{4}-\d\d-\d\d \d\d:\d\d) UTC")
+
+
+def in_zone(line: Done, zone: str) -> Done:
+    """A line with its times in a zone, also the hours among its words, which are kept in
+    UTC."""
+    here = ZoneInfo(zone)
+
+    def local(found: re.Match[str]) -> str:
+        start, end = (
+            datetime.fromisoformat(text).replace(tzinfo=UTC).astimezone(here)
+            for text in found.groups()
+        )
+        return f"{start:%Y-%m-%d %H:%M} .. {end:%Y-%m-%d %H:%M}"
+
+    return replace(line, at=line.at.astimezone(here), detail=_SPAN.sub(local, line.detail))

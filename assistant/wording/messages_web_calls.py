@@ -27,6 +27,10 @@ CONSENT_WAITS = Message(
     plural="{n} farmers have not agreed to texts yet",
     note="Link to the list of those farmers.",
 )
+TIMES_OF = Message(
+    "Times are those of {zone}.",
+    note="Above a list of what was done; {zone} names a time zone, as Africa/Nairobi.",
+)
 EARLIER_MESSAGES = Message(
     "Earlier messages", note="Link under the last few messages of a farmer."
 )

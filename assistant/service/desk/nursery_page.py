@@ -86,6 +86,8 @@ class Person:
     calls: tuple[CallTold, ...]
     unsent: Unsent | None
     today: date
+    agreed_on: date | None = None
+    stopped_on: date | None = None
     more_messages: bool = False
     roots: tuple[Say, ...] = ()
     hush: Hush | None = None
@@ -166,6 +168,8 @@ def _person(
         village=sight.village(farmer.village_id),
         beds=work.nurseries.of_farmer(farmer.id, open_only=False),
         messages=messages[:limit],
+        agreed_on=_day(farmer.consent_at, zone),
+        stopped_on=_day(farmer.stopped_at, zone),
         more_messages=not whole and len(messages) > limit,
         roots=roots(work, farmer, name),
         calls=tuple(
@@ -181,6 +185,10 @@ def _person(
         today=local_date(now, name),
         hush=hush(house, name, now),
     )
+
+
+def _day(at: datetime | None, zone: ZoneInfo) -> date | None:
+    return at.astimezone(zone).date() if at else None
 
 
 def _plan(nursery: Nursery, today: date, language: str, house: House) -> tuple[Section, ...]:

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from assistant.alerts.values import Geocode
 from assistant.dialogue.values import Kind
 from assistant.people import Officer, Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Act, Subject, in_zone, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
@@ -63,7 +63,8 @@ def village_story(house: House, sight: Sight, village_id: int) -> VillageStory |
     with house.store.look() as work:
         line = _lines(work, sight, (village,))[0]
         handovers = tuple(_local(each, zone) for each in work.story.handovers(village.id))
-        done = work.audit.latest(STORY_LINES, village_id=village.id)
+        latest = work.audit.latest(STORY_LINES, village_id=village.id)
+        done = tuple(in_zone(line, village.zone) for line in latest)
         others = work.people.officers() if sight.officer.is_lead else ()
         codes = work.alerts.geocodes().get(village.id, ())
     return VillageStory(line, handovers, done, others, codes)

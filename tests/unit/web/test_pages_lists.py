@@ -148,6 +148,23 @@ def test_the_trail_goes_back_page_by_page(valley: Valley, browser: Browser) -> N
     assert "no. 049" in browser.open(older.replace("&amp;", "&"))
 
 
+def test_the_trail_tells_all_times_in_one_zone_and_names_it(
+    valley: Valley, browser: Browser
+) -> None:
+    """The hours of a warning too, which are kept in UTC (Nairobi is three hours ahead of it:
+    IANA time zone database); a village's story tells the village's own."""
+    with valley.house.store.work() as work:
+        samoa = work.people.add_village("Apia", "Pacific/Apia").id  # 13 hours ahead
+        hours = "2026-06-10 03:00 .. 2026-06-10 11:30 UTC"
+        work.audit.add("warned", valley.now, officer_id=1, village_id=samoa, detail=hours)
+    shown = browser.open("/trail")
+    assert "Times are those of Africa/Nairobi." in shown
+    assert "2026-06-10 06:00 .. 2026-06-10 14:30" in shown and "UTC" not in shown
+    shown = browser.open(f"/villages/{samoa}")
+    assert "Times are those of Pacific/Apia." in shown
+    assert "2026-06-10 16:00 .. 2026-06-11 00:30" in shown
+
+
 def _officer_id(valley: Valley, phone: str) -> int:
     with valley.house.store.look() as work:
         account = work.accounts.of_phone(phone)
