@@ -9,12 +9,14 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 import click
+from babel import Locale
 
 from assistant.commands.one_line import shown
 
 # Python's float() also takes "nan", "1e5", "1_000" and digits of any script: none of them here.
 _PLAIN = re.compile(r"[0-9]{1,9}(\.[0-9]{1,6})?")
 _SPACING = re.compile(r"([0-9.]+)\s*[xX\u00d7*]\s*([0-9.]+)\s*(?:cm)?")
+_REGION = re.compile(r"[A-Z]{2}(-[A-Z0-9]{1,3})?")
 _ISO = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 # A plan reaches some weeks to both sides of its anchor.
 _FIRST_DAY, _LAST_DAY = dt.date(1, 4, 1), dt.date(9999, 9, 30)
@@ -25,6 +27,22 @@ class Spacing(NamedTuple):
 
     row_cm: float
     hill_cm: float
+
+
+def region(typed: str) -> str:
+    """A country or a part of one by its ISO 3166 code, in capitals.
+
+    Raises:
+        click.BadParameter: no such code.
+    """
+    code = typed.strip().upper()
+    known = Locale("en").territories
+    if not _REGION.fullmatch(code) or code[:2] not in known:
+        raise click.BadParameter(
+            f"cannot take {shown(typed)}; write a country or its part as in ISO 3166, such as "
+            "KE or IN-WB"
+        )
+    return code
 
 
 def plain_number(typed: str) -> float | None:

@@ -10,6 +10,7 @@ from rapidfuzz import process
 from assistant.agronomy.calendar import Anchors, calendar, sow_for_transplant
 from assistant.agronomy.field import LIMITS, FieldInputs
 from assistant.agronomy.lot.germination import good_seed
+from assistant.agronomy.lot.soaking import Seed
 from assistant.agronomy.lot.varieties import VARIETIES, Variety, find_variety, variety_key
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import quantities
@@ -59,11 +60,12 @@ def make_plan(given: Given, today: dt.date) -> Plan:
     inputs = _inputs(given, practice, variety)
     sow = _sow_date(given, practice)
     amounts = quantities(inputs, practice)
+    seed = Seed(slow=given.slow_seed, water_c=given.water_c)
     return Plan(
         area_typed=given.area.strip(),
         inputs=inputs,
         quantities=amounts,
-        tasks=calendar(Anchors(sow, practice=practice)),
+        tasks=calendar(Anchors(sow, practice=practice, sprouting=seed.sprouting)),
         sow=sow,
         today=today,
         practice=practice,

@@ -11,6 +11,7 @@ from assistant.agronomy.field import LIMITS, MOST_GAP_FILLING, FieldInputs
 from assistant.commands import numbers
 from assistant.people import LANGUAGES
 
+COLDEST_WATER_C = 6  # in colder water seed is harmed
 PERCENT = 100.0
 MOST_HANDS = 500
 _FOLDER = click.Path(exists=True, file_okay=False, path_type=Path)
@@ -70,7 +71,17 @@ _OPTIONS = (
         type=numbers.whole(1, MOST_HANDS, "people", "6"),
         help="People who plant, for hours and loads.",
     ),
-    click.option("--region", help="Where land units are meant, such as IN-WB."),
+    click.option(
+        "--water-c",
+        type=numbers.number(COLDEST_WATER_C, 40, "degrees C", "17"),
+        help="Mean temperature; below 20 C seed is soaked earlier.",
+    ),
+    click.option("--slow-seed", is_flag=True, help="A variety that is slow to sprout."),
+    click.option(
+        "--region",
+        type=numbers.region,
+        help="Where land units and good seed are meant, such as IN-WB.",
+    ),
     click.option(
         "--lang", type=click.Choice(tuple(LANGUAGES)), default="en", show_default=True
     ),
@@ -104,5 +115,7 @@ class Given:
     gap_filling: float
     prices: Path | None
     hands: int | None
+    water_c: float | None
+    slow_seed: bool
     region: str | None
     lang: str

@@ -90,6 +90,7 @@ _OPEN: Mapping[Message, Message] = {
     m.SOWN_NOTED: p.SOWN_NOTED,
     c.AGAIN_DATES: p.MOVED_OPEN,
     c.PLANT_LIFT: p.PULL_TIP,
+    plan.LIFT: plan.PULL,
 }
 INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
     Make.MAT: {},
@@ -110,6 +111,7 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         m.RESULT_MIX: p.MIX_TRAYS,
         m.RESULT_MIX_SMALL: p.MIX_TRAYS,
         c.PLANT_LIFT: p.LIFT_TRAYS,
+        plan.LIFT: plan.LIFT_TRAYS,
     },
     Make.WET: {
         **_OPEN,

@@ -182,6 +182,7 @@ HOURS = Message("{hours} person-hours", note="Inside a sentence about labour.")
 HOURS_SPAN = Message("{low} to {high} person-hours", note="Inside a sentence about labour.")
 RAISE = Message("Making and sowing the bed: {time}.", note="{time} is '16 person-hours'.")
 LIFT = Message("Cutting and lifting the mats: {time}.", note="{time} is '16 person-hours'.")
+LIFT_TRAYS = Message("Lifting the trays: {time}.", note="{time} is '16 person-hours'.")
 PULL = Message("Pulling and bundling the seedlings: {time}.", note="Where there are no mats.")
 PLANT = Message("Planting the field: {time}.", note="{time} is '16 person-hours'.")
 PLANT_SHARED = Message(

@@ -42,7 +42,7 @@ def priced(
 
 def labour_lines(work: Work, practice: Practice) -> tuple[Say, ...]:
     """Hours of each work, and what is carried."""
-    lift = m.LIFT if practice.bed.piece else m.PULL
+    lift = fitting_practice(m.LIFT, practice)
     lines = [m.RAISE(time=_time(work.raise_h)), lift(time=_time(work.lift_h))]
     lines.append(m.PLANT(time=_time(work.plant_h)))
     if work.hands > 1:

@@ -242,6 +242,29 @@ def test_a_price_list_tells_the_cost_and_both_sides_beside_a_wet_bed(prices):
     assert "against_wet_bed" not in _data(prices=prices, practice="wet_bed")["cost"]
 
 
+@pytest.mark.parametrize(
+    ("options", "flags", "soak", "drain"),
+    [
+        ({}, (), -2, -1),
+        ({"--water-c": "15"}, (), -9, -2),  # 100 degree-days (RDA, Korea): 6.7 days, so 7
+        ({"--water-c": "24"}, (), -2, -1),
+        ({}, ("--slow-seed",), -4, -2),  # 48 h and 48 h (Department of Agriculture, Sri Lanka)
+    ],
+)
+def test_cool_water_and_slow_seed_are_soaked_earlier(options, flags, soak, drain):
+    """And sown on the same day."""
+    tasks = json.loads(_run(PLAIN | options, "--json", *flags).stdout)["calendar"]
+    days = {task["task"]: task["day"] for task in tasks}
+    assert (days["soak"], days["drain_seed"], days["sow"]) == (soak, drain, 0)
+
+
+def test_weak_seed_is_held_against_the_countrys_least():
+    """85 % of certified seed in the Philippines (PhilRice, RCEF seed)."""
+    page = _run(PLAIN | {"--germination": "84", "--region": "ph"}).stdout
+    assert "Good seed has 85% or more (Philippines)." in page
+    assert "Weak seed" not in _run(PLAIN | {"--germination": "84"}).stdout
+
+
 def test_the_page_promises_no_saving(prices):
     """Which side is cheaper is said as it comes out, with a trial in which mats cost more
     (Pertanika 8:205, 2000: 27.20 against 19.32 US dollars a hectare)."""
@@ -261,7 +284,9 @@ def test_every_practice_prints_a_page_that_fits_it(practice, area, prices):
     assert "Cautions" in page and "{" not in page
     assert ("50 x 30 cm" in page) == (practice == "mat")
     assert ("uncover and flood" in page) == (practice in ("mat", "tray"))
-    assert " 0 m2" not in page
+    assert " 0 m2" not in page and " 0 of " not in page
+    told = page.replace("US dollars on mats", "").replace("mats or trays", "")
+    assert ("mats" in told) == (practice == "mat")
 
 
 REFUSED = [
@@ -296,6 +321,10 @@ REFUSED = [
     ("--hands", typed) for typed in ("0", "-1", "2.5", "1e3", "many", "501")
 ] + [
     ("--variety", typed) for typed in ("", "Supa", "!", "x" * 500)
+] + [
+    ("--region", typed) for typed in ("XX-YY", "Kenya", "K", "IN-", "IN_WB", "", "x" * 500)
+] + [
+    ("--water-c", typed) for typed in ("5", "41", "-3", "nan", "cold", "")
 ] + [
     ("--prices", "nowhere.toml"),
     ("--practices-folder", "nowhere"),
