@@ -31,6 +31,7 @@ from assistant.dialogue.values import (
 )
 from assistant.reading import (
     Outcome,
+    Reason,
     read_choice,
     read_count,
     read_deeds,
@@ -39,7 +40,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, DayWork, about, offer, what_of, work_says
+from assistant.wording.day import TASK_TEXTS, Ask, about, offer, what_of
 from assistant.wording.message import Message, Say
 
 DONE, NOT_YET = "done", "not_yet"
@@ -150,17 +151,28 @@ def _done_or_not(text: str, known: Known, digits: bool) -> str | None:
 
 
 def perhaps_done(text: str, known: Known) -> Turn | None:
-    """Asks once more about a task where a reply only may be an answer: "ok", "done with the
-    ploughing"."""
-    _, nurseries = split_label(text, known)
+    """What only may be an answer. Today's task is asked once more ("done with the ploughing");
+    an ok to what was taken as sown yesterday agrees; any other ok was read, and that is all."""
     reading = read_told(text, known.lexicon, digits=False)
+    if reading.value is None:
+        return None
+    _, nurseries = split_label(text, known)
     ids = {nursery.id for nursery in nurseries}
     doable = [i for i in known.items if ask_of(i) is Ask.DONE and i.nursery_id in ids]
-    if reading.outcome is not Outcome.CONFIRM or not doable:
+    today = [item for item in doable if item.day == known.today]
+    if today and reading.outcome is Outcome.CONFIRM:
+        return _which_once_more(today, _SAYS[reading.value], known)
+    if reading.value != "yes" or reading.reason is Reason.NOT_READ:
         return None
-    if len(doable) == 1:
-        return _is_it_done(doable[0], known, known.session)
-    said_so = _SAYS[reading.value or NOT_YET]
+    assumed = [item for item in doable if item.task is TaskCode.SOW]
+    if len(assumed) == 1:
+        return settle(assumed[0], DONE, None, known, known.session)
+    return ended(_holder(known.session), known, said(m.ALL_RIGHT()))
+
+
+def _which_once_more(items: list[Item], said_so: str, known: Known) -> Turn:
+    if len(items) == 1:
+        return _is_it_done(items[0], known, known.session)
     return opened(begin(talks.WHICH, held=holds(known.session), answer=said_so), known)
 
 
@@ -175,12 +187,9 @@ def _is_it_done(item: Item, known: Known, held: Session | None) -> Turn:
 
 
 def once_more(item: Item, known: Known) -> tuple[Say, ...]:
-    """A task of today in few words, one of another day as it was said, with the digits that
-    answer it."""
+    """A task of today in few words, with the digits that answer it."""
     nursery, what = _nursery(item, known), TASK_TEXTS[item.task].what()
-    asks: tuple[Say, ...] = (t.SECOND_ASKING(label=nursery.called, what=what),)
-    if item.day != known.today:
-        asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
+    asks = (t.SECOND_ASKING(label=nursery.called, what=what),)
     return (*(asks if ask_of(item) is Ask.DONE else ()), *offer([(nursery, item.task)]))
 
 

@@ -96,7 +96,7 @@ def _when(text: str, known: Known) -> Turn:
 
 
 def _thanks(session: Session | None, known: Known) -> Turn:
-    return e.ended(session, known, e.said(m.WELCOME_TOO()))
+    return e.ended(session, known, e.said(m.ALL_RIGHT()))
 
 
 def _dates(text: str, known: Known) -> Turn:

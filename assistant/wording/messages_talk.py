@@ -16,9 +16,9 @@ DID_NOT_UNDERSTAND = Message(
     "Sorry, I did not understand. Send MENU to see what I can do, or OFFICER to ask a person.",
     note="MENU and OFFICER are words to send; use the ones that farmers would type.",
 )
-WELCOME_TOO = Message(
-    "You are welcome. I text you when there is something to do.",
-    note="Answers thanks.",
+ALL_RIGHT = Message(
+    "Thank you. I text you when there is something to do.",
+    note="Answers thanks, or an ok where nothing was asked.",
 )
 SORRY_TROUBLE = Message(
     "Sorry, something went wrong here. Your message is kept. Please send it again in a few "

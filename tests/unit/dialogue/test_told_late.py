@@ -84,10 +84,21 @@ def test_a_task_of_another_day_is_not_pressed() -> None:
 
 def test_when_is_answered_with_the_days() -> None:
     phone = asked_to_sow()
-    assert phone.hears("when do I transplant?") == [like(m.RESULT_DATES)]
+    assert phone.hears("when do I transplant?") == [like(m.RESULT_DATES, m.DATES_PAST)]
 
 
 def test_thanks_are_met() -> None:
     phone = asked_to_sow()
-    assert phone.hears("ok thank you") == [like(m.WELCOME_TOO)]
+    assert phone.hears("ok thank you") == [like(m.ALL_RIGHT)]
     assert not phone.known.nurseries[0].sown
+
+
+def test_an_ok_agrees_to_what_was_taken_as_sown() -> None:
+    phone = asked_to_sow(today=SOW.day + timedelta(days=1))
+    assert phone.hears("ok") == [like(m.SOWN_NOTED)]
+    assert phone.known.nurseries[0].sown
+
+
+def test_an_ok_where_nothing_was_asked_is_met() -> None:
+    phone = Phone.enrolled(nursery(sow=day("20 Jun")), today=day("10 Jun"))
+    assert phone.hears("ok") == [like(m.ALL_RIGHT)]
