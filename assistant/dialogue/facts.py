@@ -1,6 +1,6 @@
 """Fills the slots of a question from the session and from what is known."""
 
-from datetime import date
+from datetime import date, time
 
 from assistant.agronomy.constants import GOOD_GERMINATION
 from assistant.agronomy.nursery import Nursery
@@ -35,6 +35,8 @@ def _shown(slot: str, session: Session, known: Known) -> Slot:
         return round(GOOD_GERMINATION.value * 100)  # untested: the plan's assumption
     if slot in ("date", "first", "last"):
         return date.fromisoformat(str(value))
+    if slot in ("from_time", "to_time", "time"):
+        return time.fromisoformat(str(value))
     if slot == "practice":
         practice = known.practice(value)
         return Named(practice.names, practice.code)

@@ -6,6 +6,7 @@ SEEN 123456 0104                                    the call is done, nothing is
 """
 
 from collections.abc import Iterator, Mapping
+from datetime import time
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.callers import caller
@@ -90,7 +91,8 @@ def _told(session: Session, known: Known) -> Turn:
     answers = session.answers
     who = caller(str(answers["name"]).strip("-"), str(answers["phone"]))
     later = answers.get("time")
-    says = t.TOLD_LATER(phone=who, time=str(later)) if later else t.TOLD_NOW(phone=who)
+    when = time.fromisoformat(str(later)) if later else None
+    says = t.TOLD_LATER(phone=who, time=when) if when else t.TOLD_NOW(phone=who)
     change = TellFarmer(int(str(answers["farmer_id"])), str(answers["words"]))
     return ended(session, known, said(says), changes=(change,))
 

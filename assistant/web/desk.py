@@ -7,7 +7,7 @@ from typing import Any, cast
 from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
-from babel.dates import format_date, format_datetime, format_time
+from babel.dates import format_date
 from flask import Flask, abort, flash, g, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from flask_login import UserMixin, current_user
@@ -29,7 +29,16 @@ from assistant.wording import (
     messages_web_season,
 )
 from assistant.wording.message import Message, Say, Slot
-from assistant.wording.render import Catalogue, day, number, render, short_day
+from assistant.wording.render import (
+    Catalogue,
+    clock,
+    day,
+    long_day,
+    month,
+    number,
+    render,
+    short_day,
+)
 
 
 class SignedIn(UserMixin):  # type: ignore[misc]  # the library has no types
@@ -180,23 +189,14 @@ def furnish(app: Flask, desk: Desk) -> None:
         return desk.catalogue.language
 
     def when(moment: datetime) -> str:
-        return f"{day(moment.date(), language())} {clock(moment)}"
-
-    def clock(moment: datetime) -> str:
-        return format_time(moment.time(), format="HH:mm", locale=language())
-
-    def long_day(value: date) -> str:
-        return format_date(value, format="full", locale=language())
-
-    def month(value: date) -> str:
-        return format_datetime(value, format="LLLL y", locale=language())
+        return f"{day(moment.date(), language())} {clock(moment.time(), language())}"
 
     filters: dict[str, Callable[..., str]] = {
         "day": lambda value: day(value, language()),
         "short_day": lambda value: short_day(value, language()),
-        "long_day": long_day,
-        "month": month,
-        "clock": clock,
+        "long_day": lambda value: long_day(value, language()),
+        "month": lambda value: month(value, language()),
+        "clock": lambda moment: clock(moment.time(), language()),
         "when": when,
         "num": lambda value: number(value, language()),
         "here": lambda moment: when(moment.astimezone(ZoneInfo(desk.house.zone))),

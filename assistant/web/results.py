@@ -1,9 +1,7 @@
 """Season results: by village, by nursery, and as a file."""
 
 from collections.abc import Callable, Sequence
-from datetime import date
 
-from babel.dates import format_date
 from flask import Blueprint, Response, request
 from flask.typing import ResponseReturnValue
 
@@ -14,6 +12,7 @@ from assistant.web.desk import Desk, asked_number
 from assistant.web.sheets import Cell, csv_file, xlsx_file
 from assistant.wording import messages_web_books as words
 from assistant.wording.message import Say
+from assistant.wording.render import month
 
 KINDS = {
     "csv": "text/csv; charset=utf-8",
@@ -57,10 +56,9 @@ def _asked(desk: Desk) -> Results:
 
 
 def _season(desk: Desk, season: Season) -> Say:
-    def month(day: date) -> str:
-        return format_date(day, "LLLL y", locale=desk.catalogue.language)
-
-    return words.SEASON_OF(month=month(season.start), until=month(season.last))
+    language = desk.catalogue.language
+    first, last = month(season.start, language), month(season.last, language)
+    return words.SEASON_OF(month=first, until=last)
 
 
 def _file(desk: Desk, kind: str, make: Maker) -> ResponseReturnValue:

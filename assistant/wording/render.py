@@ -9,7 +9,7 @@ from functools import lru_cache
 from gettext import NullTranslations
 
 from babel import Locale
-from babel.dates import format_date, format_skeleton, format_time
+from babel.dates import format_date, format_time
 from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal
 
@@ -24,7 +24,9 @@ class Catalogue:
     translations: NullTranslations
 
 
-# Languages that do not write 0-9, as their word lists show numbers too.
+# Languages that do not write 0-9, as their word lists show numbers too. Every number, date and
+# time that we word follows them; what people typed stays as typed, and so do phone numbers,
+# codes, addresses, and digits that are a key of the phone.
 _DIGITS = {"bn": str.maketrans("0123456789", "০১২৩৪৫৬৭৮৯")}
 # CLDR parts a currency's letters from its digits (its currencySpacing, which Babel leaves out).
 _LETTER_BY_DIGIT = re.compile(r"(?<=[^\W\d_])(?=\d)|(?<=\d)(?=[^\W\d_])")
@@ -71,9 +73,15 @@ def short_day(value: date, language: str) -> str:
 
 
 @_remembered
-def month_day(value: date, language: str) -> str:
-    """Day and month without the weekday."""
-    return format_skeleton("MMMd", value, locale=language)
+def long_day(value: date, language: str) -> str:
+    """A date in full, for a page: 'Wednesday, June 10, 2026'."""
+    return _local(format_date(value, format="full", locale=language), language)
+
+
+@_remembered
+def month(value: date, language: str) -> str:
+    """A month by itself: 'June 2026'."""
+    return _local(format_date(value, format="LLLL y", locale=language), language)
 
 
 @_remembered

@@ -33,7 +33,7 @@ for (const list of document.querySelectorAll("[data-go]")) {
 // Words left in a text.
 for (const box of document.querySelectorAll("textarea[data-left]")) {
   const place = document.getElementById(box.dataset.left);
-  const show = () => { place.textContent = box.maxLength - box.value.length; };
+  const show = () => { place.textContent = (box.maxLength - box.value.length).toLocaleString(document.documentElement.lang); };
   box.addEventListener("input", show);
   show();
 }

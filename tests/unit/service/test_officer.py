@@ -1,5 +1,6 @@
 """An officer by text: warn, count, clear, see who needs a visit."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -8,6 +9,8 @@ from assistant.alphabet import cost
 from assistant.people import Village
 from assistant.service.morning import morning
 from assistant.service.sight import sight_of
+from assistant.wiring.catalogues import open_catalogue
+from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
@@ -465,3 +468,21 @@ def test_who_tells_the_trouble_of_a_call(
     line = valley_of_three.text(OFFICER, f"WHO {CODE}")[-1].splitlines()[0]
     assert told in line
     assert cost(line).segments == 1
+
+
+def test_an_officers_hours_are_in_the_digits_of_their_language(
+    valley_of_three: Valley,
+) -> None:
+    """As all other numbers are (CLDR: Bengali counts in its own digits); what has to be typed
+    back is in those of the keys."""
+    valley = valley_of_three
+    catalogues = {**valley.house.catalogues, "bn": open_catalogue("bn")}
+    valley.house = replace(valley.house, catalogues=catalogues, lexicons=open_lexicons())
+    with valley.house.store.work() as work:
+        asha = work.people.officer(OFFICER)
+        assert asha is not None
+        work.accounts.set_language(asha.id, "bn")
+    (asked,) = valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    words, _, keys = asked.partition("\n")
+    assert "১৪:০০" in words and "২০:০০" in words and not re.search("[0-9]", words)
+    assert keys.startswith("1 ")

@@ -1,5 +1,6 @@
 """Every page in every language that has a catalogue."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -80,3 +81,27 @@ def test_every_page_can_be_read_in(busy: Valley, language: str) -> None:
         browser.open(path)
         assert f'<html lang="{language}">' in browser.page.text
         assert browser.page.status_code == (404 if path == "/nowhere" else 200), path
+
+
+IS_PHONE = re.compile(r"\+\d+").search
+# Where our own numbers, dates and times stand; names, phones and people's words are elsewhere.
+OURS = re.compile(
+    r"<time\b[^>]*>([^<]*)</time>|<td[^>]*\bnum\b[^>]*>([^<]*)</td>"
+    r'|<span id="left[^>]*>([^<]*)</span>|<option value="\d{4}-\d{2}"[^>]*>([^<]*)</option>'
+)
+
+
+def test_all_that_we_count_is_written_in_the_digits_of_the_language(busy: Valley) -> None:
+    """CLDR: the default numbering system of Bengali is `beng`."""
+    house = replace(busy.house, catalogues={"bn": open_catalogue("bn")}, languages=("bn",))
+    app = create_app(house, secret="s", wake=lambda: None, clock=lambda: busy.now)
+    browser = Browser(app.test_client())
+    browser.sign_in(LEAD)
+    seen = []
+    for path in PATHS:
+        browser.open(path)
+        found = ["".join(each).strip() for each in OURS.findall(browser.page.text)]
+        wrong = [each for each in found if re.search("[0-9]", each) and not IS_PHONE(each)]
+        assert not wrong, path
+        seen += [each for each in found if re.search("[০-৯]", each)]
+    assert len(seen) > 20 and any(":" in each for each in seen)
