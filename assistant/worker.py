@@ -12,6 +12,7 @@ from assistant.channel import Clock, Gateway
 from assistant.service.alerts.again import judge_again
 from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
+from assistant.service.day_counts import count_days
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.tick import ticking
@@ -83,6 +84,7 @@ class Worker:
             if done % self._batch == 0:
                 self._dispatch()
         self.send()
+        count_days(self._house, self._clock())
 
     def send(self) -> None:
         """Hands over everything that waits."""

@@ -164,7 +164,7 @@ class IncomingRow(Base):
     __tablename__ = "incoming"
     __table_args__ = (
         Index(None, "phone", "at"),
-        Index(None, "at"),  # the latest of all
+        Index(None, "at", "gateway_id"),  # the latest of all
         Index(
             None, "village_id", "at", "channel", "step"
         ),  # what is counted, nothing else read
@@ -214,7 +214,7 @@ class OutboxRow(Base):
     __table_args__ = (
         Index(None, "state", "due_at"),
         Index(None, "phone", "state"),
-        Index(None, "due_at"),  # the latest of all
+        Index(None, "due_at", "id"),  # the latest of all
         Index(None, "village_id", "due_at", "state", "segments"),  # what is counted
     )
 

@@ -1,7 +1,8 @@
 """What the store hands out of messages and seasons taken together. Times are aware, in UTC."""
 
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import astuple, dataclass, replace
+from datetime import date, datetime
+from operator import add
 
 from assistant.channel import Channel
 from assistant.store.values import TextState
@@ -23,6 +24,20 @@ class TextCounts:
     withdrawn: int
     segments: int
 
+    @classmethod
+    def none(cls, village_id: int | None) -> "TextCounts":
+        """Nothing was sent."""
+        return cls(village_id, 0, 0, 0, 0, 0, 0, 0)
+
+    def billed_too(self, segments: int) -> "TextCounts":
+        """With segments of texts that the operator took and lost: it bills those."""
+        return replace(self, segments=self.segments + segments)
+
+    def plus(self, other: "TextCounts") -> "TextCounts":
+        """Those of two spans of time."""
+        mine, more = astuple(self)[1:], astuple(other)[1:]
+        return TextCounts(self.village_id, *map(add, mine, more))
+
 
 @dataclass(frozen=True)
 class HeardCounts:
@@ -32,6 +47,31 @@ class HeardCounts:
     texts: int
     sessions: int
     rings: int
+
+    @classmethod
+    def none(cls, village_id: int | None) -> "HeardCounts":
+        """Nothing came in."""
+        return cls(village_id, 0, 0, 0)
+
+    def plus(self, other: "HeardCounts") -> "HeardCounts":
+        """Those of two spans of time."""
+        mine, more = astuple(self)[1:], astuple(other)[1:]
+        return HeardCounts(self.village_id, *map(add, mine, more))
+
+
+@dataclass(frozen=True)
+class Counted:
+    """The messages of one village in one month or part of it (named by its first day), both
+    ways; here `sent.segments` are all that the operator took, also of texts that it lost."""
+
+    month: date
+    sent: TextCounts
+    heard: HeardCounts
+
+    @classmethod
+    def none(cls, village_id: int | None, month: date) -> "Counted":
+        """Nothing passed."""
+        return cls(month, TextCounts.none(village_id), HeardCounts.none(village_id))
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from decimal import Decimal
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service.desk.messages import Wanted, Which, messages
+from assistant.service.desk.messages import Wanted, Which, messages, messages_by_month
 from assistant.service.desk.unread import unread_replies
 from assistant.web.desk import Desk, asked_number
 from assistant.wording import messages_web_books as words
@@ -30,6 +30,15 @@ def pages(desk: Desk) -> Blueprint:
             return money(amount, model.currency, desk.catalogue.language)
 
         return desk.page("messages.html", model=model, b=words, kinds=Which, money=priced)
+
+    @found.get("/messages/months")
+    def months() -> ResponseReturnValue:
+        model = messages_by_month(desk.house, desk.sight, desk.now)
+
+        def priced(amount: Decimal) -> str:
+            return money(amount, model.currency, desk.catalogue.language)
+
+        return desk.page("messages_months.html", model=model, b=words, money=priced)
 
     @found.get("/messages/unread")
     def unread() -> ResponseReturnValue:

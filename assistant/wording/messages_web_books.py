@@ -41,6 +41,9 @@ NO_FARMERS = Message(
     "Officers and unknown phones", note="A line of a table: texts of no village."
 )
 COUNTS_BY_VILLAGE = Message("{month}, by village", note="Heading; {month} is a month and year.")
+ALL_MONTHS = Message(
+    "Segments and cost of all villages, month by month", note="Link, and heading of a table."
+)
 COUNTS_BY_MONTH = Message("{village}, by month", note="Heading; {village} is a name.")
 PRICE = Message(
     "A segment costs {price}. Texts that the operator never took cost nothing.",

@@ -15,6 +15,7 @@ from functools import partial
 from sqlalchemy import insert, text, update
 
 from assistant.reminders.values import State
+from assistant.service.day_counts import count_days
 from assistant.service.house import House
 from assistant.store import Store
 from assistant.store.engine import open_engine
@@ -60,6 +61,7 @@ PATHS = (
     "/messages?month=2026-05&which=expired",
     "/messages?which=heard",
     "/messages?village=3",
+    "/messages/months",
     "/messages/unread",
     "/results",
     "/results?village=3",
@@ -174,6 +176,8 @@ def _pages(house: House, kind: str, runs: int) -> Iterator[Result]:
     with house.store.work() as work:
         lead = work.people.add_officer(LEAD, "Neema", "no code", "en", (), is_lead=True)
         work.accounts.set_password(lead.id, f"hash of {PASSWORD}", None)
+    while count_days(house, MORNING):
+        pass  # as the worker does, day by day
     app = create_app(house, secret="wire", wake=lambda: None, clock=lambda: MORNING)
     door, browser = Browser(app.test_client()), Browser(app.test_client())
     floor = Side("the door's page, no work", lambda: door.open("/sign-in"))

@@ -1,24 +1,33 @@
 """All messages taken together: how many, what became of them, what they cost, the latest."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
 from assistant.people import Village
+from assistant.service.day_counts import live
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
 from assistant.store import TextState, Work
 from assistant.store.queries.ledger import Place, Span
-from assistant.store.values_books import HeardCounts, HeardLine, Lost, SentLine, TextCounts
+from assistant.store.values_books import (
+    Counted,
+    HeardCounts,
+    HeardLine,
+    Lost,
+    SentLine,
+    TextCounts,
+)
 
 PAGE_LINES = 50
 MOST_MONTHS = 24
 MONTHS_A_YEAR = 12
 LONGEST_KEY = 200
+ONE_DAY = timedelta(days=1)
 
 
 class Which(StrEnum):
@@ -142,8 +151,6 @@ def messages(house: House, sight: Sight, wanted: Wanted, now: datetime) -> Messa
         lost = work.ledger.lost(book.span(month))
         which = Which(wanted.which) if wanted.which in list(Which) else Which.ALL
         sent, heard, older = book.latest(month, which, read_place(wanted.before))
-    if not chosen:
-        counts = tuple(_with_lost(line, lost, house) for line in counts)
     return Messages(
         villages=sight.villages,
         chosen=chosen,
@@ -156,6 +163,36 @@ def messages(house: House, sight: Sight, wanted: Wanted, now: datetime) -> Messa
         sent=sent,
         heard=heard,
         older=older,
+        price=house.tariff.per_segment if house.tariff else None,
+        currency=house.tariff.currency if house.tariff else "",
+    )
+
+
+@dataclass(frozen=True)
+class Months:
+    """Segments and cost of all villages, month by month, the latest month first; the last line
+    and `in_all` are sums."""
+
+    months: tuple[date, ...]
+    lines: tuple[tuple[Village | None, tuple[CountLine, ...]], ...]
+    in_all: tuple[CountLine, ...]
+    price: Decimal | None
+    currency: str
+
+
+def messages_by_month(house: House, sight: Sight, now: datetime) -> Months:
+    """What an officer's villages took in segments and money in each of the last months."""
+    with house.store.look() as work:
+        book = _Book(work, house, sight, None)
+        months = _months(house, work.ledger.since(), now)[:MONTHS_A_YEAR]
+        lines = book.by_village_and_month(months)
+    sums = tuple(
+        _in_all(tuple(own[at] for _, own in lines), month) for at, month in enumerate(months)
+    )
+    return Months(
+        months=months,
+        lines=lines,
+        in_all=sums,
         price=house.tariff.per_segment if house.tariff else None,
         currency=house.tariff.currency if house.tariff else "",
     )
@@ -216,43 +253,72 @@ class _Book:
             return Span(start, end, (self.chosen.id,))
         return Span(start, end, self.sight.village_ids, self.sight.officer.is_lead)
 
+    def counted(self, months: Sequence[date]) -> Mapping[tuple[int | None, date], Counted]:
+        """By village and month: days that were counted once for all, and the last few now."""
+        last = self.work.ledger.days.last()
+        first, end = months[-1], _month_after(months[0], 1)
+        found: dict[tuple[int | None, date], Counted] = {}
+        if last is not None:
+            for each in self.work.ledger.days.by_month(first, end, self.span(first)):
+                found[each.sent.village_id, each.month] = each
+        for month in months:
+            for each in self._fresh(month, last):
+                key = each.sent.village_id, month
+                found[key] = _plus(found.get(key), each)
+        return found
+
+    def _fresh(self, month: date, last: date | None) -> Iterable[Counted]:
+        """What is not counted yet of a month."""
+        span = self.span(month)
+        if last is None:
+            return live(self.work, month, span)
+        after = datetime.combine(last + ONE_DAY, time(), ZoneInfo(self.house.zone))
+        if after >= span.end:
+            return ()
+        return live(self.work, month, replace(span, start=max(span.start, after)))
+
     def by_village(self, month: date) -> tuple[CountLine, ...]:
         """One line a village, by name; last what is of no village."""
-        span = self.span(month)
-        sent = {each.village_id: each for each in self.work.ledger.sent(span)}
-        heard = {each.village_id: each for each in self.work.ledger.heard(span)}
-        villages: list[Village | None] = [*self.sight.villages]
-        villages += [None] if span.everybody else []
-        lines = (self._line(each, month, sent, heard) for each in villages)
-        return tuple(lines)
+        counted = self.counted((month,))
+        return tuple(self._line(each, month, counted) for each in self.whose())
 
-    def by_month(self, months: Iterable[date]) -> tuple[CountLine, ...]:
+    def by_village_and_month(
+        self, months: Sequence[date]
+    ) -> tuple[tuple[Village | None, tuple[CountLine, ...]], ...]:
+        """Each village with a line for each of these months."""
+        counted = self.counted(months)
+        return tuple(
+            (each, tuple(self._line(each, month, counted) for month in months))
+            for each in self.whose()
+        )
+
+    def whose(self) -> tuple[Village | None, ...]:
+        """The villages that are looked at, by name; last none, where everybody is."""
+        if self.chosen:
+            return (self.chosen,)
+        nobodys = (None,) if self.sight.officer.is_lead else ()
+        return (*self.sight.villages, *nobodys)
+
+    def by_month(self, months: Sequence[date]) -> tuple[CountLine, ...]:
         """One line a month of the chosen village, the latest first."""
-        return tuple(map(self._month_line, months))
-
-    def _month_line(self, month: date) -> CountLine:
-        span = self.span(month)
-        sent = {each.village_id: each for each in self.work.ledger.sent(span)}
-        heard = {each.village_id: each for each in self.work.ledger.heard(span)}
-        line = self._line(self.chosen, month, sent, heard)
-        return _with_lost(line, self.work.ledger.lost(span), self.house)
+        counted = self.counted(months)
+        return tuple(self._line(self.chosen, month, counted) for month in months)
 
     def _line(
         self,
         village: Village | None,
         month: date,
-        sent: dict[int | None, TextCounts],
-        heard: dict[int | None, HeardCounts],
+        counted: Mapping[tuple[int | None, date], Counted],
     ) -> CountLine:
         key = village.id if village else None
-        texts = sent.get(key) or TextCounts(key, 0, 0, 0, 0, 0, 0, 0)
+        found = counted.get((key, month)) or Counted.none(key, month)
         return CountLine(
             village=village,
             month=month,
-            sent=texts,
-            heard=heard.get(key) or HeardCounts(key, 0, 0, 0),
-            segments=texts.segments,
-            cost=_cost(self.house, texts.segments),
+            sent=found.sent,
+            heard=found.heard,
+            segments=found.sent.segments,
+            cost=_cost(self.house, found.sent.segments),
         )
 
     # --- one by one --------------------------------------------------------------------------
@@ -319,12 +385,10 @@ def _cost(house: House, segments: int) -> Decimal | None:
     return house.tariff.cost(segments) if house.tariff else None
 
 
-def _with_lost(line: CountLine, lost: Iterable[Lost], house: House) -> CountLine:
-    """The same with the segments of texts that the operator took and lost: it bills those."""
-    village_id = line.sent.village_id
-    taken = (each for each in lost if each.taken and each.village_id == village_id)
-    segments = line.sent.segments + sum(each.segments for each in taken)
-    return replace(line, segments=segments, cost=_cost(house, segments))
+def _plus(one: Counted | None, other: Counted) -> Counted:
+    if one is None:
+        return other
+    return Counted(one.month, one.sent.plus(other.sent), one.heard.plus(other.heard))
 
 
 def _in_all(lines: tuple[CountLine, ...], month: date) -> CountLine:

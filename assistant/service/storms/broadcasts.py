@@ -55,7 +55,7 @@ class Sample:
 
 @dataclass(frozen=True)
 class BroadcastPage:
-    """A broadcast: its reach and cost before it goes, where its texts are after.
+    """A broadcast: its reach and cost before it goes, and after; then also where its texts are.
 
     `leaves_at` is local. `left_out`: farmers who stopped texts or have not agreed to them.
     `encoding` is that of the words as typed.
@@ -130,14 +130,16 @@ def broadcast_page(
         villages = _villages(sight, found)
         readers = _readers(work, house, villages, found, now)
         counts = _counts(work.broadcasts.states(found.id))
+        went = work.broadcasts.segments(found.id) if found.sent_at else None
     texted = [each for each in readers if each.may_be_texted]
     samples, segments = _samples(house, _says(sight, found), texted)
+    segments = segments if went is None else went
     zone = villages[0].zone if villages else house.zone
     leaves = after_quiet(house, zone, now)
     return BroadcastPage(
         broadcast=found,
         villages=villages,
-        phones=len(texted),
+        phones=len(texted) if went is None else counts.all,
         segments=segments,
         cost=house.tariff.cost(segments) if house.tariff else None,
         samples=samples,

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterable
 from datetime import datetime
 
-from sqlalchemy import and_, func, insert, select, update
+from sqlalchemy import and_, func, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
@@ -72,6 +72,18 @@ class Broadcasts:
             .group_by(OutboxRow.state)
         )
         return {state: count for state, count in self._session.execute(wanted)}
+
+    def segments(self, broadcast_id: int) -> int:
+        """The segments of its texts that the operator took or will be given; what was taken
+        back or never left costs nothing."""
+        to_go = OutboxRow.state.in_([TextState.WAITING, TextState.CLAIMED])
+        wanted = (
+            select(func.coalesce(func.sum(OutboxRow.segments), 0))
+            .join(BroadcastPhoneRow, BroadcastPhoneRow.message_id == OutboxRow.message_id)
+            .where(BroadcastPhoneRow.broadcast_id == broadcast_id)
+            .where(or_(to_go, OutboxRow.accepted_at.is_not(None)))
+        )
+        return self._session.scalar(wanted) or 0
 
     def take_back(self, broadcast_id: int, now: datetime) -> int:
         """Takes back those of its texts that have not left; how many."""

@@ -5,7 +5,6 @@ indexes only (`village_id, due_at, state, segments`; `village_id, at, channel, s
 """
 
 from collections.abc import Collection
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, TypeVar
 
@@ -14,34 +13,22 @@ from sqlalchemy import (
     Select,
     and_,
     case,
-    false,
     func,
     literal,
     or_,
     select,
-    true,
 )
 from sqlalchemy.orm import Session
 
 from assistant.channel import Channel, Step
+from assistant.store.queries.day_counts import DayCounts
+from assistant.store.queries.spans import Span as Span
+from assistant.store.queries.spans import in_villages, one_of
 from assistant.store.tables import FarmerRow, IncomingRow, OutboxRow, UnreadRow, VillageRow
 from assistant.store.values import TextState, Unread
 from assistant.store.values_books import HeardCounts, HeardLine, Lost, SentLine, TextCounts
 
 _LOST = (TextState.FAILED, TextState.EXPIRED)
-
-
-@dataclass(frozen=True)
-class Span:
-    """A span of time in some villages.
-
-    villages: ids      everybody: those are all, and what belongs to none is meant too
-    """
-
-    start: datetime
-    end: datetime
-    villages: tuple[int, ...]
-    everybody: bool = False
 
 
 Place = tuple[datetime, int | str]
@@ -53,6 +40,7 @@ L = TypeVar("L", SentLine, HeardLine)
 class Ledger:
     def __init__(self, session: Session) -> None:
         self._session = session
+        self.days = DayCounts(session)
 
     # --- counted -----------------------------------------------------------------------------
 
@@ -76,7 +64,7 @@ class Ledger:
             select(*what, func.count(), func.sum(OutboxRow.segments))
             .where(OutboxRow.state.in_(_LOST))
             .where(OutboxRow.due_at >= span.start, OutboxRow.due_at < span.end)
-            .where(_in(OutboxRow.village_id, span))
+            .where(in_villages(OutboxRow.village_id, span))
             .group_by(*what)
         )
         return tuple(Lost(*row) for row in self._session.execute(wanted))
@@ -101,7 +89,7 @@ class Ledger:
         key = (OutboxRow.due_at, OutboxRow.id)
         picked = _latest(key, span, OutboxRow.village_id, before).limit(limit)
         if states:
-            picked = picked.where(_one_of(OutboxRow.state, states))
+            picked = picked.where(one_of(OutboxRow.state, states))
         found = self._session.execute(_lines(OutboxRow, _SENT_LINE, key, picked))
         return tuple(_line(SentLine, _SENT_LINE, row) for row in found)
 
@@ -183,27 +171,13 @@ def _by_village(
     return [villages, nobodys.having(func.count() > 0)]
 
 
-def _in(column: Any, span: Span) -> ColumnElement[bool]:
-    """The villages of a span; one by itself lets an index give its own order."""
-    if span.everybody:
-        return true()
-    return _one_of(column, span.villages)
-
-
-def _one_of(column: Any, values: Collection[Any]) -> ColumnElement[bool]:
-    if len(values) == 1:
-        found: ColumnElement[bool] = column == next(iter(values))
-        return found
-    return column.in_(values) if values else false()
-
-
 def _latest(key: Key, span: Span, village: Any, before: Place | None) -> Select[Any]:
     """The keys of a page of a list. An index has all that is asked here, so that the words are
     read of a page only."""
     moment, number = key
     wanted = (
         select(number)
-        .where(moment >= span.start, moment < span.end, _in(village, span))
+        .where(moment >= span.start, moment < span.end, in_villages(village, span))
         .order_by(moment.desc(), number.desc())
     )
     if before is None:

@@ -92,6 +92,17 @@ def test_the_text_is_shown_as_it_arrives_with_its_cost(
     assert f"From Asha, your officer: {WORDS} To answer, send OFFICER." in shown
     assert "sw:From Asha" in shown
     assert "Segments 3" in shown and "2.40" in shown
+    shown = officer.send("/broadcasts/1/send")
+    assert "On the phone: 3" in shown and "Phones 3" in shown
+    assert "Segments 3" in shown and "2.40" in shown
+
+
+def test_what_was_taken_back_costs_nothing(valley: Valley, browser: Browser) -> None:
+    """Nor what never left; what waits will cost."""
+    browser.send("/broadcasts", village="1", words=WORDS)
+    valley.operator.down = True
+    assert "Segments 3" in browser.send("/broadcasts/1/send")
+    assert "Segments 0" in browser.send("/broadcasts/1/take-back")
 
 
 def test_letters_that_cost_more_are_told(browser: Browser) -> None:

@@ -44,6 +44,7 @@ PATHS = (
     "/results",
     "/results?village=1",
     "/trail",
+    "/messages/months",
     "/account",
     "/password",
     "/nowhere",

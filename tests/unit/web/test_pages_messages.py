@@ -61,6 +61,23 @@ def test_a_village_is_shown_month_by_month(lead: Valley, browser: Browser) -> No
     assert "hello" not in browser.open("/messages?village=1&which=heard&month=2026-06")
 
 
+def test_a_lead_sees_the_months_of_all_villages_in_one_table(
+    lead: Valley, browser: Browser
+) -> None:
+    """Segments and cost; each name and month leads on to its own counts."""
+    lead.go("1 Jul 08:00")
+    lead.text(AMINA, "MENU")
+    browser.sign_in(LEAD)
+    browser.open("/messages")
+    assert 'href="/messages/months"' in browser.page.text
+    shown = browser.open("/messages/months")
+    assert shown.index("July 2026") < shown.index("June 2026")
+    kijani = shown[shown.index("Kijani") : shown.index("Mto Mwanga")].split()
+    texts = len([each for each in lead.operator.delivered if each.phone == AMINA])
+    assert int(kijani[1]) + int(kijani[4]) == texts  # each of one segment
+    assert "0.80" in shown and 'href="/messages?month=2026-06"' in browser.page.text
+
+
 LOST = {
     Handover(Fate.FAILED, "422 barred"): "does not take texts to this number",
     Handover(Fate.TRY_LATER, "503 busy"): "could not be handed to the operator in time",
