@@ -16,6 +16,7 @@ from zoneinfo import ZoneInfo
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.alphabet import plain
 from assistant.channel import Channel
 from assistant.dialogue import values as v
@@ -138,6 +139,8 @@ class Phone:
         self.changes = list(outcome.changes)
         for change in outcome.changes:
             self._carry_out(change)
+            if isinstance(change, v.KeepSeason):
+                self._remember_season(change.outcome)
         session = outcome.session
         if session is not None:
             kept = read_session(json.loads(json.dumps(session_json(session))))
@@ -188,6 +191,10 @@ class Phone:
 
     def _farmer(self, farmer: Farmer) -> None:
         self.known = replace(self.known, farmer=farmer)
+
+    def _remember_season(self, told: SeasonOutcome) -> None:
+        others = (each for each in self.known.seasons if each.nursery_id != told.nursery_id)
+        self.known = replace(self.known, seasons=(*others, told))
 
     def _save(self, saved: Nursery) -> None:
         assert self.known.farmer is not None, "a nursery is a farmer's"

@@ -109,10 +109,11 @@ def _seed_used(session: Session, known: Known) -> Turn:
     """The seed that was really sown, beside the result; what is learned changes with it."""
     answers = session.answers
     season = next((s for s in known.seasons if s.nursery_id == answers["season"]), None)
-    if season is None or answers["used"] == "planned":
-        return ended(session, known, said(r.SEED_USED_KEPT(seed=float(str(answers["seed"])))))
-    kg = float(str(answers["used"]))
-    told = replace(season, seed_share=kg / float(str(answers["seed"])))
+    planned = float(str(answers["seed"]))
+    kg = planned if answers["used"] == "planned" else float(str(answers["used"]))
+    if season is None or kg == planned:
+        return ended(session, known, said(r.SEED_USED_KEPT(seed=kg)))
+    told = replace(season, seed_share=kg / planned)
     others = tuple(each for each in known.seasons if each != season)
     practice = known.practice(answers["practice"])
     learned: tuple[Say, ...] = ()
