@@ -47,7 +47,9 @@ def test_a_lead_reads_how_a_season_went(page: Page, busy: Office, tmp_path: Path
     """By village, then nursery by nursery; the file that is downloaded opens."""
     sign_in(page, busy, LEAD)
     page.get_by_role("link", name="Season results").click()
-    expect(page.get_by_role("row", name="In all")).to_be_visible()
+    expect(page.get_by_role("row", name="Planted 0.74 of 2.4 ha")).to_be_visible()
+    ends = page.get_by_role("region", name="Ends and dates kept")
+    expect(ends.get_by_role("row", name="In all")).to_be_visible()
     picture(page, "results")
     audit(page)
     fits(page)
@@ -57,7 +59,7 @@ def test_a_lead_reads_how_a_season_went(page: Page, busy: Office, tmp_path: Path
     waiting.value.save_as(path)
     assert path.name == "season-2026-01.xlsx"
     assert load_workbook(path).worksheets[0].max_row == 7  # six nurseries and the head
-    page.get_by_role("link", name="Mto Mwanga", exact=True).click()
+    ends.get_by_role("link", name="Mto Mwanga", exact=True).click()
     expect(page.get_by_text("Learned of Mto Mwanga from 1 season")).to_be_visible()
     expect(page.get_by_role("row", name="Tatu Neema")).to_contain_text("short")
     picture(page, "results-village")

@@ -62,6 +62,8 @@ STANDS_OUT = """() => {
   return said.map((it) => it.slice(0, 160)).slice(0, 3);
 }"""
 
+DRAWN = "new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(go)))"
+
 
 @pytest.fixture
 def window(chromium: Browser) -> Iterator[Page]:
@@ -86,6 +88,7 @@ def test_nothing_is_cut_at_any_width(window: Page, busy: Office) -> None:
         assert answer is not None and (answer.ok or path == "/nowhere"), path
         for width in WIDTHS:
             window.set_viewport_size({"width": width, "height": 800})
+            window.evaluate(DRAWN)
             window.name = f"{width}"  # type: ignore[attr-defined]
             picture(window, f"everywhere{path.translate(str.maketrans('/?=&', '----'))}")
             faults += [f"{path} at {width}: {it}" for it in window.evaluate(STANDS_OUT)]
@@ -148,3 +151,36 @@ def _letters(office: Office) -> None:
         sight = sight_of(work, officer)
     asked = Asked("Seed comes on Friday at the mill.", set(villages))
     assert not isinstance(broadcasts.make(valley.house, sight, asked, valley.now), tuple)
+
+
+FOCUS = """() => {
+  const at = document.activeElement;
+  const place = at.getBoundingClientRect();
+  const style = getComputedStyle(at);
+  return {
+    what: at.outerHTML.slice(0, 120),
+    last: at === document.body,
+    shown: style.outlineStyle !== 'none' && parseFloat(style.outlineWidth) >= 2,
+    seen: place.bottom > 0 && place.top < innerHeight && place.width > 0,
+    idle: at.matches('.wide') && at.scrollWidth <= at.clientWidth,
+  };
+}"""
+
+
+@pytest.mark.parametrize(
+    "path", ["/warnings", "/season", "/villages/1", "/results", "/account"]
+)
+def test_a_keyboard_goes_through_a_page(window: Page, busy: Office, path: str) -> None:
+    """Each stop can be seen and is marked (WCAG 2.4.7), and each is one that does something."""
+    sign_in(window, busy, LEAD)
+    window.set_viewport_size({"width": 1024, "height": 640})
+    window.goto(busy.url + path)
+    stops = []
+    for _ in range(80):
+        window.keyboard.press("Tab")
+        stops.append(window.evaluate(FOCUS))
+        if stops[-1]["last"]:
+            break
+    assert len(stops) > 14  # past the list of pages
+    for stop in stops[:-1]:
+        assert stop["shown"] and stop["seen"] and not stop["idle"], stop["what"]

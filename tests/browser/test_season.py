@@ -147,6 +147,7 @@ def test_the_filters_work_without_javascript(plain_page: Page, storm: Office) ->
         ("/villages/1/calendar?form=weeks", True),
         ("/nurseries/1/calendar", True),
         ("/season?village=1", True),
+        ("/results", True),
     ],
 )
 def test_a_sheet_is_one_page_of_a4(

@@ -38,6 +38,14 @@ for (const box of document.querySelectorAll("textarea[data-left]")) {
   show();
 }
 
+// A box that has nothing to scroll is no stop for the keyboard.
+const boxes = document.querySelectorAll(".wide[tabindex]");
+const stops = () => {
+  for (const box of boxes) box.tabIndex = box.scrollWidth > box.clientWidth ? 0 : -1;
+};
+window.addEventListener("resize", stops);
+stops();
+
 for (const button of document.querySelectorAll("[data-print]")) {
   button.hidden = false;
   button.addEventListener("click", () => window.print());
