@@ -21,7 +21,7 @@ from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text,
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
 from assistant.wording.day import about
-from assistant.wording.day_practice import Make, make_of
+from assistant.wording.day_practice import counts_mats
 from assistant.wording.message import Message, Say
 
 LOOK_AGAIN_D = 2  # a count tomorrow would hardly differ
@@ -93,7 +93,7 @@ def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, float |
     bed = measured(more.bed_m2, Measure.AREA_M2)
     if nursery.sprouting:
         return {"bed": bed, "drained": day_after(today, nursery.sprouting.soak_d)}
-    return {"mats": more.mats} if make_of(nursery.practice) is Make.MAT else {"bed": bed}
+    return {"mats": more.mats} if counts_mats(nursery.practice) else {"bed": bed}
 
 
 def _again(session: Session, known: Known) -> Turn:

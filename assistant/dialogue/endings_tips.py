@@ -73,8 +73,10 @@ def _spare(session: Session, known: Known) -> Turn:
 def _planting(session: Session, known: Known) -> Turn:
     if not known.nurseries:
         return no_nursery(session, known)
-    weight_kg = nearest(wet_mat_kg())
-    lifts = (about(c.PLANT_LIFT, n, known.today, mat=weight_kg) for n in known.nurseries)
+    lifts = (
+        about(c.PLANT_LIFT, each, known.today, mat=nearest(wet_mat_kg(each.practice)))
+        for each in known.nurseries
+    )
     strings = (_string(each, known) for each in known.nurseries)
     unlike = {(say.message, str(say.slots)): say for say in lifts}
     return ended(session, known, *map(said, (*unlike.values(), *strings)))

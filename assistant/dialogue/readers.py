@@ -42,7 +42,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
-from assistant.wording.day_practice import Make, make_of
+from assistant.wording.day_practice import counts_mats
 from assistant.wording.message import Say
 
 _DIGITS = re.compile(r"\d{1,6}")
@@ -379,7 +379,7 @@ def _way_problem(value: Kept, session: Session, known: Known) -> str:
 def _way_sufficed(value: Kept, session: Session, known: Known) -> str:
     """What was left is counted in mats, or told as a part of a bed that has none."""
     nursery = chosen_nursery(session, known)
-    other = nursery is not None and make_of(nursery.practice) is not Make.MAT
+    other = nursery is not None and not counts_mats(nursery.practice)
     return "bed_left" if value == "left" and other else str(value)
 
 

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from enum import StrEnum
 
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.practices import PieceKind, Practice
+from assistant.agronomy.practices import MAT, PieceKind, Practice
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.tasks import TaskCode
 from assistant.wording import messages_care as c
@@ -25,6 +25,7 @@ class Make(StrEnum):
     """The kinds of bed that texts tell apart."""
 
     MAT = "mat"
+    OTHER_MAT = "other_mat"  # of another size, mix or window than the texts name
     TRAY = "tray"
     WET = "wet"  # open, water stands on it
     DRY = "dry"  # open, only watered
@@ -33,24 +34,45 @@ class Make(StrEnum):
 def make_of(practice: Practice) -> Make:
     """The kind of bed of a practice, by what its file says of it."""
     bed = practice.bed
-    if bed.piece is not None:
-        return Make.MAT if bed.piece.kind is PieceKind.MAT else Make.TRAY
-    return Make.WET if bed.flood_depth_m.value > 0 else Make.DRY
+    if bed.piece is None:
+        return Make.WET if bed.flood_depth_m.value > 0 else Make.DRY
+    if bed.piece.kind is PieceKind.TRAY:
+        return Make.TRAY
+    return Make.MAT if _named(practice) == _named(MAT) else Make.OTHER_MAT
+
+
+def _named(practice: Practice) -> tuple[float, ...]:
+    """The numbers of a practice that the texts for mats have in words."""
+    bed, window, piece = practice.bed, practice.window, practice.bed.piece
+    numbers = (
+        *(bed.depth_m, bed.soil_parts, bed.manure_parts, bed.hull_parts, bed.flood_depth_m),
+        *((piece.length_m, piece.width_m) if piece else ()),
+        *(window.first, window.last, window.leaves_first, window.leaves_last),
+    )
+    return tuple(number.value for number in numbers)
+
+
+def counts_mats(practice: Practice) -> bool:
+    """Whether its bed is told of in mats."""
+    return make_of(practice) in (Make.MAT, Make.OTHER_MAT)
 
 
 # What names a number of leaves, a mat or the two days of draining fits no other bed.
-_NO_MAT: Mapping[Message, Message] = {
+_OWN_WINDOW: Mapping[Message, Message] = {
     t.P_WINDOW: p.P_WINDOW,
     t.P_OVERDUE: p.P_OVERDUE,
     t.P_OVERDUE_OLD: p.P_OVERDUE_OLD,
-    t.P_FILL_GAPS: p.P_FILL_GAPS,
-    t.P_RESULT: p.P_RESULT,
-    t.ASK_MATS: p.ASK_SUFFICED,
     m.GREEN_NOTED: p.GREEN_NOTED,
     m.LEAVES_FEW: p.LEAVES_FEW,
     m.PAST_WINDOW: p.PAST_WINDOW,
-    m.TRANSPLANTED_NOTED: p.PLANTED_NOTED,
     m.TRANSPLANT_OUTSIDE: p.PLANT_OUTSIDE,
+}
+_NO_MAT: Mapping[Message, Message] = {
+    **_OWN_WINDOW,
+    t.P_FILL_GAPS: p.P_FILL_GAPS,
+    t.P_RESULT: p.P_RESULT,
+    t.ASK_MATS: p.ASK_SUFFICED,
+    m.TRANSPLANTED_NOTED: p.PLANTED_NOTED,
     c.STAND_FILL: p.STAND_FILL,
     c.DO_FILL: p.DO_FILL,
     c.FILL_NOTED: p.FILL_NOTED,
@@ -94,6 +116,18 @@ _OPEN: Mapping[Message, Message] = {
 }
 INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
     Make.MAT: {},
+    Make.OTHER_MAT: {
+        **_OWN_WINDOW,
+        **_DEEP,
+        t.P_COLLECT: p.P_COLLECT_MATS,
+        t.P_COLLECT_SMALL: p.P_COLLECT_MATS,
+        t.P_MIX: p.P_MIX_TRAYS,
+        t.P_MIX_SMALL: p.P_MIX_TRAYS,
+        t.P_TRANSPLANT: p.P_PLANT_MATS,
+        m.RESULT_SEED: p.SEED_MATS,
+        m.RESULT_MIX: p.MIX_TRAYS,
+        m.RESULT_MIX_SMALL: p.MIX_TRAYS,
+    },
     Make.TRAY: {
         **_NO_MAT,
         **_DEEP,

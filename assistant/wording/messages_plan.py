@@ -85,6 +85,10 @@ BED_TRAYS = Message(
     "Bed: {bed} m2, level, near water and the house, for {mats} trays of {length} x {width} cm.",
     note="Shopping list, for a machine transplanter.",
 )
+BED_MATS = Message(
+    "Bed: {bed} m2, level, near water and the house, for {mats} mats of {length} x {width} cm.",
+    note="Shopping list, for mats of another size than usual.",
+)
 BED_OPEN = Message(
     "Bed: {bed} m2 of tilled ground, level, near water.",
     note="Shopping list, where seedlings are pulled from the bed.",
@@ -122,6 +126,10 @@ MANURE = Message(
 FRAME = Message(
     "A frame of 50 x 30 cm, 4 cm deep, or banana stalks and pegs for a fence.",
     note="Shopping list; it shapes the mats.",
+)
+FRAME_SIZE = Message(
+    "A frame of {length} x {width} cm, {depth} cm deep.",
+    note="Shopping list, for mats of another size than usual; it shapes them.",
 )
 COVER = Message(
     "Leaves or straw to cover the bed, fine soil for a cover of {low} to {high} mm.",

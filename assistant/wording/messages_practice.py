@@ -20,6 +20,13 @@ PART_HULL = Message(
 )
 
 # --- quantities and dates -------------------------------------------------------------------
+SEED_MATS = Message(
+    "Nursery {label} ({practice}): field {area}, germination {percent}%, {spacing} cm, {seedlings} "
+    "a hill. Seed {seed} kg dry, {sprouted} kg sprouted. Bed {bed} m2, {mats} mats. Divide the "
+    "sprouted seed into {mats} equal heaps, one a mat.",
+    segments=2,
+    note="Quantities of a bed of mats of another size than usual.",
+)
 SEED_TRAYS = Message(
     "Nursery {label} ({practice}): field {area}, germination {percent}%, {spacing} cm, {seedlings} "
     "a hill. Seed {seed} kg dry, {sprouted} kg sprouted. Bed {bed} m2, {mats} trays. Divide the "
@@ -65,6 +72,11 @@ PLANT_DAY_OPEN = Message(
 # --- the sentences of a prompt --------------------------------------------------------------
 P_COLLECT_TRAYS = Message(
     "This week collect {mats} trays, {mix} L of soil mix ({parts}), {seed} kg seed.",
+    note="7 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
+)
+P_COLLECT_MATS = Message(
+    "This week collect {mix} L of soil mix ({parts}), {sheet} m2 of sheet or banana leaves, {seed} kg "
+    "seed.",
     note="7 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
 )
 P_COLLECT_OPEN = Message(
@@ -161,6 +173,11 @@ P_DRAIN_TRAYS = Message(
 P_PLANT_TRAYS = Message(
     "Transplant {spacing} cm, {seedlings} a hill, if there are {few} to {many} open leaves. A wet "
     "tray weighs about {weight} kg: share the load.",
+    note="The day of transplanting.",
+)
+P_PLANT_MATS = Message(
+    "Transplant {spacing} cm, {seedlings} a hill, if there are {few} to {many} open leaves. A wet mat "
+    "weighs about {weight} kg: share the load.",
     note="The day of transplanting.",
 )
 P_PULL = Message(

@@ -22,6 +22,7 @@ from assistant.wording.messages_talk import GRAMS, KILOGRAMS, WEAK_SEED_IN
 from assistant.wording.plan_costs import Money, cost_lines, labour_lines
 from assistant.wording.plan_practice import (
     bed_lines,
+    frame_line,
     is_mat,
     mix_line,
     sharing_lines,
@@ -189,7 +190,7 @@ def _shopping(q: Quantities, practice: Practice) -> Section:
         *bed_lines(q, practice),
         m.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)) if q.sheet_m2 else None,
         mix_line(q, practice),
-        m.FRAME() if bed.has_frame else None,
+        frame_line(practice),
         m.COVER(low=c.COVER_LOW_MM.value, high=c.COVER_HIGH_MM.value)
         if bed.covers_seed
         else None,

@@ -10,7 +10,7 @@ from assistant.agronomy.tasks import Task
 from assistant.agronomy.work import loads
 from assistant.wording import messages_plan as m
 from assistant.wording.day import what_of
-from assistant.wording.day_practice import parts_of
+from assistant.wording.day_practice import Make, counts_mats, make_of, parts_of
 from assistant.wording.message import Say
 
 CM_PER_M = 100.0
@@ -18,8 +18,7 @@ CM_PER_M = 100.0
 
 def is_mat(practice: Practice) -> bool:
     """Whether the words for mats fit: they name a frame of 50 x 30 cm."""
-    piece = practice.bed.piece
-    return piece is not None and piece.kind is PieceKind.MAT
+    return make_of(practice) is Make.MAT
 
 
 def _cm(metres: float) -> float:
@@ -34,10 +33,22 @@ def bed_lines(q: Quantities, practice: Practice) -> tuple[Say, ...]:
         count = mat.beds(q.nursery_area_m2, *size)
         beds = m.BEDS_OPEN(count=count, length=size[0], width=size[1])
         return m.BED_OPEN(bed=bed), beds
-    if piece.kind is PieceKind.MAT:
+    if is_mat(practice):
         return (m.BED(bed=bed, mats=q.mats),)
     length, width = _cm(piece.length_m.value), _cm(piece.width_m.value)
-    return (m.BED_TRAYS(bed=bed, mats=q.mats, length=length, width=width),)
+    sized = m.BED_MATS if counts_mats(practice) else m.BED_TRAYS
+    return (sized(bed=bed, mats=q.mats, length=length, width=width),)
+
+
+def frame_line(practice: Practice) -> Say | None:
+    """The frame that shapes mats, where there is one."""
+    piece = practice.bed.piece
+    if not practice.bed.has_frame or piece is None:
+        return None
+    if is_mat(practice):
+        return m.FRAME()
+    length, width = _cm(piece.length_m.value), _cm(piece.width_m.value)
+    return m.FRAME_SIZE(length=length, width=width, depth=_cm(practice.bed.depth_m.value))
 
 
 def mix_line(q: Quantities, practice: Practice) -> Say:

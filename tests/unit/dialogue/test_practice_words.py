@@ -113,3 +113,34 @@ def test_where_no_bed_is_a_mat_the_menu_says_so() -> None:
     phone = bed("wet_bed", 2)
     phone.says("MENU")
     assert "7 Spare seedlings, gaps" in phone.hears("9")[0]
+
+
+def test_mats_of_another_size_are_told_with_their_own_numbers() -> None:
+    """Frames of 58 x 28 x 2 cm (machine mats, Punjab) with soil and dung 2 : 1 (Kerala thesis):
+    a wet mat of 3.2 L at 1.2 kg/L weighs about 4 kg."""
+    house = PRACTICES["mat"]
+    piece = replace(
+        house.bed.piece,
+        length_m=replace(house.bed.piece.length_m, value=0.58),
+        width_m=replace(house.bed.piece.width_m, value=0.28),
+    )
+    parts = {
+        name: replace(getattr(house.bed, name), value=value, low=None, high=None)
+        for name, value in (("soil_parts", 2), ("manure_parts", 1), ("hull_parts", 0))
+    }
+    depth = replace(house.bed.depth_m, value=0.02, low=None, high=None)
+    made = replace(
+        house, code="frame", bed=replace(house.bed, piece=piece, depth_m=depth, **parts)
+    )
+    for day in STAGES:
+        for talk in TALKS:
+            phone = bed("mat", day)
+            kept = replace(phone.known.nurseries[0], practice=made)
+            phone.known = replace(phone.known, nurseries=(kept,))
+            told = "\n".join(text for reply in talk for text in phone.hears(reply))
+            assert not re.search(r"50 x 30|4 cm deep|hull|7 kg|7 pails|tray", told), (
+                talk,
+                told,
+            )
+            if talk == ("MENU", "9", "6"):
+                assert "A wet mat weighs about 4 kg" in told
