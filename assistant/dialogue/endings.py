@@ -169,7 +169,10 @@ def start_plan(session: Session | None, known: Known) -> Turn:
 
 
 def no_nursery(session: Session | None, known: Known) -> Turn:
-    """There is nothing to talk about yet."""
+    """There is nothing to talk about yet; who is planning the first one goes on with it."""
+    planning = holds(session)
+    if planning is not None and planning.conversation == talks.PLAN.name:
+        return ended(begin(talks.MENU, held=planning), known)
     return ended(session, known, said(m.NO_NURSERY()))
 
 

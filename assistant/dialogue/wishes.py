@@ -96,7 +96,9 @@ def _when(text: str, known: Known) -> Turn:
 
 
 def _thanks(session: Session | None, known: Known) -> Turn:
-    return e.ended(session, known, e.said(m.ALL_RIGHT()))
+    """Nothing more to say where a question is open: it is asked again."""
+    texts = () if session is not None and session.held else (e.said(m.ALL_RIGHT()),)
+    return e.ended(session, known, *texts)
 
 
 def _dates(text: str, known: Known) -> Turn:

@@ -102,3 +102,12 @@ def test_an_ok_agrees_to_what_was_taken_as_sown() -> None:
 def test_an_ok_where_nothing_was_asked_is_met() -> None:
     phone = Phone.enrolled(nursery(sow=day("20 Jun")), today=day("10 Jun"))
     assert phone.hears("ok") == [like(m.ALL_RIGHT)]
+
+
+def test_a_wish_in_the_first_plan_loses_nothing() -> None:
+    phone = Phone.enrolled()
+    phone.says("NEW")
+    phone.says("1 acre")
+    assert phone.hears("I want to change the date") == [like(m.KEPT_SO_FAR, m.ASK_GERMINATION)]
+    phone.says("85")
+    assert phone.hears("10 litres") == [like(m.ASK_SOWING)]
