@@ -14,6 +14,7 @@ from assistant.dialogue.lists import OTHER
 from assistant.dialogue.rain_hours import sent_warning
 from assistant.dialogue.readers import shortened
 from assistant.dialogue.results import (
+    cost_text,
     dates_text,
     quantity_texts,
     today_text,
@@ -191,7 +192,14 @@ def quantities(
     if not known.nurseries:
         return no_nursery(session, known)
     shown = known.nurseries if meant is None else meant
-    texts = [text for each in shown for text in quantity_texts(each, known.today, known.region)]
+    texts = [
+        text
+        for each in shown
+        for text in (
+            *quantity_texts(each, known.today, known.region),
+            *cost_text(each, known),
+        )
+    ]
     return ended(session, known, *texts)
 
 

@@ -13,7 +13,7 @@ from assistant.agronomy.practices import Practice
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.endings import Ending, chosen, ended, opened, said
 from assistant.dialogue.endings_soaking import warmed
-from assistant.dialogue.results import dates_text, own_text, quantity_texts
+from assistant.dialogue.results import cost_text, dates_text, own_text, quantity_texts
 from assistant.dialogue.values import Known, SaveNursery, Session, Turn
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
@@ -79,6 +79,7 @@ def _open(session: Session, known: Known) -> Turn:
     texts = (
         *own_text(known, practice),
         *quantity_texts(nursery, known.today, known.region),
+        *cost_text(nursery, known),
         dates_text(nursery, known.today),
     )
     return ended(session, known, *texts, changes=(SaveNursery(nursery),))

@@ -11,10 +11,12 @@ from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.agronomy.season.followups import is_over
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 from assistant.wording.day import DayWork, about, said, small_mix, what_of, work_says
 from assistant.wording.message import Country, Say
+from assistant.wording.plan_costs import amount, priced
 
 GRAMS_PER_KG = 1000
 
@@ -80,6 +82,28 @@ def quantity_texts(
 ) -> tuple[Text, ...]:
     """All quantities of one nursery."""
     return seed_text(nursery, today, region), mix_text(nursery, today)
+
+
+def cost_text(nursery: Nursery, known: Known) -> tuple[Text, ...]:
+    """What it costs by the programme's price list, beside a wet bed; nothing without a list."""
+    if known.prices is None:
+        return ()
+    money = priced(nursery.inputs, nursery.practice, known.prices, known.wet_bed)
+    own, other = money.cost, money.beside
+    says: tuple[Say, ...] = (
+        g.COSTS(
+            label=nursery.called,
+            currency=money.currency,
+            total=amount(own.total),
+            seed=amount(own.seed),
+            labour=amount(own.labour),
+        ),
+    )
+    if other is not None:
+        kg = measured(other.quantities.seed_kg, Measure.SEED_KG)
+        total = amount(other.cost.total)
+        says += (g.COSTS_BESIDE(currency=money.currency, total=total, kg=kg),)
+    return (Text(says, keep=True),)
 
 
 def dates_text(nursery: Nursery, today: date) -> Text:

@@ -10,6 +10,7 @@ from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.outcome import SeasonOutcome
+from assistant.agronomy.work.costs import PriceList
 from assistant.channel import Channel
 from assistant.dialogue.values_tell import Addressee as Addressee
 from assistant.dialogue.values_tell import SeeTo as SeeTo
@@ -178,6 +179,7 @@ class Known:
     `seasons` are this farmer's results, the oldest first.
     `warmth` is the mean temperature that an officer entered of late for that village;
     `practices` are those offered in the farmer's village, the usual one first.
+    `prices` are those of the programme, `wet_bed` what its costs are held against.
     `raining`: a warning stands for the village, whether or not this phone was asked for it.
     """
 
@@ -201,6 +203,8 @@ class Known:
     seasons: tuple[SeasonOutcome, ...] = ()
     practices: tuple[Practice, ...] = (MAT,)
     warmth: Warmth | None = None
+    prices: PriceList | None = None
+    wet_bed: Practice | None = None
     desk: Desk | None = None
     invited: Invited | None = None
 

@@ -41,6 +41,7 @@ _REPLACED_BY = {
     TaskCode.FILL_GAPS: TaskCode.SEASON_RESULT,
 }
 TALK_LASTS = timedelta(hours=20)  # a question that nobody answered by the next morning
+WET_BED = "wet_bed"  # what a cost is compared with, where its file is there
 ONE_DAY = timedelta(days=1)
 TARDY = timedelta(days=5)  # how long an unanswered task can still be answered
 SHOWN_FOR = timedelta(days=7)  # how long a call or a silence stays on the officer's list
@@ -91,6 +92,8 @@ def know(
         seasons=work.seasons.of_farmer(farmer.id) if farmer else (),
         practices=_practices(house, village),
         warmth=_warmth(work, village, today) if nurseries or session else None,
+        prices=house.prices,
+        wet_bed=house.store.practices.get(WET_BED),
         desk=_desk(work, house, officer, text, now) if officer else None,
         invited=invited(work, house, farmer),
     )

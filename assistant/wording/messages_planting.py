@@ -52,6 +52,15 @@ SOAK_COOL = Message(
     "{sow}. Too late? CHANGE DATE.",
     note="Cool water, by the officer's mean temperature.",
 )
+COSTS = Message(
+    "{label}: about {total} {currency} by the programme's price list, {seed} of it for seed, {labour} "
+    "for labour. A sum, no promise.",
+    note="The cost of a nursery; the amounts are money, {currency} is such as KES.",
+)
+COSTS_BESIDE = Message(
+    "A wet bed for the same field: about {total} {currency}, with {kg} kg of seed.",
+    note="To compare, after the cost of a nursery.",
+)
 ASK_SOAK = Message(
     "{label}: is your water cool, or the variety slow to sprout? Then I let you soak earlier.",
     note="Question; four choices follow.",

@@ -70,12 +70,12 @@ def cost_lines(money: Money, establishment: float, practice: Practice) -> tuple[
     """
     own, mix = money.cost, fitting_practice(m.COST_MIX, practice)
     lines = (
-        m.COST_SEED(amount=_money(own.seed)),
-        mix(amount=_money(own.soil + own.manure + own.rice_hull)),
-        m.COST_SHEET(amount=_money(own.sheet)) if own.sheet else None,
-        m.COST_LABOUR(days=round(own.labour_days, 1), amount=_money(own.labour)),
-        m.COST_TOTAL(amount=_money(own.total)),
-        m.COST_UREA(amount=_money(own.urea_if_yellow)),
+        m.COST_SEED(amount=amount(own.seed)),
+        mix(amount=amount(own.soil + own.manure + own.rice_hull)),
+        m.COST_SHEET(amount=amount(own.sheet)) if own.sheet else None,
+        m.COST_LABOUR(days=round(own.labour_days, 1), amount=amount(own.labour)),
+        m.COST_TOTAL(amount=amount(own.total)),
+        m.COST_UREA(amount=amount(own.urea_if_yellow)),
     )
     beside = _beside(money.beside, establishment) if money.beside else ()
     return (*(line for line in lines if line), *beside)
@@ -90,9 +90,9 @@ def _beside(other: Against, establishment: float) -> tuple[Say, ...]:
             bed=measured(other.quantities.nursery_area_m2, Measure.AREA_M2),
             seed=measured(other.quantities.seed_kg, Measure.SEED_KG),
             days=round(other.cost.labour_days, 1),
-            amount=_money(other.cost.total),
+            amount=amount(other.cost.total),
         ),
-        difference(amount=_money(abs(other.saved))),
+        difference(amount=amount(abs(other.saved))),
         m.BESIDE_SEED(own=own, usual=usual),
         m.NO_PROMISE(
             source=f"{_TRIAL.publisher}, {_TRIAL.year}",
@@ -102,8 +102,9 @@ def _beside(other: Against, establishment: float) -> tuple[Say, ...]:
     )
 
 
-def _money(amount: float) -> float:
-    return round(amount) if amount >= _WHOLE_FROM else round(amount, 2)
+def amount(money: float) -> float:
+    """Money as it is said: whole from a hundred on."""
+    return round(money) if money >= _WHOLE_FROM else round(money, 2)
 
 
 def _hours(hours: float) -> float:

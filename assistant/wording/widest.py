@@ -55,6 +55,9 @@ _SLOTS: Mapping[str, Values] = {
     "calls": _COUNT,
     "cans": Values(12, (3_000,)),
     "count": Values(3, (10_000_000,)),
+    "currency": Values("KES"),
+    "kg": Values(12.5, (1_300,)),
+    "labour": Values(1800, (450_000,)),
     "country": Values(Country("PH"), (Country("BD"), Country("IN"))),
     "covered": _COUNT,
     "date": _DATE,
@@ -139,6 +142,7 @@ _SLOTS: Mapping[str, Values] = {
     "thousand": Values(25, (22.5,)),
     "to_time": _HOUR,
     "transplant": _DATE,
+    "total": Values(6197, (1_250_000,)),
     "typed": Values("0.4 ha", (_WIDE_AREA,)),
     "uncover": _DATE,
     "until": _DATE,
@@ -158,6 +162,7 @@ _ALERT = {  # two villages and a count; the service's word for a danger, cut
 }
 # The same name means something else in these texts.
 _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
+    "planting.COSTS": {"seed": Values(1357, (450_000,))},
     "officer.ALERT_DRAFTED": _ALERT,
     "officer.ALERT_SENT": _ALERT,
     "officer.ALERT_OVER": _ALERT,

@@ -7,6 +7,7 @@ from datetime import date
 import pytest
 
 from assistant.agronomy.season.outcome import SeasonOutcome
+from assistant.agronomy.work.costs import PriceList
 from assistant.dialogue import values as v
 from assistant.reminders.compose import compose
 from assistant.reminders.plan import Hours, planned
@@ -165,3 +166,30 @@ def test_where_there_is_only_the_mat_the_check_does_not_name_it() -> None:
     for reply in ("NEW", "0.4 ha", "85", "1"):
         phone.says(reply)
     assert phone.hears("20 June")[-1].startswith("Field 0.4 ha, germination 85%")
+
+
+PRICES = PriceList("KES", 150, 5, 8, 4, 40, 60, 500)
+
+
+def test_a_programme_with_a_price_list_tells_the_cost_beside_a_wet_bed() -> None:
+    """By hand: 9.05 kg at 150 are 1,357; 112 pails of soil at 5, 32 of manure at 8 and 16 of
+    hull at 4 are 880; 44 m2 of sheet at 40 are 1,760; labour 1,800: 5,797. The wet bed: 12.005
+    kg are 1,801, 16 pails of manure 128, labour 4,400: 6,329."""
+    phone = offered("wet_bed")
+    priced = {"prices": PRICES, "wet_bed": PRACTICES["wet_bed"]}
+    phone.known = replace(phone.known, **priced)
+    told = phone.words(plans(phone, "1"))
+    assert told[2] == (
+        "A: about 5,797 KES by the programme's price list, 1,357 of it for seed, 1,800 for "
+        "labour. A sum, no promise.\nA wet bed for the same field: about 6,329 KES, with 12.5 "
+        "kg of seed."
+    )
+    assert phone.hears("QUANTITIES")[2] == told[2]
+    wet = offered("wet_bed")
+    wet.known = replace(wet.known, **priced)
+    assert "A wet bed for" not in phone.words(plans(wet, "2"))[2]
+
+
+def test_without_a_price_list_nothing_is_said_of_money() -> None:
+    """Most programmes have none at first."""
+    assert len(plans(offered("wet_bed"), "1").texts) == 3
