@@ -5,10 +5,12 @@ from dataclasses import replace
 
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.lot.varieties import find_variety
+from assistant.agronomy.lot.weighing import grains_to_count
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, chosen, ended, holds, no_nursery, opened, said
 from assistant.dialogue.engine import begin
+from assistant.dialogue.readers_planting import weighing_of
 from assistant.dialogue.results import quantity_texts
 from assistant.dialogue.values import Kept, Known, SaveNursery, Session, Turn
 from assistant.wording import messages_planting as g
@@ -56,10 +58,20 @@ def _shown_back(nursery: Nursery, session: Session, known: Known) -> tuple[Say, 
         return ()
     variety = find_variety(str(answers["grains_words"]))
     if variety is None:
-        return (about(g.NOW_GRAINS, nursery, known.today),)
+        return (_weighed(nursery, str(answers["grains_words"]), known),)
     low, high = variety.low_g, variety.high_g
     says = about(g.NOW_VARIETY, nursery, known.today, name=variety.name, low=low, high=high)
     return (says,)
+
+
+def _weighed(nursery: Nursery, words: str, known: Known) -> Say:
+    """The weight, and how far it may be off where the scale is too coarse for so few grains."""
+    weighing = weighing_of(words)
+    if weighing is None or weighing.is_near_enough:
+        return about(g.NOW_GRAINS, nursery, known.today)
+    low, high = (round(end, 1) for end in weighing.likely)
+    count = grains_to_count(weighing.scale_step_g)
+    return about(g.NOW_ROUGH, nursery, known.today, low=low, high=high, count=count)
 
 
 def _changed(inputs: FieldInputs, answers: Mapping[str, Kept]) -> FieldInputs:

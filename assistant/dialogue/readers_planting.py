@@ -2,6 +2,7 @@
 
 import re
 
+from assistant.agronomy.constants_work import SCALE_STEP_G
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.lot.varieties import find_variety
@@ -12,6 +13,8 @@ from assistant.dialogue.values import Known, Session
 from assistant.reading import Outcome, read_count
 
 _NUMBER = re.compile(r"\d{1,5}(?:[.,]\d{1,2})?")
+_TENTHS = re.compile(r"\d[.,]\d")
+FINE_SCALE_G = 0.1
 MOST_FOR_GAPS = 20  # of 100
 
 
@@ -57,7 +60,7 @@ def _whole(text: str, known: Known, low: float, high: float) -> int | None:
 def grains_of(text: str, question: Question, session: Session, known: Known) -> float | None:
     """Weight of 1000 grains [g]: of a variety, as weighed, or of a count and a weight."""
     variety = find_variety(text)
-    weight = variety.grain_weight_g if variety else _weighed(_numbers(text))
+    weight = variety.grain_weight_g if variety else _weighed(text)
     limits = LIMITS["grain_weight_g"]
     if weight is None or not limits.low <= weight <= limits.high:
         return None
@@ -90,12 +93,22 @@ def seed_kg_of(text: str, question: Question, session: Session, known: Known) ->
     return kg if planned / FAR_OFF <= kg <= planned * FAR_OFF else None
 
 
-def _weighed(found: list[float]) -> float | None:
+def _weighed(text: str) -> float | None:
+    found = _numbers(text)
     if len(found) == 1:
         return found[0]
+    weighing = weighing_of(text)
+    return weighing.grain_weight_g if weighing else None
+
+
+def weighing_of(text: str) -> GrainWeighing | None:
+    """A count and a weight, as "300 grains 8 g"; a scale that shows tenths is a finer one."""
+    found = _numbers(text)
     if len(found) != 2:
         return None
+    fine = _TENTHS.search(text)
+    step_g = FINE_SCALE_G if fine else SCALE_STEP_G.value
     try:
-        return GrainWeighing(int(max(found)), min(found)).grain_weight_g
+        return GrainWeighing(int(max(found)), min(found), step_g)
     except AgronomyError:
         return None

@@ -34,6 +34,11 @@ AGAIN_GRAINS = Message(
     note="An unknown variety, or a weight that cannot be.",
 )
 NOW_GRAINS = Message("1000 grains weigh {thousand} g.", note="What the plan now counts with.")
+NOW_ROUGH = Message(
+    "1000 grains weigh {thousand} g, but by so few grains it may be {low} to {high} g. Surer: count "
+    "{count} grains or more.",
+    note="What the plan now counts with, from a count and a kitchen scale.",
+)
 NOW_VARIETY = Message(
     "{name}: 1000 grains {low} to {high} g as published, I count {thousand} g. Weigh your own seed "
     "if you can.",

@@ -10,6 +10,7 @@ from assistant.agronomy.growth.warmth import Warmth
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
+from assistant.wording.message import Say
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like
 
@@ -62,7 +63,7 @@ def test_what_cannot_be_is_asked_again(what: str, typed: str, again: m.Message) 
     ("typed", "grams", "told"),
     [
         ("24", 24.0, g.NOW_GRAINS),
-        ("300 grains 8 g", 26.7, g.NOW_GRAINS),
+        ("300 grains 8 g", 26.7, g.NOW_ROUGH),
         ("Jaya", 30.0, g.NOW_VARIETY),  # DSSAT, RICER048.CUL: 0.0300 g a grain
         ("basmati 385", 22.0, g.NOW_VARIETY),  # the same: 0.0220
     ],
@@ -74,6 +75,20 @@ def test_seed_is_weighed_or_named_and_shown_back(
     phone = asked_for("3")
     assert phone.hears(typed)[0] == like(m.AMENDED, told)
     assert phone.known.nurseries[0].inputs.grain_weight_g == pytest.approx(grams)
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [
+        # A scale of 1 g shows 3 g from 2.5 to 3.5 g: 25 to 35 g for 1000 (arithmetic).
+        ("100 grains 3 g", g.NOW_ROUGH(thousand=30.0, low=25.0, high=35.0, count=400)),
+        ("100 grains 2.5 g", g.NOW_GRAINS(thousand=25.0)),  # a scale of tenths
+        ("400 grains 10 g", g.NOW_GRAINS(thousand=25.0)),
+    ],
+)
+def test_too_few_grains_on_a_coarse_scale_are_said_to_be_rough(typed: str, told: Say) -> None:
+    """A twentieth of doubt is the most: 10 g by steps of 1 g are 400 grains of 25 g."""
+    assert asked_for("3").hears(typed)[0] == like(m.AMENDED, told)
 
 
 def test_more_for_gaps_is_seed_for_them() -> None:
