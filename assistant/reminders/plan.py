@@ -96,6 +96,24 @@ def is_last_asking(nursery: Nursery, day: date) -> bool:
     return bool(last) and day >= last[0]
 
 
+def likeness(nursery: Nursery) -> tuple[object, ...]:
+    """What its reminders hang on: nurseries with the same have the same, but for their ids."""
+    return (
+        nursery.practice.code,
+        nursery.sow_date,
+        nursery.uncover_date,
+        nursery.transplant_date,
+        nursery.transplanted_on,
+        nursery.sown,
+        nursery.uncovered,
+        nursery.closed,
+        nursery.test_begun,
+        nursery.test_counted,
+        nursery.more_on,
+        nursery.sprouting,
+    )
+
+
 def planned(nursery: Nursery, zone: str, hours: Hours, today: date) -> tuple[Reminder, ...]:
     """The reminders of a nursery from `today` on; days gone by are not prompted."""
     if nursery.closed:

@@ -7,7 +7,7 @@ from typing import Any
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
-from assistant.reminders.plan import planned
+from assistant.reminders.plan import likeness, planned
 from assistant.service.audit import Act, Subject, note
 from assistant.service.consent import Enroller, ask_all
 from assistant.service.desk.numbers import pass_on
@@ -21,6 +21,8 @@ from assistant.store import Enrolment, NewFarmer, Work
 Told = Callable[[int, int], None]
 """Is told how many of how many farmers are done."""
 
+# Farmers, asking, nurseries, their days: as long as each other, or not there at all.
+PARTS = 4
 LIST, PAGE = "list", "page"  # how somebody came onto the roll
 
 
@@ -58,18 +60,24 @@ class Taking:
     now: datetime
     told: Told = lambda done, of: None
     way: str = LIST
+    _listed: int = 0
 
     def take(self, outlook: Outlook) -> None:
         """Does all of it. The reminders of who has not agreed wait for their yes."""
         deeds = outlook.deeds
+        self._listed = len(deeds)
         self._release(deeds)
         farmers = self._enrol(tuple(deed for deed in deeds if deed.is_new))
         farmers |= self._mend(tuple(deed for deed in deeds if not deed.is_new))
-        self.told(len(deeds) // 4, len(deeds))
+        self._part(1, 0, 1)
         self._heirs(deeds, farmers)
         self._ask(deeds, farmers)
         self._beds(deeds, farmers)
         self.told(len(deeds), len(deeds))
+
+    def _part(self, part: int, done: int, of: int) -> None:
+        """Tells how far a part of the work has come, in farmers of the list."""
+        self.told(int(self._listed * (part + done / of) / PARTS), self._listed)
 
     def note_list(self, outlook: Outlook, name: str) -> None:
         """One line of the trail for the whole list, by the name of its file."""
@@ -157,7 +165,7 @@ class Taking:
     ) -> Iterator[tuple[Farmer, Village]]:
         for done, (deed, farmer) in enumerate(asked, start=1):
             if done % 100 == 0:
-                self.told(len(asked) + done, 2 * len(asked))
+                self._part(1, done, len(asked))
             yield farmer, deed.village
 
     def _enrolment(self, deed: Deed, farmer: Farmer, due: datetime) -> Enrolment:
@@ -193,19 +201,25 @@ class Taking:
         self._prompt(self.work.enrolments.add_beds(new, self.now), zones)
 
     def _prompt(self, beds: Sequence[Nursery], zones: dict[int, str]) -> None:
-        """Plans the days of who has agreed already."""
-        reminders = (
+        """Plans the days of who has agreed already: those of one nursery for all that are
+        alike, since a district sows in a few weeks."""
+        alike: dict[tuple[object, ...], list[Nursery]] = {}
+        for bed in beds:
+            if bed.farmer_id in zones:
+                alike.setdefault((zones[bed.farmer_id], *likeness(bed)), []).append(bed)
+        first = {zone_and_days: some[0] for zone_and_days, some in alike.items()}
+        self.work.reminders.plan_new(
             reminder
-            for bed in beds
-            if bed.farmer_id in zones
+            for (zone, *_), bed in first.items()
             for reminder in planned(
-                bed,
-                zones[bed.farmer_id],
-                self.house.hours,
-                local_date(self.now, zones[bed.farmer_id]),
+                bed, str(zone), self.house.hours, local_date(self.now, str(zone))
             )
         )
-        self.work.reminders.plan_new(reminders)
+        done, of = 0, sum(map(len, alike.values()))
+        for some in alike.values():
+            self.work.reminders.plan_alike(some[0].id, [bed.id for bed in some[1:]])
+            done += len(some)
+            self._part(3, done, of)
 
 
 def _columns(deed: Deed, farmer: Farmer) -> dict[str, Any]:

@@ -26,6 +26,7 @@ from assistant.store.columns import Moment
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow, WarningRow
 
+_AT_ONCE = 500  # ids in one statement
 _UNIQUE = [ReminderRow.nursery_id, ReminderRow.task, ReminderRow.day]
 
 
@@ -52,6 +53,20 @@ class Reminders:
         if fresh:
             table = cast(Table, ReminderRow.__table__)
             self._session.execute(insert(table), fresh)
+
+    def plan_alike(self, like: int, nursery_ids: Sequence[int]) -> None:
+        """Gives nurseries that have no reminders those of another, whose days lie as theirs:
+        copied by the database, which is much faster than telling it each of them."""
+        table = cast(Table, ReminderRow.__table__)
+        copied = [name for name in table.c.keys() if name not in ("id", "nursery_id")]
+        for start in range(0, len(nursery_ids), _AT_ONCE):
+            some = nursery_ids[start : start + _AT_ONCE]
+            rows_of = (
+                select(NurseryRow.id, *(table.c[name] for name in copied))
+                .join(table, table.c.nursery_id == like)
+                .where(NurseryRow.id.in_(some))
+            )
+            self._session.execute(insert(table).from_select(["nursery_id", *copied], rows_of))
 
     def _plan_again(self, reminders: Sequence[Reminder]) -> None:
         found = self._session.scalars(

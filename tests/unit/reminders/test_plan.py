@@ -1,12 +1,13 @@
 """From a calendar to dated reminders, each with its hour and its "not after"."""
 
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import UTC, date, datetime, time
 
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.reminders.plan import Hours, local, planned
+from assistant.agronomy.nursery import Nursery
+from assistant.reminders.plan import Hours, likeness, local, planned
 from assistant.reminders.values import State
 from tests.talk import nursery
 
@@ -108,3 +109,42 @@ QUIET = {
 def test_the_night_is_quiet(clock: str, quiet: bool) -> None:
     """From 20:00 until 05:30."""
     assert HOURS.quiet(time.fromisoformat(clock)) is quiet
+
+
+# What else a nursery knows of itself, each with another value than the plain one's.
+ELSEWISE = {
+    "id": 99,
+    "farmer_id": 99,
+    "label": "Z",
+    "name": "River",
+    "inputs": replace(nursery(sow=SOW).inputs, field_area_m2=9000.0, germination=0.6),
+    "area_typed": "0.9 ha",
+    "germination_known": False,
+    "made_on": date(2026, 6, 3),
+    "sow_assumed": True,
+    "resown": True,
+    "urea_on": date(2026, 6, 20),
+    "hill_seedlings": 3,
+    "more_mats": 12,
+    "no_result": True,
+}
+HUNG_ON = {
+    *("practice", "sow_date", "uncover_date", "transplant_date", "transplanted_on", "sown"),
+    *("uncovered", "closed", "test_begun", "test_counted", "more_on"),
+    *("slow_seed", "cool_water", "water_c"),  # by the sprouting that follows from them
+}
+
+
+def test_nurseries_that_are_alike_have_the_same_days() -> None:
+    """Every field of a nursery either counts for the likeness, or changes no reminder."""
+    assert HUNG_ON | set(ELSEWISE) == {each.name for each in fields(Nursery)}
+    assert HUNG_ON.isdisjoint(ELSEWISE)
+    plain = nursery(sow=SOW)
+    days_of_plain = planned(plain, "UTC", HOURS, LONG_AGO)
+    for name, value in ELSEWISE.items():
+        other = replace(plain, **{name: value})
+        assert likeness(other) == likeness(plain), name
+        again = planned(other, "UTC", HOURS, LONG_AGO)
+        assert [replace(each, nursery_id=plain.id) for each in again] == list(days_of_plain)
+    for change in ({"sow_date": date(2026, 6, 11)}, {"slow_seed": True}, {"sown": True}):
+        assert likeness(replace(plain, **change)) != likeness(plain)

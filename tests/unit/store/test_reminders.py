@@ -54,6 +54,25 @@ def test_planning_twice_adds_nothing(
     assert [replace(each, id=0) for each in kept] == days
 
 
+def test_nurseries_that_are_alike_get_the_reminders_of_one(
+    store: Store, nursery: Nursery, days: list[Reminder], now: datetime
+) -> None:
+    """Copied by the database, as if each had been planned by itself."""
+    with store.work() as work:
+        others = work.enrolments.add_beds(
+            [replace(nursery, id=0, label=label) for label in ("B", "C", "D")], now
+        )
+        work.reminders.plan_new(days)
+        work.reminders.plan_alike(nursery.id, [each.id for each in others[:2]])
+        work.reminders.plan_alike(nursery.id, [])
+    with store.work() as work:
+        for other in others[:2]:
+            kept = work.reminders.of_nursery(other.id)
+            assert [replace(each, id=0, nursery_id=nursery.id) for each in kept] == days
+        assert work.reminders.of_nursery(others[2].id) == ()
+        assert len(work.reminders.of_nursery(nursery.id)) == len(days)
+
+
 def test_a_reminder_comes_back_with_every_field(
     store: Store, make_reminder: MakeReminder
 ) -> None:

@@ -2,9 +2,14 @@
 
 import io
 import re
+from dataclasses import replace
+from datetime import date
 
 import pytest
 
+from assistant.reminders.plan import planned
+from assistant.reminders.values import Reminder
+from assistant.service.known import local_date
 from assistant.service.office.sheets import MOST_ROWS
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
@@ -135,6 +140,33 @@ def test_two_names_on_one_number_are_asked_and_not_merged(
         farmer = work.people.farmer(AMINA)
         assert farmer is not None and farmer.name == "Amina Juma"
         assert {bed.name for bed in work.nurseries.of_farmer(farmer.id)} == {"Amina", "Baraka"}
+
+
+def test_farmers_who_agreed_get_the_days_of_their_next_season(
+    officer: Browser, valley: Valley
+) -> None:
+    """Each the days of the own nursery, also where two sow on the same day."""
+    for phone in (AMINA, BARAKA, ZAWADI):
+        valley.enrol(phone)
+    rows = ((AMINA, 10, 0.4), (BARAKA, 10, 0.8), (ZAWADI, 12, 0.4))
+    listed = "".join(f"{p},Kijani,{a},2026-06-{d},85%\n" for p, d, a in rows)
+    send_in(officer, "Phone,Village,Area (ha),Sowing,Germination\n" + listed)
+    columns = ("phone", "village", "area", "sowing", "germination")
+    officer.send("/lists/1", **{f"column-{at}": what for at, what in enumerate(columns)})
+    assert "3 new nurseries" in take(officer)
+    today = local_date(valley.now, "Africa/Nairobi")
+    with valley.house.store.look() as work:
+        for phone, _, _ in rows:
+            farmer = work.people.farmer(phone)
+            assert farmer is not None
+            (bed,) = work.nurseries.of_farmer(farmer.id)
+            wanted = planned(bed, "Africa/Nairobi", valley.house.hours, today)
+            kept = [replace(each, id=0) for each in work.reminders.of_nursery(bed.id)]
+            assert sorted(kept, key=_place) == sorted(wanted, key=_place) != []
+
+
+def _place(reminder: Reminder) -> tuple[date, str]:
+    return reminder.day, reminder.task
 
 
 MIXED = f"""Phone,Name,Village
