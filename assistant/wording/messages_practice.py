@@ -348,7 +348,7 @@ SPARE = Message(
     "a neighbour within a day or two.",
     note="Seed and seedlings for gaps; surplus seedlings, where there are no mats.",
 )
-T_SPARE = Message("Spare seedlings, gaps", note="A choice: tips, where there are no mats.")
+T_SPARE = Message("Spares and gaps", note="A choice: tips, where there are no mats.")
 LIFT_TRAYS = Message(
     "Drain the bed on {drain}. Carry few trays at a time in shade, plant the same day. A wet tray "
     "weighs about {weight} kg.",

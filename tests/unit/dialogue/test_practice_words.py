@@ -112,7 +112,7 @@ def test_where_no_bed_is_a_mat_the_menu_says_so() -> None:
     """The tip is about seedlings."""
     phone = bed("wet_bed", 2)
     phone.says("MENU")
-    assert "7 Spare seedlings, gaps" in phone.hears("9")[0]
+    assert "7 Spares and gaps" in phone.hears("9")[0]
 
 
 def test_mats_of_another_size_are_told_with_their_own_numbers() -> None:
