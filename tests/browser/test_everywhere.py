@@ -98,7 +98,7 @@ def test_nothing_is_cut_at_any_width(window: Page, busy: Office) -> None:
     assert faults == [], "\n".join(faults)
 
 
-PICTURES = ("/season", "/season?village=1", "/results", "/results?village=2")
+PICTURES = ("/season", "/season?village=1", "/results", "/results?village=2", "/warnings/1")
 
 
 @pytest.mark.parametrize(
@@ -107,7 +107,7 @@ PICTURES = ("/season", "/season?village=1", "/results", "/results?village=2")
 def test_what_is_looked_at_is_seen_whole(
     window: Page, busy: Office, width: int, paths: tuple[str, ...]
 ) -> None:
-    """Season and results need no scrolling even in a marked box, also on a phone."""
+    """Season, results and answers to a warning need no scrolling even in a marked box."""
     sign_in(window, busy, LEAD)
     window.set_viewport_size({"width": width, "height": 640})
     for path in paths:
