@@ -69,7 +69,8 @@ def day(value: date, language: str) -> str:
 @_remembered
 def short_day(value: date, language: str) -> str:
     """Day and month in the order of `day`, for the scale of a chart."""
-    return _local(format_date(value, format="d MMM", locale=language), language)
+    short = format_date(value, format="d MMM", locale=language).translate(_SHORTER)
+    return _local(short, language)
 
 
 @_remembered
