@@ -36,6 +36,7 @@ BELOW = (
     "/broadcasts",
     "/messages?which=heard",
     "/messages?village=1",
+    "/messages/months",
     "/messages/unread",
     "/results?village=2",
     "/officers/1",
