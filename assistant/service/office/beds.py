@@ -4,7 +4,7 @@ A list may change what an office planned. It never changes the plan of a farmer 
 and goes by it, so the same list does nothing when it comes again, whatever the farmer did.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -198,8 +198,9 @@ def made(wanted: Wanted, farmer_id: int, taken: set[str], today: date) -> Nurser
     )
 
 
-def _labels() -> tuple[str, ...]:
-    return (*_LETTERS, *(first + second for first in _LETTERS for second in _LETTERS))
+def _labels() -> Iterator[str]:
+    yield from _LETTERS
+    yield from (first + second for first in _LETTERS for second in _LETTERS)
 
 
 def mended(bed: Nursery, wanted: Wanted) -> Nursery:

@@ -86,6 +86,7 @@ class Reader:
     units: Mapping[int, str]
     _areas: dict[str, tuple[float, str] | Say] = field(default_factory=dict)
     _phones: dict[str, str | Say] = field(default_factory=dict)
+    _percents: dict[str, float | None] = field(default_factory=dict)
 
     def entry(self, row: Row) -> Entry | Say:
         """One row, or why it is not taken: the first reason found."""
@@ -190,10 +191,14 @@ class Reader:
     def _germination(self, typed: str) -> float | None:
         if not typed:
             return None
-        reading = read_percent(typed, self.lexicons[0])
-        if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
+        if typed not in self._percents:
+            reading = read_percent(typed, self.lexicons[0])
+            sure = reading.outcome is Outcome.UNDERSTOOD
+            self._percents[typed] = reading.value if sure else None
+        percent = self._percents[typed]
+        if percent is None:
             raise Refused(w.BAD_GERMINATION(words=_cut(typed)))
-        return reading.value
+        return percent
 
     def _sowing(self, typed: str) -> date | None:
         if not typed:
