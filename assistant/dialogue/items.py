@@ -40,7 +40,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, about, offer, what_of
+from assistant.wording.day import TASK_TEXTS, Ask, DayWork, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say
 
 DONE, NOT_YET = "done", "not_yet"
@@ -164,6 +164,11 @@ def perhaps_done(text: str, known: Known) -> Turn | None:
         return _which_once_more(today, _SAYS[reading.value], known)
     if reading.value != "yes" or reading.reason is Reason.NOT_READ:
         return None
+    asked = [i for i in known.items if i.day == known.today and i.nursery_id in ids]
+    if asked:
+        return Turn(
+            known.session, (Text(once_more(asked[-1], known), Focus(items=(asked[-1],))),)
+        )
     assumed = [item for item in doable if item.task is TaskCode.SOW]
     if len(assumed) == 1:
         return settle(assumed[0], DONE, None, known, known.session)
@@ -187,10 +192,13 @@ def _is_it_done(item: Item, known: Known, held: Session | None) -> Turn:
 
 
 def once_more(item: Item, known: Known) -> tuple[Say, ...]:
-    """A task of today in few words, with the digits that answer it."""
+    """A task of today in few words, a question about the seedlings as it was put, with the
+    digits that answer it."""
     nursery, what = _nursery(item, known), TASK_TEXTS[item.task].what()
-    asks = (t.SECOND_ASKING(label=nursery.called, what=what),)
-    return (*(asks if ask_of(item) is Ask.DONE else ()), *offer([(nursery, item.task)]))
+    asks: tuple[Say, ...] = (t.SECOND_ASKING(label=nursery.called, what=what),)
+    if ask_of(item) is not Ask.DONE:
+        asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
+    return (*asks, *offer([(nursery, item.task)]))
 
 
 def _holder(held: Session | None) -> Session | None:
