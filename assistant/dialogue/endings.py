@@ -207,7 +207,8 @@ def when(session: Session | None, known: Known, meant: tuple[Nursery, ...]) -> T
     """The main days again, of the nurseries meant."""
     if not known.nurseries:
         return no_nursery(session, known)
-    return ended(session, known, *(dates_text(each, known.today) for each in meant))
+    texts = (dates_text(each, known.today, begins=False) for each in meant)
+    return ended(session, known, *texts)
 
 
 def dates(session: Session | None, known: Known, meant: Nursery | None = None) -> Turn:

@@ -106,15 +106,16 @@ def cost_text(nursery: Nursery, known: Known) -> tuple[Text, ...]:
     return (Text(says, keep=True),)
 
 
-def dates_text(nursery: Nursery, today: date) -> Text:
-    """The main dates; those already past are said to be so, never shifted."""
+def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
+    """The main dates; those already past when the plan `begins` are said to be so, never
+    shifted."""
     if nursery.sown:
         says: tuple[Say, ...] = (about(m.RESULT_DATES_SOWN, nursery, today),)
         if nursery.day(today) > nursery.practice.window.last.value:
             says += (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
         return Text(says, keep=True)
     says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)
-    if _date_of(nursery, TaskCode.SOAK) < today:
+    if begins and _date_of(nursery, TaskCode.SOAK) < today:
         says += (about(m.DATES_PAST, nursery, today),)
     return Text(says, keep=True)
 
