@@ -33,7 +33,7 @@ def close_forgotten(work: Work, house: House, nursery_id: int, now: datetime) ->
     if nursery is None or farmer is None:
         return
     work.lock(farmer.phone)
-    fresh = work.nurseries.get(nursery_id)
+    fresh = work.nurseries.fresh(nursery_id)
     today = local_date(now, zone_of(work, house, farmer.village_id))
     if fresh is not None and not fresh.closed and fresh.is_forgotten(today):
         closed = replace(fresh, closed=True, no_result=True)

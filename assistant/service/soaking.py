@@ -29,14 +29,23 @@ def move_soaking(
     """
     zone = zone_of(work, house, village_id)
     today = local_date(now, zone)
-    for farmer, nursery in work.nurseries.in_village(village_id, sown_from=today):
-        after = _by_warmth(nursery, warmth)
-        if nursery.sown or _soak(nursery) < today or _soak(after) == _soak(nursery):
+    for farmer, listed in work.nurseries.in_village(village_id, sown_from=today):
+        if not _moves(listed, warmth, today):
             continue
+        work.lock(farmer.phone)
+        nursery = work.nurseries.fresh(listed.id)
+        if nursery is None or nursery.closed or not _moves(nursery, warmth, today):
+            continue
+        after = _by_warmth(nursery, warmth)
         if _soak(after) >= today:
-            work.lock(farmer.phone)
             save_and_plan(work, house, farmer, after, now)
         _tell(work, house, farmer, after, _news(after, warmth, today), now)
+
+
+def _moves(nursery: Nursery, warmth: Warmth, today: date) -> bool:
+    """Whether seed that is still to be soaked is so on another day by a temperature."""
+    waits = not nursery.sown and _soak(nursery) >= today
+    return waits and _soak(_by_warmth(nursery, warmth)) != _soak(nursery)
 
 
 def _by_warmth(nursery: Nursery, warmth: Warmth) -> Nursery:

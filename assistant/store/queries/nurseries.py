@@ -32,6 +32,11 @@ class Nurseries:
         row = self._session.get(NurseryRow, nursery_id)
         return rows.nursery(row) if row else None
 
+    def fresh(self, nursery_id: int) -> Nursery | None:
+        """The same as it is now, where it was read before its farmer's phone was locked."""
+        row = self._session.get(NurseryRow, nursery_id, populate_existing=True)
+        return rows.nursery(row) if row else None
+
     def of_farmer(self, farmer_id: int, open_only: bool = True) -> tuple[Nursery, ...]:
         """A farmer's nurseries by label: A to Z before AA."""
         wanted = select(NurseryRow).where(NurseryRow.farmer_id == farmer_id)
