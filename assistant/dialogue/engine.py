@@ -10,8 +10,9 @@ from dataclasses import dataclass, replace
 from assistant.dialogue.facts import worded
 from assistant.dialogue.lists import entries, numbered
 from assistant.dialogue.questions import Conversation, Question, Reads
-from assistant.dialogue.readers import Heard, hear, way_on
+from assistant.dialogue.readers import Heard, hear
 from assistant.dialogue.values import Focus, Kept, Known, Session, Text
+from assistant.dialogue.ways import way_on
 from assistant.reading import Outcome, read_choice, read_confirm
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
