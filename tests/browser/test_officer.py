@@ -13,7 +13,7 @@ def test_an_officer_sees_who_must_be_seen_in_a_storm(page: Page, storm: Office) 
     sign_in(page, storm)
     expect(page.get_by_role("heading", level=1)).to_have_text("This morning, Wed 10 Jun")
     calls = page.get_by_role("region", name="Calls for help")
-    # a bed that water runs over is as urgent as one in the rain, and has waited since the evening
+    # a bed that water runs over is as urgent as one in the rain, and has waited since evening
     expect(calls.get_by_role("article").nth(0)).to_contain_text("Water runs over the bed")
     expect(calls.get_by_role("article").nth(1)).to_contain_text("help in the rain")
     listed = page.get_by_role("region", name="Nurseries to see today").get_by_role("row")
