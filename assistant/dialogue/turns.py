@@ -43,6 +43,7 @@ from assistant.dialogue.wishes import WISHES
 from assistant.reading import (
     Outcome,
     Wish,
+    in_danger,
     read_choice,
     read_confirm,
     read_deeds,
@@ -303,10 +304,16 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
         return WISHES[wish](text, known)
     return (
         answer_items(text, known, known.items, False, _beside(known))
+        or _danger(text, known)
         or counted_unasked(text, known)
         or perhaps_done(text, known)
         or _almost_a_wish(text, known)
     )
+
+
+def _danger(text: str, known: Known) -> Turn | None:
+    """Words of a flood or a storm are met with what to do, whatever else they say."""
+    return WISHES[Wish.RAIN](text, known) if in_danger(text, known.lexicon) else None
 
 
 # --- wishes and words ------------------------------------------------------------------------

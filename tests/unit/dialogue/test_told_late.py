@@ -7,9 +7,13 @@ import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.dialogue.values import Focus, Item
+from assistant.reading import Outcome, read_told
+from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
+from assistant.wording.message import Message
+from assistant.wording.render import render
 from tests.talk import Phone, noon, nursery
 from tests.valley import day, like
 
@@ -111,3 +115,19 @@ def test_a_wish_in_the_first_plan_loses_nothing() -> None:
     assert phone.hears("I want to change the date") == [like(m.KEPT_SO_FAR, m.ASK_GERMINATION)]
     phone.says("85")
     assert phone.hears("10 litres") == [like(m.ASK_SOWING)]
+
+
+@pytest.mark.parametrize("asks", [t.ASK_DONE, t.ASK_UP])
+@pytest.mark.parametrize("language", sorted(LEXICONS))
+def test_the_words_beside_the_digits_answer_too(language: str, asks: Message) -> None:
+    done, not_yet = render(asks(), open_catalogue(language)).removeprefix("1 ").split(" 2 ")
+    said = [read_told(words, LEXICONS[language]) for words in (done, not_yet)]
+    assert [(each.outcome, each.value) for each in said] == [
+        (Outcome.UNDERSTOOD, "done"),
+        (Outcome.UNDERSTOOD, "not_yet"),
+    ]
+
+
+def test_a_flood_in_plain_words_is_met_with_what_to_do() -> None:
+    phone = Phone.enrolled(nursery(sow=day("8 Jun")), today=day("10 Jun"))
+    assert phone.hears("water is standing over the bed") == phone.hears("RAIN")
