@@ -16,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).parent))
 
 from test_corpus import LEXICONS, Row, is_right, rows
 
-from assistant.reading import Ask, Outcome, read_reply, read_several
+from assistant.reading import Ask, Outcome, read_reply, read_several, read_told, read_told_day
 
 REGIONS = (None, "BD", "NP", "IN-WB", "VN-N", "VN-S", "ZM", "TZ", "XX")
 SCRAPS = (
@@ -58,6 +58,8 @@ def _generated(chance: random.Random, words: list[str], counts: Counter[str]) ->
             text, ask, LEXICONS, language, today, region, chance.random() < 0.5
         )
         counts[f"generated {reading.outcome}"] += 1
+    read_told(text, LEXICONS[language])
+    read_told_day(text, LEXICONS[language], today)
     read_several(text, list(Ask), LEXICONS[language], today, region)
 
 

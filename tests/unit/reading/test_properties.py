@@ -17,11 +17,14 @@ from assistant.reading import (
     read_answer,
     read_area,
     read_choice,
+    read_confirm,
     read_count,
     read_date,
     read_germination,
     read_reply,
     read_several,
+    read_told,
+    read_told_day,
 )
 from assistant.reading.text.echo import date_words, number_words, percent_words, unit_words
 from assistant.wiring.lexicons import open_lexicons
@@ -61,6 +64,16 @@ def test_what_is_shown_back_reads_as_the_same(text, language, ask, today, region
         return
     again = read_answer(first.words, ask, LEXICONS[language], today, region)
     assert again.value == first.value
+
+
+@settings(max_examples=300, deadline=None)
+@given(texts, languages, days, st.booleans())
+def test_a_task_is_never_told_more_than_a_yes_is_read(text, language, today, digits):
+    """What tells of a task says the same as to a question, or is asked back."""
+    told = read_told(text, LEXICONS[language], digits)
+    assert told.value == read_confirm(text, LEXICONS[language], digits).value
+    day = read_told_day(text, LEXICONS[language], today)
+    assert day is None or day <= today
 
 
 numbers = st.fractions(Fraction(1, 100), Fraction(3000), max_denominator=1000)
