@@ -13,6 +13,7 @@ from assistant.service.alerts.again import judge_again
 from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
 from assistant.service.day_counts import count_days
+from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.tick import ticking
@@ -48,6 +49,7 @@ class Worker:
         self._house, self._gateway, self._clock = house, gateway, clock
         self._pause_s, self._batch = pause_s, batch
         self._lease = timedelta(seconds=lease_s)
+        self._counted_on: date | None = None
         self._woken, self._stopping = Event(), Event()
         self._thread = Thread(target=self._run, name="worker", daemon=True)
 
@@ -84,7 +86,14 @@ class Worker:
             if done % self._batch == 0:
                 self._dispatch()
         self.send()
-        count_days(self._house, self._clock())
+        self._count()
+
+    def _count(self) -> None:
+        """Once a day the messages of what is settled by then, a part of it at each round."""
+        now = self._clock()
+        today = local_date(now, self._house.zone)
+        if self._counted_on != today and count_days(self._house, now) == 0:
+            self._counted_on = today
 
     def send(self) -> None:
         """Hands over everything that waits."""
