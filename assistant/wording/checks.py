@@ -63,6 +63,8 @@ SENT: Mapping[str, str] = {
     "TODAY": "today",
     "TOMORROW": "tomorrow",
     "WHO": "WHO",
+    "TELL": "TELL",
+    "SEEN": "SEEN",
 }
 _EXTRA_WORDS = {"new": m.WORD_NEW, "close": m.WORD_CLOSE}
 

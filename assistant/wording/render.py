@@ -7,6 +7,7 @@ from datetime import date, time
 from decimal import Decimal
 from functools import lru_cache
 from gettext import NullTranslations
+from typing import Literal
 
 from babel import Locale
 from babel.dates import format_date, format_time
@@ -91,13 +92,21 @@ def clock(value: time, language: str) -> str:
     return _local(format_time(value, format="HH:mm", locale=language), language)
 
 
+def _list_style(language: str) -> Literal["unit", "standard"]:
+    """Plain commas, where the data of a language has them for three parts and more."""
+    patterns = Locale.parse(language).list_patterns
+    return "unit" if "start" in patterns.get("unit", {}) else "standard"
+
+
 def slot_text(value: Slot, catalogue: Catalogue) -> str:
     """One slot, worded. Strings are data and pass unchanged."""
     if isinstance(value, Say):
         return render(value, catalogue)
     if isinstance(value, Listed):
         parts = [render(say, catalogue) for say in value.says]
-        return format_list(parts, style="unit", locale=catalogue.language)
+        return format_list(
+            parts, style=_list_style(catalogue.language), locale=catalogue.language
+        )
     if isinstance(value, Country):
         names = Locale.parse(catalogue.language).territories
         return str(names.get(value.code, value.code))
