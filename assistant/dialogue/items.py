@@ -153,10 +153,10 @@ def _done_or_not(text: str, known: Known, digits: bool) -> str | None:
 def perhaps_done(text: str, known: Known) -> Turn | None:
     """What only may be an answer. Today's task is asked once more ("done with the ploughing");
     an ok to what was taken as sown yesterday agrees; any other ok was read, and that is all."""
-    reading = read_told(text, known.lexicon, digits=False)
+    rest, nurseries = split_label(text, known)
+    reading = read_told(rest, known.lexicon, digits=False)
     if reading.value is None:
         return None
-    _, nurseries = split_label(text, known)
     ids = {nursery.id for nursery in nurseries}
     doable = [i for i in known.items if ask_of(i) is Ask.DONE and i.nursery_id in ids]
     today = [item for item in doable if item.day == known.today]

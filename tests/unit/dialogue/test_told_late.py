@@ -21,9 +21,9 @@ SOW = Item(1, TaskCode.SOW, day("10 Jun"))
 LEXICONS = open_lexicons()
 
 
-def asked_to_sow(language: str = "en", today: date = SOW.day) -> Phone:
+def asked_to_sow(language: str = "en", today: date = SOW.day, label: str = "A") -> Phone:
     """A phone whose last text asked whether the seed is sown."""
-    phone = Phone.enrolled(nursery(sow=SOW.day), today=today)
+    phone = Phone.enrolled(nursery(label, sow=SOW.day), today=today)
     lexicons = {**phone.known.lexicons, language: LEXICONS[language]}
     catalogue = replace(phone.known.catalogue, language=language)
     phone.known = replace(
@@ -101,6 +101,11 @@ def test_an_ok_agrees_to_what_was_taken_as_sown() -> None:
     phone = asked_to_sow(today=SOW.day + timedelta(days=1))
     assert phone.hears("ok") == [like(m.SOWN_NOTED)]
     assert phone.known.nurseries[0].sown
+
+
+def test_an_ok_may_name_its_nursery() -> None:
+    phone = asked_to_sow(today=SOW.day + timedelta(days=1), label="B")
+    assert phone.hears("ok B") == [like(m.SOWN_NOTED)]
 
 
 def test_an_ok_where_nothing_was_asked_is_met() -> None:

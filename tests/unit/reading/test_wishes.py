@@ -136,6 +136,7 @@ def test_a_language_is_known_by_its_names(text, code):
         ("en", "is it time to flood"),
         ("en", "which day should I uncover?"),
         ("sw", "nipandikize lini"),
+        ("sw", "napanda lini"),
         ("fr", "quand repiquer"),
         ("hi", "रोपाई कब करें"),
         ("bn", "কখন রোপণ করব"),
