@@ -20,7 +20,8 @@ from assistant.service.calls import CallCard, Calls, calls
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.service.storms.standing import Standing
+from assistant.service.standing import Standing
+from assistant.service.storms.storm import Answers
 from assistant.store import HeldTo, Work
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_told as t
@@ -75,7 +76,7 @@ class ToSee:
 
 
 @dataclass(frozen=True)
-class Stands:
+class Stands(Answers):
     """One warning that stands, and what came back; times are local. `draft_id` leads to its
     page."""
 
@@ -84,14 +85,6 @@ class Stands:
     village: Village
     starts_at: datetime
     ends_at: datetime
-    asked: int
-    covered: int
-    need_help: int
-
-    @property
-    def silent(self) -> int:
-        """Phones that were asked and have not answered."""
-        return self.asked - self.covered - self.need_help
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from assistant.service.desk.numbers import NotChanged, change_number
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import Question
 from assistant.service.office.single import Done, Form, enrol_by_form
-from assistant.service.storms.standing import Standing
+from assistant.service.standing import Standing
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web_people as p
 from assistant.wording.message import Say

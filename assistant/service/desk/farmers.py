@@ -7,7 +7,7 @@ from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
-from assistant.service.storms.standing import Standing, silent_before, standing_says
+from assistant.service.standing import Standing, silent_before, standing_says
 from assistant.store import Bed, HeldTo
 from assistant.wording.message import Say
 

@@ -19,7 +19,7 @@ from assistant.service.known import local_date
 from assistant.service.letters import Unsent, why_not
 from assistant.service.season.bars import Axis, Bar, axis_of, bar_of
 from assistant.service.sight import Sight
-from assistant.service.storms.standing import roots
+from assistant.service.standing import roots
 from assistant.service.texts import Hush, hush
 from assistant.service.told import Told, told
 from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work

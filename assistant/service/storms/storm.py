@@ -19,16 +19,10 @@ MOST_SILENT = 100  # names in the list; the counts are of all
 
 
 @dataclass(frozen=True)
-class VillageTally:
-    """What came back from one village; hours are local. A phone that answered is reached."""
+class Answers:
+    """Of the phones that a warning asked."""
 
-    village: Village
-    given: Given
-    starts_at: datetime
-    ends_at: datetime
-    stands: bool
     asked: int
-    reached: int
     covered: int
     need_help: int
 
@@ -36,6 +30,18 @@ class VillageTally:
     def silent(self) -> int:
         """Phones that were asked and have not answered."""
         return self.asked - self.covered - self.need_help
+
+
+@dataclass(frozen=True)
+class VillageTally(Answers):
+    """What came back from one village; hours are local. A phone that answered is reached."""
+
+    village: Village
+    given: Given
+    starts_at: datetime
+    ends_at: datetime
+    stands: bool
+    reached: int
 
 
 @dataclass(frozen=True)
