@@ -171,6 +171,21 @@ class Invited:
 
 
 @dataclass(frozen=True)
+class Nearby:
+    """Whom to turn to in need from one village, as the programme file says it.
+
+    `emergency`: the number to ring; `health_post`: its name, and number where it has one;
+    `vet`: who looks after animals, with a number; `officer`: the name and number of the person
+    who is told first. Empty where nobody said (only in tests: `nursery check` asks for them).
+    """
+
+    emergency: str = ""
+    health_post: str = ""
+    vet: str = ""
+    officer: str = ""
+
+
+@dataclass(frozen=True)
 class Known:
     """Everything that a turn of the dialogue may know.
 
@@ -181,6 +196,9 @@ class Known:
     `practices` are those offered in the farmer's village, the usual one first.
     `prices` are those of the programme, `wet_bed` what its costs are held against.
     `raining`: a warning stands for the village, whether or not this phone was asked for it.
+    `nearby` is whom to turn to from that village; `unread` how many texts of this phone could
+    not be read since the last that was, of the last day; `asked_if_hurt`: whether this phone
+    was asked if somebody is hurt and has not said.
     """
 
     now: datetime
@@ -207,6 +225,9 @@ class Known:
     wet_bed: Practice | None = None
     desk: Desk | None = None
     invited: Invited | None = None
+    nearby: Nearby = Nearby()
+    unread: int = 0
+    asked_if_hurt: bool = False
 
     @property
     def lexicon(self) -> Lexicon:
@@ -295,6 +316,41 @@ class CallForHelp:
 
 
 @dataclass(frozen=True)
+class RaiseAlarm:
+    """Somebody is hurt or wants to die, or a bed or field is in danger: a person hears at once,
+    day or night, in the writer's own words.
+
+    `kind`: one of `hearing.Kind`. Not `sure`: the writer was asked first; ten minutes of
+    silence tell the officer too.
+    """
+
+    kind: str
+    words: str
+    nursery_id: int | None = None
+    sure: bool = True
+
+
+@dataclass(frozen=True)
+class SettleAlarm:
+    """The writer answered whether somebody is hurt: told to a person at once, or taken back."""
+
+    hurt: bool
+
+
+@dataclass(frozen=True)
+class PauseTexts:
+    """What may be a wish for no more texts was asked about. Until a clear word the daily texts
+    rest, warnings go on, and the officer is asked to ring; an invitation is not sent again."""
+
+    words: str
+
+
+@dataclass(frozen=True)
+class ResumeTexts:
+    """The clear word: the daily texts go on."""
+
+
+@dataclass(frozen=True)
 class AnswerWarning:
     warning_id: int
     answer: str  # "covered" or "help"
@@ -322,10 +378,12 @@ class GiveAllClear:
 
 @dataclass(frozen=True)
 class NoteUnread:
-    """A reply that could not be read; kept for the officer without the phone number."""
+    """A reply that could not be read, kept with who wrote it. `passed`: it goes to the officer
+    of the village as a question to be answered."""
 
     asked: str
     text: str
+    passed: bool = False
 
 
 Change = (
@@ -346,6 +404,10 @@ Change = (
     | TellFarmer
     | SeeTo
     | NoteUnread
+    | RaiseAlarm
+    | SettleAlarm
+    | PauseTexts
+    | ResumeTexts
 )
 
 
