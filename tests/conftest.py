@@ -23,8 +23,10 @@ from sqlalchemy import create_engine, make_url, text
 
 from assistant.store import Store
 from assistant.store.tables import Base
+from assistant.wiring.tasks import open_tasks
 
 # The same examples on every build, so that a red one is about the change; at a desk new ones.
+open_tasks()  # as every start of the program does
 settings.register_profile("build", derandomize=True)
 if os.environ.get("CI"):
     settings.load_profile("build")

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants_work import MAT_SIZE_M2
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
@@ -29,7 +30,6 @@ from assistant.wording import messages_result as r
 from assistant.wording.day import about
 from assistant.wording.message import Say
 
-_ANSWERED = frozenset({TaskCode.SEASON_RESULT, TaskCode.FILL_GAPS})
 WHOLE = 100
 
 
@@ -159,7 +159,8 @@ def mats_of(nursery: Nursery) -> int:
 
 def _answers(nursery: Nursery, session: Session, known: Known) -> tuple[Change, ...]:
     """The result answers what was asked at the season's end."""
-    asked = (item for item in known.items if item.task in _ANSWERED)
+    result = TaskCode.SEASON_RESULT  # and what need not be answered once that is asked
+    asked = (i for i in known.items if result in (i.task, TASKS[i.task].replaced_by))
     told = str(session.answers["sufficed"])
     return tuple(AnswerItem(item, told) for item in asked if item.nursery_id == nursery.id)
 

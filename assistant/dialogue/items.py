@@ -9,6 +9,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
@@ -40,21 +41,10 @@ from assistant.reading import (
 )
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, DayWork, about, offer, what_of, work_says
+from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say
 
 DONE, NOT_YET = "done", "not_yet"
-# What a farmer who has done the task may say was done; another deed answers another question.
-DEEDS_OF: Mapping[TaskCode, frozenset[str]] = {
-    TaskCode.SOAK: frozenset({"soak"}),
-    TaskCode.SOW: frozenset({"sow"}),
-    TaskCode.MORE_SOW: frozenset({"sow"}),
-    TaskCode.UNCOVER_FLOOD: frozenset({"uncover", "flood"}),
-    TaskCode.DRAIN_BED: frozenset({"drain"}),
-    TaskCode.TRANSPLANT: frozenset({"transplant"}),
-    TaskCode.OVERDUE: frozenset({"transplant"}),
-    TaskCode.FILL_GAPS: frozenset({"fill", "transplant"}),
-}
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 LONGEST_DAY = 3  # words: "2 days ago", "on Monday", "yesterday"
@@ -62,7 +52,7 @@ LONGEST_DAY = 3  # words: "2 days ago", "on Monday", "yesterday"
 
 def ask_of(item: Item) -> Ask:
     """What may be answered to an item."""
-    return TASK_TEXTS[item.task].ask
+    return TASKS[item.task].asks
 
 
 def split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
@@ -183,7 +173,7 @@ def _which_once_more(items: list[Item], said_so: str, known: Known) -> Turn:
 
 def _fits(item: Item, deeds: frozenset[str]) -> bool:
     """Whether the deeds that a reply names, if any, can be the task."""
-    return not deeds or bool(deeds & DEEDS_OF.get(item.task, deeds))
+    return not deeds or bool(deeds & (TASKS[item.task].deeds or deeds))
 
 
 def _is_it_done(item: Item, known: Known, held: Session | None) -> Turn:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.questions import Question, Reads
@@ -9,7 +10,7 @@ from assistant.dialogue.values import Item, Known, Session
 from assistant.people import LANGUAGES
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, Ask, about, what_of
+from assistant.wording.day import TASK_TEXTS, about, what_of
 from assistant.wording.day_practice import fitting
 from assistant.wording.message import Message, Named, Say, Slot
 from assistant.wording.render import render, slot_text
@@ -44,7 +45,7 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
         case Reads.PRACTICE:
             return _practices(known)
         case Reads.TASK:
-            doable = tuple(i for i in known.items if TASK_TEXTS[i.task].ask is Ask.DONE)
+            doable = tuple(i for i in known.items if TASKS[i.task].asks is Ask.DONE)
             return tuple(_task(item, doable, known) for item in doable)
         case Reads.LITRES | Reads.CAN:
             sizes = PAILS_L if question.reads is Reads.LITRES else CANS_L

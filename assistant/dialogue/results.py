@@ -3,12 +3,12 @@
 from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.days import coming, due
 from assistant.agronomy.lot.germination import Good, good_seed
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import WarningCode, is_weak
 from assistant.agronomy.rounding import Measure, measured, nearest
-from assistant.agronomy.season.followups import is_over
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
 from assistant.wording import messages_planting as g
@@ -129,36 +129,13 @@ def seed_drain_date(nursery: Nursery) -> date:
     return _date_of(nursery, TaskCode.DRAIN_SEED)
 
 
-def tasks_on(nursery: Nursery, day: date) -> tuple[TaskCode, ...]:
-    """The tasks that fall on a day and still make sense for this nursery."""
-    found = []
-    for task in nursery.tasks:
-        last = date.max if task.code is TaskCode.OVERDUE else task.until or task.date
-        if not task.date <= day <= last:
-            continue
-        if nursery.sown and task.day < 0 and not task.code.startswith("field"):
-            continue
-        if is_over(task.code, nursery.test_counted, nursery.transplanted_on):
-            continue
-        if task.code is TaskCode.OVERDUE and day <= nursery.anchors.transplant_date:
-            continue  # who chose a later day is not told to hurry before it
-        found.append(task.code)
-    return tuple(found)
-
-
 def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
     """Today's work of one nursery, or what comes next."""
-    tasks = tasks_on(nursery, known.today)
+    tasks = due(nursery, known.today)
     if said(tasks):
         return Text(work_says(DayWork(nursery, tasks, known.today, rain=rain)))
-    coming = [
-        task
-        for task in nursery.tasks
-        if task.date > known.today
-        and not is_over(task.code, nursery.test_counted, nursery.transplanted_on)
-    ]
-    if not coming:
+    nearest = coming(nursery, known.today)
+    if nearest is None:
         return Text((m.NOTHING_LEFT(label=nursery.called),))
-    nearest = coming[0]
     what = what_of(nearest.code, nursery.practice)
     return Text((m.NOTHING_TODAY(label=nursery.called, what=what, date=nearest.date),))

@@ -12,6 +12,7 @@ In this order, and the first that understands the text has it:
 from collections.abc import Callable
 from dataclasses import replace
 
+from assistant.agronomy.life.rows import Ask as TaskAsk
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.answering import (
@@ -51,7 +52,6 @@ from assistant.reading import (
 )
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
-from assistant.wording.day import Ask as TaskAsk
 from assistant.wording.day import DayWork, offer, work_says
 from assistant.wording.message import Say
 

@@ -5,12 +5,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.reminders.values import Reminder
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import (
-    TASK_TEXTS,
-    Ask,
     DayWork,
     Late,
     about,
@@ -21,28 +20,7 @@ from assistant.wording.day import (
 from assistant.wording.message import Say
 
 _ORDER = {code: place for place, code in enumerate(TaskCode)}
-# Worth saying a day late; the others are over with their day.
-CATCH_UP = frozenset(
-    {
-        TaskCode.SOAK,
-        TaskCode.SOW,
-        TaskCode.MORE_SOW,
-        TaskCode.UNCOVER_FLOOD,
-        TaskCode.COLOUR_CHECK,
-        TaskCode.LEAF_COUNT,
-        TaskCode.DRAIN_BED,
-        TaskCode.TRANSPLANT,
-        TaskCode.SEED_COUNT,
-        TaskCode.FILL_GAPS,
-        TaskCode.SEASON_RESULT,
-    }
-)
 CATCH_UP_DAYS = 3
-# Left unanswered, these are asked once more the same day, then shown to the officer.
-SECOND_ASKING = frozenset({TaskCode.UNCOVER_FLOOD, TaskCode.DRAIN_BED})
-ASKED_TASKS = frozenset(
-    code for code, text in TASK_TEXTS.items() if text.ask is not Ask.NOTHING
-)
 
 
 @dataclass(frozen=True)
@@ -56,7 +34,7 @@ class Composed:
 def worth_catching_up(reminder: Reminder, today: date) -> bool:
     """Whether a missed reminder is still worth saying."""
     age = (today - reminder.day).days
-    return reminder.task in CATCH_UP and 0 < age <= CATCH_UP_DAYS
+    return TASKS[reminder.task].catches_up and 0 < age <= CATCH_UP_DAYS
 
 
 def compose(

@@ -9,11 +9,9 @@ from dataclasses import dataclass
 from datetime import date
 
 from assistant.agronomy.calendar import Task, TaskCode
+from assistant.agronomy.life.days import is_daily, wanted
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
-from assistant.reminders.plan import EVERY_DAY, wanted
-
-# `overdue` is no work of its own, only transplanting said again.
-_NOT_WORK = frozenset({TaskCode.OVERDUE})
 
 
 @dataclass(frozen=True)
@@ -52,7 +50,7 @@ def still_to_do(entry: Entry, nursery: Nursery) -> bool:
 
 
 def _entries(task: Task, nursery: Nursery) -> Iterator[Entry]:
-    if task.code in _NOT_WORK or (
+    if not TASKS[task.code].is_work or (
         task.code is TaskCode.CHOOSE_DAY and nursery.transplant_date is not None
     ):
         return
@@ -60,7 +58,7 @@ def _entries(task: Task, nursery: Nursery) -> Iterator[Entry]:
         yield Entry(task, nursery.transplanted_on or nursery.anchors.transplant_date)
     elif task.code is TaskCode.SEED_TEST and nursery.test_begun is not None:
         yield Entry(task, nursery.test_begun)
-    elif task.code in EVERY_DAY:
+    elif is_daily(task.code):
         yield Entry(task, task.date, until=task.until or task.date)
     else:
         yield Entry(task, task.date)

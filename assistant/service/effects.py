@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import TASKS
 from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.dialogue.callers import caller
@@ -30,7 +30,6 @@ from assistant.wording import messages_officer as o
 from assistant.wording.message import Say, Slot
 
 ONE_DAY = timedelta(days=1)
-_ASKED_AGAIN = frozenset({TaskCode.DRAIN_BED, TaskCode.TRANSPLANT, TaskCode.OVERDUE})
 
 
 @dataclass(frozen=True)
@@ -124,7 +123,7 @@ def _answer_item(change: v.AnswerItem, scene: Scene) -> None:
     state = State.NOT_YET if change.answer == "not_yet" else State.DONE
     scene.work.reminders.set_state([reminder.id], state)
     scene.work.reminders.keep_answer(reminder.id, change.answer, scene.now)
-    if state is State.NOT_YET and item.task in _ASKED_AGAIN:
+    if state is State.NOT_YET and TASKS[item.task].again_tomorrow:
         _ask_tomorrow(reminder, scene)
 
 

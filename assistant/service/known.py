@@ -3,8 +3,8 @@
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
-from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.warmth import Warmth, told_since
+from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.channel import Channel
@@ -21,7 +21,6 @@ from assistant.dialogue.values import (
     Tally,
 )
 from assistant.people import Officer, Village
-from assistant.reminders.compose import ASKED_TASKS
 from assistant.service.codes import check_text_code
 from assistant.service.consent import invited
 from assistant.service.days import local_date as local_date
@@ -33,13 +32,6 @@ from assistant.service.texts import after_quiet, urgent_at
 from assistant.service.who import to_visit
 from assistant.store import Work
 
-# A task that is no longer worth answering once the other was asked.
-_REPLACED_BY = {
-    TaskCode.SOAK: TaskCode.SOW,
-    TaskCode.DRAIN_BED: TaskCode.TRANSPLANT,
-    TaskCode.TRANSPLANT: TaskCode.OVERDUE,
-    TaskCode.FILL_GAPS: TaskCode.SEASON_RESULT,
-}
 TALK_LASTS = timedelta(hours=20)  # a question that nobody answered by the next morning
 WET_BED = "wet_bed"  # what a cost is compared with, where its file is there
 ONE_DAY = timedelta(days=1)
@@ -120,15 +112,15 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
     ids = [nursery.id for nursery in nurseries]
     if not ids:
         return ()
-    found = work.reminders.unsettled(ids, ASKED_TASKS, today - TARDY)
+    found = work.reminders.unsettled(ids, asked_tasks(), today - TARDY)
     if all(each.day < today - ONE_DAY for each in found):
-        found += work.reminders.planned_on(ids, ASKED_TASKS, today)
+        found += work.reminders.planned_on(ids, asked_tasks(), today)
     by_day = sorted(found, key=lambda each: (each.day, ids.index(each.nursery_id)))
     latest = {(each.nursery_id, each.task): each for each in by_day}
     return tuple(
         Item(each.nursery_id, each.task, each.day)
         for each in latest.values()
-        if (each.nursery_id, _REPLACED_BY.get(each.task)) not in latest
+        if (each.nursery_id, TASKS[each.task].replaced_by) not in latest
     )
 
 

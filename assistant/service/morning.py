@@ -13,6 +13,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
@@ -30,12 +31,6 @@ from assistant.wording.message import Say
 
 ONE_DAY = timedelta(days=1)
 SHOWN_D = 7  # how long an unanswered task or a bad sign stays on the list
-SILENT_TASKS = (
-    TaskCode.UNCOVER_FLOOD,
-    TaskCode.FIELD_FLOOD,
-    TaskCode.DRAIN_BED,
-    TaskCode.SOW,
-)
 NOT_UP_TIMES = 2  # "not up" on one day is common in cool weather; again the next day is not
 OLD_AGAIN_D = 3  # an old bed that was visited comes back after so many days
 
@@ -228,7 +223,7 @@ class _Gathering:
     def _silent(self) -> Iterator[Found]:
         """Tasks that nobody answered, but for what has happened since."""
         for farmer, nursery, task in self.work.watch.unanswered(
-            self.scope, SILENT_TASKS, self._since()
+            self.scope, TASKS.codes(lambda row: row.silence_shown), self._since()
         ):
             say = w.WHY_SILENT(what=what_of(task.task, nursery.practice))
             why = Why.SOWING_SILENT if task.task is TaskCode.SOW else Why.SILENT

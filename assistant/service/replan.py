@@ -4,10 +4,11 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date, datetime
 
+from assistant.agronomy.life.days import is_daily, wanted
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
-from assistant.reminders.compose import ASKED_TASKS
-from assistant.reminders.plan import EVERY_DAY, planned, wanted
+from assistant.reminders.plan import planned
 from assistant.reminders.values import Reminder, State
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
@@ -68,11 +69,11 @@ def _told_already(story: Iterable[Reminder], today: date) -> Callable[[Reminder]
     days = {(each.task, each.day) for each in asked}
 
     def told(reminder: Reminder) -> bool:
-        if reminder.task in ASKED_TASKS:
+        if TASKS[reminder.task].is_asked:
             return False
         if reminder.day == today and said_today:
             return True
         lately = (abs((reminder.day - day).days) for task, day in days if task is reminder.task)
-        return reminder.task not in EVERY_DAY and any(days < TOLD_LASTS_D for days in lately)
+        return not is_daily(reminder.task) and any(days < TOLD_LASTS_D for days in lately)
 
     return told

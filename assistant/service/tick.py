@@ -12,19 +12,19 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.days import is_last_asking
+from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Focus, Item, Kind
 from assistant.people import Farmer
 from assistant.reminders.compose import (
-    ASKED_TASKS,
     CATCH_UP_DAYS,
-    SECOND_ASKING,
     Composed,
     compose,
     second_asking,
     worth_catching_up,
 )
-from assistant.reminders.plan import ONE_DAY, is_last_asking, local
+from assistant.reminders.plan import ONE_DAY, local
 from assistant.reminders.values import Reminder, State
 from assistant.service import consent
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
@@ -38,7 +38,6 @@ from assistant.store import OutboxText, Work
 log = logging.getLogger(__name__)
 
 MIDNIGHT = time(0, 0)
-NEVER_IN_RAIN = frozenset({TaskCode.UNCOVER_FLOOD})
 
 
 @dataclass(frozen=True)
@@ -124,9 +123,12 @@ def plan_again(work: Work, house: House, text: OutboxText) -> None:
 def _silent(work: Work, house: House, now: datetime) -> tuple[Reminder, ...]:
     """Tasks asked and not answered, whose day is over or whose second asking is due."""
     hours = house.hours
-    over = work.reminders.unanswered(ASKED_TASKS, now - _from_until(hours.prompt, MIDNIGHT))
+    over = work.reminders.unanswered(asked_tasks(), now - _from_until(hours.prompt, MIDNIGHT))
     again = work.reminders.to_ask_again(
-        SECOND_ASKING, now, now - _from_until(hours.prompt, hours.second), NEVER_IN_RAIN
+        TASKS.codes(lambda row: row.asked_twice),
+        now,
+        now - _from_until(hours.prompt, hours.second),
+        TASKS.codes(lambda row: row.waits_for_rain),
     )
     return (*over, *again)
 
@@ -145,7 +147,7 @@ def _follow_up(work: Work, house: House, nursery_id: int, now: datetime) -> None
     work.lock(farmer.phone)
     place = _place(work, house, farmer, now)
     for reminder in work.reminders.sent_open([nursery_id]):
-        if reminder.task not in ASKED_TASKS:
+        if not TASKS[reminder.task].is_asked:
             continue
         if local_date(reminder.due_at, place.zone) < place.today:
             _give_up(work, house, nursery, reminder, place)
@@ -171,9 +173,10 @@ def _asks_again(house: House, reminder: Reminder, place: Place) -> bool:
     """Whether it is time for the one repetition: the same afternoon, and never "uncover" under
     a rain warning."""
     second_at = local(place.today, house.hours.second, place.zone)
-    wet = place.raining and reminder.task in NEVER_IN_RAIN
+    row = TASKS[reminder.task]
+    wet = place.raining and row.waits_for_rain
     return (
-        reminder.task in SECOND_ASKING
+        row.asked_twice
         and reminder.asked == 1
         and second_at <= place.now < reminder.not_after
         and not wet
@@ -305,7 +308,7 @@ def _only_told(due: tuple[Reminder, ...], composed: Composed) -> list[int]:
     return [
         each.id
         for each in due
-        if each.task in ASKED_TASKS and (each.nursery_id, each.task) not in asked
+        if TASKS[each.task].is_asked and (each.nursery_id, each.task) not in asked
     ]
 
 

@@ -6,6 +6,7 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import asked_tasks
 from assistant.service import letters
 from assistant.service.desk import visits
 from assistant.service.desk.nursery_page import farmer_page, nursery_page
@@ -42,6 +43,7 @@ def _look(found: Blueprint, desk: Desk) -> None:
             page=page,
             person=page.person,
             tasks=TASK_TEXTS,
+            asked=asked_tasks(),
             numbers=NUMBERS,
             longest=LONGEST_WORDS,
         )

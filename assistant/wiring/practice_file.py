@@ -6,6 +6,7 @@ from typing import Any
 
 from assistant.agronomy.calendar import Anchors, calendar
 from assistant.agronomy.errors import AgronomyError
+from assistant.agronomy.life.rows import TASKS, Origin, tasks_of
 from assistant.agronomy.practices import (
     Anchor,
     Bed,
@@ -20,7 +21,6 @@ from assistant.agronomy.practices import (
     Window,
 )
 from assistant.agronomy.practices.mat import plain_days
-from assistant.agronomy.practices.practice import ALWAYS, NEVER
 from assistant.agronomy.sourced.constant import Constant
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practice_numbers import Reader, Span
@@ -162,7 +162,7 @@ def _days(reader: Reader, table: Mapping[str, Any]) -> Days | None:
 def _check_codes(reader: Reader, codes: list[TaskCode]) -> None:
     for code in sorted({code for code in codes if codes.count(code) > 1}):
         reader.fault(f"[[task]] {code}", "stands here twice; leave one")
-    for code in sorted(ALWAYS - set(codes)):
+    for code in sorted(TASKS.codes(lambda row: row.always) - set(codes)):
         reader.fault(f"[[task]] {code}", "is missing; every practice has it")
 
 
@@ -170,7 +170,7 @@ def _rule(reader: Reader, row: Mapping[str, Any]) -> TaskRule | None:
     code = row.get("code")
     place = f"[[task]] {code}"
     reader.only(row, place, _TASK)
-    known = {each.value: each for each in TaskCode if each not in NEVER}
+    known = {each.value: each for each in TaskCode if each in tasks_of(Origin.BED)}
     if code not in known:
         reader.fault(place, f"write a code of {', '.join(known)}")
         return None

@@ -18,6 +18,7 @@ from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.sources_page import sources_page
 from assistant.settings import SettingsError
 from assistant.wiring.practice_file import read_practice
+from assistant.wiring.tasks import open_tasks
 
 _CODE = re.compile(r"[a-z][a-z0-9_]{0,19}")
 
@@ -32,6 +33,7 @@ def open_practices(folder: Path | None = None) -> Mapping[str, Practice]:
     Raises:
         PracticeError: lists the faults of all files.
     """
+    open_tasks()  # which tasks a practice may have stands there
     made: dict[str, Practice] = {MAT.code: MAT}
     faults: list[str] = []
     for name, practice, found in (*_ours(), *_read(_own(folder, faults))):

@@ -3,10 +3,10 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.stand import needed_shoots
+from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.mat import seed_g_per_m2, watering_l
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
@@ -28,73 +28,47 @@ from assistant.wording.day_practice import (
 from assistant.wording.message import Message, Named, Say, Slot, slots_of
 
 
-class Ask(StrEnum):
-    """What a farmer may answer to a task."""
-
-    NOTHING = "nothing"
-    DONE = "done"
-    COLOUR = "colour"
-    LEAVES = "leaves"
-    TEST = "test"
-    COUNT = "count"
-    RESULT = "result"
-
-
 @dataclass(frozen=True)
 class TaskText:
-    """How a task is said: its short name, its sentence, and the answers it offers."""
+    """How a task is said: its short name and its sentence, and the one while rain is warned of
+    where it must wait."""
 
     what: Message
     prompt: Message
-    ask: Ask = Ask.NOTHING
+    in_rain: Message | None = None
 
 
 TASK_TEXTS: Mapping[TaskCode, TaskText] = {
-    TaskCode.SEED_TEST: TaskText(t.N_SEED_TEST, t.P_SEED_TEST, Ask.TEST),
-    TaskCode.SEED_COUNT: TaskText(t.N_SEED_COUNT, t.P_SEED_COUNT, Ask.COUNT),
+    TaskCode.SEED_TEST: TaskText(t.N_SEED_TEST, t.P_SEED_TEST),
+    TaskCode.SEED_COUNT: TaskText(t.N_SEED_COUNT, t.P_SEED_COUNT),
     TaskCode.COLLECT: TaskText(t.N_COLLECT, t.P_COLLECT),
     TaskCode.MIX: TaskText(t.N_MIX, t.P_MIX),
-    TaskCode.SOAK: TaskText(t.N_SOAK, t.P_SOAK, Ask.DONE),
+    TaskCode.SOAK: TaskText(t.N_SOAK, t.P_SOAK),
     TaskCode.DRAIN_SEED: TaskText(t.N_DRAIN_SEED, t.P_DRAIN_SEED),
-    TaskCode.SOW: TaskText(t.N_SOW, t.P_SOW, Ask.DONE),
+    TaskCode.SOW: TaskText(t.N_SOW, t.P_SOW, t.P_SOW_RAIN),
     TaskCode.WATER: TaskText(t.N_WATER, t.P_WATER),
     TaskCode.RAIN_WATCH: TaskText(t.N_RAIN_WATCH, t.P_RAIN_WATCH),
-    TaskCode.UNCOVER_FLOOD: TaskText(t.N_UNCOVER, t.P_UNCOVER, Ask.DONE),
+    TaskCode.UNCOVER_FLOOD: TaskText(t.N_UNCOVER, t.P_UNCOVER, t.P_UNCOVER_RAIN),
     TaskCode.KEEP_WATER: TaskText(t.N_KEEP_WATER, t.P_KEEP_WATER),
-    TaskCode.COLOUR_CHECK: TaskText(t.N_COLOUR, t.P_COLOUR, Ask.COLOUR),
-    TaskCode.LEAF_COUNT: TaskText(t.N_LEAVES, t.P_LEAVES, Ask.LEAVES),
+    TaskCode.COLOUR_CHECK: TaskText(t.N_COLOUR, t.P_COLOUR),
+    TaskCode.LEAF_COUNT: TaskText(t.N_LEAVES, t.P_LEAVES),
     TaskCode.CHOOSE_DAY: TaskText(t.N_CHOOSE, t.P_WINDOW),
-    TaskCode.DRAIN_BED: TaskText(t.N_DRAIN_BED, t.P_DRAIN_BED, Ask.DONE),
-    TaskCode.TRANSPLANT: TaskText(t.N_TRANSPLANT, t.P_TRANSPLANT, Ask.DONE),
-    TaskCode.OVERDUE: TaskText(t.N_OVERDUE, t.P_OVERDUE, Ask.DONE),
-    TaskCode.MORE_SOW: TaskText(t.N_MORE_SOW, t.P_MORE_SOW, Ask.DONE),
+    TaskCode.DRAIN_BED: TaskText(t.N_DRAIN_BED, t.P_DRAIN_BED),
+    TaskCode.TRANSPLANT: TaskText(t.N_TRANSPLANT, t.P_TRANSPLANT),
+    TaskCode.OVERDUE: TaskText(t.N_OVERDUE, t.P_OVERDUE),
+    TaskCode.MORE_SOW: TaskText(t.N_MORE_SOW, t.P_MORE_SOW, t.P_SOW_RAIN),
     TaskCode.MORE_UNCOVER: TaskText(t.N_MORE_UNCOVER, t.P_MORE_UNCOVER),
     TaskCode.MORE_READY: TaskText(t.N_MORE_READY, t.P_MORE_READY),
-    TaskCode.FILL_GAPS: TaskText(t.N_FILL_GAPS, t.P_FILL_GAPS, Ask.DONE),
-    TaskCode.SEASON_RESULT: TaskText(t.N_RESULT, t.P_RESULT, Ask.RESULT),
+    TaskCode.FILL_GAPS: TaskText(t.N_FILL_GAPS, t.P_FILL_GAPS),
+    TaskCode.SEASON_RESULT: TaskText(t.N_RESULT, t.P_RESULT),
     TaskCode.FIELD_FLOOD: TaskText(t.N_FIELD_FLOOD, t.P_FIELD_FLOOD),
     TaskCode.FIELD_PLOUGH: TaskText(t.N_FIELD_PLOUGH, t.P_FIELD_PLOUGH),
     TaskCode.FIELD_PUDDLE: TaskText(t.N_FIELD_PUDDLE, t.P_FIELD_PUDDLE),
     TaskCode.FIELD_LEVEL: TaskText(t.N_FIELD_LEVEL, t.P_FIELD_LEVEL),
 }
 
-# What must wait while a rain warning stands, and what is said instead.
-WAIT_FOR_RAIN: Mapping[TaskCode, Message] = {
-    TaskCode.SOW: t.P_SOW_RAIN,
-    TaskCode.MORE_SOW: t.P_SOW_RAIN,
-    TaskCode.UNCOVER_FLOOD: t.P_UNCOVER_RAIN,
-}
-
 OLD_AFTER_D = 4  # past the window an overdue bed is also told what waiting costs
 UNSURE_D = 5  # as long as the question whether the bed is uncovered can be answered
-
-# A task on the left is already said by the sentence of a task on the right, if that is due too.
-SAID_BY: Mapping[TaskCode, frozenset[TaskCode]] = {
-    TaskCode.RAIN_WATCH: frozenset({TaskCode.WATER, TaskCode.UNCOVER_FLOOD}),
-    TaskCode.WATER: frozenset({TaskCode.SOW}),
-    TaskCode.CHOOSE_DAY: frozenset({TaskCode.LEAF_COUNT}),
-    TaskCode.KEEP_WATER: frozenset({TaskCode.UNCOVER_FLOOD}),
-}
 
 
 @dataclass(frozen=True)
@@ -120,9 +94,7 @@ class DayWork:
         """The tasks of today and the late ones that may be answered, in order of work."""
         unique = dict.fromkeys((*(late.task for late in self.late), *self.tasks))
         return tuple(
-            code
-            for code in unique
-            if code not in self.only_told and TASK_TEXTS[code].ask is not Ask.NOTHING
+            code for code in unique if code not in self.only_told and TASKS[code].is_asked
         )
 
     @property
@@ -130,7 +102,7 @@ class DayWork:
         """Tasks that are said but cannot be done today."""
         early = self.today < self.nursery.anchors.transplant_date
         return frozenset(
-            (set(WAIT_FOR_RAIN) if self.rain else set())
+            (TASKS.codes(lambda row: row.waits_for_rain) if self.rain else frozenset())
             | ({TaskCode.TRANSPLANT} if early else set())
         )
 
@@ -227,8 +199,9 @@ def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
 
 
 def _prompt(work: DayWork, code: TaskCode) -> Message:
-    if work.rain and code in WAIT_FOR_RAIN:
-        return WAIT_FOR_RAIN[code]
+    in_rain = TASK_TEXTS[code].in_rain
+    if work.rain and in_rain is not None:
+        return in_rain
     if code is TaskCode.TRANSPLANT and work.today < work.nursery.anchors.transplant_date:
         return t.P_WINDOW
     old_from = work.nursery.practice.window.last.value + OLD_AFTER_D
@@ -277,7 +250,7 @@ def what_of(code: TaskCode, practice: Practice) -> Say:
 def said(tasks: Sequence[TaskCode]) -> tuple[TaskCode, ...]:
     """The tasks whose sentence must be said; the others are in a neighbour's sentence."""
     due = frozenset(tasks)
-    return tuple(code for code in tasks if not SAID_BY.get(code, frozenset()) & due)
+    return tuple(code for code in tasks if not TASKS[code].said_by & due)
 
 
 def work_says(work: DayWork) -> tuple[Say, ...]:
@@ -317,5 +290,5 @@ def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
         Ask.TEST: t.ASK_BEGUN,
         Ask.RESULT: t.ASK_MATS,
     }
-    message = by_ask.get(TASK_TEXTS[code].ask)
+    message = by_ask.get(TASKS[code].asks)
     return (fitting(message, asked[0][0])(),) if message else ()

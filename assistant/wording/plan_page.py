@@ -6,8 +6,9 @@ from datetime import date
 
 from assistant.agronomy import constants as c
 from assistant.agronomy import mat
-from assistant.agronomy.calendar import Task, TaskCode
+from assistant.agronomy.calendar import Task
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.lot.germination import Good
 from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.practices import MAT, Practice
@@ -68,17 +69,16 @@ class Section:
     lines: tuple[Say, ...]
 
 
-# A task that can hurt somebody -> its cautions.
-TASK_CAUTIONS: Mapping[TaskCode, tuple[Message, ...]] = {
-    TaskCode.MIX: (m.C_MIX, m.C_LOAD),
-    TaskCode.SOAK: (m.C_PAIL, m.C_SEED),
-    TaskCode.DRAIN_SEED: (m.C_SEED,),
-    TaskCode.SOW: (m.C_SEED,),
-    TaskCode.RAIN_WATCH: (m.C_RAIN,),
-    TaskCode.UNCOVER_FLOOD: (m.C_WATER,),
-    TaskCode.KEEP_WATER: (m.C_WATER,),
-    TaskCode.COLOUR_CHECK: (m.C_UREA, m.C_UREA_SPRAY),
-    TaskCode.TRANSPLANT: (m.C_LOAD,),
+# What is said of each hazard that a task's row names.
+CAUTIONS: Mapping[str, Message] = {
+    "mix": m.C_MIX,
+    "load": m.C_LOAD,
+    "pail": m.C_PAIL,
+    "seed": m.C_SEED,
+    "rain": m.C_RAIN,
+    "water": m.C_WATER,
+    "urea": m.C_UREA,
+    "urea_spray": m.C_UREA_SPRAY,
 }
 _CAUTION_SLOTS: Mapping[Message, Mapping[str, float]] = {
     m.C_RAIN: {"minutes": c.THUNDER_WAIT_MIN.value},
@@ -221,8 +221,6 @@ def _row(task: Task, practice: Practice) -> Say:
 
 
 def _cautions(tasks: Iterable[Task], practice: Practice) -> Iterable[Say]:
-    wanted = dict.fromkeys(
-        caution for task in tasks for caution in TASK_CAUTIONS.get(task.code, ())
-    )
-    for caution in wanted:
+    wanted = dict.fromkeys(code for task in tasks for code in TASKS[task.code].cautions)
+    for caution in (CAUTIONS[code] for code in wanted):
         yield fitting_practice(caution, practice)(**_CAUTION_SLOTS.get(caution, {}))

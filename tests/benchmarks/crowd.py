@@ -11,10 +11,10 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import Table, delete, text, update
 
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Kind
 from assistant.people import Farmer, is_fiction
-from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.plan import Hours, planned
 from assistant.reminders.values import Reminder, State
 from assistant.service.house import House
@@ -102,7 +102,7 @@ class Crowd:
         for morning, reminders in groupby(said, key=lambda each: each.day):
             text = work.outbox.add(_delivered(farmer.phone, morning))
             for each in reminders:
-                answered = each.task in ASKED_TASKS and each.day < TODAY
+                answered = TASKS[each.task].is_asked and each.day < TODAY
                 state = State.DONE if answered else State.SENT
                 work.reminders.set_state([each.id], state, text.message_id, asked=1)
 

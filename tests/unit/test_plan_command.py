@@ -15,11 +15,11 @@ from hypothesis import strategies as st
 
 from assistant.agronomy.calendar import Anchors, TaskCode, calendar
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.quantities import WarningCode, quantities
 from assistant.commands.plan import command
 from assistant.people import LANGUAGES
-from assistant.wording.message import Message
-from assistant.wording.plan_page import TASK_CAUTIONS, Plan, warning_say
+from assistant.wording.plan_page import CAUTIONS, Plan, warning_say
 from assistant.wording.render import Catalogue, render
 
 PLAIN = {"--area": "0.4 ha", "--germination": "85", "--sow": "2026-06-10"}
@@ -404,8 +404,8 @@ def test_each_hurtful_task_names_its_caution():
         TaskCode.MIX, TaskCode.SOAK, TaskCode.DRAIN_SEED, TaskCode.RAIN_WATCH,
         TaskCode.UNCOVER_FLOOD, TaskCode.COLOUR_CHECK, TaskCode.TRANSPLANT,
     }  # fmt: skip
-    assert hurtful <= set(TASK_CAUTIONS)
-    assert all(isinstance(c, Message) for row in TASK_CAUTIONS.values() for c in row)
+    assert hurtful <= TASKS.codes(lambda row: bool(row.cautions))
+    assert {code for task in TaskCode for code in TASKS[task].cautions} == set(CAUTIONS)
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

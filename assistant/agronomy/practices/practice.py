@@ -165,33 +165,3 @@ class Practice:
         """What it is called in a language; its English name, else its code, stands in."""
         names = dict(self.names)
         return names.get(language) or names.get("en") or self.code
-
-
-# Texts and talks lean on these days, so that every practice has them.
-ALWAYS = frozenset(
-    {
-        TaskCode.SOAK,
-        TaskCode.DRAIN_SEED,
-        TaskCode.SOW,
-        TaskCode.COLOUR_CHECK,
-        TaskCode.LEAF_COUNT,
-        TaskCode.CHOOSE_DAY,
-    }
-)
-# Not of the bed: they follow from the window, the main field or what happened.
-NEVER = frozenset(
-    {
-        TaskCode.SEED_COUNT,
-        TaskCode.TRANSPLANT,
-        TaskCode.OVERDUE,
-        TaskCode.FIELD_FLOOD,
-        TaskCode.FIELD_PLOUGH,
-        TaskCode.FIELD_PUDDLE,
-        TaskCode.FIELD_LEVEL,
-        TaskCode.MORE_SOW,
-        TaskCode.MORE_UNCOVER,
-        TaskCode.MORE_READY,
-        TaskCode.FILL_GAPS,
-        TaskCode.SEASON_RESULT,
-    }
-)

@@ -73,14 +73,3 @@ def _after_planting(planted: dt.date) -> list[tuple[TaskCode, dt.date, dt.date |
     fill = day_after(planted, c.GAP_FILL_LAST_D.value)
     first, last = day_after(planted, RESULT_AFTER_D), day_after(planted, RESULT_AGAIN_D)
     return [(TaskCode.FILL_GAPS, fill, None), (TaskCode.SEASON_RESULT, first, last)]
-
-
-_ADDED = frozenset({TaskCode.MORE_SOW, TaskCode.MORE_UNCOVER, TaskCode.MORE_READY})
-_AFTER_PLANTING = frozenset({TaskCode.FILL_GAPS, TaskCode.SEASON_RESULT}) | _ADDED
-
-
-def is_over(code: TaskCode, test_counted: bool, transplanted_on: dt.date | None) -> bool:
-    """Whether a task has lost its sense: a counted test, the bed of a planted field."""
-    if transplanted_on is not None:
-        return code not in _AFTER_PLANTING
-    return code is TaskCode.SEED_COUNT and test_counted

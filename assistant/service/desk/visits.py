@@ -10,9 +10,9 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from assistant.agronomy.calendar import DayChoice, TaskCode
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
-from assistant.reminders.compose import ASKED_TASKS
 from assistant.reminders.values import Reminder, State
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
@@ -106,7 +106,7 @@ def open_tasks(work: Work, nursery: Nursery) -> tuple[Reminder, ...]:
     latest = {
         each.task: each
         for each in work.reminders.of_nursery(nursery.id)
-        if each.task in ASKED_TASKS and each.state in OPEN
+        if TASKS[each.task].is_asked and each.state in OPEN
     }
     return tuple(latest.values())
 

@@ -17,8 +17,8 @@ from hashlib import sha256
 from uuid import UUID, uuid5
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import TASKS
 from assistant.people import Village
-from assistant.reminders.compose import ASKED_TASKS
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.known import local_date
@@ -100,7 +100,7 @@ def _who(
     for each in found:
         for task, ahead in each.kind.due:
             on = each.stroke.sow_date + timedelta(days=ahead)
-            if task in ASKED_TASKS and on >= each.today:
+            if TASKS[task].is_asked and on >= each.today:
                 who.setdefault((task, on), []).append(names[each.stroke.id])
     return {key: tuple(sorted(found)) for key, found in who.items()}
 

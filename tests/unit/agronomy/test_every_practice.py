@@ -10,8 +10,8 @@ from assistant.agronomy.calendar import Anchors, DayChoice, calendar, judge_tran
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.growth.leaves import leaves_on
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.practices.practice import ALWAYS
 from assistant.agronomy.quantities import WarningCode, quantities
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practices import open_practices
@@ -78,7 +78,8 @@ def test_the_spray_is_the_same_weak_one_everywhere(field, practice):
 def test_the_calendar_has_what_texts_lean_on(practice, sow):
     """Soaking, sowing, looking at colour and leaves, choosing the day, planting, overdue."""
     tasks = {task.code: task for task in calendar(Anchors(sow, practice=practice))}
-    assert ALWAYS | {TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.FIELD_PLOUGH} <= set(tasks)
+    always = TASKS.codes(lambda row: row.always)
+    assert always | {TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.FIELD_PLOUGH} <= set(tasks)
     assert tasks[TaskCode.SOW].date == sow
     window = tasks[TaskCode.TRANSPLANT]
     assert window.date <= Anchors(sow, practice=practice).transplant_date <= window.until

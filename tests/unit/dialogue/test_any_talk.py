@@ -12,13 +12,13 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import asked_tasks
 from assistant.alphabet import plain
 from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.dialogue.officer import code_in, verb_of
 from assistant.people import Officer
 from assistant.wording import messages_talk as m
-from assistant.wording.day import TASK_TEXTS, Ask
 from assistant.wording.message import Message
 from assistant.wording.render import render, render_all
 from assistant.wording.screens import Hints, Limits, pages
@@ -49,7 +49,7 @@ OFFICERS = (
     f"CLEAR {CODE}",
     f"WHO {CODE}",
 )
-ASKED = [code for code, text in TASK_TEXTS.items() if text.ask is not Ask.NOTHING]
+ASKED = sorted(asked_tasks())
 
 words = st.one_of(
     st.sampled_from(REPLIES),

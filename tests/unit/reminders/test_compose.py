@@ -6,11 +6,9 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.reminders.compose import (
-    ASKED_TASKS,
-    CATCH_UP,
-    SECOND_ASKING,
     Composed,
     compose,
     second_asking,
@@ -20,7 +18,7 @@ from assistant.reminders.values import Reminder
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, WAIT_FOR_RAIN, DayWork, work_says
+from assistant.wording.day import TASK_TEXTS, DayWork, work_says
 from assistant.wording.message import Message
 from assistant.wording.render import render_all
 from tests.talk import nursery
@@ -103,11 +101,11 @@ def test_a_task_missed_yesterday_and_due_today_is_said_once() -> None:
 
 
 @pytest.mark.parametrize("on", [TODAY, TODAY - timedelta(days=1)], ids=["today", "missed"])
-@pytest.mark.parametrize("code", WAIT_FOR_RAIN)
+@pytest.mark.parametrize("code", sorted(TASKS.codes(lambda row: row.waits_for_rain)))
 def test_what_must_wait_for_the_rain_is_said_so_and_not_asked(code: TaskCode, on: date) -> None:
     """Also where it was missed yesterday."""
     composed = compose([(DAY_5, [due(code, on=on)])], TODAY, raining=[DAY_5.id])
-    assert words(composed) == like(t.HEAD, WAIT_FOR_RAIN[code])
+    assert words(composed) == like(t.HEAD, TASK_TEXTS[code].in_rain)
     assert composed.asked == ()
 
 
@@ -153,10 +151,12 @@ def test_what_is_worth_catching_up(task: TaskCode, days: int, worth: bool) -> No
 
 
 def test_only_what_is_asked_is_asked_again_and_caught_up() -> None:
-    """The lists agree with the texts."""
-    assert SECOND_ASKING <= ASKED_TASKS
-    assert CATCH_UP <= ASKED_TASKS
-    assert set(WAIT_FOR_RAIN) <= ASKED_TASKS
+    """The table of tasks agrees with itself and with the texts."""
+    for code, text in TASK_TEXTS.items():
+        row = TASKS[code]
+        assert row.is_asked or not (row.asked_twice or row.catches_up or row.again_tomorrow)
+        assert row.waits_for_rain == (text.in_rain is not None)
+        assert row.is_asked or not row.waits_for_rain
     assert set(TASK_TEXTS) == set(TaskCode)
 
 

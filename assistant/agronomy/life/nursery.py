@@ -1,0 +1,180 @@
+"""One bed raised for one field: what the rest of the program passes about."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import cached_property
+
+from assistant.agronomy.calendar import (
+    Anchors,
+    DayChoice,
+    Task,
+    TaskCode,
+    calendar,
+    day_after,
+    fits,
+    judge_transplant,
+)
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.rows import Fact
+from assistant.agronomy.lot.soaking import Seed, Sprouting
+from assistant.agronomy.practices import MAT, Practice
+from assistant.agronomy.quantities import Quantities, quantities
+from assistant.agronomy.season.followups import NO_RESULT_AFTER_D, Added, follow_ups
+
+
+@dataclass(frozen=True)
+class Nursery:
+    """A plan and what became of it so far; changing it is making another.
+
+    `area_typed` is the field as the person wrote it; `germination_known` is False where the
+    plan stands on an assumption; `sow_assumed` where nobody confirmed the sowing and the
+    planned day was taken; `uncover_date` where the uncovering was moved; `transplant_date`
+    is the chosen day, `transplanted_on` the day it happened; `test_begun` is the day a seed
+    test began, `test_counted` whether its count has come; `resown` whether the bed was sown
+    again, or some mats of it; `urea_on` is the day on which urea was advised, once only;
+    `hill_seedlings` the seedlings a hill that a thin stand allows; `more_on` the sowing of
+    mats that were added to a thin bed, and `more_mats` their number; `no_result` whether it
+    was closed since nobody told how it went; `slow_seed`, `cool_water` and `water_c` [C] say
+    why its seed is soaked earlier than the practice has it (see `Seed`).
+
+    Raises:
+        AgronomyError: dates that cannot belong together (see `Anchors`).
+    """
+
+    id: int
+    farmer_id: int
+    label: str
+    name: str | None
+    inputs: FieldInputs
+    area_typed: str
+    germination_known: bool
+    sow_date: date
+    made_on: date
+    sown: bool = False
+    sow_assumed: bool = False
+    uncover_date: date | None = None
+    uncovered: bool = False
+    transplant_date: date | None = None
+    transplanted_on: date | None = None
+    closed: bool = False
+    practice: Practice = MAT
+    test_begun: date | None = None
+    test_counted: bool = False
+    resown: bool = False
+    urea_on: date | None = None
+    hill_seedlings: int | None = None
+    more_on: date | None = None
+    more_mats: int | None = None
+    no_result: bool = False
+    slow_seed: bool = False
+    cool_water: bool = False
+    water_c: float | None = None
+
+    def __post_init__(self) -> None:
+        _ = self.anchors  # wrong days are refused here, and reckoned once
+
+    @cached_property
+    def anchors(self) -> Anchors:
+        """What its calendar hangs on."""
+        days = (self.sow_date, self.uncover_date, self.transplant_date)
+        return Anchors(*days, self.practice, self.sprouting)
+
+    @property
+    def sprouting(self) -> Sprouting | None:
+        """The days its seed takes to sprout; None where those of the practice do."""
+        return Seed(self.slow_seed, self.cool_water, self.water_c).sprouting
+
+    @property
+    def soak_before_d(self) -> int:
+        """Days from soaking its seed to sowing it."""
+        return -next(task.day for task in self.tasks if task.code is TaskCode.SOAK)
+
+    @cached_property
+    def tasks(self) -> tuple[Task, ...]:
+        """Its calendar and what follows on what happened, in date order."""
+        more = follow_ups(self.sow_date, self.test_begun, self.transplanted_on, self.added)
+        return tuple(sorted((*calendar(self.anchors), *more), key=lambda task: task.date))
+
+    @cached_property
+    def facts(self) -> frozenset[Fact]:
+        """What has happened, as far as tasks lose their sense by it."""
+        happened = {
+            Fact.TEST_BEGUN: self.test_begun is not None,
+            Fact.TEST_COUNTED: self.test_counted,
+            Fact.SOWN: self.sown,
+            Fact.UNCOVERED: self.uncovered,
+            Fact.PLANTED: self.transplanted_on is not None,
+        }
+        return frozenset(fact for fact, true in happened.items() if true)
+
+    @property
+    def added(self) -> Added | None:
+        """The seed that was added to a thin bed, with its own days."""
+        if self.more_on is None:
+            return None
+        days, window = self.practice.days, self.practice.window
+        return Added(self.more_on, days.uncover.value, window.first.value)
+
+    @cached_property
+    def quantities(self) -> Quantities:
+        """What it needs, exact."""
+        return quantities(self.inputs, self.practice)
+
+    @property
+    def called(self) -> str:
+        """What it is called in texts: the name its farmer gave it, else its letter."""
+        return self.name or self.label
+
+    def day(self, on: date) -> int:
+        """Days from its sowing to `on`."""
+        return (on - self.sow_date).days
+
+    def youngest_day(self, on: date) -> int:
+        """Days from the latest sowing to `on`: of seed added to a thin bed, where there is."""
+        return self.day(on) if self.more_on is None else (on - self.more_on).days
+
+    def is_forgotten(self, on: date) -> bool:
+        """Whether nobody will tell any more how its season went."""
+        latest = day_after(self.sow_date, self.practice.window.latest.value)
+        return on > day_after(self.transplanted_on or latest, NO_RESULT_AFTER_D)
+
+    def may_uncover_on(self, on: date) -> bool:
+        """Whether the bed can be uncovered on a day: 1 to 14, and before it is drained."""
+        return fits(self.sow_date, on, self.transplant_date, self.practice)
+
+    def judge_transplanting(self, on: date) -> DayChoice:
+        """What to make of a wished transplanting day, for this bed."""
+        if not fits(self.sow_date, self.anchors.uncover_date, on, self.practice):
+            return DayChoice.IMPOSSIBLE
+        return judge_transplant(self.sow_date, on, self.practice)
+
+    def sown_on(self, sow: date, *, sown: bool = True, assumed: bool = False) -> "Nursery":
+        """The same nursery with another sowing day; moved days that no longer fit go."""
+        transplant = self.transplant_date
+        if transplant and not fits(sow, None, transplant, self.practice):
+            transplant = None
+        return replace(
+            self,
+            sow_date=sow,
+            sown=sown,
+            sow_assumed=assumed,
+            uncover_date=None,
+            uncovered=False,
+            transplant_date=transplant,
+        )
+
+    def uncovering_on(self, on: date, *, uncovered: bool) -> "Nursery":
+        """The same nursery, uncovered on another day.
+
+        Raises:
+            AgronomyError: a day that `may_uncover_on` refuses.
+        """
+        return replace(self, uncover_date=on, uncovered=uncovered)
+
+    def transplanting_on(self, on: date) -> "Nursery":
+        """The same nursery with a chosen transplanting day.
+
+        Raises:
+            AgronomyError: a day that `judge_transplanting` calls impossible.
+        """
+        return replace(self, transplant_date=on)
