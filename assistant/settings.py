@@ -36,6 +36,7 @@ class Settings:
     quiet_from: time = time(20, 0)
     quiet_until: time = time(5, 30)
     urgent_breaks_quiet: bool = True
+    alarm_next_minutes: int = 10  # without an answer to an alarm the next person is told
     price_per_segment: Decimal = Decimal(0)  # what the operator takes; 0: not known
     currency: str = ""  # ISO 4217, of that price
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing

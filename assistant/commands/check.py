@@ -42,6 +42,21 @@ def _programme(house: House, settings: Settings) -> Iterator[Finding]:
     yield settings.zone != "UTC", f"time zone: {settings.zone}; NURSERY_ZONE sets another"
 
 
+_WHAT = {
+    "emergency": "emergency number",
+    "health_post": "health post",
+    "vet": "vet",
+}
+
+
+def _nearby(house: House, settings: Settings) -> Iterator[Finding]:
+    """Whom people are sent to in need, also those of no village; no number is built in."""
+    for key, what in _WHAT.items():
+        said = getattr(house.phonebook.programme, key)
+        hint = f'not known; write {key} = "..." in the file of NURSERY_PROGRAMME_FILE'
+        yield bool(said), f"{what}: {said or hint}"
+
+
 def _texts(house: House, settings: Settings) -> Iterator[Finding]:
     there = catalogues()
     for code in settings.languages:
@@ -65,6 +80,7 @@ def _gateway(house: House, settings: Settings) -> Iterator[Finding]:
 _LOOKS: tuple[Callable[[House, Settings], Iterator[Finding]], ...] = (
     _database,
     _programme,
+    _nearby,
     _texts,
     _gateway,
 )

@@ -6,18 +6,19 @@ was lost brings its call back, since the farmer has heard nothing.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
 from assistant.people import Farmer, Village
+from assistant.service.alarm_kinds import ALARMS, CLIMBS
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import Hush, hush
 from assistant.service.told import URGENT, Told, told
-from assistant.store import Call, OwnWords, TextState, Unheard, Work
+from assistant.store import PRIVATE, Call, Course, OwnWords, TextState, Unheard, Work
 
 MOST_CALLS = 50
 UNHEARD_FOR = timedelta(days=4)  # two longer than an officer's words are worth sending
@@ -36,7 +37,9 @@ class CallCard:
     """One call for help; times are local to the village.
 
     `leaves_at` is when an answer leaves that waits, `may_hasten` whether it can go at once;
-    `hush` is what the quiet hours would do to an answer written now.
+    `hush` is what the quiet hours would do to an answer written now; `course` how far an alarm
+    has come; `linked` whether the farmer's own page is open to this officer; `private`: only
+    they and the leads see it.
     """
 
     id: int
@@ -49,17 +52,22 @@ class CallCard:
     told: Told
     urgent: bool
     answers: tuple[OwnWords, ...]
+    course: Course | None = None
     stage: Stage = Stage.OPEN
     leaves_at: datetime | None = None
     may_hasten: bool = False
     hush: Hush | None = None
+    linked: bool = True
+    private: bool = False
 
 
 @dataclass(frozen=True)
 class Calls:
     """All calls that somebody must see to, the most urgent first (as many as are shown), how
-    many those are, and those whose answer waits to leave."""
+    many those are, and those whose answer waits to leave; before them all alarms, those of
+    people first."""
 
+    alarms: tuple[CallCard, ...]
     shown: tuple[CallCard, ...]
     in_all: int
     waiting: tuple[CallCard, ...]
@@ -70,13 +78,17 @@ def calls(
 ) -> Calls:
     """The calls of some villages; None is everybody, also farmers of no village."""
     found = _Found(work, house, sight, now)
-    unheard = work.calls.unheard(now - UNHEARD_FOR, scope)
+    unheard = work.calls.unheard(now - UNHEARD_FOR, scope, sight.officer)
     here = [each for each in unheard if each.state in (TextState.WAITING, TextState.CLAIMED)]
     lost = {each.call.id: each for each in unheard if each not in here}
-    open_calls = _by_urgency((*work.calls.open(scope), *(each.call for each in lost.values())))
+    still_open = work.calls.open(scope, sight.officer)
+    ordered = _by_urgency((*still_open, *(each.call for each in lost.values())))
+    alarms = [call for call in ordered if call.about in ALARMS]
+    open_calls = [call for call in ordered if call.about not in ALARMS]
     shown = open_calls[:MOST_CALLS]
-    found.read_answers([*shown, *(each.call for each in here)])
+    found.read([*alarms, *shown, *(each.call for each in here)])
     return Calls(
+        alarms=tuple(found.card(call, lost.get(call.id)) for call in alarms),
         shown=tuple(found.card(call, lost.get(call.id)) for call in shown),
         in_all=len(open_calls),
         waiting=tuple(found.card(each.call, each) for each in here[:MOST_CALLS]),
@@ -84,7 +96,9 @@ def calls(
 
 
 def _by_urgency(calls: Iterable[Call]) -> list[Call]:
-    return sorted(calls, key=lambda call: (call.about not in URGENT, call.at))
+    return sorted(
+        calls, key=lambda call: (call.about not in CLIMBS, call.about not in URGENT, call.at)
+    )
 
 
 class _Found:
@@ -93,11 +107,14 @@ class _Found:
     def __init__(self, work: Work, house: House, sight: Sight, now: datetime) -> None:
         self._work, self._house, self._sight, self._now = work, house, sight, now
         self._answers: dict[int, list[OwnWords]] = {}
+        self._courses: dict[int, Course] = {}
 
-    def read_answers(self, calls: Iterable[Call]) -> None:
-        """What was answered to these calls, in one question."""
-        for each in self._work.story.own_words(call_ids=[call.id for call in calls]):
+    def read(self, calls: Iterable[Call]) -> None:
+        """What was answered to these calls and who was told of them, in one question each."""
+        ids = [call.id for call in calls]
+        for each in self._work.story.own_words(call_ids=ids):
             self._answers.setdefault(each.call_id or 0, []).append(each)
+        self._courses = self._work.alarms.courses(ids)
 
     def card(self, call: Call, unheard: Unheard | None) -> CallCard:
         """One call, with what became of its answer."""
@@ -117,14 +134,26 @@ class _Found:
             told=told(call.about, call.words),
             urgent=call.about in URGENT,
             answers=tuple(self._answers.get(call.id, ())),
+            course=_here(self._courses.get(call.id), zone),
             stage=stage,
             leaves_at=unheard.due_at.astimezone(zone) if unheard and waits else None,
             may_hasten=_may_hasten(unheard, quiet),
             hush=quiet,
+            private=call.about == PRIVATE,
+            linked=self._sight.sees(call.farmer.village_id),
         )
 
     def _today(self, zone: str) -> date:
         return local_date(self._now, zone)
+
+
+def _here(course: Course | None, zone: ZoneInfo) -> Course | None:
+    """With the times of the village."""
+    if course is None:
+        return None
+    told = tuple(replace(each, at=each.at.astimezone(zone)) for each in course.told)
+    next_at = course.next_at.astimezone(zone) if course.next_at else None
+    return replace(course, told=told, next_at=next_at)
 
 
 def _stage(unheard: Unheard | None) -> Stage:

@@ -9,7 +9,7 @@ from assistant.reminders.retry import next_try
 from assistant.service.house import House
 from assistant.service.known import zone_of
 from assistant.service.texts import after_quiet
-from assistant.service.tick import plan_again
+from assistant.service.tick import was_lost
 from assistant.store import OutboxText
 
 
@@ -70,7 +70,7 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
             text.message_id, fate, now, detail=handover.detail, retry_at=retry_at
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
-            plan_again(work, house, text)
+            was_lost(work, house, text, now)
     return handover.answered
 
 
@@ -107,5 +107,5 @@ def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:
         if after is None or before is None:
             return False
         if after.state != before.state and after.state in ("failed", "expired"):
-            plan_again(work, house, after)
+            was_lost(work, house, after, now)
         return True

@@ -14,6 +14,7 @@ from assistant.dialogue.readers import shortened
 from assistant.people import Farmer
 from assistant.reminders.plan import local
 from assistant.reminders.values import Reminder, State
+from assistant.service.alarms.raising import raise_alarm, settle_alarm
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
@@ -25,7 +26,7 @@ from assistant.service.tell import see_to, tell_farmer
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.told import ABOUT, URGENT, answer_of
 from assistant.service.village_beds import keep_warmth
-from assistant.store import Work
+from assistant.store import PRIVATE, Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say, Slot
 
@@ -41,6 +42,7 @@ class Scene:
     phone: str
     channel: Channel
     now: datetime
+    gateway_id: str = ""  # of the message that changes them
 
     def farmer(self) -> Farmer:
         """The farmer of this phone, as it is in this transaction."""
@@ -83,9 +85,11 @@ def _add_farmer(change: v.AddFarmer, scene: Scene) -> None:
     work.lock(change.phone)
     officer = work.people.officer(scene.phone)
     village = work.people.village(change.village_id)
-    if officer is None or village is None or work.people.farmer(change.phone):
+    if officer is None or village is None or work.people.on_roll(change.phone):
         return
-    farmer = Farmer(0, change.phone, change.language, village.id, None, None, change.name)
+    once = work.people.farmer(change.phone)  # cried for help from this phone
+    kept = once.id if once else 0
+    farmer = Farmer(kept, change.phone, change.language, village.id, None, None, change.name)
     who = Enroller(officer.id, officer.name)
     enrol_one(work, scene.house, who, farmer, village, "text", scene.now)
 
@@ -96,7 +100,7 @@ def _set_language(change: v.SetLanguage, scene: Scene) -> None:
 
 def _stop(change: v.StopTexts, scene: Scene) -> None:
     scene.work.outbox.withdraw(scene.now, phone=scene.phone)
-    farmer = scene.work.people.farmer(scene.phone)
+    farmer = scene.work.people.on_roll(scene.phone)
     if farmer is not None:
         scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now))
         if farmer.consent_at is None:
@@ -150,14 +154,30 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
         "phone": caller(farmer.name, farmer.phone),
         "village": village.name if village else "-",
         "label": nursery.called if nursery else "-",
-        "about": ABOUT.get(change.about, o.ABOUT_OTHER)(),
+        "about": ABOUT[change.about](),
     }
     words = answer_of(change.about, change.words.strip())
     if isinstance(words, str):
         words = shortened(words)
     says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
-    urgent = change.about in URGENT
+    urgent = change.about in URGENT or (change.about == "question" and _rains(scene, farmer))
     _notify(scene, farmer, (says, o.GO_SAFELY()) if urgent else (says,), urgent=urgent)
+
+
+def _rains(scene: Scene, farmer: Farmer) -> bool:
+    """Whether a rain warning stands where the farmer is: then a question does not wait."""
+    here = farmer.village_id
+    return here is not None and bool(scene.work.warnings.standing(here, scene.now))
+
+
+def _alarm(change: v.RaiseAlarm, scene: Scene) -> None:
+    raise_alarm(scene.work, scene.house, scene.phone, change, scene.now)
+    if change.kind == PRIVATE and scene.gateway_id:
+        scene.work.inbox.hide(scene.gateway_id)
+
+
+def _settle(change: v.SettleAlarm, scene: Scene) -> None:
+    settle_alarm(scene.work, scene.house, scene.phone, change, scene.now)
 
 
 def _notify(scene: Scene, farmer: Farmer, says: tuple[Say, ...], *, urgent: bool) -> None:
@@ -248,4 +268,6 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.NoteUnread: _note_unread,
     v.TellFarmer: _tell_farmer,
     v.SeeTo: _see_to,
+    v.RaiseAlarm: _alarm,
+    v.SettleAlarm: _settle,
 }

@@ -2,13 +2,14 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from assistant.agronomy.work.costs import PriceList
 from assistant.alerts import Rules
 from assistant.channel import Tariff
 from assistant.reading import Lexicon
 from assistant.reminders.plan import Hours
+from assistant.service.nearby import Phonebook
 from assistant.store import Store
 from assistant.wording.render import Catalogue
 from assistant.wording.screens import Limits
@@ -31,7 +32,9 @@ class House:
     season begins with each of `season_months`. Official alerts that `alert_rules` let through
     are drafts for an officer, or warn at once where `alerts_go_out`
     and, where `check_alert` is set, their signature is right. `prices` are what a
-    nursery's things cost here. `replies_free`: a reply costs a farmer nothing.
+    nursery's things cost here. `replies_free`: a reply costs a farmer nothing. `alarm_next` is
+    how long a person has to answer an alarm before the next one is told; `phonebook` whom to
+    turn to in need.
     """
 
     store: Store
@@ -54,6 +57,8 @@ class House:
     alert_rules: Rules = Rules()
     alerts_go_out: bool = False
     check_alert: CheckAlert | None = None
+    alarm_next: timedelta = timedelta(minutes=10)
+    phonebook: Phonebook = Phonebook()
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

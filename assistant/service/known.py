@@ -21,6 +21,8 @@ from assistant.dialogue.values import (
     Tally,
 )
 from assistant.people import Officer, Village
+from assistant.service.alarms.ladder import first_told
+from assistant.service.alarms.raising import asked
 from assistant.service.codes import check_text_code
 from assistant.service.consent import invited
 from assistant.service.days import local_date as local_date
@@ -49,7 +51,7 @@ def know(
     now: datetime,
 ) -> Known:
     """All that the dialogue may know for one text of one phone."""
-    farmer = work.people.farmer(phone)
+    farmer = work.people.on_roll(phone)
     officer = work.people.officer(phone)
     session = work.talks.session(phone, now - TALK_LASTS)
     village_id = farmer.village_id if farmer else None
@@ -88,7 +90,16 @@ def know(
         wet_bed=house.store.practices.get(WET_BED),
         desk=_desk(work, house, officer, text, now) if officer else None,
         invited=invited(work, house, farmer),
+        nearby=house.phonebook.of(village, _first_told(work, village_id, phone)),
+        asked_if_hurt=asked(work, phone, now) is not None,
     )
+
+
+def _first_told(work: Work, village_id: int | None, phone: str) -> str:
+    """Name and number of the person whom an alarm of this phone would reach first; empty where
+    there is nobody, so that nothing is promised."""
+    officer = first_told(work, village_id, phone)
+    return f"{officer.name} {officer.phone}" if officer else ""
 
 
 def _practices(house: House, village: Village | None) -> tuple[Practice, ...]:
@@ -173,7 +184,7 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
 def _on_roll(work: Work, house: House, officer: Officer, text: str) -> OnRoll | None:
     """What is known already of the number that an officer would enrol."""
     phone = read_add(after_code(text), house.region).phone
-    farmer = work.people.farmer(phone) if phone else None
+    farmer = work.people.on_roll(phone) if phone else None
     if farmer is None:
         return None
     enrolment = work.enrolments.get(farmer.id)

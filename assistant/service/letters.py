@@ -7,11 +7,12 @@ from zoneinfo import ZoneInfo
 
 from assistant.dialogue.values import Kind
 from assistant.people import Farmer
+from assistant.service.alarms.ladder import seen_to
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, after_quiet, post
-from assistant.store import OutboxText, PastCall, Work
+from assistant.store import PRIVATE, OutboxText, PastCall, Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 
@@ -77,21 +78,24 @@ def answer_call(
             return None
         pen = Pen(work, house, sight, now)
         farmer, about = call.farmer, _about(call)
-        done = pen.write(Act.CALL_ANSWERED, farmer, words, about, urgent, call.id)
+        private = call.about == PRIVATE
+        done = pen.write(Act.CALL_ANSWERED, farmer, words, about, urgent, call.id, private)
         if isinstance(done, Posted):
-            work.calls.handle(call.id, now, sight.officer.id)
+            seen_to(work, call.id, now, sight.officer.id)
         return done
 
 
-def handle_call(house: House, sight: Sight, call_id: int, now: datetime) -> bool:
+def handle_call(
+    house: House, sight: Sight, call_id: int, now: datetime, done: str = ""
+) -> bool:
     """Marks a call as handled, by phone or on the spot, also after an answer that was lost;
-    False for one not in sight."""
+    `done` says what was done about an alarm. False for one not in sight."""
     with house.store.work() as work:
         call = _call(work, sight, call_id)
         if call is None:
             return False
         if call.handled_at is None:
-            work.calls.handle(call.id, now, sight.officer.id)
+            seen_to(work, call.id, now, sight.officer.id, done)
         else:
             work.calls.seen_after_all(call.id, now)
         note(work, sight.officer.id, Act.CALL_HANDLED, now, _about(call))
@@ -115,8 +119,7 @@ def hasten_answer(house: House, sight: Sight, call_id: int, now: datetime) -> bo
 
 
 def _call(work: Work, sight: Sight, call_id: int) -> PastCall | None:
-    call = work.story.call(call_id)
-    return call if call is not None and sight.sees(call.farmer.village_id) else None
+    return work.story.call(call_id, sight.scope(), sight.officer)
 
 
 def _about(call: PastCall) -> Subject:
@@ -146,15 +149,19 @@ class Pen:
         about: Subject,
         urgent: bool,
         call_id: int | None = None,
+        private: bool = False,
     ) -> Posted | Unsent:
-        """Sends the officer's own words, and keeps them and a line of the trail."""
+        """Sends the officer's own words, and keeps them and a line of the trail, which does not
+        tell what is `private`."""
         said = " ".join(words.split())
         wrong = _wrong(said) or why_not(farmer)
         if wrong is not None:
             return wrong
         officer = self.sight.officer
         says = o.FROM_OFFICER(officer=officer.name, words=said)
-        text, posted = self.send(farmer, (says,), about.nursery_id, urgent=urgent)
+        text, posted = self.send(
+            farmer, (says,), about.nursery_id, urgent=urgent, private=private
+        )
         self.work.story.add_own_words(
             officer.id,
             farmer.id,
@@ -164,7 +171,7 @@ class Pen:
             nursery_id=about.nursery_id,
             call_id=call_id,
         )
-        note(self.work, officer.id, act, self.now, about, said)
+        note(self.work, officer.id, act, self.now, about, "" if private else said)
         return posted
 
     def send(
@@ -174,6 +181,7 @@ class Pen:
         nursery_id: int | None,
         *,
         urgent: bool = False,
+        private: bool = False,
     ) -> tuple[OutboxText, Posted]:
         """Puts a text into the outbox; one that is not urgent waits for the morning."""
         zone = self.sight.zone(farmer.village_id, self.house.zone)
@@ -188,6 +196,7 @@ class Pen:
             not_after=due + WORDS_LAST,
             nursery_id=nursery_id,
             urgent=loud,
+            private=private,
         )
         text = post(self.work, self.house, letter, self.now)
         local = due.astimezone(ZoneInfo(zone))

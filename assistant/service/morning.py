@@ -98,7 +98,8 @@ class Morning:
     def quiet(self) -> bool:
         """Whether nothing is to be done or looked at."""
         calls = self.calls
-        return not (calls.shown or calls.waiting or self.to_see or self.warnings)
+        open_calls = calls.alarms or calls.shown or calls.waiting
+        return not (open_calls or self.to_see or self.warnings)
 
 
 def morning(
@@ -126,7 +127,8 @@ def gathered(
     """All open calls and all nurseries to be seen, the most urgent first, in a transaction that
     is open."""
     gathering = _Gathering(work, house, sight, now, sight.scope())
-    return calls(work, house, sight, now, gathering.scope).shown, gathering.to_see()
+    found = calls(work, house, sight, now, gathering.scope)
+    return (*found.alarms, *found.shown), gathering.to_see()
 
 
 def _standing(work: Work, villages: Iterable[Village], now: datetime) -> Iterator[Stands]:

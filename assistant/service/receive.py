@@ -12,13 +12,13 @@ from assistant.channel import Channel, Incoming, Screen, Step
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.officer import without_any_code, without_code
 from assistant.dialogue.turns import open_line, turn
-from assistant.dialogue.values import Focus, Kind, Known, Text, Turn
+from assistant.dialogue.values import Focus, Kind, Known, RaiseAlarm, Text, Turn
 from assistant.service.effects import Scene, carry_out
 from assistant.service.house import House
 from assistant.service.known import know
 from assistant.service.reached import likeliest_first
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
-from assistant.store import UssdTalk, Work
+from assistant.store import PRIVATE, UssdTalk, Work
 from assistant.wording import messages_talk as m
 from assistant.wording.screens import Hints, pages
 
@@ -77,8 +77,9 @@ def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) ->
     outcome = turn(incoming.text, known)
     _keep(work, house, outcome, incoming, now)
     language = _language(outcome, known)
+    private = _is_private(outcome)
     for text in _joined(house, outcome.texts, language):
-        _post(work, house, incoming.phone, text, language, now)
+        _post(work, house, incoming.phone, text, language, now, private)
 
 
 def _joined(house: House, texts: tuple[Text, ...], language: str) -> tuple[Text, ...]:
@@ -95,7 +96,14 @@ def _joined(house: House, texts: tuple[Text, ...], language: str) -> tuple[Text,
 
 def _keep(work: Work, house: House, outcome: Turn, incoming: Incoming, now: datetime) -> None:
     work.talks.keep_session(incoming.phone, outcome.session, now)
-    carry_out(outcome.changes, Scene(work, house, incoming.phone, incoming.channel, now))
+    scene = Scene(work, house, incoming.phone, incoming.channel, now, incoming.gateway_id)
+    carry_out(outcome.changes, scene)
+
+
+def _is_private(outcome: Turn) -> bool:
+    """Whether the answer shows what only one person and the leads may know."""
+    alarms = (each for each in outcome.changes if isinstance(each, RaiseAlarm))
+    return any(each.kind == PRIVATE for each in alarms)
 
 
 def _language(outcome: Turn, known: Known) -> str:
@@ -103,7 +111,13 @@ def _language(outcome: Turn, known: Known) -> str:
 
 
 def _post(
-    work: Work, house: House, phone: str, text: Text, language: str, now: datetime
+    work: Work,
+    house: House,
+    phone: str,
+    text: Text,
+    language: str,
+    now: datetime,
+    private: bool = False,
 ) -> None:
     letter = Letter(
         phone=phone,
@@ -112,6 +126,7 @@ def _post(
         kind=Kind.REPLY,
         not_after=now + REPLY_LASTS,
         focus=text.focus,
+        private=private,
     )
     post(work, house, letter, now)
 
@@ -133,7 +148,7 @@ def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) 
     language = _language(outcome, known)
     for text in outcome.texts:
         if text.keep:
-            _post(work, house, incoming.phone, text, language, now)
+            _post(work, house, incoming.phone, text, language, now, _is_private(outcome))
     fresh = _talk(house, session_id, incoming.phone, outcome, language)
     work.talks.keep_ussd(fresh, now)
     return Screen(fresh.pages[0], more=not _is_over(outcome))

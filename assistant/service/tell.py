@@ -10,6 +10,7 @@ from assistant.dialogue.officer import after_code
 from assistant.dialogue.officer_tell import LEAST_DIGITS, numbers_in
 from assistant.dialogue.values_tell import Addressee, SeeTo, SeveralCalled, TellFarmer
 from assistant.people import Farmer, Officer, read_phone
+from assistant.service.alarms.ladder import seen_to
 from assistant.service.audit import Act, Subject, note
 from assistant.service.calls import UNHEARD_FOR
 from assistant.service.house import House
@@ -17,7 +18,7 @@ from assistant.service.letters import Pen, why_not
 from assistant.service.sight import Sight, sight_of
 from assistant.service.texts import hush
 from assistant.service.told import URGENT
-from assistant.store import Call, Work
+from assistant.store import PRIVATE, Call, Work
 
 
 def addressee(
@@ -28,7 +29,8 @@ def addressee(
     sight = sight_of(work, officer)
     called = _called(work, sight, now)
     for number, words in numbers_in(after_code(text)):
-        found = _by_number(work, house, sight, number) or _by_end(called, number)
+        whole = _by_number(work, house, sight, called, number)
+        found = whole or _by_end(called, number)
         if isinstance(found, Farmer):
             return _addressee(house, sight, found, _calls_of(called, found), words, now)
         if found:
@@ -36,10 +38,14 @@ def addressee(
     return None
 
 
-def _by_number(work: Work, house: House, sight: Sight, number: str) -> Farmer | None:
+def _by_number(
+    work: Work, house: House, sight: Sight, called: tuple[Call, ...], number: str
+) -> Farmer | None:
     phone = read_phone(number, house.region[:2] if house.region else None)
     farmer = work.people.farmer(phone) if phone else None
-    return farmer if farmer and sight.sees(farmer.village_id) else None
+    if farmer is None or not (sight.sees(farmer.village_id) or _calls_of(called, farmer)):
+        return None
+    return farmer
 
 
 def _by_end(called: tuple[Call, ...], number: str) -> Farmer | SeveralCalled | None:
@@ -60,8 +66,9 @@ def _ends(farmer: Farmer, digits: str) -> bool:
 
 def _called(work: Work, sight: Sight, now: datetime) -> tuple[Call, ...]:
     """Open calls, and those whose answer was lost or waits."""
-    unheard = work.calls.unheard(now - UNHEARD_FOR, sight.scope())
-    return (*work.calls.open(sight.scope()), *(each.call for each in unheard))
+    scope, officer = sight.scope(), sight.officer
+    unheard = work.calls.unheard(now - UNHEARD_FOR, scope, officer)
+    return (*work.calls.open(scope, officer), *(each.call for each in unheard))
 
 
 def _calls_of(called: tuple[Call, ...], farmer: Farmer) -> tuple[Call, ...]:
@@ -101,7 +108,7 @@ def tell_farmer(
 ) -> None:
     """Sends the officer's words, as the answer to the farmer's most urgent call where one is
     open; the others are seen to by it."""
-    sight, farmer = _looks(work, phone, change.farmer_id)
+    sight, farmer = _looks(work, phone, change.farmer_id, now)
     if sight is None or farmer is None:
         return
     calls = _calls_of(_called(work, sight, now), farmer)
@@ -110,33 +117,38 @@ def tell_farmer(
     about = Subject(farmer.id, nursery_id, farmer.village_id)
     act = Act.CALL_ANSWERED if first else Act.WROTE
     pen, urgent = Pen(work, house, sight, now), _is_urgent(calls)
-    pen.write(act, farmer, change.words, about, urgent, first.id if first else None)
+    private = any(call.about == PRIVATE for call in calls)
+    pen.write(act, farmer, change.words, about, urgent, first.id if first else None, private)
     for call in calls:
-        work.calls.handle(call.id, now, sight.officer.id)
+        seen_to(work, call.id, now, sight.officer.id)
         if call is not first:
             _noted(work, sight, call, now)
 
 
 def see_to(work: Work, phone: str, change: SeeTo, now: datetime) -> None:
     """Marks the farmer's calls as seen to."""
-    sight, farmer = _looks(work, phone, change.farmer_id)
+    sight, farmer = _looks(work, phone, change.farmer_id, now)
     if sight is None or farmer is None:
         return
     for call in _calls_of(_called(work, sight, now), farmer):
-        work.calls.handle(call.id, now, sight.officer.id)
+        seen_to(work, call.id, now, sight.officer.id)
         work.calls.seen_after_all(call.id, now)
         _noted(work, sight, call, now)
 
 
-def _looks(work: Work, phone: str, farmer_id: int) -> tuple[Sight | None, Farmer | None]:
+def _looks(
+    work: Work, phone: str, farmer_id: int, now: datetime
+) -> tuple[Sight | None, Farmer | None]:
     """What the officer of a phone sees now, and the farmer in it: a village may have been
-    handed over since it was asked."""
+    handed over since it was asked. Also one of whose alarm they were told."""
     officer = work.people.officer(phone)
     sight = sight_of(work, officer) if officer else None
     farmer = work.people.farmer_by_id(farmer_id)
-    if sight is None or farmer is None or not sight.sees(farmer.village_id):
+    if sight is None or farmer is None:
         return None, None
-    return sight, farmer
+    if sight.sees(farmer.village_id) or _calls_of(_called(work, sight, now), farmer):
+        return sight, farmer
+    return None, None
 
 
 def _noted(work: Work, sight: Sight, call: Call, now: datetime) -> None:

@@ -30,6 +30,7 @@ class Letter:
     nursery_id: int | None = None
     warning_id: int | None = None
     urgent: bool = False
+    private: bool = False  # pages do not show its words
 
 
 def worded(house: House, says: Sequence[Say], language: str | None) -> str:
@@ -103,6 +104,7 @@ def _written(
         nursery_id=letter.nursery_id,
         warning_id=letter.warning_id,
         urgent=letter.urgent,
+        private=letter.private,
         encoding=price.encoding,
         segments=price.segments,
     )

@@ -27,6 +27,7 @@ from assistant.reminders.compose import (
 from assistant.reminders.plan import ONE_DAY, local
 from assistant.reminders.values import Reminder, State
 from assistant.service import consent
+from assistant.service.alarms.ladder import carry_on, not_reached
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
@@ -61,12 +62,16 @@ def ticking(house: House, now: datetime) -> Iterator[None]:
     """A tick that pauses after each phone, so that others can have their turn meanwhile."""
     with house.store.work() as work:
         for text in work.outbox.expire(now):
-            plan_again(work, house, text)
+            was_lost(work, house, text, now)
+        alarms = work.alarms.due(now)
         silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
         forgotten = forgotten_nurseries(work, house, now)
         awake = _awake(work, house, now)
         due = work.reminders.phones_due(now) if awake else ()
         unsaid = consent.to_ask_again(work, now) if awake else ()
+    for alarm in alarms:
+        _alone(house, carry_on, alarm, now)
+        yield
     for nursery_id in sorted(silent):
         _alone(house, _follow_up, nursery_id, now)
         yield
@@ -100,6 +105,13 @@ def _alone(
             follow(work, house, whom, now)
     except Exception:
         log.exception("what is due for %s failed; it is tried again", whom)
+
+
+def was_lost(work: Work, house: House, text: OutboxText, now: datetime) -> None:
+    """What follows from a text that will never arrive."""
+    if text.kind is Kind.NOTICE:
+        not_reached(work, house, text.message_id, now)
+    plan_again(work, house, text)
 
 
 def plan_again(work: Work, house: House, text: OutboxText) -> None:

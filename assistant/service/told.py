@@ -10,6 +10,8 @@ from dataclasses import dataclass
 
 from assistant.dialogue.conversations.emergence import DECISIONS
 from assistant.dialogue.conversations.trouble import LEAVES, PLACES, SIGNS
+from assistant.service.alarm_kinds import ALARMS
+from assistant.store import PRIVATE
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_told as t
@@ -25,12 +27,30 @@ ABOUT: Mapping[str, Message] = {
     "leaves": o.ABOUT_LEAVES,
     "flood": o.ABOUT_FLOOD,
     "danger": o.ABOUT_DANGER,
+    "lost": o.ABOUT_LOST,
     "rain": o.ABOUT_RAIN,
     "ring": o.ABOUT_RING,
     "ring_rain": o.ABOUT_RING_RAIN,
+    "question": o.ABOUT_QUESTION,
+    "refused": o.ABOUT_REFUSED,
+    "erase": o.ABOUT_ERASE,
+    "poison": o.ABOUT_POISON,
+    "eyes": o.ABOUT_EYES,
+    "snake": o.ABOUT_SNAKE,
+    "lightning": o.ABOUT_LIGHTNING,
+    "drowning": o.ABOUT_DROWNING,
+    "wire": o.ABOUT_WIRE,
+    "wound": o.ABOUT_WOUND,
+    "smoke": o.ABOUT_SMOKE,
+    "animal": o.ABOUT_ANIMAL,
+    "hurt": o.ABOUT_HURT,
+    PRIVATE: o.ABOUT_DIE,
     "other": o.ABOUT_OTHER,
 }
-URGENT = frozenset({"rain", "flood", "danger", "ring_rain"})
+"""What calls are about, by the code that is kept. A call of another code is not kept at all: a
+test holds those that a talk can make to these."""
+
+URGENT = frozenset({"rain", "flood", "ring_rain"}) | ALARMS
 """Calls that officers hear of at once, also in the quiet hours where a setting allows it."""
 
 # Here the words that are kept are answers to the questions of a talk, not the farmer's own.
@@ -51,8 +71,9 @@ class Told:
 
 
 def told(about: str, words: str) -> Told:
-    """The parts of a call as it is kept: a short code, and words or an answer."""
-    trouble = ABOUT.get(about, o.ABOUT_OTHER)()
+    """The parts of a call as it is kept: a short code, and words or an answer. A code that only
+    another release knows hides no call: it is "other"."""
+    trouble = ABOUT[about if about in ABOUT else "other"]()
     if about in _ANSWERED and words:
         return Told(trouble, w.ANSWERED(words=answer_of(about, words)), "")
     if about == "leaves" and words:

@@ -22,6 +22,7 @@ from assistant.store.values import (
     Unread,
     UssdTalk,
 )
+from assistant.store.values_alarms import PRIVATE, Alarm, AlarmTold, Course
 from assistant.store.values_alerts import Became, KeptAlert, Looked, Told
 from assistant.store.values_broadcasts import Broadcast, Group, Reader
 from assistant.store.values_officers import (
@@ -58,6 +59,8 @@ from assistant.store.work import Store, Work
 
 __all__ = [
     "Account",
+    "Alarm",
+    "AlarmTold",
     "AlreadyThereError",
     "BadRowError",
     "Became",
@@ -68,6 +71,7 @@ __all__ = [
     "Call",
     "Certainty",
     "Counts",
+    "Course",
     "DatabaseFailedError",
     "DatabaseUrlError",
     "Decision",
@@ -88,6 +92,7 @@ __all__ = [
     "OfficeList",
     "OutboxText",
     "OwnWords",
+    "PRIVATE",
     "PastCall",
     "PastPhone",
     "Progress",

@@ -182,6 +182,7 @@ class IncomingRow(Base):
     answer_text: Mapped[str | None]
     answer_more: Mapped[bool | None]
     village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"))  # counted for
+    private: Mapped[bool] = mapped_column(default=False)  # its words are shown to nobody
 
 
 class WarningRow(Base):
@@ -240,6 +241,7 @@ class OutboxRow(Base):
     detail: Mapped[str]
     created_at: Mapped[datetime]
     village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"))  # counted for
+    private: Mapped[bool] = mapped_column(default=False)  # its words are shown to nobody
 
 
 class ReminderRow(Base):

@@ -50,6 +50,7 @@ class OutboxText:
     delivered_at: datetime | None = None
     ended_at: datetime | None = None  # when it failed, expired or was withdrawn
     detail: str = ""
+    private: bool = False  # pages do not show its words
     id: int = 0
 
 

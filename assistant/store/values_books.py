@@ -106,6 +106,7 @@ class SentLine:
     delivered_at: datetime | None
     segments: int
     detail: str
+    private: bool = False  # without its words
 
 
 @dataclass(frozen=True)
@@ -122,3 +123,4 @@ class HeardLine:
     channel: Channel
     at: datetime
     failed: bool
+    private: bool = False  # without its words

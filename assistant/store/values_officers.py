@@ -30,6 +30,7 @@ class Heard:
     channel: Channel
     answer: str | None
     failed: bool
+    private: bool = False  # without its words
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,7 @@ class Sent:
     due_at: datetime
     reached_at: datetime | None
     detail: str
+    private: bool = False  # without its words
 
 
 @dataclass(frozen=True)

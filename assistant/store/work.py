@@ -15,6 +15,7 @@ from assistant.store.backup import copy_sqlite
 from assistant.store.engine import READING, open_engine
 from assistant.store.errors import DatabaseFailedError
 from assistant.store.queries.accounts import Accounts
+from assistant.store.queries.alarms import Alarms
 from assistant.store.queries.alert_sources import AlertSources
 from assistant.store.queries.alerts import Alerts
 from assistant.store.queries.audit import Audit
@@ -61,9 +62,9 @@ class Work:
         self.warnings, self.drafts = Warnings(session), Drafts(session)
         self.danger, self.sending = Danger(session), Sending(session)
         self.warmth = Warmths(session)
-        self.alerts = Alerts(session)
-        self.alert_sources = AlertSources(session)
-        self.calls, self.broadcasts = Calls(session), Broadcasts(session)
+        self.alerts, self.alert_sources = Alerts(session), AlertSources(session)
+        self.calls, self.alarms = Calls(session), Alarms(session)
+        self.broadcasts = Broadcasts(session)
         self.watch = Watch(session)
         self.story = Story(session)
         self.roll = Roll(session)

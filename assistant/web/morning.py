@@ -28,6 +28,14 @@ def pages(desk: Desk) -> Blueprint:
         shown = len(model.to_see) if "all" in request.args else SHOWN
         return desk.page("morning.html", model=model, shown=shown, longest=LONGEST_WORDS)
 
+    _answers(found, desk)
+    _ends(found, desk)
+    return found
+
+
+def _answers(found: Blueprint, desk: Desk) -> None:
+    """What answers a call by a text."""
+
     @found.post("/calls/<int:call>/answer")
     def answer(call: int) -> ResponseReturnValue:
         outcome = letters.answer_call(
@@ -50,6 +58,10 @@ def pages(desk: Desk) -> Blueprint:
         desk.tell(w.SENT_NOW if hastened else c.HAD_LEFT, wrong=not hastened)
         return desk.to("morning.morning", village=asked_number("village"))
 
+
+def _ends(found: Blueprint, desk: Desk) -> None:
+    """What ends a call."""
+
     @found.post("/calls/<int:call>/handled")
     def handled(call: int) -> ResponseReturnValue:
         if not letters.handle_call(desk.house, desk.sight, call, desk.now):
@@ -57,7 +69,16 @@ def pages(desk: Desk) -> Blueprint:
         desk.tell(w.HANDLED)
         return desk.to("morning.morning", village=asked_number("village"))
 
-    return found
+    @found.post("/calls/<int:call>/closed")
+    def closed(call: int) -> ResponseReturnValue:
+        done = " ".join(typed("done").split())[:LONGEST_WORDS]
+        if not done:
+            desk.tell(c.SAY_WHAT_DONE, wrong=True)
+        elif letters.handle_call(desk.house, desk.sight, call, desk.now, done):
+            desk.tell(c.ALARM_CLOSED)
+        else:
+            abort(404)
+        return desk.to("morning.morning", village=asked_number("village"))
 
 
 def tell_posted(desk: Desk, outcome: Posted | Unsent | None) -> None:

@@ -2,6 +2,7 @@
 
 import secrets
 from collections.abc import Mapping
+from datetime import timedelta
 from pathlib import Path
 from uuid import uuid4
 
@@ -14,6 +15,7 @@ from assistant.gateways import HttpGateway
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
 from assistant.service.house import House
+from assistant.service.nearby import Phonebook
 from assistant.settings import Settings, SettingsError
 from assistant.store import Store
 from assistant.wiring.alert_keys import open_alert_keys
@@ -22,6 +24,7 @@ from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
+from assistant.wiring.programme import read_programme
 from assistant.wording.screens import Limits
 
 _HASHER = PasswordHasher()
@@ -99,7 +102,14 @@ def open_house(settings: Settings, store: Store) -> House:
         alert_rules=open_alert_rules(settings),
         alerts_go_out=settings.alerts_then == "sent",
         check_alert=open_alert_keys(settings),
+        phonebook=_phonebook(settings),
+        alarm_next=timedelta(minutes=settings.alarm_next_minutes),
     )
+
+
+def _phonebook(settings: Settings) -> Phonebook:
+    path = settings.programme_file
+    return read_programme(Path(path)).phonebook if path else Phonebook()
 
 
 def _tariff(settings: Settings) -> Tariff | None:

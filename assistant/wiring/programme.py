@@ -14,13 +14,18 @@ from assistant.alerts import Place
 from assistant.alerts.fields import DATE_LINE, POLE
 from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
+from assistant.dialogue.values import Nearby
 from assistant.people import LONGEST_NAME, LONGEST_VILLAGE, village_name
 from assistant.service.alerts.codes import NoCode, read_codes
+from assistant.service.nearby import KEYS, Phonebook
 from assistant.settings import SettingsError, is_zone, read_currency, read_price
 
-ENTRIES = ("name", "zone", "price_per_segment", "currency", "alerts", "village")
+ENTRIES = ("name", "zone", "price_per_segment", "currency", *KEYS, "alerts", "village")
 Read = TypeVar("Read")
-OF_VILLAGE = ("name", "zone", "latitude", "longitude", "codes")
+OF_VILLAGE = ("name", "zone", "latitude", "longitude", "codes", *KEYS)
+LONGEST_NUMBER = 24  # characters of the number to ring; the texts that say it have this room
+LONGEST_HELPER = 40  # characters of a health post or a vet, name and number
+LEAST_DIGITS = 2
 
 
 @dataclass(frozen=True)
@@ -32,6 +37,7 @@ class Programme:
     tariff:   what a segment of a text costs
     name:     what the programme is called
     places:   where villages lie, by name; those that say so
+    phonebook: whom to turn to in need
     """
 
     zone: str | None
@@ -39,12 +45,15 @@ class Programme:
     tariff: Tariff | None = None
     name: str | None = None
     places: Mapping[str, Place] = field(default_factory=dict)
+    phonebook: Phonebook = Phonebook()
 
 
 def read_programme(path: Path) -> Programme:
     """A programme file: TOML with `name`, `zone`, `price_per_segment`, `currency`, a table
     [alerts] (read by `wiring.alerts`) and [[village]] tables of `name` and maybe `zone`,
-    `latitude` [degrees north], `longitude` [degrees east] (WGS 84) and `codes`.
+    `latitude` [degrees north], `longitude` [degrees east] (WGS 84) and `codes`. Both say whom
+    to turn to in need: `emergency`, a number to ring; `health_post`; `vet`, with a number. A
+    village's own go before.
 
     Raises:
         SettingsError: it cannot be read, or lists every entry that cannot be used.
@@ -58,12 +67,14 @@ def read_programme(path: Path) -> Programme:
     name = _tried(faults, "name", _name, table)
     zone = _tried(faults, "zone", _zone, table)
     tariff = _tried(faults, "price_per_segment", _tariff, table)
+    nearby = _nearby("", table, faults)
     rows = tuple(_rows(table, faults))
     places = {each.name: each.place for each in rows if each.place.findable}
     if faults:
         raise SettingsError(f"NURSERY_PROGRAMME_FILE={path}: " + "; ".join(faults))
     villages = tuple((each.name, each.zone) for each in rows)
-    return Programme(zone, villages, tariff, name, places)
+    own = {each.name.casefold(): each.nearby for each in rows if each.nearby != Nearby()}
+    return Programme(zone, villages, tariff, name, places, Phonebook(nearby, own))
 
 
 def _tried(
@@ -116,6 +127,46 @@ def _tariff(table: Mapping[str, Any]) -> Tariff | None:
         ) from fault
 
 
+# --- whom to turn to -------------------------------------------------------------------------
+
+
+def _nearby(where: str, table: Mapping[str, Any], faults: list[str]) -> Nearby:
+    """The numbers that a table says; each fault goes to the others."""
+    found = {key: _tried(faults, f"{where}{key}", _HELPERS[key], table) or "" for key in KEYS}
+    return Nearby(**found)
+
+
+def _emergency(table: Mapping[str, Any]) -> str:
+    return _helper(table, "emergency", LONGEST_NUMBER, '"number"', LEAST_DIGITS)
+
+
+def _health_post(table: Mapping[str, Any]) -> str:
+    return _helper(table, "health_post", LONGEST_HELPER, '"name and number"', 0)
+
+
+def _vet(table: Mapping[str, Any]) -> str:
+    return _helper(table, "vet", LONGEST_HELPER, '"name and number"', LEAST_DIGITS)
+
+
+_HELPERS: Mapping[str, Callable[[Mapping[str, Any]], str]] = {
+    "emergency": _emergency,
+    "health_post": _health_post,
+    "vet": _vet,
+}
+
+
+def _helper(table: Mapping[str, Any], key: str, longest: int, how: str, digits: int) -> str:
+    """One entry, in quotes since a number may begin with 0; empty where it is not there."""
+    value = table.get(key)
+    if value is None:
+        return ""
+    said = " ".join(value.split()) if isinstance(value, str) else ""
+    if not 0 < len(said) <= longest or sum(ch.isdecimal() for ch in said) < digits:
+        least = f" with {digits} digits or more" if digits else ""
+        raise ValueError(f"write {key} = {how} in up to {longest} characters{least}")
+    return said
+
+
 # --- villages --------------------------------------------------------------------------------
 
 
@@ -126,6 +177,7 @@ class _Row:
     name: str
     zone: str | None
     place: Place
+    nearby: Nearby = Nearby()
 
 
 def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
@@ -149,7 +201,8 @@ def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
         zone = _tried(faults, name, _zone, row)
         point = _tried(faults, name, _point, row)
         codes = _tried(faults, name, _codes, row)
-        yield _Row(name, zone, Place(point, codes or frozenset()))
+        nearby = _nearby(f"{name}: ", row, faults)
+        yield _Row(name, zone, Place(point, codes or frozenset()), nearby)
 
 
 def _point(row: Mapping[str, Any]) -> Point | None:

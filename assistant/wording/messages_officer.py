@@ -157,4 +157,30 @@ ABOUT_RING_RAIN = Message(
     "rang you, rain warning stands",
     note="What a call for help is about: a missed call from a village that was warned.",
 )
+ABOUT_POISON = Message(
+    "poison or spray", note="What a call for help is about: somebody swallowed or breathed it."
+)
+ABOUT_EYES = Message("something in the eyes", note="What a call for help is about.")
+ABOUT_SNAKE = Message("bite or sting", note="What a call for help is about.")
+ABOUT_LIGHTNING = Message("lightning", note="What a call for help is about.")
+ABOUT_DROWNING = Message("somebody in the water", note="What a call for help is about.")
+ABOUT_WIRE = Message("electric wire", note="What a call for help is about.")
+ABOUT_WOUND = Message("wound or accident", note="What a call for help is about.")
+ABOUT_SMOKE = Message("fire or smoke", note="What a call for help is about.")
+ABOUT_ANIMAL = Message("an animal is sick or hurt", note="What a call for help is about.")
+ABOUT_HURT = Message("somebody may be hurt", note="What a call for help is about.")
+ABOUT_DIE = Message(
+    "may want to die",
+    note="What a call for help is about; only one officer and the lead see it.",
+)
+ABOUT_LOST = Message("bed or field lost or in danger", note="What a call for help is about.")
+ABOUT_QUESTION = Message("has a question", note="What a call for help is about.")
+ABOUT_REFUSED = Message(
+    "may want no more texts",
+    note="What a call is about: the farmer wrote something that may mean this.",
+)
+ABOUT_ERASE = Message(
+    "wants what is kept of them deleted",
+    note="What a call is about: their name, number, answers.",
+)
 ABOUT_LEAVES = Message("leaf count", note="What a call for help is about.")

@@ -34,3 +34,39 @@ TIMES_OF = Message(
 EARLIER_MESSAGES = Message(
     "Earlier messages", note="Link under the last few messages of a farmer."
 )
+
+# --- alarms: somebody is hurt, wants to die, or a bed is in danger -----------------------------
+ALARMS = Message(
+    "Cries for help", note="Heading: people, animals or beds in danger, shown first."
+)
+COUNT_ALARMS = Message(
+    "{n} cry for help", plural="{n} cries for help", note="How many stand; links to them."
+)
+TOLD_AT = Message(
+    "{officer} was told at {time}", note="{officer} is a name, {time} a time of day."
+)
+NEXT_AT = Message(
+    "The next person is told at {time}",
+    note="Nobody has answered yet; {time} is a time of day.",
+)
+NOBODY_TOLD = Message("Nobody could be told yet", note="There is no officer to tell.")
+ASKED_IF_HURT = Message(
+    "Asked whether somebody is hurt, no answer yet", note="The farmer was asked by text."
+)
+SAID_HURT = Message("Says that somebody is hurt", note="What the farmer answered.")
+SAID_NOBODY = Message("Says that nobody is hurt", note="What the farmer answered.")
+WHAT_DONE = Message("What was done", note="Label of a field, beside the button 'Seen to'.")
+SEEN_TO = Message(
+    "Seen to", note="Button: the cry for help is answered and goes from the list."
+)
+SAY_WHAT_DONE = Message(
+    "Nothing was changed. Write in a few words what was done.",
+    note="The officer left the field empty.",
+)
+ALARM_CLOSED = Message("It is closed. Nobody else is told of it.", note="After 'Seen to'.")
+ONLY_YOU = Message(
+    "Only the person who was told first and the leads see this.",
+    note="Under a cry of somebody who may want to die.",
+)
+PRIVATE_MESSAGE = Message("private", note="Stands where a message was that is shown to nobody.")
+DONE_NOTE = Message("Done: {words}", note="What an officer wrote when they closed it.")

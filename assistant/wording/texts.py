@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from types import ModuleType
 
 from assistant.wording import (
+    messages_alarms,
     messages_care,
     messages_officer,
     messages_people,
@@ -41,6 +42,7 @@ MODULES: Mapping[str, ModuleType] = {
     "planting": messages_planting,
     "officer": messages_officer,
     "tell": messages_tell,
+    "alarms": messages_alarms,
     "calls": messages_web_calls,
     "people": messages_people,
     "rain": messages_rain,

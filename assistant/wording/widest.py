@@ -158,6 +158,7 @@ _SLOTS: Mapping[str, Values] = {
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
 }
+_CRY = {"words": Values("Panya wanakula mbegu", ("w" * 300,))}
 _ALERT = {  # two villages and a count; the service's word for a danger, cut
     "villages": Values("Mtoni", (f"{_VILLAGE}, {_VILLAGE} +12",)),
     "words": Values("Heavy rain", ("w" * 60,)),
@@ -169,6 +170,10 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "officer.ALERT_SENT": _ALERT,
     "officer.ALERT_OVER": _ALERT,
     "officer.ALERT_CLEARED": _ALERT,
+    "alarms.HURT": _CRY,
+    "alarms.HURT_UNSURE": _CRY,
+    "alarms.PRIVATE": _CRY,
+    "alarms.BED": _CRY,
     "seed.MIXED": {"first": Values(207, (15_960,))},
     "care.NEXT_LEAF_AT": {"day": _DATE},
     "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},

@@ -59,6 +59,7 @@ class Message:
     channel: Channel = Channel.SMS
     answer: str | None = None
     failed: bool = False
+    private: bool = False
     state: TextState | None = None
     reached_at: datetime | None = None
     due_at: datetime | None = None
@@ -67,12 +68,13 @@ class Message:
 
 @dataclass(frozen=True)
 class CallTold:
-    """A call for help in a story, handled or not."""
+    """A call for help in a story, handled or not; `note` is what was done about an alarm."""
 
     call: PastCall
     at: datetime
     told: Told
     answers: tuple[OwnWords, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -160,7 +162,6 @@ def _person(
 ) -> Person:
     name = sight.zone(farmer.village_id, house.zone)
     zone = ZoneInfo(name)
-    answers = work.story.own_words(farmer_id=farmer.id)
     limit = MOST_MESSAGES if whole else MESSAGES_SHOWN
     messages = _messages(work, farmer, zone, limit + 1)
     return Person(
@@ -172,19 +173,26 @@ def _person(
         stopped_on=_day(farmer.stopped_at, zone),
         more_messages=not whole and len(messages) > limit,
         roots=roots(work, farmer, name),
-        calls=tuple(
-            CallTold(
-                call=call,
-                at=call.at.astimezone(zone),
-                told=told(call.about, call.words),
-                answers=tuple(each for each in answers if each.call_id == call.id),
-            )
-            for call in work.story.calls_of(farmer.id)
-        ),
+        calls=tuple(_calls(work, sight, farmer, zone)),
         unsent=why_not(farmer),
         today=local_date(now, name),
         hush=hush(house, name, now),
     )
+
+
+def _calls(work: Work, sight: Sight, farmer: Farmer, zone: ZoneInfo) -> Iterator[CallTold]:
+    """All calls that this officer may see."""
+    found = work.story.calls_of(farmer.id, sight.officer)
+    courses = work.alarms.courses([call.id for call in found])
+    answers = work.story.own_words(farmer_id=farmer.id)
+    for call in found:
+        yield CallTold(
+            call=call,
+            at=call.at.astimezone(zone),
+            told=told(call.about, call.words),
+            answers=tuple(each for each in answers if each.call_id == call.id),
+            note=courses[call.id].note if call.id in courses else "",
+        )
 
 
 def _day(at: datetime | None, zone: ZoneInfo) -> date | None:
@@ -258,6 +266,7 @@ def _heard(heard: Heard, zone: ZoneInfo) -> Message:
         channel=heard.channel,
         answer=heard.answer,
         failed=heard.failed,
+        private=heard.private,
     )
 
 
@@ -270,4 +279,5 @@ def _sent(sent: Sent, zone: ZoneInfo) -> Message:
         reached_at=sent.reached_at.astimezone(zone) if sent.reached_at else None,
         due_at=sent.due_at.astimezone(zone),
         detail=sent.detail,
+        private=sent.private,
     )

@@ -78,7 +78,7 @@ def _lines(work: Work, sight: Sight, villages: tuple[Village, ...]) -> tuple[Vil
     farmers, beds = work.roll.counts_by_village(), work.roll.beds_by_village()
     officers = work.people.officers()
     calls: dict[int | None, int] = {}
-    for call in work.calls.open([village.id for village in villages]):
+    for call in work.calls.open([each.id for each in villages], sight.officer):
         village_id = call.farmer.village_id
         calls[village_id] = calls.get(village_id, 0) + 1
     return tuple(

@@ -6,8 +6,11 @@ from datetime import datetime
 from sqlalchemy import and_, func, or_, select, update
 from sqlalchemy.orm import Session
 
+from assistant.people import Officer
 from assistant.store import rows
+from assistant.store.queries.seen_calls import call_of, in_sight
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow, OutboxRow, UnreadRow
+from assistant.store.tables_alarms import AlarmRow
 from assistant.store.tables_officers import OfficerTextRow
 from assistant.store.values import Call, TextState, Unheard, Unread
 
@@ -30,26 +33,29 @@ class Calls:
         self._session.flush()
         return row.id
 
-    def open(self, village_ids: Collection[int] | None = None) -> tuple[Call, ...]:
-        """Calls that nobody has handled, the oldest first; None is every village."""
+    def open(
+        self, village_ids: Collection[int] | None = None, officer: Officer | None = None
+    ) -> tuple[Call, ...]:
+        """Calls that nobody has handled, the oldest first; None is every village. `officer`:
+        as far as they may see them, and those they were told of."""
         wanted = (
             select(CallRow, FarmerRow, NurseryRow)
             .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
             .outerjoin(NurseryRow, NurseryRow.id == CallRow.nursery_id)
-            .where(CallRow.handled_at.is_(None))
+            .where(CallRow.handled_at.is_(None), *in_sight(village_ids, officer))
             .order_by(CallRow.at, CallRow.id)
         )
-        if village_ids is not None:
-            wanted = wanted.where(FarmerRow.village_id.in_(village_ids))
-        return tuple(_call(*found) for found in self._session.execute(wanted))
+        return tuple(call_of(*found) for found in self._session.execute(wanted))
 
     def handle(self, call_id: int, at: datetime, officer_id: int | None = None) -> None:
-        """Somebody has seen to it; the first time counts."""
+        """Somebody has seen to it; the first time counts. Nobody more is told of it."""
         self._session.execute(
             update(CallRow)
             .where(CallRow.id == call_id, CallRow.handled_at.is_(None))
             .values(handled_at=at, handled_by=officer_id)
         )
+        ended = update(AlarmRow).where(AlarmRow.call_id == call_id)
+        self._session.execute(ended.values(next_at=None))
 
     def seen_after_all(self, call_id: int, at: datetime) -> None:
         """Somebody has seen to it once more, after the answer to it was lost."""
@@ -58,10 +64,13 @@ class Calls:
         )
 
     def unheard(
-        self, since: datetime, village_ids: Collection[int] | None = None
+        self,
+        since: datetime,
+        village_ids: Collection[int] | None = None,
+        officer: Officer | None = None,
     ) -> tuple[Unheard, ...]:
         """Calls answered since a time whose last answer waits here yet, or was lost after
-        anybody saw to the call, the oldest first; None is every village."""
+        anybody saw to the call, the oldest first; village_ids and officer as for `open`."""
         last = (
             select(func.max(OfficerTextRow.id))
             .where(OfficerTextRow.call_id == CallRow.id)
@@ -76,13 +85,11 @@ class Calls:
             .join(OfficerTextRow, OfficerTextRow.id == last)
             .join(OutboxRow, OutboxRow.message_id == OfficerTextRow.message_id)
             .where(CallRow.handled_at >= since)
-            .where(or_(OutboxRow.state.in_(_HERE_YET), lost))
+            .where(or_(OutboxRow.state.in_(_HERE_YET), lost), *in_sight(village_ids, officer))
             .order_by(CallRow.at, CallRow.id)
         )
-        if village_ids is not None:
-            wanted = wanted.where(FarmerRow.village_id.in_(village_ids))
         return tuple(
-            rows.value(Unheard, text, call=_call(call, farmer, nursery))
+            rows.value(Unheard, text, call=call_of(call, farmer, nursery))
             for call, farmer, nursery, text in self._session.execute(wanted)
         )
 
@@ -95,12 +102,3 @@ class Calls:
         """Replies that could not be read, the oldest first."""
         wanted = select(UnreadRow).order_by(UnreadRow.at, UnreadRow.id)
         return tuple(rows.value(Unread, row) for row in self._session.scalars(wanted))
-
-
-def _call(row: CallRow, farmer: FarmerRow, nursery: NurseryRow | None) -> Call:
-    return rows.value(
-        Call,
-        row,
-        farmer=rows.farmer(farmer),
-        nursery=rows.nursery(nursery) if nursery else None,
-    )

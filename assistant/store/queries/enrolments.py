@@ -4,13 +4,14 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import Any, TypeVar
 
-from sqlalchemy import bindparam, delete, insert, select, text, update
+from sqlalchemy import bindparam, delete, exists, insert, select, text, update
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.store import rows
 from assistant.store.columns import Moment
+from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.queries.nurseries import columns_of
 from assistant.store.tables import (
     Base,
@@ -20,6 +21,7 @@ from assistant.store.tables import (
     TalkRow,
     UssdTalkRow,
 )
+from assistant.store.tables_alarms import AlarmRow
 from assistant.store.tables_people import EnrolmentRow
 from assistant.store.values_people import Enrolment, Listed, NewFarmer
 
@@ -51,12 +53,14 @@ class Enrolments:
 
     def forget_person(self, farmer_id: int) -> None:
         """Takes away what was kept of somebody who never agreed: name, language, village, the
-        nurseries that an office planned, the words of calls. The number stays."""
+        nurseries that an office planned, the words of calls, but for a cry for help that nobody
+        has seen to. The number stays."""
         beds = select(NurseryRow.id).where(NurseryRow.farmer_id == farmer_id)
         ids = list(self._session.scalars(beds))
         self._unlink(ids)
         self._session.execute(delete(NurseryRow).where(NurseryRow.id.in_(ids)))
-        calls = update(CallRow).where(CallRow.farmer_id == farmer_id)
+        stands = exists().where(AlarmRow.call_id == CallRow.id, CallRow.handled_at.is_(None))
+        calls = update(CallRow).where(CallRow.farmer_id == farmer_id, ~stands)
         self._session.execute(calls.values(words=""))
         bare = update(FarmerRow).where(FarmerRow.id == farmer_id)
         self._session.execute(bare.values(name=None, language=None, village_id=None))
@@ -105,7 +109,7 @@ class Enrolments:
             wanted = (
                 select(FarmerRow, EnrolmentRow)
                 .outerjoin(EnrolmentRow, EnrolmentRow.farmer_id == FarmerRow.id)
-                .where(FarmerRow.phone.in_(some))
+                .where(FarmerRow.phone.in_(some), IS_ENROLLED)
             )
             for farmer, row in self._session.execute(wanted):
                 found[farmer.phone] = Listed(
@@ -125,9 +129,10 @@ class Enrolments:
         return found
 
     def add_farmers(self, new: Sequence[NewFarmer]) -> dict[str, Farmer]:
-        """Keeps many new farmers, none of whom has agreed yet; each by number."""
-        made: dict[str, Farmer] = {}
-        for some in _portions(new):
+        """Keeps many new farmers, none of whom has agreed yet; each by number. Who once cried
+        for help from one of these numbers is meant too."""
+        made = self._enrol_known(new)
+        for some in _portions(each for each in new if each.phone not in made):
             columns = [
                 {
                     "phone": each.phone,
@@ -139,6 +144,22 @@ class Enrolments:
             ]
             kept = self._session.scalars(insert(FarmerRow).returning(FarmerRow), columns)
             made |= {row.phone: rows.farmer(row) for row in kept}
+        return made
+
+    def _enrol_known(self, new: Sequence[NewFarmer]) -> dict[str, Farmer]:
+        by_phone = {each.phone: each for each in new}
+        made: dict[str, Farmer] = {}
+        for some in _portions(by_phone):
+            kept = select(FarmerRow).where(FarmerRow.phone.in_(some), ~IS_ENROLLED)
+            for row in self._session.scalars(kept).all():
+                each = by_phone[row.phone]
+                row.name, row.village_id, row.language = (
+                    each.name,
+                    each.village_id,
+                    each.language,
+                )
+                made[row.phone] = rows.farmer(row)
+        self._session.flush()
         return made
 
     def add_all(self, enrolments: Iterable[Enrolment]) -> None:

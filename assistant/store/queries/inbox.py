@@ -52,6 +52,10 @@ class Inbox:
         """The talk failed on this message; it is kept to be looked at."""
         self._change(gateway_id, failed=True)
 
+    def hide(self, gateway_id: str) -> None:
+        """Pages no longer show the words of this message, nor the screen that answered it."""
+        self._change(gateway_id, private=True)
+
     def forget(self, phone: str) -> None:
         """Takes the number and the words off all that came from a phone. The gateway's ids
         stay, so that a repeat is still known as one."""

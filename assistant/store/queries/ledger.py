@@ -5,6 +5,7 @@ indexes only (`village_id, due_at, state, segments`; `village_id, at, channel, s
 """
 
 from collections.abc import Collection
+from dataclasses import replace
 from datetime import datetime
 from typing import Any, TypeVar
 
@@ -146,8 +147,17 @@ _HEARD = (
     _number(IncomingRow.channel == Channel.RING),
 )
 _SENT_LINE = ("id", "phone", "village_id", "text", "state", "due_at", "accepted_at",
-              "delivered_at", "segments", "detail")  # fmt: skip
-_HEARD_LINE = ("gateway_id", "phone", "village_id", "text", "channel", "at", "failed")
+              "delivered_at", "segments", "detail", "private")  # fmt: skip
+_HEARD_LINE = (
+    "gateway_id",
+    "phone",
+    "village_id",
+    "text",
+    "channel",
+    "at",
+    "failed",
+    "private",
+)
 
 
 def _by_village(
@@ -200,4 +210,5 @@ def _lines(table: Any, names: tuple[str, ...], key: Key, picked: Select[Any]) ->
 def _line(kind: type[L], names: tuple[str, ...], row: Any) -> L:
     farmer_id, farmer, lives_in, *kept = row
     who = {"farmer_id": farmer_id, "farmer": farmer, "lives_in": lives_in}
-    return kind(**who, **dict(zip(names, kept, strict=True)))
+    line = kind(**who, **dict(zip(names, kept, strict=True)))
+    return replace(line, text="") if line.private else line

@@ -136,6 +136,12 @@ class Outbox:
         waiting = and_(OutboxRow.state == TextState.WAITING, *terms)
         return len(self._change(waiting, state=TextState.WITHDRAWN, ended_at=now))
 
+    def take_back(self, message_ids: Iterable[str], now: datetime) -> int:
+        """Takes back those of these texts that wait; how many those were."""
+        waits = OutboxRow.state == TextState.WAITING
+        waiting = and_(waits, OutboxRow.message_id.in_(list(message_ids)))
+        return len(self._change(waiting, state=TextState.WITHDRAWN, ended_at=now))
+
     def hasten(self, message_id: str, now: datetime) -> bool:
         """Lets a waiting text leave now, by night too; False where it waits no more."""
         waits = and_(OutboxRow.message_id == message_id, OutboxRow.state == TextState.WAITING)

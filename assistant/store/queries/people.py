@@ -10,6 +10,7 @@ from assistant.people import Farmer, Officer, Village
 from assistant.store import rows
 from assistant.store.errors import AlreadyThereError, NotThereError
 from assistant.store.queries.counted import count_for
+from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.tables import FarmerRow, OfficerRow, OfficerVillageRow, VillageRow
 
 
@@ -81,6 +82,13 @@ class People:
 
     def farmer(self, phone: str) -> Farmer | None:
         row = self._session.scalar(select(FarmerRow).where(FarmerRow.phone == phone))
+        return rows.farmer(row) if row else None
+
+    def on_roll(self, phone: str) -> Farmer | None:
+        """The farmer with this phone, if anybody enrolled them or they stopped texts; not one
+        of whom only a cry for help is kept."""
+        wanted = select(FarmerRow).where(FarmerRow.phone == phone, IS_ENROLLED)
+        row = self._session.scalar(wanted)
         return rows.farmer(row) if row else None
 
     def farmer_by_id(self, farmer_id: int) -> Farmer | None:

@@ -9,6 +9,7 @@ from sqlalchemy.orm import Session
 
 from assistant.people import Farmer
 from assistant.store import rows
+from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.tables import FarmerRow, NurseryRow, VillageRow
 from assistant.store.tables_people import EnrolmentRow
 from assistant.store.values_officers import Bed
@@ -54,7 +55,8 @@ class Roll:
 
     def counts_by_village(self) -> dict[int | None, int]:
         """How many farmers each village has."""
-        wanted = select(FarmerRow.village_id, func.count()).group_by(FarmerRow.village_id)
+        counted = select(FarmerRow.village_id, func.count()).where(IS_ENROLLED)
+        wanted = counted.group_by(FarmerRow.village_id)
         return {village_id: count for village_id, count in self._session.execute(wanted)}
 
     def beds_by_village(self) -> dict[int | None, int]:
@@ -122,7 +124,9 @@ def _enrolled(*terms: ColumnElement[bool]) -> ColumnElement[bool]:
 def _terms(
     scope: Collection[int] | None, search: str, held_to: HeldTo | None = None
 ) -> list[ColumnElement[bool]]:
-    terms: list[ColumnElement[bool]] = _standing(held_to) if held_to else []
+    terms: list[ColumnElement[bool]] = [IS_ENROLLED]
+    if held_to:
+        terms += _standing(held_to)
     if scope is not None:
         here: ColumnElement[bool] = FarmerRow.village_id.in_(scope) if scope else false()
         if held_to and held_to.standing == "no":

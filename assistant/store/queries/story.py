@@ -7,7 +7,9 @@ from sqlalchemy import ColumnElement, delete, select
 from sqlalchemy.orm import InstrumentedAttribute, Session, aliased
 
 from assistant.channel import Channel, Step
+from assistant.people import Officer
 from assistant.store import rows
+from assistant.store.queries.seen_calls import in_sight
 from assistant.store.tables import (
     CallRow,
     FarmerRow,
@@ -53,7 +55,12 @@ class Story:
             .limit(limit)
         )
         return tuple(
-            rows.value(Heard, row, answer=row.answer_text)
+            rows.value(
+                Heard,
+                row,
+                text="" if row.private else row.text,
+                answer=None if row.private else row.answer_text,
+            )
             for row in self._session.scalars(wanted)
         )
 
@@ -75,6 +82,7 @@ class Story:
             rows.value(
                 Sent,
                 row,
+                text="" if row.private else row.text,
                 at=row.accepted_at or row.created_at,
                 reached_at=row.delivered_at,
             )
@@ -155,21 +163,27 @@ class Story:
             for row, name in self._session.execute(wanted)
         )
 
-    def call(self, call_id: int) -> PastCall | None:
-        """One call for help, handled or not."""
-        found = self._calls(CallRow.id == call_id)
+    def call(
+        self,
+        call_id: int,
+        village_ids: Collection[int] | None = None,
+        officer: Officer | None = None,
+    ) -> PastCall | None:
+        """One call for help, handled or not, of some villages (None: of any); `officer`: as far
+        as they may see it, or were told of it."""
+        found = self._calls(CallRow.id == call_id, *in_sight(village_ids, officer))
         return found[0] if found else None
 
-    def calls_of(self, farmer_id: int) -> tuple[PastCall, ...]:
-        """All calls of a farmer, the latest first."""
-        return self._calls(CallRow.farmer_id == farmer_id)
+    def calls_of(self, farmer_id: int, officer: Officer | None = None) -> tuple[PastCall, ...]:
+        """All calls of a farmer that an officer may see, the latest first; no officer: all."""
+        return self._calls(CallRow.farmer_id == farmer_id, *in_sight(None, officer))
 
-    def _calls(self, which: object) -> tuple[PastCall, ...]:
+    def _calls(self, *which: ColumnElement[bool]) -> tuple[PastCall, ...]:
         wanted = (
             select(CallRow, FarmerRow, OfficerRow.name)
             .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
             .outerjoin(OfficerRow, OfficerRow.id == CallRow.handled_by)
-            .where(which)  # type: ignore[arg-type]  # what `==` of columns gives
+            .where(*which)
             .order_by(CallRow.at.desc(), CallRow.id.desc())
         )
         return tuple(

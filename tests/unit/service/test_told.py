@@ -1,11 +1,21 @@
 """Answers of a trouble talk are kept as codes and worded for who reads them."""
 
+import re
+from pathlib import Path
+
 import pytest
 
-from assistant.service.told import told
+import assistant
+from assistant.channel import Channel
+from assistant.dialogue.conversations.trouble import TROUBLE
+from assistant.dialogue.values import CallForHelp
+from assistant.service.alarm_kinds import ALARMS
+from assistant.service.effects import Scene, carry_out
+from assistant.service.told import ABOUT, told
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wording.message import Say
 from assistant.wording.render import Catalogue, render
+from tests.valley import AMINA, Valley
 
 ENGLISH = open_catalogue("en")
 
@@ -42,3 +52,27 @@ def test_each_officer_reads_their_own_language() -> None:
 def test_own_words_stay_own_words() -> None:
     """A number in them is no count of shoots."""
     assert told("officer", "46 fill").words == "46 fill"
+
+
+def test_every_call_that_the_code_can_make_has_words() -> None:
+    """What stands as the code of a call in the dialogue or the service, and the choices of the
+    talk about trouble."""
+    root = Path(assistant.__file__).parent
+    source = "".join(
+        path.read_text("utf-8")
+        for folder in ("dialogue", "service")
+        for path in (root / folder).rglob("*.py")
+    )
+    made = set(re.findall(r'(?:CallForHelp|RaiseAlarm|\bcall)\(\s*"(\w+)"', source))
+    problem = TROUBLE.questions["problem"]
+    assert {"seed", "leaves", "yellow"} <= made
+    chosen = {choice.code for choice in problem.choices}
+    assert made | chosen | ALARMS | {"question", "refused", "erase"} <= set(ABOUT)
+
+
+def test_a_call_without_words_is_not_kept(valley: Valley) -> None:
+    """It is a fault of ours, to be seen before a release."""
+    valley.enrol(AMINA)
+    with pytest.raises(KeyError), valley.house.store.work() as work:
+        scene = Scene(work, valley.house, AMINA, Channel.SMS, valley.now)
+        carry_out((CallForHelp("unheard of", "help"),), scene)

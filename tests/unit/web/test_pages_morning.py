@@ -7,7 +7,10 @@ from datetime import timedelta
 
 import pytest
 
+from assistant.dialogue.values import RaiseAlarm, SettleAlarm
 from assistant.gateways import signed_headers
+from assistant.people import Village
+from assistant.service.alarms.raising import raise_alarm, settle_alarm
 from assistant.web.app import create_app
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, ZAWADI, Valley
@@ -107,7 +110,7 @@ def test_an_answer_that_waits_stays_in_sight_until_it_leaves(
     _calls_in_the_night(valley)
     browser.open("/morning")
     shown = browser.send("/calls/1/answer", words="The new one.")
-    assert "1 call for help" in shown
+    assert "1 cry for help 0 calls for help" in shown
     assert "Asha wrote: The new one. Answered, leaves 05:30 Send it at once" in shown
     valley.leap("2 Jun 05:31")
     browser.sign_in()
@@ -387,3 +390,111 @@ def test_urea_that_was_advised_is_seen_until_a_visit(valley: Valley, browser: Br
     browser.open("/nurseries/1")
     browser.send("/nurseries/1/visit", on="2026-06-10", words="Greening again.")
     assert "urea advised" not in browser.open("/morning")
+
+
+# --- cries for help --------------------------------------------------------------------------
+
+
+def _cry(valley: Valley, kind: str, words: str, phone: str = AMINA) -> None:
+    """Somebody cries for help by text."""
+    with valley.house.store.work() as work:
+        raise_alarm(work, valley.house, phone, RaiseAlarm(kind, words), valley.now)
+    valley.send()
+
+
+def test_a_cry_for_help_stands_before_all_else(valley: Valley, browser: Browser) -> None:
+    """With who was told and when; people before beds."""
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "5 June")
+    _call(valley, AMINA, "Rats eat my seed")
+    _cry(valley, "lost", "goats ate it all")
+    _cry(valley, "poison", "my son <drank> it")
+    shown = browser.open("/morning")
+    assert "2 cries for help 1 call for help" in shown
+    order = [
+        shown.index(words) for words in ("my son &lt;drank&gt; it", "goats ate", "Rats eat")
+    ]
+    assert order == sorted(order)
+    assert "Asha was told at 08:00" in shown
+
+
+def test_a_cry_stays_until_a_person_says_what_was_done(
+    valley: Valley, browser: Browser
+) -> None:
+    """It is kept in the farmer's story; nobody more is told."""
+    valley.enrol(AMINA)
+    valley.add_officer(phone=LEAD, lead=True)
+    _cry(valley, "poison", "help")
+    assert "The next person is told at 08:10" in browser.open("/morning")
+    assert "Write in a few words what was done" in browser.send("/calls/1/closed", done="  ")
+    assert "1 cry for help" in browser.open("/morning")
+    shown = browser.send("/calls/1/closed", done="Rang her, the boy is at the post")
+    assert "It is closed" in shown and "cry for help" not in shown
+    assert "Done: Rang her, the boy is at the post" in browser.open("/farmers/1")
+    valley.leap(valley.now + timedelta(minutes=20))
+    assert valley.heard(LEAD) == []
+
+
+def test_a_stranger_who_cries_is_shown_to_the_lead_without_a_page(
+    valley: Valley, browser: Browser, new_browser: NewBrowser
+) -> None:
+    """By number, since nothing else is kept of them."""
+    valley.add_officer(phone=LEAD, lead=True)
+    give_password(valley, LEAD)
+    _cry(valley, "snake", "help", phone=BARAKA)
+    assert BARAKA not in browser.open("/morning")
+    lead = new_browser()
+    lead.sign_in(LEAD)
+    assert BARAKA in lead.open("/morning") and BARAKA not in lead.open("/farmers")
+
+
+def test_where_nobody_could_be_told_the_page_says_so(
+    valley: Valley, browser: Browser, new_browser: NewBrowser
+) -> None:
+    """The one officer there is cries himself."""
+    valley.enrol(OFFICER)
+    _cry(valley, "wound", "I cut my leg", phone=OFFICER)
+    shown = browser.open("/morning")
+    assert "I cut my leg" in shown and "was told at" in shown  # the officer of elsewhere
+
+
+def test_who_was_asked_whether_somebody_is_hurt_is_shown_with_what_they_said(
+    valley: Valley, browser: Browser
+) -> None:
+    """Before they answer, and after."""
+    valley.enrol(AMINA)
+    with valley.house.store.work() as work:
+        asks = RaiseAlarm("hurt", "dawa macho", sure=False)
+        raise_alarm(work, valley.house, AMINA, asks, valley.now)
+    assert "Asked whether somebody is hurt, no answer yet" in browser.open("/morning")
+    with valley.house.store.work() as work:
+        settle_alarm(work, valley.house, AMINA, SettleAlarm(hurt=True), valley.now)
+    assert "Says that somebody is hurt" in browser.open("/morning")
+
+
+def test_who_wants_to_die_is_shown_to_one_officer_and_the_lead(
+    valley: Valley, browser: Browser, new_browser: NewBrowser
+) -> None:
+    """Nowhere else: not this morning, not in the story, not among messages, by no link."""
+    third = "+447700900005"
+    valley.add_officer(_village(valley), phone=third)
+    give_password(valley, third)
+    valley.enrol(AMINA)
+    _cry(valley, "die", "I cannot go on")
+    shown = browser.open("/morning")
+    assert "I cannot go on" in shown and "Only the person who was told first" in shown
+    other = new_browser()
+    other.sign_in(third)
+    for page in ("/morning", "/farmers/1?whole=yes", "/messages", "/villages"):
+        assert "I cannot go on" not in other.open(page) and "die" not in other.open(page)
+    assert "cry for help" not in other.open("/morning")
+    other.send("/calls/1/closed", done="?")
+    assert other.page.status_code == 404
+    other.send("/calls/1/answer", words="?")
+    assert other.page.status_code == 404
+    assert "I cannot go on" in browser.open("/morning")
+
+
+def _village(valley: Valley) -> Village:
+    with valley.house.store.look() as work:
+        return work.people.villages()[0]

@@ -8,6 +8,9 @@ import pytest
 from assistant.alerts import Place
 from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
+from assistant.dialogue.values import Nearby
+from assistant.people import Village
+from assistant.service.nearby import KEYS
 from assistant.settings import SettingsError
 from assistant.wiring.programme import Programme, read_programme
 
@@ -58,6 +61,31 @@ def test_the_district_of_the_examples_has_a_name_and_all_places() -> None:
     assert read.name and {name for name, _ in read.villages} == set(read.places)
 
 
+def test_a_programme_says_whom_to_turn_to_and_a_villages_own_go_before(tmp_path: Path) -> None:
+    """What a village does not say is the programme's; blanks are closed up."""
+    text = (
+        'emergency = "07700  900999"\nhealth_post = "Post A"\nvet = "Vet 07700 900997"\n'
+        '[[village]]\nname = "Kijani"\nhealth_post = "Post B"\n[[village]]\nname = "Mtoni"\n'
+    )
+    book = programme(tmp_path, text).phonebook
+    own = Village(1, "kijani", "UTC")
+    assert book.of(own) == Nearby("07700 900999", "Post B", "Vet 07700 900997")
+    assert book.of(Village(2, "Mtoni", "UTC")).health_post == "Post A"
+    assert book.of(None, "Asha").officer == "Asha"
+
+
+def test_the_numbers_of_the_examples_are_fiction_and_say_demo() -> None:
+    """The ranges are Ofcom's for drama: 07700 900000 to 900999. Nobody may ring a real one."""
+    book = read_programme(DISTRICT).phonebook
+    said = [
+        getattr(each, key) for each in (book.programme, *book.villages.values()) for key in KEYS
+    ]
+    assert all(getattr(book.programme, key) for key in KEYS)
+    for each in filter(None, said):
+        number = "".join(ch for ch in each if ch.isdecimal())
+        assert "demo" in each and number.startswith("07700900") and len(number) == 11
+
+
 KIJANI = '[[village]]\nname = "Kijani"\n'
 BROKEN = {
     "a price that is none": ('price_per_segment = "dear"\ncurrency = "KES"\n', "0.80"),
@@ -77,6 +105,10 @@ BROKEN = {
     "codes that are none": (KIJANI + "codes = 3\n", 'codes = ["NAME=value"]'),
     "a code without a value": (KIJANI + 'codes = ["x"]\n', "no code x"),
     "a mistyped entry": (KIJANI + "lattitude = 1\n", "write latitude"),
+    "an emergency number without quotes": ("emergency = 112\n", 'write emergency = "number"'),
+    "an emergency number that is none": ('emergency = "the post"\n', "2 digits or more"),
+    "a vet without a number": (KIJANI + 'vet = "Asha"\n', "Kijani: vet: write vet"),
+    "a health post too long": (f'health_post = "{"x" * 41}"\n', "up to 40 characters"),
     "an entry of nowhere": ('colour = "green"\n', "colour is not known; known are name"),
 }
 
