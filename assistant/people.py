@@ -43,7 +43,7 @@ class Village:
 class Farmer:
     """One phone that raises nurseries. `language` is None until it was asked; `name` is what an
     office keeps, since a phone is never asked for it; `phone` is empty where the number has
-    gone to somebody else."""
+    gone to somebody else; since `paused_at` the daily texts rest, warnings go on."""
 
     id: int
     phone: str
@@ -52,6 +52,7 @@ class Farmer:
     consent_at: datetime | None
     stopped_at: datetime | None
     name: str | None = None
+    paused_at: datetime | None = None
 
 
 @dataclass(frozen=True)

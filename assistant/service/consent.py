@@ -82,7 +82,9 @@ def enrol_one(
         way: "page", "text" or "list".
     """
     work.enrolments.end_talks(farmer.phone)
-    kept = work.people.save_farmer(replace(farmer, consent_at=None, stopped_at=None))
+    kept = work.people.save_farmer(
+        replace(farmer, consent_at=None, stopped_at=None, paused_at=None)
+    )
     due = after_quiet(house, village.zone, now)
     work.enrolments.save(Enrolment(kept.id, who.officer_id, way, now, 1, due, wishes=wishes))
     post(work, house, letter_to(house, kept, who.called, due), now)
@@ -155,6 +157,7 @@ def forget(work: Work, phone: str, now: datetime) -> None:
     nobody enrolled, nothing but what the operator must not send twice."""
     work.outbox.withdraw(now, phone=phone)
     work.enrolments.end_talks(phone)
+    work.calls.forget_unread(phone)
     farmer = work.people.farmer(phone)
     if farmer is not None:
         note_answer(work, farmer, "no", now)

@@ -14,10 +14,11 @@ from assistant.dialogue.readers import shortened
 from assistant.people import Farmer
 from assistant.reminders.plan import local
 from assistant.reminders.values import Reminder, State
-from assistant.service.alarms.raising import raise_alarm, settle_alarm
+from assistant.service.alarms.raising import joins_private, raise_alarm, settle_alarm, writer
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
+from assistant.service.pausing import pause, resume
 from assistant.service.replan import save_and_plan
 from assistant.service.soaking import move_soaking
 from assistant.service.storms.drafts import issue_warning
@@ -31,6 +32,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording.message import Say, Slot
 
 ONE_DAY = timedelta(days=1)
+SAME_QUESTION = timedelta(hours=1)
 
 
 @dataclass(frozen=True)
@@ -68,6 +70,7 @@ def _enrol(change: v.Enrol, scene: Scene) -> None:
             village_id=change.village_id,
             consent_at=scene.now,
             stopped_at=None,
+            paused_at=None,
         )
     )
     note_answer(scene.work, scene.farmer(), "yes", scene.now)
@@ -102,13 +105,13 @@ def _stop(change: v.StopTexts, scene: Scene) -> None:
     scene.work.outbox.withdraw(scene.now, phone=scene.phone)
     farmer = scene.work.people.on_roll(scene.phone)
     if farmer is not None:
-        scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now))
+        scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now, paused_at=None))
         if farmer.consent_at is None:
             note_answer(scene.work, farmer, "stop", scene.now)
 
 
 def _start(change: v.StartTexts, scene: Scene) -> None:
-    scene.work.people.save_farmer(replace(scene.farmer(), stopped_at=None))
+    scene.work.people.save_farmer(replace(scene.farmer(), stopped_at=None, paused_at=None))
 
 
 def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:
@@ -146,7 +149,9 @@ def _ask_tomorrow(reminder: Reminder, scene: Scene) -> None:
 
 
 def _call(change: v.CallForHelp, scene: Scene) -> None:
-    farmer = scene.farmer()
+    farmer = writer(scene.work, scene.phone)
+    if change.about == "question" and _joined(change, farmer, scene):
+        return
     scene.work.calls.add(farmer.id, change.nursery_id, change.about, change.words, scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
     nursery = scene.work.nurseries.get(change.nursery_id) if change.nursery_id else None
@@ -162,6 +167,17 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
     says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
     urgent = change.about in URGENT or (change.about == "question" and _rains(scene, farmer))
     _notify(scene, farmer, (says, o.GO_SAFELY()) if urgent else (says,), urgent=urgent)
+
+
+def _joined(change: v.CallForHelp, farmer: Farmer, scene: Scene) -> bool:
+    """Adds a question to the one that was asked a moment ago, of which the officer knows."""
+    for call in scene.work.story.calls_of(farmer.id):
+        lately = call.at > scene.now - SAME_QUESTION
+        if call.about == change.about and call.handled_at is None and lately:
+            words = f"{call.words} / {change.words.strip()}"
+            scene.work.alarms.reword(call.id, call.about, words)
+            return True
+    return False
 
 
 def _rains(scene: Scene, farmer: Farmer) -> bool:
@@ -243,11 +259,27 @@ def _see_to(change: v.SeeTo, scene: Scene) -> None:
 
 
 def _note_unread(change: v.NoteUnread, scene: Scene) -> None:
-    farmer = scene.work.people.farmer(scene.phone)
-    language = (farmer.language if farmer else None) or scene.house.languages[0]
-    known = scene.work.people.officer(scene.phone) is not None
+    work, phone = scene.work, scene.phone
+    known = work.people.officer(phone) is not None
     text = without_any_code(change.text) if known else change.text
-    scene.work.calls.unread(language, change.asked, text, scene.now)
+    if joins_private(work, phone, text):
+        work.inbox.hide(scene.gateway_id)
+        return
+    farmer = work.people.on_roll(phone)
+    language = (farmer.language if farmer else None) or scene.house.languages[0]
+    farmer_id = farmer.id if farmer else None
+    work.calls.unread(language, change.asked, text, scene.now, phone, farmer_id)
+    if change.passed:
+        _call(v.CallForHelp("question", text), scene)
+
+
+def _pause(change: v.PauseTexts, scene: Scene) -> None:
+    if pause(scene.work, scene.phone, scene.now) is not None:
+        _call(v.CallForHelp("refused", change.words), scene)
+
+
+def _resume(change: v.ResumeTexts, scene: Scene) -> None:
+    resume(scene.work, scene.phone)
 
 
 _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
@@ -270,4 +302,6 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.SeeTo: _see_to,
     v.RaiseAlarm: _alarm,
     v.SettleAlarm: _settle,
+    v.PauseTexts: _pause,
+    v.ResumeTexts: _resume,
 }

@@ -91,6 +91,7 @@ def know(
         desk=_desk(work, house, officer, text, now) if officer else None,
         invited=invited(work, house, farmer),
         nearby=house.phonebook.of(village, _first_told(work, village_id, phone)),
+        unread=work.calls.unread_lately(phone, now - ONE_DAY),
         asked_if_hurt=asked(work, phone, now) is not None,
     )
 

@@ -12,7 +12,7 @@ from assistant.channel import Channel, Incoming, Screen, Step
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.officer import without_any_code, without_code
 from assistant.dialogue.turns import open_line, turn
-from assistant.dialogue.values import Focus, Kind, Known, RaiseAlarm, Text, Turn
+from assistant.dialogue.values import Focus, Kind, Known, NoteUnread, RaiseAlarm, Text, Turn
 from assistant.service.effects import Scene, carry_out
 from assistant.service.house import House
 from assistant.service.known import know
@@ -75,7 +75,7 @@ def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) ->
     focuses = tuple(text.focus for text in texts if text.focus is not None)
     known = know(work, house, incoming.phone, incoming.text, incoming.channel, focuses, now)
     outcome = turn(incoming.text, known)
-    _keep(work, house, outcome, incoming, now)
+    _keep(work, house, outcome, incoming, known, now)
     language = _language(outcome, known)
     private = _is_private(outcome)
     for text in _joined(house, outcome.texts, language):
@@ -94,10 +94,14 @@ def _joined(house: House, texts: tuple[Text, ...], language: str) -> tuple[Text,
     return tuple(found)
 
 
-def _keep(work: Work, house: House, outcome: Turn, incoming: Incoming, now: datetime) -> None:
+def _keep(
+    work: Work, house: House, outcome: Turn, incoming: Incoming, known: Known, now: datetime
+) -> None:
     work.talks.keep_session(incoming.phone, outcome.session, now)
     scene = Scene(work, house, incoming.phone, incoming.channel, now, incoming.gateway_id)
     carry_out(outcome.changes, scene)
+    if known.unread and not any(isinstance(each, NoteUnread) for each in outcome.changes):
+        work.calls.read_again(incoming.phone)
 
 
 def _is_private(outcome: Turn) -> bool:
@@ -144,7 +148,7 @@ def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) 
     focuses = (talk.focus,) if talk and talk.focus else ()
     known = know(work, house, incoming.phone, incoming.text, incoming.channel, focuses, now)
     outcome = turn(incoming.text, known) if talk else open_line(known)
-    _keep(work, house, outcome, incoming, now)
+    _keep(work, house, outcome, incoming, known, now)
     language = _language(outcome, known)
     for text in outcome.texts:
         if text.keep:

@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.people import Farmer
 from assistant.service.consent import SILENT_AFTER
+from assistant.service.pausing import UNSURE
 from assistant.store import Enrolment, Work
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_people as p
@@ -23,15 +24,20 @@ class Standing(StrEnum):
 
 
 def standing_says(farmer: Farmer, enrolment: Enrolment | None, zone: str) -> Say | None:
-    """How a farmer stands, in words; None for one who has simply agreed."""
+    """How a farmer stands, in words; None for one who has simply agreed and gets all texts."""
     here = ZoneInfo(zone)
     if not farmer.phone:
         return p.NO_NUMBER()
     if enrolment and enrolment.answer == "no" and farmer.consent_at is None:
         at = enrolment.answered_at or enrolment.asked_at
         return p.SAID_NO_ON(date=at.astimezone(here).date())
+    if enrolment and enrolment.answer == UNSURE and farmer.consent_at is None:
+        at = enrolment.answered_at or enrolment.asked_at
+        return p.UNSURE_SINCE(date=at.astimezone(here).date())
     if farmer.stopped_at is not None:
         return w.STOPPED_SINCE(date=farmer.stopped_at.astimezone(here).date())
+    if farmer.paused_at is not None:
+        return p.PAUSED_SINCE(date=farmer.paused_at.astimezone(here).date())
     if farmer.consent_at is not None:
         return None
     if enrolment is None:

@@ -62,6 +62,7 @@ class FarmerRow(Base):
     consent_at: Mapped[datetime | None]
     stopped_at: Mapped[datetime | None]
     name: Mapped[str | None]
+    paused_at: Mapped[datetime | None]  # the daily texts rest, warnings go on
 
 
 class OfficerRow(Base):
@@ -288,3 +289,6 @@ class UnreadRow(Base):
     asked: Mapped[str]
     text: Mapped[str]
     at: Mapped[datetime]
+    phone: Mapped[str | None] = mapped_column(index=True)  # none: of who wants nothing kept
+    farmer_id: Mapped[int | None] = mapped_column(ForeignKey("farmer.id"), index=True)
+    lately: Mapped[bool] = mapped_column(default=False)  # nothing of the phone was read since

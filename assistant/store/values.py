@@ -101,13 +101,16 @@ class Unheard:
 
 @dataclass(frozen=True)
 class Unread:
-    """A reply that could not be read, kept without the phone it came from."""
+    """A reply that could not be read; `phone` and `farmer` are none where its writer wants
+    nothing kept, `farmer` also where nobody enrolled them."""
 
     id: int
     language: str
     asked: str
     text: str
     at: datetime
+    phone: str | None = None
+    farmer: Farmer | None = None
 
 
 @dataclass(frozen=True)

@@ -18,8 +18,8 @@ OPEN, WORKING, DONE = "open", "working", "done"  # how far an office's list has 
 class Enrolment:
     """A farmer whom somebody else put on the roll; no officer means the command line.
 
-    `way` is "list", "page" or "text"; `answer` "yes", "no", "stop", or None where there is
-    none yet.
+    `way` is "list", "page" or "text"; `answer` "yes", "no", "stop", "unsure" (may not want to
+    be asked), or None where there is none yet.
     """
 
     farmer_id: int
@@ -43,8 +43,8 @@ class Listed:
 
     @property
     def refused(self) -> bool:
-        """Whether they said no."""
-        return self.enrolment is not None and self.enrolment.answer == "no"
+        """Whether they said no, or what may be one: they are not asked again."""
+        return self.enrolment is not None and self.enrolment.answer in ("no", "unsure")
 
 
 @dataclass(frozen=True)

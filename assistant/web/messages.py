@@ -2,7 +2,7 @@
 
 from decimal import Decimal
 
-from flask import Blueprint, abort, request
+from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service.desk.messages import Wanted, Which, messages, messages_by_month
@@ -48,8 +48,6 @@ def pages(desk: Desk) -> Blueprint:
             language=request.args.get("language"),
             before=asked_number("before"),
         )
-        if model is None:
-            abort(404)
         return desk.page("unread.html", model=model, b=words)
 
     return found

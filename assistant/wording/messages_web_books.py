@@ -83,7 +83,7 @@ TEXT = Message("Text", note="Head of a column: the words of a text.")
 
 UNREAD = Message("Replies that could not be read", note="Heading and link.")
 UNREAD_WHY = Message(
-    "They help to mend the lists of words. No phone number is kept with them.",
+    "Ring or write to whoever needs an answer. They also help to mend the lists of words.",
     note="Under that heading.",
 )
 NO_UNREAD = Message("Every reply could be read.", note="An empty list.")

@@ -31,6 +31,7 @@ TIMES_OF = Message(
     "Times are those of {zone}.",
     note="Above a list of what was done; {zone} names a time zone, as Africa/Nairobi.",
 )
+LAST_MESSAGES = Message("Last messages", note="Opens the last few messages of a phone.")
 EARLIER_MESSAGES = Message(
     "Earlier messages", note="Link under the last few messages of a farmer."
 )

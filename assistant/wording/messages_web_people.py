@@ -280,6 +280,13 @@ WHAT_HAPPENED = Message("What happened?", note="Label of choices: a number passe
 ASKED_ON = Message("asked {date}, no answer yet", note="About a farmer.")
 ASKED_TWICE = Message("asked twice, last {date}; never answered", note="About a farmer.")
 SAID_NO_ON = Message("said no {date}", note="About a farmer.")
+UNSURE_SINCE = Message(
+    "may not want texts, not asked again since {date}", note="About a farmer who was asked."
+)
+PAUSED_SINCE = Message(
+    "daily texts rest since {date}: ring and ask",
+    note="About a farmer who wrote what may be a wish for no more texts.",
+)
 ENROLLED_BY = Message("Enrolled by {officer} on {date}.", note="About a farmer.")
 ENROLLED_AT_DESK = Message("Enrolled by the office on {date}.", note="About a farmer.")
 STANDING = Message("Agreement", note="Label of a list: who agreed to texts.")

@@ -28,10 +28,10 @@ def raise_alarm(
     Raises:
         KeyError: a kind that has no words.
     """
-    writer = _writer(work, phone)
-    standing = _standing(work, writer, change, now)
+    who = writer(work, phone)
+    standing = _standing(work, who, change, now)
     if standing is None:
-        alarm = _begun(work, house, writer, change, now)
+        alarm = _begun(work, house, who, change, now)
         if change.sure:
             tell(work, house, alarm, now)
         return
@@ -82,7 +82,7 @@ def joins_private(work: Work, phone: str, words: str) -> bool:
     return bool(standing)
 
 
-def _writer(work: Work, phone: str) -> Farmer:
+def writer(work: Work, phone: str) -> Farmer:
     """Whoever has this phone; of a stranger nothing is kept but the number."""
     known = work.people.farmer(phone)
     return known or work.people.save_farmer(Farmer(0, phone, None, None, None, None))

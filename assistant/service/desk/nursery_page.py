@@ -90,6 +90,7 @@ class Person:
     today: date
     agreed_on: date | None = None
     stopped_on: date | None = None
+    paused_on: date | None = None
     more_messages: bool = False
     roots: tuple[Say, ...] = ()
     hush: Hush | None = None
@@ -163,7 +164,7 @@ def _person(
     name = sight.zone(farmer.village_id, house.zone)
     zone = ZoneInfo(name)
     limit = MOST_MESSAGES if whole else MESSAGES_SHOWN
-    messages = _messages(work, farmer, zone, limit + 1)
+    messages = last_messages(work, farmer, zone, limit + 1)
     return Person(
         farmer=farmer,
         village=sight.village(farmer.village_id),
@@ -171,6 +172,7 @@ def _person(
         messages=messages[:limit],
         agreed_on=_day(farmer.consent_at, zone),
         stopped_on=_day(farmer.stopped_at, zone),
+        paused_on=_day(farmer.paused_at, zone),
         more_messages=not whole and len(messages) > limit,
         roots=roots(work, farmer, name),
         calls=tuple(_calls(work, sight, farmer, zone)),
@@ -244,7 +246,9 @@ def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Ite
 # --- messages --------------------------------------------------------------------------------
 
 
-def _messages(work: Work, farmer: Farmer, zone: ZoneInfo, limit: int) -> tuple[Message, ...]:
+def last_messages(
+    work: Work, farmer: Farmer, zone: ZoneInfo, limit: int
+) -> tuple[Message, ...]:
     """The last messages both ways, the latest first, over every number while it was theirs."""
     found: list[Message] = []
     for phone, since, until in spans(work, farmer):

@@ -1,14 +1,27 @@
-"""Replies that could not be read, kept without the phone they came from, to mend word lists."""
+"""Replies that could not be read, with who wrote them: to answer, and to mend word lists."""
 
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from datetime import datetime
 from zoneinfo import ZoneInfo
 
+from assistant.people import Farmer, Village
+from assistant.service.desk.nursery_page import Message, last_messages
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.store import Unread
+from assistant.store import Unread, Work
 
 PAGE_LINES = 50
+MESSAGES_SHOWN = 4
+
+
+@dataclass(frozen=True)
+class UnreadLine:
+    """One reply in local time, who wrote it where that is known, and what passed last."""
+
+    reply: Unread
+    farmer: Farmer | None
+    village: Village | None
+    messages: tuple[Message, ...]
 
 
 @dataclass(frozen=True)
@@ -17,25 +30,41 @@ class UnreadPage:
 
     counts: dict[str, int]
     language: str | None
-    lines: tuple[Unread, ...]
+    lines: tuple[UnreadLine, ...]
     older: int | None
 
 
 def unread_replies(
     house: House, sight: Sight, *, language: str | None = None, before: int | None = None
-) -> UnreadPage | None:
-    """For the lead, who has word lists mended; None for anybody else, since what was typed may
-    be of any village."""
-    if not sight.officer.is_lead:
-        return None
+) -> UnreadPage:
+    """Those of an officer's villages; a lead sees all, also of numbers that nobody enrolled."""
+    scope = sight.scope()
     with house.store.look() as work:
-        counts = work.ledger.unread_by_language()
+        counts = work.ledger.unread_by_language(scope)
         chosen = language if language in counts else None
-        lines = work.ledger.unread(PAGE_LINES + 1, language=chosen, before=before)
-    older = lines[PAGE_LINES - 1].id if len(lines) > PAGE_LINES else None
-    return UnreadPage(counts, chosen, tuple(_here(lines[:PAGE_LINES], house)), older)
+        found = work.ledger.unread(PAGE_LINES + 1, language=chosen, before=before, scope=scope)
+        lines = tuple(_lines(work, house, sight, found[:PAGE_LINES]))
+    older = found[PAGE_LINES - 1].id if len(found) > PAGE_LINES else None
+    return UnreadPage(counts, chosen, lines, older)
 
 
-def _here(lines: Iterable[Unread], house: House) -> Iterator[Unread]:
-    zone = ZoneInfo(house.zone)
-    return (replace(each, at=each.at.astimezone(zone)) for each in lines)
+def _lines(
+    work: Work, house: House, sight: Sight, found: tuple[Unread, ...]
+) -> list[UnreadLine]:
+    shown: set[int] = set()
+    lines = []
+    for each in found:
+        farmer = each.farmer
+        zone = ZoneInfo(sight.zone(farmer.village_id if farmer else None, house.zone))
+        messages: tuple[Message, ...] = ()
+        if farmer is not None and farmer.id not in shown:  # once, beside the latest
+            shown.add(farmer.id)
+            messages = last_messages(work, farmer, zone, MESSAGES_SHOWN)
+        village = sight.village(farmer.village_id) if farmer else None
+        lines.append(UnreadLine(_here(each, zone), farmer, village, messages))
+    return lines
+
+
+def _here(each: Unread, zone: ZoneInfo) -> Unread:
+    at: datetime = each.at.astimezone(zone)
+    return replace(each, at=at)

@@ -93,12 +93,41 @@ class Calls:
             for call, farmer, nursery, text in self._session.execute(wanted)
         )
 
-    def unread(self, language: str, asked: str, text: str, at: datetime) -> None:
-        """Keeps a reply that could not be read, without whose it was."""
-        self._session.add(UnreadRow(language=language, asked=asked, text=text, at=at))
+    def unread(
+        self,
+        language: str,
+        asked: str,
+        text: str,
+        at: datetime,
+        phone: str | None = None,
+        farmer_id: int | None = None,
+    ) -> None:
+        """Keeps a reply that could not be read, with whose it was."""
+        row = UnreadRow(language=language, asked=asked, text=text, at=at)
+        row.phone, row.farmer_id, row.lately = phone, farmer_id, True
+        self._session.add(row)
         self._session.flush()
 
+    def unread_lately(self, phone: str, since: datetime) -> int:
+        """How many replies of a phone could not be read after a time and after the last that
+        could."""
+        wanted = select(func.count()).select_from(UnreadRow)
+        lately = UnreadRow.phone == phone, UnreadRow.lately, UnreadRow.at > since
+        return self._session.scalar(wanted.where(*lately)) or 0
+
+    def read_again(self, phone: str) -> None:
+        """A reply of this phone was read: those before it are no longer the last."""
+        lately = update(UnreadRow).where(UnreadRow.phone == phone, UnreadRow.lately)
+        self._session.execute(lately.values(lately=False))
+
+    def forget_unread(self, phone: str) -> None:
+        """What could not be read of a phone stays, to mend word lists; not whose it was."""
+        theirs = update(UnreadRow).where(UnreadRow.phone == phone)
+        self._session.execute(theirs.values(phone=None, farmer_id=None, lately=False))
+
     def unread_list(self) -> tuple[Unread, ...]:
-        """Replies that could not be read, the oldest first."""
+        """Replies that could not be read, the oldest first, without the farmers."""
         wanted = select(UnreadRow).order_by(UnreadRow.at, UnreadRow.id)
-        return tuple(rows.value(Unread, row) for row in self._session.scalars(wanted))
+        return tuple(
+            rows.value(Unread, row, farmer=None) for row in self._session.scalars(wanted)
+        )

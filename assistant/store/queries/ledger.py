@@ -22,6 +22,7 @@ from sqlalchemy import (
 from sqlalchemy.orm import Session
 
 from assistant.channel import Channel, Step
+from assistant.store import rows
 from assistant.store.queries.day_counts import DayCounts
 from assistant.store.queries.spans import Span as Span
 from assistant.store.queries.spans import in_villages, one_of
@@ -106,25 +107,39 @@ class Ledger:
 
     # --- what could not be read --------------------------------------------------------------
 
-    def unread_by_language(self) -> dict[str, int]:
-        """How many replies could not be read, by language, most first."""
+    def unread_by_language(self, scope: Collection[int] | None = None) -> dict[str, int]:
+        """How many replies could not be read, by language, most first: of farmers of these
+        villages; None is everybody."""
         count = func.count()
         wanted = select(UnreadRow.language, count).group_by(UnreadRow.language)
+        if scope is not None:
+            wanted = wanted.join(FarmerRow, FarmerRow.id == UnreadRow.farmer_id)
+            wanted = wanted.where(FarmerRow.village_id.in_(scope))
         ordered = wanted.order_by(count.desc(), UnreadRow.language)
         return {language: number for language, number in self._session.execute(ordered)}
 
     def unread(
-        self, limit: int, *, language: str | None = None, before: int | None = None
+        self,
+        limit: int,
+        *,
+        language: str | None = None,
+        before: int | None = None,
+        scope: Collection[int] | None = None,
     ) -> tuple[Unread, ...]:
-        """Replies that could not be read, the latest first."""
+        """Replies that could not be read, the latest first; `scope` as above."""
         row = UnreadRow
-        wanted = select(row.id, row.language, row.asked, row.text, row.at)
+        wanted = select(row, FarmerRow).outerjoin(FarmerRow, FarmerRow.id == row.farmer_id)
+        if scope is not None:
+            wanted = wanted.where(FarmerRow.village_id.in_(scope))
         if language is not None:
             wanted = wanted.where(row.language == language)
         if before is not None:
             wanted = wanted.where(row.id < before)
         found = self._session.execute(wanted.order_by(row.id.desc()).limit(limit))
-        return tuple(Unread(*each) for each in found)
+        return tuple(
+            rows.value(Unread, each, farmer=rows.farmer(farmer) if farmer else None)
+            for each, farmer in found
+        )
 
 
 def _number(which: ColumnElement[bool], value: Any = 1) -> ColumnElement[int]:

@@ -114,6 +114,7 @@ class People:
         row.phone, row.language = farmer.phone or f"{rows.NO_PHONE}{row.id}", farmer.language
         row.village_id = farmer.village_id
         row.consent_at, row.stopped_at = farmer.consent_at, farmer.stopped_at
+        row.paused_at = farmer.paused_at
         row.name = farmer.name
         self._session.flush()
         if first_known:

@@ -250,13 +250,14 @@ def _by_time() -> Select[ReminderRow]:
 
 
 def _wanted(state: State) -> Select[ReminderRow]:
-    """Reminders of open nurseries of farmers who want texts, by phone."""
+    """Reminders of open nurseries of farmers who want daily texts, by phone."""
     return (
         select(ReminderRow)
         .join(NurseryRow, NurseryRow.id == ReminderRow.nursery_id)
         .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
         .where(ReminderRow.state == state, NurseryRow.closed.is_(False))
         .where(FarmerRow.stopped_at.is_(None), FarmerRow.consent_at.is_not(None))
+        .where(FarmerRow.paused_at.is_(None))
         .order_by(FarmerRow.phone, ReminderRow.due_at, ReminderRow.id)
     )
 

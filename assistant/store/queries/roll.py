@@ -91,7 +91,8 @@ def _bed(id: int, farmer_id: int, label: str, name: str | None, sow_date: date) 
 
 @dataclass(frozen=True)
 class HeldTo:
-    """Only farmers who stand in one way: "agreed", "asked", "silent", "no" or "stopped".
+    """Only farmers who stand in one way: "agreed", "asked", "silent", "no" (or may not want to
+    be asked again) or "stopped".
 
     officer_id:    whose refusals count for "no", where no village is kept of them any more
     silent_before: a second asking from before it was never answered
@@ -111,7 +112,7 @@ def _standing(held_to: HeldTo) -> list[ColumnElement[bool]]:
         "agreed": [agreed, wants],
         "asked": waits,
         "silent": [*waits, _enrolled(*late)],
-        "no": [~agreed, _enrolled(EnrolmentRow.answer == "no")],
+        "no": [~agreed, _enrolled(EnrolmentRow.answer.in_(("no", "unsure")))],
         "stopped": [~wants],
     }
     return terms.get(held_to.standing, [])

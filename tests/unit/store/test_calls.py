@@ -37,9 +37,21 @@ def test_an_officer_sees_the_calls_of_their_villages_only(
         assert len(work.calls.open()) == 2
 
 
-def test_unread_replies_are_kept_without_their_phone(store: Store, now: datetime) -> None:
-    """They teach the readers; whose they were does not matter."""
+def test_unread_replies_are_kept_with_who_wrote_them(
+    store: Store, farmer: Farmer, now: datetime
+) -> None:
+    """And counted until one of that phone is read, or somebody wants nothing kept."""
     with store.work() as work:
-        work.calls.unread("sw", "plan.area", "nusu shamba hivi", now)
-        (unread,) = work.calls.unread_list()
+        work.calls.unread("sw", "plan.area", "nusu shamba hivi", now, farmer.phone, farmer.id)
+        assert work.calls.unread_lately(farmer.phone, now - timedelta(days=1)) == 1
+        assert work.calls.unread_lately("+447700900199", now - timedelta(days=1)) == 0
+        (unread,) = work.ledger.unread(9)
+        assert unread == Unread(
+            unread.id, "sw", "plan.area", "nusu shamba hivi", now, farmer.phone, farmer
+        )
+        assert work.ledger.unread(9, scope=[]) == ()
+        work.calls.read_again(farmer.phone)
+        assert work.calls.unread_lately(farmer.phone, now - timedelta(days=1)) == 0
+        work.calls.forget_unread(farmer.phone)
+        (unread,) = work.ledger.unread(9)
     assert unread == Unread(unread.id, "sw", "plan.area", "nusu shamba hivi", now)

@@ -109,8 +109,6 @@ def test_an_officer_sees_own_villages_only(lead: Valley, new_browser: NewBrowser
     assert AMINA in shown and BARAKA not in shown
     assert "Mto Mwanga" not in shown and "Officers and unknown" not in shown
     assert BARAKA not in officer.open("/messages?village=2&which=heard")
-    officer.open("/messages/unread")
-    assert officer.page.status_code == 404
 
 
 def test_a_text_of_who_moved_away_links_to_nobody(
@@ -178,8 +176,27 @@ def test_without_a_price_no_cost_is_shown(lead: Valley) -> None:
 
 
 def test_the_log_counts_replies_by_language(lead: Valley, browser: Browser) -> None:
-    """No phone stands beside a reply."""
+    """With the number to ring, the way to write, and what passed last."""
     lead.text(AMINA, "gobbledegook xyzzy")
     shown = browser.open("/messages/unread")
     assert "gobbledegook xyzzy" in shown and "English (" in shown
-    assert AMINA not in shown
+    assert AMINA in shown and "Last messages" in shown
+    assert 'href="/farmers/1#write"' in browser.page.text
+
+
+def test_officers_see_the_unread_replies_of_their_villages(
+    lead: Valley, new_browser: NewBrowser, browser: Browser
+) -> None:
+    """Those of numbers that nobody enrolled are the lead's."""
+    lead.enrol(BARAKA, village=2)
+    for phone, words in ((AMINA, "gobble aaa"), (BARAKA, "gobble bbb")):
+        lead.text(phone, words)
+    with lead.house.store.work() as work:
+        work.calls.unread("en", "", "gobble ccc", lead.now, "+447700900199")
+    officer = new_browser()
+    officer.sign_in(OFFICER)
+    shown = officer.open("/messages/unread")
+    assert "gobble aaa" in shown
+    assert "gobble bbb" not in shown and "gobble ccc" not in shown and BARAKA not in shown
+    shown = browser.open("/messages/unread")
+    assert all(f"gobble {end * 3}" in shown for end in "abc") and "+447700900199" in shown
