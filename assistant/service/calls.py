@@ -82,7 +82,7 @@ def calls(
     here = [each for each in unheard if each.state in (TextState.WAITING, TextState.CLAIMED)]
     lost = {each.call.id: each for each in unheard if each not in here}
     still_open = work.calls.open(scope, sight.officer)
-    ordered = _by_urgency((*still_open, *(each.call for each in lost.values())))
+    ordered = by_urgency((*still_open, *(each.call for each in lost.values())))
     alarms = [call for call in ordered if call.about in ALARMS]
     open_calls = [call for call in ordered if call.about not in ALARMS]
     shown = open_calls[:MOST_CALLS]
@@ -95,7 +95,8 @@ def calls(
     )
 
 
-def _by_urgency(calls: Iterable[Call]) -> list[Call]:
+def by_urgency(calls: Iterable[Call]) -> list[Call]:
+    """People who are hurt, then what is urgent, then the rest; the oldest first."""
     return sorted(
         calls, key=lambda call: (call.about not in CLIMBS, call.about not in URGENT, call.at)
     )
@@ -120,7 +121,7 @@ class _Found:
         """One call, with what became of its answer."""
         name = self._sight.zone(call.farmer.village_id, self._house.zone)
         zone, nursery = ZoneInfo(name), call.nursery
-        quiet = hush(self._house, name, self._now)
+        quiet = None if call.about in CLIMBS else hush(self._house, name, self._now)
         stage = _stage(unheard)
         waits = unheard is not None and stage is Stage.WAITS
         return CallCard(

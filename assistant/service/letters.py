@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.dialogue.values import Kind
 from assistant.people import Farmer
+from assistant.service.alarm_kinds import CLIMBS
 from assistant.service.alarms.ladder import seen_to
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
@@ -64,7 +65,8 @@ def write(
         if nursery is not None and nursery.farmer_id != farmer.id:
             return None
         about = Subject(farmer.id, nursery_id, farmer.village_id)
-        return Pen(work, house, sight, now).write(Act.WROTE, farmer, words, about, urgent)
+        how = Manner(urgent)
+        return Pen(work, house, sight, now).write(Act.WROTE, farmer, words, about, how)
 
 
 def answer_call(
@@ -78,8 +80,8 @@ def answer_call(
             return None
         pen = Pen(work, house, sight, now)
         farmer, about = call.farmer, _about(call)
-        private = call.about == PRIVATE
-        done = pen.write(Act.CALL_ANSWERED, farmer, words, about, urgent, call.id, private)
+        how = Manner(urgent, call.about in CLIMBS, call.about == PRIVATE)
+        done = pen.write(Act.CALL_ANSWERED, farmer, words, about, how, call.id)
         if isinstance(done, Posted):
             seen_to(work, call.id, now, sight.officer.id)
         return done
@@ -133,6 +135,19 @@ def _wrong(words: str) -> Unsent | None:
 
 
 @dataclass(frozen=True)
+class Manner:
+    """How words go: `urgent` ones in the quiet hours where the house allows it, those `at_once`
+    whatever it allows (somebody is hurt); `private` ones are shown on no page."""
+
+    urgent: bool = False
+    at_once: bool = False
+    private: bool = False
+
+
+PLAIN = Manner()
+
+
+@dataclass(frozen=True)
 class Pen:
     """An officer at writing, in one transaction."""
 
@@ -147,21 +162,18 @@ class Pen:
         farmer: Farmer,
         words: str,
         about: Subject,
-        urgent: bool,
+        how: Manner,
         call_id: int | None = None,
-        private: bool = False,
     ) -> Posted | Unsent:
         """Sends the officer's own words, and keeps them and a line of the trail, which does not
-        tell what is `private`."""
+        tell what is private."""
         said = " ".join(words.split())
         wrong = _wrong(said) or why_not(farmer)
         if wrong is not None:
             return wrong
         officer = self.sight.officer
         says = o.FROM_OFFICER(officer=officer.name, words=said)
-        text, posted = self.send(
-            farmer, (says,), about.nursery_id, urgent=urgent, private=private
-        )
+        text, posted = self.send(farmer, (says,), about.nursery_id, how)
         self.work.story.add_own_words(
             officer.id,
             farmer.id,
@@ -171,7 +183,7 @@ class Pen:
             nursery_id=about.nursery_id,
             call_id=call_id,
         )
-        note(self.work, officer.id, act, self.now, about, "" if private else said)
+        note(self.work, officer.id, act, self.now, about, "" if how.private else said)
         return posted
 
     def send(
@@ -179,13 +191,11 @@ class Pen:
         farmer: Farmer,
         says: tuple[Say, ...],
         nursery_id: int | None,
-        *,
-        urgent: bool = False,
-        private: bool = False,
+        how: Manner = PLAIN,
     ) -> tuple[OutboxText, Posted]:
         """Puts a text into the outbox; one that is not urgent waits for the morning."""
         zone = self.sight.zone(farmer.village_id, self.house.zone)
-        loud = urgent and self.house.urgent_breaks_quiet
+        loud = how.at_once or (how.urgent and self.house.urgent_breaks_quiet)
         due = self.now if loud else after_quiet(self.house, zone, self.now)
         letter = Letter(
             phone=farmer.phone,
@@ -196,7 +206,7 @@ class Pen:
             not_after=due + WORDS_LAST,
             nursery_id=nursery_id,
             urgent=loud,
-            private=private,
+            private=how.private,
         )
         text = post(self.work, self.house, letter, self.now)
         local = due.astimezone(ZoneInfo(zone))

@@ -10,11 +10,12 @@ from assistant.dialogue.officer import after_code
 from assistant.dialogue.officer_tell import LEAST_DIGITS, numbers_in
 from assistant.dialogue.values_tell import Addressee, SeeTo, SeveralCalled, TellFarmer
 from assistant.people import Farmer, Officer, read_phone
+from assistant.service.alarm_kinds import CLIMBS
 from assistant.service.alarms.ladder import seen_to
 from assistant.service.audit import Act, Subject, note
-from assistant.service.calls import UNHEARD_FOR
+from assistant.service.calls import UNHEARD_FOR, by_urgency
 from assistant.service.house import House
-from assistant.service.letters import Pen, why_not
+from assistant.service.letters import Manner, Pen, why_not
 from assistant.service.sight import Sight, sight_of
 from assistant.service.texts import hush
 from assistant.service.told import URGENT
@@ -84,7 +85,8 @@ def _addressee(
     now: datetime,
 ) -> Addressee:
     quiet = hush(house, sight.zone(farmer.village_id, house.zone), now)
-    waits = quiet is not None and not (quiet.may_break and _is_urgent(calls))
+    breaks = _is_hurt(calls) or (quiet and quiet.may_break and _is_urgent(calls))
+    waits = quiet is not None and not breaks
     return Addressee(
         farmer_id=farmer.id,
         name=farmer.name or "",
@@ -100,6 +102,11 @@ def _is_urgent(calls: tuple[Call, ...]) -> bool:
     return any(call.about in URGENT for call in calls)
 
 
+def _is_hurt(calls: tuple[Call, ...]) -> bool:
+    """Whether somebody is: then no setting holds an answer back."""
+    return any(call.about in CLIMBS for call in calls)
+
+
 # --- changes ---------------------------------------------------------------------------------
 
 
@@ -112,13 +119,14 @@ def tell_farmer(
     if sight is None or farmer is None:
         return
     calls = _calls_of(_called(work, sight, now), farmer)
-    first = min(calls, key=lambda call: (call.about not in URGENT, call.at), default=None)
+    first = by_urgency(calls)[0] if calls else None
     nursery_id = first.nursery.id if first and first.nursery else None
     about = Subject(farmer.id, nursery_id, farmer.village_id)
     act = Act.CALL_ANSWERED if first else Act.WROTE
-    pen, urgent = Pen(work, house, sight, now), _is_urgent(calls)
     private = any(call.about == PRIVATE for call in calls)
-    pen.write(act, farmer, change.words, about, urgent, first.id if first else None, private)
+    how = Manner(_is_urgent(calls), _is_hurt(calls), private)
+    pen, call_id = Pen(work, house, sight, now), first.id if first else None
+    pen.write(act, farmer, change.words, about, how, call_id)
     for call in calls:
         seen_to(work, call.id, now, sight.officer.id)
         if call is not first:

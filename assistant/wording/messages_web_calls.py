@@ -50,6 +50,10 @@ NEXT_AT = Message(
     "The next person is told at {time}",
     note="Nobody has answered yet; {time} is a time of day.",
 )
+FIRST_AT = Message(
+    "An officer is told at {time}",
+    note="If the farmer does not answer; {time} is a time of day.",
+)
 NOBODY_TOLD = Message("Nobody could be told yet", note="There is no officer to tell.")
 ASKED_IF_HURT = Message(
     "Asked whether somebody is hurt, no answer yet", note="The farmer was asked by text."

@@ -391,3 +391,15 @@ def _says(monkeypatch: pytest.MonkeyPatch, *changes: Change) -> None:
         return found if desk else replace(found, changes=changes)  # type: ignore[type-var]
 
     monkeypatch.setattr(receive, "turn", turn)
+
+
+def test_an_officers_answer_to_somebody_hurt_does_not_wait_for_the_morning(
+    office: Valley,
+) -> None:
+    """Whatever the setting says."""
+    office.house = replace(office.house, urgent_breaks_quiet=False)
+    office.leap("1 Jun 23:30")
+    cry(office, RaiseAlarm("snake", "help"))
+    office.text(OFFICER, f"TELL {CODE} 0101 Lie still, the car comes")
+    office.text(OFFICER, "1")
+    assert "the car comes" in office.heard(AMINA)[-1]
