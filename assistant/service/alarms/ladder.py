@@ -38,8 +38,9 @@ def _rank(officer: Officer, village_id: int | None) -> tuple[bool, bool, int]:
 
 
 def first_told(work: Work, village_id: int | None, phone: str) -> Officer | None:
-    """The person whom an alarm of this phone would reach first."""
-    return next(iter(rungs(work, village_id, "hurt", phone)), None)
+    """The person whom an alarm of this phone would reach first; asked for at every text, so
+    the others are not read."""
+    return work.people.nearest_officer(village_id, phone)
 
 
 def tell(work: Work, house: House, alarm: Alarm, now: datetime) -> None:

@@ -3,7 +3,7 @@
 import unicodedata
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import or_, select
+from sqlalchemy import and_, case, exists, or_, select
 from sqlalchemy.orm import Session
 
 from assistant.people import Farmer, Officer, Village
@@ -165,6 +165,21 @@ class People:
             .order_by(OfficerRow.phone)
         )
         return tuple(map(self._officer, found.all()))
+
+    def nearest_officer(self, village_id: int | None, but: str) -> Officer | None:
+        """Whom to tell first of a village: who serves it, else a lead, else anybody, in the
+        order in which they joined; not the one with the phone `but`."""
+        serves = exists().where(
+            OfficerVillageRow.officer_id == OfficerRow.id,
+            OfficerVillageRow.village_id == village_id,
+        )
+        near = case(
+            (and_(serves, ~OfficerRow.is_lead), 0), (serves, 1), (OfficerRow.is_lead, 2)
+        )
+        wanted = select(OfficerRow).where(_OPEN, OfficerRow.phone != but)
+        nearest = wanted.order_by(near.is_(None), near, OfficerRow.id).limit(1)
+        row = self._session.scalar(nearest)
+        return self._officer(row) if row else None
 
     def add_officer(
         self,

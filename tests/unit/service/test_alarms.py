@@ -9,6 +9,7 @@ import pytest
 from assistant.channel import Channel, Fate, Handover
 from assistant.dialogue.values import Change, RaiseAlarm, SettleAlarm
 from assistant.people import Village
+from assistant.service.alarms.ladder import first_told, rungs
 from assistant.service.effects import Scene, carry_out
 from assistant.service.known import know
 from assistant.service.told import ABOUT
@@ -403,3 +404,28 @@ def test_an_officers_answer_to_somebody_hurt_does_not_wait_for_the_morning(
     office.text(OFFICER, f"TELL {CODE} 0101 Lie still, the car comes")
     office.text(OFFICER, "1")
     assert "the car comes" in office.heard(AMINA)[-1]
+
+
+@pytest.mark.parametrize("village", [1, 2, None])
+@pytest.mark.parametrize("phone", [AMINA, OFFICER, ELSEWHERE])
+def test_a_text_names_the_person_who_is_told_first(
+    office: Valley, village: int | None, phone: str
+) -> None:
+    """As the ladder begins."""
+    with office.house.store.look() as work:
+        (first, *_) = rungs(work, village, "hurt", phone)
+        assert first_told(work, village, phone) == first
+
+
+def test_where_there_is_nobody_no_person_is_named(valley: Valley, kijani: Village) -> None:
+    """So that no text promises one."""
+    valley.enrol(AMINA)
+    assert _nearby(valley) == ""
+    valley.add_officer(kijani)
+    assert _nearby(valley) == f"Asha {OFFICER}"
+
+
+def _nearby(valley: Valley) -> str:
+    with valley.house.store.work() as work:
+        known = know(work, valley.house, AMINA, "", Channel.SMS, (), valley.now)
+    return known.nearby.officer
