@@ -125,6 +125,10 @@ def _call(work: Work, sight: Sight, call_id: int) -> PastCall | None:
 
 
 def _about(call: PastCall) -> Subject:
+    """What the trail tells of a call: of a private one not the village, whose story all its
+    officers read."""
+    if call.about == PRIVATE:
+        return Subject(call.farmer.id)
     return Subject(call.farmer.id, call.nursery_id, call.farmer.village_id)
 
 

@@ -208,6 +208,16 @@ def _is_over(outcome: Turn) -> bool:
 # --- failure ---------------------------------------------------------------------------------
 
 
+def _hand_on(work: Work, house: House, incoming: Incoming, now: datetime) -> None:
+    """Words that our own fault kept from being read may be a cry for help: a person reads
+    them. Keys and an officer's texts are not handed on."""
+    said = incoming.text.strip()
+    if not any(ch.isalpha() for ch in said) or work.people.officer(incoming.phone):
+        return
+    scene = Scene(work, house, incoming.phone, incoming.channel, now, incoming.gateway_id)
+    carry_out((NoteUnread("", _kept_text(work, incoming), passed=True),), scene)
+
+
 def _apologise(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     with house.store.work() as work:
         work.lock(incoming.phone)
@@ -215,6 +225,7 @@ def _apologise(house: House, incoming: Incoming, now: datetime) -> Screen | None
         if not seen.new:
             return seen.answer
         work.inbox.mark_failed(incoming.gateway_id)
+        _hand_on(work, house, incoming, now)
         farmer = work.people.farmer(incoming.phone)
         language = (farmer.language if farmer else None) or house.languages[0]
         sorry = Text((m.SORRY_TROUBLE(),))

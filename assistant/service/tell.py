@@ -121,9 +121,9 @@ def tell_farmer(
     calls = _calls_of(_called(work, sight, now), farmer)
     first = by_urgency(calls)[0] if calls else None
     nursery_id = first.nursery.id if first and first.nursery else None
-    about = Subject(farmer.id, nursery_id, farmer.village_id)
-    act = Act.CALL_ANSWERED if first else Act.WROTE
     private = any(call.about == PRIVATE for call in calls)
+    about = Subject(farmer.id, nursery_id, None if private else farmer.village_id)
+    act = Act.CALL_ANSWERED if first else Act.WROTE
     how = Manner(_is_urgent(calls), _is_hurt(calls), private)
     pen, call_id = Pen(work, house, sight, now), first.id if first else None
     pen.write(act, farmer, change.words, about, how, call_id)
@@ -160,6 +160,8 @@ def _looks(
 
 
 def _noted(work: Work, sight: Sight, call: Call, now: datetime) -> None:
-    nursery_id = call.nursery.id if call.nursery else None
-    about = Subject(call.farmer.id, nursery_id, call.farmer.village_id)
+    about = Subject(call.farmer.id)
+    if call.about != PRIVATE:  # all officers of a village read its story
+        nursery_id = call.nursery.id if call.nursery else None
+        about = Subject(call.farmer.id, nursery_id, call.farmer.village_id)
     note(work, sight.officer.id, Act.CALL_HANDLED, now, about)

@@ -191,6 +191,20 @@ def test_a_failing_talk_apologises_keeps_the_message_and_is_logged(
     assert broken.text(AMINA, "0.4 ha") == [like(m.ASK_GERMINATION)]
 
 
+def test_what_our_fault_kept_from_being_read_goes_to_a_person(
+    broken: Valley, kijani: Village
+) -> None:
+    """It may be a cry for help; a key that was pressed is none."""
+    broken.add_officer(kijani)
+    broken.text(AMINA, "crash", gateway_id="bad")
+    (notice,) = broken.heard(OFFICER)
+    assert notice == like(o.HELP_NOTICE) and '"crash"' in notice
+    with broken.house.store.look() as work:
+        assert [(call.about, call.words) for call in work.calls.open()] == [
+            ("question", "crash")
+        ]
+
+
 def test_a_failing_talk_that_is_repeated_stays_quiet(broken: Valley) -> None:
     """One apology is enough."""
     broken.text(AMINA, "crash", gateway_id="bad")

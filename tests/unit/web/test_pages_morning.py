@@ -488,11 +488,15 @@ def test_who_wants_to_die_is_shown_to_one_officer_and_the_lead(
     for page in ("/morning", "/farmers/1?whole=yes", "/messages", "/villages"):
         assert "I cannot go on" not in other.open(page) and "die" not in other.open(page)
     assert "cry for help" not in other.open("/morning")
+    browser.send("/calls/1/answer", words="I come to you now")
+    for page in ("/villages/1", "/farmers/1?whole=yes", "/messages"):
+        shown = other.open(page)
+        assert "I come to you now" not in shown and "answered a call" not in shown
     other.send("/calls/1/closed", done="?")
     assert other.page.status_code == 404
     other.send("/calls/1/answer", words="?")
     assert other.page.status_code == 404
-    assert "I cannot go on" in browser.open("/morning")
+    assert "I come to you now" in browser.open("/farmers/1")
 
 
 def _village(valley: Valley) -> Village:
