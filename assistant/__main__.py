@@ -23,6 +23,7 @@ _COMMANDS = {
     "catalogue": "catalogue:command",
     "check": "check:command",
     "backup": "backup:command",
+    "acts": "acts:command",
 }
 
 

@@ -24,7 +24,7 @@ from assistant.dialogue.turns import open_line, turn
 from assistant.people import Farmer, Village
 from assistant.store.codec import focus_json, read_focus, read_session, session_json
 from assistant.wording.render import render_all
-from tests.valley import AMINA, CATALOGUES, LEXICONS, NAIROBI
+from tests.valley import AMINA, CATALOGUES, EARS, LEXICONS, NAIROBI
 
 TODAY = date(2026, 6, 1)
 VILLAGES = (Village(1, "Kijani", NAIROBI), Village(2, "Mto Mwanga", NAIROBI))
@@ -70,6 +70,7 @@ class Phone:
                 channel=channel,
                 catalogue=CATALOGUES["en"],
                 lexicons=LEXICONS,
+                ears=EARS,
                 languages=("en", "sw"),
                 villages=VILLAGES,
             )

@@ -30,6 +30,7 @@ from assistant.service.receive import receive
 from assistant.service.tick import tick
 from assistant.store import Store
 from assistant.wiring.catalogues import open_catalogue
+from assistant.wiring.hearing import open_ears
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Message, Say
@@ -59,6 +60,7 @@ class Marked(NullTranslations):
 
 CATALOGUES = {"en": open_catalogue("en"), "sw": Catalogue("sw", Marked())}
 LEXICONS = open_lexicons(("en", "sw"))
+EARS = open_ears()
 
 Part = Message | Say | str | EllipsisType
 
@@ -322,6 +324,7 @@ def house_of(store: Store, zone: str = NAIROBI) -> House:
         store=store,
         catalogues=CATALOGUES,
         lexicons=LEXICONS,
+        ears=EARS,
         languages=("en", "sw"),
         zone=zone,
         region=None,

@@ -7,6 +7,7 @@ from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
+from assistant.dialogue.endings_heard import HEARD_ENDINGS
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.endings_planting import PLANTING_ENDINGS
 from assistant.dialogue.endings_result import RESULT_ENDINGS
@@ -17,7 +18,7 @@ from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import Step, answer, ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
-from assistant.dialogue.items import answer_items, which_done
+from assistant.dialogue.items import answer_items, uncovered, which_done
 from assistant.dialogue.items_leaves import recounted
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.officer_tell import TELL_ENDINGS
@@ -40,7 +41,9 @@ ENDINGS: Mapping[str, e.Ending] = {
     **SOAKING_ENDINGS,
     **TIPS_ENDINGS,
     **TELL_ENDINGS,
+    **HEARD_ENDINGS,
     "!which_done": which_done,
+    "!uncovered": uncovered,
     "!recounted": recounted,
 }
 TRIES_ALONE = 3  # replies in a row that could not be read, before a person is offered

@@ -115,6 +115,9 @@ _PASSING = frozenset(
         talks.TELLING,
         talks.TELLING_LATER,
         talks.STOPPING,
+        talks.IF_HURT,
+        talks.IF_LOST,
+        talks.STOP_ALL,
     )
 )
 
@@ -234,6 +237,18 @@ def problem(session: Session | None, known: Known) -> Turn:
 def officer(session: Session | None, known: Known) -> Turn:
     """A person is wanted."""
     return opened(begin(talks.OFFICER, held=holds(session)), known)
+
+
+FEWEST_WORDS = 3  # of a wish for a person that says what for, too: "officer, my seed smells"
+
+
+def wants_person(text: str, known: Known) -> Turn:
+    """A person is wanted: told at once where the text says what for, else asked."""
+    if len(text.split()) < FEWEST_WORDS:
+        return officer(known.session, known)
+    passing = begin(talks.MENU, held=lasting(known.session))
+    noted = said(m.CALL_NOTED(words=shortened(text)))
+    return ended(passing, known, noted, changes=(call("officer", text, passing, known),))
 
 
 def language(session: Session | None, known: Known) -> Turn:

@@ -7,6 +7,7 @@ which, or names the nursery ("DONE B").
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import date, timedelta
+from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.rows import TASKS, Ask
@@ -33,12 +34,14 @@ from assistant.dialogue.values import (
 from assistant.reading import (
     Outcome,
     Reason,
+    is_accounted_for,
     read_choice,
     read_count,
     read_deeds,
     read_told,
     read_told_day,
 )
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
@@ -47,6 +50,7 @@ from assistant.wording.message import Message, Say
 DONE, NOT_YET = "done", "not_yet"
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
+FEWEST_LEAVES = 0.5  # less is a part of something else: "the fourth leaf is coming"
 LONGEST_DAY = 3  # words: "2 days ago", "on Monday", "yesterday"
 
 
@@ -109,14 +113,11 @@ def answer_items(
 def _answer_several(
     text: str, known: Known, items: tuple[Item, ...], digits: bool, held: Session | None
 ) -> Turn | None:
-    bare = text.strip().isdigit()
-    if not bare or digits:
-        for item in items:
-            # A count or a colour names its task by itself; 1 and 2 could be meant for any.
-            if ask_of(item) is not Ask.DONE and text.strip() not in ("1", "2"):
-                turn = _ANSWERS[ask_of(item)](text, known, item, digits, held)
-                if turn is not None:
-                    return turn
+    if digits and len(items) > 1 and text.strip() in ("1", "2"):
+        return _each_in_words(items, known, held)
+    named = _names_its_task(text, known, items, digits, held)
+    if named is not None:
+        return named
     said_so, when, rest = _done_when(text, known, digits)
     if said_so is None:
         return None
@@ -129,6 +130,26 @@ def _answer_several(
         return settle(doable[0], said_so, when, known, held)
     asked = begin(talks.WHICH, held=holds(held), answer=said_so)
     return opened(asked, known, *((t.WHICH_NOT(),) if said_so == NOT_YET else ()))
+
+
+def _names_its_task(
+    text: str, known: Known, items: tuple[Item, ...], digits: bool, held: Session | None
+) -> Turn | None:
+    """A count or a colour, which names its task by itself; 1 and 2 could be meant for any."""
+    if text.strip() in ("1", "2") or (text.strip().isdigit() and not digits):
+        return None
+    told = (
+        _ANSWERS[ask_of(item)](text, known, item, digits, held)
+        for item in items
+        if ask_of(item) is not Ask.DONE
+    )
+    return next((turn for turn in told if turn is not None), None)
+
+
+def _each_in_words(items: tuple[Item, ...], known: Known, held: Session | None) -> Turn:
+    """A bare digit to a text that asked two things could be meant for either."""
+    asked = tuple(say for item in items for say in once_more(item, known))
+    return Turn(held, (Text((aid.WHICH_OF_TWO(), *asked), Focus(items=items)),))
 
 
 def _done_or_not(text: str, known: Known, digits: bool) -> str | None:
@@ -202,9 +223,65 @@ def _answer_done(
     said_so, when, rest = _done_when(text, known, digits)
     if said_so is None:
         return None
-    if not _fits(item, read_deeds(rest, known.lexicon)):
+    told = read_deeds(rest, known.lexicon)
+    if item.task is TaskCode.UNCOVER_FLOOD:
+        return _answer_uncover(rest, told, said_so, when, known, item, held)
+    if not _fits(item, told):
         return _is_it_done(item, known, held)
     return settle(item, said_so, when, known, held)
+
+
+def _answer_uncover(
+    text: str,
+    told: frozenset[str],
+    said_so: str,
+    when: date | None,
+    known: Known,
+    item: Item,
+    held: Session | None,
+) -> Turn:
+    """The one text that asks a thing (are the shoots up?) and orders another: yes answers what
+    was asked, and not yet may be of either."""
+    done = told & TASKS[item.task].deeds
+    if said_so == DONE and not done and ("up" in told or _is_yes(text, known)):
+        nursery = _nursery(item, known)
+        asked = begin(
+            talks.UNCOVERED, held=holds(held), task=item_key(item), nursery=nursery.id
+        )
+        return opened(asked, known)
+    if said_so == DONE and not _fits(item, told):
+        return _is_it_done(item, known, held)
+    if said_so == NOT_YET and ("forgot" in told or _is_put_off(text, known)):
+        return _later(item, known, held)
+    return settle(item, said_so, when, known, held)
+
+
+def _is_yes(text: str, known: Known) -> bool:
+    reading = read_told(text, known.lexicon, digits=False)
+    return reading.value == "yes"
+
+
+def _is_put_off(text: str, known: Known) -> bool:
+    """Whether it will be done later, which says nothing of the shoots."""
+    reading = read_told(text, known.lexicon, digits=False)
+    return reading.reason is Reason.ROUGH
+
+
+def _later(item: Item, known: Known, held: Session | None) -> Turn:
+    """Asked again tomorrow; the bed is not said to be covered."""
+    _, says = _asked_again(_nursery(item, known), item, None, known)
+    return ended(_holder(held), known, said(says), changes=(AnswerItem(item, NOT_YET),))
+
+
+def uncovered(session: Session, known: Known) -> Turn:
+    """Whether a bed whose shoots are up has been uncovered and given water."""
+    key = str(session.answers["task"])
+    item = next((each for each in known.items if item_key(each) == key), None)
+    if item is None:
+        return ended(session, known, said(m.NOTHING_OPEN()))
+    if session.answers["answer"] == DONE:
+        return settle(item, DONE, None, known, session.held)
+    return _later(item, known, session.held)
 
 
 def _answer_colour(
@@ -215,7 +292,7 @@ def _answer_colour(
     colours = (("green", t.GREEN), ("yellow", t.YELLOW))
     names = [choice_names(code, label, known) for code, label in colours]
     reading = read_choice(text, names, known.lexicon)
-    if reading.value is None:
+    if reading.value is None or not _says_only(text, known, *chain.from_iterable(names)):
         return None
     nursery = _nursery(item, known)
     if reading.value == 0:
@@ -232,11 +309,18 @@ def _answer_leaves(
     reading = read_count(text, known.lexicon)
     if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
         return None
-    if is_another_kind(text, known):
+    if is_another_kind(text, known) or reading.value < FEWEST_LEAVES:
         return None
     if not digits and text.strip().isdigit():
         return None
+    if not _says_only(text, known):
+        return _is_it_done(item, known, held)
     return leaves(item, float(reading.value), known, held)
+
+
+def _says_only(text: str, known: Known, *names: str) -> bool:
+    """Whether every word is one of answers: a green bucket is no colour, goats no leaves."""
+    return is_accounted_for(text, known.lexicon, names)
 
 
 _Answer = Callable[[str, Known, Item, bool, Session | None], Turn | None]

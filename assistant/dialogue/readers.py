@@ -226,14 +226,20 @@ def _language(text: str, question: Question, session: Session, known: Known) -> 
     return _choice(text, question, session, known)
 
 
-_PLAIN = {"yes": "yes", "no": "change"}  # an answer in other words, and the choice it takes
+# An answer in other words, and the choices that it may take.
+_PLAIN = {
+    "yes": ("yes", "done"),
+    "no": ("no", "change", "not_yet"),
+    "done": ("done",),
+    "not_yet": ("not_yet",),
+}
 
 
 def _yes_or_no(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
     """ "Ok, that is right", or "no" where a summary may be changed."""
     reading = read_confirm(text, known.lexicon, digits=False)
-    meant = _PLAIN.get(reading.value or "")
-    choice = next((choice for choice in choices if choice.value == meant), None)
+    meant = _PLAIN.get(reading.value or "", ())
+    choice = next((choice for choice in choices if choice.value in meant), None)
     return Heard(reading.outcome, choice.value, choice.shown(known)) if choice else None
 
 

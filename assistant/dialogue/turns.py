@@ -1,7 +1,8 @@
 """One turn: a text and what is known, to the answers and the changes.
 
 In this order, and the first that understands the text has it:
-1. an officer's texts with a code; then STOP and START, which hold at any time;
+1. an officer's texts with a code; what the ear hears (`ear.py`: somebody hurt, a bed in
+   danger, a refusal, a wish for a person); then STOP and START, which hold at any time;
 2. the warning that an officer is about to send;
 3. the answers to a rain warning that is not answered yet, and what was open stands again;
 4. sign-up, where the phone is not enrolled;
@@ -15,6 +16,7 @@ from dataclasses import replace
 from assistant.agronomy.life.rows import Ask as TaskAsk
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
+from assistant.dialogue.accounted import is_accounted
 from assistant.dialogue.answering import (
     almost_stop,
     answer_open,
@@ -22,6 +24,7 @@ from assistant.dialogue.answering import (
     extra_word,
     sure_wish,
 )
+from assistant.dialogue.ear import hear_first
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
@@ -46,8 +49,8 @@ from assistant.reading import (
     Wish,
     in_danger,
     read_choice,
-    read_confirm,
     read_deeds,
+    read_told,
     read_wish,
 )
 from assistant.wording import messages_officer as o
@@ -56,7 +59,9 @@ from assistant.wording.day import DayWork, offer, work_says
 from assistant.wording.message import Say
 
 _WARNING_CHOICES = (("covered", m.W_COVERED), ("help", m.W_HELP))
-_FIRST = {talks.SIGNUP.name, *INVITED_TALKS}  # no other talk before somebody has agreed
+_HEARD = {talks.IF_HURT.name, talks.IF_LOST.name, talks.STOP_ALL.name}
+# No other talk before somebody has agreed.
+_FIRST = {talks.SIGNUP.name, *INVITED_TALKS, *_HEARD}
 LONGEST = 500  # characters of a text that are read; no answer to a question is longer
 
 Stage = Callable[[str, Known], Turn | None]
@@ -68,6 +73,7 @@ def turn(text: str, known: Known) -> Turn:
     known = replace(known, session=e.alive(known.session, known))
     stages: tuple[Stage, ...] = (
         _officer_text,
+        hear_first,
         _stop_or_start,
         _officer_talk,
         _warning,
@@ -174,7 +180,7 @@ def _officer_talk(text: str, known: Known) -> Turn | None:
 
 def _warning(text: str, known: Known) -> Turn | None:
     warning = known.warning
-    if warning is None or known.farmer is None:
+    if warning is None or known.farmer is None or _is_asked_by_ear(known):
         return None
     said_so = _said_of_warning(text, known, warning)
     if said_so is None:
@@ -183,6 +189,11 @@ def _warning(text: str, known: Known) -> Turn | None:
     change = AnswerWarning(warning.id, answer_code)
     passing = begin(talks.MENU, held=e.lasting(known.session))
     return e.ended(passing, known, e.said(message()), changes=(change,))
+
+
+def _is_asked_by_ear(known: Known) -> bool:
+    """Whether it was asked if somebody is hurt, or the like: a digit answers that first."""
+    return known.session is not None and known.session.conversation in _HEARD
 
 
 def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
@@ -197,25 +208,30 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     if sure_wish(text, known) is Wish.HELP:
         return 1
     chosen = read_choice(text, names, known.lexicon).value
-    if chosen is None and _answers_warning(text, known, warning) == "done":
+    if chosen is not None:
+        return chosen if text.strip().isdigit() or is_accounted(text, known) else None
+    said_so, sure = _answers_warning(text, known, warning)
+    if said_so == "done" and sure:
         covered = "cover" in read_deeds(text, known.lexicon)
         return 0 if covered or not known.items else None
-    return chosen
+    return None
 
 
-def _answers_warning(text: str, known: Known, warning: Standing) -> str | None:
-    """Done, yes, no or not yet, where the warning was asked last and no question since."""
+def _answers_warning(text: str, known: Known, warning: Standing) -> tuple[str | None, bool]:
+    """Done, yes, no or not yet, where the warning was asked last and no question since; and
+    whether the words say that and nothing else."""
     is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
     if warning.answer is not None or not is_last or e.lasting(known.session) is not None:
-        return None
-    return read_confirm(text, known.lexicon, digits=False).value
+        return None, False
+    reading = read_told(text, known.lexicon, digits=False)
+    return reading.value, reading.outcome is Outcome.UNDERSTOOD
 
 
 def _warning_again(text: str, known: Known, warning: Standing) -> Turn | None:
     """ "Not yet" or "ok" to a warning, or "done" where a task is open too: its two answers
     once more, since help may be wanted."""
     other_deeds = read_deeds(text, known.lexicon) - {"cover"}
-    if _answers_warning(text, known, warning) is None or other_deeds:
+    if _answers_warning(text, known, warning)[0] is None or other_deeds:
         return None
     return Turn(known.session, (warning_screen(known, warning),))
 

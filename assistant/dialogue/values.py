@@ -16,6 +16,7 @@ from assistant.dialogue.values_tell import Addressee as Addressee
 from assistant.dialogue.values_tell import SeeTo as SeeTo
 from assistant.dialogue.values_tell import SeveralCalled as SeveralCalled
 from assistant.dialogue.values_tell import TellFarmer as TellFarmer
+from assistant.hearing import Ears
 from assistant.people import Farmer, Officer, Village
 from assistant.reading import Lexicon
 from assistant.wording.message import Say
@@ -210,6 +211,7 @@ class Known:
     lexicons: Mapping[str, Lexicon]
     languages: tuple[str, ...]
     villages: tuple[Village, ...]
+    ears: Ears
     region: str | None = None
     farmer: Farmer | None = None
     nurseries: tuple[Nursery, ...] = ()
@@ -354,6 +356,7 @@ class ResumeTexts:
 class AnswerWarning:
     warning_id: int
     answer: str  # "covered" or "help"
+    words: str = ""  # the farmer's own, where they wrote any
 
 
 @dataclass(frozen=True)

@@ -129,6 +129,6 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.RAIN: _passing(e.rain),
     Wish.TODAY: _passing(e.today),
     Wish.QUANTITIES: _quantities,
-    Wish.OFFICER: _opening(e.officer),
+    Wish.OFFICER: e.wants_person,
     Wish.THANKS: _passing(_thanks),
 }

@@ -4,6 +4,7 @@ Readers take the text and the language's `Lexicon` (word lists that the wiring o
 a `Reading`. Nothing here raises on any text.
 """
 
+from assistant.reading.accounted import is_accounted_for
 from assistant.reading.areas import read_area
 from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
@@ -29,6 +30,7 @@ __all__ = [
     "Wish",
     "guess_language",
     "in_danger",
+    "is_accounted_for",
     "is_name",
     "language_named",
     "read_answer",

@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 
 from assistant.reading.outcomes import Reading, Reason, Wish, again, confirm, understood
-from assistant.reading.text.fold import LONGEST_REPLY, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.near import one_key_off
+from assistant.reading.text.rules import Rule
 from assistant.reading.text.spot import Item, items
 
 YES, NO, DONE, NOT_YET = "yes", "no", "done", "not_yet"
@@ -79,9 +80,19 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
 
 
 def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
-    """What a reply says was done, of `DEEDS`: "I have watered" says water; none for "done"."""
-    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, SORTS)
-    return frozenset(deed for i in row if i.sort is Sort.DEED for deed in i.key.split())
+    """What a reply tells, of `TOLD`: "I have watered" says water; none for "done"."""
+    found = read_tokens(text[:LONGEST_REPLY])
+    row = items(found, lexicon, SORTS)
+    by_phrase = {deed for i in row if i.sort is Sort.DEED for deed in i.key.split()}
+    by_rule = {code for code, _ in told_by_rule(found, lexicon)}
+    return frozenset(by_phrase | by_rule)
+
+
+def told_by_rule(found: tuple[Token, ...], lexicon: Lexicon) -> tuple[tuple[str, Rule], ...]:
+    """What is told in words that stand apart, of `TOLD`, each with the rule that says so."""
+    words = tuple(token for token in found if token.is_word or token.is_number)
+    strict = lexicon.is_tonal and bool(words) and words[0].with_accents
+    return tuple(lexicon.told.found(words, strict).items())
 
 
 def _number_word(row: tuple[Item, ...]) -> str | None:

@@ -8,16 +8,44 @@ what says nothing else.
 from dataclasses import replace
 from datetime import date
 
-from assistant.reading.confirms import FORGIVING, NOT_YET, SORTS, YES, read_confirm
+from assistant.reading.confirms import (
+    DONE,
+    FORGIVING,
+    NOT_YET,
+    SORTS,
+    YES,
+    read_confirm,
+    told_by_rule,
+)
 from assistant.reading.dates import read_date
-from assistant.reading.outcomes import Outcome, Reading, Reason
-from assistant.reading.text.fold import read_tokens
-from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.outcomes import Outcome, Reading, Reason, understood
+from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
+from assistant.reading.text.lexicon import DEEDS, Lexicon, Sort
 from assistant.reading.text.spot import Item, items
 
 _FIRM = (Sort.DONE, Sort.DEED, Sort.NOT_YET)
 _TICKS = "✅✔☑✓"
 _TALK = (Sort.FARM, Sort.SEEDS, Sort.UNIT)  # "I have the seed", "no water"
+_MEASURES = frozenset(
+    {Sort.BESIDE, Sort.OTHER_UNIT, Sort.LITRE, Sort.LENGTH, Sort.CLOCK, Sort.ALL}
+)
+_COUNTED = _MEASURES | {Sort.FARM, Sort.SEEDS, Sort.UNIT}
+_PARTS = frozenset({Sort.FRACTION, Sort.DEAD, Sort.NONE})  # half of it, rotten: not done
+_AGAINST = frozenset(
+    {
+        Sort.NOT,
+        Sort.NO,
+        Sort.NOT_YET,
+        Sort.NOT_KNOWN,
+        Sort.COMING_VERB,
+        Sort.EDGE,
+        Sort.ROUGH,
+        Sort.RANGE,
+        Sort.SORRY,
+        *_PARTS,
+    }
+)
+_ROW = (*SORTS, *_TALK, *sorted(_MEASURES | _PARTS))
 _OF_DAYS = (
     Sort.DAY,
     Sort.EITHER_DAY,
@@ -44,12 +72,28 @@ _OF_DAYS = (
 
 def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     """As `read_confirm`; to be confirmed where other words stand beside the answer ("done with
-    ploughing", "no money for seed"), or where it only says that the text was read ("ok")."""
-    reading = read_confirm(text, lexicon, digits)
-    row = items(read_tokens(text), lexicon, (*SORTS, *_TALK), FORGIVING)
-    if reading.value is None or any(item.is_digits for item in row):
+    ploughing", "no money for seed"), or where it only says that the text was read ("ok").
+
+    What may stand beside a deed and says nothing of its own (straw, at dawn, 12 kg) is passed
+    over; a deed may be told in words that stand apart ("the seed is in water").
+    """
+    found = read_tokens(text[:LONGEST_REPLY])
+    row = items(found, lexicon, _ROW, FORGIVING)
+    if _tells_by_rule(found, row, lexicon):
+        return understood(DONE, lexicon.answers[DONE])
+    kept = _without_amounts(row)
+    left = text if len(kept) == len(row) else " ".join(item.spelt for item in kept)
+    reading = read_confirm(left, lexicon, digits)
+    if reading.value is None or any(item.is_digits for item in kept):
         return reading
-    if any(item.is_strange for item in row) or _only_talks(row) or _perhaps_another(row):
+    return _sure_or_not(reading, kept, lexicon)
+
+
+def _sure_or_not(
+    reading: Reading[str], row: tuple[Item, ...], lexicon: Lexicon
+) -> Reading[str]:
+    says_more = any(item.is_strange or item.sort in _PARTS for item in row)
+    if says_more or _only_talks(row) or _perhaps_another(row):
         return _unsure(reading, Reason.NOT_READ)
     if reading.outcome is Outcome.CONFIRM:
         put_off = reading.value == NOT_YET and reading.reason is Reason.ROUGH  # "tomorrow"
@@ -58,6 +102,38 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     if reading.value == YES and not _says_yes(row, lexicon):
         return _unsure(reading, Reason.ROUGH)
     return reading
+
+
+def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon) -> bool:
+    """Whether a deed is told in words that stand apart, and nothing else is said."""
+    rules = [rule for code, rule in told_by_rule(found, lexicon) if code in DEEDS]
+    if not rules or any(item.sort in _AGAINST for item in row) or _asks(row):
+        return False
+    kept = _without_amounts(row)
+    return all(
+        item.sort is not None
+        or not (item.is_strange or item.is_digits)
+        or any(rule.covers(token) for rule in rules for token in item.tokens)
+        for item in kept
+    )
+
+
+def _asks(row: tuple[Item, ...]) -> bool:
+    return any(item.is_mark("?") for item in row)
+
+
+def _without_amounts(row: tuple[Item, ...]) -> tuple[Item, ...]:
+    """Without what may stand beside a deed, and numbers that are of such a thing: 12 kg."""
+    return tuple(
+        item
+        for at, item in enumerate(row)
+        if item.sort not in _MEASURES and not (item.is_digits and _is_amount(row, at))
+    )
+
+
+def _is_amount(row: tuple[Item, ...], at: int) -> bool:
+    beside = row[max(at - 1, 0) : at] + row[at + 1 : at + 2]
+    return any(item.sort in _COUNTED for item in beside)
 
 
 def read_told_day(text: str, lexicon: Lexicon, today: date) -> date | None:

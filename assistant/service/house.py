@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from assistant.agronomy.work.costs import PriceList
 from assistant.alerts import Rules
 from assistant.channel import Tariff
+from assistant.hearing import Ears
 from assistant.reading import Lexicon
 from assistant.reminders.plan import Hours
 from assistant.service.nearby import Phonebook
@@ -40,6 +41,7 @@ class House:
     store: Store
     catalogues: Mapping[str, Catalogue]
     lexicons: Mapping[str, Lexicon]
+    ears: Ears
     languages: tuple[str, ...]
     zone: str
     region: str | None

@@ -73,6 +73,7 @@ def know(
         channel=channel,
         catalogue=house.catalogue(str(language) if language else None),
         lexicons=house.lexicons,
+        ears=house.ears,
         languages=house.languages,
         villages=work.people.villages(),
         region=house.region,

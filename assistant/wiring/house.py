@@ -21,6 +21,7 @@ from assistant.store import Store
 from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wiring.alerts import open_alert_rules
 from assistant.wiring.catalogues import open_catalogue
+from assistant.wiring.hearing import open_ears
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
@@ -80,6 +81,7 @@ def open_house(settings: Settings, store: Store) -> House:
         store=store,
         catalogues={code: open_catalogue(code) for code in settings.languages},
         lexicons=open_lexicons(),
+        ears=open_ears(),
         languages=settings.languages,
         zone=settings.zone,
         region=settings.region or None,

@@ -15,7 +15,9 @@ from babel import Locale
 from assistant.agronomy.units import UNIT_KEYS
 from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import read_tokens
-from assistant.reading.text.lexicon import DEEDS, Lexicon, Phrase, Sort, WishWords
+from assistant.reading.text.lexicon import DEEDS, TOLD, Lexicon, Phrase, Sort, WishWords
+from assistant.reading.text.near import Affixes
+from assistant.reading.text.rules import Rule, bound, read_rule
 
 _NUMBERS = frozenset(
     {
@@ -46,8 +48,9 @@ _GRAMMAR = (
     "mixes_english",
 )
 _SECTIONS = _KEYED | frozenset(
-    {"shown", "grammar", "words", "stop_not", "wishes", "choice", "danger"}
+    {"shown", "grammar", "words", "stop_not", "wishes", "choice", "danger", "told"}
 )
+_AFFIXES = ("prefixes", "suffixes")
 _SHOWN = ("locale", "decimal", "groups", "units", "answers", "wishes")
 _ANSWERS = ("yes", "no", "done", "not_yet")
 _DIGITS = "0123456789"
@@ -88,6 +91,7 @@ class _Draft:
     wishes: dict[Wish, WishWords] = field(default_factory=dict)
     choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
     danger: tuple[str, ...] = ()
+    told: list[tuple[str, Rule]] = field(default_factory=list)
     marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
 
     def section(self, table: _Table, name: str) -> _Table:
@@ -141,10 +145,11 @@ def read_word_list(
     _read_phrases(table, draft)
     _read_wishes(draft.section(table, "wishes"), draft)
     _read_choices(table.get("choice", {}), draft)
+    _read_told(table.get("told", {}), draft)
     _read_danger(table.get("danger", {}).get("words"), draft)
     shown, grammar = draft.section(table, "shown"), draft.section(table, "grammar")
     _check_shown(shown, draft)
-    for name in sorted(set(grammar) - set(_GRAMMAR)):
+    for name in sorted(set(grammar) - {*_GRAMMAR, *_AFFIXES}):
         draft.faults.append(f"[grammar] {name}: no such rule")
     if draft.faults:
         return None, tuple(draft.faults)
@@ -156,13 +161,20 @@ def read_word_list(
     if flags.pop("mixes_english") and english is not None:
         _add_english(draft, english)
     not_stop = draft.words(table.get("stop_not", {}).get("words", []), "[stop_not]", Wish.STOP)
-    return _frozen(language, shown, flags, draft, not_stop, own), ()
+    affixes = {name: _affixes(grammar.get(name, ())) for name in _AFFIXES}
+    return _frozen(language, shown, flags, affixes, draft, not_stop, own), ()
+
+
+def _affixes(listed: Sequence[str]) -> tuple[str, ...]:
+    folded = {token.text for text in listed for token in read_tokens(text)}
+    return tuple(sorted(folded, key=len, reverse=True))
 
 
 def _frozen(
     language: str,
     shown: _Table,
     flags: Mapping[str, bool],
+    affixes: Mapping[str, tuple[str, ...]],
     draft: _Draft,
     not_stop: tuple[Phrase, ...],
     own: frozenset[str],
@@ -182,6 +194,8 @@ def _frozen(
         wish_names=MappingProxyType({wish: shown["wishes"][wish.value] for wish in Wish}),
         wishes=MappingProxyType(draft.wishes),
         choices=MappingProxyType(draft.choices),
+        told=bound(draft.told),
+        affixes=Affixes(**affixes),
         stop_not=not_stop,
         danger=draft.danger,
         known=_known(draft),
@@ -277,6 +291,24 @@ def _read_choices(section: _Table, draft: _Draft) -> None:
             draft.faults.append(f"[choice] {code}: expected a list of words in quotes")
             continue
         draft.choices[code] = tuple(spellings)
+
+
+def _read_told(section: _Table, draft: _Draft) -> None:
+    """How what was done is told in words that stand apart: "seed + in water"."""
+    for code, lines in section.items():
+        if code not in TOLD:
+            draft.faults.append(f"[told] {code}: no such deed; known are {', '.join(TOLD)}")
+            continue
+        rules = [_rule(str(line), f"[told] {code}", draft) for line in lines]
+        draft.told += [(code, rule) for rule in rules if rule is not None]
+
+
+def _rule(line: str, place: str, draft: _Draft) -> Rule | None:
+    try:
+        return read_rule(line)
+    except ValueError as fault:
+        draft.faults.append(f"{place}: {fault}")
+        return None
 
 
 def _read_danger(spellings: object, draft: _Draft) -> None:

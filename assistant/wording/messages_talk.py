@@ -456,7 +456,8 @@ WARNING_WAIT = Message(
     segments=2,
 )
 WARNING_COVERED = Message(
-    "Noted: 1, covered or waiting. Stay safe.", note="Answer to 1 after a warning."
+    "Good, I noted it: covered, or sowing put off. Stay safe.",
+    note="Answer to 1 or to covered after a warning.",
 )
 WARNING_HELP = Message(
     "Noted: you need help. Your officer is told now. Stay safe and do not go out in the storm.",

@@ -6,6 +6,7 @@ from types import ModuleType
 
 from assistant.wording import (
     messages_alarms,
+    messages_aid,
     messages_care,
     messages_officer,
     messages_people,
@@ -35,6 +36,7 @@ from assistant.wording.message import Message, slots_of
 MODULES: Mapping[str, ModuleType] = {
     "talk": messages_talk,
     "tasks": messages_tasks,
+    "aid": messages_aid,
     "seed": messages_seed,
     "care": messages_care,
     "result": messages_result,

@@ -24,6 +24,7 @@ from assistant.wording.texts import Declared
 _DAY = date(2026, 6, 10)
 _YEARS = 7  # so that every day of the month meets every day of the week
 _VILLAGE = "Mtoni kwa Bibi Asha "  # 20 letters
+_POST = "Demo health post Mto Mwanga +447700900113"  # 41 letters
 _NAME = "Bondeni Juu "  # 12 letters, the longest name of a nursery
 
 
@@ -76,6 +77,10 @@ _SLOTS: Mapping[str, Values] = {
     "depth": Values(2.5),
     "delivered": _COUNT,
     "digit": Values(1),
+    "emergency": Values("+447700900112", ("demo +44 7700 900112",)),
+    "health_post": Values("Kijani clinic, +447700900113", (_POST,)),
+    "person": Values("Neema +447700900001", (_POST,)),
+    "vet": Values("Asha, +447700900114", (_POST,)),
     "digits": Values("0101"),
     "drain": _DATE,
     "drained": _DATE,

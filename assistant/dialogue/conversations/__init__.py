@@ -4,12 +4,14 @@ from collections.abc import Mapping
 
 from assistant.dialogue.conversations.dates import DATES, LEAVES
 from assistant.dialogue.conversations.emergence import EMERGENCE
+from assistant.dialogue.conversations.heard import IF_HURT, IF_LOST, STOP_ALL
 from assistant.dialogue.conversations.home import (
     CLOSE,
     LANGUAGE,
     MENU,
     OFFICER,
     STOPPING,
+    UNCOVERED,
     WHICH,
 )
 from assistant.dialogue.conversations.invited import ADDING, INVITED, INVITED_FREE
@@ -29,6 +31,8 @@ __all__ = [
     "CLOSE",
     "DATES",
     "EMERGENCE",
+    "IF_HURT",
+    "IF_LOST",
     "INVITED",
     "INVITED_FREE",
     "LANGUAGE",
@@ -46,10 +50,12 @@ __all__ = [
     "SIGNUP",
     "SOAKING",
     "STOPPING",
+    "STOP_ALL",
     "TABLES",
     "TELLING",
     "TELLING_LATER",
     "TROUBLE",
+    "UNCOVERED",
     "WHICH",
 ]
 
@@ -81,5 +87,9 @@ TABLES: Mapping[str, Conversation] = {
         PLANTING,
         RECOUNT,
         SOAKING,
+        IF_HURT,
+        IF_LOST,
+        STOP_ALL,
+        UNCOVERED,
     )
 }

@@ -1,6 +1,7 @@
 """The menu and the short talks that it leads to."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -122,6 +123,21 @@ WHICH = conversation(
         choices=(Choice("done", t.DONE), Choice("not_yet", t.NOT_YET)),
         goes={ANY: "!which_done"},
         help=m.HELP,
+        again=m.AGAIN_CHOICE,
+    ),
+)
+
+UNCOVERED = conversation(
+    "uncovered",
+    1,
+    Question(
+        "uncovered",
+        asks=aid.UP_SO_UNCOVER,
+        reads=Reads.CHOICE,
+        keeps="answer",
+        choices=(Choice("done", t.DONE), Choice("not_yet", t.NOT_YET)),
+        goes={ANY: "!uncovered"},
+        help=aid.UP_SO_UNCOVER,
         again=m.AGAIN_CHOICE,
     ),
 )

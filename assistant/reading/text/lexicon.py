@@ -6,6 +6,8 @@ from enum import StrEnum
 
 from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import Token, cut, fold, has_other_digits, unslip
+from assistant.reading.text.near import Affixes
+from assistant.reading.text.rules import RuleBook
 
 Phrase = tuple[str, ...]  # folded words
 
@@ -69,10 +71,13 @@ class Sort(StrEnum):
     COMING_VERB = "coming_verb"
     OTHER_CALENDAR = "other_calendar"
     FARM = "farm"  # field, plot, sowing: may stand around any answer
+    BESIDE = "beside"  # straw, on top, at dawn, with my wife: may stand beside what was done
 
 
 # What can be said to be done. The key of a phrase holds one or more, one space apart.
-DEEDS = frozenset("soak sow water cover uncover flood drain transplant fill".split())
+DEEDS = frozenset("soak sow water cover uncover flood drain transplant fill up".split())
+# What else can be told of the shoots and of oneself; neither is anything done.
+TOLD = DEEDS | {"not_up", "forgot"}
 
 
 @dataclass(frozen=True)
@@ -106,6 +111,8 @@ class Lexicon:
     is_tonal: bool  # an accent makes another word
     no_is_not: bool  # the word for "no" is "not" too: a comma makes the difference
     phrases: Mapping[Sort, Mapping[Phrase, str]]
+    told: RuleBook[str]  # of `TOLD`: how it is said in words that stand apart
+    affixes: Affixes  # of grammar: a slip is of the rest of a word
     marked: Mapping[tuple[Sort | Wish, Phrase], frozenset[Phrase]]  # with accents, if tonal
     unit_names: Mapping[str, tuple[str, str]]  # shown: one, many
     answers: Mapping[str, str]  # shown: yes, no, done, not_yet

@@ -6,6 +6,7 @@ words are let alone, the first letter must stand, and a rival as near is told.
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import TypeVar
 
 from rapidfuzz.distance import OSA
@@ -24,10 +25,43 @@ def slips_allowed(word: str) -> int:
     return next((slips for letters, slips in _SLIPS if len(word) >= letters), 0)
 
 
+@dataclass(frozen=True)
+class Affixes:
+    """Beginnings and ends of words that are grammar ("nime-", "-ndo"), the longest first. Two
+    words that share one are compared by what is left of them."""
+
+    prefixes: tuple[str, ...] = ()
+    suffixes: tuple[str, ...] = ()
+
+    def stems(self, word: str, spelling: str) -> tuple[str, str]:
+        """Both words without the beginning and the end of grammar that they share."""
+        start = next((p for p in self.prefixes if _share(p, word, spelling)), "")
+        word, spelling = word[len(start) :], spelling[len(start) :]
+        end = next((s for s in self.suffixes if _share_end(s, word, spelling)), "")
+        return word[: len(word) - len(end)], spelling[: len(spelling) - len(end)]
+
+
+def _share(start: str, word: str, spelling: str) -> bool:
+    return word.startswith(start) and spelling.startswith(start)
+
+
+def _share_end(end: str, word: str, spelling: str) -> bool:
+    return word.endswith(end) and spelling.endswith(end)
+
+
+NO_AFFIXES = Affixes()
+
+
 def nearest(
-    word: str, spellings: Mapping[str, V], wary: bool = False
+    word: str,
+    spellings: Mapping[str, V],
+    wary: bool = False,
+    affixes: Affixes = NO_AFFIXES,
 ) -> tuple[V, tuple[V, ...]] | None:
     """The meaning of the nearest spelling, and the other meanings that are too near to it.
+
+    `affixes`: beginnings and ends that count as no likeness; a word that is little else is
+    taken for no other.
 
     Another meaning is too near when it is as near, whatever its first letter, or one slip
     farther from a word with two slips or more (`wary`: from any word). None where no spelling
@@ -39,7 +73,7 @@ def nearest(
     found: dict[V, int] = {}
     for spelling, meaning in spellings.items():
         distance = _distance(word, spelling, allowed + 1)
-        if distance <= allowed + 1:
+        if distance <= allowed + 1 and _alike(word, spelling, distance, affixes):
             found[meaning] = min(distance, found.get(meaning, distance))
     if not found or min(found.values()) > allowed:
         return None
@@ -53,6 +87,14 @@ def nearest(
         and OSA.distance(word, spelling, score_cutoff=farthest) <= farthest
     )
     return best, tuple(dict.fromkeys(rivals))
+
+
+def _alike(word: str, spelling: str, distance: int, affixes: Affixes) -> bool:
+    """Whether the slips between two words are few for what is not grammar in them."""
+    stem, other = affixes.stems(word, spelling)
+    if (stem, other) == (word, spelling):
+        return True
+    return bool(stem and other) and stem[0] == other[0] and distance <= slips_allowed(other)
 
 
 def _distance(word: str, spelling: str, cutoff: int) -> int:

@@ -28,6 +28,11 @@ class Item:
         return " ".join(self.phrase)
 
     @property
+    def spelt(self) -> str:
+        """The words with their accents, one space apart."""
+        return " ".join(token.marked or token.text for token in self.tokens)
+
+    @property
     def phrase(self) -> Phrase:
         """The folded words."""
         return tuple(token.text for token in self.tokens)
@@ -175,7 +180,7 @@ def _single(token: Token, lexicon: Lexicon, forgiving: tuple[Sort, ...]) -> Item
         return plain
     # Another unit is another field, and "no" the contrary of "done".
     wary = Sort.UNIT in forgiving or Sort.NO in forgiving
-    hit = nearest(token.text, _spellings(lexicon, forgiving), wary)
+    hit = nearest(token.text, _spellings(lexicon, forgiving), wary, lexicon.affixes)
     if hit is None:
         return plain
     (sort, key), rivals = hit

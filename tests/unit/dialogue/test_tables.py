@@ -43,6 +43,8 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "emergence": {"nursery": 1, "shoots": 20},
     "result": {"nursery": 1},
     "soaking": {"nursery": 1},
+    "uncovered": {"nursery": 1, "task": "1:uncover_flood:2026-06-01"},
+    "if_lost": {"words": "all is gone"},
     "seed_used": {"season": 1, "label": "A", "practice": "mat", "seed": 9.1},
     "stopping": {"reading": "stop"},
     "invited": {"officer": "Asha"},

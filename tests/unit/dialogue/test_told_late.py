@@ -6,10 +6,11 @@ from datetime import date, timedelta
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.dialogue.values import Focus, Item
+from assistant.dialogue.values import Focus, Item, RaiseAlarm
 from assistant.reading import Outcome, read_told
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
@@ -133,6 +134,10 @@ def test_the_words_beside_the_digits_answer_too(language: str, asks: Message) ->
     ]
 
 
-def test_a_flood_in_plain_words_is_met_with_what_to_do() -> None:
+def test_a_flood_in_plain_words_reaches_a_person_at_once() -> None:
+    """The farmer hears of life first, and of the bed afterwards."""
     phone = Phone.enrolled(nursery(sow=day("8 Jun")), today=day("10 Jun"))
-    assert phone.hears("water is standing over the bed") == phone.hears("RAIN")
+    words = "water is standing over the bed"
+    person = aid.YOUR_OFFICER()
+    assert phone.hears(words) == [like(aid.DANGER_TOLD(person=person))]
+    assert phone.changes == [RaiseAlarm("danger", words, 1)]

@@ -1,0 +1,72 @@
+"""Whether every word of a text is accounted for as an answer to what is open."""
+
+from assistant.agronomy.life.rows import TASKS
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.engine import find
+from assistant.dialogue.lists import entries
+from assistant.dialogue.questions import Reads
+from assistant.dialogue.values import Known
+from assistant.reading import (
+    Outcome,
+    is_accounted_for,
+    is_name,
+    read_deeds,
+    read_told,
+    read_wish,
+)
+
+_MOST_WORDS_OF_A_WISH = 3
+
+
+def is_accounted(text: str, known: Known) -> bool:
+    """Whether a text is digits, words that answers are made of, names of what is offered, or a
+    short wish: then its words say what it means, and no weight is asked."""
+    if not any(sign.isalpha() for sign in text):
+        return True
+    names = (*_offered(known), *_named(known))
+    return is_accounted_for(text, known.lexicon, names) or _is_short_wish(text, known)
+
+
+def is_choice(text: str, known: Known) -> bool:
+    """Whether a text is one of the offered choices, in its words."""
+    return is_name(text, _offered(known))
+
+
+def tells_of_task(text: str, known: Known) -> bool:
+    """Whether a text tells that an open task was done, by its own deed and nothing else."""
+    deeds = read_deeds(text, known.lexicon)
+    if not any(deeds & TASKS[item.task].deeds for item in known.items):
+        return False
+    reading = read_told(text, known.lexicon, digits=False)
+    return reading.outcome is Outcome.UNDERSTOOD and reading.value == "done"
+
+
+def takes_words(known: Known) -> bool:
+    """Whether what is asked for are the person's own words."""
+    question = find(known.session, talks.TABLES) if known.session else None
+    return question is not None and question.reads is Reads.WORDS
+
+
+def _offered(known: Known) -> tuple[str, ...]:
+    """The choices of the open question, in all their words."""
+    session = known.session
+    question = find(session, talks.TABLES) if session else None
+    if session is None or question is None:
+        return ()
+    return tuple(
+        name
+        for each in entries(question, session, known)
+        for name in (str(each.value), *each.names, each.shown(known))
+    )
+
+
+def _named(known: Known) -> tuple[str, ...]:
+    """Villages, and what the farmer calls the nurseries."""
+    beds = (name for bed in known.nurseries for name in (bed.label, bed.called))
+    return (*(village.name for village in known.villages), *beds)
+
+
+def _is_short_wish(text: str, known: Known) -> bool:
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    short = len(text.split()) <= _MOST_WORDS_OF_A_WISH
+    return short and reading.outcome is Outcome.UNDERSTOOD

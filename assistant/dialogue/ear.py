@@ -1,0 +1,259 @@
+"""The ear, before everything else: what a text means decides before what was asked.
+
+`DECISIONS` is the table: for each moment and act, what is done when it was said in words that a
+rule knows, when the learned reader is sure, and when it is half sure. A test walks it; there is
+no default. An answer whose words are all accounted for is heard by the rules alone.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from enum import StrEnum
+from types import MappingProxyType
+
+from assistant.acts import Act
+from assistant.channel import Channel
+from assistant.dialogue import conversations as talks
+from assistant.dialogue import endings as e
+from assistant.dialogue.accounted import is_accounted, is_choice, takes_words, tells_of_task
+from assistant.dialogue.aid import aid_text, loss_text, person
+from assistant.dialogue.engine import begin
+from assistant.dialogue.values import (
+    AnswerWarning,
+    CallForHelp,
+    Change,
+    Decline,
+    Known,
+    PauseTexts,
+    RaiseAlarm,
+    StopTexts,
+    Text,
+    Turn,
+)
+from assistant.hearing import Certainty, Kind, Understood, understand
+from assistant.reading import guess_language
+from assistant.wording import messages_aid as aid
+from assistant.wording import messages_talk as m
+from assistant.wording.message import Say
+
+ORDER = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE, Act.PERSON)
+"""The acts that go before what was asked, the gravest first."""
+
+
+class Moment(StrEnum):
+    """Where a text comes in."""
+
+    OFFICER = "officer"  # an officer who raises no nursery
+    STRANGER = "stranger"  # has not agreed: sign-up, an invitation, a first text
+    STOPPED = "stopped"
+    WARNING = "warning"  # asked to cover, and has not answered
+    ASKED = "asked"  # a task or a question is open
+    FREE = "free"  # nothing is open
+
+
+class Deed(StrEnum):
+    """What is done with a text that was heard."""
+
+    COMFORT = "comfort"  # kind words, one named person told
+    AID = "aid"  # the emergency text of the kind, a person told at once
+    ASK_IF_HURT = "ask_if_hurt"
+    TELL_DANGER = "tell_danger"  # a person told at once, life first
+    NEEDS_HELP = "needs_help"  # the same, as the answer to the warning
+    ASK_IF_LOST = "ask_if_lost"
+    STOP = "stop"
+    DECLINE = "decline"
+    ASK_STOP = "ask_stop"
+    CALL = "call"  # a person is wanted
+    PASS = "pass"  # no business of the ear: what was asked decides
+
+
+Row = tuple[Deed, Deed, Deed]  # said, sure, half
+
+_COMFORT = (Deed.COMFORT, Deed.COMFORT, Deed.ASK_IF_HURT)
+_AID = (Deed.AID, Deed.AID, Deed.ASK_IF_HURT)
+_TOLD = (Deed.TELL_DANGER, Deed.TELL_DANGER, Deed.ASK_IF_LOST)
+_PASS = (Deed.PASS, Deed.PASS, Deed.PASS)
+_FARMER: Mapping[Act, Row] = MappingProxyType(
+    {
+        Act.DIE: _COMFORT,
+        Act.HARM: _AID,
+        Act.DANGER: _TOLD,
+        Act.REFUSE: (Deed.STOP, Deed.ASK_STOP, Deed.ASK_STOP),
+        Act.PERSON: (Deed.CALL, Deed.CALL, Deed.PASS),
+    }
+)
+
+DECISIONS: Mapping[Moment, Mapping[Act, Row]] = MappingProxyType(
+    {
+        Moment.OFFICER: {
+            Act.DIE: _COMFORT,
+            Act.HARM: (Deed.AID, Deed.PASS, Deed.PASS),
+            Act.DANGER: _PASS,
+            Act.REFUSE: _PASS,
+            Act.PERSON: _PASS,
+        },
+        Moment.STRANGER: {
+            Act.DIE: _COMFORT,
+            Act.HARM: _AID,
+            Act.DANGER: (Deed.TELL_DANGER, Deed.TELL_DANGER, Deed.PASS),
+            Act.REFUSE: (Deed.DECLINE, Deed.ASK_STOP, Deed.ASK_STOP),
+            Act.PERSON: _PASS,
+        },
+        Moment.STOPPED: {
+            Act.DIE: _COMFORT,
+            Act.HARM: _AID,
+            Act.DANGER: (Deed.TELL_DANGER, Deed.TELL_DANGER, Deed.PASS),
+            Act.REFUSE: _PASS,
+            Act.PERSON: (Deed.CALL, Deed.CALL, Deed.PASS),
+        },
+        Moment.WARNING: {
+            **_FARMER,
+            Act.DANGER: (Deed.NEEDS_HELP, Deed.NEEDS_HELP, Deed.NEEDS_HELP),
+        },
+        Moment.ASKED: _FARMER,
+        Moment.FREE: _FARMER,
+    }
+)
+
+
+def hear_first(text: str, known: Known) -> Turn | None:
+    """The turn for a text that must not wait for what was asked; None where what was asked
+    decides."""
+    heard = understand(text, known.ears, known.catalogue.language)
+    moment = moment_of(known)
+    plain = is_accounted(text, known)
+    for act in ORDER:
+        certainty = heard.certainty(act)
+        if certainty is None or (plain and certainty is not Certainty.SAID):
+            continue
+        if act in (Act.DANGER, Act.PERSON) and is_choice(text, known):
+            continue  # "flood" where it is one of the choices
+        if act is Act.DANGER and tells_of_task(text, known):
+            continue  # "I have flooded it" where that was asked
+        if certainty is Certainty.HALF and takes_words(known):
+            continue  # a person reads them in any case
+        deed = DECISIONS[moment][act][tuple(Certainty).index(certainty)]
+        if deed is not Deed.PASS:
+            return _DEEDS[deed](heard, known)
+    return None
+
+
+def moment_of(known: Known) -> Moment:
+    """Where a text comes in."""
+    farmer = known.farmer
+    if known.desk is not None and farmer is None:
+        return Moment.OFFICER
+    if farmer is None or farmer.consent_at is None:
+        return Moment.STRANGER
+    if farmer.stopped_at is not None:
+        return Moment.STOPPED
+    if known.warning is not None and known.warning.answer is None:
+        return Moment.WARNING
+    return Moment.ASKED if known.items or known.session else Moment.FREE
+
+
+# --- what is said ----------------------------------------------------------------------------
+
+
+def _comfort(heard: Understood, known: Known) -> Turn:
+    """Kind words and one named person; nothing of how, nothing of coming back."""
+    near = known.nearby
+    says = aid.DIE_HERE()
+    if near.emergency and heard.kind(Act.HARM) is not None and near.health_post:
+        says = aid.DIE_HURT(
+            emergency=near.emergency, health_post=near.health_post, person=person(known)
+        )
+    elif near.emergency:
+        says = aid.DIE(emergency=near.emergency, person=person(known))
+    return _told(heard, known, says, RaiseAlarm(Kind.DIE, heard.text))
+
+
+def _aid(heard: Understood, known: Known) -> Turn:
+    kind = heard.kind(Act.HARM) or Kind.HURT
+    return _told(heard, known, aid_text(kind, known.nearby), _alarm(kind, heard, known))
+
+
+def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
+    kind = Kind.DIE if heard.certainty(Act.DIE) else Kind.HURT
+    asked = begin(talks.IF_HURT, held=e.lasting(known.session))
+    change = replace(_alarm(kind, heard, known), sure=False)
+    return _in_their_words(e.opened(asked, known, changes=(change,)), heard, known)
+
+
+def _tell_danger(heard: Understood, known: Known) -> Turn:
+    kind = _loss(heard, known)
+    return _told(heard, known, loss_text(kind, known), _alarm(kind, heard, known))
+
+
+def _needs_help(heard: Understood, known: Known) -> Turn:
+    if known.warning is None:
+        raise LookupError("no warning stands that a cry could answer")
+    change = AnswerWarning(known.warning.id, "help", heard.text)
+    return _told(heard, known, aid.DANGER_TOLD(person=person(known)), change)
+
+
+def _ask_if_lost(heard: Understood, known: Known) -> Turn:
+    asked = begin(talks.IF_LOST, held=e.lasting(known.session), words=heard.text)
+    return e.opened(asked, known)
+
+
+def _stop(heard: Understood, known: Known) -> Turn:
+    if heard.kind(Act.REFUSE) is not Kind.ERASE:
+        return e.stop(known.session, known)
+    says = aid.ERASE_TOLD(person=person(known))
+    changes = (StopTexts(), CallForHelp("erase", heard.text))
+    return Turn(e.lasting(known.session), (e.said(says),), changes)
+
+
+def _decline(heard: Understood, known: Known) -> Turn:
+    return Turn(None, (e.said(m.NO_CONSENT()),), (Decline(),))
+
+
+def _ask_stop(heard: Understood, known: Known) -> Turn:
+    asked = begin(talks.STOP_ALL, held=e.lasting(known.session))
+    return e.opened(asked, known, changes=(PauseTexts(heard.text),))
+
+
+def _call(heard: Understood, known: Known) -> Turn:
+    return e.wants_person(heard.text, known)
+
+
+_DEEDS: Mapping[Deed, Callable[[Understood, Known], Turn]] = MappingProxyType(
+    {
+        Deed.COMFORT: _comfort,
+        Deed.AID: _aid,
+        Deed.ASK_IF_HURT: _ask_if_hurt,
+        Deed.TELL_DANGER: _tell_danger,
+        Deed.NEEDS_HELP: _needs_help,
+        Deed.ASK_IF_LOST: _ask_if_lost,
+        Deed.STOP: _stop,
+        Deed.DECLINE: _decline,
+        Deed.ASK_STOP: _ask_stop,
+        Deed.CALL: _call,
+    }
+)
+
+
+def _alarm(kind: Kind, heard: Understood, known: Known) -> RaiseAlarm:
+    only = known.nurseries[0].id if len(known.nurseries) == 1 else None
+    return RaiseAlarm(kind, heard.text, only)
+
+
+def _loss(heard: Understood, known: Known) -> Kind:
+    """Weather where a rule says so or a warning stands; else the bed alone."""
+    said = heard.kind(Act.DANGER)
+    return said or (Kind.DANGER if known.raining else Kind.LOST)
+
+
+def _told(heard: Understood, known: Known, says: Say, change: Change) -> Turn:
+    """One text and no other question; the talk that was open stays as it is. On a screen it
+    comes as a text too, to be kept."""
+    keep = known.channel is Channel.USSD
+    turn = Turn(known.session, (Text((says,), keep=keep),), (change,))
+    return _in_their_words(turn, heard, known)
+
+
+def _in_their_words(turn: Turn, heard: Understood, known: Known) -> Turn:
+    """In the language that was written, where nobody has said which it is to be."""
+    spoken = known.farmer is not None or known.session is not None
+    guess = None if spoken else guess_language(heard.text, known.lexicons)
+    return replace(turn, language=guess) if guess in known.languages else turn

@@ -1,0 +1,33 @@
+"""All that hears: the rules of every language and the learned table, opened by the wiring."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from assistant.acts import ActTable
+from assistant.hearing.kinds import Kind
+from assistant.reading.text.rules import RuleBook
+
+Place = tuple[Kind, bool]
+"""A kind, and whether the rule denies it ("nobody is hurt")."""
+
+
+@dataclass(frozen=True, eq=False)
+class Ear:
+    """One language's rules; `is_tonal`: its accents make other words."""
+
+    language: str
+    is_tonal: bool
+    book: RuleBook[Place]
+
+
+@dataclass(frozen=True, eq=False)
+class Ears:
+    """The rules of all languages, since nobody can be held to the one they enrolled in."""
+
+    table: ActTable
+    by_language: Mapping[str, Ear]
+
+    def own_first(self, language: str) -> Iterator[Ear]:
+        """Every language's, the person's own before the others."""
+        yield self.by_language[language]
+        yield from (ear for code, ear in self.by_language.items() if code != language)

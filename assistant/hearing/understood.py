@@ -1,0 +1,98 @@
+"""What a text means, read once: by rule where it must be exact, by weight where it can be."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from types import MappingProxyType
+
+from assistant.acts import Act, Weights
+from assistant.hearing.ears import Ear, Ears
+from assistant.hearing.kinds import HARMS, LOSSES, Kind
+from assistant.hearing.thresholds import HALF, SURE
+from assistant.reading.text.fold import Token, read_tokens
+
+
+class Certainty(StrEnum):
+    """How sure it is. A rule says it; a weight that is high enough to act on; one that is only
+    worth a question."""
+
+    SAID = "said"
+    SURE = "sure"
+    HALF = "half"
+
+
+_OF_ACT: Mapping[Act, frozenset[Kind]] = MappingProxyType(
+    {
+        Act.DIE: frozenset({Kind.DIE}),
+        Act.HARM: HARMS,
+        Act.DANGER: LOSSES,
+        Act.REFUSE: frozenset({Kind.REFUSE, Kind.ERASE}),
+        Act.PERSON: frozenset({Kind.PERSON}),
+    }
+)
+
+
+@dataclass(frozen=True)
+class Understood:
+    """One text, without the state it came in.
+
+    text:    as it was typed
+    said:    the kinds that a rule found, the first looked for first
+    denied:  kinds of which the text says that it is not so
+    weights: how likely each act is; they add up to 1
+    """
+
+    text: str
+    said: tuple[Kind, ...]
+    denied: frozenset[Kind]
+    weights: Weights
+
+    def certainty(self, act: Act) -> Certainty | None:
+        """How sure it is that the text is this act; None where nothing speaks for it."""
+        kinds = _OF_ACT.get(act, frozenset())
+        if any(kind in kinds for kind in self.said):
+            return Certainty.SAID
+        if kinds & self.denied:
+            return None
+        if self.weights[act] >= SURE.get(act, 2.0):
+            return Certainty.SURE
+        return Certainty.HALF if self.weights[act] >= HALF.get(act, 2.0) else None
+
+    def kind(self, act: Act) -> Kind | None:
+        """Which kind of the act a rule found; None where none did."""
+        kinds = _OF_ACT.get(act, frozenset())
+        return next((kind for kind in self.said if kind in kinds), None)
+
+    @property
+    def likeliest(self) -> Act:
+        """The act that weighs most."""
+        return max(self.weights, key=lambda act: self.weights[act])
+
+
+def understand(text: str, ears: Ears, language: str) -> Understood:
+    """Reads a text for what it means. Nothing here raises on any text.
+
+    Args:
+        language: the one that the person is spoken to in; every other is heard too
+    """
+    words = tuple(token for token in read_tokens(text) if token.is_word or token.is_number)
+    said: set[Kind] = set()
+    denied: set[Kind] = set()
+    for ear in ears.own_first(language):
+        if _may_be(ear, words, language):
+            found = ear.book.found(words, ear.is_tonal and words[0].with_accents)
+            denied |= {kind for kind, is_denied in found if is_denied}
+            said |= {kind for kind, is_denied in found if not is_denied}
+    return Understood(
+        text=text,
+        said=tuple(kind for kind in Kind if kind in said - denied),
+        denied=frozenset(denied),
+        weights=ears.table.weigh(text),
+    )
+
+
+def _may_be(ear: Ear, words: Sequence[Token], language: str) -> bool:
+    """Whether an ear should listen: words without accents are the words of a tonal language
+    only where that one is spoken."""
+    accented = any(token.with_accents for token in words)
+    return bool(words) and (accented or not ear.is_tonal or ear.language == language)

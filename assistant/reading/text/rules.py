@@ -1,0 +1,221 @@
+"""Exact rules for what a text means, written so that a speaker of the language can write them.
+
+    "snake/viper + bit/bitten"      a word of each group, in any order, not far apart
+    "river took/has taken | swept"  words that stand together; "/" between words for one place
+    "drown*"                        any word that begins so
+
+A rule is of folded words. In a language whose accents make other words (Vietnamese) a rule's
+accents count wherever the text has any.
+"""
+
+from collections import Counter, defaultdict
+from collections.abc import Hashable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Generic, TypeVar
+
+from assistant.reading.text.fold import Token, read_tokens
+
+WIDTH = 12  # words that a rule's groups may lie apart: a sentence, not a whole story
+STEM = 3  # letters that a beginning must have at least
+
+Name = TypeVar("Name", bound=Hashable)
+
+
+@dataclass(frozen=True)
+class Place:
+    """What may stand in one place of a rule.
+
+    words, stems: folded words, and beginnings of words
+    marked: those words with their accents, where they have any; the others as they are
+    marked_stems: likewise
+    """
+
+    words: frozenset[str]
+    stems: tuple[str, ...]
+    marked: frozenset[str]
+    marked_stems: tuple[str, ...]
+
+    def fits(self, token: Token, strict: bool) -> bool:
+        """Whether a word of a text may stand here; `strict`: with its accents, if any."""
+        if not strict:
+            return token.text in self.words or token.text.startswith(self.stems)
+        spellings = (token.marked, token.text)
+        return any(each in self.marked for each in spellings) or any(
+            each.startswith(self.marked_stems) for each in spellings
+        )
+
+
+Alternative = tuple[Place, ...]
+"""Words that stand together."""
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One group or several; the text holds one alternative of each."""
+
+    groups: tuple[tuple[Alternative, ...], ...]
+
+    def covers(self, token: Token) -> bool:
+        """Whether a word is one of the rule's own."""
+        return any(
+            place.fits(token, strict=False)
+            for group in self.groups
+            for alternative in group
+            for place in alternative
+        )
+
+
+Rules = tuple[Rule, ...]
+
+
+def read_rule(text: str) -> Rule:
+    """A rule from its written form.
+
+    Raises:
+        ValueError: a group or an alternative is empty, or a beginning is too short.
+    """
+    return Rule(tuple(_group(part) for part in text.split("+")))
+
+
+@lru_cache(maxsize=4096)
+def _group(part: str) -> tuple[Alternative, ...]:
+    return tuple(_alternative(each) for each in part.split("|"))
+
+
+def _alternative(part: str) -> Alternative:
+    written = part.split()
+    if not written:
+        raise ValueError(f"expected words between the signs, got {part!r}")
+    return tuple(place for each in written for place in _places(each))
+
+
+@lru_cache(maxsize=65536)
+def _places(written: str) -> tuple[Place, ...]:
+    """A written word is one place, or several where its signs part it ("1cm" is two)."""
+    rows = [_words(each) for each in written.split("/")]
+    if len(rows) == 1:
+        return tuple(_place((word,)) for word in rows[0])
+    if any(len(row) != 1 for row in rows):
+        raise ValueError(f"{written!r}: expected one word on each side of the stroke")
+    return (_place(tuple(row[0] for row in rows)),)
+
+
+_Word = tuple[str, str, bool]  # folded, with its accents, whether it is a beginning
+
+
+def _place(words: Sequence[_Word]) -> Place:
+    return Place(
+        words=frozenset(text for text, _, is_stem in words if not is_stem),
+        stems=tuple(text for text, _, is_stem in words if is_stem),
+        marked=frozenset(marked for _, marked, is_stem in words if not is_stem),
+        marked_stems=tuple(marked for _, marked, is_stem in words if is_stem),
+    )
+
+
+@lru_cache(maxsize=65536)
+def _words(spelling: str) -> tuple[_Word, ...]:
+    is_stem = spelling.endswith("*")
+    found = [t for t in read_tokens(spelling.rstrip("*")) if t.is_word or t.is_number]
+    if not found:
+        raise ValueError(f"expected a word, got {spelling!r}")
+    if is_stem and len(found[-1].text) < STEM:
+        raise ValueError(f"{spelling!r} begins too many words, give {STEM} letters")
+    last = len(found) - 1
+    return tuple(
+        (token.text, token.marked or token.text, is_stem and at == last)
+        for at, token in enumerate(found)
+    )
+
+
+# --- many rules at once ----------------------------------------------------------------------
+
+
+@dataclass(frozen=True, eq=False)
+class RuleBook(Generic[Name]):
+    """Many rules under names, looked up by the words of a text.
+
+    alternatives: each once
+    by_word, by_start: word, or first letters of a beginning -> alternatives that hold it in
+        their rarest place, and which place that is
+    groups_of: alternative -> the groups it stands in; a group that rules share is one
+    keyed: group -> the rules of which it is the rarest, with all their groups
+    """
+
+    alternatives: tuple[Alternative, ...]
+    by_word: Mapping[str, tuple[tuple[int, int], ...]]
+    by_start: Mapping[str, tuple[tuple[int, int], ...]]
+    groups_of: tuple[tuple[int, ...], ...]
+    keyed: Mapping[int, tuple[tuple[Name, Rule, tuple[int, ...]], ...]]
+
+    def found(self, words: Sequence[Token], strict: bool) -> dict[Name, Rule]:
+        """The names of which a rule finds itself in these words, each with such a rule."""
+        places: dict[int, list[int]] = {}
+        for at, token in enumerate(words):
+            for each, step in self._holding(token):
+                if _stands(self.alternatives[each], words, at - step, strict):
+                    for group in self.groups_of[each]:
+                        places.setdefault(group, []).append(at)
+        return {
+            name: rule
+            for key in places
+            for name, rule, groups in self.keyed.get(key, ())
+            if all(group in places for group in groups) and _is_near(groups, places)
+        }
+
+    def _holding(self, token: Token) -> tuple[tuple[int, int], ...]:
+        return self.by_word.get(token.text, ()) + self.by_start.get(token.text[:STEM], ())
+
+
+def bound(rules: Iterable[tuple[Name, Rule]]) -> RuleBook[Name]:
+    """A book of these rules."""
+    groups: dict[tuple[Alternative, ...], int] = {}
+    keyed: dict[int, list[tuple[Name, Rule, tuple[int, ...]]]] = defaultdict(list)
+    for name, rule in rules:
+        numbers = tuple(groups.setdefault(group, len(groups)) for group in rule.groups)
+        rarest = min(zip(rule.groups, numbers, strict=True), key=lambda each: len(each[0]))
+        keyed[rarest[1]].append((name, rule, numbers))
+    members: dict[Alternative, set[int]] = defaultdict(set)
+    for group, number in groups.items():
+        for alternative in group:
+            members[alternative].add(number)
+    by_word: dict[str, list[tuple[int, int]]] = defaultdict(list)
+    by_start: dict[str, list[tuple[int, int]]] = defaultdict(list)
+    counts = Counter(key for each in members for place in each for key in _keys(place))
+    for number, alternative in enumerate(members):
+        step, place = min(
+            enumerate(alternative), key=lambda each: sum(counts[key] for key in _keys(each[1]))
+        )
+        for word in place.words:
+            by_word[word].append((number, step))
+        for stem in place.stems:
+            by_start[stem[:STEM]].append((number, step))
+    return RuleBook(
+        alternatives=tuple(members),
+        by_word={word: tuple(found) for word, found in by_word.items()},
+        by_start={start: tuple(found) for start, found in by_start.items()},
+        groups_of=tuple(tuple(sorted(found)) for found in members.values()),
+        keyed={key: tuple(found) for key, found in keyed.items()},
+    )
+
+
+def _keys(place: Place) -> frozenset[str]:
+    return place.words | {stem[:STEM] for stem in place.stems}
+
+
+def _stands(alternative: Alternative, words: Sequence[Token], at: int, strict: bool) -> bool:
+    if at < 0 or len(words) - at < len(alternative):
+        return False
+    return all(
+        place.fits(token, strict)
+        for place, token in zip(alternative, words[at : at + len(alternative)], strict=True)
+    )
+
+
+def _is_near(groups: Sequence[int], places: Mapping[int, Sequence[int]]) -> bool:
+    """Whether a place of each group lies within the width of one of the first."""
+    first, *others = (places[group] for group in groups)
+    return any(
+        all(any(abs(at - start) <= WIDTH for at in other) for other in others)
+        for start in first
+    )

@@ -1,0 +1,76 @@
+"""Opens the rules and the learned table that hear a text, as frozen values."""
+
+import tomllib
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+from importlib.resources import files
+from types import MappingProxyType
+from typing import Any
+
+from assistant.acts import ActTable, TableError, read_table
+from assistant.hearing import Ears, Kind
+from assistant.hearing.ears import Ear, Place
+from assistant.people import LANGUAGES
+from assistant.reading.text.rules import Rule, bound, read_rule
+from assistant.wiring.lexicons import open_lexicons
+
+_LISTS = ("rules", "denied")
+
+
+class HearingError(Exception):
+    """Rules or a table that cannot be used; the text names every fault and what to write."""
+
+
+@lru_cache(maxsize=1)
+def open_ears() -> Ears:
+    """The rules of all languages and the table. Raises HearingError with all faults."""
+    opened = [_open(language) for language in LANGUAGES]
+    faults = [fault for _, found in opened for fault in found]
+    if faults:
+        raise HearingError("rules of hearing with faults:\n" + "\n".join(faults))
+    ears = {ear.language: ear for ear, _ in opened}
+    return Ears(open_table(), MappingProxyType(ears))
+
+
+def open_table() -> ActTable:
+    """The learned table as it is shipped. Raises HearingError."""
+    try:
+        return read_table((files("assistant.acts") / "table.bin").read_bytes())
+    except (OSError, TableError) as fault:
+        raise HearingError(f"assistant/acts/table.bin: {fault}") from fault
+
+
+def _open(language: str) -> tuple[Ear, tuple[str, ...]]:
+    name = f"{language}.toml"
+    is_tonal = open_lexicons()[language].is_tonal
+    try:
+        table = tomllib.loads((files("assistant.hearing") / "words" / name).read_text("utf-8"))
+    except (OSError, tomllib.TOMLDecodeError) as fault:
+        return Ear(language, is_tonal, bound(())), (f"{name}: {fault}; expected a TOML file",)
+    faults: list[str] = [f"{name}: {fault}" for fault in _unknown(table)]
+    rules = list(_rules(table, faults, name))
+    heard = {kind for (kind, is_denied), _ in rules if not is_denied}
+    faults += [f"{name}: [{kind}] has no rules" for kind in Kind if kind not in heard]
+    return Ear(language, is_tonal, bound(rules)), tuple(faults)
+
+
+def _unknown(table: Mapping[str, Any]) -> Iterator[str]:
+    """A mistyped section would not be heard, in silence."""
+    for section, lists in table.items():
+        if section not in set(Kind):
+            yield f"[{section}] is not known; known are {', '.join(Kind)}"
+        for key in lists if isinstance(lists, dict) else ():
+            if key not in _LISTS:
+                yield f"[{section}] {key} is not known; write {' or '.join(_LISTS)}"
+
+
+def _rules(
+    table: Mapping[str, Any], faults: list[str], name: str
+) -> Iterator[tuple[Place, Rule]]:
+    for kind in Kind:
+        for key in _LISTS:
+            for line in table.get(kind, {}).get(key, ()):
+                try:
+                    yield (kind, key == "denied"), read_rule(str(line))
+                except ValueError as fault:
+                    faults.append(f"{name} [{kind}] {key}: {line!r}: {fault}")
