@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from types import ModuleType
 
 from assistant.wording import (
-    messages_alarms,
     messages_aid,
+    messages_alarms,
     messages_care,
     messages_officer,
     messages_people,
