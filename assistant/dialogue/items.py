@@ -292,9 +292,11 @@ def _answer_colour(
     colours = (("green", t.GREEN), ("yellow", t.YELLOW))
     names = [choice_names(code, label, known) for code, label in colours]
     reading = read_choice(text, names, known.lexicon)
-    if reading.value is None or not _says_only(text, known, *chain.from_iterable(names)):
+    if reading.value is None:
         return None
     nursery = _nursery(item, known)
+    if reading.value == 0 and not _says_only(text, known, *chain.from_iterable(names)):
+        return None  # what is taken as yellow is asked about, what is green is not
     if reading.value == 0:
         change = AnswerItem(item, "green")
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))

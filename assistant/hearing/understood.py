@@ -32,6 +32,19 @@ _OF_ACT: Mapping[Act, frozenset[Kind]] = MappingProxyType(
 )
 
 
+# Where a text says that it is not so, no weight says the contrary: "nobody is hurt". Only the
+# widest kind of an act does so: "the snake bit no one" says nothing of a fall.
+_DENIES: Mapping[Act, frozenset[Kind]] = MappingProxyType(
+    {
+        Act.DIE: frozenset({Kind.DIE}),
+        Act.HARM: frozenset({Kind.HURT}),
+        Act.DANGER: LOSSES,
+        Act.REFUSE: frozenset({Kind.REFUSE}),
+        Act.PERSON: frozenset({Kind.PERSON}),
+    }
+)
+
+
 @dataclass(frozen=True)
 class Understood:
     """One text, without the state it came in.
@@ -52,7 +65,7 @@ class Understood:
         kinds = _OF_ACT.get(act, frozenset())
         if any(kind in kinds for kind in self.said):
             return Certainty.SAID
-        if kinds & self.denied:
+        if _DENIES.get(act, frozenset()) & self.denied:
             return None
         if self.weights[act] >= SURE.get(act, 2.0):
             return Certainty.SURE

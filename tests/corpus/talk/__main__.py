@@ -46,7 +46,9 @@ def replies(part: str) -> Iterator[Reply]:
 def play(reply: Reply) -> Played:
     """Sends one reply at its moment."""
     got = outcome(turn(reply.text, MOMENTS[reply.moment](reply.language)))
-    return Played(reply, got, is_right(reply.meant, got), is_false_deed(reply.meant, got))
+    return Played(
+        reply, got, is_right(reply.meant, got, reply.moment), is_false_deed(reply.meant, got)
+    )
 
 
 def kind_of(meant: str) -> str:

@@ -115,8 +115,10 @@ MEANT: Mapping[str, _Judge] = {
 }
 
 
-def is_right(meant: str, got: Outcome) -> bool:
-    """Whether a turn did what was meant by the text."""
+def is_right(meant: str, got: Outcome, moment: str = "") -> bool:
+    """Whether a turn did what was meant by the text. Whoever has stopped is let alone."""
+    if moment == "stopped" and meant == "refuse":
+        return _nothing_written(got)
     if meant.startswith("value="):
         return _is_value(meant.removeprefix("value="), got)
     return MEANT[meant](got)
