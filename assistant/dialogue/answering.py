@@ -24,7 +24,8 @@ from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.officer_tell import TELL_ENDINGS
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers import hear
-from assistant.dialogue.values import Known, NoteUnread, Session, Text, Turn
+from assistant.dialogue.unread import not_understood, unread
+from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.reading import Outcome, Wish, is_name, language_named, read_wish
 from assistant.wording import messages_talk as m
@@ -158,7 +159,11 @@ def _stepped(step: Step, known: Known, text: str) -> Turn:
 
 def _ask_again(step: Step, known: Known, question: Question, text: str) -> Turn:
     """The question once more, and the reply kept for the officer."""
-    note = NoteUnread(question.step, text)
+    note = unread(question.step, text, known)
+    if note.passed:
+        told = not_understood(note, known)
+        asked = ask(step.session, known, talks.TABLES, told, *step.said)
+        return Turn(step.session, (asked,), (note,))
     if _is_stuck(step, known):
         asked = ask(step.session, known, talks.TABLES, m.DID_NOT_UNDERSTAND())
         return Turn(step.session, (asked,), (note,))

@@ -239,9 +239,9 @@ def _alarm(kind: Kind, heard: Understood, known: Known) -> RaiseAlarm:
 
 
 def _loss(heard: Understood, known: Known) -> Kind:
-    """Weather where a rule says so or a warning stands; else the bed alone."""
+    """The bed alone only where a rule says so: of what is not known, life goes first."""
     said = heard.kind(Act.DANGER)
-    return said or (Kind.DANGER if known.raining else Kind.LOST)
+    return said or Kind.DANGER
 
 
 def _told(heard: Understood, known: Known, says: Say, change: Change) -> Turn:

@@ -7,10 +7,11 @@ from datetime import date, datetime
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
+from assistant.dialogue.aid import person
 from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.invited import intro, spoken_or_first, welcome
-from assistant.dialogue.lists import OTHER
+from assistant.dialogue.lists import OTHER, choice_names
 from assistant.dialogue.rain_hours import sent_warning
 from assistant.dialogue.readers import shortened
 from assistant.dialogue.results import (
@@ -34,7 +35,8 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
-from assistant.reading import in_danger
+from assistant.reading import in_danger, read_choice
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_care as c
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
@@ -237,6 +239,27 @@ def problem(session: Session | None, known: Known) -> Turn:
 def officer(session: Session | None, known: Known) -> Turn:
     """A person is wanted."""
     return opened(begin(talks.OFFICER, held=holds(session)), known)
+
+
+def trouble_named(text: str, known: Known) -> Turn:
+    """A trouble in the farmer's words: its own place where they name one of the list, else the
+    list; what was said with it goes to a person."""
+    question = talks.TROUBLE.questions["problem"]
+    names = [choice_names(each.code, each.label, known) for each in question.choices]
+    named = read_choice(text, names, known.lexicon).value
+    if named is not None and not text.strip().isdigit():
+        code = question.choices[named].code
+        return opened(begin(talks.TROUBLE, held=holds(known.session), problem=code), known)
+    if len(text.split()) < FEWEST_WORDS:
+        return problem(known.session, known)
+    return trouble_told(text, known)
+
+
+def trouble_told(text: str, known: Known) -> Turn:
+    """The list of troubles; the words go to a person in any case."""
+    asked = begin(talks.TROUBLE, held=holds(known.session))
+    told = aid.TROUBLE_PASSED(person=person(known))
+    return opened(asked, known, told, changes=(call("question", text, asked, known),))
 
 
 FEWEST_WORDS = 3  # of a wish for a person that says what for, too: "officer, my seed smells"

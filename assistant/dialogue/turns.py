@@ -13,6 +13,7 @@ In this order, and the first that understands the text has it:
 from collections.abc import Callable
 from dataclasses import replace
 
+from assistant.acts import Act
 from assistant.agronomy.life.rows import Ask as TaskAsk
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
@@ -24,6 +25,7 @@ from assistant.dialogue.answering import (
     extra_word,
     sure_wish,
 )
+from assistant.dialogue.chains import chained
 from assistant.dialogue.ear import hear_first
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
@@ -32,22 +34,22 @@ from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_do
 from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
+from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
     Focus,
     Invited,
     Known,
-    NoteUnread,
     Session,
     Standing,
     Text,
     Turn,
 )
 from assistant.dialogue.wishes import WISHES
+from assistant.hearing import understand
 from assistant.reading import (
     Outcome,
     Wish,
-    in_danger,
     read_choice,
     read_deeds,
     read_told,
@@ -78,6 +80,7 @@ def turn(text: str, known: Known) -> Turn:
         _officer_talk,
         _warning,
         _sign_up,
+        chained,
         _in_focus,
         _elsewhere,
     )
@@ -320,16 +323,19 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
         return WISHES[wish](text, known)
     return (
         answer_items(text, known, known.items, False, _beside(known))
-        or _danger(text, known)
         or counted_unasked(text, known)
         or perhaps_done(text, known)
         or _almost_a_wish(text, known)
+        or _trouble(text, known)
     )
 
 
-def _danger(text: str, known: Known) -> Turn | None:
-    """Words of a flood or a storm are met with what to do, whatever else they say."""
-    return WISHES[Wish.RAIN](text, known) if in_danger(text, known.lexicon) else None
+def _trouble(text: str, known: Known) -> Turn | None:
+    """What only the learned reader hears as a trouble: the list of them, and the words go to a
+    person."""
+    heard = understand(text, known.ears, known.catalogue.language)
+    sure = heard.certainty(Act.TROUBLE) is not None and heard.likeliest is Act.TROUBLE
+    return e.trouble_told(text, known) if sure and not is_accounted(text, known) else None
 
 
 # --- wishes and words ------------------------------------------------------------------------
@@ -344,8 +350,8 @@ def _almost_a_wish(text: str, known: Known) -> Turn | None:
 
 
 def _not_read(text: str, known: Known) -> Turn:
-    note = NoteUnread("", text)
-    says = (m.DID_NOT_UNDERSTAND(),)
+    note = unread("", text, known)
+    says = (not_understood(note, known),)
     if known.session is not None and find(known.session, talks.TABLES) is not None:
         asked = ask(known.session, known, talks.TABLES, *says)
         return Turn(known.session, (asked,), (note,))

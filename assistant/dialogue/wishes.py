@@ -125,7 +125,7 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.BACK: _back,
     Wish.CHANGE_DATE: _dates,
     Wish.DATES: _when,
-    Wish.PROBLEM: _opening(e.problem),
+    Wish.PROBLEM: e.trouble_named,
     Wish.RAIN: _passing(e.rain),
     Wish.TODAY: _passing(e.today),
     Wish.QUANTITIES: _quantities,

@@ -369,17 +369,17 @@ def test_only_leaves_without_another_sign_are_sprayed() -> None:
     """The advice holds its cautions in the same text; nobody need be called, but the day is
     kept: the officer sees it, and it is advised once only."""
     phone = Phone.enrolled(nursery(sow=date(2026, 5, 20)))
-    talk("yellow", "1", phone=phone)
+    talk("yellow", phone=phone)
     assert phone.hears("8") == [like(c.ASK_WHICH_LEAVES, ...)]
     assert phone.hears("1") == [like(c.ASK_WHERE, ...)]
     assert phone.hears("1") == [like(c.ASK_CAN, ...)]
     assert phone.hears("2") == [like(c.UREA_CAN)]
     advised = nursery(sow=date(2026, 5, 20), urea_on=TODAY)
     assert phone.changes == [v.SaveNursery(advised)]
-    talk("yellow", "1", "8", "1", "1", "2", phone=phone)
+    talk("yellow", "8", "1", "1", "2", phone=phone)
     assert phone.changes == [v.SaveNursery(advised)]  # read again on the same day
     phone.on(TODAY + timedelta(days=2))
-    talk("yellow", "1", "8", "1", "1", phone=phone)
+    talk("yellow", "8", "1", "1", phone=phone)
     assert phone.hears("2") == [like(c.UREA_ONCE(label="A", date=TODAY))]
     assert phone.changes == [v.CallForHelp("yellow", "tip,even", 1)]
 

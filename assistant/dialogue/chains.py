@@ -1,0 +1,43 @@
+"""A word and the digits that follow it, sent in one text: "MENU, 9, 3", "PROBLEM 2".
+
+Texts tell people to send them so; each digit answers what the one before it opened.
+"""
+
+import re
+from dataclasses import replace
+
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.answering import answer_open, extra_word, sure_wish
+from assistant.dialogue.engine import find
+from assistant.dialogue.values import Known, Turn
+from assistant.dialogue.wishes import WISHES
+
+_CHAIN = re.compile(r"(?P<word>[^\d]*[^\W\d])(?P<digits>(?:[\s,.;:/>-]+\d)+)[\s.!]*")
+_DIGIT = re.compile(r"\d")
+
+
+def chained(text: str, known: Known) -> Turn | None:
+    """The turn that the whole chain leads to; None where it is none, or leads nowhere."""
+    found = _CHAIN.fullmatch(text)
+    opened = _opened(found["word"].strip(" ,.;:\"'"), known) if found else None
+    if found is None or opened is None:
+        return None
+    turn = opened
+    for digit in _DIGIT.findall(found["digits"]):
+        here = replace(known, session=turn.session)
+        session = turn.session
+        if session is None or find(session, talks.TABLES) is None:
+            return None
+        step = answer_open(digit, here, session)
+        if step is None:
+            return None
+        turn = replace(step, changes=(*turn.changes, *step.changes))
+    return turn
+
+
+def _opened(word: str, known: Known) -> Turn | None:
+    """What the word alone opens."""
+    wish = sure_wish(word, known)
+    if wish is not None:
+        return WISHES[wish](word, known)
+    return extra_word(word, known)
