@@ -193,7 +193,7 @@ def extra_word(text: str, known: Known) -> Turn | None:
     word = text.strip(" .!").casefold()
     words = {m.WORD_NEW: e.start_plan, m.WORD_CLOSE: e.close}
     for message, ending in words.items():
-        if word == render(message(), known.catalogue).casefold():
+        if is_name(word, [render(message(), known.catalogue)]):
             return ending(known.session, known)
     return _more_word(word, known)
 

@@ -4,6 +4,7 @@ Texts tell people to send them so; each digit answers what the one before it ope
 """
 
 import re
+import unicodedata
 from dataclasses import replace
 
 from assistant.dialogue import conversations as talks
@@ -12,7 +13,8 @@ from assistant.dialogue.engine import find
 from assistant.dialogue.values import Known, Turn
 from assistant.dialogue.wishes import WISHES
 
-_CHAIN = re.compile(r"(?P<word>[^\d]*[^\W\d])(?P<digits>(?:[\s,.;:/>-]+\d)+)[\s.!]*")
+_BETWEEN = r"[\s,.;:/>-]"
+_CHAIN = re.compile(rf"(?P<word>\D*[^\d\s,.;:/>-])(?P<digits>(?:{_BETWEEN}+\d)+)[\s.!]*")
 _DIGIT = re.compile(r"\d")
 
 
@@ -23,12 +25,12 @@ def chained(text: str, known: Known) -> Turn | None:
     if found is None or opened is None:
         return None
     turn = opened
-    for digit in _DIGIT.findall(found["digits"]):
+    for digit in map(unicodedata.digit, _DIGIT.findall(found["digits"])):
         here = replace(known, session=turn.session)
         session = turn.session
         if session is None or find(session, talks.TABLES) is None:
             return None
-        step = answer_open(digit, here, session)
+        step = answer_open(str(digit), here, session)
         if step is None:
             return None
         turn = replace(step, changes=(*turn.changes, *step.changes))

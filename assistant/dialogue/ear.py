@@ -208,9 +208,14 @@ def _decline(heard: Understood, known: Known) -> Turn:
     return Turn(None, (e.said(m.NO_CONSENT()),), (Decline(),))
 
 
-def _ask_stop(heard: Understood, known: Known) -> Turn:
+def ask_stop(text: str, known: Known) -> Turn:
+    """What may be a wish for no more texts is asked, and the daily ones rest until a word."""
     asked = begin(talks.STOP_ALL, held=e.lasting(known.session))
-    return e.opened(asked, known, changes=(PauseTexts(heard.text),))
+    return e.opened(asked, known, changes=(PauseTexts(text),))
+
+
+def _ask_stop(heard: Understood, known: Known) -> Turn:
+    return ask_stop(heard.text, known)
 
 
 def _call(heard: Understood, known: Known) -> Turn:

@@ -26,7 +26,7 @@ from assistant.dialogue.answering import (
     sure_wish,
 )
 from assistant.dialogue.chains import chained
-from assistant.dialogue.ear import hear_first
+from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
@@ -50,6 +50,7 @@ from assistant.hearing import understand
 from assistant.reading import (
     Outcome,
     Wish,
+    is_name,
     read_choice,
     read_deeds,
     read_told,
@@ -324,10 +325,18 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
     return (
         answer_items(text, known, known.items, False, _beside(known))
         or counted_unasked(text, known)
+        or _stop_without_marks(text, known)
         or perhaps_done(text, known)
         or _almost_a_wish(text, known)
         or _trouble(text, known)
     )
+
+
+def _stop_without_marks(text: str, known: Known) -> Turn | None:
+    """DUNG is "right", and the STOP word without its marks: asked, where nothing was asked."""
+    words = [" ".join(phrase) for phrase in known.lexicon.wishes[Wish.STOP].words]
+    tonal = known.lexicon.is_tonal and not known.items
+    return ask_stop(text, known) if tonal and is_name(text, words) else None
 
 
 def _trouble(text: str, known: Known) -> Turn | None:
