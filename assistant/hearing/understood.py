@@ -51,7 +51,7 @@ class Understood:
 
     text:    as it was typed
     said:    the kinds that a rule found, the first looked for first
-    denied:  kinds of which the text says that it is not so
+    denied:  kinds of which the text says, in the person's own language, that it is not so
     weights: how likely each act is; they add up to 1
     """
 
@@ -94,11 +94,12 @@ def understand(text: str, ears: Ears, language: str) -> Understood:
     for ear in ears.own_first(language):
         if _may_be(ear, words, language):
             found = ear.book.found(words, ear.is_tonal and words[0].with_accents)
-            denied |= {kind for kind, is_denied in found if is_denied}
-            said |= {kind for kind, is_denied in found if not is_denied}
+            not_so = {kind for kind, is_denied in found if is_denied}
+            said |= {kind for kind, is_denied in found if not is_denied} - not_so
+            denied |= not_so if ear.language == language else set()
     return Understood(
         text=text,
-        said=tuple(kind for kind in Kind if kind in said - denied),
+        said=tuple(kind for kind in Kind if kind in said),
         denied=frozenset(denied),
         weights=ears.table.weigh(text),
     )

@@ -1,0 +1,176 @@
+"""The ear: what is meant decides before what was asked, at every moment."""
+
+from dataclasses import replace
+from itertools import product
+
+import pytest
+
+from assistant.acts import Act
+from assistant.channel import Channel
+from assistant.dialogue import values as v
+from assistant.dialogue.ear import _DEEDS, DECISIONS, ORDER, Deed, Moment, moment_of
+from assistant.dialogue.turns import turn
+from assistant.hearing import Certainty
+from assistant.hearing.kinds import HARMS
+from assistant.wording import messages_aid as aid
+from assistant.wording import messages_talk as m
+from assistant.wording.message import slots_of
+from tests.corpus.talk.judging import DEEDS, outcome
+from tests.corpus.talk.moments import MOMENTS, NEARBY
+
+AGREED = [name for name in MOMENTS if name not in ("consent", "stopped")]
+NEVER = (
+    "vomit milk salt oil charcoal cut suck tie tourniquet ice catch medicine dose remedy wait "
+    "drink"
+).split()
+
+
+def said(got: v.Turn) -> set[object]:
+    """The messages of a turn."""
+    return {say.message for text in got.texts for say in text.says}
+
+
+def test_every_act_at_every_moment_has_its_row() -> None:
+    """A missing one would be a silence; there is no default."""
+    assert set(DECISIONS) == set(Moment)
+    for moment, act in product(Moment, ORDER):
+        row = DECISIONS[moment][act]
+        assert len(row) == len(Certainty)
+        assert all(deed in _DEEDS or deed is Deed.PASS for deed in row)
+
+
+@pytest.mark.parametrize("moment", MOMENTS)
+def test_a_poisoned_child_reaches_a_person_at_every_moment(moment: str) -> None:
+    """By the writer's own words; the answer is the text of the closed table and nothing else."""
+    words = "my child drank the pesticide"
+    got = turn(words, MOMENTS[moment]("en"))
+    alarms = [change for change in got.changes if isinstance(change, v.RaiseAlarm)]
+    assert [(alarm.kind, alarm.words, alarm.sure) for alarm in alarms] == [
+        ("poison", words, True)
+    ]
+    assert said(got) == {aid.POISON}
+
+
+@pytest.mark.parametrize("moment", MOMENTS)
+def test_who_wants_to_die_is_answered_kindly_and_never_taken_as_a_refusal(moment: str) -> None:
+    got = turn("i want to end my life", MOMENTS[moment]("en"))
+    assert [change.kind for change in got.changes if isinstance(change, v.RaiseAlarm)] == [
+        "die"
+    ]
+    assert said(got) == {aid.DIE}
+    assert outcome(got).reached == {"die"}
+
+
+@pytest.mark.parametrize("moment", AGREED)
+def test_a_flood_in_own_words_is_no_deed_at_any_moment(moment: str) -> None:
+    """Under a warning it is its answer: needs help."""
+    got = turn("everything is ruined by the flood", MOMENTS[moment]("en"))
+    assert not outcome(got).written & DEEDS
+    assert "danger" in outcome(got).reached
+    if moment == "warning":
+        assert got.changes == (v.AnswerWarning(7, "help", "everything is ruined by the flood"),)
+
+
+@pytest.mark.parametrize("kind", sorted(HARMS))
+def test_every_kind_of_harm_has_its_fixed_text(kind: str) -> None:
+    """And only slots that a programme file fills."""
+    assert slots_of(aid.BY_KIND[kind].text) <= {"emergency", "health_post", "vet"}
+
+
+def test_no_emergency_text_says_what_may_never_be_said() -> None:
+    """Nor does any say "not": a text that loses a word must turn into no harm."""
+    texts = [aid.DIE, aid.DIE_HURT, aid.DIE_HERE, aid.HURT_HERE, *aid.BY_KIND.values()]
+    for message in texts:
+        words = message.text.lower().replace(".", " ").replace(",", " ").split()
+        assert not set(words) & set(NEVER), message.text
+        assert "never" not in words
+        assert words.count("not") == message.text.count("You are not alone")
+
+
+def test_without_numbers_the_text_promises_none() -> None:
+    """Only in tests: `nursery check` fails without them."""
+    known = replace(MOMENTS["nothing"]("en"), nearby=v.Nearby())
+    assert said(turn("my child drank the pesticide", known)) == {aid.HURT_HERE}
+    assert said(turn("i want to end my life", known)) == {aid.DIE_HERE}
+
+
+def test_what_is_half_sure_is_asked_and_one_digit_says_it() -> None:
+    """1 tells a person at once, 2 takes it back; silence is the service's to follow."""
+    known = MOMENTS["nothing"]("en")
+    session = v.Session("if_hurt", 1, "hurt")
+    asked = replace(
+        known, session=session, focuses=(v.Focus(question="if_hurt.hurt"),), asked_if_hurt=True
+    )
+    yes, no = turn("1", asked), turn("2", asked)
+    assert yes.changes == (v.SettleAlarm(hurt=True),)
+    assert said(yes) == {aid.HURT}
+    assert no.changes == (v.SettleAlarm(hurt=False),)
+
+
+def test_the_question_whether_somebody_is_hurt_goes_before_a_warnings_digits() -> None:
+    known = MOMENTS["warning"]("en")
+    session = v.Session("if_hurt", 1, "hurt")
+    focuses = (v.Focus(question="if_hurt.hurt"), *known.focuses)
+    got = turn("1", replace(known, session=session, focuses=focuses))
+    assert got.changes == (v.SettleAlarm(hurt=True),)
+
+
+def test_a_refusal_in_own_words_is_obeyed_at_once() -> None:
+    got = turn("stop sending me these messages", MOMENTS["uncover"]("en"))
+    assert v.StopTexts() in got.changes
+    assert said(got) == {m.STOPPED}
+
+
+def test_whoever_wants_their_number_deleted_is_told_how_and_the_officer_too() -> None:
+    words = "delete my number from your system"
+    got = turn(words, MOMENTS["nothing"]("en"))
+    assert got.changes == (v.StopTexts(), v.CallForHelp("erase", words))
+    assert said(got) == {aid.ERASE_TOLD}
+
+
+def test_an_invited_person_who_refuses_is_let_go() -> None:
+    got = turn("dont text me again", MOMENTS["consent"]("en"))
+    assert got.changes == (v.Decline(),)
+
+
+def test_an_emergency_text_comes_on_the_screen_and_to_keep() -> None:
+    """A USSD session ends; the text stays on the phone."""
+    known = replace(MOMENTS["nothing"]("en"), channel=Channel.USSD)
+    got = turn("a snake bit my son", known)
+    assert said(got) == {aid.SNAKE}
+    assert all(text.keep for text in got.texts)
+
+
+def test_words_behind_officer_are_kept() -> None:
+    got = turn("officer, my seed is mouldy", MOMENTS["nothing"]("en"))
+    assert got.changes == (v.CallForHelp("officer", "officer, my seed is mouldy", 1),)
+
+
+def test_yes_to_shoots_up_answers_what_was_asked() -> None:
+    """And is no deed: the next question is whether the bed is open."""
+    got = turn("yes", MOMENTS["uncover"]("en"))
+    assert not outcome(got).written
+    assert aid.UP_SO_UNCOVER in said(got)
+
+
+@pytest.mark.parametrize("text", ["i forgot", "tomorrow it will be done", "my brother does it"])
+def test_what_is_no_deed_is_not_written_as_one(text: str) -> None:
+    for moment in ("soak", "sow", "uncover", "transplant"):
+        assert not outcome(turn(text, MOMENTS[moment]("en"))).written & DEEDS
+
+
+def test_moments_are_told_apart() -> None:
+    """The first that holds: an officer, a stranger, one who stopped, a warning, a question."""
+    assert moment_of(MOMENTS["consent"]("en")) is Moment.STRANGER
+    assert moment_of(MOMENTS["stopped"]("en")) is Moment.STOPPED
+    assert moment_of(MOMENTS["warning"]("en")) is Moment.WARNING
+    assert moment_of(MOMENTS["soak"]("en")) is Moment.ASKED
+    assert moment_of(MOMENTS["nothing"]("en")) is Moment.FREE
+
+
+def test_whom_to_turn_to_is_the_villages_own() -> None:
+    """The slots are those of the programme file."""
+    got = turn("my child drank the pesticide", MOMENTS["night"]("en"))
+    (text,) = got.texts
+    assert text.says[0].slots["emergency"] == NEARBY.emergency
+    assert Act.HARM in ORDER
