@@ -39,6 +39,9 @@ ORDER = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE, Act.PERSON)
 """The acts that go before what was asked, the gravest first."""
 
 
+_LIVES = frozenset({Act.DIE, Act.HARM})
+
+
 class Moment(StrEnum):
     """Where a text comes in."""
 
@@ -119,22 +122,44 @@ def hear_first(text: str, known: Known) -> Turn | None:
     """The turn for a text that must not wait for what was asked; None where what was asked
     decides."""
     heard = understand(text, known.ears, known.catalogue.language)
-    moment = moment_of(known)
-    plain = is_accounted(text, known)
-    for act in ORDER:
-        certainty = heard.certainty(act)
-        if certainty is None or (plain and certainty is not Certainty.SAID):
-            continue
-        if act in (Act.DANGER, Act.PERSON) and is_choice(text, known):
-            continue  # "flood" where it is one of the choices
-        if act is Act.DANGER and tells_of_task(text, known):
-            continue  # "I have flooded it" where that was asked
-        if certainty is Certainty.HALF and takes_words(known):
-            continue  # a person reads them in any case
-        deed = DECISIONS[moment][act][tuple(Certainty).index(certainty)]
+    row = DECISIONS[moment_of(known)]
+    for act, certainty in meant(heard, known):
+        deed = row[act][tuple(Certainty).index(certainty)]
         if deed is not Deed.PASS:
             return _DEEDS[deed](heard, known)
     return None
+
+
+def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
+    """What a text may be, what must be heard first standing first: somebody in danger, then
+    what was said in so many words, then what weighs most."""
+    plain = is_accounted(heard.text, known)
+    found = [
+        (act, certainty)
+        for act in ORDER
+        if (certainty := heard.certainty(act, alert=known.raining)) is not None
+        and not _is_answer(act, certainty, plain, heard.text, known)
+    ]
+    return sorted(found, key=lambda each: _rank(*each, heard))
+
+
+def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
+    if act in _LIVES and certainty is not Certainty.HALF:
+        return 0, ORDER.index(act)
+    if certainty is Certainty.SAID:
+        return 1, ORDER.index(act)
+    return (2 if act in _LIVES else 3), -heard.weights[act]
+
+
+def _is_answer(act: Act, certainty: Certainty, plain: bool, text: str, known: Known) -> bool:
+    """Whether it is likelier an answer to what was asked than this act."""
+    if plain and certainty is not Certainty.SAID:
+        return True
+    if act in (Act.DANGER, Act.PERSON) and is_choice(text, known):
+        return True  # "flood" where it is one of the choices
+    if act is Act.DANGER and tells_of_task(text, known):
+        return True  # "I have flooded it" where that was asked
+    return certainty is Certainty.HALF and takes_words(known)  # a person reads them anyhow
 
 
 def moment_of(known: Known) -> Moment:

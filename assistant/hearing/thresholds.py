@@ -9,12 +9,15 @@ from types import MappingProxyType
 from assistant.acts import Act
 
 SURE: Mapping[Act, float] = MappingProxyType(
-    {Act.HARM: 0.7, Act.DANGER: 0.7, Act.PERSON: 0.7, Act.TROUBLE: 0.5, Act.QUESTION: 0.5}
+    {Act.HARM: 0.6, Act.DANGER: 0.7, Act.PERSON: 0.7, Act.TROUBLE: 0.5, Act.QUESTION: 0.5}
 )
 """Acted on, with the neutral text of the act. Wanting to die, and a refusal, never by weight
 alone: a fixed list hears the one, the other is asked about."""
 
 HALF: Mapping[Act, float] = MappingProxyType(
-    {Act.DIE: 0.5, Act.HARM: 0.3, Act.DANGER: 0.4, Act.REFUSE: 0.5}
+    {Act.DIE: 0.5, Act.HARM: 0.4, Act.DANGER: 0.4, Act.REFUSE: 0.5}
 )
 """Asked about."""
+
+ON_ALERT: Mapping[Act, float] = MappingProxyType({**HALF, Act.HARM: 0.3, Act.DANGER: 0.25})
+"""The same while a warning stands: a cry is likelier then, and dearer to miss."""

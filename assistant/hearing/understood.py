@@ -8,7 +8,7 @@ from types import MappingProxyType
 from assistant.acts import Act, Weights
 from assistant.hearing.ears import Ear, Ears
 from assistant.hearing.kinds import HARMS, LOSSES, Kind
-from assistant.hearing.thresholds import HALF, SURE
+from assistant.hearing.thresholds import HALF, ON_ALERT, SURE
 from assistant.reading.text.fold import Token, read_tokens
 
 
@@ -60,8 +60,12 @@ class Understood:
     denied: frozenset[Kind]
     weights: Weights
 
-    def certainty(self, act: Act) -> Certainty | None:
-        """How sure it is that the text is this act; None where nothing speaks for it."""
+    def certainty(self, act: Act, alert: bool = False) -> Certainty | None:
+        """How sure it is that the text is this act; None where nothing speaks for it.
+
+        Args:
+            alert: whether a storm is near, so that less is needed to ask
+        """
         kinds = _OF_ACT.get(act, frozenset())
         if any(kind in kinds for kind in self.said):
             return Certainty.SAID
@@ -69,7 +73,8 @@ class Understood:
             return None
         if self.weights[act] >= SURE.get(act, 2.0):
             return Certainty.SURE
-        return Certainty.HALF if self.weights[act] >= HALF.get(act, 2.0) else None
+        half = ON_ALERT if alert else HALF
+        return Certainty.HALF if self.weights[act] >= half.get(act, 2.0) else None
 
     def kind(self, act: Act) -> Kind | None:
         """Which kind of the act a rule found; None where none did."""
