@@ -1,8 +1,8 @@
 """Exact rules for what a text means, written so that a speaker of the language can write them.
 
-    "snake/viper + bit/bitten"      a word of each group, in any order, not far apart
-    "river took/has taken | swept"  words that stand together; "/" between words for one place
-    "drown*"                        any word that begins so
+    "snake/viper + bit/bitten"       a word of each group, in any order, not far apart
+    "river took/swept | washed off"  words that stand together; "/" between words for one place
+    "drown*"                         any word that begins so
 
 A rule is of folded words. In a language whose accents make other words (Vietnamese) a rule's
 accents count wherever the text has any.

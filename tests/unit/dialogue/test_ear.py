@@ -41,7 +41,7 @@ def test_every_act_at_every_moment_has_its_row() -> None:
 
 @pytest.mark.parametrize("moment", MOMENTS)
 def test_a_poisoned_child_reaches_a_person_at_every_moment(moment: str) -> None:
-    """By the writer's own words; the answer is the text of the closed table and nothing else."""
+    """In the writer's own words; the answer is the text of the closed table, alone."""
     words = "my child drank the pesticide"
     got = turn(words, MOMENTS[moment]("en"))
     alarms = [change for change in got.changes if isinstance(change, v.RaiseAlarm)]
