@@ -140,7 +140,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
         if (certainty := heard.certainty(act, alert=known.raining)) is not None
         and not _is_answer(act, certainty, plain, heard.text, known)
     ]
-    return sorted(found, key=lambda each: _rank(*each, heard))
+    return sorted(found, key=lambda each: _rank(each[0], each[1], heard))
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:

@@ -224,6 +224,9 @@ def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
     scene.work.warnings.answer(change.warning_id, scene.phone, change.answer, scene.now)
     if change.answer != "help":
         return
+    if change.words:  # a cry in the farmer's own words, which the officer reads whole
+        _alarm(v.RaiseAlarm("danger", change.words), scene)
+        return
     farmer = scene.farmer()
     scene.work.calls.add(farmer.id, None, "rain", "", scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
