@@ -1,9 +1,11 @@
 """Whether every word of a text is accounted for as an answer to what is open."""
 
-from assistant.agronomy.life.rows import TASKS
+from collections.abc import Iterator, Mapping
+
+from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import find
-from assistant.dialogue.lists import entries
+from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.questions import Reads
 from assistant.dialogue.values import Known
 from assistant.reading import (
@@ -14,6 +16,10 @@ from assistant.reading import (
     read_told,
     read_wish,
 )
+from assistant.wording import messages_result as r
+from assistant.wording import messages_tasks as t
+from assistant.wording.day_practice import fitting
+from assistant.wording.message import Message
 
 _MOST_WORDS_OF_A_WISH = 3
 
@@ -47,8 +53,26 @@ def takes_words(known: Known) -> bool:
     return question is not None and question.reads is Reads.WORDS
 
 
+# The choices of the texts that ask for a colour or a result, by their codes.
+_OF_ITEMS: Mapping[Ask, Mapping[str, Message]] = {
+    Ask.COLOUR: {"green": t.GREEN, "yellow": t.YELLOW},
+    Ask.RESULT: {"left": r.MATS_LEFT, "enough": r.JUST_ENOUGH, "short": r.TOO_FEW},
+}
+
+
 def _offered(known: Known) -> tuple[str, ...]:
-    """The choices of the open question, in all their words."""
+    """The choices of the open question, and of what was asked of the bed, in all words."""
+    return (*_of_question(known), *_of_items(known))
+
+
+def _of_items(known: Known) -> Iterator[str]:
+    for item in known.items:
+        bed = known.nursery(item.nursery_id)
+        for code, label in _OF_ITEMS.get(TASKS[item.task].asks, {}).items():
+            yield from choice_names(code, fitting(label, bed) if bed else label, known)
+
+
+def _of_question(known: Known) -> tuple[str, ...]:
     session = known.session
     question = find(session, talks.TABLES) if session else None
     if session is None or question is None:

@@ -159,7 +159,12 @@ def _is_answer(act: Act, certainty: Certainty, plain: bool, text: str, known: Kn
         return True  # "flood" where it is one of the choices
     if act is Act.DANGER and tells_of_task(text, known):
         return True  # "I have flooded it" where that was asked
-    return certainty is Certainty.HALF and takes_words(known)  # a person reads them anyhow
+    if not takes_words(known):
+        return False
+    # A person reads these words in any case.
+    return certainty is Certainty.HALF or (
+        act not in _LIVES and certainty is not Certainty.SAID
+    )
 
 
 def moment_of(known: Known) -> Moment:
@@ -278,7 +283,9 @@ def _told(heard: Understood, known: Known, says: Say, change: Change) -> Turn:
     """One text and no other question; the talk that was open stays as it is. On a screen it
     comes as a text too, to be kept."""
     keep = known.channel is Channel.USSD
-    turn = Turn(known.session, (Text((says,), keep=keep),), (change,))
+    # Words that were asked for have been given; another question stays open.
+    session = e.holds(known.session) if takes_words(known) else known.session
+    turn = Turn(session, (Text((says,), keep=keep),), (change,))
     return _in_their_words(turn, heard, known)
 
 

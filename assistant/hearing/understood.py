@@ -73,8 +73,13 @@ class Understood:
             return None
         if self.weights[act] >= SURE.get(act, 2.0):
             return Certainty.SURE
-        half = ON_ALERT if alert else HALF
-        return Certainty.HALF if self.weights[act] >= half.get(act, 2.0) else None
+        return Certainty.HALF if self._may_be(act, alert) else None
+
+    def _may_be(self, act: Act, alert: bool) -> bool:
+        """Whether an act is worth a question: lives and storms always, others where no other
+        act is likelier ("rats came" is a trouble)."""
+        enough = self.weights[act] >= (ON_ALERT if alert else HALF).get(act, 2.0)
+        return enough and (alert or act in (Act.DIE, Act.HARM) or self.likeliest is act)
 
     def kind(self, act: Act) -> Kind | None:
         """Which kind of the act a rule found; None where none did."""
