@@ -1,6 +1,7 @@
 """A choice from a numbered list: by its digit or by name, with typing mistakes."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import pairwise
 
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts
 from assistant.reading.outcomes import Option, Reading, Reason, again, understood
@@ -38,7 +39,9 @@ def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> 
         chosen = _by_digit(numbers, names)
         own = _words_of(chosen.value, spellings)
         words = tuple(token for token in found if token.kind is Kind.WORD)
-        return chosen if _beside(words, own, lexicon) else again(Reason.NOT_READ)
+        if _beside(words, own, lexicon):
+            return chosen
+        return _beside_amount(found, chosen, spellings, names, lexicon)
     if _denies(found, spellings, lexicon):
         return again(Reason.NOT_READ)
     return _by_name(said, spellings, names, lexicon)
@@ -74,6 +77,37 @@ def _beside(words: tuple[Token, ...], own: frozenset[str], lexicon: Lexicon) -> 
     return all(item.sort is not None or item.text in own for item in row)
 
 
+def _beside_amount(
+    found: tuple[Token, ...],
+    chosen: Reading[int],
+    spellings: Mapping[str, int],
+    names: Sequence[Sequence[str]],
+    lexicon: Lexicon,
+) -> Reading[int]:
+    """A name beside a number that is no digit of the list ("12 mats left", "short by 20"), or is
+    of a thing ("3 mats left"); nothing else may be said."""
+    said = " ".join(token.text for token in found if token.kind is not Kind.MARK)
+    inside = _inside(said, spellings)
+    is_digit = chosen.reason is not Reason.IMPOSSIBLE
+    if len(inside) != 1 or (is_digit and not _counts_a_thing(found, lexicon)):
+        return again(Reason.NOT_READ)
+    place = inside.pop()
+    words = tuple(token for token in found if token.kind is Kind.WORD)
+    if _denies(found, spellings, lexicon) or not _beside(
+        words, _words_of(place, spellings), lexicon
+    ):
+        return again(Reason.NOT_READ)
+    return understood(place, names[place][0])
+
+
+def _counts_a_thing(found: tuple[Token, ...], lexicon: Lexicon) -> bool:
+    row = items(found, lexicon, _DULL)
+    return any(
+        {here.sort, after.sort} == {None, Sort.FARM} and (here.is_digits or after.is_digits)
+        for here, after in pairwise(row)
+    )
+
+
 def _spelling(name: str) -> str:
     return " ".join(token.text for token in cut(fold(name)) if token.kind is not Kind.MARK)
 
@@ -91,7 +125,7 @@ def _by_name(
     said: str, spellings: Mapping[str, int], names: Sequence[Sequence[str]], lexicon: Lexicon
 ) -> Reading[int]:
     """A name inside the reply, a misspelt name, or the number as a word."""
-    inside = {at for name, at in spellings.items() if name and f" {name} " in f" {said} "}
+    inside = _inside(said, spellings)
     if len(inside) == 1:
         place = inside.pop()
         return understood(place, names[place][0])
@@ -109,6 +143,17 @@ def _by_name(
     if len(number) == 1 and number[0].value.denominator == 1 and alone:
         return _by_digit([str(number[0].value)], names)
     return again(Reason.NOT_READ)
+
+
+def _inside(said: str, spellings: Mapping[str, int]) -> set[int]:
+    """The choices whose names stand in what was said, but for those that are part of a longer
+    name there: "light green" is no green, "not enough" is not enough."""
+    names = [name for name in spellings if name and f" {name} " in f" {said} "]
+    return {spellings[name] for name in names if not _is_part(name, names)}
+
+
+def _is_part(name: str, names: Sequence[str]) -> bool:
+    return any(name != other and f" {name} " in f" {other} " for other in names)
 
 
 def _begun(said: str, spellings: Mapping[str, int], lexicon: Lexicon) -> list[int]:

@@ -89,10 +89,10 @@ def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
 
 
 def told_by_rule(found: tuple[Token, ...], lexicon: Lexicon) -> tuple[tuple[str, Rule], ...]:
-    """What is told in words that stand apart, of `TOLD`, each with the rule that says so."""
+    """What is told in words that stand apart, of `TOLD`, with every rule that says so."""
     words = tuple(token for token in found if token.is_word or token.is_number)
     strict = lexicon.is_tonal and bool(words) and words[0].with_accents
-    return tuple(lexicon.told.found(words, strict).items())
+    return lexicon.told.every(words, strict)
 
 
 def _number_word(row: tuple[Item, ...]) -> str | None:

@@ -107,7 +107,7 @@ def _sure_or_not(
 def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon) -> bool:
     """Whether a deed is told in words that stand apart, and nothing else is said."""
     rules = [rule for code, rule in told_by_rule(found, lexicon) if code in DEEDS]
-    if not rules or any(item.sort in _AGAINST for item in row) or _asks(row):
+    if not rules or any(_is_against(item, lexicon) for item in row) or _asks(row):
         return False
     kept = _without_amounts(row)
     return all(
@@ -116,6 +116,12 @@ def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lex
         or any(rule.covers(token) for rule in rules for token in item.tokens)
         for item in kept
     )
+
+
+def _is_against(item: Item, lexicon: Lexicon) -> bool:
+    """Not the words that are only little ones in most sentences: "on a semé" is no range."""
+    little = item.sort is Sort.RANGE and lexicon.has(Sort.FILLER, item.phrase)
+    return item.sort in _AGAINST and not little
 
 
 def _asks(row: tuple[Item, ...]) -> bool:

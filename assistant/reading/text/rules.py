@@ -150,18 +150,22 @@ class RuleBook(Generic[Name]):
 
     def found(self, words: Sequence[Token], strict: bool) -> dict[Name, Rule]:
         """The names of which a rule finds itself in these words, each with such a rule."""
+        return dict(self.every(words, strict))
+
+    def every(self, words: Sequence[Token], strict: bool) -> tuple[tuple[Name, Rule], ...]:
+        """Every rule that finds itself in these words, under its name."""
         places: dict[int, list[int]] = {}
         for at, token in enumerate(words):
             for each, step in self._holding(token):
                 if _stands(self.alternatives[each], words, at - step, strict):
                     for group in self.groups_of[each]:
                         places.setdefault(group, []).append(at)
-        return {
-            name: rule
+        return tuple(
+            (name, rule)
             for key in places
             for name, rule, groups in self.keyed.get(key, ())
             if all(group in places for group in groups) and _is_near(groups, places)
-        }
+        )
 
     def _holding(self, token: Token) -> tuple[tuple[int, int], ...]:
         return self.by_word.get(token.text, ()) + self.by_start.get(token.text[:STEM], ())
