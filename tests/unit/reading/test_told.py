@@ -92,3 +92,59 @@ def test_put_off(words: str) -> None:
 )
 def test_other_talk_is_no_answer(language: str, words: str) -> None:
     assert told(language, words) not in ("yes", "no", "done", "not_yet")
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [
+        ("en", "i put straw on top"),
+        ("en", "covered with nylon since noon"),
+        ("en", "put it for bucket this dawn with grandma"),
+        ("en", "lifted the leaves at 7, water 1cm"),
+        ("en", "my husband soaked the seed at 5 am"),
+        ("en", "the seed is in the water, soaking"),
+        ("sw", "nimefunika kitalu kwa nyasi kavu"),
+        ("sw", "mbegu ziko ndani ya maji"),
+        ("sw", "nimetoa majani na kuweka maji"),
+        ("sw", "shangazi amesia mikeka yote peke yake"),
+        ("fr", "j'ai mis la paille dessus"),
+        ("fr", "la semence est dans l'eau depuis 6h"),
+        ("fr", "on a semé avec les enfants à l'aube"),
+        ("fr", "paille enlevée et 1 cm d'eau mis"),
+    ],
+)
+def test_a_deed_is_told_in_many_words_where_each_is_accounted_for(
+    language: str, words: str
+) -> None:
+    """Who did it, with what and when changes nothing of a deed."""
+    assert told(language, words) == "done"
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [
+        ("en", "covered it but the wind took it"),
+        ("en", "half covered"),
+        ("en", "the bed is flooded"),
+        ("en", "covered by water"),
+        ("en", "seed is finished"),
+        ("en", "everything is finished"),
+        ("en", "my brother does it"),
+        ("en", "i want the seed put in water"),
+        ("sw", "nimesahau"),
+        ("sw", "nimeona"),
+        ("sw", "mbegu imeisha"),
+        ("sw", "imekwisha yote"),
+        ("sw", "nataka kufunua na kuweka maji"),
+        ("sw", "kitalu kimefunikwa na matope"),
+        ("fr", "je trempe cette nuit"),
+        ("fr", "la planche est inondée"),
+        ("fr", "ma planche est vide"),
+        ("fr", "tout est fini"),
+        ("fr", "c'est mon frère qui le fait"),
+        ("fr", "je veux mettre la paille dessus"),
+    ],
+)
+def test_a_deed_that_was_lost_halved_or_only_meant_is_none(language: str, words: str) -> None:
+    """The same words stand in cries and plans."""
+    assert told(language, words) != "done"
