@@ -50,7 +50,7 @@ from assistant.wording.message import Message, Say
 DONE, NOT_YET = "done", "not_yet"
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
-FEWEST_LEAVES = 0.5  # less is a part of something else: "the fourth leaf is coming"
+FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
 LONGEST_DAY = 3  # words: "2 days ago", "on Monday", "yesterday"
 
 
@@ -92,6 +92,12 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
             said_so = _done_or_not(rest, known, digits) if day else None
             if said_so is not None:
                 return said_so, day, rest
+            if day and day < known.today and _done_or_not(text, known, digits) == DONE:
+                return (
+                    DONE,
+                    day,
+                    text,
+                )  # the day is what tells that it was done: "kemarin tabur"
     return _done_or_not(text, known, digits), None, text
 
 

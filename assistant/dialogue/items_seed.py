@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
@@ -12,7 +13,13 @@ from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later
 from assistant.dialogue.engine import answer, arrive, ask, begin
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.values import AnswerItem, Item, Known, SaveNursery, Session, Turn
-from assistant.reading import Outcome, read_choice, read_confirm, read_germination
+from assistant.reading import (
+    Outcome,
+    is_accounted_for,
+    read_choice,
+    read_confirm,
+    read_germination,
+)
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
 from assistant.wording.day_practice import fitting
@@ -33,7 +40,10 @@ def _place(
     fit = {code: fitting(label, nursery) for code, label in labels.items()}
     names = [choice_names(code, label, known) for code, label in fit.items()]
     reading = read_choice(text, names, known.lexicon)
-    return reading.value if reading.outcome is Outcome.UNDERSTOOD else None
+    sure = reading.outcome is Outcome.UNDERSTOOD and (
+        text.strip().isdigit() or is_accounted_for(text, known.lexicon, chain(*names))
+    )
+    return reading.value if sure else None
 
 
 def _nursery(item: Item, known: Known) -> Nursery:

@@ -10,7 +10,7 @@ In this order, and the first that understands the text has it:
 6. the other open things, without bare digits; then wishes; then corrections.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from assistant.acts import Act
@@ -212,13 +212,24 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     if sure_wish(text, known) is Wish.HELP:
         return 1
     chosen = read_choice(text, names, known.lexicon).value
-    if chosen is not None:
-        return chosen if text.strip().isdigit() or is_accounted(text, known) else None
+    if chosen is not None and _is_sure(text, chosen, names, known):
+        return chosen
     said_so, sure = _answers_warning(text, known, warning)
     if said_so == "done" and sure:
-        covered = "cover" in read_deeds(text, known.lexicon)
-        return 0 if covered or not known.items else None
+        deeds = read_deeds(text, known.lexicon)
+        return 0 if "cover" in deeds or not (deeds or known.items) else None
     return None
+
+
+def _is_sure(text: str, chosen: int, names: Sequence[Sequence[str]], known: Known) -> bool:
+    """Whether a choice is all that was said: "almost covered" and "covered tomorrow" are not
+    covered, and help is called for wherever its word stands among known ones."""
+    if text.strip().isdigit() or is_name(text, names[chosen]):
+        return True
+    if chosen == 1:
+        return is_accounted(text, known)
+    reading = read_told(text, known.lexicon)
+    return reading.outcome is Outcome.UNDERSTOOD and reading.value in ("done", "yes")
 
 
 def _answers_warning(text: str, known: Known, warning: Standing) -> tuple[str | None, bool]:
@@ -227,7 +238,7 @@ def _answers_warning(text: str, known: Known, warning: Standing) -> tuple[str | 
     is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
     if warning.answer is not None or not is_last or e.lasting(known.session) is not None:
         return None, False
-    reading = read_told(text, known.lexicon, digits=False)
+    reading = read_told(text, known.lexicon)
     return reading.value, reading.outcome is Outcome.UNDERSTOOD
 
 

@@ -84,8 +84,8 @@ def _beside_amount(
     names: Sequence[Sequence[str]],
     lexicon: Lexicon,
 ) -> Reading[int]:
-    """A name beside a number that is no digit of the list ("short by 20") or is of a thing
-    ("3 mats left"); nothing else may be said."""
+    """A name beside a number that is no digit of the list ("12 mats left", "short by 20"), or is
+    of a thing ("3 mats left"); nothing else may be said."""
     said = " ".join(token.text for token in found if token.kind is not Kind.MARK)
     inside = _inside(said, spellings)
     is_digit = chosen.reason is not Reason.IMPOSSIBLE

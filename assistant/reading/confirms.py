@@ -20,6 +20,8 @@ _SAYS: Mapping[Sort, str] = {
     Sort.DEED: DONE,
     Sort.NOT_YET: NOT_YET,
 }
+# A digit and the word that the prompt puts beside it: "1 done", "2 not yet".
+_WITH_DIGIT: Mapping[tuple[str, str], str] = {(YES, DONE): DONE, (NO, NOT_YET): NOT_YET}
 # What several answer words say together; any other mixture is asked again.
 _TOGETHER: Mapping[frozenset[str], str] = {
     frozenset({YES}): YES,
@@ -107,15 +109,16 @@ def _meaning(said: list[Item]) -> str | None:
 
 
 def _of_digits(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Reading[str]:
-    """1, or "1 yes": nothing else may stand beside it."""
+    """1, "1 yes" or "1 done": nothing else may stand beside it."""
     numbers = [item.key for item in row if item.is_digits]
     if row[0].is_mark("-") and len(row) > 1 and row[1].glued:
         return again(Reason.NOT_READ)
     meaning = DIGITS.get(numbers[0])
     if len(numbers) > 1 or meaning is None or any(item.is_strange for item in row):
         return again(Reason.NOT_READ)
-    if said and _meaning(said) != meaning:
-        return again(Reason.TWO_VALUES)
+    if said and (word := _meaning(_without_manners(said, lexicon))) != meaning:
+        both = _WITH_DIGIT.get((meaning, word or ""))
+        return understood(both, lexicon.answers[both]) if both else again(Reason.TWO_VALUES)
     return understood(meaning, lexicon.answers[meaning])
 
 
@@ -127,7 +130,7 @@ def _of_words(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Read
     words = lexicon.answers[meaning]
     if any(item.has_rivals or _may_be_stop(item, lexicon) for item in said):
         return confirm(meaning, words, Reason.MISSPELT)
-    if Sort.ROUGH in sorts or (meaning in (YES, DONE) and _is_for_later(row)):
+    if Sort.ROUGH in sorts or (meaning in (YES, DONE) and is_for_later(row)):
         return confirm(meaning, words, Reason.ROUGH)
     return _beside_strange(row, meaning, words)
 
@@ -161,7 +164,7 @@ def _beside_strange(row: tuple[Item, ...], meaning: str, words: str) -> Reading[
     return again(Reason.NOT_READ)
 
 
-def _is_for_later(row: tuple[Item, ...]) -> bool:
+def is_for_later(row: tuple[Item, ...]) -> bool:
     """Tomorrow; "will"."""
     return any(
         item.sort is Sort.COMING_VERB or (item.sort is Sort.DAY and int(item.key) > 0)
@@ -173,7 +176,7 @@ def _unsaid(row: tuple[Item, ...], lexicon: Lexicon) -> Reading[str]:
     """No answer word: "I will do it tomorrow" is likely not yet; iui is likely oui."""
     if any(item.sort is Sort.NOT_KNOWN for item in row):
         return again(Reason.NOT_KNOWN)
-    if _is_for_later(row):
+    if is_for_later(row):
         return confirm(NOT_YET, lexicon.answers[NOT_YET], Reason.ROUGH)
     meanings = _near(row[0].text, lexicon) if len(row) == 1 and row[0].is_strange else set()
     if len(meanings) != 1:

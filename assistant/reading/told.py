@@ -14,6 +14,7 @@ from assistant.reading.confirms import (
     NOT_YET,
     SORTS,
     YES,
+    is_for_later,
     read_confirm,
     told_by_rule,
 )
@@ -107,7 +108,12 @@ def _sure_or_not(
 def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon) -> bool:
     """Whether a deed is told in words that stand apart, and nothing else is said."""
     rules = [rule for code, rule in told_by_rule(found, lexicon) if code in DEEDS]
-    if not rules or any(_is_against(item, lexicon) for item in row) or _asks(row):
+    if (
+        not rules
+        or any(_is_against(item, lexicon) for item in row)
+        or _asks(row)
+        or is_for_later(row)
+    ):
         return False
     kept = _without_amounts(row)
     return all(
