@@ -1,7 +1,9 @@
-"""The page that lists every constant with its range and source (`SOURCES.md`)."""
+"""The page that lists every constant with its range and source, and every sentence of first aid
+(`SOURCES.md`)."""
 
 from collections.abc import Iterable
 
+from assistant.agronomy.aid_page import aid_section
 from assistant.agronomy.constants import CONSTANTS
 from assistant.agronomy.constants_work import WORK_CONSTANTS
 from assistant.agronomy.practices import Point, Practice, TaskRule
@@ -79,6 +81,7 @@ def sources_page(practices: Iterable[Practice]) -> str:
         "\n".join(map(_practice, practices)),
         _LAND + "".join(map(_land, UNITS)),
         "\n" + _CONFLICTS + "".join(map(_conflict, CONFLICTS)),
+        aid_section(),
     )
     return "".join(parts).rstrip()
 
