@@ -28,6 +28,28 @@ def read_choice(text: str, names: Sequence[Sequence[str]], lexicon: Lexicon) -> 
     found = read_tokens(text)
     if not found:
         return again(Reason.EMPTY)
+    reading = _read(text, found, names, lexicon)
+    if reading.value is None or _marks_fit(found, names[reading.value], lexicon):
+        return reading
+    return again(Reason.NOT_READ)
+
+
+def _marks_fit(found: tuple[Token, ...], own: Sequence[str], lexicon: Lexicon) -> bool:
+    """Whether a name is meant with the accents that were typed: dư is surplus, đủ enough."""
+    if not (lexicon.is_tonal and found[0].with_accents) or any(t.is_number for t in found[:1]):
+        return True
+    typed = {token.marked for token in found} | {
+        token.text for token in found if not token.is_word
+    }
+    return any(
+        all(word.marked in typed or word.marked == word.text for word in read_tokens(name))
+        for name in own
+    )
+
+
+def _read(
+    text: str, found: tuple[Token, ...], names: Sequence[Sequence[str]], lexicon: Lexicon
+) -> Reading[int]:
     said = _spelling(text)
     spellings = {_spelling(name): at for at, own in enumerate(names) for name in own}
     if said in spellings:
@@ -84,8 +106,8 @@ def _beside_amount(
     names: Sequence[Sequence[str]],
     lexicon: Lexicon,
 ) -> Reading[int]:
-    """A name beside a number that is no digit of the list ("12 mats left", "short by 20"), or is
-    of a thing ("3 mats left"); nothing else may be said."""
+    """A name beside a number that is no digit of the list ("short by 20"), or is of a thing
+    ("3 mats left"); nothing else may be said."""
     said = " ".join(token.text for token in found if token.kind is not Kind.MARK)
     inside = _inside(said, spellings)
     is_digit = chosen.reason is not Reason.IMPOSSIBLE
