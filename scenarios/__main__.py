@@ -5,6 +5,7 @@ cannot be read.
 """
 
 import gc
+import os
 import sys
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
@@ -21,6 +22,7 @@ from scenarios.season import Season
 from scenarios.stage import prepare
 
 CANNOT_BE_READ, OTHERWISE = 2, 1
+MOST_JOBS = 2  # more than that are seldom idle
 
 
 @click.group()
@@ -31,20 +33,27 @@ def main() -> None:
 @main.command()
 @click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path))
 @click.option("--quiet", is_flag=True, help="Print only how each season ended.")
-def play(files: tuple[Path, ...], quiet: bool) -> None:
+@click.option(
+    "--jobs",
+    type=click.IntRange(min=1),
+    default=min(MOST_JOBS, os.cpu_count() or 1),
+    show_default="the cores, up to 2",
+    help="Seasons played at once, each in a process of its own.",
+)
+def play(files: tuple[Path, ...], quiet: bool, jobs: int) -> None:
     """Plays each FILE on a fresh database and prints it as a conversation."""
     try:
         seasons = [read_season(path) for path in files]
     except SeasonError as fault:
         click.echo(str(fault), err=True)
         sys.exit(CANNOT_BE_READ)
-    ended = list(_all(seasons, quiet))
+    ended = list(_all(seasons, quiet, jobs))
     if not all(ended):
         click.echo(f"{ended.count(False)} of {len(ended)} seasons went otherwise.")
         sys.exit(OTHERWISE)
 
 
-def _all(seasons: list[Season], quiet: bool) -> Iterator[bool]:
+def _all(seasons: list[Season], quiet: bool, jobs: int) -> Iterator[bool]:
     """Whether each season went as its file says. One is printed as it goes; of several each is
     played in a process of its own, since they have nothing in common, and printed whole."""
     if len(seasons) == 1:
@@ -52,7 +61,7 @@ def _all(seasons: list[Season], quiet: bool) -> Iterator[bool]:
         return
     prepare()
     gc.freeze()  # what was loaded is never garbage; short-lived processes need no collection
-    with ProcessPoolExecutor(initializer=gc.disable) as pool:
+    with ProcessPoolExecutor(jobs, initializer=gc.disable) as pool:
         yield from _printed(pool.map(partial(_apart, quiet, on_terminal()), seasons))
 
 

@@ -5,16 +5,19 @@ assistant, each on a port of its own, and into a SQLite file. Only time is the p
 """
 
 import logging
+import os
 import tempfile
 import traceback
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager
+from dataclasses import replace
 from datetime import datetime, time, timedelta
 from functools import lru_cache
 from pathlib import Path
 from threading import Thread
 from typing import Self
 
+from argon2 import PasswordHasher
 from flask import Flask
 from werkzeug.serving import WSGIRequestHandler, make_server
 
@@ -24,7 +27,8 @@ from assistant.service.house import House
 from assistant.settings import Settings
 from assistant.store import Store
 from assistant.web.app import create_app
-from assistant.wiring.house import hash_code, open_gateway, open_house, open_store
+from assistant.wiring.hearing import open_ears
+from assistant.wiring.house import open_gateway, open_house, open_store
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.practices import open_practices
 from assistant.worker import Worker
@@ -38,6 +42,10 @@ LOOK_EVERY_SECONDS = 0.01  # how often a server looks whether it should stop
 ROUNDS = 50  # a moment that is not over after so many rounds never will be
 # After the operator sent a text back, the assistant is let try again each minute for so long.
 RETRY_FOR, RETRY_EVERY = timedelta(hours=1), timedelta(minutes=1)
+
+
+# Nobody attacks the codes of a season: the same way of hashing at its least cost.
+_hash_code = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1).hash
 
 
 class Stage:
@@ -59,13 +67,12 @@ class Stage:
 
     def __enter__(self) -> Self:
         with ExitStack() as held:
-            folder = Path(held.enter_context(tempfile.TemporaryDirectory(prefix="season-")))
             held.enter_context(_errors_into(self.trouble))
             held.enter_context(self.operator)
             self.operator.on_entry(self._note)
-            settings = _settings(self._season, folder, self.operator.url)
+            settings = _settings(self._season, self.operator.url)
             self._marks = _marks(settings)
-            self.house = self._open(settings, folder, held)
+            self.house = self._open(settings, held)
             app = create_app(self.house, secret=SECRET, wake=lambda: None, clock=self.clock)
             self.url = held.enter_context(_served(app))
             self.operator.callback_url = self.url
@@ -76,11 +83,9 @@ class Stage:
     def __exit__(self, *error: object) -> None:
         self._held.close()
 
-    def _open(self, settings: Settings, folder: Path, held: ExitStack) -> House:
-        (folder / "nursery.sqlite3").write_bytes(_fresh_database())
-        store = Store(settings.database_url, open_practices())
-        held.callback(store.close)
-        house = open_house(settings, store)
+    def _open(self, settings: Settings, held: ExitStack) -> House:
+        store = held.enter_context(_fresh_store())
+        house = replace(open_house(settings, store), hash_code=_hash_code)
         add_villages_if_none(house, tuple((v.name, v.zone) for v in self._season.villages))
         for village in self._season.villages:
             if village.practices:
@@ -94,7 +99,7 @@ class Stage:
                 language=officer.language,
                 is_lead=officer.is_lead,
                 code=officer.code,
-                hash_code=hash_code,
+                hash_code=_hash_code,
             )
         return house
 
@@ -171,9 +176,9 @@ class Stage:
             yield now + RETRY_EVERY
 
 
-def _settings(season: Season, folder: Path, operator_url: str) -> Settings:
+def _settings(season: Season, operator_url: str) -> Settings:
     return Settings(
-        database_url=f"sqlite:///{folder / 'nursery.sqlite3'}",
+        database_url=f"sqlite:///{_database(os.getpid())}",
         programme=season.title,
         zone=season.zone,
         region=season.region,
@@ -203,16 +208,61 @@ def _worker(house: House, settings: Settings, clock: VirtualClock) -> Worker:
 def prepare() -> None:
     """Does once what every season needs and what takes its time, for processes to come."""
     open_lexicons()
-    _fresh_database()
+    open_ears()
+    _empty_database()
+    _folder()
+
+
+# --- the database ----------------------------------------------------------------------------
+
+
+@contextmanager
+def _fresh_store() -> Iterator[Store]:
+    """The store of this process, on a file of its own with nothing in it.
+
+    The engine outlives the season: a new one would compile every query again, which takes
+    longer than the season.
+    """
+    path = _database(os.getpid())
+    for rest in path.parent.glob(f"{path.name}*"):
+        rest.unlink()
+    path.write_bytes(_empty_database())
+    store = _store(path)
+    try:
+        yield store
+    finally:
+        store.close()
 
 
 @lru_cache(maxsize=1)
-def _fresh_database() -> bytes:
+def _store(path: Path) -> Store:
+    return Store(f"sqlite:///{path}", open_practices())
+
+
+@lru_cache(maxsize=1)
+def _database(process: int) -> Path:
+    """Where a process has its database; one that was forked has another than its parent."""
+    folder = Path(_folder().name) / str(process)
+    folder.mkdir(exist_ok=True)
+    return folder / "nursery.sqlite3"
+
+
+@lru_cache(maxsize=1)
+def _folder() -> tempfile.TemporaryDirectory[str]:
+    """A folder for all, which goes when the process ends that made it."""
+    return tempfile.TemporaryDirectory(prefix="season-")
+
+
+@lru_cache(maxsize=1)
+def _empty_database() -> bytes:
     """A database with its tables and nothing in it, made once a process: that is slow."""
     with tempfile.TemporaryDirectory(prefix="season-") as folder:
         path = Path(folder) / "nursery.sqlite3"
         open_store(Settings(database_url=f"sqlite:///{path}")).close()
         return path.read_bytes()
+
+
+# --- the web side ----------------------------------------------------------------------------
 
 
 class _Silent(WSGIRequestHandler):
