@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable
 
+from assistant.reading.outcomes import Outcome
 from assistant.reading.text.fold import LONGEST_REPLY, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import items
+from assistant.reading.told import read_told
 
 # Words that stand in answers and in cries alike: they account for nothing.
 _OF_BOTH = frozenset({Sort.DEAD, Sort.OTHER_UNIT, Sort.NOT_KNOWN, Sort.OTHER_CALENDAR})
@@ -13,9 +15,12 @@ _OF_ANSWERS = tuple(sort for sort in Sort if sort not in _OF_BOTH)
 
 def is_accounted_for(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> bool:
     """Whether every word is one that answers in this language are made of, or is in one of
-    these names (of choices, villages, nurseries)."""
+    these names (of choices, villages, nurseries); or the words tell a deed and nothing else
+    ("my wife covered it with straw")."""
     if len(text) > LONGEST_REPLY:
         return False
     named = {token.text for name in names for token in read_tokens(name)}
     row = items(read_tokens(text), lexicon, _OF_ANSWERS)
-    return all(not item.is_strange or item.text in named for item in row)
+    if all(not item.is_strange or item.text in named for item in row):
+        return True
+    return read_told(text, lexicon, digits=False).outcome is Outcome.UNDERSTOOD
