@@ -10,6 +10,8 @@ from assistant.reading.told import read_told
 
 # Words that stand in answers and in cries alike: they account for nothing.
 _OF_BOTH = frozenset({Sort.DEAD, Sort.OTHER_UNIT, Sort.NOT_KNOWN, Sort.OTHER_CALENDAR})
+# What stands beside a deed says something of its own where it is denied: "my wife is not well".
+_DENIALS = frozenset({Sort.NO, Sort.NOT, Sort.NONE})
 _OF_ANSWERS = tuple(sort for sort in Sort if sort not in _OF_BOTH)
 
 
@@ -21,6 +23,9 @@ def is_accounted_for(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> 
         return False
     named = {token.text for name in names for token in read_tokens(name)}
     row = items(read_tokens(text), lexicon, _OF_ANSWERS)
+    sorts = {item.sort for item in row}
+    if Sort.BESIDE in sorts and sorts & _DENIALS:
+        return False
     if all(not item.is_strange or item.text in named for item in row):
         return True
     return read_told(text, lexicon, digits=False).outcome is Outcome.UNDERSTOOD

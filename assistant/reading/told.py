@@ -11,6 +11,7 @@ from datetime import date
 from assistant.reading.confirms import (
     DONE,
     FORGIVING,
+    NO,
     NOT_YET,
     SORTS,
     YES,
@@ -83,10 +84,15 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     if _tells_by_rule(found, row, lexicon):
         return understood(DONE, lexicon.answers[DONE])
     kept = _without_amounts(row)
-    left = text if len(kept) == len(row) else " ".join(item.spelt for item in kept)
+    if len(kept) == len(row) or any(item.is_digits for item in kept):
+        left = text
+    else:
+        left = " ".join(item.spelt for item in kept)
     reading = read_confirm(left, lexicon, digits)
     if reading.value is None or any(item.is_digits for item in kept):
         return reading
+    if reading.value == NO and len(kept) < len(row):  # "no plastic", "my wife is not well"
+        return _unsure(reading, Reason.NOT_READ)
     return _sure_or_not(reading, kept, lexicon)
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from assistant.reading import Outcome, read_told
+from assistant.reading import Outcome, is_accounted_for, read_told
 from assistant.wiring.lexicons import open_lexicons
 
 LEXICONS = open_lexicons()
@@ -148,3 +148,19 @@ def test_a_deed_is_told_in_many_words_where_each_is_accounted_for(
 def test_a_deed_that_was_lost_halved_or_only_meant_is_none(language: str, words: str) -> None:
     """The same words stand in cries and plans."""
     assert told(language, words) != "done"
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [
+        ("en", "my wife is not well"),
+        ("sw", "mume wangu sio sawa"),
+        ("fr", "ma femme n'est pas bien"),
+    ],
+)
+def test_what_is_denied_of_a_person_is_neither_accounted_for_nor_an_answer(
+    language: str, words: str
+) -> None:
+    """Who helped is passed over beside a deed only."""
+    assert not is_accounted_for(words, LEXICONS[language])
+    assert told(language, words) not in ("yes", "no", "done", "not_yet")
