@@ -10,7 +10,7 @@ import re
 import tomllib
 import unicodedata
 from collections.abc import Iterator, Mapping
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -19,6 +19,7 @@ from assistant.people import LANGUAGES
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wording import messages_aid as aid
 from assistant.wording.message import Message
+from assistant.wording.render import Catalogue
 
 FOLDER = Path(__file__).parent / "emergency"
 COMFORT: Mapping[str, Message] = {
@@ -53,16 +54,21 @@ SMALL = set(
 )
 
 
-@lru_cache
+@cache
 def table(code: str) -> Mapping[str, Mapping[str, list[str]]]:
     """The key words of a language."""
     return tomllib.loads((FOLDER / f"{code}.toml").read_text(encoding="utf-8"))
 
 
+@cache
+def catalogue(code: str) -> Catalogue:
+    """The texts of a language, opened once."""
+    return open_catalogue(code)
+
+
 def said(code: str, name: str) -> str:
     """A text as its catalogue has it."""
-    message = TEXTS[name]
-    return open_catalogue(code).translations.gettext(message.text)
+    return catalogue(code).translations.gettext(TEXTS[name].text)
 
 
 def sentences(text: str) -> list[str]:
@@ -80,7 +86,7 @@ def numbers(sentence: str) -> list[int]:
     return [int(each) for each in re.findall(r"\d+", sentence)]
 
 
-@lru_cache
+@cache
 def words_of(sentence: str) -> str:
     """The words of a sentence in small letters, with a blank on either side of each."""
     plain = unicodedata.normalize("NFC", re.sub(r"\{\w+\}", " ", sentence)).lower()
@@ -93,6 +99,7 @@ def holds(sentence: str, spellings: list[str]) -> bool:
     return any(_spelt(each) in words_of(sentence) for each in spellings)
 
 
+@cache
 def _spelt(spelling: str) -> str:
     """A spelling as it is looked for: whole words, unless a star leaves the end open."""
     folded = unicodedata.normalize("NFC", spelling).lower()
