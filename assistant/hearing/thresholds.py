@@ -1,6 +1,6 @@
 """From which weight an act is heard. Chosen for few missed cries at a stated rate of false
 alarms, on the sentences that the table was trained on, each weighed by a table that had not
-seen it (`nursery acts figures` prints the curve; assistant/acts/sentences/README.md has it).
+seen it (`nursery acts train` prints the curve; assistant/acts/sentences/README.md has it).
 """
 
 from collections.abc import Mapping
@@ -15,7 +15,7 @@ SURE: Mapping[Act, float] = MappingProxyType(
 alone: a fixed list hears the one, the other is asked about."""
 
 HALF: Mapping[Act, float] = MappingProxyType(
-    {Act.DIE: 0.5, Act.HARM: 0.4, Act.DANGER: 0.4, Act.REFUSE: 0.5}
+    {Act.DIE: 0.5, Act.HARM: 0.4, Act.DANGER: 0.6, Act.REFUSE: 0.4}
 )
 """Asked about."""
 
