@@ -53,7 +53,7 @@ def _read(
     said = _spelling(text)
     spellings = {_spelling(name): at for at, own in enumerate(names) for name in own}
     if said in spellings:
-        return understood(spellings[said], names[spellings[said]][0])
+        return _by_whole_name(found, spellings[said], names, lexicon)
     numbers = [token.text for token in found if token.is_number]
     if found[0].text == "-" and numbers:
         return again(Reason.NOT_READ)
@@ -67,6 +67,29 @@ def _read(
     if _denies(found, spellings, lexicon):
         return again(Reason.NOT_READ)
     return _by_name(said, spellings, names, lexicon)
+
+
+def _by_whole_name(
+    found: tuple[Token, ...], place: int, names: Sequence[Sequence[str]], lexicon: Lexicon
+) -> Reading[int]:
+    """A name said whole. Where accents tell two names apart (dư, đủ), by those that were typed;
+    without any it may be either."""
+    said = [token.text for token in found if token.kind is not Kind.MARK]
+    alike = {at: [name for name in own if _texts(name) == said] for at, own in enumerate(names)}
+    places = [at for at, own in alike.items() if own]
+    if not lexicon.is_tonal or len(places) < 2:
+        return understood(place, names[place][0])
+    marked = [token.marked for token in found if token.kind is not Kind.MARK]
+    fit = [at for at in places if any(_marks(name) == marked for name in alike[at])]
+    return understood(fit[0], names[fit[0]][0]) if len(fit) == 1 else again(Reason.NOT_READ)
+
+
+def _texts(name: str) -> list[str]:
+    return [token.text for token in read_tokens(name) if token.kind is not Kind.MARK]
+
+
+def _marks(name: str) -> list[str]:
+    return [token.marked for token in read_tokens(name) if token.kind is not Kind.MARK]
 
 
 def is_name(text: str, names: Iterable[str]) -> bool:

@@ -161,6 +161,7 @@ ERASE_TOLD = Message(
     "I have stopped all texts and told {person} that your number and answers shall be deleted. "
     "The office does it and tells you when.",
     note="Somebody wants what is kept of them deleted. {person} is a name and number.",
+    segments=2,
 )
 
 # --- answers that may be meant for another question -------------------------------------------

@@ -294,7 +294,7 @@ def test_an_officer_who_stopped_their_own_texts_can_still_warn(
 def test_who_needs_a_visit_is_told_with_the_reason(valley_of_three: Valley) -> None:
     """A call for help comes before a silence."""
     valley_of_three.text(ZAWADI, "OFFICER")
-    valley_of_three.text(ZAWADI, "the bund broke")
+    valley_of_three.text(ZAWADI, "see my papers")
     notice = valley_of_three.heard(OFFICER)
     assert notice == [like(o.HELP_NOTICE)]
     valley_of_three.go("5 Jun 00:05")  # Amina's day 5 passed without an answer
@@ -325,22 +325,28 @@ def test_a_call_in_the_night_waits_for_the_morning(valley_of_three: Valley) -> N
     """Unless it rains."""
     valley_of_three.go("1 Jun 21:00")
     valley_of_three.text(ZAWADI, "OFFICER")
-    valley_of_three.text(ZAWADI, "the bund broke")
+    valley_of_three.text(ZAWADI, "see my papers")
     assert valley_of_three.heard(OFFICER) == []
     valley_of_three.leap("2 Jun 05:30")
     assert valley_of_three.heard(OFFICER) == [like(o.HELP_NOTICE)]
 
 
-@pytest.mark.parametrize(
-    "sends",
-    [("PROBLEM", "5", "2"), ("OFFICER", "a storm took the cover off")],
-    ids=["flood, chosen in the trouble talk", "own words"],
-)
-def test_a_flood_or_storm_in_the_night_reaches_the_officer_at_once(
-    valley_of_three: Valley, sends: tuple[str, ...]
-) -> None:
-    """As rain does, with the caution; by a setting it waits like everything else."""
+def test_a_cry_in_own_words_is_held_back_by_no_setting(valley_of_three: Valley) -> None:
+    """Day or night."""
     valley = valley_of_three
+    valley.go("1 Jun 23:00")
+    valley.heard(OFFICER)
+    valley.house = replace(valley.house, urgent_breaks_quiet=False)
+    valley.text(ZAWADI, "a storm took the cover off")
+    (notice,) = valley.heard(OFFICER)
+    assert "a storm took the cover off" in notice and notice.endswith(o.GO_SAFELY.text)
+
+
+def test_a_flood_or_storm_in_the_night_reaches_the_officer_at_once(
+    valley_of_three: Valley,
+) -> None:
+    """As rain does, with the caution; chosen from a list it waits where a setting says so."""
+    valley, sends = valley_of_three, ("PROBLEM", "5", "2")
     valley.go("1 Jun 23:00")
     valley.heard(OFFICER)
     for words in sends:
@@ -362,7 +368,7 @@ def test_a_notice_and_the_list_name_the_farmer(valley_of_three: Valley) -> None:
         long = "Zawadi Mwanahamisi Ramadhan wa Mtoni"
         work.people.save_farmer(replace(farmer, name=long))
     valley.text(ZAWADI, "OFFICER")
-    valley.text(ZAWADI, "the bund broke")
+    valley.text(ZAWADI, "see my papers")
     (notice,) = valley.heard(OFFICER)
     assert notice.startswith(f"Help wanted: Zawadi Mwanahamis... {ZAWADI}, Mto Mwanga")
     assert cost(notice).segments == 1
@@ -376,7 +382,7 @@ def test_a_call_held_up_by_the_operator_does_not_come_at_night(
     valley_of_three.go("1 Jun 19:55")
     valley_of_three.operator.down = True
     valley_of_three.text(ZAWADI, "OFFICER")
-    valley_of_three.text(ZAWADI, "the bund broke")
+    valley_of_three.text(ZAWADI, "see my papers")
     valley_of_three.leap("1 Jun 20:05")
     valley_of_three.operator.down = False
     valley_of_three.leap("1 Jun 22:00")
@@ -452,10 +458,10 @@ def test_all_the_words_of_a_call_are_kept_and_a_text_shows_what_it_has_room_for(
     ("sends", "told"),
     [
         (("PROBLEM", "4"), "called: animals or insects, since"),
-        (("OFFICER", "the bund broke"), 'called: wants you, "the bund broke", since'),
+        (("OFFICER", "see my papers"), 'called: wants you, "see my papers", since'),
         (
-            ("OFFICER", "the bund broke and all water ran out of the bed"),
-            'called: wants you, "the bund broke and al...", since',
+            ("OFFICER", "see my papers and all of the forms I have"),
+            'called: wants you, "see my papers and all...", since',
         ),
     ],
 )

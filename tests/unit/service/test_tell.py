@@ -37,7 +37,7 @@ def to_calls(valley: Valley) -> None:
         valley.enrol(phone, village=village)
         valley.plan(phone, "5 June")
         valley.text(phone, "OFFICER")
-        valley.text(phone, "Rats eat my seed")
+        valley.text(phone, "Come and see my seed")
     for phone in (AMINA, BARAKA, ZAWADI, OFFICER):
         valley.heard(phone)
 
