@@ -61,7 +61,7 @@ def busy(valley: Valley) -> Valley:
     valley.sow(AMINA, "1 June")
     valley.go("4 Jun 08:00")
     valley.text(AMINA, "OFFICER")
-    valley.text(AMINA, "Rats eat my seed")
+    valley.text(AMINA, "Come and see my seed")
     valley.text(LEAD, f"RAIN {CODE} Kijani 14-20")
     valley.text(LEAD, "1")
     take_alert(valley.house, cap(), "a folder", valley.now)

@@ -48,10 +48,10 @@ def test_a_call_for_help_shows_the_farmers_own_words(valley: Valley, browser: Br
     """With the number to call back, and the village."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "<b>rats</b> eat my seed & straw")
+    _call(valley, AMINA, "<b>come</b> see my seed & straw")
     shown = browser.open("/morning")
     assert "1 call for help" in shown
-    assert "&lt;b&gt;rats&lt;/b&gt; eat my seed &amp; straw" in shown
+    assert "&lt;b&gt;come&lt;/b&gt; see my seed &amp; straw" in shown
     assert AMINA in shown and "Kijani" in shown
 
 
@@ -61,17 +61,17 @@ def test_an_answer_goes_out_as_a_text_and_ends_the_call(
     """It stays with the nursery, and the trail tells who wrote it."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     valley.heard(AMINA)
     browser.open("/morning")
     shown = browser.send("/calls/1/answer", words="Fence the bed, I come at ten.")
     assert "Your text is on its way" in shown
-    assert "Rats eat my seed" not in shown
+    assert "Come and see my seed" not in shown
     heard = valley.heard(AMINA)
     assert len(heard) == 1
     assert heard[0].startswith("From Asha, your officer: Fence the bed, I come at ten.")
     story = browser.open("/farmers/1")
-    assert "Rats eat my seed" in story and "Asha wrote: Fence the bed" in story
+    assert "Come and see my seed" in story and "Asha wrote: Fence the bed" in story
     with valley.house.store.look() as work:
         assert work.audit.latest(1)[0].act == "call_answered"
 
@@ -152,7 +152,7 @@ def test_by_day_nothing_is_said_of_quiet_hours(valley: Valley, browser: Browser)
     """There is nothing to choose."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     shown = browser.open("/morning")
     assert "Quiet hours" not in shown and "Send at once" not in shown
 
@@ -161,7 +161,7 @@ def test_an_answer_that_was_lost_brings_its_call_back(valley: Valley, browser: B
     """Until somebody sees to it, or a second answer is on its way."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     _call(valley, AMINA, "Goats, too")
     valley.heard(AMINA)
     valley.operator.down = True
@@ -180,7 +180,7 @@ def test_an_answer_that_was_lost_brings_its_call_back(valley: Valley, browser: B
     browser.send("/calls/1/handled")
     browser.send("/calls/2/answer", words="Fence it well.")
     shown = browser.open("/morning")
-    assert "Rats eat my seed" not in shown and "Goats, too" not in shown
+    assert "Come and see my seed" not in shown and "Goats, too" not in shown
     assert "Fence it well." in valley.heard(AMINA)[-1]
 
 
@@ -201,7 +201,7 @@ def test_a_farmer_who_stopped_is_not_written_to(valley: Valley, browser: Browser
     """The page says to call or visit, and sends nothing even when it is asked to."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     valley.text(AMINA, "STOP")
     assert "has stopped all texts" in browser.open("/morning")
     assert "has stopped all texts" in browser.send("/calls/1/answer", words="Fence it.")
@@ -217,7 +217,7 @@ def test_an_answer_that_cannot_be_sent_leaves_the_call_open(
     """The officer is told why."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     browser.open("/morning")
     shown = browser.send("/calls/1/answer", words=words)
     assert said in shown and "1 call for help" in shown
@@ -227,7 +227,7 @@ def test_a_call_can_be_marked_as_seen_to(valley: Valley, browser: Browser) -> No
     """By somebody who rang back, without a text."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     valley.heard(AMINA)
     browser.open("/morning")
     assert "The call is marked" in browser.send("/calls/1/handled")
@@ -305,7 +305,7 @@ def test_other_officers_villages_are_not_shown(
     """Neither on the list nor by their address, to look at or to change."""
     valley.enrol(AMINA)
     valley.sow(AMINA, "1 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     other = new_browser()
     other.sign_in(OTHER_OFFICER)
     assert "Nobody needs you" in other.open("/morning")
@@ -326,7 +326,7 @@ def test_other_officers_villages_are_not_shown(
         other.open("/morning")
         other.send(path, words="hello", on="2026-06-01", sow="2026-06-02", why="x")
         assert other.page.status_code == 404, path
-    assert "Rats eat my seed" in browser.open("/morning")
+    assert "Come and see my seed" in browser.open("/morning")
 
 
 def test_a_lead_sees_farmers_of_no_village_too(
@@ -335,14 +335,14 @@ def test_a_lead_sees_farmers_of_no_village_too(
     """Nobody else would see them."""
     valley.enrol(AMINA, village=3)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     valley.add_officer(phone=LEAD, lead=True)
     give_password(valley, LEAD)
     lead = new_browser()
     lead.sign_in(LEAD)
-    assert "Rats eat my seed" in lead.open("/morning")
-    assert "Rats eat my seed" not in lead.open("/morning?village=1")
-    assert "Rats eat my seed" not in browser.open("/morning")
+    assert "Come and see my seed" in lead.open("/morning")
+    assert "Come and see my seed" not in lead.open("/morning?village=1")
+    assert "Come and see my seed" not in browser.open("/morning")
 
 
 def test_a_missed_call_is_a_call_for_help(valley: Valley, browser: Browser) -> None:
@@ -406,13 +406,13 @@ def test_a_cry_for_help_stands_before_all_else(valley: Valley, browser: Browser)
     """With who was told and when; people before beds."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
-    _call(valley, AMINA, "Rats eat my seed")
+    _call(valley, AMINA, "Come and see my seed")
     _cry(valley, "lost", "goats ate it all")
     _cry(valley, "poison", "my son <drank> it")
     shown = browser.open("/morning")
     assert "2 cries for help 1 call for help" in shown
     order = [
-        shown.index(words) for words in ("my son &lt;drank&gt; it", "goats ate", "Rats eat")
+        shown.index(words) for words in ("my son &lt;drank&gt; it", "goats ate", "Come and see")
     ]
     assert order == sorted(order)
     assert "Asha was told at 08:00" in shown

@@ -183,7 +183,7 @@ def test_only_the_last_messages_are_shown_unless_earlier_ones_are_asked_for(
 ) -> None:
     """A season is sixty texts; an officer on a slow line wants what was said last."""
     valley.go("9 Jun 07:00")
-    for words in ("OFFICER", "Rats eat my seed"):
+    for words in ("OFFICER", "Come and see my seed"):
         valley.text(AMINA, words)
     browser.sign_in()
     for path in ("/nurseries/1", "/farmers/1"):
@@ -193,7 +193,7 @@ def test_only_the_last_messages_are_shown_unless_earlier_ones_are_asked_for(
             + browser.page.text.count('<li class="out">')
             == 6
         )
-        assert "Rats eat my seed" in shown and "Language? Lugha?" not in shown
+        assert "Come and see my seed" in shown and "Language? Lugha?" not in shown
         assert f'href="{path}?whole=yes#messages"' in browser.page.text
         shown = browser.open(f"{path}?whole=yes")
         assert "Language? Lugha?" in shown and "Earlier messages" not in shown
