@@ -142,7 +142,8 @@ def _stop_or_start(text: str, known: Known) -> Turn | None:
     wish = sure_wish(text, known)
     if wish is Wish.STOP and not stopped:
         return WISHES[wish](text, known)
-    if wish is Wish.START and (stopped or known.farmer is None):
+    paused = known.farmer is not None and known.farmer.paused_at is not None
+    if wish is Wish.START and (stopped or paused or known.farmer is None):
         return WISHES[wish](text, known)
     if stopped and not _warns(known):
         return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))

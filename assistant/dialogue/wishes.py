@@ -17,7 +17,7 @@ def _start(text: str, known: Known) -> Turn:
     """Begins again: texts for who had stopped, the talk from its start for who had not."""
     if known.farmer is None or known.farmer.consent_at is None:
         return e.opened(begin(talks.SIGNUP), known)
-    if known.farmer.stopped_at is not None:
+    if known.farmer.stopped_at is not None or known.farmer.paused_at is not None:
         changes = (StartTexts(),)
         if known.nurseries or known.session:
             passing = begin(talks.MENU, held=e.lasting(known.session))

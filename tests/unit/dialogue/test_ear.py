@@ -174,3 +174,11 @@ def test_whom_to_turn_to_is_the_villages_own() -> None:
     (text,) = got.texts
     assert text.says[0].slots["emergency"] == NEARBY.emergency
     assert Act.HARM in ORDER
+
+
+def test_start_brings_back_the_texts_that_rest() -> None:
+    """Whoever did not answer whether to stop has a way back by one word."""
+    known = MOMENTS["nothing"]("en")
+    assert known.farmer is not None
+    paused = replace(known, farmer=replace(known.farmer, paused_at=known.now))
+    assert v.StartTexts() in turn("START", paused).changes
