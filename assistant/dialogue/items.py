@@ -82,7 +82,8 @@ def _without(text: str, name: str) -> str:
 
 def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date | None, str]:
     """Whether a reply says done or not yet, the day of a tardy answer ("done yesterday", "on
-    Monday we sowed"), and the reply without that day."""
+    Monday we sowed"), and the reply without that day; with it where the day alone tells that it
+    was done, as in a language without tenses ("kemarin tabur")."""
     words = text.split()
     for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
         for start in range(len(words) - count, -1, -1):
@@ -93,11 +94,7 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
             if said_so is not None:
                 return said_so, day, rest
             if day and day < known.today and _done_or_not(text, known, digits) == DONE:
-                return (
-                    DONE,
-                    day,
-                    text,
-                )  # the day is what tells that it was done: "kemarin tabur"
+                return DONE, day, text
     return _done_or_not(text, known, digits), None, text
 
 
