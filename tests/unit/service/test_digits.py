@@ -135,7 +135,7 @@ def warned(staged: Staged) -> Valley:
     return staged(to_warned)
 
 
-COVERED = [like(m.WARNING_COVERED, m.KEPT_SO_FAR, m.ASK_PAIL, ...)]
+COVERED = [like(m.WARNING_COVERED), like(m.KEPT_SO_FAR, m.ASK_PAIL, ...)]
 HELP = [like(m.WARNING_HELP), like(m.KEPT_SO_FAR, m.ASK_PAIL, ...)]
 
 # what she sends to the warning: what she hears
