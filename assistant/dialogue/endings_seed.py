@@ -6,7 +6,8 @@ from datetime import date
 
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.constants import SEED_TEST_COUNT_D, WEAK_GERMINATION
-from assistant.agronomy.field import LIMITS
+from assistant.agronomy.life.changes import after, tested
+from assistant.agronomy.life.events import By, SeedTestBegun, SeedTested
 from assistant.agronomy.lot.germination import (
     LOT_SEEDS,
     OFFICIAL_LOTS,
@@ -37,6 +38,7 @@ from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
     Change,
+    Happened,
     Known,
     SaveNursery,
     Session,
@@ -62,14 +64,15 @@ def seed_test(session: Session | None, known: Known) -> Turn:
 # --- begun -----------------------------------------------------------------------------------
 
 
-def begun(nursery: Nursery, known: Known) -> tuple[Nursery, tuple[Say, ...]]:
-    """The nursery with a test that begins today, and what to say of it."""
-    moved = replace(nursery, test_begun=known.today, test_counted=False)
+def begun(nursery: Nursery, known: Known) -> tuple[tuple[Change, ...], tuple[Say, ...]]:
+    """What a test that begins today changes, and what to say of it."""
+    event = SeedTestBegun(on=known.today, by=By.FARMER)
+    moved = after(nursery, event)
     counted = count_day(known.today)
     says: tuple[Say, ...] = (about(s.TEST_NOTED, moved, known.today, date=counted),)
     if counted > day_after(moved.sow_date, -moved.soak_before_d) and not moved.sown:
         says += (about(s.TEST_AFTER_SOWING, moved, known.today),)
-    return moved, says
+    return (Happened(nursery.id, event), SaveNursery(moved)), says
 
 
 def later(nursery: Nursery, known: Known) -> Say:
@@ -78,8 +81,8 @@ def later(nursery: Nursery, known: Known) -> Say:
 
 
 def _begun(session: Session, known: Known) -> Turn:
-    moved, says = begun(chosen(session, known), known)
-    return ended(session, known, said(*says), changes=(SaveNursery(moved),))
+    changes, says = begun(chosen(session, known), known)
+    return ended(session, known, said(*says), changes=changes)
 
 
 def _later(session: Session, known: Known) -> Turn:
@@ -138,11 +141,12 @@ def _carried(
 ) -> Turn:
     """The count becomes the plan's germination, and the quantities follow."""
     test = _whole(lots)
-    moved = _with_germination(nursery, test.germination)
+    event = SeedTested(on=known.today, by=By.FARMER, sprouted=test.sprouted, seeds=test.sown)
+    moved = after(nursery, event)
     says = [result_say(moved, test, known)]
     if _is_official(lots):
         says.append(s.LOTS_AGREE())
-    changes: tuple[Change, ...] = (*noted, SaveNursery(moved))
+    changes: tuple[Change, ...] = (*noted, Happened(nursery.id, event), SaveNursery(moved))
     if is_hopeless(test.germination):
         says.append(m.DO_NOT_SOW(percent=_percent(test.germination)))
         changes += (CallForHelp("seed", f"{test.sprouted}/{test.sown}", nursery.id),)
@@ -165,12 +169,6 @@ def _whole(lots: tuple[Lot, ...]) -> GerminationTest:
     if test is None:
         raise ValueError(f"expected lots that the reader took, got {lots}")
     return test
-
-
-def _with_germination(nursery: Nursery, germination: float) -> Nursery:
-    limits = LIMITS["germination"]
-    inputs = replace(nursery.inputs, germination=max(germination, limits.low))
-    return replace(nursery, inputs=inputs, germination_known=True, test_counted=True)
 
 
 def _percent(germination: float) -> float:
@@ -210,7 +208,7 @@ def _two_lots(session: Session, known: Known) -> Turn:
         text = said(s.MIXED_BAD(least=WEAK_GERMINATION.value * PERCENT))
         return ended(session, known, text)
     share = SHARES[str(answers["share"])]
-    moved = _with_germination(nursery, mixed_germination(((share, first), (1 - share, second))))
+    moved = tested(nursery, mixed_germination(((share, first), (1 - share, second))))
     mats = moved.quantities.mats
     of_first = min(max(nearest(mats * share), 1), mats - 1) if mats > 1 else mats
     told = about(

@@ -5,12 +5,13 @@ which, or names the nursery ("DONE B").
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from datetime import date, timedelta
 from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.life.rows import TASKS, Ask
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, Done, Looked, PutOff
+from assistant.agronomy.life.rows import TASKS, Ask, Delay, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
@@ -24,6 +25,7 @@ from assistant.dialogue.values import (
     AnswerItem,
     Change,
     Focus,
+    Happened,
     Item,
     Known,
     SaveNursery,
@@ -45,7 +47,7 @@ from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
-from assistant.wording.message import Message, Say
+from assistant.wording.message import Message, Say, Slot
 
 DONE, NOT_YET = "done", "not_yet"
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
@@ -272,7 +274,8 @@ def _is_put_off(text: str, known: Known) -> bool:
 
 def _later(item: Item, known: Known, held: Session | None) -> Turn:
     """Asked again tomorrow; the bed is not said to be covered."""
-    _, says = _asked_again(_nursery(item, known), item, None, known)
+    tomorrow = known.today + ONE_DAY
+    says = _what(m.NOT_YET_NOTED, item, _nursery(item, known), date=tomorrow)
     return ended(_holder(held), known, said(says), changes=(AnswerItem(item, NOT_YET),))
 
 
@@ -301,11 +304,15 @@ def _answer_colour(
     if reading.value == 0 and not _says_only(text, known, *chain.from_iterable(names)):
         return None  # what is taken as yellow is asked about, what is green is not
     if reading.value == 0:
-        change = AnswerItem(item, "green")
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
-        return ended(_holder(held), known, text_back, changes=(change,))
+        return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
     asked = begin(talks.TROUBLE, held=holds(held), nursery=nursery.id, problem="yellow")
-    return opened(asked, known, changes=(AnswerItem(item, "yellow"),))
+    return opened(asked, known, changes=_colour(item, "yellow", known))
+
+
+def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:
+    looked = Looked(on=known.today, by=By.FARMER, colour=colour)
+    return AnswerItem(item, colour), Happened(item.nursery_id, looked)
 
 
 def _answer_leaves(
@@ -359,91 +366,49 @@ def settle(
     item: Item, answer: str, when: date | None, known: Known, held: Session | None
 ) -> Turn:
     """Keeps what was said of a task, moves the plan by it, and says what was understood."""
-    nursery = _nursery(item, known)
-    happened = _HAPPENED if answer == DONE else _DELAYED
-    moved, message = happened.get(item.task, _noted[answer])(nursery, item, when, known)
-    changes: tuple[Change, ...] = (AnswerItem(item, answer),)
-    if moved is not None:
+    nursery, done = _nursery(item, known), answer == DONE
+    event = _done_event(item, when, known) if done else _put_off_event(item, known)
+    moved = after(nursery, event)
+    changes: tuple[Change, ...] = (AnswerItem(item, answer), Happened(nursery.id, event))
+    if moved is not nursery:
         changes += (SaveNursery(moved),)
-    late = answer != DONE and item.task is TaskCode.OVERDUE
+    message = _done_noted(item, moved, known) if done else _later_noted(item, moved, known)
+    late = not done and item.task is TaskCode.OVERDUE
     more = (cost_of_waiting(nursery, known.today),) if late else ()
     return ended(_holder(held), known, said(message, *more), changes=changes)
 
 
-# --- how each task moves the plan ------------------------------------------------------------
-
-_Settled = tuple[Nursery | None, Say]
-_Settles = Callable[[Nursery, Item, date | None, Known], _Settled]
-
-
-def _sown(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    moved = nursery.sown_on(when or item.day)
-    return moved, about(m.SOWN_NOTED, moved, known.today)
+def _done_event(item: Item, when: date | None, known: Known) -> Done:
+    """On the day that was told, else on the day it was asked for; a field is planted today."""
+    planted = TASKS[item.task].doing is Doing.PLANTS
+    day = when or (known.today if planted else item.day)
+    return Done(on=day, by=By.FARMER, task=item.task)
 
 
-def _uncovered(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    days = (when or item.day, item.day, nursery.anchors.uncover_date)
-    day = next(day for day in days if nursery.may_uncover_on(day))
-    moved = nursery.uncovering_on(day, uncovered=True)
-    return moved, _what(m.DONE_NOTED, item, nursery)
+def _put_off_event(item: Item, known: Known) -> PutOff:
+    until = max(item.day, known.today) + ONE_DAY
+    return PutOff(on=known.today, by=By.FARMER, task=item.task, was=item.day, until=until)
 
 
-def _transplanted(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    moved = replace(nursery, transplanted_on=when or known.today)
-    return moved, about(m.TRANSPLANTED_NOTED, nursery, known.today)
+# --- what is said of it ----------------------------------------------------------------------
 
 
-def _noted_done(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    return None, _what(m.DONE_NOTED, item, nursery)
+def _done_noted(item: Item, moved: Nursery, known: Known) -> Say:
+    texts = {Doing.SOWS: m.SOWN_NOTED, Doing.PLANTS: m.TRANSPLANTED_NOTED}
+    text = texts.get(TASKS[item.task].doing)
+    return about(text, moved, known.today) if text else _what(m.DONE_NOTED, item, moved)
 
 
-def _sow_later(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    moved = nursery.sown_on(max(nursery.sow_date, known.today) + ONE_DAY, sown=False)
-    return moved, about(m.SOW_LATER_NOTED, moved, known.today)
-
-
-def _soak_later(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    behind = max(known.today - item.day, timedelta(0)) + ONE_DAY
-    moved = nursery.sown_on(nursery.sow_date + behind, sown=False)
-    return moved, about(m.SOW_LATER_NOTED, moved, known.today)
-
-
-def _more_later(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
-    """The added seed is sown a day later, and its days move with it."""
-    moved = replace(nursery, more_on=known.today + ONE_DAY)
-    return moved, _asked_again(nursery, item, when, known)[1]
-
-
-def _not_up(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+def _later_noted(item: Item, moved: Nursery, known: Known) -> Say:
     tomorrow = known.today + ONE_DAY
-    moved = (
-        nursery.uncovering_on(tomorrow, uncovered=False)
-        if nursery.may_uncover_on(tomorrow)
-        else None
-    )
-    return moved, about(m.NOT_UP_NOTED, nursery, known.today, date=tomorrow)
+    delay = TASKS[item.task].delay
+    if delay in (Delay.SOWING, Delay.SOAKING):
+        return about(m.SOW_LATER_NOTED, moved, known.today)
+    if delay is Delay.UNCOVERING:
+        return about(m.NOT_UP_NOTED, moved, known.today, date=tomorrow)
+    return _what(m.NOT_YET_NOTED, item, moved, date=tomorrow)
 
 
-def _asked_again(nursery: Nursery, item: Item, when: date | None, known: Known) -> _Settled:
+def _what(message: Message, item: Item, nursery: Nursery, **more: Slot) -> Say:
     what = what_of(item.task, nursery.practice)
-    tomorrow = known.today + ONE_DAY
-    return None, m.NOT_YET_NOTED(label=nursery.called, what=what, date=tomorrow)
-
-
-def _what(message: Message, item: Item, nursery: Nursery) -> Say:
-    return message(label=nursery.called, what=what_of(item.task, nursery.practice))
-
-
-_HAPPENED: Mapping[TaskCode, _Settles] = {
-    TaskCode.SOW: _sown,
-    TaskCode.UNCOVER_FLOOD: _uncovered,
-    TaskCode.TRANSPLANT: _transplanted,
-    TaskCode.OVERDUE: _transplanted,
-}
-_DELAYED: Mapping[TaskCode, _Settles] = {
-    TaskCode.SOW: _sow_later,
-    TaskCode.SOAK: _soak_later,
-    TaskCode.MORE_SOW: _more_later,
-    TaskCode.UNCOVER_FLOOD: _not_up,
-}
-_noted: Mapping[str, _Settles] = {DONE: _noted_done, NOT_YET: _asked_again}
+    return message(label=nursery.called, what=what, **more)

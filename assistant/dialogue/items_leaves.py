@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice
+from assistant.agronomy.life.events import By, Counted
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import chosen, holds, opened, said
@@ -15,6 +16,7 @@ from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
     Change,
+    Happened,
     Item,
     Known,
     Session,
@@ -60,7 +62,8 @@ def _counted(
         return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
     advice = leaf_advice(count, day, nursery.practice)
     message = about(_LEAF_SAYS[advice], nursery, known.today, count=count)
-    changes: tuple[Change, ...] = told
+    counted = Counted(on=known.today, by=By.FARMER, leaves=count)
+    changes: tuple[Change, ...] = (*told, Happened(nursery.id, counted))
     if advice is LeafAdvice.SLOW:
         changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
     asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)

@@ -12,7 +12,7 @@ from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later
 from assistant.dialogue.engine import answer, arrive, ask, begin
 from assistant.dialogue.lists import choice_names
-from assistant.dialogue.values import AnswerItem, Item, Known, SaveNursery, Session, Turn
+from assistant.dialogue.values import AnswerItem, Item, Known, Session, Turn
 from assistant.reading import (
     Outcome,
     is_accounted_for,
@@ -66,8 +66,8 @@ def answer_test(
     said_so = read_confirm(text, known.lexicon, digits=False).value if place is None else None
     nursery = _nursery(item, known)
     if place == 0 or said_so == "done":
-        moved, says = begun(nursery, known)
-        changes = (AnswerItem(item, "begun"), SaveNursery(moved))
+        changes, says = begun(nursery, known)
+        changes = (AnswerItem(item, "begun"), *changes)
         return ended(_beside(held), known, said(*says), changes=changes)
     if place == 1:
         fresh = begin(talks.SEED_TEST, held=holds(held), nursery=nursery.id)

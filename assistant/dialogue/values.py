@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.warmth import Warmth
+from assistant.agronomy.life.events import Event
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.outcome import SeasonOutcome
@@ -294,6 +295,15 @@ class SaveNursery:
 
 
 @dataclass(frozen=True)
+class Happened:
+    """Something happened to a nursery: a line of its story. What it changes is kept apart
+    (`SaveNursery`), worked out by `agronomy.life.changes`."""
+
+    nursery_id: int
+    event: Event
+
+
+@dataclass(frozen=True)
 class KeepSeason:
     """Keep how a nursery's season ended."""
 
@@ -397,6 +407,7 @@ Change = (
     | StopTexts
     | StartTexts
     | SaveNursery
+    | Happened
     | KeepSeason
     | AnswerItem
     | CallForHelp

@@ -118,6 +118,10 @@ def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:
     save_and_plan(scene.work, scene.house, scene.farmer(), change.nursery, scene.now)
 
 
+def _happened(change: v.Happened, scene: Scene) -> None:
+    scene.work.events.add(change.nursery_id, change.event, scene.now)
+
+
 def _keep_season(change: v.KeepSeason, scene: Scene) -> None:
     scene.work.seasons.save(replace(change.outcome, farmer_id=scene.farmer().id))
 
@@ -293,6 +297,7 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.StopTexts: _stop,
     v.StartTexts: _start,
     v.SaveNursery: _save_nursery,
+    v.Happened: _happened,
     v.KeepSeason: _keep_season,
     v.AnswerItem: _answer_item,
     v.CallForHelp: _call,

@@ -4,7 +4,9 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date, datetime
 
+from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.days import is_daily, wanted
+from assistant.agronomy.life.events import Event
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
@@ -44,6 +46,24 @@ def save_and_plan(
     told = _told_already(story, today)
     work.reminders.plan([each for each in all_days if each.day >= today and not told(each)])
     return saved
+
+
+def happen(
+    work: Work,
+    house: House,
+    farmer: Farmer,
+    nursery: Nursery,
+    event: Event,
+    now: datetime,
+    *,
+    recall: bool = True,
+) -> Nursery:
+    """Keeps that something happened, and the nursery and its reminders as they are after it."""
+    work.events.add(nursery.id, event, now)
+    moved = after(nursery, event)
+    if moved == nursery:
+        return nursery
+    return save_and_plan(work, house, farmer, moved, now, recall=recall)
 
 
 def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> None:

@@ -13,6 +13,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.days import is_last_asking
+from assistant.agronomy.life.events import Assumed, By, PutOff, Why
 from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Focus, Item, Kind
@@ -31,7 +32,7 @@ from assistant.service.alarms.ladder import carry_on, not_reached
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
-from assistant.service.replan import save_and_plan
+from assistant.service.replan import happen, save_and_plan
 from assistant.service.storms.warnings import raining
 from assistant.service.texts import Letter, post
 from assistant.store import OutboxText, Work
@@ -174,8 +175,8 @@ def _give_up(
     whose result nobody tells is over."""
     work.reminders.set_state([reminder.id], State.UNANSWERED)
     if reminder.task is TaskCode.SOW and not nursery.sown:
-        assumed = nursery.sown_on(nursery.sow_date, sown=True, assumed=True)
-        save_and_plan(work, house, place.farmer, assumed, place.now)
+        assumed = Assumed(on=nursery.sow_date, by=By.CLOCK)
+        happen(work, house, place.farmer, nursery, assumed, place.now)
     elif reminder.task is TaskCode.SEASON_RESULT and is_last_asking(nursery, reminder.day):
         closed = replace(nursery, closed=True, no_result=True)
         save_and_plan(work, house, place.farmer, closed, place.now)
@@ -337,14 +338,15 @@ def _put_off(
     """Under a rain warning sowing and uncovering move to tomorrow, and are asked then."""
     tomorrow = place.today + ONE_DAY
     for nursery, reminders in grouped:
-        due = {reminder.task for reminder in reminders}
-        if TaskCode.SOW in due and not nursery.sown:
-            moved = nursery.sown_on(tomorrow, sown=False)
-        elif TaskCode.UNCOVER_FLOOD in due and nursery.may_uncover_on(tomorrow):
-            moved = nursery.uncovering_on(tomorrow, uncovered=False)
-        elif TaskCode.MORE_SOW in due:
-            moved = replace(nursery, more_on=tomorrow)
-        else:
-            continue
-        # The text that says so waits to be sent and must not be taken back.
-        save_and_plan(work, house, place.farmer, moved, place.now, recall=False)
+        due = {each.task for each in reminders if TASKS[each.task].waits_for_rain}
+        for task in sorted(due):
+            event = PutOff(
+                on=place.today,
+                by=By.CLOCK,
+                task=task,
+                was=place.today,
+                until=tomorrow,
+                why=Why.RAIN,
+            )
+            # The text that says so waits to be sent and must not be taken back.
+            nursery = happen(work, house, place.farmer, nursery, event, place.now, recall=False)

@@ -7,6 +7,7 @@ from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstrai
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.events import By
 from assistant.channel import Channel, Step
 from assistant.dialogue.values import Kind
 from assistant.reminders.values import State
@@ -36,6 +37,7 @@ class Base(DeclarativeBase):
         State: named(State),
         TextState: named(TextState),
         TaskCode: named(TaskCode),
+        By: named(By),
         Channel: named(Channel),
         Step: named(Step),
     }

@@ -25,6 +25,7 @@ from assistant.store.queries.calls import Calls
 from assistant.store.queries.danger import Danger
 from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.enrolments import Enrolments
+from assistant.store.queries.events import Events
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.ledger import Ledger
 from assistant.store.queries.nurseries import Nurseries
@@ -66,7 +67,7 @@ class Work:
         self.calls, self.alarms = Calls(session), Alarms(session)
         self.broadcasts = Broadcasts(session)
         self.watch = Watch(session)
-        self.story = Story(session)
+        self.story, self.events = Story(session), Events(session)
         self.roll = Roll(session)
         self.ledger = Ledger(session)
         self.calendar_days = CalendarDays(session)

@@ -27,6 +27,7 @@ from assistant.wording import (
     messages_web_calls,
     messages_web_people,
     messages_web_season,
+    messages_web_story,
 )
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.render import (
@@ -205,6 +206,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
     app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
+    app.jinja_env.globals.update(story=messages_web_story)
     app.jinja_env.globals.update(p=messages_web_people, c=messages_web_calls)
     app.context_processor(
         lambda: {

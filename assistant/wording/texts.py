@@ -28,6 +28,7 @@ from assistant.wording import (
     messages_web_people,
     messages_web_rain,
     messages_web_season,
+    messages_web_story,
     messages_web_told,
 )
 from assistant.wording.message import Message, slots_of
@@ -54,6 +55,7 @@ MODULES: Mapping[str, ModuleType] = {
     "alerts": messages_web_alerts,
     "beds": messages_web_beds,
     "books": messages_web_books,
+    "story": messages_web_story,
     "told": messages_web_told,
     "season": messages_web_season,
     "warnings": messages_web_rain,

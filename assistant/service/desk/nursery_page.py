@@ -12,6 +12,7 @@ from assistant.agronomy.work.labour import work as labour
 from assistant.channel import Channel
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder, State
+from assistant.service.desk.happened import Line, lines
 from assistant.service.desk.numbers import spans
 from assistant.service.desk.visits import open_tasks
 from assistant.service.house import House
@@ -109,6 +110,7 @@ class NurseryPage:
     tasks: tuple[TaskLine, ...]
     open_tasks: tuple[Reminder, ...]
     visits: tuple[VisitMade, ...]
+    story: tuple[Line, ...] = ()
 
     @property
     def earliest_visit(self) -> date:
@@ -143,6 +145,7 @@ def nursery_page(
             tasks=tuple(_tasks(nursery, asked, zone)),
             open_tasks=open_tasks(work, nursery),
             visits=work.story.visits([nursery.id]),
+            story=lines(nursery, work.events.of_nursery(nursery.id)),
         )
 
 

@@ -4,13 +4,14 @@ Dates change as they do when the farmer changes them: reminders are planned anew
 is told by text unless the officer says not to.
 """
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from enum import StrEnum
 
 from assistant.agronomy.calendar import DayChoice, TaskCode
-from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.life.events import By, Done
+from assistant.agronomy.life.rows import TASKS, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
@@ -18,7 +19,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.letters import Pen, why_not
-from assistant.service.replan import save_and_plan
+from assistant.service.replan import happen, save_and_plan
 from assistant.service.sight import Sight
 from assistant.store import Work
 from assistant.wording import messages_officer as o
@@ -95,10 +96,16 @@ def _seen_done(
         if reminder.task in visit.done and visit.on is not None:
             work.reminders.set_state([reminder.id], State.DONE)
             work.reminders.keep_answer(reminder.id, "done", now)
-            moved = _HAPPENED.get(reminder.task, _as_it_is)(moved, reminder, visit.on)
-    if moved == nursery:
-        return nursery
-    return save_and_plan(work, house, farmer, moved, now)
+            event = _seen(reminder, visit.on)
+            moved = happen(work, house, farmer, moved, event, now)
+    return moved
+
+
+def _seen(reminder: Reminder, on: date) -> Done:
+    """What was seen was done on the day it was asked for; a field may be planted later."""
+    planted = TASKS[reminder.task].doing is Doing.PLANTS
+    day = on if planted else min(reminder.day, on)
+    return Done(on=day, by=By.OFFICER, task=reminder.task)
 
 
 def open_tasks(work: Work, nursery: Nursery) -> tuple[Reminder, ...]:
@@ -109,33 +116,6 @@ def open_tasks(work: Work, nursery: Nursery) -> tuple[Reminder, ...]:
         if TASKS[each.task].is_asked and each.state in OPEN
     }
     return tuple(latest.values())
-
-
-def _as_it_is(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
-    return nursery
-
-
-def _sown(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
-    return replace(nursery, sown=True, sow_assumed=False)
-
-
-def _uncovered(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
-    day = reminder.day if nursery.may_uncover_on(reminder.day) else on
-    return (
-        nursery.uncovering_on(day, uncovered=True) if nursery.may_uncover_on(day) else nursery
-    )
-
-
-def _planted(nursery: Nursery, reminder: Reminder, on: date) -> Nursery:
-    return replace(nursery, transplanted_on=on)
-
-
-_HAPPENED: Mapping[TaskCode, Callable[[Nursery, Reminder, date], Nursery]] = {
-    TaskCode.SOW: _sown,
-    TaskCode.UNCOVER_FLOOD: _uncovered,
-    TaskCode.TRANSPLANT: _planted,
-    TaskCode.OVERDUE: _planted,
-}
 
 
 # --- dates -----------------------------------------------------------------------------------
@@ -175,6 +155,8 @@ def change_dates(
         if isinstance(moved, Wrong):
             return moved
         saved = save_and_plan(work, house, farmer, moved, now)
+        for event in _happened(nursery, saved):
+            work.events.add(nursery.id, event, now)
         about = _subject(farmer, nursery)
         detail = _difference(nursery, saved)
         note(work, sight.officer.id, Act.DATES_CHANGED, now, about, detail)
@@ -232,6 +214,20 @@ def _plant_out(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
     if not nursery.sow_date < day <= today:
         return Wrong.PLANTED
     return replace(nursery, transplanted_on=day)
+
+
+def _happened(before: Nursery, after: Nursery) -> Iterator[Done]:
+    """What the officer's days say was done."""
+    planted = after.transplanted_on
+    told = (
+        (TaskCode.SOW, after.sow_date if after.sown else None, before.sown, before.sow_date),
+        (TaskCode.UNCOVER_FLOOD, after.uncover_date, before.uncovered, before.uncover_date),
+        (TaskCode.TRANSPLANT, planted, True, before.transplanted_on),
+    )
+    for task, on, was_done, was_on in told:
+        is_told = after.uncovered if task is TaskCode.UNCOVER_FLOOD else on is not None
+        if on is not None and is_told and not (was_done and on == was_on):
+            yield Done(on=on, by=By.OFFICER, task=task)
 
 
 _FIELDS = (

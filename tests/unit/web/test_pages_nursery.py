@@ -53,6 +53,24 @@ def test_a_nursery_shows_its_cost_where_prices_are_known(
     assert "person-hours" in shown
 
 
+def test_a_nursery_shows_its_story_whoever_told_it(valley: Valley, browser: Browser) -> None:
+    """The farmer's word, the officer's page and the clock, the latest first."""
+    valley.go("6 Jun 07:00")
+    valley.text(AMINA, "1")
+    browser.send(
+        "/nurseries/1/dates", sow="2026-06-01", sown="on", transplanted_on="2026-06-06"
+    )
+    shown = browser.open("/nurseries/1")
+    story = shown[shown.index("What happened") :]
+    told = (
+        "Sat 6 Jun: transplant: done (officer)",
+        "Sat 6 Jun: uncover and flood: done (farmer)",
+        "Mon 1 Jun: sow: done (farmer)",
+    )
+    places = [story.index(line) for line in told]
+    assert places == sorted(places)
+
+
 def test_a_visit_is_noted_with_what_was_seen(valley: Valley, browser: Browser) -> None:
     """It stays with the nursery under the officer's name."""
     browser.open("/nurseries/1")

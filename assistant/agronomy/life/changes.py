@@ -1,0 +1,123 @@
+"""What an event changes in a nursery: the one place where what happened makes another of it.
+
+A day that cannot be leaves the nursery as it is: what was said is kept all the same, and the
+plan stands on what can be true.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from assistant.agronomy.field import LIMITS
+from assistant.agronomy.life.events import (
+    Assumed,
+    Counted,
+    Done,
+    Event,
+    Looked,
+    PutOff,
+    SeedTestBegun,
+    SeedTested,
+)
+from assistant.agronomy.life.nursery import Nursery
+from assistant.agronomy.life.rows import TASKS, Delay, Doing
+from assistant.agronomy.lot.germination import GerminationTest
+
+
+def after(nursery: Nursery, event: Event) -> Nursery:
+    """The nursery after something happened.
+
+    Raises:
+        KeyError: a kind of event of which nobody said what it changes.
+    """
+    return _CHANGES[type(event)](nursery, event)
+
+
+def tested(nursery: Nursery, germination: float) -> Nursery:
+    """The same nursery whose seed is known to sprout so well [fraction], by a count or by
+    several; shares so low that no plan holds them count as the lowest that does."""
+    inputs = replace(nursery.inputs, germination=max(germination, LIMITS["germination"].low))
+    return replace(nursery, inputs=inputs, germination_known=True, test_counted=True)
+
+
+def _as_it_is(nursery: Nursery, event: Event) -> Nursery:
+    return nursery
+
+
+def _done(nursery: Nursery, event: Done) -> Nursery:
+    return _DOING[TASKS[event.task].doing](nursery, event)
+
+
+def _sown(nursery: Nursery, event: Done) -> Nursery:
+    if event.on == nursery.sow_date:  # what happened since stands
+        return replace(nursery, sown=True, sow_assumed=False)
+    return nursery.sown_on(event.on)
+
+
+def _uncovered(nursery: Nursery, event: Done) -> Nursery:
+    """On the day it was told for, else on the planned one, which is always possible."""
+    day = event.on if nursery.may_uncover_on(event.on) else nursery.anchors.uncover_date
+    return nursery.uncovering_on(day, uncovered=True)
+
+
+def _planted(nursery: Nursery, event: Done) -> Nursery:
+    return replace(nursery, transplanted_on=event.on)
+
+
+def _assumed(nursery: Nursery, event: Assumed) -> Nursery:
+    return nursery.sown_on(nursery.sow_date, sown=True, assumed=True)
+
+
+def _put_off(nursery: Nursery, event: PutOff) -> Nursery:
+    return _DELAY[TASKS[event.task].delay](nursery, event)
+
+
+def _sow_later(nursery: Nursery, event: PutOff) -> Nursery:
+    return nursery if nursery.sown else nursery.sown_on(event.until, sown=False)
+
+
+def _soak_later(nursery: Nursery, event: PutOff) -> Nursery:
+    moved = nursery.sow_date + (event.until - event.was)
+    return nursery if nursery.sown else nursery.sown_on(moved, sown=False)
+
+
+def _more_later(nursery: Nursery, event: PutOff) -> Nursery:
+    return replace(nursery, more_on=event.until)
+
+
+def _uncover_later(nursery: Nursery, event: PutOff) -> Nursery:
+    if not nursery.may_uncover_on(event.until):
+        return nursery
+    return nursery.uncovering_on(event.until, uncovered=False)
+
+
+def _test_begun(nursery: Nursery, event: SeedTestBegun) -> Nursery:
+    return replace(nursery, test_begun=event.on, test_counted=False)
+
+
+def _tested(nursery: Nursery, event: SeedTested) -> Nursery:
+    return tested(nursery, GerminationTest(event.sprouted, event.seeds).germination)
+
+
+_CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
+    Done: _done,
+    Assumed: _assumed,
+    PutOff: _put_off,
+    SeedTestBegun: _test_begun,
+    SeedTested: _tested,
+    Counted: _as_it_is,
+    Looked: _as_it_is,
+}
+_DOING: Mapping[Doing, Callable[[Nursery, Done], Nursery]] = {
+    Doing.NOTHING: _as_it_is,
+    Doing.SOWS: _sown,
+    Doing.UNCOVERS: _uncovered,
+    Doing.PLANTS: _planted,
+}
+_DELAY: Mapping[Delay, Callable[[Nursery, PutOff], Nursery]] = {
+    Delay.NOTHING: _as_it_is,
+    Delay.SOWING: _sow_later,
+    Delay.SOAKING: _soak_later,
+    Delay.ADDED: _more_later,
+    Delay.UNCOVERING: _uncover_later,
+}

@@ -1,0 +1,82 @@
+"""The story of a nursery in words: what happened on which day, and who said so."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from assistant.agronomy.life.events import (
+    Assumed,
+    Counted,
+    Done,
+    Event,
+    Looked,
+    PutOff,
+    SeedTestBegun,
+    SeedTested,
+    Why,
+)
+from assistant.agronomy.nursery import Nursery
+from assistant.wording import messages_tasks as t
+from assistant.wording import messages_web as w
+from assistant.wording import messages_web_story as m
+from assistant.wording import messages_web_told as told
+from assistant.wording.day import what_of
+from assistant.wording.message import Message, Say
+
+
+@dataclass(frozen=True)
+class Line:
+    """One event in words; `by` who said so."""
+
+    on: date
+    what: Say
+    by: Message
+
+
+def lines(nursery: Nursery, story: tuple[Event, ...]) -> tuple[Line, ...]:
+    """The story, the latest first."""
+    return tuple(
+        Line(event.on, _SAYS[type(event)](nursery, event), m.BY[event.by])
+        for event in reversed(story)
+    )
+
+
+def _done(nursery: Nursery, event: Done) -> Say:
+    return m.DONE(what=what_of(event.task, nursery.practice))
+
+
+def _put_off(nursery: Nursery, event: PutOff) -> Say:
+    text = m.RAIN if event.why is Why.RAIN else m.PUT_OFF
+    return text(what=what_of(event.task, nursery.practice), date=event.until)
+
+
+def _assumed(nursery: Nursery, event: Assumed) -> Say:
+    return m.ASSUMED()
+
+
+def _begun(nursery: Nursery, event: SeedTestBegun) -> Say:
+    return m.BEGUN()
+
+
+def _tested(nursery: Nursery, event: SeedTested) -> Say:
+    return told.SPROUTED(count=event.sprouted, seeds=event.seeds)
+
+
+def _counted(nursery: Nursery, event: Counted) -> Say:
+    return w.COUNTED_LEAVES(count=event.leaves)
+
+
+def _looked(nursery: Nursery, event: Looked) -> Say:
+    return (t.GREEN if event.colour == "green" else t.YELLOW)()
+
+
+_SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
+    Done: _done,
+    PutOff: _put_off,
+    Assumed: _assumed,
+    SeedTestBegun: _begun,
+    SeedTested: _tested,
+    Counted: _counted,
+    Looked: _looked,
+}
