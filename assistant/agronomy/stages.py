@@ -44,15 +44,19 @@ class Course:
         spans: one after the other, without gaps; the last goes on for ever
         drained: the days from draining to transplanting, which lie over other stages
         sown: whether the seed is known to be in the bed, or was taken to be
+        held: its seed must not be sown, so that nothing but the plan is there
     """
 
     spans: tuple[Span, ...]
     drained: Span | None
     sown: bool
+    held: bool = False
 
     def at(self, day: int) -> Stage:
         """The stage on a day."""
-        if day < 0 or (day == 0 and not self.sown):  # the seed may still be in the pail
+        if (
+            self.held or day < 0 or (day == 0 and not self.sown)
+        ):  # the seed may still be in the pail
             return Stage.PLANNED
         if self.drained and self.drained.first <= day < self.drained.end:
             return Stage.DRAINED
@@ -63,6 +67,9 @@ class Course:
 def course_of(nursery: Nursery) -> Course:
     """The stages of a nursery, by its calendar and what happened since."""
     days = {task.code: task.day for task in nursery.tasks}
+    if nursery.held:  # planned, and no more, whatever the day
+        first = days.get(TaskCode.SEED_TEST, days[TaskCode.SOAK])
+        return Course((Span(Stage.PLANNED, first, 1),), None, sown=False, held=True)
     planted = nursery.transplanted_on
     cut = nursery.day(planted) if planted is not None else None
     starts = _starts(nursery, days)

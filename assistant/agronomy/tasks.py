@@ -14,6 +14,7 @@ class TaskCode(StrEnum):
 
     SEED_TEST = "seed_test"
     SEED_COUNT = "seed_count"
+    SEED_HELD = "seed_held"
     COLLECT = "collect"
     FIELD_FLOOD = "field_flood"
     FIELD_PLOUGH = "field_plough"

@@ -8,14 +8,17 @@ from itertools import chain
 from assistant.agronomy.calendar import DayChoice
 from assistant.agronomy.constants import GOOD_GERMINATION
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.changes import lifted
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.endings import Ending, chosen, ended, opened, said
+from assistant.dialogue.endings_seed import lift_says
 from assistant.dialogue.endings_soaking import warmed
 from assistant.dialogue.results import cost_text, dates_text, own_text, quantity_texts
-from assistant.dialogue.values import Known, SaveNursery, Session, Turn
+from assistant.dialogue.values import CallForHelp, Change, Known, SaveNursery, Session, Turn
 from assistant.wording import messages_planting as g
+from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
 from assistant.wording.message import Say
@@ -82,7 +85,15 @@ def _open(session: Session, known: Known) -> Turn:
         *cost_text(nursery, known),
         dates_text(nursery, known.today),
     )
-    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
+    return ended(session, known, *texts, changes=(SaveNursery(nursery), *_told(nursery)))
+
+
+def _told(nursery: Nursery) -> tuple[Change, ...]:
+    """The officer hears of seed that must not be sown."""
+    if not nursery.held:
+        return ()
+    percent = f"{round(nursery.inputs.germination * 100, 1):g}%"
+    return (CallForHelp("seed", percent, nursery.id or None),)
 
 
 # --- dates -----------------------------------------------------------------------------------
@@ -95,7 +106,9 @@ def _moved(session: Session, known: Known) -> Turn:
     )
     nursery = warmed(nursery, known)
     texts = [said(about(m.SOWING_MOVED, nursery, known.today))]
-    if nursery.sprouting and not nursery.sown:
+    if nursery.held:
+        texts.append(said(s.HELD(label=nursery.called)))
+    elif nursery.sprouting and not nursery.sown:
         texts.append(said(about(g.SOAK_SET, nursery, known.today)))
     return ended(session, known, *texts, changes=(SaveNursery(nursery),))
 
@@ -128,8 +141,11 @@ def _amended(session: Session, known: Known) -> Turn:
         area_typed=str(answers.get("area_words", nursery.area_typed)),
         germination_known=nursery.germination_known or germination is not None,
     )
-    texts = (said(m.AMENDED()), *quantity_texts(amended, known.today, known.region))
-    return ended(session, known, *texts, changes=(SaveNursery(amended),))
+    amended = lifted(nursery, amended, known.today)
+    noted = said(m.AMENDED(), *lift_says(nursery, amended, known))
+    texts = (noted, *quantity_texts(amended, known.today, known.region))
+    told = () if nursery.held else _told(amended)
+    return ended(session, known, *texts, changes=(SaveNursery(amended), *told))
 
 
 LONGEST_NAME = 12

@@ -2,12 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import date
 
 from assistant.agronomy.calendar import TaskCode, day_after
-from assistant.agronomy.constants import SEED_TEST_COUNT_D, WEAK_GERMINATION
-from assistant.agronomy.life.changes import after, tested
-from assistant.agronomy.life.events import By, SeedTestBegun, SeedTested
+from assistant.agronomy.constants import WEAK_GERMINATION
+from assistant.agronomy.life.changes import after, lifted, tested
+from assistant.agronomy.life.events import By, NewSeed, SeedTestBegun, SeedTested
 from assistant.agronomy.lot.germination import (
     LOT_SEEDS,
     OFFICIAL_LOTS,
@@ -20,7 +19,7 @@ from assistant.agronomy.lot.germination import (
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import is_hopeless, is_weak
 from assistant.agronomy.rounding import nearest
-from assistant.agronomy.season.followups import count_day, retest_sow_day
+from assistant.agronomy.season.followups import count_day
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import (
     Ending,
@@ -33,7 +32,7 @@ from assistant.dialogue.endings import (
 )
 from assistant.dialogue.engine import begin
 from assistant.dialogue.lots import Lot, kept, unkept, whole_test
-from assistant.dialogue.results import quantity_texts
+from assistant.dialogue.results import begin_test_by, quantity_texts, time_to_test
 from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
@@ -70,14 +69,17 @@ def begun(nursery: Nursery, known: Known) -> tuple[tuple[Change, ...], tuple[Say
     moved = after(nursery, event)
     counted = count_day(known.today)
     says: tuple[Say, ...] = (about(s.TEST_NOTED, moved, known.today, date=counted),)
-    if counted > day_after(moved.sow_date, -moved.soak_before_d) and not moved.sown:
+    late = counted > day_after(moved.sow_date, -moved.soak_before_d)
+    if late and not (moved.sown or moved.held):
         says += (about(s.TEST_AFTER_SOWING, moved, known.today),)
     return (Happened(nursery.id, event), SaveNursery(moved)), says
 
 
 def later(nursery: Nursery, known: Known) -> Say:
     """What to say where the test is put off: by when it must begin."""
-    return about(s.TEST_LATER, nursery, known.today, date=max(_begin_by(nursery), known.today))
+    return about(
+        s.TEST_LATER, nursery, known.today, date=max(begin_test_by(nursery), known.today)
+    )
 
 
 def _begun(session: Session, known: Known) -> Turn:
@@ -87,12 +89,6 @@ def _begun(session: Session, known: Known) -> Turn:
 
 def _later(session: Session, known: Known) -> Turn:
     return ended(session, known, said(later(chosen(session, known), known)))
-
-
-def _begin_by(nursery: Nursery) -> date:
-    """The last day to begin a test whose count comes before the seed is soaked."""
-    before = SEED_TEST_COUNT_D.value + nursery.soak_before_d
-    return day_after(nursery.sow_date, -before)
 
 
 # --- counted ---------------------------------------------------------------------------------
@@ -148,18 +144,46 @@ def _carried(
         says.append(s.LOTS_AGREE())
     changes: tuple[Change, ...] = (*noted, Happened(nursery.id, event), SaveNursery(moved))
     if is_hopeless(test.germination):
-        says.append(m.DO_NOT_SOW(percent=_percent(test.germination)))
+        says += _forbidden(test)
         changes += (CallForHelp("seed", f"{test.sprouted}/{test.sown}", nursery.id),)
-        return ended(session, known, said(*says), said(*_time(moved, known)), changes=changes)
-    texts: tuple[Text, ...] = (said(*says), *_changed(nursery, moved, known))
+        held = (s.HELD(label=moved.called),) if moved.held else ()
+        wait = said(*held, *time_to_test(moved, known.today))
+        return ended(session, known, said(*says), wait, changes=changes)
+    lift = said(*lift_says(nursery, moved, known))
+    texts: tuple[Text, ...] = (said(*says), lift, *_changed(nursery, moved, known))
     if is_weak(test.germination, good_seed(known.region)):
-        texts += (said(*_time(moved, known)),)
+        texts += (said(*time_to_test(moved, known.today)),)
     return ended(session, known, *(text for text in texts if text.says), changes=changes)
+
+
+def _forbidden(test: GerminationTest) -> tuple[Say, ...]:
+    """That a seed must not be sown; a test so small that the seed may be good is made again."""
+    says: tuple[Say, ...] = (m.DO_NOT_SOW(percent=_percent(test.germination)),)
+    if is_hopeless(test.likely.high):
+        return says
+    return (*says, s.FEW_SEEDS(seeds=test.sown))
+
+
+def lift_says(before: Nursery, after: Nursery, known: Known) -> tuple[Say, ...]:
+    """That a plan which was held goes on, and on which days."""
+    lifted = before.held and not after.held and not after.sown
+    return (about(s.LIFTED, after, known.today),) if lifted else ()
+
+
+def new_seed(nursery: Nursery, known: Known) -> tuple[tuple[Change, ...], tuple[Text, ...]]:
+    """What other seed changes that nobody tested, and what to say of it."""
+    event = NewSeed(on=known.today, by=By.FARMER)
+    moved = after(nursery, event)
+    noted = said(s.NEW_SEED_NOTED(label=moved.called), *lift_says(nursery, moved, known))
+    texts = (noted, *quantity_texts(moved, known.today, known.region))
+    return (Happened(nursery.id, event), SaveNursery(moved)), texts
 
 
 def _changed(before: Nursery, after: Nursery, known: Known) -> tuple[Text, ...]:
     """The quantities that germination changed: the seed, and the mix where the bed grew."""
     texts = quantity_texts(after, known.today, known.region)
+    if before.held:  # nothing was collected yet
+        return texts
     bed = before.quantities.nursery_area_m2
     return texts if after.quantities.nursery_area_m2 != bed else texts[:1]
 
@@ -188,16 +212,6 @@ def result_say(nursery: Nursery, test: GerminationTest, known: Known) -> Say:
     )
 
 
-def _time(nursery: Nursery, known: Known) -> tuple[Say, ...]:
-    """Whether other seed can still be tested before the day of sowing."""
-    if nursery.sown:
-        return ()
-    by = _begin_by(nursery)
-    if by > known.today:
-        return (s.TIME_TO_RETEST(date=by),)
-    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(known.today, -nursery.soak_before_d)),)
-
-
 # --- two lots --------------------------------------------------------------------------------
 
 
@@ -208,7 +222,8 @@ def _two_lots(session: Session, known: Known) -> Turn:
         text = said(s.MIXED_BAD(least=WEAK_GERMINATION.value * PERCENT))
         return ended(session, known, text)
     share = SHARES[str(answers["share"])]
-    moved = tested(nursery, mixed_germination(((share, first), (1 - share, second))))
+    mixed = tested(nursery, mixed_germination(((share, first), (1 - share, second))))
+    moved = lifted(nursery, mixed, known.today)
     mats = moved.quantities.mats
     of_first = min(max(nearest(mats * share), 1), mats - 1) if mats > 1 else mats
     told = about(
@@ -219,7 +234,10 @@ def _two_lots(session: Session, known: Known) -> Turn:
         first=of_first,
         second=mats - of_first,
     )
-    texts = (said(told), *_changed(nursery, moved, known))
+    texts = (
+        said(told, *lift_says(nursery, moved, known)),
+        *_changed(nursery, moved, known),
+    )
     return ended(session, known, *texts, changes=(SaveNursery(moved),))
 
 

@@ -33,7 +33,7 @@ def _cool(known: Known) -> tuple[Say, ...]:
     warmth = known.warmth
     if warmth is None or not is_cool(warmth.mean_c):
         return ()
-    unsown = (each for each in known.nurseries if not each.sown)
+    unsown = (each for each in known.nurseries if not (each.sown or each.held))
     return tuple(cool_say(each, warmth.mean_c, known) for each in unsown)
 
 
@@ -50,7 +50,7 @@ def _soak_so(session: Session, known: Known) -> Turn:
     """Soaking moves to where the seed is ready for the day of sowing; where there is no time
     for that, sowing moves too. All new days are shown back."""
     nursery = chosen(session, known)
-    if nursery.sown:
+    if nursery.sown or nursery.held:
         return ended(session, known, said(m.KEPT_OPEN()))
     how = str(session.answers["how"])
     moved = in_time(_of(nursery, how, known), nursery, known)

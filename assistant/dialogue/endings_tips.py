@@ -12,7 +12,7 @@ from assistant.agronomy.work.planting import hills_on_string
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, ended, holds, no_nursery, opened, said
 from assistant.dialogue.engine import begin
-from assistant.dialogue.results import weight
+from assistant.dialogue.results import quantity_texts, weight
 from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_practice as p
@@ -41,6 +41,8 @@ def _salt(session: Session, known: Known) -> Turn:
     if not known.nurseries:
         return no_nursery(session, known)
     nursery = known.nurseries[0]
+    if nursery.held:
+        return ended(session, known, *quantity_texts(nursery, known.today, known.region))
     recipe = brine_recipe(nursery.quantities.seed_kg, nursery.inputs.pail_litres)
     mix = c.SALT_MIX(
         salt=weight(measured(recipe.salt_g, Measure.UREA_G)),

@@ -17,7 +17,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items_leaves import leaves
-from assistant.dialogue.items_seed import answer_count, answer_result, answer_test
+from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.outlook import cost_of_waiting
 from assistant.dialogue.readers import is_another_kind
@@ -341,6 +341,7 @@ _ANSWERS: Mapping[Ask, _Answer] = {
     Ask.COLOUR: _answer_colour,
     Ask.LEAVES: _answer_leaves,
     Ask.TEST: answer_test,
+    Ask.SEED: answer_held,
     Ask.COUNT: answer_count,
     Ask.RESULT: answer_result,
 }

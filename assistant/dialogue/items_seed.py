@@ -5,13 +5,15 @@ from collections.abc import Mapping
 from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import Fact
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, lasting, opened, said
 from assistant.dialogue.endings_result import result_of
-from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later
+from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later, new_seed
 from assistant.dialogue.engine import answer, arrive, ask, begin
 from assistant.dialogue.lists import choice_names
+from assistant.dialogue.results import time_to_test
 from assistant.dialogue.values import AnswerItem, Item, Known, Session, Turn
 from assistant.reading import (
     Outcome,
@@ -22,6 +24,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
+from assistant.wording import messages_tasks as t
 from assistant.wording.day_practice import fitting
 from assistant.wording.message import Message
 
@@ -79,6 +82,28 @@ def answer_test(
     return None
 
 
+def answer_held(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    """Whether other seed is there, to who must not sow what they have."""
+    labels = {"begun": s.TEST_BEGUN, "new": s.NEW_SEED, "later": t.NOT_YET}
+    place = _place(text, labels, item, known, digits)
+    said_so = read_confirm(text, known.lexicon, digits=False).value if place is None else None
+    nursery = _nursery(item, known)
+    if place == 0:
+        changes, says = begun(nursery, known)
+        return ended(
+            _beside(held), known, said(*says), changes=(AnswerItem(item, "begun"), *changes)
+        )
+    if place == 1:
+        changes, texts = new_seed(nursery, known)
+        return ended(_beside(held), known, *texts, changes=(AnswerItem(item, "new"), *changes))
+    if place == 2 or said_so == "not_yet":
+        wait = said(s.HELD(label=nursery.called), *time_to_test(nursery, known.today))
+        return ended(_beside(held), known, wait, changes=(AnswerItem(item, "not_yet"),))
+    return None
+
+
 def answer_count(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
@@ -96,8 +121,9 @@ def answer_count(
 
 
 def counted_unasked(text: str, known: Known) -> Turn | None:
-    """A count that comes before it is asked for, as "83 of 100": of the only test that runs."""
-    tests = [n for n in known.nurseries if n.test_begun is not None and not n.test_counted]
+    """A count that comes before it is asked for, as "83 of 100": of the only test that runs,
+    or of other seed for the only plan that is held."""
+    tests = [n for n in known.nurseries if n.held or Fact.TEST_RUNS in n.facts]
     if len(tests) != 1 or len(_NUMBER.findall(text)) < _A_COUNT:
         return None
     if read_germination(text, known.lexicon).outcome is not Outcome.UNDERSTOOD:

@@ -2,17 +2,20 @@
 
 from datetime import date
 
-from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.calendar import TaskCode, day_after
+from assistant.agronomy.constants import SEED_TEST_COUNT_D
 from assistant.agronomy.life.days import coming, due
 from assistant.agronomy.lot.germination import Good, good_seed
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import WarningCode, is_weak
 from assistant.agronomy.rounding import Measure, measured, nearest
+from assistant.agronomy.season.followups import retest_sow_day
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
+from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 from assistant.wording.day import DayWork, about, said, small_mix, what_of, work_says
 from assistant.wording.message import Country, Say
@@ -55,6 +58,8 @@ def seed_text(nursery: Nursery, today: date, region: str | None = None) -> Text:
     seed is held against what the region's country calls good."""
     doubts: tuple[Say, ...] = ()
     percent = round(nursery.inputs.germination * 100, 1)
+    if nursery.held:
+        return Text((m.DO_NOT_SOW(percent=percent), s.HELD(label=nursery.called)), keep=True)
     if not nursery.germination_known:
         doubts = (m.ASSUMED_80(),)
     elif WarningCode.DO_NOT_SOW in nursery.quantities.warnings:
@@ -80,13 +85,15 @@ def mix_text(nursery: Nursery, today: date) -> Text:
 def quantity_texts(
     nursery: Nursery, today: date, region: str | None = None
 ) -> tuple[Text, ...]:
-    """All quantities of one nursery."""
+    """All quantities of one nursery; none where its seed must not be sown."""
+    if nursery.held:
+        return (seed_text(nursery, today, region),)
     return seed_text(nursery, today, region), mix_text(nursery, today)
 
 
 def cost_text(nursery: Nursery, known: Known) -> tuple[Text, ...]:
     """What it costs by the programme's price list, beside a wet bed; nothing without a list."""
-    if known.prices is None:
+    if known.prices is None or nursery.held:
         return ()
     money = priced(nursery.inputs, nursery.practice, known.prices, known.wet_bed)
     own, other = money.cost, money.beside
@@ -109,6 +116,8 @@ def cost_text(nursery: Nursery, known: Known) -> tuple[Text, ...]:
 def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
     """The main dates; those already past when the plan `begins` are said to be so, never
     shifted."""
+    if nursery.held:
+        return Text((s.HELD(label=nursery.called), *time_to_test(nursery, today)), keep=True)
     if nursery.sown:
         says: tuple[Say, ...] = (about(m.RESULT_DATES_SOWN, nursery, today),)
         if nursery.day(today) > nursery.practice.window.last.value:
@@ -124,6 +133,22 @@ def _date_of(nursery: Nursery, code: TaskCode) -> date:
     return next(task.date for task in nursery.tasks if task.code is code)
 
 
+def begin_test_by(nursery: Nursery) -> date:
+    """The last day to begin a test whose count comes before the seed is soaked."""
+    before = SEED_TEST_COUNT_D.value + nursery.soak_before_d
+    return day_after(nursery.sow_date, -before)
+
+
+def time_to_test(nursery: Nursery, today: date) -> tuple[Say, ...]:
+    """Whether other seed can still be tested before the day of sowing."""
+    if nursery.sown:
+        return ()
+    by = begin_test_by(nursery)
+    if by > today:
+        return (s.TIME_TO_RETEST(date=by),)
+    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(today, -nursery.soak_before_d)),)
+
+
 def seed_drain_date(nursery: Nursery) -> date:
     """The day on which the soaked seed is drained."""
     return _date_of(nursery, TaskCode.DRAIN_SEED)
@@ -131,6 +156,8 @@ def seed_drain_date(nursery: Nursery) -> date:
 
 def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
     """Today's work of one nursery, or what comes next."""
+    if nursery.held:
+        return Text((s.HELD(label=nursery.called), *time_to_test(nursery, known.today)))
     tasks = due(nursery, known.today)
     if said(tasks):
         return Text(work_says(DayWork(nursery, tasks, known.today, rain=rain)))

@@ -34,7 +34,7 @@ def diary(nursery: Nursery, today: date) -> tuple[Entry, ...]:
         entry
         for entry in entries(nursery)
         if (entry.until or entry.day) >= nursery.made_on
-        and (entry.day <= today or still_to_do(entry, nursery))
+        and ((entry.day <= today and not nursery.held) or still_to_do(entry, nursery))
     )
 
 

@@ -49,6 +49,7 @@ def likeness(nursery: Nursery) -> tuple[object, ...]:
         nursery.test_counted,
         nursery.more_on,
         nursery.sprouting,
+        nursery.held,
     )
 
 

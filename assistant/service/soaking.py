@@ -44,7 +44,7 @@ def move_soaking(
 
 def _moves(nursery: Nursery, warmth: Warmth, today: date) -> bool:
     """Whether seed that is still to be soaked is so on another day by a temperature."""
-    waits = not nursery.sown and _soak(nursery) >= today
+    waits = not (nursery.sown or nursery.held) and _soak(nursery) >= today
     return waits and _soak(_by_warmth(nursery, warmth)) != _soak(nursery)
 
 

@@ -5,6 +5,7 @@ from datetime import date, datetime
 from typing import NamedTuple
 
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.quantities import is_hopeless
 from assistant.agronomy.tasks import TaskCode
 from assistant.channel import Channel
 from assistant.dialogue.values import Standing
@@ -143,3 +144,11 @@ class Stroke(NamedTuple):
     test_begun: date | None
     test_counted: bool
     closed: bool
+    germination: float
+    germination_known: bool
+
+    @property
+    def held(self) -> bool:
+        """Whether its seed must not be sown (see `Nursery.held`)."""
+        hopeless = self.germination_known and is_hopeless(self.germination)
+        return hopeless and not self.sown

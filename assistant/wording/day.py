@@ -41,6 +41,7 @@ class TaskText:
 TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.SEED_TEST: TaskText(t.N_SEED_TEST, t.P_SEED_TEST),
     TaskCode.SEED_COUNT: TaskText(t.N_SEED_COUNT, t.P_SEED_COUNT),
+    TaskCode.SEED_HELD: TaskText(t.N_SEED_HELD, t.P_SEED_HELD),
     TaskCode.COLLECT: TaskText(t.N_COLLECT, t.P_COLLECT),
     TaskCode.MIX: TaskText(t.N_MIX, t.P_MIX),
     TaskCode.SOAK: TaskText(t.N_SOAK, t.P_SOAK),
@@ -255,7 +256,8 @@ def said(tasks: Sequence[TaskCode]) -> tuple[TaskCode, ...]:
 
 def work_says(work: DayWork) -> tuple[Say, ...]:
     """The sentences of one nursery's day, without the answers it offers."""
-    head = t.HEAD if work.nursery.day(work.today) >= 0 else t.HEAD_BEFORE
+    begun = work.nursery.day(work.today) >= 0 and not work.nursery.held
+    head = t.HEAD if begun else t.HEAD_BEFORE
     late = tuple(say for each in work.late for say in _late(work, each))
     late_codes = tuple(each.task for each in work.late)
     sentences = tuple(
@@ -288,6 +290,7 @@ def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
         Ask.DONE: t.ASK_DONE,
         Ask.COLOUR: t.ASK_COLOUR,
         Ask.TEST: t.ASK_BEGUN,
+        Ask.SEED: t.ASK_SEED,
         Ask.RESULT: t.ASK_MATS,
     }
     message = by_ask.get(TASKS[code].asks)

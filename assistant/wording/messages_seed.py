@@ -77,6 +77,28 @@ NO_TIME_TO_RETEST = Message(
     note="Weak seed; another test needs a later sowing day.",
 )
 
+# --- a plan that is held --------------------------------------------------------------------
+HELD = Message(
+    "{label}: I hold this plan. Nothing is to be soaked or sown until other seed is there.",
+    note="Too little of the seed sprouts. Other seed must be found; the plan stands still.",
+)
+FEW_SEEDS = Message(
+    "{seeds} seeds are few: count 100 of the same seed before you give it up.",
+    note="A small test forbids a seed that may still be good enough.",
+)
+LIFTED = Message(
+    "{label}: this seed may be sown. Sowing is now {sow}; seed is soaked on {soak}. Other day: "
+    "CHANGE DATE.",
+    note="Other seed, or another test; the plan goes on. CHANGE DATE is sent.",
+)
+NEW_SEED_NOTED = Message(
+    "{label}: other seed, counted as if 80 of 100 sprout. Test it too: 100 seeds in a wet cloth, 7 "
+    "days.",
+    note="The farmer has other seed in place of the bad one.",
+)
+TEST_BEGUN = Message("Test begun", note="A choice: the test of other seed was begun.")
+NEW_SEED = Message("New seed", note="A choice: other seed is there, nobody tested it.")
+
 # --- two lots in one bed --------------------------------------------------------------------
 ASK_FIRST_LOT = Message(
     "First lot: how many of 100 sprouted?", note="Two seed lots; question for the first."

@@ -8,6 +8,7 @@ from assistant.wording.message import Message
 # --- short names, as in "A: soak the seed done" ---------------------------------------------
 N_SEED_TEST = Message("test the seed", note="Short name of a task, inside a sentence.")
 N_SEED_COUNT = Message("count the seed test", note="Short name of a task.")
+N_SEED_HELD = Message("get other seed", note="Short name of a task.")
 N_COLLECT = Message("collect material", note="Short name of a task.")
 N_MIX = Message("mix the soil", note="Short name of a task.")
 N_SOAK = Message("soak the seed", note="Short name of a task.")
@@ -45,6 +46,11 @@ P_SEED_COUNT = Message(
     "Your seed test is 7 days old: count seeds with root and shoot. Send the count, e.g. 83 of "
     "100.",
     note="The day on which a home test is counted.",
+)
+P_SEED_HELD = Message(
+    "Sowing waits: too little of your seed sprouts, so do not soak or sow it. Have you other seed? "
+    "Its test takes a week.",
+    note="Said every third day. 'Test begun', 'New seed', 'Not yet' follow as choices.",
 )
 P_COLLECT = Message(
     "This week collect {soil} pails of soil, {manure} of rotted manure, {hull} of rice hull, "
@@ -172,6 +178,9 @@ ASK_DONE = Message("1 Done 2 Not yet", note="Last line of a prompt.")
 ASK_UP = Message("1 Done 2 Not up", note="Last line of the prompt for uncovering.")
 ASK_COLOUR = Message("1 Green 2 Yellow", note="Last line of the prompt for leaf colour.")
 ASK_BEGUN = Message("1 Begun 2 How?", note="Last line of the prompt for the seed test.")
+ASK_SEED = Message(
+    "1 Test begun 2 New seed 3 Not yet", note="Last line of the question for other seed."
+)
 ASK_MATS = Message(
     "1 Mats left 2 Just enough 3 Too few", note="Last line of the question for the result."
 )

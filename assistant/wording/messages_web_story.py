@@ -15,6 +15,9 @@ RAIN = Message(
 )
 ASSUMED = Message("taken as sown", note="A line of the story: nobody said it.")
 BEGUN = Message("seed test begun", note="A line of the story.")
+HELD = Message(
+    "held: the seed must not be sown", note="Beside a nursery: too little of its seed sprouts."
+)
 BY_FARMER = Message("farmer", note="Who said that something happened.")
 BY_OFFICER = Message("officer", note="Who said that something happened.")
 BY_CLOCK = Message(

@@ -6,8 +6,11 @@ plan stands on what can be true.
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import date
 from typing import Any
 
+from assistant.agronomy import constants as c
+from assistant.agronomy.calendar import day_after
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.life.events import (
     Assumed,
@@ -15,6 +18,7 @@ from assistant.agronomy.life.events import (
     Done,
     Event,
     Looked,
+    NewSeed,
     PutOff,
     SeedTestBegun,
     SeedTested,
@@ -38,6 +42,16 @@ def tested(nursery: Nursery, germination: float) -> Nursery:
     several; shares so low that no plan holds them count as the lowest that does."""
     inputs = replace(nursery.inputs, germination=max(germination, LIMITS["germination"].low))
     return replace(nursery, inputs=inputs, germination_known=True, test_counted=True)
+
+
+def lifted(before: Nursery, after: Nursery, on: date) -> Nursery:
+    """A plan whose seed may be sown now, on days that can still be kept: the planned ones while
+    its seed can still be soaked, else a week for collecting and mixing, as any plan has."""
+    if after.held or not before.held:
+        return after
+    if day_after(after.sow_date, -after.soak_before_d) >= on:
+        return after
+    return after.sown_on(day_after(on, -c.COLLECT_DAY.value), sown=False)
 
 
 def _as_it_is(nursery: Nursery, event: Event) -> Nursery:
@@ -96,7 +110,19 @@ def _test_begun(nursery: Nursery, event: SeedTestBegun) -> Nursery:
 
 
 def _tested(nursery: Nursery, event: SeedTested) -> Nursery:
-    return tested(nursery, GerminationTest(event.sprouted, event.seeds).germination)
+    found = tested(nursery, GerminationTest(event.sprouted, event.seeds).germination)
+    return lifted(nursery, found, event.on)
+
+
+def _new_seed(nursery: Nursery, event: NewSeed) -> Nursery:
+    """Planned as any seed that nobody tested."""
+    if nursery.sown:
+        return nursery
+    inputs = replace(nursery.inputs, germination=c.GOOD_GERMINATION.value)
+    fresh = replace(
+        nursery, inputs=inputs, germination_known=False, test_begun=None, test_counted=False
+    )
+    return lifted(nursery, fresh, event.on)
 
 
 _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
@@ -105,6 +131,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     PutOff: _put_off,
     SeedTestBegun: _test_begun,
     SeedTested: _tested,
+    NewSeed: _new_seed,
     Counted: _as_it_is,
     Looked: _as_it_is,
 }

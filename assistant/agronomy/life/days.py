@@ -15,7 +15,8 @@ OVERDUE_TIMES = 3
 
 def wanted(code: TaskCode, nursery: Nursery) -> bool:
     """Whether a task still makes sense after what has happened."""
-    return not TASKS[code].ends_with & nursery.facts
+    row = TASKS[code]
+    return not row.ends_with & nursery.facts and (row.while_held or not nursery.held)
 
 
 def is_daily(code: TaskCode) -> bool:

@@ -72,6 +72,11 @@ class SeedTested(Event):
 
 
 @dataclass(frozen=True, kw_only=True)
+class NewSeed(Event):
+    """Other seed is there in place of the old: nobody has tested it."""
+
+
+@dataclass(frozen=True, kw_only=True)
 class Counted(Event):
     """Open leaves were counted."""
 
@@ -91,6 +96,7 @@ EVENTS: Mapping[str, type[Event]] = {
     "put_off": PutOff,
     "test_begun": SeedTestBegun,
     "tested": SeedTested,
+    "new_seed": NewSeed,
     "counted": Counted,
     "looked": Looked,
 }

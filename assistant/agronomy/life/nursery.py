@@ -18,8 +18,13 @@ from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.life.rows import Fact
 from assistant.agronomy.lot.soaking import Seed, Sprouting
 from assistant.agronomy.practices import MAT, Practice
-from assistant.agronomy.quantities import Quantities, quantities
-from assistant.agronomy.season.followups import NO_RESULT_AFTER_D, Added, follow_ups
+from assistant.agronomy.quantities import Quantities, is_hopeless, quantities
+from assistant.agronomy.season.followups import (
+    NO_RESULT_AFTER_D,
+    Added,
+    follow_ups,
+    held_asking,
+)
 
 
 @dataclass(frozen=True)
@@ -93,6 +98,8 @@ class Nursery:
     def tasks(self) -> tuple[Task, ...]:
         """Its calendar and what follows on what happened, in date order."""
         more = follow_ups(self.sow_date, self.test_begun, self.transplanted_on, self.added)
+        if self.held:
+            more += (held_asking(self.sow_date),)
         return tuple(sorted((*calendar(self.anchors), *more), key=lambda task: task.date))
 
     @cached_property
@@ -101,11 +108,19 @@ class Nursery:
         happened = {
             Fact.TEST_BEGUN: self.test_begun is not None,
             Fact.TEST_COUNTED: self.test_counted,
+            Fact.TEST_RUNS: self.test_begun is not None and not self.test_counted,
             Fact.SOWN: self.sown,
             Fact.UNCOVERED: self.uncovered,
             Fact.PLANTED: self.transplanted_on is not None,
         }
         return frozenset(fact for fact, true in happened.items() if true)
+
+    @property
+    def held(self) -> bool:
+        """Whether nothing of the plan may be done: its seed is known to be too weak to be sown,
+        and nobody has sown it. Another test or other seed lifts that."""
+        hopeless = self.germination_known and is_hopeless(self.inputs.germination)
+        return hopeless and not self.sown
 
     @property
     def added(self) -> Added | None:

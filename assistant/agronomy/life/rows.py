@@ -41,6 +41,7 @@ class Ask(StrEnum):
     COLOUR = "colour"
     LEAVES = "leaves"
     TEST = "test"
+    SEED = "seed"
     COUNT = "count"
     RESULT = "result"
 
@@ -50,6 +51,7 @@ class Fact(StrEnum):
 
     TEST_BEGUN = "test_begun"
     TEST_COUNTED = "test_counted"
+    TEST_RUNS = "test_runs"
     SOWN = "sown"
     UNCOVERED = "uncovered"
     PLANTED = "planted"
@@ -85,6 +87,7 @@ class TaskRow:
         asks: what may be answered to it
         always: every practice has it, since texts and talks lean on its day
         is_work: it stands in a diary; else it only says another task again
+        while_held: it is said of a plan that is held since its seed must not be sown
         ends_with: after any of these it has lost its sense
         deeds: what a farmer who has done it may say was done ("sow"); others answer another
             question; none: any deed does
@@ -105,6 +108,7 @@ class TaskRow:
     asks: Ask = Ask.NOTHING
     always: bool = False
     is_work: bool = True
+    while_held: bool = False
     ends_with: frozenset[Fact] = frozenset()
     deeds: frozenset[str] = frozenset()
     catches_up: bool = False

@@ -14,6 +14,11 @@ RESULT_AFTER_D = int(c.GAP_FILL_LAST_D.value) + 1
 RESULT_AGAIN_D = RESULT_AFTER_D + 3
 
 
+# Common practice, no source: often enough to be there when other seed is, no more texts than a
+# phone bears. Later the officer, who was told, knows.
+HELD_ASKED_EVERY_D = 3
+HELD_ASKED_UNTIL_D = 5
+
 # A season that nobody tells the end of is over, four weeks after the seedlings were planted or
 # were past planting. Common practice, no source: by then nobody looks back.
 NO_RESULT_AFTER_D = 28
@@ -30,6 +35,15 @@ def retest_sow_day(today: dt.date, soak_day: float = c.SOAK_DAY.value) -> dt.dat
     A day to buy it, the days of the test, then soaking and sprouting.
     """
     return day_after(count_day(day_after(today, 1)), -soak_day)
+
+
+def held_asking(sow: dt.date) -> Task:
+    """The asking for other seed while a plan is held: from the day its material would have been
+    collected until some days after the planned sowing, every few days."""
+    first = day_after(sow, c.COLLECT_DAY.value)
+    last = day_after(sow, HELD_ASKED_UNTIL_D)
+    day = int(c.COLLECT_DAY.value)
+    return Task(TaskCode.SEED_HELD, day, first, last, HELD_ASKED_EVERY_D)
 
 
 class Added(NamedTuple):

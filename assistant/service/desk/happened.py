@@ -11,12 +11,14 @@ from assistant.agronomy.life.events import (
     Done,
     Event,
     Looked,
+    NewSeed,
     PutOff,
     SeedTestBegun,
     SeedTested,
     Why,
 )
 from assistant.agronomy.nursery import Nursery
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_tasks as t
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_story as m
@@ -63,6 +65,10 @@ def _tested(nursery: Nursery, event: SeedTested) -> Say:
     return told.SPROUTED(count=event.sprouted, seeds=event.seeds)
 
 
+def _new_seed(nursery: Nursery, event: NewSeed) -> Say:
+    return seed.NEW_SEED()
+
+
 def _counted(nursery: Nursery, event: Counted) -> Say:
     return w.COUNTED_LEAVES(count=event.leaves)
 
@@ -77,6 +83,7 @@ _SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
     Assumed: _assumed,
     SeedTestBegun: _begun,
     SeedTested: _tested,
+    NewSeed: _new_seed,
     Counted: _counted,
     Looked: _looked,
 }

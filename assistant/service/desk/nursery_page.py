@@ -6,6 +6,7 @@ from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.lot.germination import good_seed
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.work.labour import work as labour
@@ -141,7 +142,9 @@ def nursery_page(
             day=nursery.day(person.today),
             bar=bar,
             axis=axis_of((bar,), person.today),
-            plan=_plan(nursery, person.today, sight.officer.language, house),
+            plan=()
+            if nursery.held
+            else _plan(nursery, person.today, sight.officer.language, house),
             tasks=tuple(_tasks(nursery, asked, zone)),
             open_tasks=open_tasks(work, nursery),
             visits=work.story.visits([nursery.id]),
@@ -230,6 +233,8 @@ def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Ite
     latest = {each.task: each for each in asked if each.state is not State.WITHDRAWN}
     went = {each.task: each for each in asked if each.asked or each.answer}
     for task in nursery.tasks:
+        if nursery.held and not TASKS[task.code].while_held:
+            continue
         found = went.get(task.code) or latest.get(task.code)
         answered_at = (
             found.answered_at.astimezone(zone) if found and found.answered_at else None

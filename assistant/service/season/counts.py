@@ -94,6 +94,7 @@ def _likeness(stroke: Stroke) -> tuple[object, ...]:
         stroke.uncovered,
         stroke.test_counted,
         stroke.closed,
+        stroke.held,
         *((day - stroke.sow_date).days if day else None for day in moved),
     )
 

@@ -7,7 +7,7 @@ from typing import Any
 from sqlalchemy import and_, func, select
 from sqlalchemy.orm import Session
 
-from assistant.store.queries.nurseries import sown_between
+from assistant.store.queries.nurseries import not_held, sown_between
 from assistant.store.tables import FarmerRow, NurseryRow
 from assistant.store.values_warnings import BedInDanger
 
@@ -38,7 +38,7 @@ class Danger:
             select(*columns)
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
             .where(FarmerRow.village_id == village_id, NurseryRow.closed.is_(False))
-            .where(sown_between(sown_from, sown_until))
+            .where(sown_between(sown_from, sown_until), not_held())
             .order_by(FarmerRow.phone, NurseryRow.id)
         )
         return tuple(_bed(row, sown_until) for row in self._session.execute(wanted))
@@ -51,7 +51,7 @@ class Danger:
             select(FarmerRow.village_id, func.count())
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
             .where(and_(FarmerRow.village_id.in_(village_ids), NurseryRow.closed.is_(False)))
-            .where(sown_between(sown_from, sown_until))
+            .where(sown_between(sown_from, sown_until), not_held())
             .group_by(FarmerRow.village_id)
         )
         found = self._session.execute(wanted)

@@ -6,6 +6,7 @@ from datetime import date, datetime
 from sqlalchemy import ColumnElement, and_, bindparam, func, or_, select
 from sqlalchemy.orm import Session
 
+from assistant.agronomy.constants import WEAK_GERMINATION
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.store import rows
@@ -22,6 +23,12 @@ def sown_between(first: date, last: date) -> ColumnElement[bool]:
     return or_(
         NurseryRow.sow_date.between(first, last), NurseryRow.more_on.between(first, last)
     )
+
+
+def not_held() -> ColumnElement[bool]:
+    """Sown, or of seed that may be sown (see `Nursery.held`)."""
+    may_be_sown = NurseryRow.germination >= WEAK_GERMINATION.value
+    return or_(NurseryRow.sown, NurseryRow.germination_known.is_(False), may_be_sown)
 
 
 class Nurseries:

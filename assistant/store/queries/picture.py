@@ -29,6 +29,8 @@ _COLUMNS = (
     NurseryRow.test_begun,
     NurseryRow.test_counted,
     NurseryRow.closed,
+    NurseryRow.germination,
+    NurseryRow.germination_known,
 )
 
 

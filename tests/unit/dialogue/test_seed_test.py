@@ -118,9 +118,62 @@ def test_hopeless_seed_is_not_planned_with_and_the_officer_is_told() -> None:
     phone = asked_for_the_count()
     assert phone.hears("42 of 100") == [
         like(s.TESTED, m.DO_NOT_SOW(percent=42.0)),
-        like(s.NO_TIME_TO_RETEST(date=date(2026, 6, 18))),
+        like(s.HELD(label="A"), s.NO_TIME_TO_RETEST(date=date(2026, 6, 18))),
     ]
     assert v.CallForHelp("seed", "42/100", 1) in phone.changes
+    (kept,) = phone.known.nurseries
+    assert kept.held
+
+
+def test_a_small_test_forbids_only_until_a_larger_one() -> None:
+    """4 of 10: by scipy the bag may sprout to 17 or to 69 of 100, so 60 is not ruled out."""
+    low, high = binomtest(4, 10).proportion_ci(method="wilson")
+    assert low < 0.6 < high
+    phone = asked_for_the_count()
+    assert phone.hears("4 of 10") == [
+        like(s.TESTED, m.DO_NOT_SOW(percent=40.0), s.FEW_SEEDS(seeds=10)),
+        like(s.HELD, s.NO_TIME_TO_RETEST),
+    ]
+    texts = phone.hears("72 of 100")
+    assert texts[1] == like(s.LIFTED)
+    assert not phone.known.nurseries[0].held
+
+
+def held_and_asked() -> Phone:
+    """The seed is forbidden, and other seed is asked for."""
+    inputs = replace(nursery().inputs, germination=0.3)
+    held = nursery(sow=SOWING, inputs=inputs, germination_known=True, test_counted=True)
+    return Phone.enrolled(held).asked(item(TaskCode.SEED_HELD))
+
+
+@pytest.mark.parametrize("typed", ["2", "new seed", "New seed"])
+def test_new_seed_lifts_the_plan(typed: str) -> None:
+    phone = held_and_asked()
+    noted, *quantities = phone.hears(typed)
+    assert noted == like(s.NEW_SEED_NOTED(label="A"), s.LIFTED)
+    assert quantities
+    assert not phone.known.nurseries[0].held
+
+
+def test_the_test_of_other_seed_is_begun_from_there() -> None:
+    phone = held_and_asked()
+    assert phone.hears("1") == [like(s.TEST_NOTED(label="A", date=COUNT_DAY))]
+    (kept,) = phone.known.nurseries
+    assert kept.held and kept.test_begun == TODAY
+
+
+def test_no_other_seed_yet_holds_on() -> None:
+    phone = held_and_asked()
+    assert phone.hears("3") == [like(s.HELD, s.TIME_TO_RETEST)]
+    assert phone.known.nurseries[0].held
+
+
+@pytest.mark.parametrize("wish", ["today", "quantities", "my dates"])
+def test_no_wish_shows_what_to_do_with_forbidden_seed(wish: str) -> None:
+    phone = held_and_asked()
+    for text in phone.hears(wish):
+        assert "kg" not in text and "oak " not in text.replace("to be soaked", "")
+        assert "hold this plan" in text
 
 
 def test_lots_that_differ_too_much_are_tested_again() -> None:
