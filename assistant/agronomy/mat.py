@@ -27,6 +27,14 @@ class Pails(NamedTuple):
     measure_litres: float
 
 
+class Shares(NamedTuple):
+    """The part of the mix that is soil, manure and hull [fraction]."""
+
+    soil: float
+    manure: float
+    hull: float
+
+
 def plain_area_m2(field_area_m2: float, practice: Practice = MAT) -> float:
     """Bed [m2] by the fixed share of the field."""
     return field_area_m2 * practice.bed.share.value
@@ -50,6 +58,13 @@ def mats(area_m2: float, practice: Practice = MAT) -> int:
 def soil_mix_m3(area_m2: float, practice: Practice = MAT) -> float:
     """Mix [m3] for the practice's layer over the bed; on an open bed only the manure."""
     return area_m2 * practice.bed.depth_m.value
+
+
+def mix_shares(practice: Practice = MAT) -> Shares:
+    """What each part is of the mix."""
+    bed = practice.bed
+    parts = (bed.soil_parts.value, bed.manure_parts.value, bed.hull_parts.value)
+    return Shares(*(part / sum(parts) for part in parts))
 
 
 def pails(mix_m3: float, pail_litres: float, practice: Practice = MAT) -> Pails:

@@ -2,6 +2,7 @@
 
 Directions are chosen so that an error is on the safe side: seed, bed, sheet and spray water up;
 urea down, so that the spray is never stronger than meant; what is only told, to the nearest.
+What agrees with what is in `told`.
 """
 
 import math
@@ -14,6 +15,7 @@ class Measure(StrEnum):
     """What is measured, and so how finely."""
 
     SEED_KG = "seed_kg"  # a kitchen scale below 1 kg, a hand scale above
+    SPROUTED_KG = "sprouted_kg"  # the same seed once sprouted
     SEED_G = "seed_g"  # the share of one mat, on a kitchen scale
     AREA_M2 = "area_m2"  # bed and sheet, paced or taped
     WATER_L = "water_l"  # told in pails
@@ -52,17 +54,52 @@ class _Rule(NamedTuple):
     steps: tuple[tuple[float, float], ...]
 
 
-# (from this size, in steps of): steps stay within about a tenth of the value.
+# (from this size, in steps of): up or down a step is at most a tenth of the value, to nearest
+# a fifth, so that no told amount is further than a tenth from the computed one.
 _RULES = {
-    Measure.SEED_KG: _Rule(whole_up, ((0, 0.01), (1, 0.1), (10, 0.5), (50, 1))),
-    Measure.SEED_G: _Rule(nearest, ((0, 1), (30, 5), (200, 10))),
-    Measure.AREA_M2: _Rule(whole_up, ((0, 0.1), (5, 0.5), (20, 1), (200, 5))),
-    Measure.WATER_L: _Rule(nearest, ((0, 1), (50, 5), (200, 10), (1000, 50))),
-    Measure.SPRAY_L: _Rule(whole_up, ((0, 0.5), (10, 1), (100, 5))),
-    Measure.UREA_G: _Rule(whole_down, ((0, 1), (50, 5), (200, 10), (1000, 50))),
-    Measure.MIX_L: _Rule(whole_up, ((0, 0.1), (1, 0.5), (10, 1))),
-    Measure.MIX_M3: _Rule(nearest, ((0, 0.01), (1, 0.1), (20, 1))),
-    Measure.WEIGHT_KG: _Rule(nearest, ((0, 0.5), (5, 1), (50, 5))),
+    Measure.SEED_KG: _Rule(
+        whole_up,
+        (
+            (0, 0.0001),
+            (0.01, 0.0005),
+            (0.02, 0.001),
+            (0.1, 0.005),
+            (0.2, 0.01),
+            (1, 0.05),
+            (1.5, 0.1),
+            (10, 0.5),
+            (50, 1),
+        ),
+    ),
+    Measure.SPROUTED_KG: _Rule(
+        nearest,
+        (
+            (0, 0.0001),
+            (0.01, 0.0005),
+            (0.02, 0.001),
+            (0.1, 0.005),
+            (0.2, 0.01),
+            (1, 0.1),
+            (20, 1),
+        ),
+    ),
+    Measure.SEED_G: _Rule(nearest, ((0, 0.1), (5, 0.5), (10, 1), (100, 5), (200, 10))),
+    Measure.AREA_M2: _Rule(
+        whole_up, ((0, 0.001), (0.1, 0.01), (1, 0.1), (5, 0.5), (20, 1), (200, 5))
+    ),
+    Measure.WATER_L: _Rule(
+        nearest,
+        ((0, 0.01), (0.5, 0.05), (1, 0.1), (5, 0.5), (10, 1), (50, 5), (200, 10), (1000, 50)),
+    ),
+    Measure.SPRAY_L: _Rule(
+        whole_up, ((0, 0.01), (0.5, 0.05), (1, 0.1), (5, 0.5), (10, 1), (100, 5))
+    ),
+    Measure.UREA_G: _Rule(
+        whole_down, ((0, 0.1), (5, 0.5), (20, 1), (50, 5), (200, 10), (1000, 50))
+    ),
+    Measure.MIX_L: _Rule(whole_up, ((0, 0.01), (0.5, 0.05), (1, 0.1), (5, 0.5), (10, 1))),
+    Measure.MIX_M3: _Rule(nearest, ((0, 0.001), (0.1, 0.01), (1, 0.1), (20, 1))),
+    Measure.WEIGHT_KG: _Rule(nearest, ((0, 0.1), (5, 0.5), (10, 1), (50, 5))),
     Measure.COUNT: _Rule(nearest, ((0, 1), (100, 10), (1000, 100), (10_000, 1000))),
     Measure.PAILS: _Rule(nearest, ((0, 0.5), (20, 1))),
 }
@@ -74,8 +111,3 @@ def measured(value: float, measure: Measure) -> float:
     step = next(step for start, step in reversed(rule.steps) if value >= start)
     # Ten digits: enough for any amount, too few to show float noise.
     return round(max(rule.way(value / step), 1) * step, 10)
-
-
-def pails_of(litres: float, pail_litres: float) -> float:
-    """Water [L] in the person's own pails, to the half pail."""
-    return measured(litres / pail_litres, Measure.PAILS)

@@ -9,6 +9,7 @@ from typing import Any
 
 from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.tasks import Task
+from assistant.agronomy.told import mix_told
 from assistant.agronomy.work.labour import Work
 from assistant.agronomy.work.loads import Span
 from assistant.wording.plan_costs import Money
@@ -31,6 +32,7 @@ def as_data(plan: Plan, catalogue: Catalogue, practice_asked: str | None = None)
         for code in plan.warnings
     ]
     data["calendar"] = [_task(task) for task in plan.tasks]
+    data["mix_told_l"] = mix_told(plan.quantities, plan.practice).litres
     data |= _asked_for(plan, practice_asked)
     return json.dumps(_exact(data), ensure_ascii=False, indent=2)
 

@@ -18,11 +18,12 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
+from assistant.wording import amounts
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
 from assistant.wording.day import about
 from assistant.wording.day_practice import counts_mats
-from assistant.wording.message import Message, Say
+from assistant.wording.message import Message, Say, Slot
 
 LOOK_AGAIN_D = 2  # a count tomorrow would hardly differ
 
@@ -76,7 +77,7 @@ def _fill(session: Session, known: Known) -> Turn:
         g.FILL_LONG if nursery.sprouting else c.FILL_NOTED,
         nursery,
         known.today,
-        seed=measured(more.seed_kg, Measure.SEED_KG),
+        seed=amounts.seed_weight(more.seed_kg),
         **_more_bed(nursery, more, known.today),
         sowing=sowing,
         first=day_after(sowing, nursery.practice.window.first.value),
@@ -87,13 +88,15 @@ def _fill(session: Session, known: Known) -> Turn:
     return ended(session, known, Text((told,), keep=True), changes=changes)
 
 
-def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, float | date]:
+def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, Slot]:
     """What is added: mats, or where they are not counted the bed [m2]; and for seed that is
     soaked longer the day on which it is drained."""
     bed = measured(more.bed_m2, Measure.AREA_M2)
     if nursery.sprouting:
         return {"bed": bed, "drained": day_after(today, nursery.sprouting.soak_d)}
-    return {"mats": more.mats} if counts_mats(nursery.practice) else {"bed": bed}
+    if counts_mats(nursery.practice):
+        return {"mats": amounts.more_mats(more.mats)}
+    return {"bed": bed}
 
 
 def _again(session: Session, known: Known) -> Turn:

@@ -12,11 +12,12 @@ from assistant.agronomy.work.planting import hills_on_string
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, ended, holds, no_nursery, opened, said
 from assistant.dialogue.engine import begin
-from assistant.dialogue.results import quantity_texts, weight
+from assistant.dialogue.results import quantity_texts
 from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_practice as p
-from assistant.wording.day import about, watering_pails
+from assistant.wording.amounts import seed_weight, weight
+from assistant.wording.day import about, watering_water
 from assistant.wording.day_practice import fitting
 from assistant.wording.message import Say
 
@@ -47,7 +48,7 @@ def _salt(session: Session, known: Known) -> Turn:
     mix = c.SALT_MIX(
         salt=weight(measured(recipe.salt_g, Measure.UREA_G)),
         litres=recipe.water_l,
-        seed=measured(recipe.seed_kg_at_once, Measure.SEED_KG),
+        seed=seed_weight(recipe.seed_kg_at_once),
     )
     return ended(session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(),), keep=True))
 
@@ -63,7 +64,7 @@ def _water(nursery: Nursery, known: Known) -> Say:
     keeps = (task for task in nursery.tasks if task.code is TaskCode.KEEP_WATER)
     if any(task.date <= known.today for task in keeps):
         return about(p.KEEP_NOW, nursery, known.today)
-    return about(c.WATERING, nursery, known.today, pails=watering_pails(nursery))
+    return about(c.WATERING, nursery, known.today, pails=watering_water(nursery))
 
 
 def _spare(session: Session, known: Known) -> Turn:

@@ -16,7 +16,7 @@ from assistant.dialogue.results import urea
 from assistant.dialogue.values import CallForHelp, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about, watering_pails
+from assistant.wording.day import about, watering_water
 from assistant.wording.message import Message, Say
 
 # What else a sign may mean, in a sentence that is safe to follow at once.
@@ -147,7 +147,7 @@ def _dry(session: Session, known: Known) -> Turn:
     if nursery is None:
         return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
     message = _IN_DROUGHT[_stage(nursery, known)]
-    text = said(about(message, nursery, known.today, pails=watering_pails(nursery)))
+    text = said(about(message, nursery, known.today, pails=watering_water(nursery)))
     return ended(session, known, text, changes=(change,))
 
 

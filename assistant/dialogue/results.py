@@ -17,23 +17,15 @@ from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
+from assistant.wording.amounts import weight
 from assistant.wording.day import DayWork, about, said, small_mix, what_of, work_says
 from assistant.wording.message import Country, Say
 from assistant.wording.plan_costs import amount, priced
-
-GRAMS_PER_KG = 1000
 
 
 def urea(nursery: Nursery) -> Say:
     """The urea for one spray of this bed, in grams or kilograms."""
     return weight(measured(nursery.quantities.urea_g, Measure.UREA_G))
-
-
-def weight(grams: float) -> Say:
-    """A weight as it is said: in grams, or from 1 kg on in kilograms."""
-    if grams >= GRAMS_PER_KG:
-        return m.KILOGRAMS(amount=grams / GRAMS_PER_KG)
-    return m.GRAMS(amount=grams)
 
 
 def own_rate(establishment: float) -> int:

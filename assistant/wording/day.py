@@ -7,14 +7,14 @@ from datetime import date
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.stand import needed_shoots
 from assistant.agronomy.life.rows import TASKS, Ask
-from assistant.agronomy.mat import seed_g_per_m2, watering_l
+from assistant.agronomy.mat import watering_l
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
-from assistant.agronomy.quantities import WarningCode
-from assistant.agronomy.rounding import Measure, measured, nearest, pails_of
+from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.agronomy.season.followups import count_day
-from assistant.agronomy.seed import sprouted_kg
+from assistant.agronomy.told import MixTold, mix_told, sprouted_told_kg, square_metre_told_g
 from assistant.agronomy.work.loads import wet_mat_kg
+from assistant.wording import amounts
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
@@ -109,14 +109,18 @@ class DayWork:
 
 
 def small_mix(nursery: Nursery) -> bool:
-    """Whether the soil mix is less than one batch of the farmer's pails."""
-    return WarningCode.SMALL_MIX in nursery.quantities.warnings
+    """Whether the farmer's pails are too coarse for the soil mix."""
+    return not _mix(nursery).in_pails
 
 
-def watering_pails(nursery: Nursery) -> float:
-    """The farmer's pails for one watering of the bed by hand."""
+def _mix(nursery: Nursery) -> MixTold:
+    return mix_told(nursery.quantities, nursery.practice)
+
+
+def watering_water(nursery: Nursery) -> Say:
+    """The water for one watering of the bed by hand, in the farmer's pails."""
     litres = watering_l(nursery.quantities.nursery_area_m2)
-    return pails_of(litres, nursery.inputs.pail_litres)
+    return amounts.water(litres, nursery.inputs.pail_litres)
 
 
 def _spacing(nursery: Nursery) -> str:
@@ -127,21 +131,20 @@ def _spacing(nursery: Nursery) -> str:
 _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "label": lambda n, d: n.called,
     "day": lambda n, d: n.day(d),
-    "soil": lambda n, d: n.quantities.soil_pails,
-    "manure": lambda n, d: n.quantities.manure_pails,
-    "hull": lambda n, d: n.quantities.rice_hull_pails,
-    "batches": lambda n, d: (
-        n.quantities.soil_pails + n.quantities.manure_pails + n.quantities.rice_hull_pails
-    ),
+    "soil": lambda n, d: _mix(n).soil,
+    "manure": lambda n, d: _mix(n).manure,
+    "hull": lambda n, d: _mix(n).hull,
+    "batches": lambda n, d: _mix(n).pails,
     "litres": lambda n, d: n.inputs.pail_litres,
     "mix": lambda n, d: measured(n.quantities.soil_mix_m3 * 1000, Measure.MIX_L),
     "sheet": lambda n, d: measured(n.quantities.sheet_m2, Measure.AREA_M2),
     "bed": lambda n, d: measured(n.quantities.nursery_area_m2, Measure.AREA_M2),
-    "seed": lambda n, d: measured(n.quantities.seed_kg, Measure.SEED_KG),
-    "sprouted": lambda n, d: measured(n.quantities.sprouted_seed_kg, Measure.SEED_KG),
-    "mats": lambda n, d: n.quantities.mats,
-    "pails": lambda n, d: pails_of(n.quantities.flood_water_l, n.inputs.pail_litres),
-    "cans": lambda n, d: watering_pails(n),
+    "seed": lambda n, d: amounts.seed_weight(n.quantities.seed_kg),
+    "sprouted": lambda n, d: amounts.seed_told(sprouted_told_kg(n.quantities)),
+    "mats": lambda n, d: amounts.mats(n.practice, n.quantities.mats),
+    "heaps": lambda n, d: amounts.heaps(n.quantities, n.practice),
+    "pails": lambda n, d: amounts.water(n.quantities.flood_water_l, n.inputs.pail_litres),
+    "cans": lambda n, d: watering_water(n),
     "water": lambda n, d: measured(n.quantities.spray_water_l, Measure.SPRAY_L),
     "spacing": lambda n, d: _spacing(n),
     "seedlings": lambda n, d: n.hill_seedlings or n.inputs.seedlings_per_hill,
@@ -160,7 +163,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "soak": lambda n, d: _task(n, TaskCode.SOAK)[0],
     "drained": lambda n, d: _task(n, TaskCode.DRAIN_SEED)[0],
     "practice": lambda n, d: Named(n.practice.names, n.practice.code),
-    "grams": lambda n, d: _sprouted_g_per_m2(n),
+    "grams": lambda n, d: square_metre_told_g(n.quantities),
     "thousand": lambda n, d: n.inputs.grain_weight_g,
     "gaps": lambda n, d: round(n.inputs.gap_filling * 100),
     "depth": lambda n, d: depth_cm(n.practice),
@@ -172,13 +175,6 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "parts": lambda n, d: batch_of(n.practice),
     "weight": lambda n, d: measured(wet_mat_kg(n.practice), Measure.WEIGHT_KG),
 }
-
-
-def _sprouted_g_per_m2(nursery: Nursery) -> float:
-    """Sprouted seed on each square metre of the bed, as it is weighed [g]."""
-    q = nursery.quantities
-    dry_g = seed_g_per_m2(q.seed_kg, q.nursery_area_m2)
-    return measured(sprouted_kg(dry_g), Measure.SEED_G)
 
 
 def _task(nursery: Nursery, code: TaskCode) -> tuple[date, date]:

@@ -9,8 +9,8 @@ from enum import StrEnum
 
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, PieceKind, Practice
-from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.tasks import TaskCode
+from assistant.agronomy.told import MixTold
 from assistant.wording import messages_care as c
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_practice as p
@@ -227,9 +227,9 @@ def batch_of(practice: Practice) -> Listed:
     return _listed(bed.soil_parts.value, bed.manure_parts.value, bed.hull_parts.value)
 
 
-def parts_of(q: Quantities) -> Listed:
+def parts_of(mix: MixTold) -> Listed:
     """What a mix is made of, in pails: only what there is any of."""
-    return _listed(q.soil_pails, q.manure_pails, q.rice_hull_pails)
+    return _listed(mix.soil, mix.manure, mix.hull)
 
 
 def _listed(soil: float, manure: float, hull: float) -> Listed:

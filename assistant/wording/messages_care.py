@@ -123,12 +123,12 @@ THIN_NOTED = Message(
     note="The farmer keeps a thin bed; seedlings a hill. PROBLEM is a word to send.",
 )
 FILL_NOTED = Message(
-    "{label}: soak {seed} kg seed today, drain it tomorrow, sow {mats} more mats on {sowing}. They "
+    "{label}: soak {seed} seed today, drain it tomorrow, sow {mats} on {sowing}. They "
     "are ready from {first}: plant them last.",
     note="More mats to fill up a thin bed; {first} is a date.",
 )
 AGAIN_NOTED = Message(
-    "{label}: sow again. Soak {seed} kg seed today, other seed if you can, drain it tomorrow, sow on "
+    "{label}: sow again. Soak {seed} seed today, other seed if you can, drain it tomorrow, sow on "
     "{sow}. Take off the old seed layer.",
     note="The whole bed is sown again.",
 )
@@ -149,7 +149,7 @@ RAIN_BEFORE = Message(
     note="Heavy rain before sowing.",
 )
 DRY_BEFORE = Message(
-    "No water: do not soak seed yet. The bed takes about {pails} pails each morning and evening. Sow "
+    "No water: do not soak seed yet. The bed takes about {pails} each morning and evening. Sow "
     "later: CHANGE DATE. Keep drinking water for people.",
     note="Drought before sowing; pails are the farmer's own. CHANGE DATE is sent.",
 )
@@ -174,12 +174,12 @@ FLOOD_LATER = Message(
     note="Flood on the older nursery.",
 )
 DRY_EARLY = Message(
-    "No water: keep the cover on and wet it morning and evening, about {pails} pails each time. "
+    "No water: keep the cover on and wet it morning and evening, about {pails} each time. "
     "Shade helps. Children stay away from wells.",
     note="Drought on the young nursery; pails are the farmer's own.",
 )
 DRY_LATER = Message(
-    "No water round the mats: water morning and evening, about {pails} pails each time, before the "
+    "No water round the mats: water morning and evening, about {pails} each time, before the "
     "mats crack. Keep drinking water for people.",
     note="Drought on the older nursery.",
 )
@@ -196,7 +196,7 @@ COLD_LATER = Message(
 
 # --- seed: sorting, soaking -----------------------------------------------------------------
 SALT_MIX = Message(
-    "Sort seed: stir {salt} of salt into {litres} L clean water. Add up to {seed} kg dry seed, stir, "
+    "Sort seed: stir {salt} of salt into {litres} L clean water. Add up to {seed} dry seed, stir, "
     "take off what floats. 5 minutes, not longer.",
     note="Seed selection in salt water; the rinsing follows in another text.",
 )
@@ -238,7 +238,7 @@ SITE = Message(
     note="Choosing and guarding the site.",
 )
 WATERING = Message(
-    "{label}: water morning and evening, about {pails} pails of {litres} L each time, with a fine "
+    "{label}: water morning and evening, about {pails} each time, with a fine "
     "rose: moist, no puddles.",
     note="Watering by hand for this bed.",
 )

@@ -75,19 +75,15 @@ W_PAST_DATE = Message(
 # --- the shopping list ----------------------------------------------------------------------
 SHOPPING = Message("Shopping list", note="Heading.")
 SEED = Message(
-    "Seed: {dry} kg dry, which is about {sprouted} kg when sprouted.", note="Shopping list."
+    "Seed: {dry} dry, which is about {sprouted} when sprouted.", note="Shopping list."
 )
 BED = Message(
-    "Bed: {bed} m2, level, near water and the house, for {mats} mats of 50 x 30 cm.",
+    "Bed: {bed} m2, level, near water and the house, for {mats} of 50 x 30 cm.",
     note="Shopping list.",
 )
-BED_TRAYS = Message(
-    "Bed: {bed} m2, level, near water and the house, for {mats} trays of {length} x {width} cm.",
-    note="Shopping list, for a machine transplanter.",
-)
 BED_MATS = Message(
-    "Bed: {bed} m2, level, near water and the house, for {mats} mats of {length} x {width} cm.",
-    note="Shopping list, for mats of another size than usual.",
+    "Bed: {bed} m2, level, near water and the house, for {mats} of {length} x {width} cm.",
+    note="Shopping list, for trays, or mats of another size than usual.",
 )
 BED_OPEN = Message(
     "Bed: {bed} m2 of tilled ground, level, near water.",
@@ -120,7 +116,7 @@ MIX_DEEP_SMALL = Message(
     note="The same for a very small bed.",
 )
 MANURE = Message(
-    "Well-rotted manure: {mix} L (about {pails} pails), spread evenly over the bed.",
+    "Well-rotted manure: {mix}, spread evenly over the bed.",
     note="Shopping list, where nothing else is brought onto the bed.",
 )
 FRAME = Message(
@@ -136,15 +132,15 @@ COVER = Message(
     note="Shopping list.",
 )
 WATER = Message(
-    "Water: {litres} L (about {pails} pails) to stand 1 cm deep once; more to top it up.",
+    "Water: {water} to stand 1 cm deep once; more to top it up.",
     note="Shopping list.",
 )
 WATER_DEEP = Message(
-    "Water: {litres} L (about {pails} pails) to stand {depth} cm deep once; more to top it up.",
+    "Water: {water} to stand {depth} cm deep once; more to top it up.",
     note="Shopping list, for a bed that is no mat.",
 )
 WATERING = Message(
-    "Watering by hand: about {litres} L ({pails} pails) each time.",
+    "Watering by hand: about {water} each time.",
     note="Shopping list.",
 )
 UREA = Message(
@@ -155,14 +151,8 @@ UREA = Message(
 # --- sowing and carrying --------------------------------------------------------------------
 SHARING = Message("Sowing and carrying", note="Heading.")
 HEAPS = Message(
-    "Divide the sprouted seed into {mats} equal heaps for {mats} mats (or rows), about {grams} g "
-    "each.",
-    note="How to share out the seed.",
-    segments=2,
-)
-HEAPS_TRAYS = Message(
-    "Divide the sprouted seed into {mats} equal heaps for {mats} trays, about {grams} g each.",
-    note="How to share out the seed.",
+    "Share out the sprouted seed: {heaps}.",
+    note="How to share out the seed; {heaps} is such as '267 equal heaps of 42 g, one a mat'.",
 )
 SOW_OPEN = Message(
     "Sow about {grams} g of sprouted seed on each m2, evenly.",
@@ -217,7 +207,7 @@ COST_LABOUR = Message(
 COST_TOTAL = Message("Together: {amount}", note="A line of the cost.")
 COST_UREA = Message("Urea, only if leaves are yellow: {amount}", note="A line of the cost.")
 BESIDE = Message(
-    "A wet bed for the same field: {bed} m2, {seed} kg of seed, {days} person-days, {amount} "
+    "A wet bed for the same field: {bed} m2, {seed} of seed, {days} person-days, {amount} "
     "together.",
     note="To compare; {amount} is money.",
 )

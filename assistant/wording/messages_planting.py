@@ -80,7 +80,7 @@ SOAK_SET = Message(
     note="The days of soaking, after cool water or a slow variety; all are dates.",
 )
 P_SOAK_LONG = Message(
-    "Soak {seed} kg seed in clean water until {drained}, changed morning and evening. Cover the "
+    "Soak {seed} seed in clean water until {drained}, changed morning and evening. Cover the "
     "pail: small children can drown. To sort seed first: MENU, 9.",
     note="The day of soaking, for cool water or slow seed. {drained} is a date. Keep the caution.",
 )
@@ -90,12 +90,12 @@ P_SOAK_COUNT_LONG = Message(
     note="The same while the seed test is not counted yet. Keep the caution.",
 )
 FILL_LONG = Message(
-    "{label}: soak {seed} kg seed from today until {drained}, sow {bed} m2 more on {sowing}. It is "
+    "{label}: soak {seed} seed from today until {drained}, sow {bed} m2 more on {sowing}. It is "
     "ready from {first}: plant it last.",
     note="More bed to fill up a thin one, with cool water or slow seed; all but {bed} are dates.",
 )
 AGAIN_LONG = Message(
-    "{label}: sow again. Soak {seed} kg seed from today until {drained}, other seed if you can, sow "
+    "{label}: sow again. Soak {seed} seed from today until {drained}, other seed if you can, sow "
     "on {sow}. Take off the old seed layer.",
     note="The whole bed is sown again, with cool water or slow seed.",
 )

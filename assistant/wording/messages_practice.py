@@ -22,21 +22,21 @@ PART_HULL = Message(
 # --- quantities and dates -------------------------------------------------------------------
 SEED_MATS = Message(
     "Nursery {label} ({practice}): field {area}, germination {percent}%, {spacing} cm, {seedlings} "
-    "a hill. Seed {seed} kg dry, {sprouted} kg sprouted. Bed {bed} m2, {mats} mats. Divide the "
-    "sprouted seed into {mats} equal heaps, one a mat.",
+    "a hill. Seed {seed} dry, {sprouted} sprouted. Bed {bed} m2, {mats}. Sprouted "
+    "seed: {heaps}.",
     segments=2,
     note="Quantities of a bed of mats of another size than usual.",
 )
 SEED_TRAYS = Message(
     "Nursery {label} ({practice}): field {area}, germination {percent}%, {spacing} cm, {seedlings} "
-    "a hill. Seed {seed} kg dry, {sprouted} kg sprouted. Bed {bed} m2, {mats} trays. Divide the "
-    "sprouted seed into {mats} equal heaps, one a tray.",
+    "a hill. Seed {seed} dry, {sprouted} sprouted. Bed {bed} m2, {mats}. Sprouted "
+    "seed: {heaps}.",
     segments=2,
     note="Quantities of a bed of trays.",
 )
 SEED_OPEN = Message(
     "Nursery {label} ({practice}): field {area}, germination {percent}%, {spacing} cm, {seedlings} "
-    "a hill. Seed {seed} kg dry, {sprouted} kg sprouted. Bed {bed} m2: {grams} g of sprouted seed "
+    "a hill. Seed {seed} dry, {sprouted} sprouted. Bed {bed} m2: {grams} g of sprouted seed "
     "on each m2.",
     segments=2,
     note="Quantities of an open bed.",
@@ -71,20 +71,20 @@ PLANT_DAY_OPEN = Message(
 
 # --- the sentences of a prompt --------------------------------------------------------------
 P_COLLECT_TRAYS = Message(
-    "This week collect {mats} trays, {mix} L of soil mix ({parts}), {seed} kg seed.",
+    "This week collect {mats}, {mix} L of soil mix ({parts}), {seed} seed.",
     note="7 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
 )
 P_COLLECT_MATS = Message(
-    "This week collect {mix} L of soil mix ({parts}), {sheet} m2 of sheet or banana leaves, {seed} kg "
+    "This week collect {mix} L of soil mix ({parts}), {sheet} m2 of sheet or banana leaves, {seed} "
     "seed.",
     note="7 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
 )
 P_COLLECT_OPEN = Message(
-    "Collect {mix} L of rotted manure and {seed} kg seed for {bed} m2 of bed.",
+    "Collect {mix} L of rotted manure and {seed} seed for {bed} m2 of bed.",
     note="A week or two before sowing.",
 )
 P_COLLECT_MIX = Message(
-    "Collect {mix} L of soil mix ({parts}) and {seed} kg seed for {bed} m2 of bed.",
+    "Collect {mix} L of soil mix ({parts}) and {seed} seed for {bed} m2 of bed.",
     note="A week or two before sowing; {parts} is a list, such as '1 of soil, 3 of rotted manure'.",
 )
 P_MIX_TRAYS = Message(
@@ -107,7 +107,7 @@ P_DRAIN_SEED = Message(
     note="Keep the caution.",
 )
 P_SOW_TRAYS = Message(
-    "Sow if roots are 2-3 mm: {mats} equal heaps, one a tray, spread evenly, cover with 3-10 mm "
+    "Sow if roots are 2-3 mm: {heaps}, spread evenly, cover with 3-10 mm "
     "soil, water at once, keep covered.",
     note="The day of sowing.",
 )
@@ -126,12 +126,12 @@ P_WET = Message(
     note="Days 0 to 4 of a wet bed.",
 )
 P_WATER_DRY = Message(
-    "Water the bed today, about {cans} pails, with a fine rose. Guard from heavy rain, birds, "
+    "Water the bed today, about {cans}, with a fine rose. Guard from heavy rain, birds, "
     "poultry, rats.",
     note="Every second day of a dry bed; pails are the farmer's own.",
 )
 P_UNCOVER_TRAYS = Message(
-    "Shoots up? Uncover and let in 1 cm of water round the trays, about {pails} pails. Not up: keep "
+    "Shoots up? Uncover and let in 1 cm of water round the trays, about {pails}. Not up: keep "
     "moist and covered.",
     note="Day 5.",
 )
@@ -247,7 +247,7 @@ STAND_FILL = Message(
 )
 DO_FILL = Message("Sow more", note="A choice: fill up a thin bed.")
 FILL_NOTED = Message(
-    "{label}: soak {seed} kg seed today, drain it tomorrow, sow {bed} m2 more on {sowing}. It is "
+    "{label}: soak {seed} seed today, drain it tomorrow, sow {bed} m2 more on {sowing}. It is "
     "ready from {first}: plant it last.",
     note="More bed to fill up a thin one; {first} is a date.",
 )
@@ -308,12 +308,12 @@ FLOOD_LATER_DRY = Message(
     note="Flood on an older bed that is only watered.",
 )
 DROUGHT_WET = Message(
-    "No water: keep the mud wet by hand, morning and evening, about {pails} pails each time. Shade "
+    "No water: keep the mud wet by hand, morning and evening, about {pails} each time. Shade "
     "helps. Children stay away from wells.",
     note="Drought on a young wet bed; pails are the farmer's own.",
 )
 DROUGHT_LATER = Message(
-    "No water: water by hand morning and evening, about {pails} pails each time, before the bed "
+    "No water: water by hand morning and evening, about {pails} each time, before the bed "
     "cracks. Keep drinking water for people.",
     note="Drought on an older bed that is no mat.",
 )
@@ -335,8 +335,7 @@ WATERING_WET = Message(
     note="Water for a wet bed.",
 )
 WATERING_DRY = Message(
-    "{label}: water every {every} days, about {pails} pails of {litres} L, with a fine rose: moist, "
-    "no puddles.",
+    "{label}: water every {every} days, about {pails}, with a fine rose: moist, no puddles.",
     note="Watering by hand of a dry bed; {every} is 2 or more.",
 )
 KEEP_NOW = Message(

@@ -13,7 +13,7 @@ ASK_MATS = Message(
     note="Question for the season's result; three choices follow.",
 )
 ASK_LEFT = Message(
-    "How many of the {mats} mats were left over? Send the number.",
+    "How many of the {mats} were left over? Send the number.",
     note="Question after 'Mats left'.",
 )
 ASK_PLANTED = Message(

@@ -186,12 +186,10 @@ THE_GERMINATION = Message("Germination", note="A choice.")
 THE_PAIL = Message("Pail", note="A choice.")
 THE_SOWING_DAY = Message("Sowing day", note="A choice.")
 
-GRAMS = Message("{amount} g", note="A weight in grams.")
-KILOGRAMS = Message("{amount} kg", note="A weight in kilograms.")
 RESULT_SEED = Message(
     "Nursery {label}: field {area}, germination {percent}%, {spacing} cm, {seedlings} a hill. "
-    "Seed {seed} kg dry, {sprouted} kg sprouted. Bed {bed} m2, {mats} mats of 50 x 30 cm. Divide "
-    "the sprouted seed into {mats} equal heaps for {mats} mats (or rows).",
+    "Seed {seed} dry, {sprouted} sprouted. Bed {bed} m2, {mats} of 50 x 30 cm. Sprouted "
+    "seed: {heaps}.",
     note="Main answer: what was understood and the seed and bed for it.",
     segments=2,
 )

@@ -54,12 +54,12 @@ P_SEED_HELD = Message(
 )
 P_COLLECT = Message(
     "This week collect {soil} pails of soil, {manure} of rotted manure, {hull} of rice hull, "
-    "{sheet} m2 of sheet or banana leaves, {seed} kg seed.",
+    "{sheet} m2 of sheet or banana leaves, {seed} seed.",
     note="7 days before sowing; pails are the farmer's own.",
 )
 P_COLLECT_SMALL = Message(
     "This week collect {mix} L of soil mix (soil 7, rotted manure 2, rice hull 1), {sheet} m2 of "
-    "sheet or banana leaves, {seed} kg seed.",
+    "sheet or banana leaves, {seed} seed.",
     note="As before, for a very small bed.",
 )
 P_MIX = Message(
@@ -72,7 +72,7 @@ P_MIX_SMALL = Message(
     note="As before, for a very small bed.",
 )
 P_SOAK = Message(
-    "Soak {seed} kg seed 24 h in clean water. Keep the pail covered: small children can drown. To "
+    "Soak {seed} seed 24 h in clean water. Keep the pail covered: small children can drown. To "
     "sort seed first, or slow seed: MENU, 9.",
     note="2 days before sowing. Keep the caution.",
 )
@@ -82,12 +82,12 @@ P_DRAIN_SEED = Message(
     note="The day before sowing. Keep the caution.",
 )
 P_SOW = Message(
-    "Sow if roots are 2-3 mm: {mats} equal heaps, one a mat, spread evenly, cover with 3-10 mm "
+    "Sow if roots are 2-3 mm: {heaps}, spread evenly, cover with 3-10 mm "
     "soil, pat, water at once, cover with leaves or straw.",
     note="The day of sowing.",
 )
 P_WATER = Message(
-    "Water morning and evening till moist, about {cans} pails each time, keep covered. Guard from "
+    "Water morning and evening till moist, about {cans} each time, keep covered. Guard from "
     "heavy rain, birds, poultry, rats.",
     note="Days 0 to 4; {cans} are the farmer's own pails for one watering.",
 )
@@ -96,7 +96,7 @@ P_RAIN_WATCH = Message(
     note="Day 5, when it stays covered.",
 )
 P_UNCOVER = Message(
-    "Shoots up? Uncover and let in 1 cm of water round the mats, about {pails} pails. Not up: keep "
+    "Shoots up? Uncover and let in 1 cm of water round the mats, about {pails}. Not up: keep "
     "moist and covered.",
     note="Day 5.",
 )

@@ -11,6 +11,7 @@ from assistant.agronomy.work.costs import Against, Cost, PriceList, against, cos
 from assistant.agronomy.work.labour import Work
 from assistant.agronomy.work.loads import Span
 from assistant.agronomy.work.planting import mats_in_a_load
+from assistant.wording import amounts
 from assistant.wording import messages_plan as m
 from assistant.wording.day_practice import fitting_practice
 from assistant.wording.message import Say
@@ -88,7 +89,7 @@ def _beside(other: Against, establishment: float) -> tuple[Say, ...]:
     return (
         m.BESIDE(
             bed=measured(other.quantities.nursery_area_m2, Measure.AREA_M2),
-            seed=measured(other.quantities.seed_kg, Measure.SEED_KG),
+            seed=amounts.seed_weight(other.quantities.seed_kg),
             days=round(other.cost.labour_days, 1),
             amount=amount(other.cost.total),
         ),

@@ -14,12 +14,14 @@ from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import EVERYWHERE, Quantities, WarningCode, is_weak
 from assistant.agronomy.rounding import Measure, measured
-from assistant.agronomy.seed import G_PER_KG, seed_rate_kg_per_ha
+from assistant.agronomy.seed import seed_rate_kg_per_ha
+from assistant.agronomy.told import sprouted_told_kg
 from assistant.agronomy.work.labour import Work
+from assistant.wording import amounts
 from assistant.wording import messages_plan as m
 from assistant.wording.day_practice import fitting_practice
 from assistant.wording.message import Country, Message, Say
-from assistant.wording.messages_talk import GRAMS, KILOGRAMS, WEAK_SEED_IN
+from assistant.wording.messages_talk import WEAK_SEED_IN
 from assistant.wording.plan_costs import Money, cost_lines, labour_lines
 from assistant.wording.plan_practice import (
     bed_lines,
@@ -184,8 +186,8 @@ def _shopping(q: Quantities, practice: Practice) -> Section:
     bed = practice.bed
     lines = (
         m.SEED(
-            dry=measured(q.seed_kg, Measure.SEED_KG),
-            sprouted=measured(q.sprouted_seed_kg, Measure.SEED_KG),
+            dry=amounts.seed_weight(q.seed_kg),
+            sprouted=amounts.seed_told(sprouted_told_kg(q)),
         ),
         *bed_lines(q, practice),
         m.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)) if q.sheet_m2 else None,
@@ -195,14 +197,12 @@ def _shopping(q: Quantities, practice: Practice) -> Section:
         if bed.covers_seed
         else None,
         *water_lines(q, practice),
-        m.UREA(urea=_weight(q.urea_g), water=measured(q.spray_water_l, Measure.SPRAY_L)),
+        m.UREA(
+            urea=amounts.weight(measured(q.urea_g, Measure.UREA_G)),
+            water=measured(q.spray_water_l, Measure.SPRAY_L),
+        ),
     )
     return Section(m.SHOPPING(), tuple(line for line in lines if line))
-
-
-def _weight(grams: float) -> Say:
-    told = measured(grams, Measure.UREA_G)
-    return KILOGRAMS(amount=told / G_PER_KG) if told >= G_PER_KG else GRAMS(amount=told)
 
 
 def _rows(plan: Plan) -> Iterable[Say]:

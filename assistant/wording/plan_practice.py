@@ -3,14 +3,15 @@
 from assistant.agronomy import constants_work as w
 from assistant.agronomy import mat
 from assistant.agronomy.practices import PieceKind, Practice
-from assistant.agronomy.quantities import Quantities, WarningCode
-from assistant.agronomy.rounding import Measure, measured, pails_of
-from assistant.agronomy.seed import G_PER_KG, sprouted_kg
+from assistant.agronomy.quantities import Quantities
+from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.tasks import Task
+from assistant.agronomy.told import mix_told, square_metre_told_g
 from assistant.agronomy.work import loads
+from assistant.wording import amounts
 from assistant.wording import messages_plan as m
 from assistant.wording.day import what_of
-from assistant.wording.day_practice import Make, counts_mats, make_of, parts_of
+from assistant.wording.day_practice import Make, batch_of, make_of, parts_of
 from assistant.wording.message import Say
 
 CM_PER_M = 100.0
@@ -34,10 +35,10 @@ def bed_lines(q: Quantities, practice: Practice) -> tuple[Say, ...]:
         beds = m.BEDS_OPEN(count=count, length=size[0], width=size[1])
         return m.BED_OPEN(bed=bed), beds
     if is_mat(practice):
-        return (m.BED(bed=bed, mats=q.mats),)
+        return (m.BED(bed=bed, mats=amounts.mats(practice, q.mats)),)
     length, width = _cm(piece.length_m.value), _cm(piece.width_m.value)
-    sized = m.BED_MATS if counts_mats(practice) else m.BED_TRAYS
-    return (sized(bed=bed, mats=q.mats, length=length, width=width),)
+    mats = amounts.mats(practice, q.mats)
+    return (m.BED_MATS(bed=bed, mats=mats, length=length, width=width),)
 
 
 def frame_line(practice: Practice) -> Say | None:
@@ -53,33 +54,31 @@ def frame_line(practice: Practice) -> Say | None:
 
 def mix_line(q: Quantities, practice: Practice) -> Say:
     """What is brought onto the bed, in pails or, for a small bed, in parts."""
-    small = WarningCode.SMALL_MIX in q.warnings
-    litres = measured(q.soil_mix_m3 * mat.L_PER_M3, Measure.MIX_L)
+    told = mix_told(q, practice)
     if not (q.soil_pails or q.rice_hull_pails):
-        return m.MANURE(mix=litres, pails=pails_of(litres, q.pail_litres))
+        return m.MANURE(mix=amounts.water_at_length(told.litres, q.pail_litres))
     cubic = measured(q.soil_mix_m3, Measure.MIX_M3)
     if not is_mat(practice):
-        deep, mix = (m.MIX_DEEP_SMALL, litres) if small else (m.MIX_DEEP, cubic)
-        return deep(mix=mix, depth=_cm(practice.bed.depth_m.value), parts=parts_of(q))
-    if small:
-        return m.MIX_SMALL(mix=litres)
-    return m.MIX(mix=cubic, soil=q.soil_pails, manure=q.manure_pails, hull=q.rice_hull_pails)
+        depth = _cm(practice.bed.depth_m.value)
+        if told.in_pails:
+            return m.MIX_DEEP(mix=cubic, depth=depth, parts=parts_of(told))
+        return m.MIX_DEEP_SMALL(mix=told.litres, depth=depth, parts=batch_of(practice))
+    if not told.in_pails:
+        return m.MIX_SMALL(mix=told.litres)
+    return m.MIX(mix=cubic, soil=told.soil, manure=told.manure, hull=told.hull)
 
 
 def water_lines(q: Quantities, practice: Practice) -> tuple[Say, ...]:
     """The water that stands, and what each watering by hand takes."""
     by_hand = mat.watering_l(q.nursery_area_m2)
-    watering = m.WATERING(
-        litres=measured(by_hand, Measure.WATER_L), pails=pails_of(by_hand, q.pail_litres)
-    )
+    watering = m.WATERING(water=amounts.water_at_length(by_hand, q.pail_litres))
     if not q.flood_water_l:
         return (watering,)
-    litres = measured(q.flood_water_l, Measure.WATER_L)
-    pails = pails_of(q.flood_water_l, q.pail_litres)
+    water = amounts.water_at_length(q.flood_water_l, q.pail_litres)
     if is_mat(practice):
-        return (watering, m.WATER(litres=litres, pails=pails))
+        return (watering, m.WATER(water=water))
     depth = _cm(practice.bed.flood_depth_m.value)
-    stands = m.WATER_DEEP(litres=litres, pails=pails, depth=depth)
+    stands = m.WATER_DEEP(water=water, depth=depth)
     return (watering, stands) if practice.bed.piece else (stands,)
 
 
@@ -89,16 +88,12 @@ def sharing_lines(q: Quantities, practice: Practice) -> tuple[Say, Say]:
     low, high = (measured(end, Measure.WEIGHT_KG) for end in pail)
     piece = practice.bed.piece
     if piece is None:
-        grams = sprouted_kg(mat.seed_g_per_m2(q.seed_kg, q.nursery_area_m2) / G_PER_KG)
-        sow = m.SOW_OPEN(grams=measured(grams * G_PER_KG, Measure.SEED_G))
+        sow = m.SOW_OPEN(grams=square_metre_told_g(q))
         return sow, m.LOADS_PAIL(litres=q.pail_litres, high=high)
-    heaps, weigh = m.HEAPS, m.LOADS
-    if piece.kind is PieceKind.TRAY:
-        heaps, weigh = m.HEAPS_TRAYS, m.LOADS_TRAY
+    weigh = m.LOADS_TRAY if piece.kind is PieceKind.TRAY else m.LOADS
     weight = measured(loads.wet_mat_kg(practice), Measure.WEIGHT_KG)
-    grams = measured(q.sprouted_per_mat_g, Measure.SEED_G)
     return (
-        heaps(mats=q.mats, grams=grams),
+        m.HEAPS(heaps=amounts.heaps(q, practice)),
         weigh(mat=weight, litres=q.pail_litres, low=low, high=high),
     )
 

@@ -7,6 +7,7 @@ from types import ModuleType
 from assistant.wording import (
     messages_aid,
     messages_alarms,
+    messages_amounts,
     messages_care,
     messages_officer,
     messages_people,
@@ -36,6 +37,7 @@ from assistant.wording.message import Message, slots_of
 # In the order of the catalogues; a new module of texts gets a row (a test looks for it).
 MODULES: Mapping[str, ModuleType] = {
     "talk": messages_talk,
+    "amounts": messages_amounts,
     "tasks": messages_tasks,
     "aid": messages_aid,
     "seed": messages_seed,

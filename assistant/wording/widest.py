@@ -13,6 +13,7 @@ from functools import lru_cache
 from babel.dates import format_date
 
 from assistant.alphabet import Encoding, measure, plain
+from assistant.wording import messages_amounts as a
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
@@ -45,6 +46,8 @@ def _texts(module: object, start: str) -> tuple[Slot, ...]:
 _DATE = Values(_DAY)
 _HOUR = Values(time(14, 0))
 _COUNT = Values(12, (1000,))
+_WATER = Values(a.PAILS(n=40), (a.PAILS(n=10_000), a.HALF_PAILS(amount=19.5)))
+_SEED = Values(a.KILOGRAMS(amount=9.1), (a.KILOGRAMS(amount=1279),))
 _WIDE_AREA = "12,345.5 hectares"
 _SLOTS: Mapping[str, Values] = {
     "about": Values(o.ABOUT_YELLOW(), _texts(o, "ABOUT_")),
@@ -54,7 +57,7 @@ _SLOTS: Mapping[str, Values] = {
     "batches": Values(160, (159_600,)),
     "bed": Values(40, (1100,)),
     "calls": _COUNT,
-    "cans": Values(12, (3_000,)),
+    "cans": _WATER,
     "count": Values(3, (10_000_000,)),
     "currency": Values("KES"),
     "kg": Values(12.5, (1_300,)),
@@ -69,7 +72,7 @@ _SLOTS: Mapping[str, Values] = {
     "name": Values("Amina Juma", ("Mwanahamisi Ramadhan Juma wa Mtoni",)),
     "needed": Values(50, (1000,)),
     "officer": Values("Asha Mwema", ("Mwanahamisi Ramadhan",)),
-    "salt": Values(m.GRAMS(amount=805), (m.KILOGRAMS(amount=4.05),)),
+    "salt": Values(a.GRAMS(amount=805), (a.KILOGRAMS(amount=4.05),)),
     "shoots": Values(23, (1000,)),
     "sowing": _DATE,
     "days": Values(24, (180,)),
@@ -84,7 +87,7 @@ _SLOTS: Mapping[str, Values] = {
     "digits": Values("0101"),
     "drain": _DATE,
     "drained": _DATE,
-    "dry": Values(9.1, (1279,)),
+    "dry": _SEED,
     "every": Values(2),
     "example": Values("RAIN", ("CLEAR", "COUNT")),
     "few": Values(3, (2.5,)),
@@ -107,7 +110,8 @@ _SLOTS: Mapping[str, Values] = {
     "many": Values(4, (3.6,)),
     "manure": Values(32, (31_920,)),
     "mat": Values(7),
-    "mats": Values(267, (26_600,)),
+    "heaps": Values(a.HEAPS_MAT(n=267, grams=42), (a.HEAPS_MAT(n=26_600, grams=42.5),)),
+    "mats": Values(a.MATS(n=267), (a.MATS(n=26_600),)),
     "minutes": Values(30),
     "mix": Values(1600, (159_600,)),
     "most": Values(2),
@@ -117,7 +121,7 @@ _SLOTS: Mapping[str, Values] = {
     "parts": Values(
         Listed((p.PART_SOIL(amount=7), p.PART_MANURE(amount=2), p.PART_HULL(amount=1)))
     ),
-    "pails": Values(40, (10_000,)),
+    "pails": _WATER,
     "percent": Values(85, (99.9,)),
     "phone": Values("+447700900101", ("+99900" + "1" * 10,)),
     "phones": _COUNT,
@@ -132,19 +136,19 @@ _SLOTS: Mapping[str, Values] = {
         ),
     ),
     "row": Values(20, (22.5,)),
-    "seed": Values(9.1, (1279,)),
+    "seed": _SEED,
     "second": Values(60, (15_960,)),
     "seedlings": Values(2),
     "seeds": Values(100, (1000,)),
     "sheet": Values(44, (1100,)),
     "soak": _DATE,
-    "soil": Values(112, (111_720,)),
+    "soil": Values(112, (111_720, 17.5)),
     "soon": _COUNT,
     "sow": _DATE,
     "spacing": Values("20x20", ("22.5x22.5",)),
     "speaks": Values("Kiswahili", ("Bahasa Indonesia",)),
     "spread": Values(12, (100,)),
-    "sprouted": Values(11.5, (1599,)),
+    "sprouted": Values(a.KILOGRAMS(amount=11.5), (a.KILOGRAMS(amount=1599),)),
     "thousand": Values(25, (22.5,)),
     "time": _HOUR,
     "to_time": _HOUR,
@@ -154,7 +158,7 @@ _SLOTS: Mapping[str, Values] = {
     "uncover": _DATE,
     "until": _DATE,
     "usual": Values(65),
-    "urea": Values(m.GRAMS(amount=600), (m.KILOGRAMS(amount=59.5),)),
+    "urea": Values(a.GRAMS(amount=600), (a.KILOGRAMS(amount=59.5),)),
     "village": Values("Mtoni", (_VILLAGE,)),
     "villages": Values("Mtoni, Bondeni", (", ".join([_VILLAGE] * 3),)),
     "water": Values(120, (11_970,)),
@@ -179,10 +183,13 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "alarms.HURT_UNSURE": _CRY,
     "alarms.PRIVATE": _CRY,
     "alarms.BED": _CRY,
+    "care.FILL_NOTED": {"mats": Values(a.MORE_MATS(n=267), (a.MORE_MATS(n=26_600),))},
+    "result.AGAIN_LEFT": {"mats": Values(267, (26_600,))},
+    "result.ASK_SEED_USED": {"seed": Values(9.1, (1279,))},
+    "result.SEED_USED_KEPT": {"seed": Values(9.1, (1279,))},
     "seed.MIXED": {"first": Values(207, (15_960,))},
     "care.NEXT_LEAF_AT": {"day": _DATE},
     "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},
-    "plan.WATER": {"litres": Values(400)},
     "plan.HILLS": {"seedlings": Values(200_000)},
     "plan.WAS": {"row": Values("10 Jun: -")},
 }

@@ -59,9 +59,19 @@ def _codes(data: dict) -> list[str]:
 def test_the_data_has_the_agreed_keys():
     """Keys, in their order, and integers where things are counted."""
     data = _data()
-    assert list(data) == KEYS
+    assert list(data) == [*KEYS, "mix_told_l"]
     for name in ("mats", "soil_pails", "manure_pails", "rice_hull_pails"):
         assert type(data[name]) is int
+
+
+@pytest.mark.parametrize(
+    ("area", "litres"),
+    [("525 m2", 20), ("260 m2", 10), ("10 m2", 10), ("0.4 ha", 10), ("50 ha", 1)],
+)
+def test_the_data_says_how_much_mix_the_words_amount_to(area, litres):
+    """Within a tenth of the mix, where whole batches of pails were up to twice of it."""
+    data = _data(area=area, pail_litres=str(litres))
+    assert data["mix_told_l"] == pytest.approx(data["soil_mix_m3"] * 1000, rel=0.10)
 
 
 def test_the_data_is_exact():
@@ -161,7 +171,7 @@ def test_a_wet_bed_has_its_own_area_seed_and_days():
     """0.4 ha: 160 m2 (PhilRice bulletin, 2010: 400 m2 a hectare), sown at the 49 of 100 that
     PhilRice's 40 kg become (2021); transplanted on days 20-25 (AsiaDHRRA, quoting PhilRice)."""
     data = _data(practice="wet_bed")
-    assert list(data) == [*KEYS, "practice"]
+    assert list(data) == [*KEYS, "mix_told_l", "practice"]
     assert data["nursery_area_m2"] == pytest.approx(160)
     assert data["seed_kg"] == pytest.approx(200_000 * 25 / 1e6 / (0.85 * 0.49))
     assert (data["mats"], data["sheet_m2"], data["soil_pails"]) == (0, 0, 0)

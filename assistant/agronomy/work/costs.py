@@ -8,6 +8,7 @@ last for years and are not counted, nor is the land.
 from dataclasses import dataclass, replace
 
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.mat import L_PER_M3, mix_shares
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import Quantities, quantities
 from assistant.agronomy.seed import G_PER_KG
@@ -66,13 +67,14 @@ class Against:
 
 def cost(q: Quantities, practice: Practice, prices: PriceList) -> Cost:
     """What a nursery costs: seed, mix, sheet, and labour until the seedlings are lifted."""
-    priced_pails = q.mix_measure_litres / prices.pail_litres
+    priced_pails = q.soil_mix_m3 * L_PER_M3 / prices.pail_litres
+    shares = mix_shares(practice)
     days = nursery_days(q, practice)
     return Cost(
         seed=q.seed_kg * prices.seed_per_kg,
-        soil=q.soil_pails * priced_pails * prices.soil_per_pail,
-        manure=q.manure_pails * priced_pails * prices.manure_per_pail,
-        rice_hull=q.rice_hull_pails * priced_pails * prices.rice_hull_per_pail,
+        soil=shares.soil * priced_pails * prices.soil_per_pail,
+        manure=shares.manure * priced_pails * prices.manure_per_pail,
+        rice_hull=shares.hull * priced_pails * prices.rice_hull_per_pail,
         sheet=q.sheet_m2 * prices.sheet_per_m2,
         labour=days * prices.labour_per_day,
         urea_if_yellow=q.urea_g / G_PER_KG * prices.urea_per_kg,

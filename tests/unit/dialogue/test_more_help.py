@@ -3,11 +3,18 @@
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.wording import messages_amounts as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
+from assistant.wording.message import Say
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like, numbered
+
+
+def kg(amount: float) -> Say:
+    """A weight as it stands in a text."""
+    return a.KILOGRAMS(amount=amount)
 
 
 def more(digit: str, **given: object) -> list[str]:
@@ -22,7 +29,7 @@ def test_salt_water_is_told_for_the_farmers_pail_and_the_rinsing_goes_with_it() 
     """Density 1.10 needs 161 g a litre (Nicolaus Copernicus University table): 5 L in a pail of
     10 L take 805 g, on a scale 800. Rinse 3 times (Bogura district)."""
     mix, rinse = more("2")
-    assert mix == like(c.SALT_MIX(salt="800 g", litres=5.0, seed=2.5))
+    assert mix == like(c.SALT_MIX(salt="800 g", litres=5.0, seed=kg(2.5)))
     assert rinse == like(c.SALT_RINSE)
 
 
@@ -36,7 +43,7 @@ def test_soaking_too_long_roots_and_no_sprouts_are_told() -> None:
 
 def test_watering_is_told_in_the_farmers_pails_for_the_bed() -> None:
     """3 L on each of 40 m2 are 120 L, 12 pails of 10 L."""
-    assert more("5") == [like(c.WATERING(label="A", pails=12, litres=10.0))]
+    assert more("5") == [like(c.WATERING(label="A", pails=a.PAILS(n=12)))]
 
 
 def test_planting_is_told_by_string_hill_and_hours() -> None:

@@ -8,6 +8,7 @@ import pytest
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.dialogue import values as v
+from assistant.wording import messages_amounts as a
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 from tests.talk import Phone, item, nursery
@@ -54,7 +55,7 @@ def test_transplanting_leaves_the_nursery_open_for_gaps_and_the_result() -> None
 def test_mats_that_were_left_are_kept_and_offered_to_a_neighbour() -> None:
     """267 mats, 27 left."""
     phone = planted()
-    assert phone.hears("1") == [like(r.ASK_LEFT(mats=267))]
+    assert phone.hears("1") == [like(r.ASK_LEFT(mats=a.MATS(n=267)))]
     assert phone.hears("27") == [like(r.ASK_RESOWN, ...)]
     texts = phone.hears("no")
     assert texts[0] == like(r.RESULT_KEPT, r.SURPLUS)

@@ -8,13 +8,19 @@ import pytest
 from assistant.agronomy.calendar import TaskCode
 from assistant.channel import Channel
 from assistant.dialogue import values as v
+from assistant.wording import messages_amounts as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording.day import DayWork, work_says
-from assistant.wording.message import Message
+from assistant.wording.message import Message, Say
 from assistant.wording.render import render_all
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import CATALOGUES, like
+
+
+def kg(amount: float) -> Say:
+    """A weight as it stands in a text."""
+    return a.KILOGRAMS(amount=amount)
 
 
 def on_day(day: int, **given: object) -> Phone:
@@ -126,7 +132,11 @@ def test_half_a_stand_is_filled_with_mats_for_what_is_missing() -> None:
     (asked,) = through(phone, "PROBLEM", "2", "30 35 28")
     assert asked == like(c.STAND_FILL(label="A", shoots=31, needed=50), ...)
     noted = c.FILL_NOTED(
-        label="A", seed=3.5, mats=102, sowing=date(2026, 6, 3), first=date(2026, 6, 18)
+        label="A",
+        seed=kg(3.5),
+        mats=a.MORE_MATS(n=102),
+        sowing=date(2026, 6, 3),
+        first=date(2026, 6, 18),
     )
     assert phone.hears("1") == [like(noted)]
     (kept,) = phone.known.nurseries
@@ -176,7 +186,7 @@ def test_a_failed_stand_is_sown_again_and_all_days_follow() -> None:
     (asked,) = through(phone, "PROBLEM", "2", "12")
     assert asked == like(c.STAND_AGAIN(label="A", shoots=12, needed=50), ...)
     assert phone.hears("1") == [
-        like(c.AGAIN_NOTED(label="A", seed=9.1, sow=date(2026, 6, 3))),
+        like(c.AGAIN_NOTED(label="A", seed=kg(9.1), sow=date(2026, 6, 3))),
         like(
             c.AGAIN_DATES(
                 uncover=date(2026, 6, 8), first=date(2026, 6, 18), last=date(2026, 6, 23)
