@@ -17,7 +17,7 @@ from assistant.agronomy.practices import MAT, Anchor, Point, Practice, TaskRule,
 from assistant.agronomy.tasks import Task as Task
 from assistant.agronomy.tasks import TaskCode as TaskCode
 
-_ORDER = {code: place for place, code in enumerate(TaskCode)}
+ORDER = {code: place for place, code in enumerate(TaskCode)}
 
 
 class DayChoice(StrEnum):
@@ -142,7 +142,7 @@ def calendar(anchors: Anchors) -> tuple[Task, ...]:
     """All tasks of one nursery in the order of their dates."""
     tasks = (*_bed_tasks(anchors), *_window_tasks(anchors), *_field_tasks(anchors))
     wanted = (task for task in tasks if task.until is None or task.until >= task.date)
-    return tuple(sorted(wanted, key=lambda task: (task.date, _ORDER[task.code])))
+    return tuple(sorted(wanted, key=lambda task: (task.date, ORDER[task.code])))
 
 
 def _task(

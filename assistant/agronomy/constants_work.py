@@ -82,6 +82,41 @@ OPEN_BED_WIDTH_M = published(
     note="1.2 m in Indian and Bangladeshi advice: both sides are reached without stepping in",
 )
 
+# --- making the bed ---------------------------------------------------------------------------
+
+MAKE_BED_DAY = practice(
+    "make_bed_day",
+    -1,
+    "day",
+    note="while the soaked seed sprouts: the bed waits for the seed, not it for the bed",
+)
+STRIP_WIDTH_M = practice(
+    "strip_width_m",
+    1.2,
+    "m",
+    low=1.0,
+    high=1.5,
+    note="an arm reaches its middle from either side; Indian open beds are as wide "
+    "(Directorate of Rice Research, see dry_bed)",
+)
+PATH_WIDTH_M = practice(
+    "path_width_m",
+    0.5,
+    "m",
+    low=0.3,
+    high=0.5,
+    note="room for a foot and a pail between two strips",
+)
+PALE_AFTER_UNCOVER_D = chosen(
+    "pale_after_uncover_d",
+    3,
+    "days",
+    how_sure=HowSure.FROM_MEMORY,
+    low=2,
+    high=3,
+    note="shoots that grew in the dark turn green in the light; no source found",
+)
+
 # --- poor emergence ---------------------------------------------------------------------------
 
 SQUARE_CM = chosen(

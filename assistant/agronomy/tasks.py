@@ -9,7 +9,8 @@ class TaskCode(StrEnum):
     """One thing to do; the order here is the order of work within a day.
 
     The calendar of a plan holds all but those that follow on something that happened: a seed
-    test begun, seed added to a thin bed, a field planted (see `followups`).
+    test begun, seed added to a thin bed, a field planted (see `followups`); and but for the
+    making of a bed of mats or trays (see `life.making`).
     """
 
     SEED_TEST = "seed_test"
@@ -21,6 +22,7 @@ class TaskCode(StrEnum):
     MIX = "mix"
     SOAK = "soak"
     DRAIN_SEED = "drain_seed"
+    MAKE_BED = "make_bed"
     SOW = "sow"
     RAIN_WATCH = "rain_watch"
     WATER = "water"

@@ -14,11 +14,12 @@ from assistant.dialogue.endings_result import RESULT_ENDINGS
 from assistant.dialogue.endings_seed import SEED_ENDINGS
 from assistant.dialogue.endings_soaking import SOAKING_ENDINGS
 from assistant.dialogue.endings_stand import STAND_ENDINGS
+from assistant.dialogue.endings_steps import STEPS_ENDINGS
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import Step, answer, ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
-from assistant.dialogue.items import answer_items, uncovered, which_done
+from assistant.dialogue.items import answer_items, split_label, uncovered, which_done
 from assistant.dialogue.items_leaves import recounted
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.officer_tell import TELL_ENDINGS
@@ -41,6 +42,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **STAND_ENDINGS,
     **SOAKING_ENDINGS,
     **TIPS_ENDINGS,
+    **STEPS_ENDINGS,
     **TELL_ENDINGS,
     **HEARD_ENDINGS,
     "!which_done": which_done,
@@ -195,7 +197,16 @@ def extra_word(text: str, known: Known) -> Turn | None:
     for message, ending in words.items():
         if is_name(word, [render(message(), known.catalogue)]):
             return ending(known.session, known)
-    return _more_word(word, known)
+    return _of_one_nursery(text, known) or _more_word(word, known)
+
+
+def _of_one_nursery(text: str, known: Known) -> Turn | None:
+    """A wish about the steps of the nursery that is named: "next B"."""
+    rest, named = split_label(text, known)
+    if rest == text or len(named) > 1:
+        return None
+    wish = sure_wish(rest, known)
+    return WISHES[wish](text, known) if wish in (Wish.NEXT, Wish.HOW, Wish.MAKING) else None
 
 
 def _more_word(word: str, known: Known) -> Turn | None:

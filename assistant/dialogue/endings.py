@@ -120,6 +120,7 @@ _PASSING = frozenset(
         talks.IF_HURT,
         talks.IF_LOST,
         talks.STOP_ALL,
+        talks.STEPS,
     )
 )
 

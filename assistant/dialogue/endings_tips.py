@@ -30,13 +30,6 @@ def more(session: Session | None, known: Known) -> Turn:
     return opened(begin(talks.MORE, held=holds(session)), known)
 
 
-def _tell(*says: Say) -> Ending:
-    def ending(session: Session, known: Known) -> Turn:
-        return ended(session, known, *map(said, says))
-
-    return ending
-
-
 def _salt(session: Session, known: Known) -> Turn:
     """Salt water in half of the farmer's own pail, for the seed of the first nursery."""
     if not known.nurseries:
@@ -100,7 +93,6 @@ def _string(nursery: Nursery, known: Known) -> Say:
 TIPS_ENDINGS: Mapping[str, Ending] = {
     "!more": more,
     "!salt": _salt,
-    "!site": _tell(c.SITE()),
     "!watering": _watering,
     "!planting": _planting,
     "!spare": _spare,

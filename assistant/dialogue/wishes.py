@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
+from assistant.dialogue.endings_steps import how, making, next_step
 from assistant.dialogue.engine import ask, back, begin, find
 from assistant.dialogue.facts import worded
 from assistant.dialogue.items import split_label
@@ -35,6 +36,11 @@ def _help(text: str, known: Known) -> Turn:
     session = replace(known.session, waiting=None)
     help_says = worded(question.help, session, known)
     return Turn(session, (ask(session, known, talks.TABLES, help_says),))
+
+
+def _how(text: str, known: Known) -> Turn:
+    """How the work of the day is done by hand; of an open question, what it asks."""
+    return how(text, known) or _help(text, known)
 
 
 def _back(text: str, known: Known) -> Turn:
@@ -131,4 +137,7 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.QUANTITIES: _quantities,
     Wish.OFFICER: e.wants_person,
     Wish.THANKS: _passing(_thanks),
+    Wish.NEXT: next_step,
+    Wish.HOW: _how,
+    Wish.MAKING: making,
 }

@@ -77,6 +77,9 @@ class Wish(StrEnum):
     QUANTITIES = "quantities"
     OFFICER = "officer"
     THANKS = "thanks"
+    NEXT = "next"  # the next step of the work by hand
+    HOW = "how"  # how the work of the day is done
+    MAKING = "making"  # how the bed is made, what a mat is
 
 
 @dataclass(frozen=True)

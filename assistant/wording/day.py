@@ -4,8 +4,11 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.stand import needed_shoots
+from assistant.agronomy.life.making import ground_m2
 from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.mat import watering_l
 from assistant.agronomy.nursery import Nursery
@@ -15,10 +18,13 @@ from assistant.agronomy.season.followups import count_day
 from assistant.agronomy.told import MixTold, mix_told, sprouted_told_kg, square_metre_told_g
 from assistant.agronomy.work.loads import wet_mat_kg
 from assistant.wording import amounts
+from assistant.wording import messages_plan as plan
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
+from assistant.wording import messages_steps as s
 from assistant.wording import messages_tasks as t
 from assistant.wording.day_practice import (
+    as_cm,
     batch_of,
     depth_cm,
     fitting,
@@ -46,6 +52,7 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.MIX: TaskText(t.N_MIX, t.P_MIX),
     TaskCode.SOAK: TaskText(t.N_SOAK, t.P_SOAK),
     TaskCode.DRAIN_SEED: TaskText(t.N_DRAIN_SEED, t.P_DRAIN_SEED),
+    TaskCode.MAKE_BED: TaskText(plan.N_MAKE_BED, s.P_MAKE_BED),
     TaskCode.SOW: TaskText(t.N_SOW, t.P_SOW, t.P_SOW_RAIN),
     TaskCode.WATER: TaskText(t.N_WATER, t.P_WATER),
     TaskCode.RAIN_WATCH: TaskText(t.N_RAIN_WATCH, t.P_RAIN_WATCH),
@@ -69,6 +76,9 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
 }
 
 OLD_AFTER_D = 4  # past the window an overdue bed is also told what waiting costs
+# Work that a beginner has never seen done: the day's text says how the steps are had.
+# Not on the sowing day: its text fills a screen, and whoever made the bed has seen the word.
+TOLD_BY_STEPS = frozenset({TaskCode.COLLECT, TaskCode.MIX, TaskCode.MAKE_BED})
 UNSURE_D = 5  # as long as the question whether the bed is uncovered can be answered
 
 
@@ -173,8 +183,22 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "low": lambda n, d: int(n.practice.window.first.value),
     "high": lambda n, d: int(n.practice.window.last.value),
     "parts": lambda n, d: batch_of(n.practice),
+    "ground": lambda n, d: measured(ground_m2(n.quantities.nursery_area_m2), Measure.AREA_M2),
+    "least_mm": lambda n, d: c.COVER_LOW_MM.value,
+    "most_mm": lambda n, d: c.COVER_HIGH_MM.value,
+    "strip": lambda n, d: w.STRIP_WIDTH_M.value,
+    "path": lambda n, d: as_cm(w.PATH_WIDTH_M.value),
+    "thick": lambda n, d: as_cm(n.practice.bed.depth_m.value),
+    "length": lambda n, d: _side_cm(n, 0),
+    "width": lambda n, d: _side_cm(n, 1),
     "weight": lambda n, d: measured(wet_mat_kg(n.practice), Measure.WEIGHT_KG),
 }
+
+
+def _side_cm(nursery: Nursery, place: int) -> float:
+    """The length (0) or the width (1) of a mat or tray, inside [cm]."""
+    piece = nursery.practice.bed.piece
+    return as_cm((piece.length_m, piece.width_m)[place].value) if piece else 0
 
 
 def _task(nursery: Nursery, code: TaskCode) -> tuple[date, date]:
@@ -261,7 +285,9 @@ def work_says(work: DayWork) -> tuple[Say, ...]:
         for code in said((*work.tasks, *late_codes))
         if code not in late_codes
     )
-    return (about(head, work.nursery, work.today), *late, *sentences)
+    by_hand = frozenset((*work.tasks, *late_codes)) & TOLD_BY_STEPS
+    more = (s.HOW_NEXT(),) if by_hand else ()
+    return (about(head, work.nursery, work.today), *late, *sentences, *more)
 
 
 def _late(work: DayWork, late: Late) -> tuple[Say, ...]:

@@ -16,6 +16,7 @@ from assistant.wording import messages_plan as plan
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
+from assistant.wording import messages_steps as steps
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Listed, Message, Say
@@ -135,6 +136,7 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         t.P_COLLECT_SMALL: p.P_COLLECT_TRAYS,
         t.P_MIX: p.P_MIX_TRAYS,
         t.P_MIX_SMALL: p.P_MIX_TRAYS,
+        steps.P_MAKE_BED: steps.P_MAKE_TRAYS,
         t.P_SOW: p.P_SOW_TRAYS,
         t.P_UNCOVER: p.P_UNCOVER_TRAYS,
         t.P_UNCOVER_RAIN: p.P_WAIT_TRAYS,
@@ -240,9 +242,14 @@ def _listed(soil: float, manure: float, hull: float) -> Listed:
 CM_PER_M = 100.0
 
 
+def as_cm(metres: float) -> float:
+    """A length as it is told [cm]."""
+    return round(metres * CM_PER_M, 1)
+
+
 def depth_cm(practice: Practice) -> float:
     """The water that stands on a bed or round it [cm]."""
-    return round(practice.bed.flood_depth_m.value * CM_PER_M, 1)
+    return as_cm(practice.bed.flood_depth_m.value)
 
 
 def watered_every(practice: Practice) -> int:

@@ -5,6 +5,7 @@ from datetime import date
 from functools import cached_property
 
 from assistant.agronomy.calendar import (
+    ORDER,
     Anchors,
     DayChoice,
     Task,
@@ -15,6 +16,7 @@ from assistant.agronomy.calendar import (
     judge_transplant,
 )
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.making import making
 from assistant.agronomy.life.rows import Fact
 from assistant.agronomy.lot.soaking import Seed, Sprouting
 from assistant.agronomy.practices import MAT, Practice
@@ -100,7 +102,9 @@ class Nursery:
         more = follow_ups(self.sow_date, self.test_begun, self.transplanted_on, self.added)
         if self.held:
             more += (held_asking(self.sow_date),)
-        return tuple(sorted((*calendar(self.anchors), *more), key=lambda task: task.date))
+        made = making(self.sow_date, self.practice)
+        found = (*calendar(self.anchors), *made, *more)
+        return tuple(sorted(found, key=lambda task: (task.date, ORDER[task.code])))
 
     @cached_property
     def facts(self) -> frozenset[Fact]:

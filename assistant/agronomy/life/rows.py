@@ -18,6 +18,7 @@ class Origin(StrEnum):
     """What puts a task into a calendar."""
 
     BED = "bed"  # a practice's own rows
+    MAKING = "making"  # the ground and the pieces of a bed of mats or trays
     WINDOW = "window"  # the days of transplanting
     FIELD = "field"  # the main field, back from transplanting
     EVENT = "event"  # something that happened

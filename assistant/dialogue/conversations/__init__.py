@@ -22,6 +22,7 @@ from assistant.dialogue.conversations.rain import RAIN_WARNING
 from assistant.dialogue.conversations.result import RESULT, SEED_USED
 from assistant.dialogue.conversations.seed_test import SEED_TEST
 from assistant.dialogue.conversations.signup import SIGNUP
+from assistant.dialogue.conversations.steps import STEPS
 from assistant.dialogue.conversations.tell import TELLING, TELLING_LATER
 from assistant.dialogue.conversations.trouble import TROUBLE
 from assistant.dialogue.questions import Conversation
@@ -49,6 +50,7 @@ __all__ = [
     "SEED_USED",
     "SIGNUP",
     "SOAKING",
+    "STEPS",
     "STOPPING",
     "STOP_ALL",
     "TABLES",
@@ -87,6 +89,7 @@ TABLES: Mapping[str, Conversation] = {
         PLANTING,
         RECOUNT,
         SOAKING,
+        STEPS,
         IF_HURT,
         IF_LOST,
         STOP_ALL,

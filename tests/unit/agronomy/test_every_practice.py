@@ -10,6 +10,7 @@ from assistant.agronomy.calendar import Anchors, DayChoice, calendar, judge_tran
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.growth.leaves import leaves_on
+from assistant.agronomy.life.making import making
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import WarningCode, quantities
@@ -127,7 +128,10 @@ def test_a_nursery_follows_its_practice(practice):
         practice=practice,
     )
     assert nursery.quantities == quantities(nursery.inputs, practice)
-    assert nursery.tasks == calendar(Anchors(SOW, practice=practice))
+    assert set(nursery.tasks) == {
+        *calendar(Anchors(SOW, practice=practice)),
+        *making(SOW, practice),
+    }
     last = SOW + timedelta(days=practice.window.last.value)
     assert nursery.judge_transplanting(last) is DayChoice.GOOD
     with pytest.raises(AgronomyError):

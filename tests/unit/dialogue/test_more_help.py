@@ -6,6 +6,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.wording import messages_amounts as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
+from assistant.wording import messages_steps as s
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 from tests.talk import TODAY, Phone, item, nursery
@@ -58,7 +59,7 @@ def test_planting_is_told_by_string_hill_and_hours() -> None:
 
 def test_site_and_spare_mats_are_short_tips() -> None:
     """One text each."""
-    assert more("4") == [like(c.SITE)]
+    assert more("4") == [like(c.SITE, s.NEXT_HINT)]
     assert more("7") == [like(c.SPARE)]
 
 

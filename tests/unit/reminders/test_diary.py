@@ -19,6 +19,7 @@ BY_HAND = {
     "mix": ["7 Jun"],
     "soak": ["8 Jun"],
     "drain_seed": ["9 Jun"],
+    "make_bed": ["9 Jun"],
     "sow": ["10 Jun"],
     "rain_watch": ["10 Jun-15 Jun"],
     "water": ["10 Jun-14 Jun"],

@@ -1,0 +1,135 @@
+"""The work by hand, told step by step: NEXT, "how", "how do I make the bed", "what is a mat".
+
+By SMS a step offers no digit, so that 1 and 2 still answer the day's task; a screen, which has
+nothing else to answer, does.
+"""
+
+from collections.abc import Mapping
+
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.tasks import TaskCode
+from assistant.channel import Channel
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import Ending, ended, lasting, no_nursery, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.facts import chosen_nursery
+from assistant.dialogue.items import split_label
+from assistant.dialogue.values import Focus, Known, Session, Text, Turn
+from assistant.wording import messages_care as c
+from assistant.wording import messages_steps as s
+from assistant.wording import messages_talk as m
+from assistant.wording.message import Say
+from assistant.wording.steps import making_code, open_chapter, step, what_it_is
+
+
+def next_step(text: str, known: Known) -> Turn:
+    """The step after the one that was told last; the first of the day where none was."""
+    nursery, session = _meant(text, known), _telling(known)
+    if nursery is None:
+        return no_nursery(known.session, known)
+    if session is not None and chosen_nursery(session, known) == nursery:
+        return _tell(nursery, _code(session), _place(session) + 1, known)
+    return _from_start(nursery, open_chapter(nursery, known.today), known)
+
+
+def how(text: str, known: Known) -> Turn | None:
+    """The step that was told last once more, or the first of the day; None where another
+    question is open, or nothing is to be done by hand."""
+    session, nursery = _telling(known), _meant(text, known)
+    if nursery is None or (session is None and known.session is not None):
+        return None
+    if session is not None and chosen_nursery(session, known) == nursery:
+        return _tell(nursery, _code(session), _place(session), known)
+    code = open_chapter(nursery, known.today)
+    return _from_start(nursery, code, known) if code else None
+
+
+def making(text: str, known: Known) -> Turn:
+    """How the bed is made, whatever the day: first what it is."""
+    nursery = _meant(text, known)
+    if nursery is None:
+        return no_nursery(known.session, known)
+    what = what_it_is(nursery, known.today)
+    return _shown((what,), nursery, making_code(nursery.practice), -1, known)
+
+
+def _site(session: Session, known: Known) -> Turn:
+    """Choosing and guarding the site, then all that is got ready for the bed."""
+    nursery = _meant("", known)
+    if nursery is None:
+        return ended(session, known, said(c.SITE()))
+    return _shown((c.SITE(),), nursery, TaskCode.COLLECT, -1, known)
+
+
+def _next_on_screen(session: Session, known: Known) -> Turn:
+    return next_step("", known)
+
+
+def _meant(text: str, known: Known) -> Nursery | None:
+    """The nursery that the text names, else the one that steps are told of, else the first
+    that has any."""
+    if not known.nurseries:
+        return None
+    _, named = split_label(text, known)
+    if len(named) == 1:
+        return named[0]
+    session = _telling(known)
+    told = chosen_nursery(session, known) if session else None
+    with_steps = (each for each in known.nurseries if open_chapter(each, known.today))
+    return told or next(with_steps, known.nurseries[0])
+
+
+def _telling(known: Known) -> Session | None:
+    """The talk of steps, where it is the one that is open."""
+    session = known.session
+    return session if session and session.conversation == talks.STEPS.name else None
+
+
+def _code(session: Session) -> TaskCode:
+    return TaskCode(str(session.answers["task"]))
+
+
+def _place(session: Session) -> int:
+    return int(str(session.answers["place"]))
+
+
+def _from_start(nursery: Nursery, code: TaskCode | None, known: Known) -> Turn:
+    if code is None:
+        return _over(nursery, known)
+    return _tell(nursery, code, 0, known)
+
+
+def _tell(nursery: Nursery, code: TaskCode, place: int, known: Known) -> Turn:
+    told = step(nursery, code, place, known.today)
+    if told is None:
+        return _over(nursery, known)
+    is_last = step(nursery, code, place + 1, known.today) is None
+    return _shown((told,), nursery, code, place, known, is_last=is_last)
+
+
+def _shown(
+    says: tuple[Say, ...],
+    nursery: Nursery,
+    code: TaskCode,
+    place: int,
+    known: Known,
+    *,
+    is_last: bool = False,
+) -> Turn:
+    """A step with the way to the next; the talk that it interrupted waits."""
+    telling = _telling(known)
+    held = telling.held if telling else lasting(known.session)
+    session = begin(talks.STEPS, held=held, nursery=nursery.id, task=code.value, place=place)
+    if is_last:
+        return Turn(session, (Text(says),))
+    if known.channel is Channel.USSD:
+        choice = m.NUMBERED(digit=1, label=s.NEXT_STEP())
+        return Turn(session, (Text((*says, choice), Focus(question="steps.step")),))
+    return Turn(session, (Text((*says, s.NEXT_HINT())),))
+
+
+def _over(nursery: Nursery, known: Known) -> Turn:
+    return ended(known.session, known, said(s.LAST_STEP(label=nursery.called)))
+
+
+STEPS_ENDINGS: Mapping[str, Ending] = {"!next": _next_on_screen, "!site": _site}
