@@ -22,7 +22,13 @@ _COMMANDS = {
     "alert": "alert:command",
     "catalogue": "catalogue:command",
     "check": "check:command",
+    "texts": "running:texts",
+    "clock": "running:clock",
     "backup": "backup:command",
+    "restore": "backup:restore",
+    "status": "database:status",
+    "migrate": "database:migrate",
+    "downgrade": "database:downgrade",
     "acts": "acts:command",
 }
 

@@ -5,7 +5,7 @@ Times are aware and in UTC. Phone numbers are E.164 with the leading plus.
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from decimal import Decimal
 from enum import StrEnum
 from typing import Protocol
@@ -88,11 +88,14 @@ class Handover:
     """What the gateway said when it was offered a text: ACCEPTED, FAILED or TRY_LATER.
 
     `answered` is False where nobody answered at all, so that the next would only wait too.
+    `rest` is how long the operator wants to be left in peace, where it said so: a pause of the
+    line and not of this text.
     """
 
     fate: Fate
     detail: str = ""
     answered: bool = True
+    rest: timedelta | None = None
 
 
 class Gateway(Protocol):

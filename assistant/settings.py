@@ -26,6 +26,7 @@ class Settings:
     """All settings. Each is read from NURSERY_<NAME>; what is not set keeps its default."""
 
     database_url: str = "sqlite:///.nursery/nursery.sqlite3"
+    journal_file: str = ""  # of who said STOP; none: beside a SQLite file
     programme: str = "Rice nursery"
     programme_file: str = ""  # TOML, see wiring.programme
     zone: str = "UTC"
@@ -59,7 +60,7 @@ class Settings:
     web_secret: str = field(default="", repr=False)  # signs sessions; none: made once and kept
     web_https: bool = False  # officers reach the page by https, through a proxy in front
     worker_pause_s: float = 1.0
-    lease_s: float = 60.0
+    lease_s: float = 20.0  # twice the longest answer: what a killed worker held waits so long
     send_batch: int = 100
 
 

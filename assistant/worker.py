@@ -12,11 +12,15 @@ from assistant.channel import Clock, Gateway
 from assistant.service.alerts.again import judge_again
 from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
+from assistant.service.away import DatabaseAwayError
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
+from assistant.service.pulse import SENDING, TICKING, Beat
+from assistant.service.set_aside import look_over
 from assistant.service.tick import ticking
+from assistant.service.time_guard import TimeGuard
 
 log = logging.getLogger(__name__)
 
@@ -30,10 +34,15 @@ def wall_clock() -> datetime:
 
 
 class Worker:
-    """Runs ticks and dispatches until it is told to stop.
+    """Follows the clock in one thread and sends in another, until it is told to stop. What is
+    slow or fails in one holds up nothing in the other.
 
-    `wake` (given to those who put texts into the outbox) makes it look at once, so that an
+    `wake` (given to those who put texts into the outbox) makes it send at once, so that an
     answer does not wait for the next round.
+
+    Args:
+        guard: looks at each moment before it is acted on; None where the clock is not the
+            wall's
     """
 
     def __init__(
@@ -45,48 +54,85 @@ class Worker:
         batch: int,
         lease_s: float,
         clock: Clock = wall_clock,
+        guard: TimeGuard | None = None,
     ) -> None:
         self._house, self._gateway, self._clock = house, gateway, clock
         self._pause_s, self._batch = pause_s, batch
         self._lease = timedelta(seconds=lease_s)
+        self._guard = guard
         self._counted_on: date | None = None
+        self._looked_over_on: date | None = None
+        self._ticks, self._sends = Beat(house, TICKING), Beat(house, SENDING)
         self._woken, self._stopping = Event(), Event()
-        self._thread = Thread(target=self._run, name="worker", daemon=True)
+        self._threads = (
+            Thread(target=self._keep_ticking, name="ticking", daemon=True),
+            Thread(target=self._keep_sending, name="sending", daemon=True),
+        )
 
     def start(self) -> None:
-        """Begins the loop in a thread of its own."""
-        self._thread.start()
+        """Begins both loops, each in a thread of its own."""
+        for thread in self._threads:
+            thread.start()
 
     def wake(self) -> None:
         """Something waits in the outbox."""
         self._woken.set()
 
     def stop(self) -> None:
-        """Ends the loop after the round it is in."""
+        """Ends the loops after the round they are in."""
         self._stopping.set()
         self._woken.set()
-        if self._thread.is_alive():
-            self._thread.join()
+        for thread in self._threads:
+            if thread.is_alive():
+                thread.join()
 
-    def _run(self) -> None:
+    def _keep_ticking(self) -> None:
         while not self._stopping.is_set():
-            self._guarded(self.round)
+            self._guarded(self._follow_clock)
+            self._guarded(self._once_a_day)
+            self._stopping.wait(self._pause_s)
+
+    def _keep_sending(self) -> None:
+        while not self._stopping.is_set():
+            self._guarded(self.send)
+            self._guarded(lambda: self._sends(self._clock()))
             self._woken.wait(self._pause_s)
             self._woken.clear()
 
-    def round(self) -> None:
-        """One look at the clock: what is due, then everything that waits.
-
-        A morning with thousands of phones takes minutes. What waits is handed over meanwhile,
-        so that a warning leaves at once.
-        """
-        for done, _ in enumerate(ticking(self._house, self._clock()), start=1):
+    def _follow_clock(self) -> None:
+        """What is due now, if the clock may be believed; what it writes leaves meanwhile."""
+        now = self._clock()
+        self._ticks(now)
+        if self._guard is not None and not self._guard.may_act(now):
+            return
+        for done, _ in enumerate(ticking(self._house, now), start=1):
             if self._stopping.is_set():
                 return
+            if done % self._batch == 0:
+                self.wake()
+                self._ticks(self._clock())
+        if self._guard is not None:
+            self._guard.keep(now)
+        self.wake()
+
+    def round(self) -> None:
+        """One look at the clock, then everything that waits: both loops once, in one thread."""
+        for done, _ in enumerate(ticking(self._house, self._clock()), start=1):
             if done % self._batch == 0:
                 self._dispatch()
         self.send()
         self._count()
+
+    def _once_a_day(self) -> None:
+        """Messages of what is settled are counted; nurseries that cannot be read are found."""
+        self._count()
+        now = self._clock()
+        today = local_date(now, self._house.zone)
+        if self._looked_over_on != today:
+            for _ in look_over(self._house, now):
+                if self._stopping.is_set():
+                    return
+            self._looked_over_on = today
 
     def _count(self) -> None:
         """Once a day the messages of what is settled by then, a part of it at each round."""
@@ -117,6 +163,8 @@ class Worker:
         """A round that fails is logged, and the next one tries again."""
         try:
             work()
+        except DatabaseAwayError as fault:
+            log.error("this round failed; the next one tries again: %s", fault)
         except Exception:
             log.exception("this round failed; the next one tries again")
 

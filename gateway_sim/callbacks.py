@@ -26,7 +26,7 @@ class Reply:
     @property
     def again(self) -> bool:
         """Whether calling again with the same id may help."""
-        return self.code is None or self.code == 429 or self.code >= 500
+        return self.code is None or self.code in (401, 429) or self.code >= 500
 
 
 class Assistant:

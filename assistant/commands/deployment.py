@@ -65,10 +65,11 @@ def _demo_programme() -> Path:
 
 
 @contextmanager
-def opened(settings: Settings) -> Iterator[House]:
-    """A deployment for as long as a command needs it."""
+def opened(settings: Settings, *, migrate: bool = False) -> Iterator[House]:
+    """A deployment for as long as a command needs it; `migrate`: whether the tables of an
+    earlier release are brought to this one."""
     try:
-        store = open_store(settings)
+        store = open_store(settings, migrate=migrate)
     except (StoreError, OSError) as fault:
         raise click.ClickException(f"The database cannot be opened: {fault}") from fault
     try:

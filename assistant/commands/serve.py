@@ -24,6 +24,7 @@ from assistant.commands.deployment import opened, programme_of, settings_now
 from assistant.service.alerts.codes import place_villages
 from assistant.service.enrol import add_villages_if_none
 from assistant.service.house import House
+from assistant.service.time_guard import TimeGuard
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
 from assistant.wiring.alerts import open_alert_sources
@@ -60,6 +61,7 @@ def _worker(house: House, settings: Settings) -> Worker:
         pause_s=settings.worker_pause_s,
         batch=settings.send_batch,
         lease_s=settings.lease_s,
+        guard=TimeGuard(house, time.monotonic, gateway.time),
     )
 
 
@@ -151,7 +153,7 @@ def start() -> None:
     _log()
     settings = settings_now()
     if settings.gateway_url:
-        with opened(settings) as house:
+        with opened(settings, migrate=True) as house:
             _serve(house, settings, "")
         return
     simulated = replace(
@@ -159,7 +161,7 @@ def start() -> None:
         gateway_url=f"http://127.0.0.1:{_operator_port()}",
         gateway_secret=settings.gateway_secret or secrets.token_hex(16),
     )
-    with opened(simulated) as house, _operator(simulated):
+    with opened(simulated, migrate=True) as house, _operator(simulated):
         _serve(house, simulated, _how_to_try(simulated))
 
 

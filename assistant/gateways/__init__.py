@@ -15,6 +15,7 @@ from assistant.gateways.signature import (
     sign,
     signed_headers,
     verify,
+    why_refused,
 )
 
 __all__ = [
@@ -30,4 +31,5 @@ __all__ = [
     "sign",
     "signed_headers",
     "verify",
+    "why_refused",
 ]

@@ -1,13 +1,18 @@
 """The way out over HTTP: one signed POST to the operator a text. The wire: WIRE.md."""
 
 import json
-from datetime import UTC, datetime
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from email.utils import parsedate_to_datetime
 
 import requests
 
 from assistant.channel import Fate, Handover, Outgoing
 from assistant.gateways.signature import signed_headers
 
+_LINE_BUSY = frozenset({429, 502, 503, 504})
+_REST = timedelta(seconds=15)  # where the operator does not say how long
+_DIGITS_MAX = 6
 _DETAIL_MAX = 200  # characters of the operator's own words worth keeping
 
 
@@ -42,7 +47,19 @@ class HttpGateway:
         except OSError as trouble:  # every error of requests is one
             detail = f"no answer: {trouble}"[:_DETAIL_MAX]
             return Handover(Fate.TRY_LATER, detail, answered=False)
-        return _handover(answer.status_code, answer.content)
+        rest = _rest(answer.status_code, answer.headers.get("Retry-After", ""), now)
+        return replace(_handover(answer.status_code, answer.content), rest=rest)
+
+    def time(self) -> datetime | None:
+        """The operator's clock, by the Date that every answer of a server bears (RFC 9110,
+        6.6.1); None where it does not answer or bears none."""
+        with requests.Session() as asking:  # another thread than the one that sends
+            asking.trust_env = False
+            try:
+                answer = asking.head(self._url, timeout=self._timeout_s, allow_redirects=False)
+            except OSError:
+                return None
+        return _moment(answer.headers.get("Date", ""))
 
     def _body(self, outgoing: Outgoing) -> bytes:
         not_after = outgoing.not_after.astimezone(UTC)
@@ -72,3 +89,23 @@ def _handover(status: int, content: bytes) -> Handover:
     if status == 422 and fate == "failed":
         return Handover(Fate.FAILED, words)
     return Handover(Fate.TRY_LATER, words)
+
+
+def _rest(status: int, retry_after: str, now: datetime) -> timedelta | None:
+    """How long the operator wants to be left in peace (RFC 6585 4, RFC 9110 10.2.3 and 15.6.4);
+    None where its answer is about the text."""
+    if status not in _LINE_BUSY:
+        return None
+    if retry_after.isascii() and retry_after.isdecimal() and len(retry_after) <= _DIGITS_MAX:
+        return timedelta(seconds=int(retry_after))
+    until = _moment(retry_after)
+    return max(until - now, timedelta(0)) if until else _REST
+
+
+def _moment(http_date: str) -> datetime | None:
+    """The time that a header of HTTP bears; None for what is none."""
+    try:
+        found = parsedate_to_datetime(http_date)
+    except ValueError:
+        return None
+    return found if found.tzinfo else found.replace(tzinfo=UTC)

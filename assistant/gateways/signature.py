@@ -37,7 +37,24 @@ def verify(
     return right and _is_lately(at, now)
 
 
+def why_refused(at: str, now: datetime) -> str:
+    """Why a request was not let in, for a log: its time, or else its signature. Neither the
+    body nor the path is said."""
+    apart = _apart_s(at, now)
+    if apart is None:
+        return f"{AT_HEADER} is missing or no time"
+    if abs(apart) > TOLERANCE_S:
+        return f"the operator's clock is {apart:+.0f} s from ours; set the one that is wrong"
+    return "the signature is wrong; compare the secrets"
+
+
 def _is_lately(at: str, now: datetime) -> bool:
+    apart = _apart_s(at, now)
+    return apart is not None and abs(apart) <= TOLERANCE_S
+
+
+def _apart_s(at: str, now: datetime) -> float | None:
+    """Seconds from our clock to the time that a request bears; None where it bears none."""
     if not (at.isascii() and at.isdecimal() and len(at) <= 12):
-        return False
-    return abs(int(at) - now.astimezone(UTC).timestamp()) <= TOLERANCE_S
+        return None
+    return int(at) - now.astimezone(UTC).timestamp()

@@ -3,14 +3,17 @@
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
-from assistant.channel import Fate, Gateway, Outgoing, Receipt
+from assistant.channel import Fate, Gateway, Handover, Outgoing, Receipt
 from assistant.dialogue.values import Kind
 from assistant.reminders.retry import next_try
 from assistant.service.house import House
 from assistant.service.known import zone_of
 from assistant.service.texts import after_quiet
 from assistant.service.tick import was_lost
-from assistant.store import OutboxText
+from assistant.store import OutboxText, Work
+
+SILENT_REST = timedelta(seconds=2)  # an operator that did not answer may be starting
+LONGEST_REST = timedelta(minutes=10)  # whatever it asks for: a warning may be waiting
 
 
 def _for_ever() -> bool:
@@ -36,29 +39,49 @@ def dispatch(
     second hand-over under the same id, which the operator drops.
     """
     with house.store.work() as work:
-        claimed = work.outbox.claim(now, limit, lease)
+        may_send = work.running.line().may_send(now)
+        claimed = work.outbox.claim(now, limit, lease) if may_send else ()
+    took = False
     for gone, text in enumerate(claimed, start=1):
-        answered = _hand_over(house, gateway, text, now)
-        if not answered or not in_time():
+        handover = _hand_over(house, gateway, text, now)
+        took = took or handover.fate is Fate.ACCEPTED
+        if handover.rest is not None or not handover.answered or not in_time():
             with house.store.work() as work:
                 work.outbox.give_back(each.message_id for each in claimed[gone:])
-            return gone if answered else 0
+                _note_line(work, handover, now, took=took)
+            return gone if handover.answered and handover.rest is None else 0
+    if claimed:
+        with house.store.work() as work:
+            _note_line(work, _ANSWERED, now, took=took)
     return len(claimed)
+
+
+# What is noted where a whole batch went through, or never came to the line.
+_ANSWERED = Handover(Fate.ACCEPTED)
+
+
+def _note_line(work: Work, handover: Handover, now: datetime, *, took: bool) -> None:
+    """Keeps how the operator answered; one that asked for a pause, or was silent, gets one."""
+    if handover.answered:
+        work.running.answered(now, took=took)
+    rest = handover.rest if handover.answered else SILENT_REST
+    if rest is not None:
+        work.running.rest(now + min(rest, LONGEST_REST), handover.detail)
 
 
 # Good enough in the morning; a prompt ends with its day, an answer was asked for.
 _NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER, Kind.CONSENT})
 
 
-def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) -> bool:
-    """Offers one text and records what became of it; whether anybody answered."""
+def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) -> Handover:
+    """Offers one text and records what became of it; what the operator answered."""
     morning = _held_until(house, text, now)
     if morning is not None:
         with house.store.work() as work:
             work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
-        return True
+        return _NOT_OFFERED
     if text.warning_id is not None and _taken_back(house, text, now):
-        return True
+        return _NOT_OFFERED
     outgoing = Outgoing(text.message_id, text.phone, text.text, text.not_after)
     handover = gateway.send(outgoing, now)
     fate, retry_at = handover.fate, None
@@ -71,7 +94,10 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
             was_lost(work, house, text, now)
-    return handover.answered
+    return handover
+
+
+_NOT_OFFERED = Handover(Fate.TRY_LATER)
 
 
 def _taken_back(house: House, text: OutboxText, now: datetime) -> bool:

@@ -73,12 +73,14 @@ def _enrol(change: v.Enrol, scene: Scene) -> None:
             paused_at=None,
         )
     )
+    scene.house.journal(scene.phone, False, scene.now)
     note_answer(scene.work, scene.farmer(), "yes", scene.now)
     for bed in scene.work.nurseries.of_farmer(scene.farmer().id):
         save_and_plan(scene.work, scene.house, scene.farmer(), bed, scene.now)
 
 
 def _decline(change: v.Decline, scene: Scene) -> None:
+    scene.house.journal(scene.phone, True, scene.now)
     forget(scene.work, scene.phone, scene.now)
 
 
@@ -103,6 +105,7 @@ def _set_language(change: v.SetLanguage, scene: Scene) -> None:
 
 def _stop(change: v.StopTexts, scene: Scene) -> None:
     scene.work.outbox.withdraw(scene.now, phone=scene.phone)
+    scene.house.journal(scene.phone, True, scene.now)
     farmer = scene.work.people.on_roll(scene.phone)
     if farmer is not None:
         scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now, paused_at=None))
@@ -112,6 +115,7 @@ def _stop(change: v.StopTexts, scene: Scene) -> None:
 
 def _start(change: v.StartTexts, scene: Scene) -> None:
     scene.work.people.save_farmer(replace(scene.farmer(), stopped_at=None, paused_at=None))
+    scene.house.journal(scene.phone, False, scene.now)
 
 
 def _save_nursery(change: v.SaveNursery, scene: Scene) -> None:

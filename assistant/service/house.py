@@ -19,6 +19,14 @@ CheckAlert = Callable[[bytes, datetime], str | None]
 """A signed alert and the time -> whose key signed it; None where that is nobody's."""
 
 
+KeepStop = Callable[[str, bool, datetime], None]
+"""Keeps beside the database that a phone stopped its texts, or wants them again, and when."""
+
+
+def no_journal(phone: str, stopped: bool, now: datetime) -> None:
+    """Where nothing is kept beside the database."""
+
+
 def _no_hash(code: str) -> str:
     raise LookupError("expected a way to hash codes, got none: give the house a hash_code")
 
@@ -35,7 +43,7 @@ class House:
     and, where `check_alert` is set, their signature is right. `prices` are what a
     nursery's things cost here. `replies_free`: a reply costs a farmer nothing. `alarm_next` is
     how long a person has to answer an alarm before the next one is told; `phonebook` whom to
-    turn to in need.
+    turn to in need; `journal` keeps each STOP beside the database.
     """
 
     store: Store
@@ -61,6 +69,7 @@ class House:
     check_alert: CheckAlert | None = None
     alarm_next: timedelta = timedelta(minutes=10)
     phonebook: Phonebook = Phonebook()
+    journal: KeepStop = no_journal
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

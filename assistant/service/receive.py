@@ -1,7 +1,8 @@
 """One incoming message, one transaction: kept once, read, answered, its changes made.
 
-A repeat of a message changes nothing and gets the same answer. A failure keeps the message,
-apologises, and is logged; no exception reaches the gateway.
+A repeat of a message changes nothing and gets the same answer. A fault of ours keeps the
+message, apologises, and is logged. Where the database is away nothing is kept, and the gateway
+is told to send the same again: an apology then would lose a STOP or a cry for help.
 """
 
 import logging
@@ -18,7 +19,7 @@ from assistant.service.house import House
 from assistant.service.known import know
 from assistant.service.reached import likeliest_first
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
-from assistant.store import PRIVATE, UssdTalk, Work
+from assistant.store import PRIVATE, DatabaseAwayError, UssdTalk, Work
 from assistant.wording import messages_talk as m
 from assistant.wording.screens import Hints, pages
 
@@ -32,7 +33,7 @@ def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     """Takes a message in; the screen that answers it where it came by USSD.
 
     Raises:
-        StoreError: the database is not to be had; the gateway should call again.
+        DatabaseAwayError: nothing is kept; the gateway should send the same again.
     """
     try:
         with house.store.work() as work:
@@ -44,6 +45,10 @@ def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
             if screen is not None:
                 work.inbox.keep_answer(incoming.gateway_id, screen)
             return screen
+    except DatabaseAwayError:
+        raise
+    except OSError as fault:  # the journal of STOPs could not be written
+        raise DatabaseAwayError(f"expected the journal to be written, got {fault}") from fault
     except Exception:
         log.exception("the message %s could not be answered", incoming.gateway_id)
         return _apologise(house, incoming, now)

@@ -21,7 +21,7 @@ def take_ring(house: House, incoming: Incoming, now: datetime) -> None:
     text. A number that nobody enrolled gets no text: it may have been dialled by mistake.
 
     Raises:
-        StoreError: the database is not to be had; the gateway should call again.
+        DatabaseAwayError: nothing is kept; the gateway should send the same again.
     """
     with house.store.work() as work:
         work.lock(incoming.phone)

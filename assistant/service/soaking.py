@@ -13,7 +13,7 @@ from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
 from assistant.service.replan import save_and_plan
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
-from assistant.store import Work
+from assistant.store import Lane, Work
 from assistant.wording import messages_planting as g
 from assistant.wording.day import about
 from assistant.wording.message import Say
@@ -77,5 +77,6 @@ def _tell(
         due_at=due,
         not_after=due + REPLY_LASTS,
         nursery_id=bed.id,
+        lane=Lane.DAY,
     )
     post(work, house, letter, now)

@@ -9,7 +9,7 @@ from assistant.alphabet import Encoding, cost, plain
 from assistant.dialogue.values import Focus, Kind
 from assistant.reminders.plan import local
 from assistant.service.house import House
-from assistant.store import OutboxText, Work
+from assistant.store import Lane, OutboxText, Work
 from assistant.wording.message import Say
 from assistant.wording.render import render_all
 
@@ -31,6 +31,26 @@ class Letter:
     warning_id: int | None = None
     urgent: bool = False
     private: bool = False  # pages do not show its words
+    lane: Lane | None = None  # None: that of its kind
+
+
+# What is urgent goes before all of these.
+_LANES = {
+    Kind.REPLY: Lane.ANSWER,
+    Kind.NOTICE: Lane.ANSWER,
+    Kind.WARNING: Lane.DANGER,
+    Kind.ALL_CLEAR: Lane.DANGER,
+    Kind.PROMPT: Lane.TASK,
+    Kind.SECOND: Lane.TASK,
+    Kind.LETTER: Lane.ANSWER,
+    Kind.CONSENT: Lane.LIST,
+}
+
+
+def _lane(letter: Letter) -> Lane:
+    if letter.urgent:
+        return Lane.DANGER
+    return _LANES[letter.kind] if letter.lane is None else letter.lane
 
 
 def worded(house: House, says: Sequence[Say], language: str | None) -> str:
@@ -105,6 +125,7 @@ def _written(
         warning_id=letter.warning_id,
         urgent=letter.urgent,
         private=letter.private,
+        lane=_lane(letter),
         encoding=price.encoding,
         segments=price.segments,
     )

@@ -33,9 +33,10 @@ from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
 from assistant.service.replan import happen, save_and_plan
+from assistant.service.set_aside import keep_aside
 from assistant.service.storms.warnings import raining
 from assistant.service.texts import Letter, post
-from assistant.store import OutboxText, Work
+from assistant.store import Lane, OutboxText, Work
 
 log = logging.getLogger(__name__)
 
@@ -60,31 +61,55 @@ def tick(house: House, now: datetime) -> None:
 
 
 def ticking(house: House, now: datetime) -> Iterator[None]:
-    """A tick that pauses after each phone, so that others can have their turn meanwhile."""
-    with house.store.work() as work:
-        for text in work.outbox.expire(now):
-            was_lost(work, house, text, now)
-        alarms = work.alarms.due(now)
-        silent = {reminder.nursery_id for reminder in _silent(work, house, now)}
-        forgotten = forgotten_nurseries(work, house, now)
-        awake = _awake(work, house, now)
-        due = work.reminders.phones_due(now) if awake else ()
-        unsaid = consent.to_ask_again(work, now) if awake else ()
-    for alarm in alarms:
-        _alone(house, carry_on, alarm, now)
-        yield
-    for nursery_id in sorted(silent):
-        _alone(house, _follow_up, nursery_id, now)
-        yield
-    for nursery_id in forgotten:
-        _alone(house, close_forgotten, nursery_id, now)
-        yield
-    for phone in due:
-        _alone(house, _prompt, phone, now)
-        yield
-    for phone in unsaid:
-        _alone(house, consent.ask_again, phone, now)
-        yield
+    """A tick that pauses after each phone, so that others can have their turn meanwhile.
+
+    Each kind of follow-up is looked for by itself and each of what is found is done by itself:
+    what fails stops neither the others nor the sending.
+    """
+    _apart(house, _expired, now)
+    for look, follow in FOLLOW_UPS:
+        for whom in _apart(house, look, now):
+            _alone(house, follow, whom, now)
+            yield
+
+
+Look = Callable[[Work, House, datetime], Iterable[object]]
+Follow = Callable[[Work, House, Any, datetime], None]
+
+
+def _expired(work: Work, house: House, now: datetime) -> Iterable[object]:
+    """Texts whose time ran out, and what follows from that."""
+    for text in work.outbox.expire(now):
+        was_lost(work, house, text, now)
+    return ()
+
+
+def _alarms(work: Work, house: House, now: datetime) -> Iterable[object]:
+    return work.alarms.due(now)
+
+
+def _silent_beds(work: Work, house: House, now: datetime) -> Iterable[object]:
+    return sorted({reminder.nursery_id for reminder in _silent(work, house, now)})
+
+
+def _due(work: Work, house: House, now: datetime) -> Iterable[object]:
+    return work.reminders.phones_due(now) if _awake(work, house, now) else ()
+
+
+def _unsaid(work: Work, house: House, now: datetime) -> Iterable[object]:
+    return consent.to_ask_again(work, now) if _awake(work, house, now) else ()
+
+
+def _apart(house: House, look: Look, now: datetime) -> Iterable[object]:
+    """One look in a transaction of its own; nothing where it failed, which is logged."""
+    try:
+        with house.store.work() as work:
+            found = tuple(look(work, house, now))
+            keep_aside(work, now)
+            return found
+    except Exception:
+        log.exception("%s failed; it is tried again", look.__name__.strip("_"))
+        return ()
 
 
 def _awake(work: Work, house: House, now: datetime) -> bool:
@@ -104,6 +129,7 @@ def _alone(
     try:
         with house.store.work() as work:
             follow(work, house, whom, now)
+            keep_aside(work, now)
     except Exception:
         log.exception("what is due for %s failed; it is tried again", whom)
 
@@ -309,6 +335,7 @@ def _send(
         not_after=closes,
         focus=Focus(items=tuple(map(_item, composed.asked))) if composed.asked else None,
         nursery_id=min(due, key=lambda r: (r.due_at, r.id)).nursery_id,
+        lane=Lane.TASK if composed.asked else Lane.DAY,
     )
     text = post(work, house, letter, place.now)
     work.reminders.set_state([r.id for r in due], State.SENT, text.message_id, asked=1)
@@ -350,3 +377,13 @@ def _put_off(
             )
             # The text that says so waits to be sent and must not be taken back.
             nursery = happen(work, house, place.farmer, nursery, event, place.now, recall=False)
+
+
+# What the clock brings, in the order of what cannot wait: what is looked for, what is done.
+FOLLOW_UPS: tuple[tuple[Look, Follow], ...] = (
+    (_alarms, carry_on),
+    (_silent_beds, _follow_up),  # what silence means is in the day's text
+    (forgotten_nurseries, close_forgotten),
+    (_due, _prompt),
+    (_unsaid, consent.ask_again),
+)

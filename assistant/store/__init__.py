@@ -3,6 +3,7 @@
 from assistant.store.errors import (
     AlreadyThereError,
     BadRowError,
+    DatabaseAwayError,
     DatabaseFailedError,
     DatabaseUrlError,
     NaiveTimeError,
@@ -15,6 +16,7 @@ from assistant.store.values import (
     Call,
     Counts,
     Done,
+    Lane,
     OutboxText,
     Seen,
     TextState,
@@ -45,6 +47,7 @@ from assistant.store.values_people import (
     PastPhone,
     Wish,
 )
+from assistant.store.values_running import Line, SetAside
 from assistant.store.values_warnings import (
     BedInDanger,
     Certainty,
@@ -72,6 +75,7 @@ __all__ = [
     "Certainty",
     "Counts",
     "Course",
+    "DatabaseAwayError",
     "DatabaseFailedError",
     "DatabaseUrlError",
     "Decision",
@@ -84,6 +88,8 @@ __all__ = [
     "HeldTo",
     "Heard",
     "KeptAlert",
+    "Lane",
+    "Line",
     "Looked",
     "Listed",
     "NaiveTimeError",
@@ -99,6 +105,7 @@ __all__ = [
     "Reader",
     "Seen",
     "Sent",
+    "SetAside",
     "Silent",
     "Source",
     "Store",

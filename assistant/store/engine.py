@@ -57,10 +57,10 @@ def _sqlite(url: URL) -> Engine:
 
 
 def _set_up_sqlite(connection: sqlite3.Connection, _record: object) -> None:
-    """WAL makes a commit one short write, and lets a backup read meanwhile. NORMAL may lose the
-    last commits when the power fails, never the file."""
+    """WAL makes a commit one short write, and lets a backup read meanwhile. FULL waits until
+    that write is on the disk: what the operator was told is kept must outlive a power cut."""
     connection.isolation_level = None  # the driver's own BEGIN comes too late: see below
-    for pragma in ("synchronous=NORMAL", "foreign_keys=ON"):
+    for pragma in ("synchronous=FULL", "foreign_keys=ON"):
         connection.execute(f"PRAGMA {pragma}").close()
     _write_ahead(connection)
 

@@ -18,6 +18,10 @@ class DatabaseFailedError(StoreError):
     """The database refused or could not be reached; the whole transaction was undone."""
 
 
+class DatabaseAwayError(DatabaseFailedError):
+    """The database is locked, full, restarting or not to be reached: the same may do later."""
+
+
 class NaiveTimeError(StoreError, DontWrapMixin):
     """A time without a zone reached the store."""
 

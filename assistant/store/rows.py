@@ -1,6 +1,6 @@
 """From rows to the values of the core: nothing else leaves the room."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import fields
 from functools import cache
 from operator import attrgetter
@@ -30,6 +30,7 @@ from assistant.store.tables import (
 from assistant.store.values import OutboxText, UssdTalk
 
 PRACTICES = "practices"  # where a session holds the practices, by code
+UNREADABLE = "unreadable"  # where it notes the nurseries that could not be read, and why
 NO_PHONE = "-"  # begins, before the farmer's id, what stands for the number of who has none
 
 
@@ -79,6 +80,27 @@ def nursery(row: NurseryRow) -> Nursery:
         raise BadRowError(
             f"nursery {row.id}: {error}; correct it in the table or close it"
         ) from error
+
+
+def readable(row: NurseryRow) -> Nursery | None:
+    """One nursery; None where it cannot be read, which the session then knows of. A bad row
+    harms itself: a list goes on without it, and its farmer can still be answered."""
+    try:
+        return nursery(row)
+    except BadRowError as fault:
+        session = object_session(row)
+        if session is not None:
+            session.info.setdefault(UNREADABLE, {})[row.id] = str(fault)
+        return None
+
+
+def sound(found: Iterable[Any], at: int = 1) -> Iterator[tuple[Any, Nursery]]:
+    """The rows of several tables, each with its nursery, whose row stands at a place in them;
+    those that cannot be read are passed over."""
+    for each in found:
+        nursery = readable(each[at])
+        if nursery is not None:
+            yield each, nursery
 
 
 def _practice(row: NurseryRow) -> Practice:

@@ -217,6 +217,7 @@ class OutboxRow(Base):
     __tablename__ = "outbox"
     __table_args__ = (
         Index(None, "state", "due_at"),
+        Index(None, "state", "lane", "due_at", "id"),  # which leaves first
         Index(None, "phone", "state"),
         Index(None, "due_at", "id"),  # the latest of all
         Index(None, "village_id", "due_at", "state", "segments"),  # what is counted
@@ -245,6 +246,7 @@ class OutboxRow(Base):
     created_at: Mapped[datetime]
     village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"))  # counted for
     private: Mapped[bool] = mapped_column(default=False)  # its words are shown to nobody
+    lane: Mapped[int] = mapped_column(default=2)  # see Lane
 
 
 class ReminderRow(Base):

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime
-from enum import StrEnum
+from enum import IntEnum, StrEnum
 from typing import NamedTuple
 
 from assistant.agronomy.nursery import Nursery
@@ -21,6 +21,16 @@ class TextState(StrEnum):
     FAILED = "failed"
     EXPIRED = "expired"  # its time ran out, with us or on the way
     WITHDRAWN = "withdrawn"  # taken back before it was sent
+
+
+class Lane(IntEnum):
+    """Which texts leave before which, however many of the others wait."""
+
+    DANGER = 0  # warnings, and what else is urgent
+    ANSWER = 1  # to who wrote, and to officers
+    TASK = 2  # of a day, that must be done
+    DAY = 3  # of a day, told only
+    LIST = 4  # one text to many
 
 
 @dataclass(frozen=True)
@@ -51,6 +61,7 @@ class OutboxText:
     ended_at: datetime | None = None  # when it failed, expired or was withdrawn
     detail: str = ""
     private: bool = False  # pages do not show its words
+    lane: int = Lane.TASK
     id: int = 0
 
 

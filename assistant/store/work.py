@@ -6,14 +6,20 @@ from hashlib import blake2b
 from pathlib import Path
 
 from sqlalchemy import Engine, func, select
-from sqlalchemy.exc import SQLAlchemyError
+from sqlalchemy.exc import (
+    DBAPIError,
+    InterfaceError,
+    OperationalError,
+    SQLAlchemyError,
+    TimeoutError,
+)
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.practices import MAT_ONLY, Practice
 from assistant.store import rows
-from assistant.store.backup import copy_sqlite
+from assistant.store.backup import copy_out
 from assistant.store.engine import READING, open_engine
-from assistant.store.errors import DatabaseFailedError
+from assistant.store.errors import DatabaseAwayError, DatabaseFailedError
 from assistant.store.queries.accounts import Accounts
 from assistant.store.queries.alarms import Alarms
 from assistant.store.queries.alert_sources import AlertSources
@@ -36,6 +42,7 @@ from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
+from assistant.store.queries.running import Running
 from assistant.store.queries.seasons import Seasons
 from assistant.store.queries.sending import Sending
 from assistant.store.queries.story import Story
@@ -43,7 +50,7 @@ from assistant.store.queries.talks import Talks
 from assistant.store.queries.warmth import Warmths
 from assistant.store.queries.warnings import Warnings
 from assistant.store.queries.watch import Watch
-from assistant.store.schema import migrate
+from assistant.store.schema import Tables, downgrade, migrate, tables
 
 
 class Work:
@@ -56,7 +63,7 @@ class Work:
         self.audit = Audit(session)
         self.nurseries = Nurseries(session)
         self.seasons = Seasons(session)
-        self.talks = Talks(session)
+        self.running, self.talks = Running(session), Talks(session)
         self.inbox = Inbox(session)
         self.outbox = Outbox(session)
         self.reminders = Reminders(session)
@@ -75,6 +82,11 @@ class Work:
         self.phones = Phones(session)
         self.lists = OfficeLists(session)
         self.picture = Picture(session)
+
+    @property
+    def unreadable(self) -> Mapping[int, str]:
+        """The nurseries that this transaction came upon and could not read, by id, and why."""
+        return dict(self._session.info.get(rows.UNREADABLE, {}))
 
     def lock(self, phone: str) -> None:
         """Makes other transactions wait that lock the same phone, until this one ends.
@@ -115,6 +127,24 @@ class Store:
         with _our_errors():
             migrate(self._engine)
 
+    def tables(self) -> Tables:
+        """Which tables the database has, and which this release works with.
+
+        Raises:
+            DatabaseFailedError: the database could not be reached.
+        """
+        with _our_errors():
+            return tables(self._engine)
+
+    def downgrade(self, revision: str) -> None:
+        """Takes the tables back to those of an earlier release.
+
+        Raises:
+            StoreError: no such state of the tables.
+        """
+        with _our_errors():
+            downgrade(self._engine, revision)
+
     @contextmanager
     def work(self) -> Iterator[Work]:
         """One transaction: kept when the block ends, undone when it raises.
@@ -142,12 +172,12 @@ class Store:
         return Session(engine, expire_on_commit=False, info={rows.PRACTICES: self.practices})
 
     def backup(self, target: Path) -> None:
-        """Copies a SQLite database into a new file while it is in use.
+        """Copies the database into a new file while it is in use.
 
         Raises:
-            StoreError: it is PostgreSQL (use pg_dump), or the file is there already.
+            StoreError: the file is there already, or PostgreSQL's programs are not.
         """
-        copy_sqlite(self._engine, target)
+        copy_out(self._engine, target)
 
     def close(self) -> None:
         """Lets go of all connections."""
@@ -159,10 +189,18 @@ def _our_errors() -> Iterator[None]:
     try:
         yield
     except SQLAlchemyError as error:
-        raise DatabaseFailedError(
+        fault = DatabaseAwayError if _is_away(error) else DatabaseFailedError
+        raise fault(
             f"expected the database to do its part, got {_said(error)!r}; nothing of this "
             "transaction is kept: see that it can be reached and written to, then try again"
         ) from error
+
+
+def _is_away(error: SQLAlchemyError) -> bool:
+    """Whether waiting may help: locked, full, cut off. A wrong row or statement stays wrong."""
+    if isinstance(error, DBAPIError) and error.connection_invalidated:
+        return True
+    return isinstance(error, (OperationalError, InterfaceError, TimeoutError))
 
 
 def _said(error: SQLAlchemyError) -> str:

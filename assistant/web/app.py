@@ -9,10 +9,12 @@ from hashlib import blake2b
 from pathlib import Path
 
 from flask import Blueprint, Flask, url_for
+from flask.typing import ResponseReturnValue
 
 from assistant.channel import Clock
 from assistant.service.desk.accounts import session_secret
 from assistant.service.house import House
+from assistant.service.pulse import pulse
 from assistant.web import (
     alerts,
     broadcasts,
@@ -36,6 +38,7 @@ from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.guard import lock
 from assistant.web.packing import pack
+from assistant.web.standing_still import standing_still
 from assistant.wording import messages_web as w
 from assistant.wording import (
     messages_web_alerts,
@@ -121,7 +124,14 @@ def create_app(
 
     @app.get("/health")
     def health() -> dict[str, str]:
+        """That this process answers."""
         return {"status": "ok"}
+
+    @app.get("/health/ready")
+    def ready() -> ResponseReturnValue:
+        """That the service does its work; 503 with what is wrong. No names, no numbers."""
+        faults = pulse(house, clock()).faults
+        return {"faults": faults}, 503 if faults else 200
 
     desk = Desk(house, wake, clock)
     locks = lock(app, desk, secret=web_secret or session_secret(house, clock()), https=https)
@@ -132,6 +142,7 @@ def create_app(
     for pages in PAGES:
         app.register_blueprint(pages(desk))
     app.jinja_env.globals["places"] = PLACES
+    app.jinja_env.globals["standing_still"] = lambda: standing_still(desk)
     return app
 
 

@@ -1,5 +1,6 @@
 """What the operator calls: a text, a ring, a turn of USSD, a receipt. Each is signed."""
 
+import logging
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
@@ -18,11 +19,17 @@ from assistant.gateways import (
     read_text_callback,
     read_ussd_callback,
     verify,
+    why_refused,
 )
+from assistant.service.away import DatabaseAwayError
 from assistant.service.dispatch import take_receipt
 from assistant.service.house import House
 from assistant.service.receive import receive
 from assistant.service.ring import take_ring
+
+log = logging.getLogger(__name__)
+
+AGAIN_S = "5"  # when the operator may send what could not be kept
 
 
 @dataclass(frozen=True)
@@ -93,11 +100,16 @@ def _let_in(door: Door) -> Callable[[Handler], Callable[[], ResponseReturnValue]
         def call() -> ResponseReturnValue:
             body, now = request.get_data(), door.clock()
             if not door.signed(body, now):
+                at = request.headers.get(AT_HEADER, "")
+                log.warning("%s refused: %s", request.path, why_refused(at, now))
                 return Response("sign the request with the shared secret\n", 401)
             try:
                 return handler(body, now)
             except WireError as fault:
                 return Response(f"{fault}\n", 400)
+            except DatabaseAwayError as fault:
+                log.warning("%s not taken, to be sent again: %s", request.path, fault)
+                return Response("send the same again\n", 503, {"Retry-After": AGAIN_S})
 
         return call
 

@@ -4,6 +4,7 @@ A page is closed unless it stands in `OPEN`, so that one that is added later can
 open by oversight.
 """
 
+import logging
 from datetime import timedelta
 
 from flask import Flask, Response, abort, redirect, request, session, url_for
@@ -13,12 +14,15 @@ from flask_wtf import CSRFProtect
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
+from assistant.service.away import DatabaseAwayError
 from assistant.service.desk.accounts import Session, member
 from assistant.web.desk import Desk, SignedIn, inside
 from assistant.wording import messages_web as w
 
+log = logging.getLogger(__name__)
+
 GATEWAY = "gateway"
-OPEN = frozenset({"health", "static", "door.sign_in", "door.enter"})
+OPEN = frozenset({"health", "ready", "static", "door.sign_in", "door.enter"})
 # What may be done before a one-time password is changed.
 UNCHANGED = frozenset({"door.password", "door.change_password", "door.sign_out"})
 
@@ -123,10 +127,13 @@ def _refusals(app: Flask, desk: Desk) -> None:
         code = fault.code if isinstance(fault, HTTPException) and fault.code else 500
         if request.blueprint == GATEWAY:
             return fault if isinstance(fault, HTTPException) else ("", code)
+        if isinstance(fault, DatabaseAwayError):
+            log.warning("%s could not be shown: %s", request.endpoint, fault)
+            return w.OUR_FAULT.text, 503, {"Retry-After": "5", "Content-Type": "text/plain"}
         known = {400: w.OLD_PAGE, 404: w.NOT_HERE, 405: w.NOT_HERE, 413: w.TOO_MUCH}
         return desk.page("refused.html", code, what=known.get(code, w.OUR_FAULT))
 
-    for kind in (CSRFError, 400, 404, 405, 413, 500):
+    for kind in (DatabaseAwayError, CSRFError, 400, 404, 405, 413, 500):
         app.register_error_handler(kind, refused)
 
 

@@ -10,18 +10,19 @@ from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerificationError
 
 from assistant.agronomy.practices import Practice
-from assistant.channel import Gateway, Tariff
+from assistant.channel import Tariff
 from assistant.gateways import HttpGateway
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
-from assistant.service.house import House
+from assistant.service.house import House, KeepStop, no_journal
 from assistant.service.nearby import Phonebook
 from assistant.settings import Settings, SettingsError
-from assistant.store import Store
+from assistant.store import Store, StoreError
 from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wiring.alerts import open_alert_rules
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.hearing import open_ears
+from assistant.wiring.journal import Journal, journal_path
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
@@ -50,13 +51,29 @@ def new_code() -> str:
     return f"{secrets.randbelow(10**CODE_DIGITS):0{CODE_DIGITS}d}"
 
 
-def open_store(settings: Settings) -> Store:
-    """The database, its tables up to date; the folder of a SQLite file is made."""
+def bare_store(settings: Settings) -> Store:
+    """The database as it is, its tables not looked at; the folder of a SQLite file is made."""
     url = settings.database_url
     if url.startswith("sqlite:///") and ":memory:" not in url:
         Path(url.removeprefix("sqlite:///")).parent.mkdir(parents=True, exist_ok=True)
-    store = Store(url, _practices(settings))
-    store.migrate()
+    return Store(url, _practices(settings))
+
+
+def open_store(settings: Settings, *, migrate: bool = False) -> Store:
+    """The database with the tables of this release. Those of a new one are made; others are
+    changed only where that was asked for, since an earlier release beside this one, or the one
+    to go back to, could not work with them.
+
+    Raises:
+        StoreError: its tables are those of another release; the text says what to do.
+    """
+    store = bare_store(settings)
+    found = store.tables()
+    if found.there is None or (migrate and found.known):
+        store.migrate()
+    elif not found.fit:
+        store.close()
+        raise StoreError(found.advice)
     return store
 
 
@@ -106,7 +123,13 @@ def open_house(settings: Settings, store: Store) -> House:
         check_alert=open_alert_keys(settings),
         phonebook=_phonebook(settings),
         alarm_next=timedelta(minutes=settings.alarm_next_minutes),
+        journal=_journal(settings),
     )
+
+
+def _journal(settings: Settings) -> KeepStop:
+    path = journal_path(settings)
+    return Journal(path) if path else no_journal
 
 
 def _phonebook(settings: Settings) -> Phonebook:
@@ -120,7 +143,7 @@ def _tariff(settings: Settings) -> Tariff | None:
     return Tariff(settings.price_per_segment, settings.currency)
 
 
-def open_gateway(settings: Settings) -> Gateway:
+def open_gateway(settings: Settings) -> HttpGateway:
     """The way out to the phones.
 
     Raises:

@@ -35,6 +35,7 @@ class Operator(ThreadingHTTPServer):
     def __init__(self, answer: Answer) -> None:
         super().__init__(("127.0.0.1", 0), _Handler)
         self.answer = answer
+        self.retry_after = ""
         self.taken: dict[str, dict[str, object]] = {}
 
     @property
@@ -50,6 +51,8 @@ class _Handler(BaseHTTPRequestHandler):
         code, said = self._answer(body)
         self.send_response(code)
         self.send_header("Location", "/elsewhere")
+        if self.server.retry_after:
+            self.send_header("Retry-After", self.server.retry_after)
         self.send_header("Content-Length", str(len(said)))
         self.end_headers()
         self.wfile.write(said)
@@ -291,3 +294,37 @@ def test_a_printed_text_survives_a_terminal_without_its_script() -> None:
     stream = io.TextIOWrapper(octets, encoding="ascii")
     assert PrintGateway(stream).send(TEXT, NOW).fate is Fate.ACCEPTED
     assert b"Nursery A:\n    ??" in octets.getvalue()
+
+
+RESTS = {
+    (429, "7"): 7,
+    (503, "120"): 120,
+    (503, "Mon, 01 Jun 2026 05:31:30 GMT"): 90,  # RFC 9110, 10.2.3: a date, or seconds
+    (503, "Mon, 01 Jun 2026 05:00:00 GMT"): 0,
+    (503, ""): 15,
+    (503, "soon"): 15,
+    (504, ""): 15,
+    (500, "7"): None,  # about this text, perhaps: another may be taken
+    (202, ""): None,
+}
+
+
+@pytest.mark.parametrize(("answer", "rest"), RESTS.items())
+def test_a_busy_operator_says_how_long_to_leave_it_in_peace(
+    answer: tuple[int, str], rest: int | None
+) -> None:
+    """Which is about the line, not about the text."""
+    code, retry_after = answer
+    with operator(lambda told, repeat: (code, b'{"fate":"accepted"}')) as server:
+        server.retry_after = retry_after
+        handover = _http(server.url).send(TEXT, NOW)
+    assert handover.rest == (None if rest is None else timedelta(seconds=rest))
+
+
+def test_the_operators_clock_is_read_from_its_answers() -> None:
+    """Every server says the time; who does not answer says none."""
+    before = datetime.now(UTC).replace(microsecond=0)
+    with operator() as server:
+        told = _http(server.url).time()
+    assert told is not None and before <= told <= before + timedelta(minutes=1)
+    assert _http(server.url, timeout_s=0.2).time() is None

@@ -10,6 +10,7 @@ from freezegun import freeze_time
 
 from assistant import worker as working
 from assistant.channel import Fate, Handover, Outgoing
+from assistant.service.time_guard import TimeGuard
 from assistant.store import Store
 from assistant.store.values import TextState
 from assistant.worker import Worker, wall_clock
@@ -115,15 +116,15 @@ def test_a_round_that_fails_is_logged_and_the_next_one_sends(
     caplog: pytest.LogCaptureFixture,
 ) -> None:
     """The database was away for a moment."""
-    sound, calls = working.ticking, [0]
+    sound, calls = working.dispatch, [0]
 
-    def ticking(*given: object) -> object:
+    def dispatch(*given: object, **more: object) -> object:
         calls[0] += 1
         if calls[0] == 1:
             raise RuntimeError("the database is away")
-        return sound(*given)  # type: ignore[arg-type]
+        return sound(*given, **more)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(working, "ticking", ticking)
+    monkeypatch.setattr(working, "dispatch", dispatch)
     found = worker_of(valley, gateway, pause_s=0.001)
     with caplog.at_level(logging.ERROR):
         found.start()
@@ -143,3 +144,61 @@ def test_a_worker_that_was_never_started_can_be_stopped(
     found.stop()
     found.stop()
     assert gateway.offered == []
+
+
+def test_texts_leave_while_the_follow_ups_fail(
+    valley: Valley, gateway: Listening, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whatever the clock brings, an answer is sent."""
+
+    def ticking(*given: object) -> object:
+        raise RuntimeError("a fault of ours")
+
+    monkeypatch.setattr(working, "ticking", ticking)
+    found = worker_of(valley, gateway)
+    found.start()
+    try:
+        assert gateway.heard.wait(10)
+    finally:
+        found.stop()
+
+
+def test_a_clock_that_is_not_believed_brings_nothing_and_texts_leave(
+    valley: Valley, gateway: Listening, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It jumped by ninety days, and the operator does not agree."""
+    house, true = valley.house, valley.now
+    looked: list[datetime] = []
+    monkeypatch.setattr(
+        working, "ticking", lambda house, now: iter(looked.append(now) for _ in "1")
+    )
+    guard = TimeGuard(house, lambda: 0.0, lambda: true)
+    found = Worker(
+        house, gateway, pause_s=60.0, batch=9, lease_s=60.0, clock=lambda: valley.now, guard=guard
+    )
+    found._follow_clock()
+    valley.now += timedelta(days=90)
+    found._follow_clock()
+    assert looked == [true]
+
+
+def test_the_operators_pause_is_the_lines(valley: Valley) -> None:
+    """It asked for a minute: no other text is offered until then, and none has lost a try."""
+
+    class Busy(Listening):
+        def send(self, outgoing: Outgoing, now: datetime) -> Handover:
+            """Too many."""
+            super().send(outgoing, now)
+            return Handover(Fate.TRY_LATER, "429 slower", rest=timedelta(minutes=1))
+
+    valley.post(BARAKA, "hello")
+    busy, free = Busy(), Listening()
+    worker_of(valley, busy).send()
+    worker_of(valley, busy).send()
+    assert len(busy.offered) == 1
+    valley.now += timedelta(seconds=59)
+    worker_of(valley, free).send()
+    assert free.offered == []
+    valley.now += timedelta(seconds=2)
+    worker_of(valley, free).send()
+    assert len(free.offered) >= 1

@@ -17,7 +17,7 @@ from assistant.service.house import House
 from assistant.service.letters import LONGEST_WORDS, WORDS_LAST
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, Priced, Pricing, after_quiet, post_all
-from assistant.store import Broadcast, Progress, Reader, TextState, Work
+from assistant.store import Broadcast, Lane, Progress, Reader, TextState, Work
 from assistant.store import Group as Group  # for the page too
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
@@ -208,6 +208,7 @@ def _letter(
         kind=Kind.LETTER,
         due_at=due,
         not_after=due + WORDS_LAST,
+        lane=Lane.LIST,
     )
 
 

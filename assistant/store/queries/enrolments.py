@@ -124,8 +124,8 @@ class Enrolments:
             wanted = (
                 select(NurseryRow).where(NurseryRow.farmer_id.in_(some)).order_by(NurseryRow.id)
             )
-            for row in self._session.scalars(wanted):
-                found.setdefault(row.farmer_id, []).append(rows.nursery(row))
+            for (row,), nursery in rows.sound(self._session.execute(wanted), at=0):
+                found.setdefault(row.farmer_id, []).append(nursery)
         return found
 
     def add_farmers(self, new: Sequence[NewFarmer]) -> dict[str, Farmer]:

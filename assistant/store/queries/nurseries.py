@@ -1,5 +1,6 @@
 """Nurseries with their inputs and their story."""
 
+from collections.abc import Iterable
 from dataclasses import asdict, fields
 from datetime import date, datetime
 
@@ -37,19 +38,19 @@ class Nurseries:
 
     def get(self, nursery_id: int) -> Nursery | None:
         row = self._session.get(NurseryRow, nursery_id)
-        return rows.nursery(row) if row else None
+        return rows.readable(row) if row else None
 
     def fresh(self, nursery_id: int) -> Nursery | None:
         """The same as it is now, where it was read before its farmer's phone was locked."""
         row = self._session.get(NurseryRow, nursery_id, populate_existing=True)
-        return rows.nursery(row) if row else None
+        return rows.readable(row) if row else None
 
     def of_farmer(self, farmer_id: int, open_only: bool = True) -> tuple[Nursery, ...]:
         """A farmer's nurseries by label: A to Z before AA."""
         wanted = select(NurseryRow).where(NurseryRow.farmer_id == farmer_id)
         if open_only:
             wanted = wanted.where(NurseryRow.closed.is_(False))
-        return tuple(map(rows.nursery, self._session.scalars(wanted.order_by(*_BY_LABEL))))
+        return _read(self._session.scalars(wanted.order_by(*_BY_LABEL)))
 
     def in_village(
         self, village_id: int, sown_from: date = date.min, sown_until: date = date.max
@@ -68,7 +69,9 @@ class Nurseries:
             .where(sown_between(sown_from, sown_until))
             .order_by(FarmerRow.phone, NurseryRow.id)
         )
-        return tuple((rows.farmer(farmer), rows.nursery(row)) for farmer, row in found)
+        return tuple(
+            (rows.farmer(farmer), nursery) for (farmer, _), nursery in rows.sound(found)
+        )
 
     def warned(self, warning_id: int) -> tuple[tuple[Farmer, Nursery | None], ...]:
         """Who was asked about a warning and still wants texts, by phone: with each open
@@ -85,13 +88,13 @@ class Nurseries:
             .order_by(FarmerRow.phone, *_BY_LABEL)
         )
         return tuple(
-            (rows.farmer(farmer), rows.nursery(row) if row else None) for farmer, row in found
+            (rows.farmer(farmer), rows.readable(row) if row else None) for farmer, row in found
         )
 
     def open_since(self, sown_before: date) -> tuple[Nursery, ...]:
         """Nurseries that were sown, or were to be, before a day and are still open."""
         found = self._session.scalars(_OPEN_SINCE, {"sown_before": sown_before})
-        return tuple(map(rows.nursery, found))
+        return _read(found)
 
     def count(self, farmer_id: int | None = None) -> int:
         """How many nurseries there are or were, in all or of one farmer."""
@@ -117,6 +120,11 @@ class Nurseries:
         self._session.add(row)
         self._session.flush()
         return rows.nursery(row)
+
+
+def _read(found: Iterable[NurseryRow]) -> tuple[Nursery, ...]:
+    """The nurseries that can be read."""
+    return tuple(each for each in map(rows.readable, found) if each is not None)
 
 
 def columns_of(nursery: Nursery) -> dict[str, object]:

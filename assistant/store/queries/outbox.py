@@ -27,7 +27,7 @@ from assistant.store.errors import StoreError
 from assistant.store.fates import settle
 from assistant.store.queries.counted import village_of, villages_of
 from assistant.store.tables import FarmerRow, OutboxRow
-from assistant.store.values import OutboxText, TextState
+from assistant.store.values import Lane, OutboxText, TextState
 
 _NOW, _UNTIL = bindparam("now", type_=Moment), bindparam("until", type_=Moment)
 _KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
@@ -87,7 +87,7 @@ class Outbox:
         return tuple(map(rows.outbox_text, found))
 
     def claim(self, now: datetime, limit: int, lease: timedelta) -> tuple[OutboxText, ...]:
-        """Takes up to `limit` texts that may go now, urgent and oldest first.
+        """Takes up to `limit` texts that may go now, by lane, then the oldest first.
 
         No other dispatcher gets them until the lease runs out. A text whose dispatcher never
         came back is among them again; one that is past its time is not (see `expire`).
@@ -145,7 +145,7 @@ class Outbox:
     def hasten(self, message_id: str, now: datetime) -> bool:
         """Lets a waiting text leave now, by night too; False where it waits no more."""
         waits = and_(OutboxRow.message_id == message_id, OutboxRow.state == TextState.WAITING)
-        return bool(self._change(waits, due_at=now, urgent=True))
+        return bool(self._change(waits, due_at=now, urgent=True, lane=Lane.DANGER))
 
     def record(
         self,
@@ -205,7 +205,7 @@ class Outbox:
     ) -> tuple[OutboxText, ...]:
         """Changes rows in one statement and gives them as they now are, in sending order."""
         changed = self._session.scalars(change, given)
-        ordered = sorted(changed, key=lambda row: (not row.urgent, row.due_at, row.id))
+        ordered = sorted(changed, key=lambda row: (row.lane, row.due_at, row.id))
         return tuple(map(rows.outbox_text, ordered))
 
 
@@ -236,7 +236,7 @@ def _claiming() -> ReturningUpdate[OutboxRow]:
     picked = (
         select(OutboxRow.id)
         .where(OutboxRow.not_after > _NOW, _free(OutboxRow.due_at <= _NOW))
-        .order_by(OutboxRow.urgent.desc(), OutboxRow.due_at, OutboxRow.id)
+        .order_by(OutboxRow.lane, OutboxRow.due_at, OutboxRow.id)
         .limit(bindparam("most", type_=Integer))
         .with_for_update(skip_locked=True)
         .cte("picked")  # a bare subquery may be run again and lock more than the limit

@@ -55,7 +55,10 @@ class Picture:
             NurseryRow, NurseryRow.farmer_id == FarmerRow.id
         )
         found = self._session.execute(wanted.where(NurseryRow.id.in_(list(nursery_ids))))
-        return {row.id: (rows.farmer(farmer), rows.nursery(row)) for farmer, row in found}
+        return {
+            nursery.id: (rows.farmer(farmer), nursery)
+            for (farmer, _), nursery in rows.sound(found)
+        }
 
     def names(self, scope: Scope, sown_from: date) -> dict[int, str]:
         """What the same nurseries as of `strokes` are called, by id: the farmer's name, or the
@@ -84,8 +87,8 @@ class Picture:
             .order_by(NurseryRow.sow_date, NurseryRow.id)
         )
         return tuple(
-            (rows.farmer(farmer), rows.nursery(row))
-            for farmer, row in self._session.execute(wanted)
+            (rows.farmer(farmer), nursery)
+            for (farmer, _), nursery in rows.sound(self._session.execute(wanted))
         )
 
 

@@ -228,7 +228,10 @@ class Reminders:
             .where(ReminderRow.state == State.UNANSWERED)
             .order_by(ReminderRow.day.desc(), ReminderRow.due_at.desc(), ReminderRow.id)
         )
-        return tuple((rows.farmer(f), rows.nursery(n), rows.reminder(r)) for f, n, r in found)
+        return tuple(
+            (rows.farmer(farmer), nursery, rows.reminder(reminder))
+            for (farmer, _, reminder), nursery in rows.sound(found)
+        )
 
     def _row(self, nursery_id: int, task: TaskCode, day: date) -> ReminderRow | None:
         return self._session.scalar(

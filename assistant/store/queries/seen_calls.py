@@ -19,7 +19,7 @@ def call_of(row: CallRow, farmer: FarmerRow, nursery: NurseryRow | None) -> Call
         Call,
         row,
         farmer=rows.farmer(farmer),
-        nursery=rows.nursery(nursery) if nursery else None,
+        nursery=rows.readable(nursery) if nursery else None,
     )
 
 

@@ -66,8 +66,8 @@ class Watch:
             .order_by(NurseryRow.sow_date, NurseryRow.id)
         )
         return tuple(
-            (rows.farmer(farmer), rows.nursery(nursery))
-            for farmer, nursery in self._session.execute(wanted)
+            (rows.farmer(farmer), nursery)
+            for (farmer, _), nursery in rows.sound(self._session.execute(wanted))
         )
 
     def urea_advised(self, scope: Scope, since: date) -> tuple[tuple[Farmer, Nursery], ...]:
@@ -78,8 +78,8 @@ class Watch:
             .order_by(NurseryRow.urea_on, NurseryRow.id)
         )
         return tuple(
-            (rows.farmer(farmer), rows.nursery(nursery))
-            for farmer, nursery in self._session.execute(wanted)
+            (rows.farmer(farmer), nursery)
+            for (farmer, _), nursery in rows.sound(self._session.execute(wanted))
         )
 
     def under_warning(
@@ -102,9 +102,11 @@ class Watch:
         )
         latest = {
             nursery.id: UnderWarning(
-                rows.farmer(farmer), rows.nursery(nursery), rows.standing(warning, answer)
+                rows.farmer(farmer), nursery, rows.standing(warning, answer)
             )
-            for farmer, nursery, warning, answer in self._session.execute(wanted)
+            for (farmer, _, warning, answer), nursery in rows.sound(
+                self._session.execute(wanted)
+            )
         }
         return tuple(latest.values())
 
@@ -145,8 +147,8 @@ class Watch:
         self, wanted: "Select[FarmerRow, NurseryRow, ReminderRow]"
     ) -> tuple[Watched, ...]:
         return tuple(
-            (rows.farmer(farmer), rows.nursery(nursery), rows.reminder(reminder))
-            for farmer, nursery, reminder in self._session.execute(wanted)
+            (rows.farmer(farmer), nursery, rows.reminder(reminder))
+            for (farmer, _, reminder), nursery in rows.sound(self._session.execute(wanted))
         )
 
 

@@ -11,7 +11,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.channel import Fate
 from assistant.dialogue.values import Focus, Item, Kind
 from assistant.people import Officer, Village
-from assistant.store import OutboxText, Store, StoreError, TextState
+from assistant.store import Lane, OutboxText, Store, StoreError, TextState
 
 MakeText = Callable[..., OutboxText]
 
@@ -70,16 +70,18 @@ def test_many_texts_are_kept_at_once(store: Store, make_text: MakeText) -> None:
     assert [replace(text, id=0) for text in kept] == texts
 
 
-def test_urgent_texts_go_first_then_the_oldest(
+def test_each_lane_goes_before_the_next_and_in_it_the_oldest(
     store: Store, make_text: MakeText, now: datetime
 ) -> None:
-    """A warning overtakes the morning's prompts."""
+    """A warning and an answer overtake the morning's prompts, those the lists."""
     with store.work() as work:
+        work.outbox.add(make_text("list", due_at=now - 3 * _MINUTE, lane=Lane.LIST))
         work.outbox.add(make_text("newer", due_at=now - _MINUTE))
         work.outbox.add(make_text("older", due_at=now - 2 * _MINUTE))
-        work.outbox.add(make_text("warning", urgent=True))
-        assert _ids(work.outbox.claim(now, 2, _MINUTE)) == ["warning", "older"]
-        assert _ids(work.outbox.claim(now, 2, _MINUTE)) == ["newer"]
+        work.outbox.add(make_text("answer", lane=Lane.ANSWER))
+        work.outbox.add(make_text("warning", lane=Lane.DANGER))
+        assert _ids(work.outbox.claim(now, 3, _MINUTE)) == ["warning", "answer", "older"]
+        assert _ids(work.outbox.claim(now, 3, _MINUTE)) == ["newer", "list"]
 
 
 def test_only_what_is_due_and_still_in_time_is_claimed(

@@ -4,13 +4,14 @@ import hashlib
 import hmac
 import json
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import datetime, timedelta
 
 import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from assistant.store import DatabaseFailedError, Store
+from assistant.service.pulse import SENDING, TICKING, Beat
+from assistant.store import DatabaseAwayError, DatabaseFailedError, Store
 from assistant.web.app import LARGEST_BODY, create_app
 from assistant.wording import messages_talk as m
 from tests.valley import AMINA, Valley, at, house_of, like, numbered, settle
@@ -220,3 +221,42 @@ def test_health_is_told_to_anybody(client: FlaskClient) -> None:
     """Whoever watches the process."""
     response = client.get("/health")
     assert (response.status_code, response.get_json()) == (200, {"status": "ok"})
+
+
+def test_what_the_database_could_not_keep_is_to_be_sent_again(
+    operator: Operator, monkeypatch: pytest.MonkeyPatch, valley: Valley
+) -> None:
+    """No apology: it might have been STOP, or a cry for help. Nothing is kept of it."""
+
+    def away(*given: object) -> object:
+        raise DatabaseAwayError("the disk is full")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(type(valley.house.store), "work", away)
+        answer = operator.call("/gateway/text", text("STOP"))
+    assert (answer.status_code, answer.headers["Retry-After"]) == (503, "5")
+    assert operator.call("/gateway/text", text("STOP")).status_code == 204
+
+
+def test_a_call_that_was_not_let_in_is_logged_with_why(
+    operator: Operator, caplog: pytest.LogCaptureFixture
+) -> None:
+    """Clocks apart, or secrets; no words and no number."""
+    late = str(int(EIGHT.timestamp()) + 400)
+    assert operator.call("/gateway/text", text("hello"), at=late).status_code == 401
+    assert operator.call("/gateway/text", text("hello"), secret="other").status_code == 401
+    assert "+400 s from ours" in caplog.text and "compare the secrets" in caplog.text
+    assert AMINA not in caplog.text
+
+
+def test_ready_says_what_stands_still(client: FlaskClient, valley: Valley) -> None:
+    """Nobody sends here, and a text has waited for eleven minutes."""
+    valley.post(AMINA, "hello")
+    valley.now += timedelta(minutes=11)
+    answer = client.get("/health/ready")
+    assert answer.status_code == 503
+    assert answer.json == {"faults": ["sending", "ticking", "waiting"]}
+    for part in (SENDING, TICKING):
+        Beat(valley.house, part)(valley.now)
+    valley.send()
+    assert client.get("/health/ready").json == {"faults": []}

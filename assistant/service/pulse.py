@@ -1,0 +1,93 @@
+"""Whether the service lives: its parts, its line, and the oldest text that waits."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from assistant.service.house import House
+from assistant.store import Line
+
+TICKING, SENDING = "ticking", "sending"
+BEAT_EVERY = timedelta(seconds=10)
+SILENT_AFTER = timedelta(minutes=2)  # a part that gave no sign for so long stands still
+WAITS_TOO_LONG = timedelta(minutes=10)
+
+
+class Fault(StrEnum):
+    """What is wrong with the service."""
+
+    TICKING = "ticking"  # no process follows up what is due
+    SENDING = "sending"  # no process hands texts over
+    WAITING = "waiting"  # a text has waited for more than ten minutes
+    HELD = "held"  # a person holds all texts
+
+
+@dataclass(frozen=True)
+class Pulse:
+    """How the service stands at a moment: `ticking`, `sending` when each was last alive,
+    `waiting_since` since when the oldest text waits that could have left."""
+
+    now: datetime
+    ticking: datetime | None
+    sending: datetime | None
+    waiting_since: datetime | None
+    line: Line
+
+    @property
+    def faults(self) -> tuple[Fault, ...]:
+        """What is wrong, the gravest first."""
+        found = {
+            Fault.HELD: self.line.held_at is not None,
+            Fault.SENDING: self._stands_still(self.sending),
+            Fault.TICKING: self._stands_still(self.ticking),
+            Fault.WAITING: self.waits > WAITS_TOO_LONG,
+        }
+        return tuple(fault for fault, true in found.items() if true)
+
+    @property
+    def waits(self) -> timedelta:
+        """How long the oldest text has waited."""
+        return self.now - (self.waiting_since or self.now)
+
+    def _stands_still(self, seen: datetime | None) -> bool:
+        return seen is None or self.now - seen > SILENT_AFTER
+
+
+def pulse(house: House, now: datetime) -> Pulse:
+    """How the service stands now."""
+    with house.store.look() as work:
+        return Pulse(
+            now=now,
+            ticking=work.running.pulse(TICKING),
+            sending=work.running.pulse(SENDING),
+            waiting_since=work.running.waiting_since(now),
+            line=work.running.line(),
+        )
+
+
+class Beat:
+    """Notes that a part is alive, now and then."""
+
+    def __init__(self, house: House, part: str) -> None:
+        self._house, self._part = house, part
+        self._last: datetime | None = None
+
+    def __call__(self, now: datetime) -> None:
+        """Notes it, unless that was done just now."""
+        if self._last is not None and timedelta(0) <= now - self._last < BEAT_EVERY:
+            return
+        with self._house.store.work() as work:
+            work.running.beat(self._part, now)
+        self._last = now
+
+
+def hold_texts(house: House, why: str, now: datetime) -> None:
+    """Holds every text back until a person lets them go."""
+    with house.store.work() as work:
+        work.running.hold(why, now)
+
+
+def let_texts_go(house: House) -> None:
+    """Lets the held texts go."""
+    with house.store.work() as work:
+        work.running.let_go()

@@ -1,0 +1,130 @@
+"""How the service itself runs: pulses of its parts, the line, nurseries that are set aside."""
+
+from collections.abc import Collection, Mapping
+from datetime import datetime
+
+from sqlalchemy import delete, func, select
+from sqlalchemy.orm import Session
+
+from assistant.store import rows
+from assistant.store.inserts import insert_missing
+from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow
+from assistant.store.tables_running import LineRow, PulseRow, SetAsideRow
+from assistant.store.values import TextState
+from assistant.store.values_running import Line, SetAside
+
+LINE = "main"
+
+
+class Running:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    # --- pulses ------------------------------------------------------------------------------
+
+    def beat(self, part: str, now: datetime) -> None:
+        """Notes that a part of the service is alive."""
+        row = self._session.get(PulseRow, part) or PulseRow(part=part)
+        row.at = now
+        self._session.add(row)
+
+    def pulse(self, part: str) -> datetime | None:
+        """When a part was last alive; None where it never was."""
+        row = self._session.get(PulseRow, part)
+        return row.at if row else None
+
+    def waiting_since(self, now: datetime) -> datetime | None:
+        """Since when the oldest text waits that could have left; None where none does."""
+        wanted = select(func.min(OutboxRow.due_at)).where(
+            OutboxRow.state.in_((TextState.WAITING, TextState.CLAIMED)),
+            OutboxRow.due_at <= now,
+            OutboxRow.not_after > now,
+        )
+        return self._session.scalar(wanted)
+
+    # --- the line ----------------------------------------------------------------------------
+
+    def line(self) -> Line:
+        """How the line stands."""
+        row = self._session.get(LineRow, LINE)
+        return rows.value(Line, row) if row else Line()
+
+    def answered(self, now: datetime, *, took: bool) -> None:
+        """The operator answered, and may have taken a text: then its pause is over."""
+        row = self._line()
+        row.answered_at = now
+        if took:
+            row.took_at, row.rests_until, row.said = now, None, ""
+
+    def rest(self, until: datetime, said: str) -> None:
+        """The line is offered nothing until then, for what the operator said."""
+        row = self._line()
+        row.rests_until, row.said = until, said
+
+    def hold(self, why: str, now: datetime) -> None:
+        """Holds all texts until a person lets them go."""
+        row = self._line()
+        row.held_at, row.held_why = row.held_at or now, why
+
+    def let_go(self) -> None:
+        """Lets the held texts go."""
+        row = self._line()
+        row.held_at, row.held_why = None, ""
+
+    def _line(self) -> LineRow:
+        row = self._session.get(LineRow, LINE)
+        if row is None:
+            row = LineRow(name=LINE, said="", held_why="")
+            self._session.add(row)
+        return row
+
+    # --- rows that cannot be read ------------------------------------------------------------
+
+    def set_aside(self, unreadable: Mapping[int, str], now: datetime) -> int:
+        """Keeps which nurseries cannot be read and why; how many of them are new."""
+        found = [
+            {"nursery_id": nursery_id, "why": why, "since": now}
+            for nursery_id, why in unreadable.items()
+        ]
+        return insert_missing(self._session, SetAsideRow, found, [SetAsideRow.nursery_id])
+
+    def take_up(self, nursery_ids: Collection[int]) -> None:
+        """Nurseries that can be read again."""
+        these = SetAsideRow.nursery_id.in_(list(nursery_ids))
+        self._session.execute(delete(SetAsideRow).where(these))
+
+    def aside(self, village_ids: Collection[int] | None = None) -> tuple[SetAside, ...]:
+        """The nurseries that are set aside, the oldest first, of some villages or of all."""
+        wanted = (
+            select(SetAsideRow, NurseryRow.label, FarmerRow)
+            .join(NurseryRow, NurseryRow.id == SetAsideRow.nursery_id)
+            .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+            .order_by(SetAsideRow.since, SetAsideRow.nursery_id)
+        )
+        if village_ids is not None:
+            wanted = wanted.where(FarmerRow.village_id.in_(list(village_ids)))
+        return tuple(
+            rows.value(
+                SetAside,
+                row,
+                label=label,
+                farmer_id=farmer.id,
+                farmer=farmer.name or rows.farmer(farmer).phone,
+                village_id=farmer.village_id,
+            )
+            for row, label, farmer in self._session.execute(wanted)
+        )
+
+    def look_over(self, after: int, limit: int) -> tuple[int, ...]:
+        """Reads open nurseries by id, so that those that cannot be read come to light: the ids
+        of some after one, of which the unreadable stand in the transaction's `unreadable`."""
+        wanted = (
+            select(NurseryRow)
+            .where(NurseryRow.closed.is_(False), NurseryRow.id > after)
+            .order_by(NurseryRow.id)
+            .limit(limit)
+        )
+        found = tuple(self._session.scalars(wanted))
+        for row in found:
+            rows.readable(row)
+        return tuple(row.id for row in found)

@@ -1,0 +1,37 @@
+"""The line on every page where texts do not leave, or a nursery cannot be read."""
+
+from collections.abc import Iterator
+
+from assistant.service.pulse import Fault, Pulse, pulse
+from assistant.service.set_aside import aside_for
+from assistant.web.desk import Desk
+from assistant.wording import messages_web_running as r
+from assistant.wording.message import Say
+
+
+def standing_still(desk: Desk) -> tuple[Say, ...]:
+    """What an officer must know of the service, the gravest first; empty on a good day."""
+    return (*_faults(pulse(desk.house, desk.now)), *_aside(desk))
+
+
+def _faults(found: Pulse) -> Iterator[Say]:
+    minutes = int(found.waits.total_seconds() // 60)
+    for fault in found.faults[:1]:  # one standstill has many signs
+        if fault is Fault.HELD:
+            yield r.HELD(why=found.line.held_why)
+        elif minutes:
+            yield r.WAITING(minutes=minutes)
+        elif fault is Fault.TICKING:
+            yield r.NOBODY_TICKS()
+        else:
+            yield r.NOBODY_SENDS()
+
+
+def _aside(desk: Desk) -> Iterator[Say]:
+    found = aside_for(desk.house, desk.member.sight)
+    if found:
+        named = ", ".join(f"{each.farmer} ({each.label})" for each in found[:MOST_NAMED])
+        yield r.SET_ASIDE(n=len(found), named=named)
+
+
+MOST_NAMED = 5

@@ -1,0 +1,25 @@
+"""Texts of the page about a service that stands still."""
+
+from assistant.wording.message import Message
+
+HELD = Message(
+    "All texts are held back: {why}",
+    note="Line on every page. {why}: the reason, as the head of the programme wrote it.",
+)
+WAITING = Message(
+    "Texts do not leave. The oldest has waited {minutes} minutes. Call who runs the service; reach farmers by phone.",
+    note="Line on every page while texts wait for more than ten minutes.",
+)
+NOBODY_SENDS = Message(
+    "Nothing sends texts now. Call who runs the service.",
+    note="Line on every page where the program that sends does not run.",
+)
+NOBODY_TICKS = Message(
+    "Nobody is reminded now: the daily texts stand still. Call who runs the service.",
+    note="Line on every page where the program that makes the daily texts does not run.",
+)
+SET_ASIDE = Message(
+    "{n} nursery cannot be read and gets no texts: {named}. Tell who runs the service.",
+    plural="{n} nurseries cannot be read and get no texts: {named}. Tell who runs the service.",
+    note="Line on every page. {named}: names of farmers, each with the nursery's letter.",
+)

@@ -1,0 +1,152 @@
+"""The commands for a service that holds back, and for copies of its database."""
+
+import stat
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from sqlalchemy import create_engine, text
+
+from assistant.__main__ import main
+from assistant.service.dispatch import dispatch
+from assistant.service.pulse import SENDING, Beat, pulse
+from assistant.store import Store, StoreError
+from assistant.wiring.journal import Journal
+from assistant.worker import wall_clock
+from tests.unit.test_worker import Listening
+from tests.valley import AMINA, BARAKA, Valley, house_of, settle
+
+LEASE = timedelta(minutes=1)
+
+
+def nursery(*words: str) -> Result:
+    """The command with these words."""
+    return CliRunner().invoke(main, words)
+
+
+def done(*words: str) -> str:
+    """What a command says that succeeds."""
+    result = nursery(*words)
+    assert result.exit_code == 0, result.output
+    return result.output
+
+
+@pytest.fixture(autouse=True)
+def deployment(database_url: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Its settings, on each kind of database."""
+    url = database_url.replace("postgresql+psycopg:", "postgresql:")
+    monkeypatch.setenv("NURSERY_DATABASE_URL", url)
+    monkeypatch.setenv("NURSERY_JOURNAL_FILE", str(tmp_path / "stops"))
+
+
+@pytest.fixture
+def valley(database_url: str) -> Valley:
+    """Two farmers, of this moment; the texts of one who is new wait."""
+    valley = Valley(house_of(Store(database_url)), wall_clock())
+    settle(valley)
+    for phone in (AMINA, BARAKA):
+        valley.enrol(phone)
+    valley.post("+447700900150", "hello")
+    return valley
+
+
+def test_held_texts_wait_until_a_person_lets_them_go(valley: Valley) -> None:
+    """Nothing of them is lost."""
+    gateway, house = Listening(), valley.house
+    assert "No text leaves" in done("texts", "hold", "the operator sends twice")
+    now = wall_clock()
+    assert dispatch(house, gateway, now, limit=9, lease=LEASE) == 0
+    assert "the operator sends twice" in done("texts", "look")
+    assert pulse(house, now).faults[0] == "held"
+    done("texts", "go")
+    assert dispatch(house, gateway, now, limit=9, lease=LEASE) == 1
+
+
+def test_a_copy_is_its_owners_only_and_changes_nothing(valley: Valley, tmp_path: Path) -> None:
+    """Names and numbers stand in it."""
+    copy = tmp_path / "copy"
+    done("backup", str(copy))
+    assert stat.S_IMODE(copy.stat().st_mode) == 0o600
+    again = nursery("backup", str(copy))
+    assert again.exit_code == 1 and "name another" in again.output
+
+
+def test_a_copy_that_is_put_back_texts_nobody_and_knows_who_stopped(
+    valley: Valley, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Amina stopped after the copy was made; Baraka stopped and started."""
+    copy = str(tmp_path / "copy")
+    done("backup", copy)
+    journal, now = Journal(tmp_path / "stops"), wall_clock()
+    for phone, stopped in ((AMINA, True), (BARAKA, True), (BARAKA, False)):
+        journal(phone, stopped, now)
+    (tmp_path / "stops").open("a").write('["2026-')  # the power went here
+    valley.house.store.close()
+    said = done("restore", copy, "--hold")
+    assert "1 phones were stopped again" in said
+    store = Store(valley.house.store._engine.url.render_as_string(hide_password=False))
+    house = house_of(store)
+    with store.look() as work:
+        stopped = [bool(work.people.on_roll(each).stopped_at) for each in (AMINA, BARAKA)]  # type: ignore[union-attr]
+    assert stopped == [True, False]
+    assert dispatch(house, Listening(), wall_clock(), limit=9, lease=LEASE) == 0
+    done("texts", "go")
+    assert dispatch(house, Listening(), wall_clock(), limit=9, lease=LEASE) == 1
+    store.close()
+
+
+def test_no_copy_is_put_under_a_worker_that_runs(valley: Valley, tmp_path: Path) -> None:
+    """It would go on writing into a file that is gone."""
+    copy = tmp_path / "copy"
+    done("backup", str(copy))
+    Beat(valley.house, SENDING)(wall_clock())
+    refused = nursery("restore", str(copy), "--hold")
+    assert refused.exit_code == 1 and "Stop web and worker" in refused.output
+
+
+def test_what_is_no_copy_leaves_the_database_as_it_was(valley: Valley, tmp_path: Path) -> None:
+    """Whatever it is."""
+    other = tmp_path / "letter.txt"
+    other.write_text("Dear officer, " * 500)
+    assert nursery("restore", str(other), "--hold").exit_code == 1
+    assert nursery("restore", str(tmp_path / "gone"), "--hold").exit_code == 1
+    with valley.house.store.look() as work:
+        assert work.people.farmer(AMINA) is not None
+
+
+def test_tables_of_another_release_are_left_alone_and_named(valley: Valley) -> None:
+    """By every command but the one that was asked to change them."""
+    wanted = valley.house.store.tables().wanted
+    assert f"tables of this release: {wanted}" in done("status")
+    done("downgrade", "v0025")
+    behind = nursery("village", "list")
+    assert behind.exit_code == 1 and "nursery migrate" in behind.output
+    assert "nursery migrate" in done("status")
+    done("migrate")
+    done("village", "list")
+
+
+def test_tables_of_a_later_release_are_not_touched(valley: Valley, database_url: str) -> None:
+    """The text says which release to start; it is no traceback."""
+    valley.house.store.close()
+    engine = create_engine(database_url.replace("postgresql:", "postgresql+psycopg:"))
+    with engine.begin() as connection:
+        before = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
+        connection.execute(text("UPDATE alembic_version SET version_num = 'v9000'"))
+    try:
+        for words in (("village", "list"), ("check",), ("web",)):
+            later = nursery(*words)
+            assert later.exit_code == 1 and "a later release" in later.output
+        assert "v9000" in done("status")
+    finally:
+        with engine.begin() as connection:
+            connection.execute(text(f"UPDATE alembic_version SET version_num = '{before}'"))
+        engine.dispose()
+
+
+@pytest.mark.parametrize("to", ["v9999", "yesterday", "head"])
+def test_tables_go_back_to_known_states_only(valley: Valley, to: str) -> None:
+    """Nothing is half done."""
+    with pytest.raises(StoreError, match="nursery status"):
+        valley.house.store.downgrade(to)
