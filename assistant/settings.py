@@ -62,6 +62,7 @@ class Settings:
     worker_pause_s: float = 1.0
     lease_s: float = 20.0  # twice the longest answer: what a killed worker held waits so long
     send_batch: int = 100
+    send_hands: int = 16  # texts on their way to the operator at once
 
 
 def read_settings(environment: Mapping[str, str]) -> Settings:

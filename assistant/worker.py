@@ -3,6 +3,7 @@ the looks for official alerts."""
 
 import logging
 from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta
 from threading import Event, Thread
 
@@ -41,6 +42,7 @@ class Worker:
     answer does not wait for the next round.
 
     Args:
+        hands: how many texts are handed over at once
         guard: looks at each moment before it is acted on; None where the clock is not the
             wall's
     """
@@ -55,11 +57,13 @@ class Worker:
         lease_s: float,
         clock: Clock = wall_clock,
         guard: TimeGuard | None = None,
+        hands: int = 1,
     ) -> None:
         self._house, self._gateway, self._clock = house, gateway, clock
         self._pause_s, self._batch = pause_s, batch
         self._lease = timedelta(seconds=lease_s)
-        self._guard = guard
+        self._guard, self._hands = guard, hands
+        self._pool = ThreadPoolExecutor(hands, "handing") if hands > 1 else None
         self._counted_on: date | None = None
         self._looked_over_on: date | None = None
         self._ticks, self._sends = Beat(house, TICKING), Beat(house, SENDING)
@@ -85,6 +89,8 @@ class Worker:
         for thread in self._threads:
             if thread.is_alive():
                 thread.join()
+        if self._pool is not None:
+            self._pool.shutdown()
 
     def _keep_ticking(self) -> None:
         while not self._stopping.is_set():
@@ -157,6 +163,8 @@ class Worker:
             limit=self._batch,
             lease=self._lease,
             in_time=lambda: self._clock() < halfway,
+            hands=self._hands,
+            carry=self._pool.map if self._pool is not None else map,
         )
 
     def _guarded(self, work: Callable[[], None]) -> None:

@@ -33,6 +33,8 @@ from assistant.worker import AlertWatch, Worker, wall_clock
 
 OPERATOR_PORT = 8471
 WEB_THREADS = 8
+CONNECTIONS = 1000  # an operator's, with room for people; more wait in the system's queue
+SILENT_S = 20  # a connection that says nothing for so long is closed
 # With https a proxy of this machine stands in front: it tells who asks, and by which scheme.
 # From anybody else these headers are taken away.
 BEHIND_PROXY: dict[str, Any] = {
@@ -61,6 +63,7 @@ def _worker(house: House, settings: Settings) -> Worker:
         pause_s=settings.worker_pause_s,
         batch=settings.send_batch,
         lease_s=settings.lease_s,
+        hands=settings.send_hands,
         guard=TimeGuard(house, time.monotonic, gateway.time),
     )
 
@@ -100,6 +103,8 @@ def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator
             host=settings.host,
             port=settings.port,
             threads=WEB_THREADS,
+            connection_limit=CONNECTIONS,
+            channel_timeout=SILENT_S,
             **(BEHIND_PROXY if settings.web_https else {}),
         )
     except OSError as fault:

@@ -1,6 +1,7 @@
 """The way out over HTTP: one signed POST to the operator a text. The wire: WIRE.md."""
 
 import json
+import threading
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from email.utils import parsedate_to_datetime
@@ -17,7 +18,7 @@ _DETAIL_MAX = 200  # characters of the operator's own words worth keeping
 
 
 class HttpGateway:
-    """Hands texts to an operator at `operator_url`. One instance serves one thread."""
+    """Hands texts to an operator at `operator_url`. Each thread has a connection of its own."""
 
     def __init__(self, operator_url: str, sender: str, secret: str, timeout_s: float) -> None:
         self._url = operator_url.rstrip("/") + "/texts"
@@ -26,10 +27,7 @@ class HttpGateway:
         self._sender = sender
         self._secret = secret
         self._timeout_s = timeout_s
-        self._session = requests.Session()
-        # Settings are passed, never fetched: neither a proxy nor a password file of the
-        # machine may reroute or alter what we signed.
-        self._session.trust_env = False
+        self._own = threading.local()
 
     def send(self, outgoing: Outgoing, now: datetime) -> Handover:
         """Offer one text. Trouble on the way is TRY_LATER; only the operator says FAILED."""
@@ -37,7 +35,7 @@ class HttpGateway:
         headers = signed_headers(self._secret, now, self._path, body)
         headers["Content-Type"] = "application/json; charset=utf-8"
         try:
-            answer = self._session.post(
+            answer = self._session().post(
                 self._url,
                 data=body,
                 headers=headers,
@@ -53,13 +51,23 @@ class HttpGateway:
     def time(self) -> datetime | None:
         """The operator's clock, by the Date that every answer of a server bears (RFC 9110,
         6.6.1); None where it does not answer or bears none."""
-        with requests.Session() as asking:  # another thread than the one that sends
-            asking.trust_env = False
-            try:
-                answer = asking.head(self._url, timeout=self._timeout_s, allow_redirects=False)
-            except OSError:
-                return None
+        try:
+            answer = self._session().head(
+                self._url, timeout=self._timeout_s, allow_redirects=False
+            )
+        except OSError:
+            return None
         return _moment(answer.headers.get("Date", ""))
+
+    def _session(self) -> requests.Session:
+        """The connection of this thread."""
+        if not hasattr(self._own, "session"):
+            self._own.session = requests.Session()
+            # Settings are passed, never fetched: neither a proxy nor a password file of the
+            # machine may reroute or alter what we signed.
+            self._own.session.trust_env = False
+        session: requests.Session = self._own.session
+        return session
 
     def _body(self, outgoing: Outgoing) -> bytes:
         not_after = outgoing.not_after.astimezone(UTC)

@@ -1,6 +1,6 @@
 """Sends what waits in the outbox, and keeps what the operator says became of it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
 from datetime import datetime, timedelta
 
 from assistant.channel import Fate, Gateway, Handover, Outgoing, Receipt
@@ -20,6 +20,10 @@ def _for_ever() -> bool:
     return True
 
 
+Carry = Callable[[Callable[[OutboxText], Handover], Iterable[OutboxText]], Iterable[Handover]]
+"""How several texts are handed over: one after the other (map), or at once by a pool."""
+
+
 def dispatch(
     house: House,
     gateway: Gateway,
@@ -28,32 +32,45 @@ def dispatch(
     limit: int,
     lease: timedelta,
     in_time: Callable[[], bool] = _for_ever,
+    hands: int = 1,
+    carry: Carry = map,
 ) -> int:
     """Claims texts that may go now, hands them over, records the answers; how many went.
 
-    An operator that does not answer, or so slowly that it is no longer `in_time` before the
-    lease ends, is not given the rest: that goes back, and a warning written meanwhile goes
-    before it.
+    An operator that does not answer, asks for a pause, or is so slow that it is no longer
+    `in_time` before the lease ends, is not given the rest: that goes back, and a warning
+    written meanwhile goes before it.
 
     The hand-over is outside any transaction: a crash between it and the record leads to a
     second hand-over under the same id, which the operator drops.
+
+    Args:
+        hands: how many texts are on their way at once, as `carry` carries them
     """
     with house.store.work() as work:
         may_send = work.running.line().may_send(now)
         claimed = work.outbox.claim(now, limit, lease) if may_send else ()
     took = False
-    for gone, text in enumerate(claimed, start=1):
-        handover = _hand_over(house, gateway, text, now)
-        took = took or handover.fate is Fate.ACCEPTED
-        if handover.rest is not None or not handover.answered or not in_time():
+    for start in range(0, len(claimed), hands):
+        some = claimed[start : start + hands]
+        answers = _hand_over(house, gateway, some, now, carry)
+        took = took or any(each.fate is Fate.ACCEPTED for each in answers)
+        halt = next((each for each in answers if _halts(each)), None)
+        if halt or not in_time():
+            gone = start + len(some)
             with house.store.work() as work:
                 work.outbox.give_back(each.message_id for each in claimed[gone:])
-                _note_line(work, handover, now, took=took)
-            return gone if handover.answered and handover.rest is None else 0
+                _note_line(work, halt or _ANSWERED, now, took=took)
+            return 0 if halt else gone
     if claimed:
         with house.store.work() as work:
             _note_line(work, _ANSWERED, now, took=took)
     return len(claimed)
+
+
+def _halts(handover: Handover) -> bool:
+    """Whether the next text would fare no better."""
+    return handover.rest is not None or not handover.answered
 
 
 # What is noted where a whole batch went through, or never came to the line.
@@ -73,17 +90,31 @@ def _note_line(work: Work, handover: Handover, now: datetime, *, took: bool) -> 
 _NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER, Kind.CONSENT})
 
 
-def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) -> Handover:
-    """Offers one text and records what became of it; what the operator answered."""
-    morning = _held_until(house, text, now)
-    if morning is not None:
-        with house.store.work() as work:
-            work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
-        return _NOT_OFFERED
-    if text.warning_id is not None and _taken_back(house, text, now):
-        return _NOT_OFFERED
-    outgoing = Outgoing(text.message_id, text.phone, text.text, text.not_after)
-    handover = gateway.send(outgoing, now)
+def _hand_over(
+    house: House, gateway: Gateway, texts: Sequence[OutboxText], now: datetime, carry: Carry
+) -> list[Handover]:
+    """Offers some texts and records what became of them; what the operator answered."""
+    leaving = [text for text in texts if not _stays(house, text, now)]
+
+    def offer(text: OutboxText) -> Handover:
+        return gateway.send(
+            Outgoing(text.message_id, text.phone, text.text, text.not_after), now
+        )
+
+    answers = list(carry(offer, leaving))
+    both = list(zip(leaving, answers, strict=True))
+    with house.store.work() as work:
+        for text, handover in both:
+            if handover.fate is Fate.ACCEPTED:
+                work.outbox.record(text.message_id, Fate.ACCEPTED, now, detail=handover.detail)
+    for text, handover in both:
+        if handover.fate is not Fate.ACCEPTED:
+            _not_taken(house, text, handover, now)
+    return answers
+
+
+def _not_taken(house: House, text: OutboxText, handover: Handover, now: datetime) -> None:
+    """Records a text that is to be tried again, or that is lost, with what follows from it."""
     fate, retry_at = handover.fate, None
     if fate is Fate.TRY_LATER:
         retry_at = next_try(text.attempts + 1, now, text.not_after)
@@ -94,10 +125,16 @@ def _hand_over(house: House, gateway: Gateway, text: OutboxText, now: datetime) 
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
             was_lost(work, house, text, now)
-    return handover
 
 
-_NOT_OFFERED = Handover(Fate.TRY_LATER)
+def _stays(house: House, text: OutboxText, now: datetime) -> bool:
+    """Whether a claimed text does not leave now: held until morning, or taken back."""
+    morning = _held_until(house, text, now)
+    if morning is not None:
+        with house.store.work() as work:
+            work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
+        return True
+    return text.warning_id is not None and _taken_back(house, text, now)
 
 
 def _taken_back(house: House, text: OutboxText, now: datetime) -> bool:

@@ -10,13 +10,20 @@ from assistant.service.known import local_date, zone_of
 from assistant.service.replan import save_and_plan
 from assistant.store import Work
 
+LOOKED = "forgotten"
+EVERY = timedelta(hours=1)
+
 
 def forgotten_nurseries(work: Work, house: House, now: datetime) -> tuple[int, ...]:
-    """The ids of open nurseries that are over, by the programme's date. This is asked at each
-    round, so it reads an index that has the open ones only."""
+    """The ids of open nurseries that are over, by the programme's date. Looked for once an
+    hour: nobody waits for it."""
+    before = work.running.pulse(LOOKED)
+    if before is not None and timedelta(0) <= now - before < EVERY:
+        return ()
+    work.running.beat(LOOKED, now)
     today = local_date(now, house.zone)
     found = work.nurseries.open_since(_earliest(house, today))
-    return tuple(nursery.id for nursery in found if nursery.is_forgotten(today))
+    return tuple(sorted(nursery.id for nursery in found if nursery.is_forgotten(today)))
 
 
 def _earliest(house: House, today: date) -> date:

@@ -1,4 +1,4 @@
-"""The journal of STOPs: a file beside the database, which a copy that is put back is told by."""
+"""The journal of STOPs: a file beside the database, for when a copy of it is put back."""
 
 import json
 import os

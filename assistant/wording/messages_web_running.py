@@ -9,6 +9,7 @@ HELD = Message(
 WAITING = Message(
     "Texts do not leave. The oldest has waited {minutes} minutes. Call who runs the service; reach farmers by phone.",
     note="Line on every page while texts wait for more than ten minutes.",
+    segments=2,
 )
 NOBODY_SENDS = Message(
     "Nothing sends texts now. Call who runs the service.",
@@ -22,4 +23,5 @@ SET_ASIDE = Message(
     "{n} nursery cannot be read and gets no texts: {named}. Tell who runs the service.",
     plural="{n} nurseries cannot be read and get no texts: {named}. Tell who runs the service.",
     note="Line on every page. {named}: names of farmers, each with the nursery's letter.",
+    segments=2,
 )

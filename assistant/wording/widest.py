@@ -114,6 +114,7 @@ _SLOTS: Mapping[str, Values] = {
     "heaps": Values(a.HEAPS_MAT(n=267, grams=42), (a.HEAPS_MAT(n=26_600, grams=42.5),)),
     "mats": Values(a.MATS(n=267), (a.MATS(n=26_600),)),
     "minutes": Values(30),
+    "named": Values("Amina (A), Baraka (B)"),
     "mix": Values(1600, (159_600,)),
     "most": Values(2),
     "n": Values(3, (1, 2, 99)),
@@ -172,6 +173,7 @@ _SLOTS: Mapping[str, Values] = {
     "water": Values(120, (11_970,)),
     "weight": Values(7.5),
     "what": Values(t.N_SOAK(), _texts(t, "N_")),
+    "why": Values("the line sends twice"),
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
 }

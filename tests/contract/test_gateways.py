@@ -6,6 +6,7 @@ import socket
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 
@@ -211,7 +212,8 @@ def test_the_operator_gets_the_body_of_the_wire_page() -> None:
 def test_each_answer_has_one_meaning(code: int, said: bytes, expected: Handover) -> None:
     """A status counts only with the fate that belongs to it."""
     with operator(lambda body, repeat: (code, said)) as server:
-        assert _http(server.url).send(TEXT, NOW) == expected
+        handover = _http(server.url).send(TEXT, NOW)
+    assert replace(handover, rest=None) == expected  # the rest: see RESTS
 
 
 def test_the_operators_words_are_kept_short() -> None:
@@ -219,7 +221,7 @@ def test_the_operators_words_are_kept_short() -> None:
     with operator(
         lambda body, repeat: (503, json.dumps({"detail": "x" * 9999}).encode())
     ) as it:
-        assert _http(it.url).send(TEXT, NOW) == Handover(Fate.TRY_LATER, "503 " + "x" * 196)
+        assert _http(it.url).send(TEXT, NOW).detail == "503 " + "x" * 196
 
 
 def test_a_wrong_secret_means_try_later_and_says_401() -> None:

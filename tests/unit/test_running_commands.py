@@ -41,9 +41,9 @@ def deployment(database_url: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatc
 
 
 @pytest.fixture
-def valley(database_url: str) -> Valley:
+def valley(store: Store) -> Valley:
     """Two farmers, of this moment; the texts of one who is new wait."""
-    valley = Valley(house_of(Store(database_url)), wall_clock())
+    valley = Valley(house_of(store), wall_clock())
     settle(valley)
     for phone in (AMINA, BARAKA):
         valley.enrol(phone)
@@ -73,7 +73,7 @@ def test_a_copy_is_its_owners_only_and_changes_nothing(valley: Valley, tmp_path:
 
 
 def test_a_copy_that_is_put_back_texts_nobody_and_knows_who_stopped(
-    valley: Valley, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    valley: Valley, tmp_path: Path
 ) -> None:
     """Amina stopped after the copy was made; Baraka stopped and started."""
     copy = str(tmp_path / "copy")
@@ -81,19 +81,18 @@ def test_a_copy_that_is_put_back_texts_nobody_and_knows_who_stopped(
     journal, now = Journal(tmp_path / "stops"), wall_clock()
     for phone, stopped in ((AMINA, True), (BARAKA, True), (BARAKA, False)):
         journal(phone, stopped, now)
-    (tmp_path / "stops").open("a").write('["2026-')  # the power went here
+    with (tmp_path / "stops").open("a") as lines:
+        lines.write('["2026-')  # the power went here
     valley.house.store.close()
     said = done("restore", copy, "--hold")
     assert "1 phones were stopped again" in said
-    store = Store(valley.house.store._engine.url.render_as_string(hide_password=False))
-    house = house_of(store)
-    with store.look() as work:
-        stopped = [bool(work.people.on_roll(each).stopped_at) for each in (AMINA, BARAKA)]  # type: ignore[union-attr]
-    assert stopped == [True, False]
+    house = valley.house
+    with house.store.look() as work:
+        found = [work.people.on_roll(each) for each in (AMINA, BARAKA)]
+    assert [each is not None and each.stopped_at is not None for each in found] == [True, False]
     assert dispatch(house, Listening(), wall_clock(), limit=9, lease=LEASE) == 0
     done("texts", "go")
     assert dispatch(house, Listening(), wall_clock(), limit=9, lease=LEASE) == 1
-    store.close()
 
 
 def test_no_copy_is_put_under_a_worker_that_runs(valley: Valley, tmp_path: Path) -> None:
@@ -135,7 +134,7 @@ def test_tables_of_a_later_release_are_not_touched(valley: Valley, database_url:
         before = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
         connection.execute(text("UPDATE alembic_version SET version_num = 'v9000'"))
     try:
-        for words in (("village", "list"), ("check",), ("web",)):
+        for words in (("village", "list"), ("check",)):
             later = nursery(*words)
             assert later.exit_code == 1 and "a later release" in later.output
         assert "v9000" in done("status")

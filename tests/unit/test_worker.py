@@ -174,7 +174,13 @@ def test_a_clock_that_is_not_believed_brings_nothing_and_texts_leave(
     )
     guard = TimeGuard(house, lambda: 0.0, lambda: true)
     found = Worker(
-        house, gateway, pause_s=60.0, batch=9, lease_s=60.0, clock=lambda: valley.now, guard=guard
+        house,
+        gateway,
+        pause_s=60.0,
+        batch=9,
+        lease_s=60.0,
+        clock=lambda: valley.now,
+        guard=guard,
     )
     found._follow_clock()
     valley.now += timedelta(days=90)

@@ -36,7 +36,11 @@ def two(valley: Valley, kijani: Village) -> Valley:
     return valley
 
 
-SPOILS = ["practice = 'floating'", "germination = 85", "sow_date = '2026-02-01', practice = 'x'"]
+SPOILS = [
+    "practice = 'floating'",
+    "germination = 85",
+    "sow_date = '2026-02-01', practice = 'x'",
+]
 
 
 @pytest.mark.parametrize("what", SPOILS)
@@ -94,9 +98,7 @@ def test_a_look_that_fails_stops_no_other(
     monkeypatch.setattr(
         ticking,
         "FOLLOW_UPS",
-        tuple(
-            (looks.get(look.__name__, look), follow) for look, follow in ticking.FOLLOW_UPS
-        ),
+        tuple((looks.get(look.__name__, look), follow) for look, follow in ticking.FOLLOW_UPS),
     )
     if broken == "_expired":
         monkeypatch.setattr(ticking, "_expired", fail)
