@@ -331,14 +331,6 @@ GAP_FILL_LAST_D = published(
     high=15,
 )
 
-DELAY_LOSS = published(
-    "delay_loss",
-    0.38,
-    "fraction of the yield",
-    s.NARC_2016,
-    note="planted two weeks late with aged seedlings, mean of four years",
-)
-
 # --- leaves ---------------------------------------------------------------------------------
 
 PHYLLOCHRON_C_D = published(

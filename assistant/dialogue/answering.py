@@ -7,6 +7,7 @@ from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
+from assistant.dialogue.endings_delay import DELAY_ENDINGS
 from assistant.dialogue.endings_heard import HEARD_ENDINGS
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.endings_planting import PLANTING_ENDINGS
@@ -40,6 +41,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **RESULT_ENDINGS,
     **TROUBLE_ENDINGS,
     **STAND_ENDINGS,
+    **DELAY_ENDINGS,
     **SOAKING_ENDINGS,
     **TIPS_ENDINGS,
     **STEPS_ENDINGS,

@@ -15,11 +15,11 @@ from assistant.agronomy.life.rows import TASKS, Ask, Delay, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
+from assistant.dialogue.endings_delay import planting_waits
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
-from assistant.dialogue.outlook import cost_of_waiting
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.values import (
     AnswerItem,
@@ -368,15 +368,15 @@ def settle(
 ) -> Turn:
     """Keeps what was said of a task, moves the plan by it, and says what was understood."""
     nursery, done = _nursery(item, known), answer == DONE
+    if not done and TASKS[item.task].delay is Delay.PLANTING:
+        return planting_waits(item, nursery, known, held)
     event = _done_event(item, when, known) if done else _put_off_event(item, known)
     moved = after(nursery, event)
     changes: tuple[Change, ...] = (AnswerItem(item, answer), Happened(nursery.id, event))
     if moved is not nursery:
         changes += (SaveNursery(moved),)
     message = _done_noted(item, moved, known) if done else _later_noted(item, moved, known)
-    late = not done and item.task is TaskCode.OVERDUE
-    more = (cost_of_waiting(nursery, known.today),) if late else ()
-    return ended(_holder(held), known, said(message, *more), changes=changes)
+    return ended(_holder(held), known, said(message), changes=changes)
 
 
 def _done_event(item: Item, when: date | None, known: Known) -> Done:

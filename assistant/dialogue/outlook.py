@@ -3,14 +3,14 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from assistant.agronomy.constants import DELAY_LOSS
 from assistant.agronomy.growth.leaf_pace import forecast_by_pace, forecast_by_warmth
 from assistant.agronomy.growth.leaves import LeafForecast
-from assistant.agronomy.growth.overdue import seedlings_when_late
+from assistant.agronomy.growth.overdue import loss_when_late
 from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import nearest, whole_up
 from assistant.wording import messages_care as c
+from assistant.wording.day import hill_now
 from assistant.wording.message import Say
 
 
@@ -44,10 +44,16 @@ def outlook(
 
 def cost_of_waiting(nursery: Nursery, today: date) -> Say:
     """What old seedlings ask for, and what trials lost by waiting."""
-    usual = nursery.inputs.seedlings_per_hill
-    late = seedlings_when_late(usual, nursery.day(today), nursery.practice)
-    n = nursery.hill_seedlings or late  # a thin stand has none to add
-    return c.LATE_LOSS(n=n, percent=nearest(DELAY_LOSS.value * 100))
+    n = hill_now(nursery, today)
+    lost = loss_when_late(nursery.day(today), nursery.practice).high
+    percent = max(nearest(lost * 100), 1)
+    return c.LATE_LOSS(n=n, share=field_share(nursery, n), percent=percent)
+
+
+def field_share(nursery: Nursery, hill: int) -> int:
+    """What the seedlings of a bed plant of its field, with so many a hill [percent]."""
+    raised = nursery.hill_seedlings or nursery.inputs.seedlings_per_hill
+    return min(nearest(100 * raised * (1 + nursery.inputs.gap_filling) / hill), 100)
 
 
 def ready(nursery: Nursery, leaves: float, today: date, warmth: Warmth | None) -> Ready | None:

@@ -50,6 +50,7 @@ def likeness(nursery: Nursery) -> tuple[object, ...]:
         nursery.more_on,
         nursery.sprouting,
         nursery.held,
+        nursery.latest,
     )
 
 

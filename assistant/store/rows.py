@@ -75,7 +75,9 @@ def nursery(row: NurseryRow) -> Nursery:
     """
     try:
         practice = _practice(row)
-        return value(Nursery, row, inputs=value(FieldInputs, row), practice=practice)
+        climate = None if row.climate is None else tuple(row.climate)
+        inputs = value(FieldInputs, row)
+        return value(Nursery, row, inputs=inputs, practice=practice, climate=climate)
     except AgronomyError as error:
         raise BadRowError(
             f"nursery {row.id}: {error}; correct it in the table or close it"

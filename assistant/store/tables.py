@@ -7,7 +7,7 @@ from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstrai
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.life.events import By
+from assistant.agronomy.life.events import By, Why
 from assistant.channel import Channel, Step
 from assistant.dialogue.values import Kind
 from assistant.reminders.values import State
@@ -38,6 +38,8 @@ class Base(DeclarativeBase):
         TextState: named(TextState),
         TaskCode: named(TaskCode),
         By: named(By),
+        Why: named(Why),
+        list[float]: JSON(none_as_null=True),
         Channel: named(Channel),
         Step: named(Step),
     }
@@ -139,6 +141,13 @@ class NurseryRow(Base):
     slow_seed: Mapped[bool] = mapped_column(default=False)
     cool_water: Mapped[bool] = mapped_column(default=False)
     water_c: Mapped[float | None]
+    delay_why: Mapped[Why | None]
+    leaves: Mapped[float | None]
+    leaves_on: Mapped[date | None]
+    lost_mats: Mapped[int] = mapped_column(default=0)
+    climate: Mapped[list[float] | None]
+    felt_c: Mapped[float | None]
+    felt_on: Mapped[date | None]
     changed_at: Mapped[datetime]
 
 

@@ -6,8 +6,9 @@ from datetime import date
 
 from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
-from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.growth.stand import needed_shoots
+from assistant.agronomy.calendar import TaskCode, day_after
+from assistant.agronomy.growth.overdue import seedlings_when_late
+from assistant.agronomy.growth.stand import needed_shoots, sow_again_day
 from assistant.agronomy.life.making import ground_m2
 from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.mat import watering_l
@@ -18,6 +19,7 @@ from assistant.agronomy.season.followups import count_day
 from assistant.agronomy.told import MixTold, mix_told, sprouted_told_kg, square_metre_told_g
 from assistant.agronomy.work.loads import wet_mat_kg
 from assistant.wording import amounts
+from assistant.wording import messages_delay as d
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
@@ -75,6 +77,7 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.FIELD_LEVEL: TaskText(t.N_FIELD_LEVEL, t.P_FIELD_LEVEL),
 }
 
+_PLANTING = (TaskCode.TRANSPLANT, TaskCode.OVERDUE)
 OLD_AFTER_D = 4  # past the window an overdue bed is also told what waiting costs
 # Work that a beginner has never seen done: the day's text says how the steps are had.
 # Not on the sowing day: its text fills a screen, and whoever made the bed has seen the word.
@@ -168,6 +171,8 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "uncover": lambda n, d: n.anchors.uncover_date,
     "drain": lambda n, d: n.anchors.drain_date,
     "transplant": lambda n, d: n.anchors.transplant_date,
+    "latest": lambda n, d: n.latest,
+    "again": lambda n, d: day_after(sow_again_day(d, n), n.practice.window.first.value),
     "first": lambda n, d: _task(n, TaskCode.TRANSPLANT)[0],
     "last": lambda n, d: _task(n, TaskCode.TRANSPLANT)[1],
     "soak": lambda n, d: _task(n, TaskCode.SOAK)[0],
@@ -223,12 +228,8 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
     in_rain = TASK_TEXTS[code].in_rain
     if work.rain and in_rain is not None:
         return in_rain
-    if code is TaskCode.TRANSPLANT and work.today < work.nursery.anchors.transplant_date:
-        return t.P_WINDOW
-    old_from = work.nursery.practice.window.last.value + OLD_AFTER_D
-    is_old = work.nursery.day(work.today) >= old_from
-    if code is TaskCode.OVERDUE and is_old and work.nursery.hill_seedlings is None:
-        return t.P_OVERDUE_OLD
+    if code in _PLANTING:
+        return _planting(work, code)
     if code is TaskCode.SOAK and (work.nursery.sprouting or _waits_for_count(work)):
         return _soaking(work)
     if code is TaskCode.DRAIN_SEED and work.nursery.sprouting:
@@ -239,6 +240,45 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
         small = {TaskCode.COLLECT: t.P_COLLECT_SMALL, TaskCode.MIX: t.P_MIX_SMALL}
         return small.get(code, TASK_TEXTS[code].prompt)
     return TASK_TEXTS[code].prompt
+
+
+def _planting(work: DayWork, code: TaskCode) -> Message:
+    """Planting on its day, before and after it, and never past its last."""
+    nursery, today = work.nursery, work.today
+    if today > nursery.latest:
+        return d.TOO_OLD
+    if code is TaskCode.OVERDUE:
+        old_from = nursery.practice.window.last.value + OLD_AFTER_D
+        is_old = nursery.day(today) >= old_from and nursery.hill_seedlings is None
+        return t.P_OVERDUE_OLD if is_old else t.P_OVERDUE
+    if today < nursery.anchors.transplant_date:
+        return t.P_WINDOW
+    if _waits_drained(work):
+        return t.P_TRANSPLANT_WAIT
+    late = nursery.day(today) > nursery.practice.window.last.value
+    return d.PLANT_LATE if late else t.P_TRANSPLANT
+
+
+def _sentence(work: DayWork, code: TaskCode) -> Say:
+    """The sentence of a task; late seedlings are planted as many to a hill as was told."""
+    nursery, today = work.nursery, work.today
+    message = fitting(_prompt(work, code), nursery)
+    if code not in _PLANTING or "seedlings" not in slots_of(message.text):
+        return about(message, nursery, today)
+    return about(message, nursery, today, seedlings=hill_now(nursery, today))
+
+
+def hill_now(nursery: Nursery, today: date) -> int:
+    """Seedlings to plant in a hill on a day: more of late ones, as few as a thin stand has."""
+    usual = nursery.inputs.seedlings_per_hill
+    late = seedlings_when_late(usual, nursery.day(today), nursery.practice)
+    return nursery.hill_seedlings or late
+
+
+def _waits_drained(work: DayWork) -> bool:
+    """Whether mats that were drained for planting lie longer than that was for."""
+    late = work.today > work.nursery.anchors.transplant_date
+    return late and work.nursery.is_drained
 
 
 def _soaking(work: DayWork) -> Message:
@@ -281,7 +321,7 @@ def work_says(work: DayWork) -> tuple[Say, ...]:
     late = tuple(say for each in work.late for say in _late(work, each))
     late_codes = tuple(each.task for each in work.late)
     sentences = tuple(
-        about(_prompt(work, code), work.nursery, work.today)
+        _sentence(work, code)
         for code in said((*work.tasks, *late_codes))
         if code not in late_codes
     )
@@ -292,7 +332,7 @@ def work_says(work: DayWork) -> tuple[Say, ...]:
 
 def _late(work: DayWork, late: Late) -> tuple[Say, ...]:
     """What was missed, with how it is done; where it must wait, only what is said instead."""
-    how = about(_prompt(work, late.task), work.nursery, work.today)
+    how = _sentence(work, late.task)
     if late.task in work.only_told:
         return (how,)
     what = what_of(late.task, work.nursery.practice)

@@ -270,7 +270,7 @@ NEXT_LEAF_AT = Message(
     note="From the leaves and the mean temperature. {n} numbers the leaf, {day} is a date.",
 )
 LATE_LOSS = Message(
-    "Old seedlings: plant {n} a hill now. In trials two weeks late cost {percent} of 100 of the "
-    "harvest; each day counts.",
-    note="Overdue seedlings; {n} counts seedlings.",
+    "Old seedlings: {n} a hill; this bed then plants about {share} of 100 of the field. Trials "
+    "disagree on the loss: from none to {percent} of 100.",
+    note="Overdue seedlings; {n} counts seedlings, {share} and {percent} are parts of a hundred.",
 )

@@ -188,7 +188,7 @@ P_PULL = Message(
 P_OVERDUE = Message("Transplant soon if there are {few} leaves or more.", note="Overdue.")
 P_OVERDUE_OLD = Message(
     "Transplant soon if there are {few} leaves or more, one seedling more a hill for each week "
-    "late: old seedlings root late and yield less.",
+    "late: they then reach less far, and old ones may yield less.",
     note="Overdue by more than three days.",
 )
 P_FILL_GAPS = Message(

@@ -126,6 +126,11 @@ P_TRANSPLANT = Message(
     "about 7 kg: share the load.",
     note="The day of transplanting.",
 )
+P_TRANSPLANT_WAIT = Message(
+    "Not planted yet? Sprinkle the drained bed morning and evening. Transplant {spacing} cm, "
+    "{seedlings} a hill, at {few} to {many} leaves.",
+    note="After the planned day of transplanting.",
+)
 P_WINDOW = Message(
     "From today to {last} is the time to transplant, at 3-4 open leaves. Your day: {date}. Other "
     "day: CHANGE DATE.",
@@ -134,7 +139,7 @@ P_WINDOW = Message(
 P_OVERDUE = Message("Transplant soon if there are 3 leaves or more.", note="Day 21 and after.")
 P_OVERDUE_OLD = Message(
     "Transplant soon if there are 3 leaves or more, one seedling more a hill for each week late: "
-    "old seedlings root late and yield less.",
+    "mats then reach less far, and old ones may yield less.",
     note="Day 24 and after.",
 )
 P_MORE_SOW = Message(

@@ -13,6 +13,10 @@ PUT_OFF = Message(
 RAIN = Message(
     "{what}: put off to {date}, rain warning", note="A line of the story; {what} is a task."
 )
+PUT_OFF_WHY = Message(
+    "{what}: put off to {date}, {why}",
+    note="A line of the story; {what} is a task, {why} such as 'No hands'.",
+)
 ASSUMED = Message("taken as sown", note="A line of the story: nobody said it.")
 BEGUN = Message("seed test begun", note="A line of the story.")
 HELD = Message(

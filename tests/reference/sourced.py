@@ -32,6 +32,7 @@ CITED = {
     "Ellis-1993": "Ellis et al., Rates of leaf appearance in rice, 1993 (year from memory)",
     "Engineer314": "Engineer314, Japan, rice planting notes",
     "GAB-7-1": "Kushwaha et al., GAB 7(1), NARC, 2016",
+    "NARJ-4-5": "Shah and Yadav, Nepal Agriculture Research Journal 4&5:14-17, 2001/2002",
     "GNU-units": "GNU units 3.22, definitions, 2024",
     "Grainews": "Grainews, Using 1000-kernel weight to calculate seeding rate",
     "Gunma": "Takahashi et al., Japanese Journal of Crop Science 73:389, 2004",

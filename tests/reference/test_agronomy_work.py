@@ -8,7 +8,6 @@ from assistant.agronomy.constants_work import (
     BRINE_MINUTES,
     BRINE_RINSES,
     HOURS_PER_DAY,
-    LOSS_PER_DAY,
     WATERING_L_PER_M2,
 )
 from assistant.agronomy.errors import AgronomyError
@@ -95,9 +94,14 @@ def test_forty_day_seedlings_cost_what_two_years_cost():
 @source("IJEP-5-59")
 def test_the_yield_falls_steadily_with_delay():
     """From 25 days to 40 it falls all the way; a day of holding after pulling costs nothing."""
-    falls = [loss_when_late(day).low for day in range(20, 41, 5)]
+    falls = [loss_when_late(day).high for day in range(20, 41, 5)]
     assert falls == sorted(falls) and falls[0] == 0
-    assert LOSS_PER_DAY.holds(LOSS_PER_DAY.value)
+
+
+@source("NARJ-4-5")
+def test_a_trial_that_kept_date_and_age_apart_found_no_loss_by_age():
+    """Whatever the variety and the date, age of seedlings had no effect on the yield."""
+    assert all(loss_when_late(day).low == 0 for day in range(20, 46))
 
 
 @source("PhilRice-transplant", "ICAR-transplanting")

@@ -10,7 +10,7 @@ from datetime import date
 from typing import Any
 
 from assistant.agronomy import constants as c
-from assistant.agronomy.calendar import day_after
+from assistant.agronomy.calendar import DayChoice, day_after
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.life.events import (
     Assumed,
@@ -105,6 +105,14 @@ def _uncover_later(nursery: Nursery, event: PutOff) -> Nursery:
     return nursery.uncovering_on(event.until, uncovered=False)
 
 
+def _plant_later(nursery: Nursery, event: PutOff) -> Nursery:
+    """Planted on a later day; beyond the last one that such seedlings bear, no day is set."""
+    waits = replace(nursery, delay_why=event.why)
+    if nursery.judge_transplanting(event.until) is DayChoice.IMPOSSIBLE:
+        return waits
+    return waits.transplanting_on(event.until)
+
+
 def _test_begun(nursery: Nursery, event: SeedTestBegun) -> Nursery:
     return replace(nursery, test_begun=event.on, test_counted=False)
 
@@ -147,4 +155,5 @@ _DELAY: Mapping[Delay, Callable[[Nursery, PutOff], Nursery]] = {
     Delay.SOAKING: _soak_later,
     Delay.ADDED: _more_later,
     Delay.UNCOVERING: _uncover_later,
+    Delay.PLANTING: _plant_later,
 }

@@ -84,6 +84,9 @@ def _overdue(task: Task, nursery: Nursery) -> Iterator[date]:
     first = _first(task, nursery)
     for place in range(OVERDUE_TIMES):
         yield first + place * OVERDUE_EVERY_D * ONE_DAY
+    over = nursery.latest + ONE_DAY  # not to be planted any more: said once
+    if over > first + (OVERDUE_TIMES - 1) * OVERDUE_EVERY_D * ONE_DAY:
+        yield over
 
 
 _DAYS: Mapping[Said, Callable[[Task, Nursery], Iterator[date]]] = {

@@ -25,6 +25,10 @@ class Why(StrEnum):
 
     UNSAID = "unsaid"
     RAIN = "rain"
+    HANDS = "hands"
+    WATER = "water"
+    FIELD = "field"
+    OTHER = "other"
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -16,6 +16,7 @@ from assistant.agronomy.calendar import (
     judge_transplant,
 )
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.events import Why
 from assistant.agronomy.life.making import making
 from assistant.agronomy.life.rows import Fact
 from assistant.agronomy.lot.soaking import Seed, Sprouting
@@ -42,7 +43,10 @@ class Nursery:
     `hill_seedlings` the seedlings a hill that a thin stand allows; `more_on` the sowing of
     mats that were added to a thin bed, and `more_mats` their number; `no_result` whether it
     was closed since nobody told how it went; `slow_seed`, `cool_water` and `water_c` [C] say
-    why its seed is soaked earlier than the practice has it (see `Seed`).
+    why its seed is soaked earlier than the practice has it (see `Seed`); `delay_why` is set
+    once planting was put off and the farmer asked why; `leaves` the last count of open leaves,
+    on the day `leaves_on`; `lost_mats` how many are gone; `climate` the mean temperatures of
+    the months [C] where it lies, and `felt_c` [C] what was felt there around `felt_on`.
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -76,6 +80,13 @@ class Nursery:
     slow_seed: bool = False
     cool_water: bool = False
     water_c: float | None = None
+    delay_why: Why | None = None
+    leaves: float | None = None
+    leaves_on: date | None = None
+    lost_mats: int = 0
+    climate: tuple[float, ...] | None = None
+    felt_c: float | None = None
+    felt_on: date | None = None
 
     def __post_init__(self) -> None:
         _ = self.anchors  # wrong days are refused here, and reckoned once
@@ -118,6 +129,16 @@ class Nursery:
             Fact.PLANTED: self.transplanted_on is not None,
         }
         return frozenset(fact for fact, true in happened.items() if true)
+
+    @property
+    def latest(self) -> date:
+        """The last day on which its seedlings may be planted."""
+        return day_after(self.sow_date, self.practice.window.latest.value)
+
+    @property
+    def is_drained(self) -> bool:
+        """Whether its kind of bed is drained before it is lifted."""
+        return any(task.code is TaskCode.DRAIN_BED for task in self.tasks)
 
     @property
     def held(self) -> bool:

@@ -75,6 +75,7 @@ class Delay(StrEnum):
     SOAKING = "soaking"  # sown later by as many days as the soaking is
     ADDED = "added"  # the seed that was added is sown a day later
     UNCOVERING = "uncovering"
+    PLANTING = "planting"  # the chosen day moves, and draining with it
 
 
 @dataclass(frozen=True)

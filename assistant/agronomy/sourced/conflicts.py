@@ -126,6 +126,17 @@ CONFLICTS = (
         "mats lie in the open and wash away; deeper water is for seed in a field",
     ),
     Conflict(
+        "what old seedlings cost",
+        "38.44 % less two weeks late (GAB 7(1)), at one cool site high up, where the date "
+        "moved with the age; 44 and 47 % less with 40 days instead of 20, denser and unfed "
+        "(cj11041); age had no effect, the date had: 25.6 and 37.5 % less on 1 September than "
+        "on 14 July (NARJ 4&5:14-17)",
+        "told as a span from nothing to 2.7 % of the harvest a day late, and that trials "
+        "disagree",
+        "an effect of date, cold and density is not one of age; a farmer must know the worst "
+        "and how little is sure",
+    ),
+    Conflict(
         "gap filling",
         "within 7 days (PhilRice); at 1 week and again 15 days later (ICAR)",
         "7 days after transplanting",

@@ -139,6 +139,11 @@ NARC_2016 = Source(
     "[delayed transplanting with aged seedlings]",
     "2016",
 )
+NARJ_2002 = Source(
+    "Nepal Agriculture Research Journal 4&5:14-17, Shah and Yadav",
+    "Response of Rice Varieties to Age of Seedlings and Transplanting Dates (abstract)",
+    "2001/2002",
+)
 NARC_METHODS = Source(
     "Khan, Regmi and Bista, library of the Nepal Agricultural Research Council",
     "Testing and evaluation of different methods of rice transplanting (abstract)",

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.dialogue.conversations.dates import DATES, LEAVES
+from assistant.dialogue.conversations.delay import DELAY
 from assistant.dialogue.conversations.emergence import EMERGENCE
 from assistant.dialogue.conversations.heard import IF_HURT, IF_LOST, STOP_ALL
 from assistant.dialogue.conversations.home import (
@@ -31,6 +32,7 @@ __all__ = [
     "ADDING",
     "CLOSE",
     "DATES",
+    "DELAY",
     "EMERGENCE",
     "IF_HURT",
     "IF_LOST",
@@ -77,6 +79,7 @@ TABLES: Mapping[str, Conversation] = {
         WHICH,
         DATES,
         LEAVES,
+        DELAY,
         TROUBLE,
         RAIN_WARNING,
         TELLING,

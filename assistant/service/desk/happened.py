@@ -7,6 +7,7 @@ from typing import Any
 
 from assistant.agronomy.life.events import (
     Assumed,
+    By,
     Counted,
     Done,
     Event,
@@ -18,6 +19,7 @@ from assistant.agronomy.life.events import (
     Why,
 )
 from assistant.agronomy.nursery import Nursery
+from assistant.wording import messages_delay as d
 from assistant.wording import messages_seed as seed
 from assistant.wording import messages_tasks as t
 from assistant.wording import messages_web as w
@@ -49,8 +51,19 @@ def _done(nursery: Nursery, event: Done) -> Say:
 
 
 def _put_off(nursery: Nursery, event: PutOff) -> Say:
-    text = m.RAIN if event.why is Why.RAIN else m.PUT_OFF
-    return text(what=what_of(event.task, nursery.practice), date=event.until)
+    what = what_of(event.task, nursery.practice)
+    if event.why in _WHY:
+        return m.PUT_OFF_WHY(what=what, date=event.until, why=_WHY[event.why]())
+    text = m.RAIN if event.why is Why.RAIN and event.by is By.CLOCK else m.PUT_OFF
+    return text(what=what, date=event.until)
+
+
+_WHY: Mapping[Why, Message] = {
+    Why.HANDS: d.HANDS,
+    Why.WATER: d.WATER,
+    Why.FIELD: d.FIELD,
+    Why.OTHER: d.OTHER,
+}
 
 
 def _assumed(nursery: Nursery, event: Assumed) -> Say:

@@ -130,7 +130,9 @@ def _read(found: Iterable[NurseryRow]) -> tuple[Nursery, ...]:
 def columns_of(nursery: Nursery) -> dict[str, object]:
     """A nursery as it is kept, but for its id."""
     kept: dict[str, object] = {name: getattr(nursery, name) for name in _KEPT}
-    return kept | asdict(nursery.inputs) | {"practice": nursery.practice.code}
+    climate = None if nursery.climate is None else list(nursery.climate)
+    by_hand = {"practice": nursery.practice.code, "climate": climate}
+    return kept | asdict(nursery.inputs) | by_hand
 
 
 # In no order: an order by id keeps the databases from the index of the open ones.

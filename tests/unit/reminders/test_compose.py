@@ -91,12 +91,12 @@ def test_what_was_missed_is_said_with_its_day() -> None:
 
 
 def test_a_task_missed_yesterday_and_due_today_is_said_once() -> None:
-    """Transplanting is asked each day."""
+    """Transplanting is asked each day; drained mats are kept wet meanwhile."""
     today = due(TaskCode.TRANSPLANT, on=TODAY)
     yesterday = due(TaskCode.TRANSPLANT, on=TODAY - timedelta(days=1))
     old = nursery("A", sow=TODAY - timedelta(days=19), sown=True)
     composed = compose([(old, [yesterday, today])], TODAY)
-    assert words(composed) == like(t.HEAD, t.P_TRANSPLANT, t.ASK_DONE)
+    assert words(composed) == like(t.HEAD, t.P_TRANSPLANT_WAIT, t.ASK_DONE)
     assert composed.asked == (today,)
 
 

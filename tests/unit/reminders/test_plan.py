@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime, time
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.events import Why
 from assistant.agronomy.nursery import Nursery
 from assistant.reminders.plan import Hours, likeness, local, planned
 from assistant.reminders.values import State
@@ -56,13 +57,14 @@ SAID_ON = {
     TaskCode.LEAF_COUNT: ["22 Jun"],
     TaskCode.DRAIN_BED: ["26 Jun"],
     TaskCode.TRANSPLANT: ["25 Jun", "28 Jun", "29 Jun", "30 Jun"],
-    TaskCode.OVERDUE: ["1 Jul", "4 Jul", "7 Jul"],
+    TaskCode.OVERDUE: ["1 Jul", "4 Jul", "7 Jul", "26 Jul"],
 }
 
 
 @pytest.mark.parametrize(("task", "expected"), SAID_ON.items(), ids=lambda row: str(row)[:20])
 def test_a_task_is_said_on_its_days(task: TaskCode, expected: list[str]) -> None:
-    """The window's first day and the assumed day 18 to day 20; overdue three times."""
+    """The window's first day and the assumed day 18 to day 20; overdue three times, and
+    on day 46 that it is too late."""
     assert days(task) == expected
 
 
@@ -127,10 +129,13 @@ ELSEWISE = {
     "hill_seedlings": 3,
     "more_mats": 12,
     "no_result": True,
+    "delay_why": Why.HANDS,
+    "lost_mats": 20,
 }
 HUNG_ON = {
     *("practice", "sow_date", "uncover_date", "transplant_date", "transplanted_on", "sown"),
     *("uncovered", "closed", "test_begun", "test_counted", "more_on"),
+    *("leaves", "leaves_on", "climate", "felt_c", "felt_on"),  # by the days of its leaves
     *("slow_seed", "cool_water", "water_c"),  # by the sprouting that follows from them
 }
 

@@ -1,0 +1,77 @@
+"""Texts for when planting waits: water back on the mats, why, until when, and what it costs.
+
+Digits in a text are what the farmer may answer; keep them.
+"""
+
+from collections.abc import Mapping
+
+from assistant.wording.message import Message
+
+WATER_BACK = Message(
+    "{label}: a drained bed dries out in 2 days. Let water in again today, {depth} cm. Drain again "
+    "on {drain}.",
+    note="Planting waits; the bed was drained for it.",
+)
+KEEP_WET = Message(
+    "{label}: do not let the drained bed dry: sprinkle it morning and evening until you plant.",
+    note="Planting waits a day or two; the bed was drained for it.",
+)
+WAITS = Message(
+    "{label}: planting waits. I ask again on {date}.", note="A bed that is not drained."
+)
+ASK_WHY = Message("Why is it not planted yet?", note="Question; choices with digits follow.")
+HANDS = Message("No hands", note="A choice: nobody to help with planting.")
+WATER = Message("No water", note="A choice: no pump or no water in the field.")
+RAIN = Message("Rain", note="A choice: too much rain to plant.")
+FIELD = Message("Field not ready", note="A choice: the main field is not ready.")
+OTHER = Message("Something else", note="A choice: planting waits for another reason.")
+ASK_UNTIL = Message(
+    "On which day can you plant? e.g. 14 July, in 3 days.",
+    note="Question for a day, after why planting waits.",
+)
+FOR_HANDS = Message(
+    "Plant in parts: lift only what you can plant that day.",
+    note="Planting waits for hands.",
+)
+FOR_WATER = Message(
+    "Keep the bed wet first, even by pail. Keep children off pumps, belts and wires.",
+    note="Planting waits for water. Keep the caution.",
+)
+FOR_RAIN = Message(
+    "Stay in during lightning. Plant when the field holds a few cm only.",
+    note="Planting waits for rain to end. Keep the caution.",
+)
+FOR_FIELD = Message(
+    "Level it, let the mud settle a day or two, then plant.",
+    note="Planting waits for the main field.",
+)
+SET = Message(
+    "{label}: planting {date}, day {day}. Last day for these seedlings: {latest}.",
+    note="The new day of planting; {day} is the day from sowing.",
+)
+TOO_LATE = Message(
+    "{date} is too late: these seedlings can be planted until {latest}. Send an earlier day.",
+    note="The day asked for is after the last.",
+)
+WAYS = Message(
+    "Too few then? Plant what there is, ask neighbours for spare seedlings, or soak seed today: planted "
+    "from {again}. To give it up: MENU.",
+    note="The ways left when seedlings grow old. MENU is sent.",
+)
+PLANT_LATE = Message(
+    "Transplant {spacing} cm, {seedlings} a hill: late seedlings need more to a hill. Wet soil is "
+    "heavy: share the load.",
+    note="The chosen day of transplanting, after the usual days.",
+)
+TOO_OLD = Message(
+    "{label}: these seedlings are too old, do not plant them. Ask neighbours for others, or sow "
+    "again: soaked today, planted from {again}.",
+    note="Past the last day for planting.",
+)
+
+TIPS: Mapping[str, Message] = {
+    "hands": FOR_HANDS,
+    "water": FOR_WATER,
+    "rain": FOR_RAIN,
+    "field": FOR_FIELD,
+}
