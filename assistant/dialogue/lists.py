@@ -50,7 +50,7 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
         case Reads.LITRES | Reads.CAN:
             sizes = PAILS_L if question.reads is Reads.LITRES else CANS_L
             return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in sizes)
-        case Reads.YES_NO:
+        case Reads.YES_NO | Reads.DEED:
             return (Entry("yes", m.YES()), Entry("no", m.NO()))
         case _:
             return _fixed(question, session, known)

@@ -24,6 +24,7 @@ class Reads(StrEnum):
     TASK = "task"
     CHOICE = "choice"
     YES_NO = "yes_no"
+    DEED = "deed"  # yes or no, of something done: "no we did not"
     AREA = "area"
     GERMINATION = "germination"
     TESTED = "tested"

@@ -256,6 +256,14 @@ def _yes_no(text: str, question: Question, session: Session, known: Known) -> He
     return Heard(reading.outcome, reading.value, reading.words)
 
 
+def _deed(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """ "No we did not" is no, to whether something was done; what will be done is neither."""
+    reading = read_confirm(text, known.lexicon)
+    if reading.value == "not_yet" and reading.reason is not Reason.ROUGH:
+        return Heard(reading.outcome, "no", known.lexicon.answers["no"])
+    return _yes_no(text, question, session, known)
+
+
 def shortened(words: str, most: int = MOST_WORDS) -> str:
     """A person's words as far as a text has room for them; kept are all of them."""
     fits = len(words) <= most
@@ -302,6 +310,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.PROBLEM: _choice,
     Reads.SUFFICED: _choice,
     Reads.YES_NO: _yes_no,
+    Reads.DEED: _deed,
     Reads.AREA: _area,
     Reads.GERMINATION: _germination,
     Reads.TESTED: _tested,

@@ -63,6 +63,7 @@ _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
     Reads.PROBLEM: _way_problem,
     Reads.SUFFICED: _way_sufficed,
     Reads.CHOICE: lambda value, session, known: str(value),
+    Reads.DEED: lambda value, session, known: str(value),
     Reads.YES_NO: lambda value, session, known: str(value),
 }
 

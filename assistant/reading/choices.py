@@ -180,7 +180,7 @@ def _by_name(
     row = items(cut(said), lexicon, (*NUMBER_SORTS, *_DULL))
     kept = "".join(item.text for item in row if item.sort not in _DULL).replace(" ", "")
     hit = nearest(kept, {name.replace(" ", ""): at for name, at in spellings.items()})
-    if hit is not None:
+    if hit is not None and not _is_spelt_right(said, lexicon):
         best, rivals = hit
         return _among((best, *rivals), names)
     number = [piece for piece in amounts(row, lexicon) if isinstance(piece, Amount)]
@@ -188,6 +188,12 @@ def _by_name(
     if len(number) == 1 and number[0].value.denominator == 1 and alone:
         return _by_digit([str(number[0].value)], names)
     return again(Reason.NOT_READ)
+
+
+def _is_spelt_right(said: str, lexicon: Lexicon) -> bool:
+    """Whether every word is one of the list: "haikufanyika" (not done) is no slip of
+    "haikufika" (was not enough)."""
+    return all(word in lexicon.known for word in said.split())
 
 
 def _inside(said: str, spellings: Mapping[str, int]) -> set[int]:

@@ -119,7 +119,7 @@ DATES = conversation(
     Question(
         "sown",
         asks=m.SOWN_THAT_DAY,
-        reads=Reads.YES_NO,
+        reads=Reads.DEED,
         keeps="sown",
         goes={"yes": "!moved", "no": "sowing"},
         help=m.HELP_DATE,

@@ -93,7 +93,7 @@ PLAN = conversation(
     Question(
         "sown",
         asks=m.SOWN_THAT_DAY,
-        reads=Reads.YES_NO,
+        reads=Reads.DEED,
         keeps="sown",
         goes={"yes": "check", "no": "sowing"},
         help=m.HELP_SOWING,

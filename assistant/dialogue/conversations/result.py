@@ -87,7 +87,7 @@ RESULT = conversation(
     Question(
         "resown",
         asks=r.ASK_RESOWN,
-        reads=Reads.YES_NO,
+        reads=Reads.DEED,
         keeps="resown",
         goes={"yes": "!result", "no": "!result"},
         help=r.ASK_RESOWN,
