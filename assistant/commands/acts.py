@@ -33,6 +33,7 @@ def hear(lang: str, text: str) -> None:
     """Print what a text is heard as: kinds that a rule found, and the weight of each act."""
     heard = understand(text, _ears(), lang)
     click.echo(f"said   {', '.join(heard.said) or '-'}")
+    click.echo(f"asks   {', '.join(sorted(heard.perhaps)) or '-'}")
     click.echo(f"denied {', '.join(sorted(heard.denied)) or '-'}")
     for act, weight in sorted(heard.weights.items(), key=lambda each: -each[1]):
         click.echo(f"{weight:5.2f}  {act:9} {heard.certainty(act) or ''}")

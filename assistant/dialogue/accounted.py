@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import find
+from assistant.dialogue.invited import was_asked
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.questions import Reads
 from assistant.dialogue.values import Known
@@ -12,6 +13,7 @@ from assistant.reading import (
     Outcome,
     is_accounted_for,
     is_name,
+    read_confirm,
     read_deeds,
     read_told,
     read_wish,
@@ -45,6 +47,16 @@ def tells_of_task(text: str, known: Known) -> bool:
         return False
     reading = read_told(text, known.lexicon, digits=False)
     return reading.outcome is Outcome.UNDERSTOOD and reading.value == "done"
+
+
+def answers_no(text: str, known: Known) -> bool:
+    """Whether yes or no was asked, also by an invitation, and a text is no."""
+    question = find(known.session, talks.TABLES) if known.session else None
+    asked = question is not None and question.reads in (Reads.YES_NO, Reads.DEED)
+    if not asked and not (known.session is None and known.invited and was_asked(known)):
+        return False
+    reading = read_confirm(text, known.lexicon)
+    return reading.outcome is Outcome.UNDERSTOOD and reading.value == "no"
 
 
 def takes_words(known: Known) -> bool:

@@ -14,7 +14,13 @@ from assistant.acts import Act
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
-from assistant.dialogue.accounted import is_accounted, is_choice, takes_words, tells_of_task
+from assistant.dialogue.accounted import (
+    answers_no,
+    is_accounted,
+    is_choice,
+    takes_words,
+    tells_of_task,
+)
 from assistant.dialogue.aid import aid_text, loss_text, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.values import (
@@ -39,6 +45,7 @@ ORDER = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE, Act.PERSON)
 """The acts that go before what was asked, the gravest first."""
 
 
+_ALSO_CHOICES = frozenset({Act.DANGER, Act.REFUSE, Act.PERSON})
 _LIVES = frozenset({Act.DIE, Act.HARM})
 
 
@@ -138,7 +145,9 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
         (act, certainty)
         for act in ORDER
         if (certainty := heard.certainty(act, alert=known.raining)) is not None
-        and not _is_answer(act, certainty, plain, heard.text, known)
+        and not _is_answer(
+            act, certainty, plain and not heard.is_by_rule(act), heard.text, known
+        )
     ]
     return sorted(found, key=lambda each: _rank(each[0], each[1], heard))
 
@@ -155,8 +164,10 @@ def _is_answer(act: Act, certainty: Certainty, plain: bool, text: str, known: Kn
     """Whether it is likelier an answer to what was asked than this act."""
     if plain and certainty is not Certainty.SAID:
         return True
-    if act in (Act.DANGER, Act.PERSON) and is_choice(text, known):
-        return True  # "flood" where it is one of the choices
+    if act in _ALSO_CHOICES and is_choice(text, known):
+        return True  # "flood", or "enough", where it is one of the choices
+    if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
+        return True  # "I do not want", where yes or no was asked
     if act is Act.DANGER and tells_of_task(text, known):
         return True  # "I have flooded it" where that was asked
     if not takes_words(known):

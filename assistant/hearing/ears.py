@@ -2,13 +2,22 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 
 from assistant.acts import ActTable
 from assistant.hearing.kinds import Kind
 from assistant.reading.text.rules import RuleBook
 
-Place = tuple[Kind, bool]
-"""A kind, and whether the rule denies it ("nobody is hurt")."""
+
+class Mood(StrEnum):
+    """What a rule says of its kind: the lists of a section."""
+
+    SAID = "rules"
+    PERHAPS = "perhaps"  # it is asked, never acted on: "wrong number"
+    DENIED = "denied"  # it is not so: "nobody is hurt"
+
+
+Place = tuple[Kind, Mood]
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,12 +1,12 @@
 """What a text means, read once: by rule where it must be exact, by weight where it can be."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act, Weights
-from assistant.hearing.ears import Ear, Ears
+from assistant.hearing.ears import Ear, Ears, Mood
 from assistant.hearing.kinds import HARMS, LOSSES, Kind
 from assistant.hearing.thresholds import HALF, ON_ALERT, SURE
 from assistant.reading.text.fold import Token, read_tokens
@@ -51,12 +51,17 @@ class Understood:
 
     text:    as it was typed
     said:    the kinds that a rule found, the first looked for first
+    perhaps: kinds that a rule found likely enough to ask about
+    elsewhere: kinds that the whole text says in another language than the person's own, where
+        it may be an everyday word ("sawa" is fed up, and yes)
     denied:  kinds of which the text says, in the person's own language, that it is not so
     weights: how likely each act is; they add up to 1
     """
 
     text: str
     said: tuple[Kind, ...]
+    perhaps: frozenset[Kind]
+    elsewhere: frozenset[Kind]
     denied: frozenset[Kind]
     weights: Weights
 
@@ -69,6 +74,8 @@ class Understood:
         kinds = _OF_ACT.get(act, frozenset())
         if any(kind in kinds for kind in self.said):
             return Certainty.SAID
+        if kinds & (self.perhaps | self.elsewhere):
+            return Certainty.HALF
         if _DENIES.get(act, frozenset()) & self.denied:
             return None
         if self.weights[act] >= SURE.get(act, 2.0):
@@ -86,6 +93,10 @@ class Understood:
         kinds = _OF_ACT.get(act, frozenset())
         return next((kind for kind in self.said if kind in kinds), None)
 
+    def is_by_rule(self, act: Act) -> bool:
+        """Whether a rule that knows the language, and not a weight, makes it likely."""
+        return bool(_OF_ACT.get(act, frozenset()) & {*self.said, *self.perhaps})
+
     @property
     def likeliest(self) -> Act:
         """The act that weighs most."""
@@ -99,20 +110,41 @@ def understand(text: str, ears: Ears, language: str) -> Understood:
         language: the one that the person is spoken to in; every other is heard too
     """
     words = tuple(token for token in read_tokens(text) if token.is_word or token.is_number)
-    said: set[Kind] = set()
-    denied: set[Kind] = set()
+    heard = _Heard()
     for ear in ears.own_first(language):
         if _may_be(ear, words, language):
-            found = ear.book.found(words, ear.is_tonal and words[0].with_accents)
-            not_so = {kind for kind, is_denied in found if is_denied}
-            said |= {kind for kind, is_denied in found if not is_denied} - not_so
-            denied |= not_so if ear.language == language else set()
+            heard.take(ear, words, ear.language == language)
     return Understood(
         text=text,
-        said=tuple(kind for kind in Kind if kind in said),
-        denied=frozenset(denied),
+        said=tuple(kind for kind in Kind if kind in heard.said),
+        perhaps=frozenset(heard.perhaps - heard.said),
+        elsewhere=frozenset(heard.elsewhere - heard.said),
+        denied=frozenset(heard.denied),
         weights=ears.table.weigh(text),
     )
+
+
+@dataclass
+class _Heard:
+    """What the ears find, one after the other."""
+
+    said: set[Kind] = field(default_factory=set)
+    perhaps: set[Kind] = field(default_factory=set)
+    elsewhere: set[Kind] = field(default_factory=set)
+    denied: set[Kind] = field(default_factory=set)
+
+    def take(self, ear: Ear, words: Sequence[Token], is_own: bool) -> None:
+        """Adds what one language finds; its denials are of what it found."""
+        every = ear.book.every(words, ear.is_tonal and words[0].with_accents)
+        found: dict[Mood, set[Kind]] = {mood: set() for mood in Mood}
+        bare: set[Kind] = set()
+        for (kind, mood), rule in every:
+            (found[mood] if is_own or not rule.is_whole else bare).add(kind)
+        not_so = found[Mood.DENIED]
+        self.said |= found[Mood.SAID] - not_so
+        self.perhaps |= found[Mood.PERHAPS] - not_so
+        self.elsewhere |= bare - not_so
+        self.denied |= not_so if is_own else set()
 
 
 def _may_be(ear: Ear, words: Sequence[Token], language: str) -> bool:

@@ -9,12 +9,12 @@ from typing import Any
 
 from assistant.acts import ActTable, TableError, read_table
 from assistant.hearing import Ears, Kind
-from assistant.hearing.ears import Ear, Place
+from assistant.hearing.ears import Ear, Mood, Place
 from assistant.people import LANGUAGES
 from assistant.reading.text.rules import Rule, bound, read_rule
 from assistant.wiring.lexicons import open_lexicons
 
-_LISTS = ("rules", "denied")
+_MANNERS = "manners"  # the one list that is of no section
 
 
 class HearingError(Exception):
@@ -49,28 +49,29 @@ def _open(language: str) -> tuple[Ear, tuple[str, ...]]:
         return Ear(language, is_tonal, bound(())), (f"{name}: {fault}; expected a TOML file",)
     faults: list[str] = [f"{name}: {fault}" for fault in _unknown(table)]
     rules = list(_rules(table, faults, name))
-    heard = {kind for (kind, is_denied), _ in rules if not is_denied}
+    heard = {kind for (kind, mood), _ in rules if mood is Mood.SAID}
     faults += [f"{name}: [{kind}] has no rules" for kind in Kind if kind not in heard]
-    return Ear(language, is_tonal, bound(rules)), tuple(faults)
+    manners = [str(word) for word in table.get(_MANNERS, ())]
+    return Ear(language, is_tonal, bound(rules, manners)), tuple(faults)
 
 
 def _unknown(table: Mapping[str, Any]) -> Iterator[str]:
     """A mistyped section would not be heard, in silence."""
     for section, lists in table.items():
-        if section not in set(Kind):
+        if section not in {*Kind, _MANNERS}:
             yield f"[{section}] is not known; known are {', '.join(Kind)}"
         for key in lists if isinstance(lists, dict) else ():
-            if key not in _LISTS:
-                yield f"[{section}] {key} is not known; write {' or '.join(_LISTS)}"
+            if key not in set(Mood):
+                yield f"[{section}] {key} is not known; write {' or '.join(Mood)}"
 
 
 def _rules(
     table: Mapping[str, Any], faults: list[str], name: str
 ) -> Iterator[tuple[Place, Rule]]:
     for kind in Kind:
-        for key in _LISTS:
-            for line in table.get(kind, {}).get(key, ()):
+        for mood in Mood:
+            for line in table.get(kind, {}).get(mood, ()):
                 try:
-                    yield (kind, key == "denied"), read_rule(str(line))
+                    yield (kind, mood), read_rule(str(line))
                 except ValueError as fault:
-                    faults.append(f"{name} [{kind}] {key}: {line!r}: {fault}")
+                    faults.append(f"{name} [{kind}] {mood}: {line!r}: {fault}")

@@ -3,6 +3,7 @@
     "snake/viper + bit/bitten"       a word of each group, in any order, not far apart
     "river took/swept | washed off"  words that stand together; "/" between words for one place
     "drown*"                         any word that begins so
+    "= enough/basta"                 the whole text, but for manners ("please") at its ends
 
 A rule is of folded words. In a language whose accents make other words (Vietnamese) a rule's
 accents count wherever the text has any.
@@ -17,6 +18,7 @@ from typing import Generic, TypeVar
 from assistant.reading.text.fold import Token, read_tokens
 
 WIDTH = 12  # words that a rule's groups may lie apart: a sentence, not a whole story
+WHOLE = "="  # in front of a rule: the text is this and nothing else
 STEM = 3  # letters that a beginning must have at least
 
 Name = TypeVar("Name", bound=Hashable)
@@ -52,9 +54,11 @@ Alternative = tuple[Place, ...]
 
 @dataclass(frozen=True)
 class Rule:
-    """One group or several; the text holds one alternative of each."""
+    """One group or several; the text holds one alternative of each. `is_whole`: it is nothing
+    but one of them, since a bare word in other talk means something else."""
 
     groups: tuple[tuple[Alternative, ...], ...]
+    is_whole: bool = False
 
     def covers(self, token: Token) -> bool:
         """Whether a word is one of the rule's own."""
@@ -73,9 +77,15 @@ def read_rule(text: str) -> Rule:
     """A rule from its written form.
 
     Raises:
-        ValueError: a group or an alternative is empty, or a beginning is too short.
+        ValueError: a group or an alternative is empty, a beginning is too short, or a whole
+            text is of several groups.
     """
-    return Rule(tuple(_group(part) for part in text.split("+")))
+    bare = text.strip()
+    is_whole = bare.startswith(WHOLE)
+    groups = tuple(_group(part) for part in bare.removeprefix(WHOLE).split("+"))
+    if is_whole and len(groups) > 1:
+        raise ValueError(f"{text!r}: a whole text is one group, write it without '+'")
+    return Rule(groups, is_whole)
 
 
 @lru_cache(maxsize=4096)
@@ -140,6 +150,7 @@ class RuleBook(Generic[Name]):
         their rarest place, and which place that is
     groups_of: alternative -> the groups it stands in; a group that rules share is one
     keyed: group -> the rules of which it is the rarest, with all their groups
+    manners: words that may stand at the ends of a whole text and say nothing
     """
 
     alternatives: tuple[Alternative, ...]
@@ -147,6 +158,7 @@ class RuleBook(Generic[Name]):
     by_start: Mapping[str, tuple[tuple[int, int], ...]]
     groups_of: tuple[tuple[int, ...], ...]
     keyed: Mapping[int, tuple[tuple[Name, Rule, tuple[int, ...]], ...]]
+    manners: frozenset[str] = frozenset()
 
     def found(self, words: Sequence[Token], strict: bool) -> dict[Name, Rule]:
         """The names of which a rule finds itself in these words, each with such a rule."""
@@ -164,14 +176,30 @@ class RuleBook(Generic[Name]):
             (name, rule)
             for key in places
             for name, rule, groups in self.keyed.get(key, ())
-            if all(group in places for group in groups) and _is_near(groups, places)
+            if all(group in places for group in groups)
+            and _is_near(groups, places)
+            and (not rule.is_whole or self._is_all(rule, words, strict))
         )
+
+    def _is_all(self, rule: Rule, words: Sequence[Token], strict: bool) -> bool:
+        """Whether an alternative of a rule is the text from end to end, manners aside."""
+        return any(
+            _stands(alternative, words, at, strict)
+            and self._are_manners(words[:at])
+            and self._are_manners(words[at + len(alternative) :])
+            for group in rule.groups
+            for alternative in group
+            for at in range(len(words) - len(alternative) + 1)
+        )
+
+    def _are_manners(self, words: Sequence[Token]) -> bool:
+        return all(token.text in self.manners for token in words)
 
     def _holding(self, token: Token) -> tuple[tuple[int, int], ...]:
         return self.by_word.get(token.text, ()) + self.by_start.get(token.text[:STEM], ())
 
 
-def bound(rules: Iterable[tuple[Name, Rule]]) -> RuleBook[Name]:
+def bound(rules: Iterable[tuple[Name, Rule]], manners: Iterable[str] = ()) -> RuleBook[Name]:
     """A book of these rules."""
     groups: dict[tuple[Alternative, ...], int] = {}
     keyed: dict[int, list[tuple[Name, Rule, tuple[int, ...]]]] = defaultdict(list)
@@ -200,6 +228,7 @@ def bound(rules: Iterable[tuple[Name, Rule]]) -> RuleBook[Name]:
         by_start={start: tuple(found) for start, found in by_start.items()},
         groups_of=tuple(tuple(sorted(found)) for found in members.values()),
         keyed={key: tuple(found) for key, found in keyed.items()},
+        manners=frozenset(token.text for word in manners for token in read_tokens(word)),
     )
 
 

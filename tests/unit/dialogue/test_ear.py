@@ -182,3 +182,34 @@ def test_start_brings_back_the_texts_that_rest() -> None:
     assert known.farmer is not None
     paused = replace(known, farmer=replace(known.farmer, paused_at=known.now))
     assert v.StartTexts() in turn("START", paused).changes
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [
+        ("en", "wrong number"),
+        ("sw", "sitaki"),
+        ("pt", "chega"),
+        ("id", "batal"),
+        ("vi", "thôi"),
+    ],
+)
+def test_a_bare_refusal_is_asked_about_once_and_the_daily_texts_rest(
+    language: str, words: str
+) -> None:
+    for moment in ("nothing", "sow"):
+        got = turn(words, MOMENTS[moment](language))
+        assert said(got) == {aid.ASK_STOP, m.NUMBERED}
+        assert v.PauseTexts(words) in got.changes
+
+
+def test_i_do_not_want_is_no_to_an_invitation() -> None:
+    assert v.Decline() in turn("sitaki", MOMENTS["consent"]("sw")).changes
+
+
+def test_enough_is_a_choice_where_it_was_offered() -> None:
+    """ "Cukup" was the mats sufficed."""
+    got = turn("cukup", MOMENTS["result"]("id"))
+    assert {change.answer for change in got.changes if isinstance(change, v.AnswerItem)} == {
+        "enough"
+    }

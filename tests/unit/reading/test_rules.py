@@ -8,7 +8,9 @@ from assistant.reading.text.rules import WIDTH, bound, read_rule
 
 def finds(rule: str, text: str, strict: bool = False) -> bool:
     """Whether one rule finds itself in a text."""
-    return bool(bound([("it", read_rule(rule))]).found(read_tokens(text), strict))
+    words = tuple(token for token in read_tokens(text) if token.is_word or token.is_number)
+    book = bound([("it", read_rule(rule))], manners=("please", "sir"))
+    return bool(book.found(words, strict))
 
 
 @pytest.mark.parametrize(
@@ -25,6 +27,10 @@ def finds(rule: str, text: str, strict: bool = False) -> bool:
         ("water/flood took/takes all", "the flood took all", True),
         ("don't stop", "don't stop", True),
         ("1cm", "let in 1 cm", True),
+        ("= enough/basta", "Enough!", True),
+        ("= enough/basta", "enough water", False),
+        ("= enough | leave me", "please leave me sir", True),
+        ("= enough | leave me", "leave me some water", False),
     ],
 )
 def test_a_rule_finds_its_words(rule: str, text: str, expected: bool) -> None:
