@@ -26,6 +26,7 @@ from assistant.service.enrol import add_officer, add_villages_if_none, offer_pra
 from assistant.service.house import House
 from assistant.settings import Settings
 from assistant.store import Store
+from assistant.store.engine import forget_power_cuts
 from assistant.web.app import create_app
 from assistant.wiring.hearing import open_ears
 from assistant.wiring.house import open_gateway, open_house, open_store
@@ -207,6 +208,7 @@ def _worker(house: House, settings: Settings, clock: VirtualClock) -> Worker:
 
 def prepare() -> None:
     """Does once what every season needs and what takes its time, for processes to come."""
+    forget_power_cuts()
     open_lexicons()
     open_ears()
     _empty_database()

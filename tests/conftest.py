@@ -22,9 +22,11 @@ from hypothesis import settings
 from sqlalchemy import create_engine, make_url, text
 
 from assistant.store import Store
+from assistant.store.engine import forget_power_cuts
 from assistant.store.tables import Base
 from assistant.wiring.tasks import open_tasks
 
+forget_power_cuts()
 # The same examples on every build, so that a red one is about the change; at a desk new ones.
 open_tasks()  # as every start of the program does
 settings.register_profile("build", derandomize=True)

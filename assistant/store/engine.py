@@ -56,11 +56,21 @@ def _sqlite(url: URL) -> Engine:
     return engine
 
 
+_waits_for_disk = "FULL"
+
+
+def forget_power_cuts() -> None:
+    """From now on this process does not wait for the disk: for tests and played seasons, whose
+    databases are thrown away."""
+    global _waits_for_disk
+    _waits_for_disk = "OFF"
+
+
 def _set_up_sqlite(connection: sqlite3.Connection, _record: object) -> None:
     """WAL makes a commit one short write, and lets a backup read meanwhile. FULL waits until
     that write is on the disk: what the operator was told is kept must outlive a power cut."""
     connection.isolation_level = None  # the driver's own BEGIN comes too late: see below
-    for pragma in ("synchronous=FULL", "foreign_keys=ON"):
+    for pragma in (f"synchronous={_waits_for_disk}", "foreign_keys=ON"):
         connection.execute(f"PRAGMA {pragma}").close()
     _write_ahead(connection)
 

@@ -55,8 +55,15 @@ def bare_store(settings: Settings) -> Store:
     """The database as it is, its tables not looked at; the folder of a SQLite file is made."""
     url = settings.database_url
     if url.startswith("sqlite:///") and ":memory:" not in url:
-        Path(url.removeprefix("sqlite:///")).parent.mkdir(parents=True, exist_ok=True)
+        _make_file(Path(url.removeprefix("sqlite:///")))
     return Store(url, _practices(settings))
+
+
+def _make_file(database: Path) -> None:
+    """An empty file that only its owner may read, where there is none: SQLite keeps to its
+    rights for the log beside it too. Names, numbers and the key of the sessions stand in it."""
+    database.parent.mkdir(parents=True, exist_ok=True)
+    database.touch(mode=0o600)
 
 
 def open_store(settings: Settings, *, migrate: bool = False) -> Store:
