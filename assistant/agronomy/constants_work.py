@@ -8,13 +8,6 @@ from assistant.agronomy.sourced.constant import Constant, HowSure, chosen, pract
 
 # --- the seed lot in hand ---------------------------------------------------------------------
 
-WEIGHING_GRAINS = chosen(
-    "weighing_grains",
-    1000,
-    "grains",
-    low=100,
-    note="on a kitchen scale that shows whole grams this gives the weight to half a gram in 25",
-)
 SCALE_STEP_G = chosen("scale_step_g", 1.0, "g", note="what a kitchen scale shows")
 BRINE_DENSITY_KG_PER_L = published(
     "brine_density_kg_per_l",
@@ -45,15 +38,6 @@ BRINE_MINUTES = published(
     "brine_minutes", 5, "minutes", s.ECHO_164, high=10, note="not long; then rinse at once"
 )
 BRINE_RINSES = published("brine_rinses", 3, "times", s.BOGURA, low=3, high=4)
-LOTS_APART = chosen(
-    "lots_apart",
-    0.10,
-    "fraction",
-    s.LOUISIANA,
-    how_sure=HowSure.JUDGEMENT,
-    note="two lots that differ by more sprout unevenly: sow them on mats of their own; retests "
-    "of one lot at 60-69 % may differ as much",
-)
 
 # --- water by hand ----------------------------------------------------------------------------
 
@@ -67,7 +51,6 @@ WATERING_L_PER_M2 = chosen(
     note="a wet surface loses 5-7 mm on a warm day (FAO, Irrigation and Drainage Paper 56, "
     "1998, not seen); two waterings bring as much",
 )
-WATERINGS_PER_DAY = practice("waterings_per_day", 2, "times", note="morning and evening")
 
 # --- open beds --------------------------------------------------------------------------------
 
@@ -179,13 +162,6 @@ MOST_LOSS = published(
     note="where trials stop; 20-day seedlings, sown thin and fed, against 40-day ones, dense "
     "and unfed",
 )
-HOLD_PULLED_D = published(
-    "hold_pulled_d",
-    1,
-    "days",
-    s.SAHA_2018,
-    note="seedlings held a day after pulling lost nothing that could be told from chance",
-)
 
 # --- learning from the season ----------------------------------------------------------------
 
@@ -248,13 +224,16 @@ PLANTING_H_PER_HA = published(
 )
 MAT_RAISE_H_PER_M2 = published(
     "mat_raise_h_per_m2",
-    0.40,
+    0.80,
     "person-hours per m2 of bed",
     s.ASABE_2017,
-    low=0.24,
-    high=0.56,
-    note="derived: 50 trays of 0.16 m2 took 2 person-hours with scooped mud, 4.5 with crushed "
-    "soil",
+    low=0.49,
+    high=1.11,
+    note="derived by volume: 50 trays, 162 L of soil at 2 cm, took 2 person-hours with scooped "
+    "mud, 4.5 with crushed soil; a mat is 40 L on each m2. Fetching and watering are not in it",
+)
+MACHINE_CREW = published(
+    "machine_crew", 3, "people", s.KERALA_KVK, note="plant a hectare in a day with one machine"
 )
 MAT_LIFT_H_PER_HA = published(
     "mat_lift_h_per_ha",

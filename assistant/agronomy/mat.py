@@ -15,7 +15,6 @@ from assistant.agronomy.seed import CM2_PER_M2, G_PER_KG, seed_kg, seeds_in
 
 L_PER_M3 = 1_000.0
 G_PER_L_PERCENT = 10.0
-MAT_AREA_M2 = c.MAT_LENGTH_M.value * c.MAT_WIDTH_M.value
 
 
 class Pails(NamedTuple):
@@ -115,11 +114,6 @@ def dissolved_g(litres: float, percent: float) -> float:
 def urea_g(area_m2: float) -> float:
     """Urea [g] in that water. Caution: only if yellow, once, never stronger."""
     return dissolved_g(spray_water_l(area_m2), c.UREA_PERCENT.value)
-
-
-def nitrogen_g_per_m2() -> float:
-    """Nitrogen [g/m2] that one urea spray brings."""
-    return urea_g(1.0) * c.UREA_N_SHARE.value
 
 
 def seed_g_per_m2(dry_kg: float, area_m2: float) -> float:

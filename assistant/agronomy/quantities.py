@@ -90,6 +90,12 @@ def quantities(inputs: FieldInputs, practice: Practice = MAT) -> Quantities:
     )
 
 
+def least_seed_rate(inputs: FieldInputs) -> float:
+    """The seed for a hectare below which the figures are asked about again [kg/ha]."""
+    single = inputs.seedlings_per_hill == 1
+    return (c.SINGLE_SEED_RATE_LOW_KG_PER_HA if single else c.SEED_RATE_LOW_KG_PER_HA).value
+
+
 def is_weak(germination: float, good: Good = EVERYWHERE) -> bool:
     """Seed that needs a thicker sowing: below what is good there, not yet hopeless."""
     return c.WEAK_GERMINATION.value <= germination < good.share
@@ -104,7 +110,7 @@ def _warnings(
     inputs: FieldInputs, practice: Practice, area_m2: float, pails: mat.Pails
 ) -> tuple[WarningCode, ...]:
     rate = seed.seed_rate_kg_per_ha(inputs)
-    usual_rate = c.SEED_RATE_LOW_KG_PER_HA.value <= rate <= c.SEED_RATE_HIGH_KG_PER_HA.value
+    usual_rate = least_seed_rate(inputs) <= rate <= c.SEED_RATE_HIGH_KG_PER_HA.value
     enlarged = area_m2 > mat.plain_area_m2(inputs.field_area_m2, practice)
     usual_grain = c.GRAIN_WEIGHT_G.holds(inputs.grain_weight_g)
     found = {

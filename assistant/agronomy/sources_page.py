@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from assistant.agronomy.aid_page import aid_section
 from assistant.agronomy.constants import CONSTANTS
+from assistant.agronomy.constants_measures import MEASURE_CONSTANTS
 from assistant.agronomy.constants_work import WORK_CONSTANTS
 from assistant.agronomy.practices import Point, Practice, TaskRule
 from assistant.agronomy.sourced.conflicts import CONFLICTS, Conflict
@@ -12,7 +13,7 @@ from assistant.agronomy.sourced.constant import Constant, HowSure
 from assistant.agronomy.sourced.tables import TABLES, Cell, Table
 from assistant.agronomy.units import UNITS, LandUnit
 
-ALL_CONSTANTS = (*CONSTANTS, *WORK_CONSTANTS)
+ALL_CONSTANTS = (*CONSTANTS, *WORK_CONSTANTS, *MEASURE_CONSTANTS)
 _HEAD = """\
 # Where the numbers come from
 

@@ -46,10 +46,10 @@ def labour_lines(work: Work, practice: Practice) -> tuple[Say, ...]:
     lift = fitting_practice(m.LIFT, practice)
     lines = [m.RAISE(time=_time(work.raise_h)), lift(time=_time(work.lift_h))]
     lines.append(m.PLANT(time=_time(work.plant_h)))
-    if work.hands > 1:
+    if work.planters > 1:
         shared = work.plant_hours
         low, high = _hours(shared.low), _hours(shared.high)
-        lines.append(m.PLANT_SHARED(hands=work.hands, low=low, high=high))
+        lines.append(m.PLANT_SHARED(hands=work.planters, low=low, high=high))
     lines.append(m.PAIL_WALKS(count=work.pail_walks))
     if work.mats_an_hour:
         lines.append(

@@ -12,7 +12,13 @@ from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.lot.germination import Good
 from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.practices import MAT, Practice
-from assistant.agronomy.quantities import EVERYWHERE, Quantities, WarningCode, is_weak
+from assistant.agronomy.quantities import (
+    EVERYWHERE,
+    Quantities,
+    WarningCode,
+    is_weak,
+    least_seed_rate,
+)
 from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.seed import seed_rate_kg_per_ha
 from assistant.agronomy.told import sprouted_told_kg
@@ -138,7 +144,7 @@ _WARNINGS: Mapping[WarningCode, Callable[[Plan], Say]] = {
     ),
     WarningCode.SEED_RATE_UNUSUAL: lambda p: m.W_SEED_RATE(
         rate=round(seed_rate_kg_per_ha(p.inputs), 1),
-        low=c.SEED_RATE_LOW_KG_PER_HA.value,
+        low=least_seed_rate(p.inputs),
         high=c.SEED_RATE_HIGH_KG_PER_HA.value,
     ),
     WarningCode.PAST_DATE: lambda p: m.W_PAST_DATE(sow=p.sow.isoformat()),

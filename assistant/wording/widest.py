@@ -178,7 +178,6 @@ _SLOTS: Mapping[str, Values] = {
     "water": Values(120, (11_970,)),
     "weight": Values(7.5),
     "what": Values(t.N_SOAK(), _texts(t, "N_")),
-    "why": Values("the line sends twice"),
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
 }
@@ -199,6 +198,7 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "alarms.PRIVATE": _CRY,
     "alarms.BED": _CRY,
     "care.FILL_NOTED": {"mats": Values(a.MORE_MATS(n=267), (a.MORE_MATS(n=26_600),))},
+    "web_running.HELD": {"why": Values("the line sends twice")},
     "result.AGAIN_LEFT": {"mats": Values(267, (26_600,))},
     "result.ASK_SEED_USED": {"seed": Values(9.1, (1279,))},
     "result.SEED_USED_KEPT": {"seed": Values(9.1, (1279,))},

@@ -1,4 +1,12 @@
-"""Marks a check with the publications its expected values come from.
+"""Marks a check with the publications its expected values come from, and with what it proves.
+
+- *independent*: an output against a figure that somebody else printed and that set none of our
+  numbers, or against another library;
+- *range*: an output inside a span that somebody else printed;
+- *transcribed*: a number of ours equals the page it was taken from: it guards against slips of
+  the pen and proves nothing more;
+- *arithmetic*: plain arithmetic or a definition;
+- *common practice*: no source was found, or it is from memory.
 
 `CITED` is the list of them; `CHECKS.md` beside this file is the table of all checks, made from
 the marks and the tests' own sentences:
@@ -23,7 +31,6 @@ CITED = {
     "AsiaDHRRA": "AsiaDHRRA quoting PhilRice, 40-kg technology for enough healthy seedlings",
     "BMKG": "BMKG, the weather service of Indonesia, in Tempo and Sindonews",
     "BRRI104": "AJAAR (abstract), BRRI dhan104",
-    "Bangladesh-weather": "BMD in The Financial Express and bdnews24, rain classes",
     "Bogura": "Bogura district, Bangladesh government, paddy cultivation",
     "CFR-201": "Federal Seed Act Regulations, 7 CFR 201.54 and 201.55(a)",
     "DA-2022": "Philippine Department of Agriculture, 5 May 2022 (repost of PhilRice)",
@@ -51,16 +58,12 @@ CITED = {
     "KAU-mat": "Kerala Agricultural University, mat nursery in paddy",
     "KAU-thesis-2003": "Kerala Agricultural University, Rajesh G, thesis, 2003",
     "KR-Ryu": "Ryu, Rice production notes, Korea, 2010",
-    "KU-Thai": "Kasetsart University quoting Praphas Weerapat, brine for seed",
-    "Kerala-SDMA": "Kerala State Disaster Management Authority, section 1.5.1, IMD classes",
     "KrishakJagat": "Krishak Jagat, How to spray urea on standing crop, 29 Nov 2021",
     "Kubota": "Kubota, Japan, school page on soaking seed",
-    "LAC-XIII-139": "Louisiana Administrative Code 7:XIII.139",
     "Lanka": "Department of Agriculture, Sri Lanka, wet-bed and dapog nurseries",
     "MU-Ext": "University of Missouri Extension, Lightning safety 101",
     "MSU-2013": "Walker, Mississippi State University, Rice seed rates, 2013",
     "NARC-methods": "Khan, Regmi and Bista, NARC library, methods of rice transplanting",
-    "NDMC-Nepal": "DHM in The Himalayan Times (2020) and Khabarpunja (2022), rain classes",
     "Nepal-units": "ram-krishna.com.np and nirmaljoshi.wordpress.com, land units of Nepal",
     "Nongsaro-281": "Rural Development Administration, Korea, video 281, 2005",
     "PJAR-37-29": "Pakistan Journal of Agricultural Research 37(1):29-38",
@@ -77,7 +80,6 @@ CITED = {
     "SCIRP-113057": "Shaikh et al., Agricultural Sciences 12:1231-1243, 2021",
     "Simplot-SDS": "Simplot, safety data sheet of urea",
     "TAMU-2007": "Texas A&M University, Texas Rice Production Guidelines, 2007, p. 23",
-    "TMD": "Thai Meteorological Department, daily rain",
     "UArk": "University of Arkansas, FSA2157 and rice notes, 2010",
     "UMK-NaCl": "Nicolaus Copernicus University, density of salt solutions, after WNT 1974",
     "USDA-test-weight": "USDA as quoted by Wikipedia, Test weight",
@@ -90,7 +92,22 @@ CITED = {
     "gengzhongbang": "gengzhongbang, China, mats for machine transplanting",
     "gowu797": "gowu797, China, tray nursery notes",
     "scipy": "scipy, a statistics library",
-    "uitec": "uitec.net, Japan, seedling boxes",
+    "StateU": "a state university, rice nursery for single seedlings (two pages)",
+    "AFRIS": "afris.org, Le repiquage du riz",
+    "ehinga": "ehinga.org, Rwanda, Planting of rice",
+    "GreenSkills": "greenagricultureskills.com, seedbed for single seedlings, 2016",
+    "Zaulimi": "Zaulimi, Malawi, Rice: nursery preparation and sowing; planting",
+    "ICAR-Punjab": "ICAR-DRR rice portal, Mat nursery in Punjab",
+    "AICRIP": "ICAR-DRR rice portal, Seed density in nursery (AICRIP trials)",
+    "Batang": "Ministry of Agriculture, Indonesia (Batang), Persemaian menggunakan dapog",
+    "2lua": "2lua.vn, Lam ma khay cho cay may, 2017",
+    "congnghe": "congnghetuoitudong.vn, two ways of raising seedlings compared",
+    "sovetysad": "sovetysad.ru, grams of urea in a spoon",
+    "harvesthub": "harvesthub, grams of fertilizers in a spoon",
+    "habinfo": "habinfo, measures for fertilizers",
+    "adzumi": "adzumi-sushi.ru, fertilizers in spoons and pails",
+    "tradeinfact": "tradeinfact.com, granular urea",
+    "shikisyuunou": "shikisyuunou.blogspot.com, Japan, salt water for seed, 2020",
     "arithmetic": "plain arithmetic or a definition",
     "memory": "from memory, said to be so in the test",
     "consistency": "a consistency check with common practice, no source",
@@ -98,8 +115,22 @@ CITED = {
 NO_PUBLISHER = frozenset({"arithmetic", "memory", "consistency", "scipy"})
 
 
-def source(*keys: str) -> Callable[[T], T]:
-    """Names the publications behind a check, by their keys in `CITED`."""
+INDEPENDENT, RANGE, TRANSCRIBED = "independent", "range", "transcribed"
+ARITHMETIC, PRACTICE = "arithmetic", "common practice"
+KINDS = (INDEPENDENT, RANGE, TRANSCRIBED, ARITHMETIC, PRACTICE)
+_BY_NAME = {
+    "INDEPENDENT": INDEPENDENT,
+    "RANGE": RANGE,
+    "ARITHMETIC": ARITHMETIC,
+    "PRACTICE": PRACTICE,
+}
+
+
+def source(*keys: str, kind: str = TRANSCRIBED) -> Callable[[T], T]:
+    """Names the publications behind a check, by their keys in `CITED`, and what it proves; the
+    humblest kind where none is named."""
+    if kind not in KINDS:
+        raise LookupError(f"expected one of {KINDS}, got {kind!r}")
     unknown = [key for key in keys if key not in CITED]
     if unknown or not keys:
         raise LookupError(f"expected keys of CITED, got {keys}; add {unknown} to it")
@@ -113,41 +144,60 @@ class Check(NamedTuple):
     name: str
     says: str
     sources: tuple[str, ...]
+    kind: str
 
 
 def checks() -> Iterator[Check]:
     """All marked tests, in the order of their files."""
     for path in sorted(HERE.glob("test_*.py")):
         for node in ast.parse(path.read_text(encoding="utf-8")).body:
-            if isinstance(node, ast.FunctionDef) and (keys := _keys(node)):
+            if isinstance(node, ast.FunctionDef) and (mark := _mark(node)):
+                keys = tuple(
+                    str(each.value) for each in mark.args if isinstance(each, ast.Constant)
+                )
                 says = " ".join((ast.get_docstring(node) or "").split())
-                yield Check(path.stem, node.name, says, keys)
+                yield Check(path.stem, node.name, says, keys, _kind(mark))
 
 
-def _keys(node: ast.FunctionDef) -> tuple[str, ...]:
-    for mark in node.decorator_list:
-        if isinstance(mark, ast.Call) and getattr(mark.func, "id", "") == "source":
-            return tuple(
-                str(each.value) for each in mark.args if isinstance(each, ast.Constant)
-            )
-    return ()
+def _mark(node: ast.FunctionDef) -> ast.Call | None:
+    marks = (mark for mark in node.decorator_list if isinstance(mark, ast.Call))
+    return next((mark for mark in marks if getattr(mark.func, "id", "") == "source"), None)
+
+
+def _kind(mark: ast.Call) -> str:
+    names = (getattr(each.value, "id", "") for each in mark.keywords if each.arg == "kind")
+    return next((_BY_NAME[name] for name in names), TRANSCRIBED)
+
+
+_MEANS = """\
+- independent: an output of the program against a figure that somebody else printed and that set
+  none of our numbers, or against another library;
+- range: an output inside a span that somebody else printed;
+- transcribed: a number of ours equals the page it was taken from. It guards against slips of
+  the pen and proves nothing more;
+- arithmetic: plain arithmetic, a formula worked by hand, or a definition;
+- common practice: no source was found, or it is from memory and says so.
+"""
 
 
 def page() -> str:
     """The table of all checks, in Markdown."""
     found = list(checks())
-    published = [each for each in found if not NO_PUBLISHER.issuperset(each.sources)]
+    counts = "".join(
+        f"| {kind} | {sum(each.kind == kind for each in found)} |\n" for kind in KINDS
+    )
     rows = "".join(
-        f"| {each.name.removeprefix('test_').replace('_', ' ')} | {each.says} "
+        f"| {each.kind} | {each.name.removeprefix('test_').replace('_', ' ')} | {each.says} "
         f"| {'; '.join(CITED[key] for key in each.sources)} |\n"
-        for each in found
+        for each in sorted(found, key=lambda each: KINDS.index(each.kind))
     )
     return (
         "# Checks against the world outside\n\n"
         "Made from the tests beside this file; do not edit it by hand:\n\n"
         "```sh\npython -m tests.reference.sourced > tests/reference/CHECKS.md\n```\n\n"
-        f"{len(found)} checks, {len(published)} of them against a publication.\n\n"
-        f"| check | what it says | source |\n|---|---|---|\n{rows}"
+        f"{len(found)} checks. What each kind proves:\n\n{_MEANS}\n"
+        f"| kind | checks |\n|---|---|\n{counts}\n"
+        f"| kind | check | what it says | source |\n|---|---|---|---|\n{rows}"
     )
 
 

@@ -5,7 +5,6 @@ from datetime import date
 import pytest
 
 from assistant.agronomy import constants as c
-from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import Anchors, TaskCode, calendar
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.lot.germination import good_seed
@@ -15,7 +14,7 @@ from assistant.agronomy.quantities import is_weak
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.agronomy.seed import seed_kg
 from assistant.wiring.practices import open_practices
-from tests.reference.sourced import source
+from tests.reference.sourced import INDEPENDENT, source
 
 SOW = date(2026, 6, 10)
 
@@ -63,7 +62,7 @@ def test_the_same_seed_is_weak_in_one_country_and_good_in_another(region, weak):
     assert is_weak(0.82, good_seed(region)) is weak
 
 
-@source("PhilRice-40kg")
+@source("PhilRice-40kg", kind=INDEPENDENT)
 def test_seed_really_sown_teaches_what_the_publisher_counts():
     """40 kg at 45,000 a kilogram and 85 % give 1,530,000 seedlings, of which 750,000 are
     planted: 0.490, whatever the plan counted on."""
@@ -90,7 +89,6 @@ def test_a_mat_is_watered_twice_a_day_until_day_four():
     tasks = {task.code: task for task in calendar(Anchors(SOW))}
     last = tasks[TaskCode.WATER].until
     assert (last - SOW).days == 4 and rule.every_d == 1
-    assert w.WATERINGS_PER_DAY.value == 2
 
 
 @source("PhilRice-transplant", "ICAR-transplanting")
@@ -98,12 +96,6 @@ def test_the_usual_hill_is_one_that_publishers_plant():
     """2-3 seedlings of inbred rice (PhilRice), 2 (ICAR); 20 x 20 cm are 25 hills on 1 m2."""
     assert 2 <= c.SEEDLINGS_PER_HILL.value <= 3
     assert 10_000 / c.SPACING_CM.value**2 == 25
-
-
-@source("IJEP-5-59")
-def test_pulled_seedlings_wait_no_longer_than_a_trial_let_them():
-    """A day between pulling and planting cost nothing significant."""
-    assert w.HOLD_PULLED_D.value == 1
 
 
 @source("KAU-thesis-2003")

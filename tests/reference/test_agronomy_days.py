@@ -9,7 +9,7 @@ from assistant.agronomy.calendar import Anchors, TaskCode, calendar, sow_for_tra
 from assistant.agronomy.growth.leaf_pace import forecast_by_warmth
 from assistant.agronomy.growth.leaves import days_per_leaf, leaves_on
 from assistant.agronomy.growth.warmth import is_mean_c
-from tests.reference.sourced import source
+from tests.reference.sourced import ARITHMETIC, INDEPENDENT, RANGE, source
 
 PLANTING = date(2025, 7, 1)
 TASKS = {task.code: task for task in calendar(Anchors(sow_for_transplant(PLANTING)))}
@@ -32,14 +32,14 @@ def test_the_field_is_prepared_as_the_manual_counts_back(task, first, last):
     assert (TASKS[task].date, TASKS[task].until) == (first, last)
 
 
-@source("ICAR-transplanting", "PhilRice-landprep")
+@source("ICAR-transplanting", "PhilRice-landprep", kind=RANGE)
 def test_ploughing_stays_between_published_schedules():
     """10-15 days (ICAR, transplanting 5) to 3-4 weeks before (PhilRice, land preparation)."""
     before = (PLANTING - TASKS[TaskCode.FIELD_PLOUGH].date).days
     assert 10 <= before <= 28
 
 
-@source("PJAR-37-29")
+@source("PJAR-37-29", kind=RANGE)
 def test_levelling_leaves_the_mud_time_to_settle():
     """Pakistan J. Agric. Res. 37(1): 24 to 72 hours after puddling (the field is levelled a
     day or two before planting, puddled a week before)."""
@@ -79,14 +79,14 @@ def test_the_window_holds_the_ages_that_did_best_in_warm_seasons(day):
     assert c.TRANSPLANT_FIRST_DAY.value <= day <= c.TRANSPLANT_LAST_DAY.value
 
 
-@source("DSSAT-RICER048")
+@source("DSSAT-RICER048", kind=ARITHMETIC)
 @pytest.mark.parametrize(("mean_c", "days"), [(26, 4.88), (20, 7.55)])
 def test_days_per_leaf_of_the_crop_model(mean_c, days):
     """DSSAT, RICER048.CUL: 83 degree-days a leaf above 9 C."""
     assert days_per_leaf(mean_c) == pytest.approx(days, abs=0.005)
 
 
-@source("DSSAT-RICER048")
+@source("DSSAT-RICER048", kind=ARITHMETIC)
 def test_the_fourth_leaf_after_a_count_comes_by_the_published_rates():
     """DSSAT, RICER048.CUL: 83 (55-90) degree-days a leaf above 9 C. Two leaves on day 15 at a
     mean of 20 C: 1.5 leaves of 7.55 days on; between one of 5 days and two of 8.18."""
@@ -100,14 +100,14 @@ def test_a_mean_temperature_is_taken_where_leaves_grow_and_nowhere_else():
     assert not is_mean_c(10.9) and not is_mean_c(40.1)
 
 
-@source("DSSAT-RICER048")
-@pytest.mark.parametrize(("day", "leaves"), [(15, 3.1), (20, 4.1)])
+@source("DSSAT-RICER048", kind=INDEPENDENT)
+@pytest.mark.parametrize(("day", "leaves"), [(15, 3), (20, 4)])
 def test_the_window_is_three_to_four_leaves_in_warm_weather(day, leaves):
     """The crop model at 26 C gives the leaves of the growers' rule."""
-    assert leaves_on(day, 26) == pytest.approx(leaves, abs=0.05)
+    assert leaves_on(day, 26) == pytest.approx(leaves, abs=0.15)
 
 
-@source("gansulong", "JCS-88-27")
+@source("gansulong", "JCS-88-27", kind=INDEPENDENT)
 def test_leaves_at_fifteen_days_agree_with_two_countries():
     """China (gansulong): 2.7-3.5 leaves at 13-20 days; JCS 88:27, 2019: 3.0-3.6 at 15."""
     assert 2.7 <= leaves_on(15, 26) <= 3.6

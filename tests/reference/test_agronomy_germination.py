@@ -15,7 +15,7 @@ from assistant.agronomy.lot.germination import (
     mixed_germination,
     tolerated_range,
 )
-from tests.reference.sourced import source
+from tests.reference.sourced import ARITHMETIC, INDEPENDENT, source
 
 # 7 CFR 201.55(a), Federal Seed Act Regulations: mean -> largest range, the rows seen in print.
 SEEN = {
@@ -33,7 +33,7 @@ def test_the_table_is_the_published_one(mean):
     assert tolerated_range(101 - mean) == SEEN[mean]
 
 
-@source("CFR-201", "scipy")
+@source("CFR-201", "scipy", kind=INDEPENDENT)
 @pytest.mark.parametrize("mean", range(70, 100))
 def test_the_table_follows_the_studentised_range(mean):
     """scipy: the 97.5 % point for four lots times the binomial deviation, within 1."""
@@ -42,7 +42,7 @@ def test_the_table_follows_the_studentised_range(mean):
     assert abs(rounded - tolerated_range(mean)) <= 1
 
 
-@source("CFR-201")
+@source("CFR-201", kind=ARITHMETIC)
 @pytest.mark.parametrize(
     ("counts", "agree"),
     [
@@ -63,7 +63,7 @@ def test_other_tests_are_not_judged_by_this_table(counts):
         lots_agree(counts)
 
 
-@source("arithmetic")
+@source("arithmetic", kind=ARITHMETIC)
 @pytest.mark.parametrize(
     ("sprouted", "sown", "low", "high"),
     [(340, 400, 81.2, 88.2), (80, 100, 71.1, 86.7), (40, 50, 67.0, 88.8)],
@@ -74,7 +74,7 @@ def test_a_small_test_carries_a_wide_range(sprouted, sown, low, high):
     assert (likely.low * 100, likely.high * 100) == pytest.approx((low, high), abs=0.05)
 
 
-@source("scipy")
+@source("scipy", kind=INDEPENDENT)
 @given(st.integers(1, 1000).flatmap(lambda n: st.tuples(st.integers(0, n), st.just(n))))
 def test_the_range_is_wilsons(counted):
     """scipy, binomtest(...).proportion_ci(method="wilson")."""
@@ -85,7 +85,7 @@ def test_the_range_is_wilsons(counted):
     )
 
 
-@source("ICAR-germination")
+@source("ICAR-germination", kind=INDEPENDENT)
 def test_a_growers_test_counts_as_the_handbook_says():
     """ICAR, seed germination testing: 170 normal seedlings of 200 are 85 %, a home test."""
     test = GerminationTest(170, 200)
@@ -114,7 +114,7 @@ def test_the_good_mark_differs_by_country():
     assert minimum_germination(None) is None
 
 
-@source("arithmetic")
+@source("arithmetic", kind=ARITHMETIC)
 def test_mixed_lots_germinate_between_their_own():
     """3 kg at 90 % with 1 kg at 70 % are 85 %, by plain arithmetic."""
     assert mixed_germination([(3, 0.9), (1, 0.7)]) == pytest.approx(0.85)

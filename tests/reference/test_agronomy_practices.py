@@ -9,7 +9,7 @@ from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import Quantities, quantities
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practices import open_practices
-from tests.reference.sourced import source
+from tests.reference.sourced import INDEPENDENT, RANGE, source
 
 HECTARE, ACRE_M2, CENT_M2 = 10_000.0, 4046.8564224, 40.468564224
 PRACTICES = open_practices()
@@ -40,7 +40,7 @@ def test_trays_and_soil_of_a_tenth_of_a_hectare():
     assert q.soil_mix_m3 * 1000 * 1.1 == pytest.approx(165, rel=0.002)
 
 
-@source("RDA-Korea", "KR-Ryu")
+@source("RDA-Korea", "KR-Ryu", kind=INDEPENDENT)
 @pytest.mark.parametrize("germination", [0.80, 0.85, 0.95])
 def test_seed_on_a_tray_of_the_machines_rows(germination):
     """30 x 14 cm with 4 seedlings a hill put 110-150 g on a tray and 33-45 kg on a hectare,
@@ -50,7 +50,7 @@ def test_seed_on_a_tray_of_the_machines_rows(germination):
     assert 33 <= q.seed_kg <= 46
 
 
-@source("Yamagata", "KR-Ryu")
+@source("Yamagata", "KR-Ryu", kind=INDEPENDENT)
 def test_hills_and_seedlings_of_a_machine():
     """20 hills with 4-5 seedlings are about 100 on a square metre; Korea plants 23-30 hills."""
     q = _planned(TRAY, 1, 0.9)
@@ -145,7 +145,7 @@ def test_published_wet_beds_lie_in_the_stated_range(share):
     assert WET.bed.share.holds(share)
 
 
-@source("KAU-mat")
+@source("KAU-mat", kind=RANGE)
 def test_two_cents_of_mat_stand_for_ten_cents_of_bed():
     """On an acre: 80.9 and 404.7 m2. The mat's range holds 2 %, the bed's 10 %; and the plan's
     own beds keep a ratio of at least four."""
@@ -157,7 +157,7 @@ def test_two_cents_of_mat_stand_for_ten_cents_of_bed():
     assert beds[1] / beds[0] >= 4
 
 
-@source("PhilRice-dapog")
+@source("PhilRice-dapog", kind=RANGE)
 def test_nets_are_thicker_sown_on_less_ground_than_a_mat():
     """26-28 nets of 1.5 x 0.75 m are 29.25-31.5 m2 for a hectare at 400-500 g/m2: less ground
     than the least that is called a mat here (40 m2)."""
@@ -204,7 +204,7 @@ def test_tray_seedlings_are_planted_at_published_leaves(leaves):
     assert window.leaves_first.value <= leaves <= window.leaves_last.value
 
 
-@source("IIRR-LEI", "ICAR-dry")
+@source("IIRR-LEI", "ICAR-dry", kind=RANGE)
 def test_one_weak_spray_serves_every_practice():
     """6.9 g of nitrogen on a square metre: between the dry bed's 0.2 kg on 150 m2 and the wet
     bed's 20-40 g of urea."""
@@ -214,7 +214,7 @@ def test_one_weak_spray_serves_every_practice():
         assert 200 / 150 <= grams <= 20 * 0.46
 
 
-@source("PhilRice-KC4", "PhilRice-dapog", "ICAR-wet", "RDA-Korea")
+@source("PhilRice-KC4", "PhilRice-dapog", "ICAR-wet", "RDA-Korea", kind=RANGE)
 @pytest.mark.parametrize("code", PRACTICES)
 def test_every_practice_sows_a_published_seed_rate(code):
     """From 10 kg a hectare (nets, hybrid) to 60 (coarse grain); most within 20-45."""

@@ -47,13 +47,6 @@ class Sureness(StrEnum):
 _SURE_WITHIN_D = ((Sureness.NEAR, 3), (Sureness.ROUGH, 7), (Sureness.VAGUE, math.inf))
 
 
-class ReadyDays(NamedTuple):
-    """The days from sowing between which seedlings are ready, each as it is foretold."""
-
-    first: LeafForecast
-    last: LeafForecast
-
-
 def leaf_advice(open_leaves: float, day: int, practice: Practice = MAT) -> LeafAdvice:
     """What to do with seedlings of so many open leaves on a day from sowing."""
     window = practice.window
@@ -85,28 +78,3 @@ def leaves_on(day: float, mean_c: float, phyllochron: float = c.PHYLLOCHRON_C_D.
 def days_per_leaf(mean_c: float, phyllochron: float = c.PHYLLOCHRON_C_D.value) -> float:
     """Days between one leaf and the next, at a mean temperature [C]."""
     return phyllochron / warmth_c_d(mean_c)
-
-
-def forecast_leaf(target: float, open_leaves: float, day: int, mean_c: float) -> LeafForecast:
-    """The day of the `target`-th leaf, from a count on a day and the mean temperature [C]."""
-    more = max(target - open_leaves, 0.0)
-    low, likely, high = c.PHYLLOCHRON_C_D.low, c.PHYLLOCHRON_C_D.value, c.PHYLLOCHRON_C_D.high
-    days = (
-        math.ceil(more * days_per_leaf(mean_c, rate or likely)) for rate in (likely, low, high)
-    )
-    return LeafForecast(*(day + ahead for ahead in days))
-
-
-def ready_days(
-    open_leaves: float, day: int, mean_c: float, practice: Practice = MAT
-) -> ReadyDays:
-    """When the leaves open the practice's window and close it, by a count and the warmth [C].
-
-    This moves the window: cool weather makes it later than the calendar says.
-    """
-    window = practice.window
-    first, last = (
-        forecast_leaf(leaves.value, open_leaves, day, mean_c)
-        for leaves in (window.leaves_first, window.leaves_last)
-    )
-    return ReadyDays(first, last)

@@ -55,16 +55,6 @@ def brine_recipe(
     )
 
 
-def specific_gravity(salt_kg: float, water_l: float) -> float:
-    """Density [kg/L] of salt in water at 20 C.
-
-    Raises:
-        AgronomyError: more salt than the table reaches.
-    """
-    percent = 100 * salt_kg / (salt_kg + water_l * WATER_KG_PER_L)
-    return _between(BRINE_DENSITY.numbers(), percent) / KG_PER_M3
-
-
 def salt_g_per_l(gravity: float) -> float:
     """Salt [g] for each litre of water so that the brine has a density [kg/L].
 

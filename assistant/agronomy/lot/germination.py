@@ -85,23 +85,6 @@ def lots_agree(counts: Sequence[int]) -> bool:
     return max(counts) - min(counts) <= tolerated_range(sum(counts) / len(counts))
 
 
-def retests_agree(first_percent: float, second_percent: float) -> bool:
-    """Whether two official tests of one lot [percent] agree; if not, a third one decides.
-
-    Raises:
-        AgronomyError: no percentage, or a mean below the table.
-    """
-    mean = math.floor((first_percent + second_percent) / 2 + 0.5)
-    fair = all(0 <= each <= ALL_PERCENT for each in (first_percent, second_percent))
-    rows = [row for row in t.RETEST_RANGE.numbers() if row[0] <= mean <= row[1]]
-    if not fair or not rows:
-        raise AgronomyError(
-            f"expected two percentages with a mean of 51 or more, got {first_percent!r} and "
-            f"{second_percent!r}"
-        )
-    return abs(first_percent - second_percent) <= rows[0][2]
-
-
 def mixed_germination(lots: Sequence[tuple[float, float]]) -> float:
     """Germination of lots mixed in one bed, from (seeds or kg of like grain, germination).
 

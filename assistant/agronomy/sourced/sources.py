@@ -103,16 +103,6 @@ CFR_201_55 = Source(
 TORUN = Source(
     "Nicolaus Copernicus University", "[density of salt solutions, after WNT 1974]", UNDATED
 )
-KERALA_RAIN = Source(
-    "Kerala State Disaster Management Authority", "Section 1.5.1, rainfall classes", UNDATED
-)
-BANGLADESH_RAIN = Source(
-    "The Financial Express and bdnews24, quoting BMD", "[rainfall]", UNDATED
-)
-THAI_RAIN = Source("Thai Meteorological Department", "[daily rain, classes]", UNDATED)
-INDONESIA_RAIN = Source("Tempo and Sindonews, quoting BMKG", "[rainfall classes]", UNDATED)
-NEPAL_RAIN = Source("The Himalayan Times and Khabarpunja", "[rainfall classes]", "2020, 2022")
-CHINA_RAIN = Source("lfasc.com", "[rainfall classes of CMA]", UNDATED)
 KERALA_KVK = Source(
     "ACRI (Chithra, ICAR-KVK Mitraniketan)", "[hand and machine transplanting]", UNDATED
 )
@@ -175,18 +165,23 @@ UPM_2015 = Source(
     "2015",
 )
 YAMAGATA_2022 = Source("Yamagata prefecture, Japan", "[soaking rice seed]", "2022")
-LOUISIANA = Source(
-    "Louisiana Administrative Code", "Title 7, XIII.139, seed tolerances", UNDATED
-)
 BRRI_104 = Source("AJAAR (abstract)", "[BRRI dhan104]", UNDATED)
 BRRI_NEWS = Source(
     "The Business Post and FarmingBD", "[two new BRRI varieties, dhan105 and dhan106]", "2023"
 )
 TEXAS_2007 = Source("Texas A&M University", "Texas Rice Production Guidelines, p. 23", "2007")
-RAIN_SERVICES = (
-    KERALA_RAIN,
-    BANGLADESH_RAIN,
-    THAI_RAIN,
-    INDONESIA_RAIN,
-    NEPAL_RAIN,
+PIDS_2005 = Source(
+    "Philippine Institute for Development Studies", "Discussion Paper 2005-14", "2005"
 )
+UREA_TRADE = Source("tradeinfact.com", "[urea, granular: bulk density]", UNDATED)
+SPOONS = Source("sovetysad.ru", "[grams of urea in a spoon]", UNDATED)
+LSU_MEASURES = Source(
+    "Louisiana State University AgCenter",
+    "Tons to teaspoons: fertilizer for small areas",
+    UNDATED,
+)
+EHINGA = Source("ehinga.org, Rwanda", "Planting of rice", UNDATED)
+STATE_SRI = Source(
+    "a state university", "[rice nursery, single seedlings]", UNDATED
+)
+ZAULIMI = Source("Zaulimi, Malawi", "Rice: nursery preparation and sowing; planting", UNDATED)

@@ -73,39 +73,6 @@ BRINE_DENSITY = Table(
     (s.TORUN,),
     "the first row, pure water, is from memory",
 )  # fmt: skip
-RAIN_CLASSES = Table(
-    "rain_classes",
-    ("service", "class", "from (mm in 24 h)"),
-    (
-        ("IN", "light", 2.5), ("IN", "moderate", 15.6), ("IN", "heavy", 64.5),
-        ("IN", "very heavy", 115.6), ("IN", "extremely heavy", 204.5),
-        ("BD", "light", 1), ("BD", "moderate", 11), ("BD", "moderately heavy", 23),
-        ("BD", "heavy", 44), ("BD", "very heavy", 88.1),
-        ("TH", "light", 0.1), ("TH", "moderate", 10.1), ("TH", "heavy", 35.1),
-        ("TH", "very heavy", 90.1),
-        ("ID", "light", 0.5), ("ID", "moderate", 20), ("ID", "heavy", 50),
-        ("ID", "very heavy", 100), ("ID", "extreme", 150.1),
-        ("NP", "light", 0.1), ("NP", "moderate", 10), ("NP", "heavy", 50),
-        ("NP", "very heavy", 100), ("NP", "extreme", 200.1),
-    ),
-    HowSure.PUBLISHED,
-    s.RAIN_SERVICES,
-    "a class begins at its first value and ends where the next begins; the names of the two "
-    "lowest classes of Nepal are from memory",
-)  # fmt: skip
-RAIN_CLASSES_MEMORY = Table(
-    "rain_classes_from_memory",
-    ("service", "class", "from (mm in 24 h)"),
-    (
-        ("CN", "light", 0.1), ("CN", "moderate", 10), ("CN", "heavy", 25),
-        ("CN", "rainstorm", 50), ("CN", "heavy rainstorm", 100),
-        ("CN", "extreme rainstorm", 250),
-    ),
-    HowSure.FROM_MEMORY,
-    (s.CHINA_RAIN,),
-    "one anonymous page agrees",
-)  # fmt: skip
-
 _VARIETY_HEAD = ("variety", "lowest (g per 1000 grains)", "highest (g per 1000 grains)")
 
 VARIETY_DSSAT = Table(
@@ -173,16 +140,4 @@ NURSERY_COSTS = Table(
     (s.PERTANIKA_2000,),
     "mats cost more to raise than a wet bed there; what was gained was gained in planting",
 )  # fmt: skip
-RETEST_RANGE = Table(
-    "retest_range",
-    ("from mean (%)", "to mean (%)", "largest difference (points)"),
-    (
-        (99, 100, 2), (97, 98, 3), (94, 96, 4), (91, 93, 5), (87, 90, 6), (82, 86, 7),
-        (76, 81, 8), (70, 75, 9), (60, 69, 10), (51, 59, 11),
-    ),
-    HowSure.PUBLISHED,
-    (s.LOUISIANA,),
-    "between two tests of one lot, 400 seeds each; the row for 100 is from memory",
-)  # fmt: skip
-
 TABLES = tuple(value for value in tuple(globals().values()) if isinstance(value, Table))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.mat import L_PER_M3
-from assistant.agronomy.practices import MAT, Practice
+from assistant.agronomy.practices import MAT, PieceKind, Practice
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import M2_PER_HA
@@ -32,6 +32,7 @@ class Work:
         mats: mats or trays to lift; 0 where seedlings are pulled
         mat_walks: walks with mats, as many at once as one person should carry
         mats_an_hour: mats that the planters need in an hour, None without mats
+        planters: all hands, or the few that one machine takes
     """
 
     hands: int
@@ -42,16 +43,24 @@ class Work:
     mats: int
     mat_walks: int
     mats_an_hour: Span | None
+    planters: int
 
     @property
     def plant_hours(self) -> Span:
-        """Hours until the field is planted, all hands planting."""
-        return Span(self.plant_h.low / self.hands, self.plant_h.high / self.hands)
+        """Hours until the field is planted, all planters at it."""
+        return Span(self.plant_h.low / self.planters, self.plant_h.high / self.planters)
+
+
+def planters_of(hands: int, practice: Practice = MAT) -> int:
+    """How many of so many people plant: all by hand, no more than its crew at one machine."""
+    piece = practice.bed.piece
+    by_machine = piece is not None and piece.kind is PieceKind.TRAY
+    return min(hands, int(w.MACHINE_CREW.value)) if by_machine else hands
 
 
 def planting_hours(field_area_m2: float, hands: int, practice: Practice = MAT) -> Span:
     """Hours that so many people need to plant a field: the published range."""
-    share = field_area_m2 / M2_PER_HA / hands
+    share = field_area_m2 / M2_PER_HA / planters_of(hands, practice)
     return _span(practice.labour.plant_h_per_ha, share)
 
 
@@ -59,7 +68,8 @@ def work(q: Quantities, practice: Practice = MAT, hands: int = 1) -> Work:
     """The work of a nursery and its field."""
     labour, ha = practice.labour, q.field_area_m2 / M2_PER_HA
     plant_h = _span(labour.plant_h_per_ha, ha)
-    hours = Span(plant_h.low / hands, plant_h.high / hands)
+    planters = planters_of(hands, practice)
+    hours = Span(plant_h.low / planters, plant_h.high / planters)
     return Work(
         hands=hands,
         raise_h=_span(labour.raise_h_per_m2, q.nursery_area_m2),
@@ -69,6 +79,7 @@ def work(q: Quantities, practice: Practice = MAT, hands: int = 1) -> Work:
         mats=q.mats,
         mat_walks=loads_of_mats(q.mats, practice),
         mats_an_hour=mats_per_hour(q.mats, hours) if q.mats else None,
+        planters=planters,
     )
 
 

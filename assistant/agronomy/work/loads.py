@@ -29,11 +29,6 @@ def pail_of_mix_kg(litres: float) -> Span:
     return Span(litres * (low or 0.0), litres * (high or 0.0))
 
 
-def mix_kg(mix_m3: float) -> float:
-    """All the mix of a bed [kg]."""
-    return mix_m3 * L_PER_M3 * w.MIX_KG_PER_L.value
-
-
 def paddy_litres(dry_kg: float) -> float:
     """The room dry seed takes in a tin or a pail [L]."""
     return dry_kg / w.PADDY_KG_PER_L.value

@@ -13,11 +13,6 @@ def hills_on_string(string_m: float, hill_cm: float) -> int:
     return whole_down(string_m * CM_PER_M / hill_cm) + 1
 
 
-def strings_across(width_m: float, row_cm: float) -> int:
-    """Strings, one for each row, across a field of so many metres, one at each side."""
-    return whole_down(width_m * CM_PER_M / row_cm) + 1
-
-
 def mats_per_hour(mats: int, hours: Span) -> Span:
     """Mats to lift and carry in an hour so that nobody waits, from the hours of planting."""
     return Span(mats / hours.high, mats / hours.low)

@@ -13,7 +13,6 @@ from assistant.agronomy.growth.leaves import (
     LeafForecast,
     Sureness,
     leaf_advice,
-    ready_days,
 )
 from assistant.agronomy.growth.overdue import days_late, loss_when_late, seedlings_when_late
 from assistant.agronomy.growth.stand import (
@@ -94,14 +93,6 @@ def test_a_longer_delay_never_costs_less(one, other):
     assert low.low <= high.low and low.high <= high.high
     assert loss_when_late(20) == (0, 0)
     assert 0 <= low.low <= low.high <= 0.47
-
-
-def test_cool_weather_moves_the_window():
-    """With 2 leaves on day 12, by hand: at 26 C a leaf takes 4.9 days, at 20 C 7.5."""
-    warm, cool = ready_days(2, 12, 26), ready_days(2, 12, 20)
-    assert (warm.first.day, warm.last.day) == (17, 22)
-    assert (cool.first.day, cool.last.day) == (20, 28)
-    assert ready_days(2.5, 12, 26, PRACTICES["tray"]).first.day == 12
 
 
 @pytest.mark.parametrize(

@@ -1,11 +1,9 @@
 """What a count of open leaves says."""
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.growth.leaves import LeafAdvice, forecast_leaf, leaf_advice, leaves_on
+from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice, leaves_on
 
 
 @pytest.mark.parametrize(
@@ -24,19 +22,12 @@ def test_three_or_four_leaves_in_time_are_ready(open_leaves, day, advice):
     assert leaf_advice(open_leaves, day) is advice
 
 
-@given(st.floats(10, 45), st.floats(0, 4), st.integers(1, 30))
-def test_a_forecast_holds_its_likely_day(mean_c, open_leaves, day):
-    """The likely day lies between the earliest and the latest, and never before the count."""
-    forecast = forecast_leaf(4, open_leaves, day, mean_c)
-    assert day <= forecast.earliest <= forecast.day <= forecast.latest
-
-
 def test_leaves_come_no_faster_in_great_heat():
     """Above the cap a day counts no more."""
     assert leaves_on(15, 35) == leaves_on(15, 26)
 
 
 def test_no_leaf_grows_in_the_cold():
-    """At the base temperature there is no forecast to give."""
+    """At the base temperature there is no leaf to foretell."""
     with pytest.raises(AgronomyError):
-        forecast_leaf(4, 2, 12, 9)
+        leaves_on(12, 9)

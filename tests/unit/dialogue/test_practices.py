@@ -173,14 +173,14 @@ PRICES = PriceList("KES", 150, 5, 8, 4, 40, 60, 500)
 
 def test_a_programme_with_a_price_list_tells_the_cost_beside_a_wet_bed() -> None:
     """By hand: 9.05 kg at 150 are 1,357; 112 pails of soil at 5, 32 of manure at 8 and 16 of
-    hull at 4 are 880; 44 m2 of sheet at 40 are 1,760; labour 1,800: 5,797. The wet bed: 12.005
+    hull at 4 are 880; 44 m2 of sheet at 40 are 1,760; labour 2,800: 6,797. The wet bed: 12.005
     kg are 1,801, 16 pails of manure 128, labour 4,400: 6,329."""
     phone = offered("wet_bed")
     priced = {"prices": PRICES, "wet_bed": PRACTICES["wet_bed"]}
     phone.known = replace(phone.known, **priced)
     told = phone.words(plans(phone, "1"))
     assert told[2] == (
-        "A: about 5,797 KES by the programme's price list, 1,357 of it for seed, 1,800 for "
+        "A: about 6,797 KES by the programme's price list, 1,357 of it for seed, 2,800 for "
         "labour. A sum, no promise.\nA wet bed for the same field: about 6,329 KES, with 12.5 "
         "kg of seed."
     )
