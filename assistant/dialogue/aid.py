@@ -1,6 +1,6 @@
 """Emergency texts filled with the numbers of a village: one fixed text a kind."""
 
-from assistant.dialogue.values import Known, Nearby
+from assistant.dialogue.values import AnswerWarning, Change, Known, Nearby
 from assistant.hearing import Kind
 from assistant.wording import messages_aid as aid
 from assistant.wording.message import Say, Slot, slots_of
@@ -29,3 +29,9 @@ def loss_text(kind: Kind, known: Known) -> Say:
     """What is said of a bed in danger: life first where weather may be near."""
     message = aid.DANGER_TOLD if kind is Kind.DANGER or known.raining else aid.LOST_TOLD
     return message(person=person(known))
+
+
+def needs_help(known: Known) -> tuple[Change, ...]:
+    """Somebody hurt while a warning stands needs help, in the officer's count too."""
+    standing = known.warning
+    return (AnswerWarning(standing.id, "help", alarmed=True),) if standing else ()

@@ -21,7 +21,7 @@ from assistant.dialogue.accounted import (
     takes_words,
     tells_of_task,
 )
-from assistant.dialogue.aid import aid_text, loss_text, person
+from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -210,7 +210,8 @@ def _comfort(heard: Understood, known: Known) -> Turn:
 
 def _aid(heard: Understood, known: Known) -> Turn:
     kind = heard.kind(Act.HARM) or Kind.HURT
-    return _told(heard, known, aid_text(kind, known.nearby), _alarm(kind, heard, known))
+    changes = (_alarm(kind, heard, known), *needs_help(known))
+    return _told(heard, known, aid_text(kind, known.nearby), *changes)
 
 
 def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
@@ -290,13 +291,13 @@ def _loss(heard: Understood, known: Known) -> Kind:
     return said or Kind.DANGER
 
 
-def _told(heard: Understood, known: Known, says: Say, change: Change) -> Turn:
+def _told(heard: Understood, known: Known, says: Say, *changes: Change) -> Turn:
     """One text and no other question; the talk that was open stays as it is. On a screen it
     comes as a text too, to be kept."""
     keep = known.channel is Channel.USSD
     # Words that were asked for have been given; another question stays open.
     session = e.holds(known.session) if takes_words(known) else known.session
-    turn = Turn(session, (Text((says,), keep=keep),), (change,))
+    turn = Turn(session, (Text((says,), keep=keep),), changes)
     return _in_their_words(turn, heard, known)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.dialogue import endings as e
-from assistant.dialogue.aid import aid_text, loss_text
+from assistant.dialogue.aid import aid_text, loss_text, needs_help
 from assistant.dialogue.values import (
     Decline,
     Known,
@@ -22,7 +22,8 @@ from assistant.wording import messages_talk as m
 def _hurt(session: Session, known: Known) -> Turn:
     """Somebody is: the neutral text, and a person is told."""
     says = aid_text(Kind.HURT, known.nearby)
-    return Turn(session.held, (e.said(says),), (SettleAlarm(hurt=True),))
+    changes = (SettleAlarm(hurt=True), *needs_help(known))
+    return Turn(session.held, (e.said(says),), changes)
 
 
 def _nobody_hurt(session: Session, known: Known) -> Turn:
@@ -49,7 +50,8 @@ def _stop_all(session: Session, known: Known) -> Turn:
     return e.stop(session.held, known)
 
 
-def _go_on(session: Session, known: Known) -> Turn:
+def go_on(session: Session | None, known: Known) -> Turn:
+    """The daily texts go on."""
     return e.ended(session, known, e.said(aid.GO_ON()), changes=(ResumeTexts(),))
 
 
@@ -59,5 +61,5 @@ HEARD_ENDINGS: Mapping[str, e.Ending] = {
     "!lost": _lost,
     "!not_lost": _not_lost,
     "!stop_all": _stop_all,
-    "!go_on": _go_on,
+    "!go_on": go_on,
 }

@@ -27,6 +27,7 @@ from assistant.dialogue.answering import (
 )
 from assistant.dialogue.chains import chained
 from assistant.dialogue.ear import ask_stop, hear_first
+from assistant.dialogue.endings_heard import go_on
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
@@ -52,6 +53,7 @@ from assistant.reading import (
     Wish,
     is_name,
     read_choice,
+    read_confirm,
     read_deeds,
     read_told,
     read_wish,
@@ -73,9 +75,10 @@ Stage = Callable[[str, Known], Turn | None]
 def turn(text: str, known: Known) -> Turn:
     """What to answer to a text, and what changes."""
     text = " ".join(text[:LONGEST].split())
-    known = replace(known, session=e.alive(known.session, known))
+    known = _still_asked(replace(known, session=e.alive(known.session, known)))
     stages: tuple[Stage, ...] = (
         _officer_text,
+        _go_on,
         hear_first,
         _stop_or_start,
         _officer_talk,
@@ -102,6 +105,8 @@ def open_line(known: Known) -> Turn:
         return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
     if known.warning is not None and known.warning.answer is None:
         return Turn(known.session, (warning_screen(known, known.warning),))
+    if _is_resting(known):
+        return e.opened(begin(talks.STOP_ALL, held=e.lasting(known.session)), known)
     lasting = e.lasting(known.session)
     if lasting is None and not known.nurseries:
         return e.start_plan(None, known)
@@ -128,6 +133,30 @@ def _resume_or(fresh: Session, known: Known) -> Turn:
     if session is None or find(session, talks.TABLES) is None:
         return e.opened(fresh, known)
     return Turn(session, (ask(session, known, talks.TABLES),))
+
+
+# --- daily texts that rest -------------------------------------------------------------------
+
+
+def _is_resting(known: Known) -> bool:
+    """Whether the daily texts rest until a clear word."""
+    farmer = known.farmer
+    return farmer is not None and farmer.paused_at is not None and farmer.stopped_at is None
+
+
+def _still_asked(known: Known) -> Known:
+    """ "Shall I stop?" stands as long as the texts rest: no on another day is no to that."""
+    if not _is_resting(known) or known.session is not None:
+        return known
+    return replace(known, session=begin(talks.STOP_ALL))
+
+
+def _go_on(text: str, known: Known) -> Turn | None:
+    """ "Yes, continue", before its yes is taken for one to "shall I stop?"."""
+    asked = known.session is not None and known.session.conversation == talks.STOP_ALL.name
+    if not (asked or _is_resting(known)) or not is_name(text, known.lexicon.choices["go_on"]):
+        return None
+    return go_on(known.session, known)
 
 
 # --- 1. an officer's texts, stop and start ---------------------------------------------------
@@ -185,7 +214,7 @@ def _officer_talk(text: str, known: Known) -> Turn | None:
 
 def _warning(text: str, known: Known) -> Turn | None:
     warning = known.warning
-    if warning is None or known.farmer is None or _is_asked_by_ear(known):
+    if warning is None or known.farmer is None or _is_asked_by_ear(text, known):
         return None
     said_so = _said_of_warning(text, known, warning)
     if said_so is None:
@@ -196,9 +225,17 @@ def _warning(text: str, known: Known) -> Turn | None:
     return e.ended(passing, known, e.said(message()), changes=(change,))
 
 
-def _is_asked_by_ear(known: Known) -> bool:
-    """Whether it was asked if somebody is hurt, or the like: a digit answers that first."""
-    return known.session is not None and known.session.conversation in _HEARD
+def _is_asked_by_ear(text: str, known: Known) -> bool:
+    """Whether it was asked if somebody is hurt, or the like: a digit answers that first. That
+    the texts may stop is asked for days, so that a newer warning goes before it, and words of
+    covering always do."""
+    if known.session is None or known.session.conversation not in _HEARD:
+        return False
+    if known.session.conversation != talks.STOP_ALL.name:
+        return True
+    is_newer = bool(known.focuses) and known.focuses[0].warning_id is not None
+    answer = read_confirm(text, known.lexicon).value
+    return not is_newer and answer in ("yes", "no")
 
 
 def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:

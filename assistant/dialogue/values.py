@@ -367,6 +367,7 @@ class AnswerWarning:
     warning_id: int
     answer: str  # "covered" or "help"
     words: str = ""  # the farmer's own, where they wrote any
+    alarmed: bool = False  # somebody is hurt: an officer has heard of that already
 
 
 @dataclass(frozen=True)

@@ -230,7 +230,7 @@ def _notify(scene: Scene, farmer: Farmer, says: tuple[Say, ...], *, urgent: bool
 
 def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
     scene.work.warnings.answer(change.warning_id, scene.phone, change.answer, scene.now)
-    if change.answer != "help":
+    if change.answer != "help" or change.alarmed:
         return
     if change.words:  # a cry in the farmer's own words, which the officer reads whole
         _alarm(v.RaiseAlarm("danger", change.words), scene)

@@ -194,6 +194,14 @@ def test_covered_and_need_help_are_counted_apart(valley_of_three: Valley) -> Non
     count(valley_of_three, 2, 2, 1, 1)
 
 
+def test_somebody_hurt_under_a_warning_needs_help(valley_of_three: Valley) -> None:
+    """Counted so, and the officer is told once, of the person and not of the bed."""
+    warn(valley_of_three)
+    valley_of_three.text(BARAKA, "my wife has been bitten by a snake")
+    assert len(valley_of_three.heard(OFFICER)) == 1
+    count(valley_of_three, 2, 2, 0, 1)
+
+
 def test_the_all_clear_goes_to_who_was_asked(valley_of_three: Valley) -> None:
     """Then no warning stands, and COUNT has nothing to count."""
     warn(valley_of_three)

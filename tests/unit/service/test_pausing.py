@@ -6,7 +6,9 @@ from assistant.channel import Channel
 from assistant.dialogue.values import Change, PauseTexts, ResumeTexts, StartTexts, StopTexts
 from assistant.people import Village
 from assistant.service.effects import Scene, carry_out
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_officer as o
+from assistant.wording import messages_talk as m
 from tests.valley import AMINA, BARAKA, CODE, OFFICER, Valley, like
 
 
@@ -54,6 +56,32 @@ def test_a_clear_word_brings_them_back(bed: Valley, word: Change) -> None:
     change(bed, word)
     bed.go("2 Jun 12:00")
     assert len(bed.heard(AMINA)) == 1
+
+
+@pytest.mark.parametrize("word", ["no", "NO", "go on", "yes continue", "2", "START"])
+def test_the_answer_may_come_days_later(bed: Valley, word: str) -> None:
+    """The question stands as long as the texts rest; "yes continue" is no yes to it."""
+    bed.text(AMINA, "not for us")
+    bed.go("4 Jun 12:00")
+    bed.text(AMINA, word)
+    with bed.house.store.look() as work:
+        farmer = work.people.farmer(AMINA)
+    assert farmer is not None and farmer.paused_at is None and farmer.stopped_at is None
+
+
+def test_a_screen_asks_whether_to_stop_and_not_for_the_work_of_the_day(bed: Valley) -> None:
+    bed.text(AMINA, "not for us")
+    bed.go("6 Jun 12:00")  # day 5: to be uncovered
+    assert bed.dial(AMINA).text.startswith(like(aid.ASK_STOP))
+    assert bed.heard(AMINA) == []
+
+
+def test_words_of_covering_answer_a_warning_while_texts_rest(bed: Valley) -> None:
+    """A warning that came after the question goes before it, with its digits too."""
+    bed.text(AMINA, "not for us")
+    bed.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    bed.text(OFFICER, "1")
+    assert bed.text(AMINA, "1")[-1] == like(m.WARNING_COVERED)
 
 
 def test_stop_wins(bed: Valley) -> None:
