@@ -3,8 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
-revision = "v0026"
-down_revision = "v0025"
+revision = "v0027"
+down_revision = "v0026"
 branch_labels = None
 depends_on = None
 
