@@ -206,7 +206,6 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "care.NEXT_LEAF_AT": {"day": _DATE},
     "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},
     "plan.HILLS": {"seedlings": Values(200_000)},
-    "web_running.HELD": {"why": Values("the line sends twice")},
     "plan.WAS": {"row": Values("10 Jun: -")},
 }
 
