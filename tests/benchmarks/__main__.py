@@ -14,6 +14,7 @@ from tests.benchmarks.harness import HEAD, Result, shown, table
 # on each kind of database
 STORED = (
     "receive",
+    "morning",
     "tick",
     "dispatch",
     "warning",

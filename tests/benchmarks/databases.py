@@ -81,8 +81,8 @@ class Bare:
         self._engine = open_engine(url)
         self._held = self._engine.raw_connection()
         connection: Any = self._held.driver_connection
-        self._sqlite = make_url(url).get_backend_name() == "sqlite"
-        if not self._sqlite:
+        self.is_sqlite = make_url(url).get_backend_name() == "sqlite"
+        if not self.is_sqlite:
             connection.autocommit = True
         self._cursor = connection.cursor()
         self.execute = self._cursor.execute
@@ -98,13 +98,13 @@ class Bare:
     @contextmanager
     def work(self) -> Iterator[Self]:
         """One transaction that means to write."""
-        self._cursor.execute("BEGIN IMMEDIATE" if self._sqlite else "BEGIN")
+        self._cursor.execute("BEGIN IMMEDIATE" if self.is_sqlite else "BEGIN")
         yield self
         self._cursor.execute("COMMIT")
 
     def sql(self, statement: str) -> str:
         """A statement with ? for each value, as this driver wants it."""
-        return statement if self._sqlite else statement.replace("?", "%s")
+        return statement if self.is_sqlite else statement.replace("?", "%s")
 
     def rows(self, statement: str, values: Row = ()) -> list[Row]:
         """What a SELECT (or RETURNING) gives."""
@@ -118,7 +118,7 @@ class Bare:
 
     def moment(self, at: Any) -> Any:
         """An aware time as it is kept."""
-        return at.strftime("%Y-%m-%d %H:%M:%S.%f") if self._sqlite else at
+        return at.strftime("%Y-%m-%d %H:%M:%S.%f") if self.is_sqlite else at
 
     def literal(self, at: Any) -> str:
         """An aware time as it is written in a statement."""
@@ -126,7 +126,7 @@ class Bare:
 
     def json(self, value: Any) -> Any:
         """A value read from a JSON column, as it can be written again."""
-        if self._sqlite or not isinstance(value, dict | list):
+        if self.is_sqlite or not isinstance(value, dict | list):
             return value
         from psycopg.types.json import Json  # only where PostgreSQL is
 

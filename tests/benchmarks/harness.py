@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from statistics import median
-from time import perf_counter
+from time import perf_counter, process_time
 
 Thunk = Callable[[], object]
 FEWEST, ENOUGH_S = 3, 5.0  # after so many runs and seconds no more are needed
@@ -25,11 +25,15 @@ class Side:
 
     def seconds(self) -> float:
         """How long one run takes [s]."""
+        return self.took()[0]
+
+    def took(self) -> tuple[float, float]:
+        """How long one run takes by the clock, and of our process's time [s]."""
         self.prepare()
         with _no_collector():
-            begun = perf_counter()
+            begun, at_work = perf_counter(), process_time()
             self.run()
-            return perf_counter() - begun
+            return perf_counter() - begun, process_time() - at_work
 
 
 @dataclass(frozen=True)
@@ -37,6 +41,7 @@ class Result:
     """What was measured: `seconds` for `count` things done, and the floor's for as many.
 
     A floor of None: there is no smaller program to compare with, or the figure is a plain one.
+    `busy` is our process's own time [s], which a loaded machine changes little.
     """
 
     what: str
@@ -45,6 +50,7 @@ class Result:
     seconds: float
     floor: str | None = None
     floor_seconds: float | None = None
+    busy: float | None = None
 
     @property
     def rate(self) -> float:
@@ -63,13 +69,17 @@ def compare(
     """Runs ours and the floor in turn and takes the medians; what is slow runs less often."""
     side = ours if isinstance(ours, Side) else Side(what, ours)
     took: list[float] = []
+    busy: list[float] = []
     least: list[float] = []
     while len(took) < runs and (len(took) < FEWEST or sum(took) < ENOUGH_S):
         if floor is not None:
             least.append(floor.seconds())
-        took.append(side.seconds())
+        by_clock, at_work = side.took()
+        took.append(by_clock)
+        busy.append(at_work)
     name = floor.name if floor is not None else None
-    return Result(what, count, unit, median(took), name, median(least) if least else None)
+    lowest = median(least) if least else None
+    return Result(what, count, unit, median(took), name, lowest, median(busy))
 
 
 @contextmanager
@@ -105,13 +115,14 @@ def shown(result: Result) -> tuple[str, ...]:
         f"{result.count:,} {result.unit}",
         _duration(result.seconds),
         f"{result.rate:,.0f}/s" if result.count > 1 else "-",
+        _duration(result.busy / result.count) if result.busy else "-",
         _duration(result.floor_seconds) if result.floor_seconds else "-",
         ratio,
         result.floor or "-",
     )
 
 
-HEAD = ("what", "how many", "median", "rate", "floor", "ratio", "the floor is")
+HEAD = ("what", "how many", "median", "rate", "our CPU each", "floor", "ratio", "the floor is")
 
 
 def _duration(seconds: float) -> str:
