@@ -32,7 +32,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording.message import Say, Slot
 
 ONE_DAY = timedelta(days=1)
-SAME_QUESTION = timedelta(hours=1)
+SAME_CALL = timedelta(hours=1)
 
 
 @dataclass(frozen=True)
@@ -158,7 +158,7 @@ def _ask_tomorrow(reminder: Reminder, scene: Scene) -> None:
 
 def _call(change: v.CallForHelp, scene: Scene) -> None:
     farmer = writer(scene.work, scene.phone)
-    if change.about == "question" and _joined(change, farmer, scene):
+    if _joined(change, farmer, scene):
         return
     scene.work.calls.add(farmer.id, change.nursery_id, change.about, change.words, scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
@@ -178,12 +178,14 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
 
 
 def _joined(change: v.CallForHelp, farmer: Farmer, scene: Scene) -> bool:
-    """Adds a question to the one that was asked a moment ago, of which the officer knows."""
+    """Adds to the call for the same that was made a moment ago, of which the officer knows."""
     for call in scene.work.story.calls_of(farmer.id):
-        lately = call.at > scene.now - SAME_QUESTION
+        lately = call.at > scene.now - SAME_CALL
         if call.about == change.about and call.handled_at is None and lately:
-            words = f"{call.words} / {change.words.strip()}"
-            scene.work.alarms.reword(call.id, call.about, words)
+            said = change.words.strip()
+            if said and said not in call.words:
+                words = f"{call.words} / {said}" if call.words else said
+                scene.work.alarms.reword(call.id, call.about, words)
             return True
     return False
 
@@ -205,13 +207,12 @@ def _settle(change: v.SettleAlarm, scene: Scene) -> None:
 
 
 def _notify(scene: Scene, farmer: Farmer, says: tuple[Say, ...], *, urgent: bool) -> None:
-    """Tells the officers of the farmer's village, the leads where the village is none of ours;
-    outside quiet hours unless it is urgent."""
+    """Tells the officers who serve the farmer's village, the leads where nobody does (a lead
+    of a country cannot read each call); outside quiet hours unless it is urgent."""
     people = scene.work.people
-    if farmer.village_id is None:
-        told = tuple(officer for officer in people.officers() if officer.is_lead)
-    else:
-        told = people.officers_of(farmer.village_id)
+    here = farmer.village_id
+    told = people.serving(here) if here is not None else ()
+    told = told or tuple(officer for officer in people.officers() if officer.is_lead)
     zone = zone_of(scene.work, scene.house, farmer.village_id)
     loud = urgent and scene.house.urgent_breaks_quiet
     due = scene.now if loud else after_quiet(scene.house, zone, scene.now)
@@ -236,6 +237,8 @@ def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
         _alarm(v.RaiseAlarm("danger", change.words), scene)
         return
     farmer = scene.farmer()
+    if _joined(v.CallForHelp("rain", "", None), farmer, scene):
+        return
     scene.work.calls.add(farmer.id, None, "rain", "", scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
     who = caller(farmer.name, farmer.phone)

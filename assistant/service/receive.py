@@ -15,6 +15,7 @@ from assistant.dialogue.officer import without_any_code, without_code
 from assistant.dialogue.turns import open_line, turn
 from assistant.dialogue.values import Focus, Kind, Known, NoteUnread, RaiseAlarm, Text, Turn
 from assistant.service.effects import Scene, carry_out
+from assistant.service.floods import bounded
 from assistant.service.house import House
 from assistant.service.known import know
 from assistant.service.reached import likeliest_first
@@ -83,7 +84,8 @@ def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) ->
     _keep(work, house, outcome, incoming, known, now)
     language = _language(outcome, known)
     private = _is_private(outcome)
-    for text in _joined(house, outcome.texts, language):
+    answers = bounded(work, house, outcome, known, language, now)
+    for text in _joined(house, answers, language):
         _post(work, house, incoming.phone, text, language, now, private)
 
 

@@ -25,6 +25,11 @@ SORRY_TROUBLE = Message(
     "minutes.",
     note="Our own fault, not the farmer's.",
 )
+MANY_TEXTS = Message(
+    "You sent very many texts. I keep what you write and answer again at {time}. A cry for help "
+    "I always answer.",
+    note="To a phone that wrote dozens of texts within an hour. {time}: clock.",
+)
 KEPT_SO_FAR = Message("You were here:", note="Before an open question is asked again.")
 HELP = Message(
     "I plan your rice nursery and remind you each day. Send MENU, TODAY, QUANTITIES, "

@@ -180,6 +180,16 @@ class Outbox:
         self._session.flush()
         return rows.outbox_text(row)
 
+    def replies(self, phone: str, since: datetime) -> tuple[OutboxText, ...]:
+        """The answers to a phone that were written after a time, the latest last."""
+        wanted = (
+            select(OutboxRow)
+            .where(OutboxRow.phone == phone, OutboxRow.kind == Kind.REPLY)
+            .where(OutboxRow.created_at > since)
+            .order_by(OutboxRow.id)
+        )
+        return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+
     def numbered(self, phone: str, limit: int = 8) -> tuple[OutboxText, ...]:
         """The texts whose digits a phone may be answering, the latest first.
 

@@ -166,6 +166,15 @@ class People:
         )
         return tuple(map(self._officer, found.all()))
 
+    def serving(self, village_id: int) -> tuple[Officer, ...]:
+        """The officers to whom a village was given, by phone; leads only where it was."""
+        serve = exists().where(
+            OfficerVillageRow.officer_id == OfficerRow.id,
+            OfficerVillageRow.village_id == village_id,
+        )
+        wanted = select(OfficerRow).where(serve, _OPEN).order_by(OfficerRow.phone)
+        return tuple(map(self._officer, self._session.scalars(wanted).all()))
+
     def nearest_officer(self, village_id: int | None, but: str) -> Officer | None:
         """Whom to tell first of a village: who serves it, else a lead, else anybody, in the
         order in which they joined; not the one with the phone `but`."""

@@ -1,0 +1,90 @@
+"""Answers to a phone that writes without end: a machine that answers back, or somebody who
+spends the programme's money. What is written is kept and heard all the same; only the answers
+become few, then none. No danger, STOP or answer to a warning is ever counted out.
+"""
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from assistant.dialogue.values import (
+    AnswerWarning,
+    CallForHelp,
+    Change,
+    Decline,
+    IssueWarning,
+    Known,
+    RaiseAlarm,
+    SettleAlarm,
+    StartTexts,
+    StopTexts,
+    Text,
+    Turn,
+)
+from assistant.service.house import House
+from assistant.service.texts import worded
+from assistant.store import OutboxText, Work
+from assistant.wording import messages_talk as m
+
+HOUR, DAY = timedelta(hours=1), timedelta(days=1)
+# Common practice, no source: a whole plan takes about ten texts, a sign-up five more.
+MOST_AN_HOUR = 40
+MOST_A_DAY_TO_STRANGERS = 20
+SAME_IN, SAME_TIMES = timedelta(minutes=10), 4  # people change their words; machines do not
+
+# Whoever says one of these is answered, whatever was said before.
+ALWAYS_ANSWERED = (
+    RaiseAlarm,
+    SettleAlarm,
+    StopTexts,
+    StartTexts,
+    Decline,
+    AnswerWarning,
+    CallForHelp,
+    IssueWarning,
+)
+
+
+def bounded(
+    work: Work, house: House, outcome: Turn, known: Known, language: str, now: datetime
+) -> tuple[Text, ...]:
+    """The answers that still go to this phone: all, one that says that it had many, or none."""
+    texts = outcome.texts
+    if not texts or _is_grave(outcome.changes) or known.desk is not None:
+        return texts
+    sent = work.outbox.replies(known.phone, now - DAY)
+    if _goes_round(house, sent, texts, language, now):
+        return ()
+    most, since = _room(known, now)
+    spent = sum(each.created_at > since for each in sent)
+    if spent < most:
+        return texts
+    if spent == most:
+        again = min(each.created_at for each in sent if each.created_at > since) + (now - since)
+        here = again.astimezone(ZoneInfo(known.zone)).time()
+        return (Text((m.MANY_TEXTS(time=here),)),)
+    return ()
+
+
+def _is_grave(changes: Iterable[Change]) -> bool:
+    return any(isinstance(each, ALWAYS_ANSWERED) for each in changes)
+
+
+def _room(known: Known, now: datetime) -> tuple[int, datetime]:
+    """How many answers there are, and from when they count."""
+    if known.farmer is None and known.session is None:
+        return MOST_A_DAY_TO_STRANGERS, now - DAY
+    return MOST_AN_HOUR, now - HOUR
+
+
+def _goes_round(
+    house: House,
+    sent: Iterable[OutboxText],
+    texts: tuple[Text, ...],
+    language: str,
+    now: datetime,
+) -> bool:
+    """Whether the same was answered again and again just now: the other side is a machine."""
+    words = worded(house, texts[0].says, language)
+    lately = [each.text for each in sent if each.created_at > now - SAME_IN]
+    return lately[-SAME_TIMES:] == [words] * SAME_TIMES
