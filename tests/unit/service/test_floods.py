@@ -1,10 +1,9 @@
-"""A phone that writes without end: heard all the same, answered ever less, never when it cries."""
+"""A phone that writes without end: heard all the same, and answered ever less, but for cries."""
 
 import pytest
 
 from assistant.people import Village
 from assistant.service.floods import MOST_A_DAY_TO_STRANGERS, MOST_AN_HOUR
-from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from tests.valley import AMINA, LEAD, OFFICER, Valley, like
 
@@ -42,14 +41,15 @@ def test_a_farmer_is_told_once_and_answered_again_in_an_hour(talkative: Valley) 
     heard = [each for _ in range(20) for each in talkative.text(AMINA, "HELP")]
     assert [each for each in heard if each == like(m.MANY_TEXTS)] == heard[-1:]
     talkative.go("1 Jun 09:30")
-    assert talkative.text(AMINA, "HELP") == [like(m.HELP)]
+    assert talkative.text(AMINA, "HELP") == [like(m.HELP, ...)]
 
 
 def test_a_cry_and_a_stop_are_always_answered(talkative: Valley) -> None:
     """However many texts there were."""
     for _ in range(20):
         talkative.text(AMINA, "MENU")
-    assert talkative.text(AMINA, "my child drank the urea")[0] == like(aid.POISON, ...)
+    (answer,) = talkative.text(AMINA, "my child drank the urea")
+    assert "health post" in answer
     assert talkative.text(AMINA, "STOP") == [like(m.STOPPED)]
 
 
