@@ -1,4 +1,4 @@
-"""A phone that writes without end: heard all the same, and answered ever less, but for cries."""
+"""A phone that writes without end: heard all the same, answered ever less, cries always."""
 
 import pytest
 
