@@ -170,13 +170,28 @@ def _bed_tasks(anchors: Anchors) -> tuple[Task, ...]:
 
 
 def _start(anchors: Anchors, rule: TaskRule) -> dt.date:
-    """The first day of a task; seed that sprouts late is soaked and drained earlier."""
+    """The first day of a task. Seed that sprouts late is soaked and drained earlier, and what
+    comes before the soaking with it; colour is not looked at while shoots are still pale."""
     late = anchors.sprouting
+    if rule.code is TaskCode.COLOUR_CHECK:
+        return _colour(anchors, anchors.date_of(rule.start))
     if late and rule.code is TaskCode.SOAK:
         return day_after(anchors.sow, -sum(late))
     if late and rule.code is TaskCode.DRAIN_SEED:
         return day_after(anchors.sow, -late.incubate_d)
+    if late and rule.start.anchor is Anchor.SOW and rule.start.days.value < 0:
+        soaked = -anchors.practice.soak_day
+        return day_after(anchors.date_of(rule.start), min(soaked - sum(late), 0))
     return anchors.date_of(rule.start)
+
+
+def _colour(anchors: Anchors, planned: dt.date) -> dt.date:
+    """Shoots that were uncovered later than planned are pale for some days, which is no
+    hunger; where all goes as planned the practice's own day holds."""
+    days = anchors.practice.days.uncover.value
+    if anchors.uncover_date <= day_after(anchors.sow, days):
+        return planned
+    return max(planned, day_after(anchors.uncover_date, c.PALE_AFTER_UNCOVERING_D.value))
 
 
 def _window_tasks(anchors: Anchors) -> tuple[Task, Task]:

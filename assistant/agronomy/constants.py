@@ -262,6 +262,12 @@ UNCOVER_LATEST_DAY = chosen(
     note="a bed still bare then has failed: a case for the officer",
 )
 COLOUR_CHECK_DAY = practice("colour_check_day", 7, "day")
+PALE_AFTER_UNCOVERING_D = practice(
+    "pale_after_uncovering_d",
+    3,
+    "days",
+    note="shoots that were just uncovered are pale, and the seed still feeds them",
+)
 LEAF_COUNT_DAY = chosen("leaf_count_day", 12, "day", note="three days before the window opens")
 DRAIN_BEFORE_TRANSPLANT_D = practice("drain_before_transplant_d", 2, "days", low=1, high=2)
 TRANSPLANT_FIRST_DAY = published(

@@ -69,7 +69,7 @@ def _water(nursery: Nursery, today: date) -> tuple[Say, ...]:
 
 def _cost(nursery: Nursery, on: date) -> tuple[Say, ...]:
     """What seedlings ask for that are past their days."""
-    late = nursery.day(on) > nursery.practice.window.last.value
+    late = nursery.day(on) > nursery.paced.window.last.value
     return (cost_of_waiting(nursery, on),) if late else ()
 
 

@@ -112,7 +112,7 @@ def _not_up(session: Session, known: Known) -> Turn:
     nursery = chosen_nursery(session, known)
     if nursery is None or nursery.day(known.today) < 0:
         return _wait_for_roots(session, known)
-    if nursery.day(known.today) < nursery.practice.days.uncover.value:
+    if nursery.day(known.today) < nursery.paced.days.uncover.value:
         return _wait_for_shoots(session, known)
     counting = begin(talks.EMERGENCE, held=session.held, nursery=nursery.id)
     return opened(counting, known)

@@ -6,12 +6,13 @@ from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice
+from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Counted
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import chosen, holds, opened, said
 from assistant.dialogue.engine import begin
-from assistant.dialogue.outlook import outlook, ready
+from assistant.dialogue.outlook import outlook
 from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
@@ -19,6 +20,7 @@ from assistant.dialogue.values import (
     Happened,
     Item,
     Known,
+    SaveNursery,
     Session,
     Turn,
 )
@@ -60,20 +62,26 @@ def _counted(
     day = nursery.day(known.today)
     if not 0 < count <= MOST_LEAVES:
         return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
-    advice = leaf_advice(count, day, nursery.practice)
-    message = about(_LEAF_SAYS[advice], nursery, known.today, count=count)
-    counted = Counted(on=known.today, by=By.FARMER, leaves=count)
-    changes: tuple[Change, ...] = (*told, Happened(nursery.id, counted))
+    event = Counted(on=known.today, by=By.FARMER, leaves=count)
+    moved = after(_felt(nursery, known), event)
+    advice = leaf_advice(count, day, _felt(nursery, known).seasonal)
+    message = about(_LEAF_SAYS[advice], moved, known.today, count=count)
+    changes: tuple[Change, ...] = (*told, Happened(nursery.id, event), SaveNursery(moved))
     if advice is LeafAdvice.SLOW:
         changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
     asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)
-    says = (message, *outlook(nursery, count, known.today, known.warmth))
-    moved = ready(nursery, count, known.today, known.warmth)
-    if moved is not None:  # the question names the days that the leaves allow
-        asked = replace(asked, answers={**asked.answers, **_best(moved.first, moved.last)})
-    elif (window := _window_left(nursery, known.today)) is not None:
-        asked = replace(asked, answers={**asked.answers, **_best(*window)})
+    says = (message, *outlook(moved, count, known.today, known.warmth))
+    best = _window_left(moved, known.today)
+    if best is not None:  # the question names the days that the leaves allow
+        asked = replace(asked, answers={**asked.answers, **_best(*best)})
     return opened(asked, known, *says, changes=changes)
+
+
+def _felt(nursery: Nursery, known: Known) -> Nursery:
+    """The nursery by the temperature that an officer told of late."""
+    if known.warmth is None:
+        return nursery
+    return nursery.warmed(nursery.climate, known.warmth.mean_c, known.warmth.day)
 
 
 def _best(first: date, last: date) -> dict[str, str]:
@@ -82,12 +90,12 @@ def _best(first: date, last: date) -> dict[str, str]:
 
 
 def _window_left(nursery: Nursery, today: date) -> tuple[date, date] | None:
-    """The rest of a window that has begun; None before it and after it."""
-    window = nursery.practice.window
+    """The days that are best from today on; None where they are over."""
+    window = nursery.paced.window
     first, last = (
         nursery.sow_date + timedelta(days=int(end.value)) for end in (window.first, window.last)
     )
-    return (today, last) if first < today <= last else None
+    return (max(first, today), last) if today <= last else None
 
 
 _LEAF_SAYS: Mapping[LeafAdvice, Message] = {

@@ -1,12 +1,11 @@
 """What a leaf count says beyond today: the days of the next leaves, or the cost of waiting."""
 
 from datetime import date, timedelta
-from typing import NamedTuple
 
 from assistant.agronomy.growth.leaf_pace import forecast_by_pace, forecast_by_warmth
 from assistant.agronomy.growth.leaves import LeafForecast
 from assistant.agronomy.growth.overdue import loss_when_late
-from assistant.agronomy.growth.warmth import Warmth
+from assistant.agronomy.growth.warmth import Warmth, is_mean_c
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import nearest, whole_up
 from assistant.wording import messages_care as c
@@ -14,24 +13,18 @@ from assistant.wording.day import hill_now
 from assistant.wording.message import Say
 
 
-class Ready(NamedTuple):
-    """The first and the last good day for transplanting, as the leaves foretell them."""
-
-    first: date
-    last: date
-
-
 def outlook(
     nursery: Nursery, leaves: float, today: date, warmth: Warmth | None = None
 ) -> tuple[Say, ...]:
     """When the last leaf of the window opens, where it is early; what waiting costs, where it
     is late."""
-    day, window = nursery.day(today), nursery.practice.window
+    day, window = nursery.day(today), nursery.paced.window
     if day > window.last.value and leaves >= window.leaves_first.value:
         return (cost_of_waiting(nursery, today),)
     if day <= 0 or leaves >= window.leaves_first.value:
         return ()
     target = whole_up(window.leaves_last.value)
+    warmth = warmth or _of_the_month(nursery, today)
     seen = _forecast(target, leaves, day, warmth)
     likely, early, late = (nursery.sow_date + timedelta(days=d) for d in seen)
     if warmth is None:
@@ -45,7 +38,7 @@ def outlook(
 def cost_of_waiting(nursery: Nursery, today: date) -> Say:
     """What old seedlings ask for, and what trials lost by waiting."""
     n = hill_now(nursery, today)
-    lost = loss_when_late(nursery.day(today), nursery.practice).high
+    lost = loss_when_late(nursery.day(today), nursery.paced).high
     percent = max(nearest(lost * 100), 1)
     return c.LATE_LOSS(n=n, share=field_share(nursery, n), percent=percent)
 
@@ -56,18 +49,10 @@ def field_share(nursery: Nursery, hill: int) -> int:
     return min(nearest(100 * raised * (1 + nursery.inputs.gap_filling) / hill), 100)
 
 
-def ready(nursery: Nursery, leaves: float, today: date, warmth: Warmth | None) -> Ready | None:
-    """The window as the leaves move it: later where they come late, never earlier; None where
-    the practice's own days hold."""
-    day, window = nursery.day(today), nursery.practice.window
-    if day <= 0 or leaves >= window.leaves_first.value:
-        return None
-    first = _forecast(window.leaves_first.value, leaves, day, warmth).day
-    late = first - int(window.first.value)
-    if late <= 0:
-        return None
-    last = min(int(window.last.value) + late, int(window.latest.value))
-    return Ready(*(nursery.sow_date + timedelta(days=d) for d in (min(first, last), last)))
+def _of_the_month(nursery: Nursery, today: date) -> Warmth | None:
+    """The mean of the month where the office entered it, and leaves grow at it."""
+    mean_c = nursery.clock.mean_c(today)
+    return Warmth(today, mean_c) if mean_c is not None and is_mean_c(mean_c) else None
 
 
 def _forecast(target: float, leaves: float, day: int, warmth: Warmth | None) -> LeafForecast:

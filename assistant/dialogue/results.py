@@ -112,7 +112,7 @@ def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
         return Text((s.HELD(label=nursery.called), *time_to_test(nursery, today)), keep=True)
     if nursery.sown:
         says: tuple[Say, ...] = (about(m.RESULT_DATES_SOWN, nursery, today),)
-        if nursery.day(today) > nursery.practice.window.last.value:
+        if nursery.day(today) > nursery.paced.window.last.value:
             says += (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
         return Text(says, keep=True)
     says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)

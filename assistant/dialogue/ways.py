@@ -3,9 +3,10 @@
 from collections.abc import Callable, Mapping
 from datetime import date
 
-from assistant.agronomy.constants import COLOUR_CHECK_DAY
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.stand import stand_advice
 from assistant.agronomy.lot.germination import good_seed
+from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import is_hopeless, is_weak
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lots import unkept, whole_test
@@ -44,8 +45,13 @@ def _way_sowing(value: Kept, session: Session, known: Known) -> str:
 
 def _way_problem(value: Kept, session: Session, known: Known) -> str:
     nursery = known.nursery(int(str(session.answers.get("nursery") or 0)))
-    early = nursery is None or nursery.day(known.today) < COLOUR_CHECK_DAY.value
+    early = nursery is None or known.today < _colour_day(nursery)
     return "yellow_early" if value == "yellow" and early else str(value)
+
+
+def _colour_day(nursery: Nursery) -> date:
+    """From when on pale leaves may be hunger: not under straw, nor just uncovered."""
+    return next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
 
 
 def _way_sufficed(value: Kept, session: Session, known: Known) -> str:

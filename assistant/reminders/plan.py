@@ -50,7 +50,11 @@ def likeness(nursery: Nursery) -> tuple[object, ...]:
         nursery.more_on,
         nursery.sprouting,
         nursery.held,
-        nursery.latest,
+        nursery.climate,
+        nursery.felt_c,
+        nursery.felt_on,
+        nursery.leaves,
+        nursery.leaves_on,
     )
 
 

@@ -260,7 +260,7 @@ class _Gathering:
         oldest = around - timedelta(days=max(each.latest.value for each in windows) + 1)
         youngest = around - timedelta(days=min(each.last.value for each in windows))
         for farmer, nursery in self.work.watch.old(self.scope, oldest, youngest):
-            window, day = nursery.practice.window, nursery.day(self.today(farmer))
+            window, day = nursery.paced.window, nursery.day(self.today(farmer))
             if window.last.value < day <= window.latest.value:
                 since = nursery.sow_date + timedelta(days=window.last.value + 1)
                 yield farmer, nursery, Reason(Why.OLD, w.WHY_OLD(day=day), since)

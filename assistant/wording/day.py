@@ -185,8 +185,8 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "every": lambda n, d: watered_every(n.practice),
     "few": lambda n, d: n.practice.window.leaves_first.value,
     "many": lambda n, d: n.practice.window.leaves_last.value,
-    "low": lambda n, d: int(n.practice.window.first.value),
-    "high": lambda n, d: int(n.practice.window.last.value),
+    "low": lambda n, d: int(n.paced.window.first.value),
+    "high": lambda n, d: int(n.paced.window.last.value),
     "parts": lambda n, d: batch_of(n.practice),
     "ground": lambda n, d: measured(ground_m2(n.quantities.nursery_area_m2), Measure.AREA_M2),
     "least_mm": lambda n, d: c.COVER_LOW_MM.value,
@@ -248,14 +248,14 @@ def _planting(work: DayWork, code: TaskCode) -> Message:
     if today > nursery.latest:
         return d.TOO_OLD
     if code is TaskCode.OVERDUE:
-        old_from = nursery.practice.window.last.value + OLD_AFTER_D
+        old_from = nursery.paced.window.last.value + OLD_AFTER_D
         is_old = nursery.day(today) >= old_from and nursery.hill_seedlings is None
         return t.P_OVERDUE_OLD if is_old else t.P_OVERDUE
     if today < nursery.anchors.transplant_date:
         return t.P_WINDOW
     if _waits_drained(work):
         return t.P_TRANSPLANT_WAIT
-    late = nursery.day(today) > nursery.practice.window.last.value
+    late = nursery.day(today) > nursery.paced.window.last.value
     return d.PLANT_LATE if late else t.P_TRANSPLANT
 
 
@@ -271,7 +271,7 @@ def _sentence(work: DayWork, code: TaskCode) -> Say:
 def hill_now(nursery: Nursery, today: date) -> int:
     """Seedlings to plant in a hill on a day: more of late ones, as few as a thin stand has."""
     usual = nursery.inputs.seedlings_per_hill
-    late = seedlings_when_late(usual, nursery.day(today), nursery.practice)
+    late = seedlings_when_late(usual, nursery.day(today), nursery.paced)
     return nursery.hill_seedlings or late
 
 

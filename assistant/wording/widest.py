@@ -14,7 +14,6 @@ from babel.dates import format_date
 
 from assistant.alphabet import Encoding, measure, plain
 from assistant.wording import messages_amounts as a
-from assistant.wording import messages_delay as d
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
@@ -89,7 +88,6 @@ _SLOTS: Mapping[str, Values] = {
     "again": _DATE,
     "latest": _DATE,
     "share": Values(67, (100,)),
-    "why": Values(d.HANDS(), (d.HANDS(), d.WATER(), d.FIELD(), d.OTHER())),
     "drain": _DATE,
     "drained": _DATE,
     "dry": _SEED,

@@ -122,6 +122,13 @@ def _tested(nursery: Nursery, event: SeedTested) -> Nursery:
     return lifted(nursery, found, event.on)
 
 
+def _counted(nursery: Nursery, event: Counted) -> Nursery:
+    """Leaves cannot be counted under the cover: such a count says nothing of the days."""
+    if event.on <= nursery.anchors.uncover_date:
+        return nursery
+    return nursery.counted(event.leaves, event.on)
+
+
 def _new_seed(nursery: Nursery, event: NewSeed) -> Nursery:
     """Planned as any seed that nobody tested."""
     if nursery.sown:
@@ -140,7 +147,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     SeedTestBegun: _test_begun,
     SeedTested: _tested,
     NewSeed: _new_seed,
-    Counted: _as_it_is,
+    Counted: _counted,
     Looked: _as_it_is,
 }
 _DOING: Mapping[Doing, Callable[[Nursery, Done], Nursery]] = {

@@ -16,10 +16,11 @@ from assistant.agronomy.calendar import (
     judge_transplant,
 )
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.clock import Clock, Count, Paced
 from assistant.agronomy.life.events import Why
 from assistant.agronomy.life.making import making
 from assistant.agronomy.life.rows import Fact
-from assistant.agronomy.lot.soaking import Seed, Sprouting
+from assistant.agronomy.lot.soaking import COLDEST_WATER_C, Seed, Sprouting, is_cool
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, is_hopeless, quantities
 from assistant.agronomy.season.followups import (
@@ -92,15 +93,38 @@ class Nursery:
         _ = self.anchors  # wrong days are refused here, and reckoned once
 
     @cached_property
+    def clock(self) -> Clock:
+        """The warmth it lies in, as far as anybody said it."""
+        return Clock(self.sow_date, self.climate, self.felt_c, self.felt_on)
+
+    @cached_property
+    def paced(self) -> Practice:
+        """Its practice on the days that it has here: by the warmth, and by the leaves that were
+        counted."""
+        count = None
+        if self.leaves is not None and self.leaves_on is not None:
+            count = Count(self.leaves, self.day(self.leaves_on))
+        return Paced(self.practice, self.clock, count).now
+
+    @property
+    def seasonal(self) -> Practice:
+        """Its practice on the days that the warmth alone gives it here."""
+        return Paced(self.practice, self.clock).by_clock
+
+    @cached_property
     def anchors(self) -> Anchors:
         """What its calendar hangs on."""
         days = (self.sow_date, self.uncover_date, self.transplant_date)
-        return Anchors(*days, self.practice, self.sprouting)
+        return Anchors(*days, self.paced, self.sprouting)
 
     @property
     def sprouting(self) -> Sprouting | None:
         """The days its seed takes to sprout; None where those of the practice do."""
-        return Seed(self.slow_seed, self.cool_water, self.water_c).sprouting
+        water_c = self.water_c
+        if water_c is None and self.climate is not None:
+            mean_c = self.climate[self.sow_date.month - 1]
+            water_c = max(mean_c, COLDEST_WATER_C) if is_cool(mean_c) else None
+        return Seed(self.slow_seed, self.cool_water, water_c).sprouting
 
     @property
     def soak_before_d(self) -> int:
@@ -133,7 +157,7 @@ class Nursery:
     @property
     def latest(self) -> date:
         """The last day on which its seedlings may be planted."""
-        return day_after(self.sow_date, self.practice.window.latest.value)
+        return day_after(self.sow_date, self.paced.window.latest.value)
 
     @property
     def is_drained(self) -> bool:
@@ -175,33 +199,60 @@ class Nursery:
 
     def is_forgotten(self, on: date) -> bool:
         """Whether nobody will tell any more how its season went."""
-        latest = day_after(self.sow_date, self.practice.window.latest.value)
-        return on > day_after(self.transplanted_on or latest, NO_RESULT_AFTER_D)
+        return on > day_after(self.transplanted_on or self.latest, NO_RESULT_AFTER_D)
 
     def may_uncover_on(self, on: date) -> bool:
         """Whether the bed can be uncovered on a day: 1 to 14, and before it is drained."""
-        return fits(self.sow_date, on, self.transplant_date, self.practice)
+        return fits(self.sow_date, on, self.transplant_date, self.paced)
 
     def judge_transplanting(self, on: date) -> DayChoice:
         """What to make of a wished transplanting day, for this bed."""
-        if not fits(self.sow_date, self.anchors.uncover_date, on, self.practice):
+        if not fits(self.sow_date, self.anchors.uncover_date, on, self.paced):
             return DayChoice.IMPOSSIBLE
-        return judge_transplant(self.sow_date, on, self.practice)
+        return judge_transplant(self.sow_date, on, self.paced)
 
     def sown_on(self, sow: date, *, sown: bool = True, assumed: bool = False) -> "Nursery":
         """The same nursery with another sowing day; moved days that no longer fit go."""
-        transplant = self.transplant_date
-        if transplant and not fits(sow, None, transplant, self.practice):
-            transplant = None
-        return replace(
+        moved = replace(
             self,
             sow_date=sow,
             sown=sown,
             sow_assumed=assumed,
             uncover_date=None,
             uncovered=False,
-            transplant_date=transplant,
+            transplant_date=None,
+            leaves=None,
+            leaves_on=None,
         )
+        return moved.wishing(self.transplant_date)
+
+    def wishing(self, transplant: date | None) -> "Nursery":
+        """The same nursery with a chosen transplanting day where that can be, else without."""
+        if transplant is None or not fits(
+            self.sow_date, self.uncover_date, transplant, self.paced
+        ):
+            return replace(self, transplant_date=None)
+        return replace(self, transplant_date=transplant)
+
+    def warmed(
+        self, climate: tuple[float, ...] | None, felt_c: float | None, felt_on: date | None
+    ) -> "Nursery":
+        """The same nursery by other means of the months, or another mean felt of late [C];
+        moved days that no longer fit go."""
+        bare = replace(
+            self,
+            climate=climate,
+            felt_c=felt_c,
+            felt_on=felt_on,
+            transplant_date=None,
+            uncover_date=self.uncover_date if self.uncovered else None,
+        )
+        return bare.wishing(self.transplant_date)
+
+    def counted(self, leaves: float, on: date) -> "Nursery":
+        """The same nursery with so many open leaves on a day, which move its window."""
+        bare = replace(self, leaves=leaves, leaves_on=on, transplant_date=None)
+        return bare.wishing(self.transplant_date)
 
     def uncovering_on(self, on: date, *, uncovered: bool) -> "Nursery":
         """The same nursery, uncovered on another day.

@@ -7,6 +7,9 @@ from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.rounding import whole_up
 
 HOURS = 24
+COLDEST_WATER_C = (
+    c.SOAK_HARMFUL_C.value + 1
+)  # colder water is not soaked in: indoors it is warmer
 _LONGER = 2
 
 

@@ -161,6 +161,11 @@ class Practice:
         found = next((each for each in starts if each.anchor is Anchor.SOW), None)
         return int(found.days.value) if found else None
 
+    @property
+    def soak_day(self) -> int:
+        """The day from sowing on which its seed is soaked, where that takes no longer."""
+        return self.first_day(TaskCode.SOAK) or 0
+
     def name(self, language: str) -> str:
         """What it is called in a language; its English name, else its code, stands in."""
         names = dict(self.names)

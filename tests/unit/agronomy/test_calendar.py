@@ -125,12 +125,14 @@ def test_a_chosen_day_moves_the_draining_and_the_field():
 
 
 def test_seed_that_is_slow_moves_only_the_water():
-    """Uncovering on day 7 means watering until 6 and standing water from 8."""
+    """Uncovering on day 7 means watering until 6 and standing water from 8; shoots
+    that were just uncovered are pale for three days."""
     days = _days(Anchors(SOW, uncover=_day(7)))
     moved = {
         TaskCode.WATER: (0, 6),
         TaskCode.UNCOVER_FLOOD: (7, None),
         TaskCode.KEEP_WATER: (8, 15),
+        TaskCode.COLOUR_CHECK: (10, None),
     }
     assert days == {**DAYS, **moved}
 
