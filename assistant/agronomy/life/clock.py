@@ -62,8 +62,8 @@ class Clock:
         return self.felt_on is not None and abs(on - self.felt_on) <= holds
 
     def warmth(self, day: int) -> float:
-        """What a day from sowing counts for [degree-days C]. Colder ones count as the coldest at
-        which a leaf comes: days grow long there, and never endless."""
+        """What a day from sowing counts for [degree-days C]. Colder ones count as the coldest
+        at which a leaf comes: days grow long there, and never endless."""
         mean_c = self.mean_c(self.sow + timedelta(days=day))
         if mean_c is None:
             return HEAT_OF_A_DAY

@@ -149,7 +149,7 @@ def test_every_warmth_and_count_makes_a_nursery(
 def test_colour_is_looked_at_three_days_after_a_late_uncovering(
     uncovered: int, expected: int
 ) -> None:
-    """Shoots just uncovered are pale; never before day 7, and then where all goes as planned."""
+    """Shoots just uncovered are pale; day 7 at the soonest, and where all goes as planned."""
     on = SOW + uncovered * DAY
     told = Done(on=on, by=By.FARMER, task=TaskCode.UNCOVER_FLOOD)
     days = {task.code: task.day for task in after(bed(sown=True), told).tasks}

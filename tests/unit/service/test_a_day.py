@@ -198,7 +198,7 @@ def test_the_season_follows_the_real_day_of_sowing(amina: Valley) -> None:
 
 
 def test_shoots_that_are_not_up_are_looked_at_again_tomorrow(amina: Valley) -> None:
-    """Not up on day 5: covered and moist until they are."""
+    """Not up on day 5: covered and moist until they are; then pale for some days."""
     amina.go("10 Jun 08:00")
     amina.heard(AMINA)
     amina.text(AMINA, "done")
@@ -209,7 +209,9 @@ def test_shoots_that_are_not_up_are_looked_at_again_tomorrow(amina: Valley) -> N
         ("15 Jun 08:00", AMINA, "2", [like(m.NOT_UP_NOTED(label="A", date=day("16 Jun")))]),
         ("16 Jun 06:00", AMINA, "", again),
         ("16 Jun 08:00", AMINA, "1", [like(m.DONE_NOTED)]),
-        ("17 Jun 06:00", AMINA, "", [like(t.HEAD, t.P_KEEP_WATER, t.P_COLOUR, t.ASK_COLOUR)]),
+        ("17 Jun 06:00", AMINA, "", [like(t.HEAD, t.P_KEEP_WATER)]),
+        ("18 Jun 06:00", AMINA, "", [like(t.HEAD, t.P_KEEP_WATER)]),
+        ("19 Jun 06:00", AMINA, "", [like(t.HEAD, t.P_KEEP_WATER, t.P_COLOUR, t.ASK_COLOUR)]),
     )
     play(amina, rows)
 
