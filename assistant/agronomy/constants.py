@@ -166,6 +166,15 @@ MAX_SEEDS_PER_CM2 = chosen(
     how_sure=HowSure.JUDGEMENT,
     note="all seeds, dry, over the bed: 500 g/m2 at 25 g; PhilRice nets carry 400-500",
 )
+FULL_SEEDS_PER_CM2 = published(
+    "full_seeds_per_cm2",
+    1.0,
+    "seeds per cm2",
+    s.ICAR_PUNJAB,
+    low=1.0,
+    high=2.0,
+    note="a mat holds together from 1-2 on; a bed that is made smaller is sown so",
+)
 MAT_LENGTH_M = practice("mat_length_m", 0.50, "m", note="inside of the frame")
 MAT_WIDTH_M = practice("mat_width_m", 0.30, "m", note="inside of the frame")
 MAT_DEPTH_M = practice(
@@ -345,6 +354,16 @@ GAP_FILL_LAST_D = published(
     s.PHILRICE_KC4,
     low=3,
     high=15,
+)
+
+RIPENING_D = published(
+    "ripening_d",
+    30,
+    "days from flowering to maturity",
+    s.RICE_GROWTH,
+    low=25,
+    high=35,
+    note="30 of the 120 days of a variety in the warm tropics; longer in cool or rainy weather",
 )
 
 # --- leaves ---------------------------------------------------------------------------------

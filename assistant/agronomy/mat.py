@@ -4,6 +4,7 @@ All follow the practice; the mat where none is given. The urea is the same weak 
 practice: stronger or scattered urea is published for wet beds, but one rule is safe to keep.
 """
 
+from dataclasses import replace
 from typing import NamedTuple
 
 from assistant.agronomy import constants as c
@@ -46,6 +47,17 @@ def nursery_area_m2(inputs: FieldInputs, practice: Practice = MAT) -> float:
         plain_area_m2(inputs.field_area_m2, practice),
         seeds / practice.bed.max_seeds_per_cm2.value / CM2_PER_M2,
     )
+
+
+def smaller_bed(inputs: FieldInputs, practice: Practice = MAT) -> Practice:
+    """The practice with a bed that shrinks where little seed is sown: until seeds lie as thick
+    as a mat should have them, and no smaller than the smallest share that was published."""
+    share, full = practice.bed.share, c.FULL_SEEDS_PER_CM2.value
+    seeds = seeds_in(seed_kg(inputs), inputs.grain_weight_g)
+    needed = seeds / min(full, practice.bed.max_seeds_per_cm2.value) / CM2_PER_M2
+    least = share.value if share.low is None else share.low
+    own = min(max(needed / inputs.field_area_m2, least), share.value)
+    return replace(practice, bed=replace(practice.bed, share=replace(share, value=own)))
 
 
 def mats(area_m2: float, practice: Practice = MAT) -> int:

@@ -17,6 +17,7 @@ from assistant.commands.one_line import shown
 _PLAIN = re.compile(r"[0-9]{1,9}(\.[0-9]{1,6})?")
 _SPACING = re.compile(r"([0-9.]+)\s*[xX\u00d7*]\s*([0-9.]+)\s*(?:cm)?")
 _REGION = re.compile(r"[A-Z]{2}(-[A-Z0-9]{1,3})?")
+_CLOCK = re.compile(r"([01][0-9]|2[0-3]):[0-5][0-9]")
 _ISO = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 # A plan reaches some weeks to both sides of its anchor.
 _FIRST_DAY, _LAST_DAY = dt.date(1, 4, 1), dt.date(9999, 9, 30)
@@ -142,3 +143,12 @@ def iso_date(typed: str) -> dt.date:
             "write a day of your season, such as 2026-06-10"
         )
     return day
+
+
+def clock(typed: str) -> dt.time:
+    """A time of the day by 24 hours, such as 06:30."""
+    text = typed.strip()
+    found = dt.time.fromisoformat(text) if _CLOCK.fullmatch(text) else None
+    if found is None:
+        raise click.BadParameter(f"cannot take {shown(typed)}; write a time such as 06:30")
+    return found

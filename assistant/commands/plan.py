@@ -5,17 +5,18 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 import click
-from rapidfuzz import process
 
-from assistant.agronomy.calendar import Anchors, calendar, sow_for_transplant
+from assistant.agronomy.calendar import Anchors, calendar
 from assistant.agronomy.field import LIMITS, FieldInputs
 from assistant.agronomy.lot.germination import good_seed
+from assistant.agronomy.lot.programme_variety import for_variety
 from assistant.agronomy.lot.soaking import Seed
-from assistant.agronomy.lot.varieties import VARIETIES, Variety, find_variety, variety_key
+from assistant.agronomy.mat import nursery_area_m2, smaller_bed
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import quantities
 from assistant.agronomy.work.labour import work
 from assistant.commands import numbers
+from assistant.commands import plan_sowing as sowing
 from assistant.commands.one_line import OneLineCommand, shown
 from assistant.commands.plan_data import as_data
 from assistant.commands.plan_options import PERCENT, Given, with_options
@@ -56,10 +57,18 @@ def make_plan(given: Given, today: dt.date) -> Plan:
     """
     practices = open_practices(given.practices_folder)
     practice = _practice(given, practices)
-    variety = _variety(given)
-    inputs = _inputs(given, practice, variety)
-    sow = _sow_date(given, practice)
+    grown = sowing.variety(given)
+    if grown.ours is not None:
+        practice = for_variety(practice, grown.ours)
+    inputs = _inputs(given, practice, grown)
+    found = sowing.wanted_days(given, grown, today, practice)
+    sow = sowing.sow_date(given, practice, found)
+    usual_m2 = nursery_area_m2(inputs, practice) if given.smaller_bed else None
+    if given.smaller_bed:
+        practice = smaller_bed(inputs, practice)
     amounts = quantities(inputs, practice)
+    labour = work(amounts, practice, given.hands) if given.hands else None
+    tin = sowing.tin(given)
     seed = Seed(slow=given.slow_seed, water_c=given.water_c)
     return Plan(
         area_typed=given.area.strip(),
@@ -70,9 +79,15 @@ def make_plan(given: Given, today: dt.date) -> Plan:
         today=today,
         practice=practice,
         practice_name=practice.name(given.lang),
-        variety=variety,
+        variety=grown.published,
+        grown=grown.ours,
+        sowings=found,
+        usual_bed_m2=usual_m2,
         tells_establishment=given.establishment is not None,
-        work=work(amounts, practice, given.hands) if given.hands else None,
+        work=labour,
+        sowing_day=sowing.day_of_sowing(given, labour),
+        tells_measures=tin is not None,
+        tin_l=tin,
         money=_money(given, inputs, practice, practices[WET_BED]),
         good=good_seed(given.region),
     )
@@ -95,29 +110,12 @@ def _practice(given: Given, practices: Mapping[str, Practice]) -> Practice:
     return practices[code]
 
 
-def _variety(given: Given) -> Variety | None:
-    """The variety that was named, which gives the grain weight."""
-    if given.variety is None:
-        return None
-    if given.grain_weight is not None:
-        raise click.UsageError("write one of --grain-weight and --variety, not both")
-    found = find_variety(given.variety)
-    if found is None:
-        near = process.extract(variety_key(given.variety), list(VARIETIES), limit=3)
-        names = ", ".join(VARIETIES[key].name for key, *_ in near)
-        raise click.UsageError(
-            f"no weight was published for {shown(given.variety)}; near names are {names}; or "
-            "weigh 1000 grains and write --grain-weight, such as --grain-weight 25"
-        )
-    return found
-
-
-def _inputs(given: Given, practice: Practice, variety: Variety | None) -> FieldInputs:
+def _inputs(given: Given, practice: Practice, grown: sowing.Grown) -> FieldInputs:
     """The field and the seed lot; what was not given is as the practice usually has it."""
     planting = practice.planting
     usual = numbers.Spacing(planting.row_cm.value, planting.hill_cm.value)
     spacing = given.spacing or usual
-    weight = variety.grain_weight_g if variety else given.grain_weight
+    weight = grown.grain_weight_g or given.grain_weight
     established = given.establishment and given.establishment / PERCENT
     return FieldInputs(
         field_area_m2=_area_m2(given.area, given.lang, given.region),
@@ -172,11 +170,3 @@ def _is_sure(reading: Reading[float]) -> bool:
 def _plannable(area_m2: float) -> bool:
     limits = LIMITS["field_area_m2"]
     return limits.low <= area_m2 <= limits.high
-
-
-def _sow_date(given: Given, practice: Practice) -> dt.date:
-    if given.sow is not None and given.transplant is None:
-        return given.sow
-    if given.transplant is not None and given.sow is None:
-        return sow_for_transplant(given.transplant, practice)
-    raise click.UsageError("write one of --sow and --transplant, such as --sow 2026-06-10")

@@ -12,6 +12,7 @@ from assistant.agronomy.tasks import Task
 from assistant.agronomy.told import mix_told
 from assistant.agronomy.work.labour import Work
 from assistant.agronomy.work.loads import Span
+from assistant.commands.plan_sowing_data import sowing_data
 from assistant.wording.plan_costs import Money
 from assistant.wording.plan_page import Plan, warning_say
 from assistant.wording.render import Catalogue, render
@@ -49,20 +50,27 @@ def _task(task: Task) -> dict[str, Any]:
 
 
 def _asked_for(plan: Plan, practice_asked: str | None) -> dict[str, Any]:
-    inputs = plan.inputs
     found: dict[str, Any] = {}
     if practice_asked:
         found["practice"] = plan.practice.code
     if plan.variety:
         found["variety"] = _variety(plan.variety)
-    if plan.tells_establishment:
-        found["establishment_percent"] = inputs.establishment * PERCENT
-    if inputs.gap_filling:
-        found["gap_filling_percent"] = inputs.gap_filling * PERCENT
     if plan.work:
         found["labour"] = _labour(plan.work)
     if plan.money:
         found["cost"] = _cost(plan.money)
+    return found | _figures(plan) | sowing_data(plan)
+
+
+def _figures(plan: Plan) -> dict[str, Any]:
+    """Figures that the officer gave beside the usual ones."""
+    found = {}
+    if plan.tells_establishment:
+        found["establishment_percent"] = plan.inputs.establishment * PERCENT
+    if plan.inputs.gap_filling:
+        found["gap_filling_percent"] = plan.inputs.gap_filling * PERCENT
+    if plan.usual_bed_m2 is not None:
+        found["usual_nursery_area_m2"] = plan.usual_bed_m2
     return found
 
 

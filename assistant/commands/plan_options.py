@@ -44,7 +44,20 @@ _OPTIONS = (
         type=numbers.number(*LIMITS["grain_weight_g"], "grams", "25"),
         help="Weight of 1000 grains in g; 25 if not given.",
     ),
-    click.option("--variety", help="A variety with a published grain weight, instead."),
+    click.option(
+        "--variety",
+        help="A variety of your file, by its code, or one with a published grain weight.",
+    ),
+    click.option("--varieties", type=_FILE, help="TOML file of your programme's varieties."),
+    click.option(
+        "--days",
+        type=numbers.whole(60, 260, "days", "115"),
+        help="Days from sowing to maturity, where the variety does not say.",
+    ),
+    click.option("--water-from", type=numbers.iso_date, help="Day on which water comes."),
+    click.option("--harvest-before", type=numbers.iso_date, help="Ripe by this day."),
+    click.option("--flower-from", type=numbers.iso_date, help="Safe time to flower: from."),
+    click.option("--flower-before", type=numbers.iso_date, help="Safe time to flower: until."),
     click.option(
         "--pail-litres",
         type=numbers.number(*LIMITS["pail_litres"], "litres", "10"),
@@ -53,6 +66,9 @@ _OPTIONS = (
         help="Size of the pail at hand.",
     ),
     click.option("--practice", help="mat, wet_bed, dry_bed, tray, or one of your folder."),
+    click.option(
+        "--smaller-bed", is_flag=True, help="A smaller bed where little seed is sown."
+    ),
     click.option("--practices-folder", type=_FOLDER, help="TOML files of more practices."),
     click.option(
         "--establishment",
@@ -64,6 +80,21 @@ _OPTIONS = (
         type=numbers.number(0, MOST_GAP_FILLING * PERCENT, "percent", "5"),
         default=0.0,
         help="Seedlings over and above for gaps, in percent, such as 5.",
+    ),
+    click.option(
+        "--day-begins",
+        type=numbers.clock,
+        help="When the sowing day begins, such as 06:30, for its hours; needs --hands.",
+    ),
+    click.option(
+        "--tin-litres",
+        type=numbers.number(0.05, 25, "litres", "0.4"),
+        help="Size of your tin, for seed and urea in level measures.",
+    ),
+    click.option(
+        "--tins-in-pail",
+        type=numbers.number(1, 400, "tins", "25"),
+        help="How many of your tin fill the pail, instead.",
     ),
     click.option("--prices", type=_FILE, help="TOML price list, for the cost."),
     click.option(
@@ -108,9 +139,19 @@ class Given:
     seedlings_per_hill: int | None
     grain_weight: float | None
     variety: str | None
+    varieties: Path | None
+    days: int | None
+    water_from: dt.date | None
+    harvest_before: dt.date | None
+    flower_from: dt.date | None
+    flower_before: dt.date | None
+    day_begins: dt.time | None
+    tin_litres: float | None
+    tins_in_pail: float | None
     pail_litres: float
     practice: str | None
     practices_folder: Path | None
+    smaller_bed: bool
     establishment: float | None
     gap_filling: float
     prices: Path | None

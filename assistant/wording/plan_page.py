@@ -10,6 +10,7 @@ from assistant.agronomy.calendar import Task
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.lot.germination import Good
+from assistant.agronomy.lot.programme_variety import ProgrammeVariety
 from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import (
@@ -20,11 +21,14 @@ from assistant.agronomy.quantities import (
     least_seed_rate,
 )
 from assistant.agronomy.rounding import Measure, measured
+from assistant.agronomy.season.sowing import Sowings
 from assistant.agronomy.seed import seed_rate_kg_per_ha
 from assistant.agronomy.told import sprouted_told_kg
 from assistant.agronomy.work.labour import Work
+from assistant.agronomy.work.sowing_day import SowingDay
 from assistant.wording import amounts
 from assistant.wording import messages_plan as m
+from assistant.wording import messages_sowing as s
 from assistant.wording.day_practice import fitting_practice
 from assistant.wording.message import Country, Message, Say
 from assistant.wording.messages_talk import WEAK_SEED_IN
@@ -38,6 +42,7 @@ from assistant.wording.plan_practice import (
     task_name,
     water_lines,
 )
+from assistant.wording.plan_sowing import day_lines, measure_lines, sowing_lines, variety_lines
 
 
 @dataclass(frozen=True)
@@ -60,6 +65,12 @@ class Plan:
     work: Work | None = None
     money: Money | None = None
     good: Good = EVERYWHERE
+    grown: ProgrammeVariety | None = None
+    sowings: Sowings | None = None
+    sowing_day: SowingDay | None = None
+    tells_measures: bool = False
+    tin_l: float | None = None
+    usual_bed_m2: float | None = None
 
     @property
     def warnings(self) -> tuple[WarningCode, ...]:
@@ -103,9 +114,11 @@ def plan_page(plan: Plan) -> tuple[Section, ...]:
     return (
         _head(plan),
         *([Section(m.WARNINGS(), warnings)] if warnings else []),
+        *([Section(s.WHEN(), sowing_lines(plan.sowings))] if plan.sowings else []),
         _shopping(plan.quantities, plan.practice),
         Section(m.SHARING(), sharing_lines(plan.quantities, plan.practice)),
         *_labour_and_cost(plan),
+        *_beside(plan),
         Section(m.CALENDAR(sow=plan.sow.isoformat()), tuple(_rows(plan))),
         Section(m.CAUTIONS(), tuple(_cautions(plan.tasks, plan.practice))),
     )
@@ -117,6 +130,13 @@ def _labour_and_cost(plan: Plan) -> Iterable[Section]:
     if plan.money is not None:
         heading = m.COST(currency=plan.money.currency)
         yield Section(heading, cost_lines(plan.money, plan.inputs.establishment, plan.practice))
+
+
+def _beside(plan: Plan) -> Iterable[Section]:
+    if plan.sowing_day is not None:
+        yield Section(s.SOWING_DAY(), tuple(day_lines(plan.sowing_day)))
+    if plan.tells_measures:
+        yield Section(s.MEASURES(), tuple(measure_lines(plan.quantities, plan.tin_l)))
 
 
 def warning_say(code: WarningCode, plan: Plan) -> Say:
@@ -182,6 +202,10 @@ def _asked_for(plan: Plan) -> Iterable[Say]:
         yield m.RAISED_AS(name=plan.practice_name or plan.practice.code)
     if variety is not None:
         yield m.VARIETY(name=variety.name, low=variety.low_g, high=variety.high_g)
+    if plan.grown is not None:
+        yield from variety_lines(plan.grown)
+    if plan.usual_bed_m2 is not None:
+        yield s.SMALLER(usual=measured(plan.usual_bed_m2, Measure.AREA_M2))
     if plan.tells_establishment:
         yield m.ESTABLISHMENT(percent=round(inputs.establishment * 100, 1))
     if inputs.gap_filling:

@@ -18,6 +18,7 @@ from assistant.wording import (
     messages_rain,
     messages_result,
     messages_seed,
+    messages_sowing,
     messages_steps,
     messages_talk,
     messages_tasks,
@@ -57,6 +58,7 @@ MODULES: Mapping[str, ModuleType] = {
     "people": messages_people,
     "rain": messages_rain,
     "plan": messages_plan,
+    "sowing": messages_sowing,
     "web": messages_web,
     "web_people": messages_web_people,
     "web_running": messages_web_running,
@@ -72,6 +74,7 @@ MODULES: Mapping[str, ModuleType] = {
 # Read on paper or a large screen: these cost no segments and have no budget of them.
 PRINTED = frozenset(
     {
+        "sowing",
         "alerts",
         "beds",
         "books",

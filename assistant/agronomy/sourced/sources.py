@@ -185,3 +185,5 @@ STATE_SRI = Source(
     "a state university", "[rice nursery, single seedlings]", UNDATED
 )
 ZAULIMI = Source("Zaulimi, Malawi", "Rice: nursery preparation and sowing; planting", UNDATED)
+ICAR_PUNJAB = Source("Rice portal of ICAR-DRR", "Mat nursery in Punjab", UNDATED)
+RICE_GROWTH = Source("iomcworld.com", "Rice growth", UNDATED)
