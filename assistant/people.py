@@ -29,6 +29,7 @@ class Village:
     """A place with its time zone (an IANA name) and the practices that are offered there.
 
     `latitude` [degrees north] and `longitude` [degrees east] are of WGS 84, both or none.
+    `climate` is the mean temperature of each month [C], January first, where that is known.
     """
 
     id: int
@@ -37,6 +38,7 @@ class Village:
     practices: tuple[str, ...] = ("mat",)
     latitude: float | None = None
     longitude: float | None = None
+    climate: tuple[float, ...] | None = None
 
 
 @dataclass(frozen=True)

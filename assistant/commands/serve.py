@@ -22,7 +22,7 @@ from waitress.server import create_server
 from assistant.commands.demo import demo_officer
 from assistant.commands.deployment import opened, programme_of, settings_now
 from assistant.service.alerts.codes import place_villages
-from assistant.service.enrol import add_villages_if_none
+from assistant.service.enrol import add_villages_if_none, enter_climates
 from assistant.service.house import House
 from assistant.service.time_guard import TimeGuard
 from assistant.settings import Settings, SettingsError
@@ -179,6 +179,7 @@ def _serve(house: House, settings: Settings, greeting: str) -> None:
         programme = programme_of(settings)
         add_villages_if_none(house, programme.villages)
         place_villages(house, programme.places, wall_clock())
+        enter_climates(house, programme.climates, wall_clock())
     found = _worker(house, settings)
     with _web(house, settings, found.wake), _working(house, settings, found):
         click.echo(f"The officers' page is at http://{settings.host}:{settings.port}/")

@@ -6,8 +6,10 @@ from assistant.alerts.values import Point
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import LONGEST_VILLAGE, village_name
 from assistant.service.alerts.codes import NoCode, name_by_codes, read_codes
+from assistant.service.climate import is_climate
 from assistant.service.enrol import (
     add_village,
+    enter_climate,
     list_villages,
     offer_practices,
     place_village,
@@ -77,6 +79,26 @@ def place(name: str, point: Point | None) -> None:
         except LookupError as fault:
             raise click.ClickException(str(fault)) from fault
         told = f"{village.latitude}, {village.longitude}" if point else "place not known"
+        click.echo(f"{village.name}: {told}")
+
+
+@command.command("climate")
+@click.argument("name")
+@click.argument("months", nargs=-1, type=float)
+def climate(name: str, months: tuple[float, ...]) -> None:
+    """Say the mean temperature of each month in a village: twelve numbers in degrees C, January
+    first; none: not known. The days of its beds follow them."""
+    if months and not is_climate(months):
+        raise click.BadParameter(
+            f"got {len(months)} numbers; write twelve means in degrees C, January first, "
+            "such as 19 20 22 25 27 28 28 27 26 24 21 19"
+        )
+    with opened(settings_now()) as house:
+        try:
+            village = enter_climate(house, name.strip(), months or None, wall_clock())
+        except LookupError as fault:
+            raise click.ClickException(str(fault)) from fault
+        told = " ".join(f"{each:g}" for each in village.climate or ()) or "not known"
         click.echo(f"{village.name}: {told}")
 
 

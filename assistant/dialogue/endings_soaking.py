@@ -76,11 +76,20 @@ def in_time(moved: Nursery, before: Nursery, known: Known) -> Nursery:
 
 
 def warmed(nursery: Nursery, known: Known) -> Nursery:
-    """A nursery that is not sown, by the officer's temperature of late."""
+    """A nursery by what is known of the warmth in its farmer's village; its soaking by the
+    officer's temperature of late."""
     warmth = known.warmth
+    felt = (warmth.mean_c, warmth.day) if warmth else (nursery.felt_c, nursery.felt_on)
+    nursery = nursery.warmed(_climate(nursery, known), *felt)
     if nursery.sown or warmth is None:
         return nursery
     return replace(nursery, water_c=warmth.mean_c if is_cool(warmth.mean_c) else None)
+
+
+def _climate(nursery: Nursery, known: Known) -> tuple[float, ...] | None:
+    here = known.farmer.village_id if known.farmer else None
+    village = next((each for each in known.villages if each.id == here), None)
+    return village.climate if village else nursery.climate
 
 
 SOAKING_ENDINGS: Mapping[str, Ending] = {"!soaking": _soaking, "!soak_so": _soak_so}

@@ -10,10 +10,9 @@ from assistant.agronomy.growth.stand import (
     Filling,
     filling,
     hill_of_thin_stand,
-    sow_again_day,
-    sown_again,
     stand_share,
 )
+from assistant.agronomy.life.again import sow_again_day, sown_again
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said

@@ -4,6 +4,7 @@ from datetime import date
 
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.constants import SEED_TEST_COUNT_D
+from assistant.agronomy.life.clock import WARM_C
 from assistant.agronomy.life.days import coming, due
 from assistant.agronomy.lot.germination import Good, good_seed
 from assistant.agronomy.nursery import Nursery
@@ -13,6 +14,7 @@ from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.agronomy.season.followups import retest_sow_day
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
+from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
@@ -110,15 +112,16 @@ def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
     shifted."""
     if nursery.held:
         return Text((s.HELD(label=nursery.called), *time_to_test(nursery, today)), keep=True)
+    warm = () if nursery.climate else (c.DAYS_WARM(degrees=round(WARM_C)),)
     if nursery.sown:
         says: tuple[Say, ...] = (about(m.RESULT_DATES_SOWN, nursery, today),)
         if nursery.day(today) > nursery.paced.window.last.value:
             says += (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
-        return Text(says, keep=True)
+        return Text((*says, *warm), keep=True)
     says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)
     if begins and _date_of(nursery, TaskCode.SOAK) < today:
         says += (about(m.DATES_PAST, nursery, today),)
-    return Text(says, keep=True)
+    return Text((*says, *warm), keep=True)
 
 
 def _date_of(nursery: Nursery, code: TaskCode) -> date:

@@ -45,6 +45,7 @@ class Act(StrEnum):
     CALENDAR_TAKEN = "calendar_taken"
     PRACTICES_SET = "practices_set"
     WARMTH_KEPT = "warmth_kept"
+    CLIMATE_SET = "climate_set"
     WARNED = "warned"
     WARNING_DROPPED = "warning_dropped"
     WARNING_CLEARED = "warning_cleared"

@@ -15,6 +15,7 @@ from assistant.people import Farmer
 from assistant.reminders.plan import local
 from assistant.reminders.values import Reminder, State
 from assistant.service.alarms.raising import joins_private, raise_alarm, settle_alarm, writer
+from assistant.service.climate import follow_warmth, warmed_here
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
@@ -76,7 +77,8 @@ def _enrol(change: v.Enrol, scene: Scene) -> None:
     scene.house.journal(scene.phone, False, scene.now)
     note_answer(scene.work, scene.farmer(), "yes", scene.now)
     for bed in scene.work.nurseries.of_farmer(scene.farmer().id):
-        save_and_plan(scene.work, scene.house, scene.farmer(), bed, scene.now)
+        warm = warmed_here(scene.work, scene.house, scene.farmer(), bed, scene.now)
+        save_and_plan(scene.work, scene.house, scene.farmer(), warm, scene.now)
 
 
 def _decline(change: v.Decline, scene: Scene) -> None:
@@ -262,6 +264,9 @@ def _keep_warmth(change: v.KeepWarmth, scene: Scene) -> None:
         raise LookupError(f"{scene.phone} is no officer, so its temperature cannot be kept")
     keep_warmth(scene.work, change.village_id, change.warmth, officer.id, scene.now)
     move_soaking(scene.work, scene.house, change.village_id, change.warmth, scene.now)
+    village = scene.work.people.village(change.village_id)
+    if village is not None:
+        follow_warmth(scene.work, scene.house, village, scene.now)
 
 
 def _tell_farmer(change: v.TellFarmer, scene: Scene) -> None:

@@ -1,9 +1,11 @@
 """Villages and officers, added from the desk."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from datetime import datetime
 
 from assistant.agronomy.practices import MAT
 from assistant.people import Officer, Village
+from assistant.service.climate import set_climate
 from assistant.service.house import House
 from assistant.store import Work
 
@@ -46,6 +48,28 @@ def place_village(
     with house.store.work() as work:
         found = _named(work, village)
         return work.people.place_village(found.id, latitude, longitude)
+
+
+def enter_climate(
+    house: House, village: str, months: tuple[float, ...] | None, now: datetime
+) -> Village:
+    """Keeps the mean temperature of each month of a village [C], or that nobody knows.
+
+    Raises:
+        LookupError: no such village; the text names those that are.
+    """
+    with house.store.work() as work:
+        return set_climate(work, house, _named(work, village), months, now)
+
+
+def enter_climates(
+    house: House, climates: Mapping[str, tuple[float, ...]], now: datetime
+) -> None:
+    """The programme file's temperatures of villages, where nobody has said them yet."""
+    with house.store.work() as work:
+        for village in work.people.villages():
+            if village.climate is None and village.name in climates:
+                set_climate(work, house, village, climates[village.name], now)
 
 
 def _named(work: Work, village: str) -> Village:

@@ -10,6 +10,7 @@ from assistant.agronomy.growth.warmth import Warmth, is_mean_c, told_since
 from assistant.agronomy.practices import MAT
 from assistant.people import Village
 from assistant.service.audit import Act, Subject, note
+from assistant.service.climate import follow_warmth, is_climate, set_climate
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
@@ -45,6 +46,7 @@ class NotKept(StrEnum):
 
     DEGREES = "degrees"
     DAY = "day"
+    CLIMATE = "climate"
 
 
 def village_beds(
@@ -103,7 +105,22 @@ def note_warmth(
     with house.store.work() as work:
         keep_warmth(work, village.id, warmth, sight.officer.id, now)
         move_soaking(work, house, village.id, warmth, now)
+        follow_warmth(work, house, village, now)
     return warmth
+
+
+def note_climate(
+    house: House, sight: Sight, village_id: int, months: tuple[float, ...] | None, now: datetime
+) -> Village | NotKept | None:
+    """Keeps the means of the months [C], or that nobody knows them; None for a village not in
+    sight."""
+    village = sight.village(village_id)
+    if village is None:
+        return None
+    if months is not None and not is_climate(months):
+        return NotKept.CLIMATE
+    with house.store.work() as work:
+        return set_climate(work, house, village, months, now, sight.officer.id)
 
 
 def keep_warmth(

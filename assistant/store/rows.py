@@ -59,7 +59,8 @@ def _reader(
 
 
 def village(row: VillageRow) -> Village:
-    return value(Village, row, practices=tuple(row.practices))
+    climate = None if row.climate is None else tuple(row.climate)
+    return value(Village, row, practices=tuple(row.practices), climate=climate)
 
 
 def farmer(row: FarmerRow) -> Farmer:

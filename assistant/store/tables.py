@@ -54,6 +54,7 @@ class VillageRow(Base):
     practices: Mapped[list[str]] = mapped_column(default=lambda: ["mat"])
     latitude: Mapped[float | None]  # degrees north, WGS 84
     longitude: Mapped[float | None]  # degrees east
+    climate: Mapped[list[float] | None]  # mean of each month [C], January first
 
 
 class FarmerRow(Base):

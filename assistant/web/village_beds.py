@@ -11,6 +11,7 @@ from assistant.web.desk import Desk, typed, typed_date
 from assistant.wording import messages_web_beds as b
 
 LONGEST_NUMBER = 8
+LONGEST_CLIMATE = 120
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -41,7 +42,30 @@ def pages(desk: Desk) -> Blueprint:
         _answer(desk, village, outcome)
         return desk.to("villages.village", village=village, anchor="warmth")
 
+    @found.post("/villages/<int:village>/climate")
+    def climate(village: int) -> ResponseReturnValue:
+        months = _months(typed("months", LONGEST_CLIMATE))
+        outcome = service.note_climate(desk.house, desk.sight, village, months, desk.now)
+        if outcome is None:
+            abort(404)
+        if isinstance(outcome, NotKept):
+            desk.tell(b.NO_CLIMATE, wrong=True)
+        else:
+            kept = b.CLIMATE_KEPT if months else b.CLIMATE_NONE
+            desk.tell(kept(village=outcome.name))
+        return desk.to("villages.village", village=village, anchor="climate")
+
     return found
+
+
+def _months(text: str) -> tuple[float, ...] | None:
+    """Twelve numbers with blanks between; None where nothing is written, none where it cannot
+    be read."""
+    words = text.split()
+    try:
+        return tuple(float(word.replace(",", ".")) for word in words) or None
+    except ValueError:
+        return ()
 
 
 def _answer(desk: Desk, village_id: int, outcome: Warmth | NotKept) -> None:

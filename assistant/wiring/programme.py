@@ -17,12 +17,13 @@ from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
 from assistant.people import LONGEST_NAME, LONGEST_VILLAGE, village_name
 from assistant.service.alerts.codes import NoCode, read_codes
+from assistant.service.climate import is_climate
 from assistant.service.nearby import KEYS, Phonebook
 from assistant.settings import SettingsError, is_zone, read_currency, read_price
 
 ENTRIES = ("name", "zone", "price_per_segment", "currency", *KEYS, "alerts", "village")
 Read = TypeVar("Read")
-OF_VILLAGE = ("name", "zone", "latitude", "longitude", "codes", *KEYS)
+OF_VILLAGE = ("name", "zone", "latitude", "longitude", "codes", "climate", *KEYS)
 LONGEST_NUMBER = 24  # characters of the number to ring; the texts that say it have this room
 LONGEST_HELPER = 40  # characters of a health post or a vet, name and number
 LEAST_DIGITS = 2
@@ -38,6 +39,7 @@ class Programme:
     name:     what the programme is called
     places:   where villages lie, by name; those that say so
     phonebook: whom to turn to in need
+    climates: the mean temperature of each month [C] of villages, by name; those that say so
     """
 
     zone: str | None
@@ -46,12 +48,14 @@ class Programme:
     name: str | None = None
     places: Mapping[str, Place] = field(default_factory=dict)
     phonebook: Phonebook = Phonebook()
+    climates: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
 
 
 def read_programme(path: Path) -> Programme:
     """A programme file: TOML with `name`, `zone`, `price_per_segment`, `currency`, a table
     [alerts] (read by `wiring.alerts`) and [[village]] tables of `name` and maybe `zone`,
-    `latitude` [degrees north], `longitude` [degrees east] (WGS 84) and `codes`. Both say whom
+    `latitude` [degrees north], `longitude` [degrees east] (WGS 84), `codes` and `climate`, the
+    mean temperature of each month [C], January first. Both say whom
     to turn to in need: `emergency`, a number to ring; `health_post`; `vet`, with a number. A
     village's own go before.
 
@@ -74,7 +78,9 @@ def read_programme(path: Path) -> Programme:
         raise SettingsError(f"NURSERY_PROGRAMME_FILE={path}: " + "; ".join(faults))
     villages = tuple((each.name, each.zone) for each in rows)
     own = {each.name.casefold(): each.nearby for each in rows if each.nearby != Nearby()}
-    return Programme(zone, villages, tariff, name, places, Phonebook(nearby, own))
+    climates = {each.name: each.climate for each in rows if each.climate}
+    book = Phonebook(nearby, own)
+    return Programme(zone, villages, tariff, name, places, book, climates)
 
 
 def _tried(
@@ -178,6 +184,7 @@ class _Row:
     zone: str | None
     place: Place
     nearby: Nearby = Nearby()
+    climate: tuple[float, ...] = ()
 
 
 def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
@@ -202,7 +209,8 @@ def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
         point = _tried(faults, name, _point, row)
         codes = _tried(faults, name, _codes, row)
         nearby = _nearby(f"{name}: ", row, faults)
-        yield _Row(name, zone, Place(point, codes or frozenset()), nearby)
+        climate = _tried(faults, name, _climate, row) or ()
+        yield _Row(name, zone, Place(point, codes or frozenset()), nearby, climate)
 
 
 def _point(row: Mapping[str, Any]) -> Point | None:
@@ -218,6 +226,20 @@ def _point(row: Mapping[str, Any]) -> Point | None:
                 "without quotes: latitude = -3.7 and longitude = 42.5"
             )
     return Point(float(given[0]), float(given[1]))  # type: ignore[arg-type]
+
+
+def _climate(row: Mapping[str, Any]) -> tuple[float, ...]:
+    given = row.get("climate", [])
+    numbers = isinstance(given, list) and all(
+        isinstance(each, int | Decimal) and not isinstance(each, bool) for each in given
+    )
+    months = tuple(float(each) for each in given) if numbers else ()
+    if (given and not months) or (months and not is_climate(months)):
+        raise ValueError(
+            "no temperatures of the months; write twelve means in degrees C, January first: "
+            "climate = [19, 20, 22, 25, 27, 28, 28, 27, 26, 24, 21, 19]"
+        )
+    return months
 
 
 def _codes(row: Mapping[str, Any]) -> frozenset[Geocode]:

@@ -8,7 +8,8 @@ from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.growth.overdue import seedlings_when_late
-from assistant.agronomy.growth.stand import needed_shoots, sow_again_day
+from assistant.agronomy.growth.stand import needed_shoots
+from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.life.making import ground_m2
 from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.mat import watering_l

@@ -269,6 +269,15 @@ NEXT_LEAF_AT = Message(
     "and {late}. Count again before you plant.",
     note="From the leaves and the mean temperature. {n} numbers the leaf, {day} is a date.",
 )
+WARMTH_MOVED = Message(
+    "{label}: by the warmth here your bed is ready from {first} to {last}. Uncover about {uncover}. "
+    "I text you each day.",
+    note="The mean temperature of the village moved the days of a bed.",
+)
+DAYS_WARM = Message(
+    "These days hold at a mean of {degrees} C; cooler takes longer.",
+    note="Under the dates of a plan where nobody said how warm it is.",
+)
 LATE_LOSS = Message(
     "Old seedlings: {n} a hill; this bed then plants about {share} of 100 of the field. Trials "
     "disagree on the loss: from none to {percent} of 100.",

@@ -27,5 +27,23 @@ NO_DEGREES = Message(
 )
 NO_DAY = Message("Give a day, today or before.", note="A temperature was not kept.")
 ACT_PRACTICES = Message("Kinds of bed set", note="A line of the trail.")
+CLIMATE = Message("Mean of each month", note="Heading on a village's page: temperatures.")
+CLIMATE_HINT = Message(
+    "Twelve means of day and night in degrees C, January first, from your weather service. The days "
+    "of the beds follow them. Leave it empty where nobody knows.",
+    note="Under the field.",
+)
+CLIMATE_LABEL = Message("Twelve temperatures, with blanks between", note="Label of a field.")
+CLIMATE_KEPT = Message("{village}: the beds follow these temperatures.", note="Done.")
+CLIMATE_NONE = Message("{village}: no temperatures of the months.", note="Done: taken away.")
+NO_CLIMATE = Message(
+    "Write twelve temperatures in degrees C, January first, with blanks between.",
+    note="They were not kept.",
+)
+ACT_CLIMATE = Message("Temperatures of the months set", note="A line of the trail.")
 ACT_WARMTH = Message("Temperature entered", note="A line of the trail.")
-BED_ACTS: Mapping[str, Message] = {"practices_set": ACT_PRACTICES, "warmth_kept": ACT_WARMTH}
+BED_ACTS: Mapping[str, Message] = {
+    "practices_set": ACT_PRACTICES,
+    "warmth_kept": ACT_WARMTH,
+    "climate_set": ACT_CLIMATE,
+}

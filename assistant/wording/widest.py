@@ -204,6 +204,7 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "care.NEXT_LEAF_AT": {"day": _DATE},
     "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},
     "plan.HILLS": {"seedlings": Values(200_000)},
+    "story.PUT_OFF_WHY": {"why": Values("Field not ready")},
     "plan.WAS": {"row": Values("10 Jun: -")},
 }
 

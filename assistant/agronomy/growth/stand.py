@@ -5,14 +5,12 @@ From half of them on, one seedling a hill still plants the field (1 to 2 a hill 
 so half is where filling ends and sowing again begins.
 """
 
-import datetime as dt
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.lot.germination import Z_95, Range
-from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import whole_down, whole_up
 from assistant.agronomy.seed import CM2_PER_M2
@@ -90,14 +88,3 @@ def filling(shoots: float, quantities: Quantities) -> Filling:
     mats = max(whole_up(quantities.mats * missing), 1) if quantities.mats else 0
     bed_m2 = quantities.nursery_area_m2 * missing
     return Filling(quantities.seed_kg * missing, mats, bed_m2)
-
-
-def sow_again_day(today: dt.date, nursery: Nursery) -> dt.date:
-    """The day of sowing for seed that is soaked today, in as many days as for this bed."""
-    return today + dt.timedelta(days=nursery.soak_before_d)
-
-
-def sown_again(nursery: Nursery, today: dt.date) -> Nursery:
-    """The whole bed sown anew: all its days count from the new sowing."""
-    fresh = nursery.sown_on(sow_again_day(today, nursery), sown=False)
-    return replace(fresh, urea_on=None, hill_seedlings=None, more_on=None, more_mats=None)

@@ -67,6 +67,19 @@ class People:
         self._session.flush()
         return rows.village(row)
 
+    def set_climate(self, village_id: int, months: Sequence[float] | None) -> Village:
+        """Sets the mean temperature of each month [C], or that nobody knows.
+
+        Raises:
+            NotThereError: no such village is kept.
+        """
+        row = self._session.get(VillageRow, village_id)
+        if row is None:
+            raise NotThereError(f"expected a kept village, got id {village_id}: add it first")
+        row.climate = None if months is None else list(months)
+        self._session.flush()
+        return rows.village(row)
+
     def offer_practices(self, village_id: int, codes: Sequence[str]) -> Village:
         """Sets which practices are offered in a village, by code.
 

@@ -20,10 +20,9 @@ from assistant.agronomy.growth.stand import (
     is_sure,
     likely_share,
     needed_shoots,
-    sow_again_day,
-    sown_again,
     stand_share,
 )
+from assistant.agronomy.life.again import sow_again_day, sown_again
 from assistant.agronomy.practices import MAT
 from assistant.agronomy.quantities import quantities
 from assistant.agronomy.tasks import TaskCode

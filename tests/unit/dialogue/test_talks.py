@@ -21,7 +21,7 @@ PAIL, SOWING = like(m.ASK_PAIL, ...), like(m.ASK_SOWING)
 UNTESTED = like(m.UNTESTED, *numbered(m.PLAN_AT_80, m.EXPLAIN_TEST))
 SOWN = like(m.SOWN_THAT_DAY, *YES_NO)
 MENU = like(m.ASK_MENU, ...)
-RESULT = [like(m.RESULT_SEED), like(m.RESULT_MIX), like(m.RESULT_DATES)]
+RESULT = [like(m.RESULT_SEED), like(m.RESULT_MIX), like(m.RESULT_DATES, c.DAYS_WARM)]
 
 
 def check(area: str, percent: float, litres: float, sowing: date) -> Like:
@@ -171,7 +171,7 @@ TALKS = {
         ("0.4 ha, 85%, 28 May", [PAIL]),
         ("1", [SOWN]),
         ("1", [check("0.4 ha", 85, 10, date(2026, 5, 28))]),
-        ("1", [*RESULT[:2], like(m.RESULT_DATES_SOWN)]),
+        ("1", [*RESULT[:2], like(m.RESULT_DATES_SOWN, c.DAYS_WARM)]),
     ),
     "who has not sown on that day gives another": (
         *SIGNED_UP,

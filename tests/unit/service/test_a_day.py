@@ -9,6 +9,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.channel import Fate, Handover
 from assistant.people import Village
 from assistant.reminders.values import State
+from assistant.wording import messages_care as c
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -341,9 +342,9 @@ def test_a_sowing_too_near_to_soak_for_is_said_to_be(valley: Valley, kijani: Vil
     """Dates already past are said so, never shifted."""
     valley.enrol(AMINA)
     texts = valley.plan(AMINA, "2 June")
-    assert texts[-1] == like(m.RESULT_DATES, m.DATES_PAST)
+    assert texts[-1] == like(m.RESULT_DATES, m.DATES_PAST, c.DAYS_WARM)
     texts = valley.sow(AMINA, "2 May")
-    assert texts[-1] == like(m.RESULT_DATES_SOWN, m.PAST_WINDOW(days=30))
+    assert texts[-1] == like(m.RESULT_DATES_SOWN, m.PAST_WINDOW(days=30), c.DAYS_WARM)
 
 
 def test_a_plan_moved_while_its_text_waits_is_worded_anew(amina: Valley) -> None:

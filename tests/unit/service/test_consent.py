@@ -11,6 +11,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.service.consent import Enroller, enrol_one
 from assistant.store import Wish
+from assistant.wording import messages_care as c
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from tests.valley import (
@@ -158,7 +159,11 @@ def test_a_nursery_of_the_office_is_said_back_and_prompted_from_then_on(
     valley.heard(AMINA)
     heard = valley.text(AMINA, "1")
     assert heard[0] == like(p.WELCOME_PLANNED)
-    assert heard[1:] == [like(m.RESULT_SEED), like(m.RESULT_MIX), like(m.RESULT_DATES)]
+    assert heard[1:] == [
+        like(m.RESULT_SEED),
+        like(m.RESULT_MIX),
+        like(m.RESULT_DATES, c.DAYS_WARM),
+    ]
     valley.go("8 Jun 06:00")
     assert any("Soak" in text for text in valley.heard(AMINA))
 

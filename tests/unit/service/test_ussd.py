@@ -8,6 +8,7 @@ from assistant.channel import Screen
 from assistant.dialogue.conversations import MENU
 from assistant.people import Village
 from assistant.reminders.values import State
+from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
@@ -80,7 +81,7 @@ def test_quantities_given_by_screen_are_also_sent_as_texts(amina: Valley) -> Non
     assert amina.heard(AMINA) == [
         like(m.RESULT_SEED),
         like(m.RESULT_MIX),
-        like(m.RESULT_DATES),
+        like(m.RESULT_DATES, c.DAYS_WARM),
     ]
 
 
