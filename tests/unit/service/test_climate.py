@@ -1,4 +1,4 @@
-"""The office's temperatures of the months move the beds of a village, and their farmers hear."""
+"""The office's temperatures of the months move the beds of a village; farmers hear."""
 
 from datetime import date
 
