@@ -24,9 +24,14 @@ def outlook(
     if day <= 0 or leaves >= window.leaves_first.value:
         return ()
     target = whole_up(window.leaves_last.value)
-    warmth = warmth or _of_the_month(nursery, today)
-    seen = _forecast(target, leaves, day, warmth)
+    month = None if warmth else _of_the_month(nursery, today)
+    seen = _forecast(target, leaves, day, warmth or month)
     likely, early, late = (nursery.sow_date + timedelta(days=d) for d in seen)
+    if month is not None:
+        told = c.NEXT_LEAF_MONTH(
+            n=target, date=likely, early=early, late=late, degrees=month.mean_c
+        )
+        return (told,)
     if warmth is None:
         return (c.NEXT_LEAF(n=target, date=likely, early=early, late=late),)
     told = c.NEXT_LEAF_AT(

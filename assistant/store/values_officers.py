@@ -146,6 +146,11 @@ class Stroke(NamedTuple):
     closed: bool
     germination: float
     germination_known: bool
+    climate: list[float] | None
+    felt_c: float | None
+    felt_on: date | None
+    leaves: float | None
+    leaves_on: date | None
 
     @property
     def held(self) -> bool:

@@ -269,6 +269,11 @@ NEXT_LEAF_AT = Message(
     "and {late}. Count again before you plant.",
     note="From the leaves and the mean temperature. {n} numbers the leaf, {day} is a date.",
 )
+NEXT_LEAF_MONTH = Message(
+    "At {degrees} C, usual in this month, leaf {n} opens about {date}, between {early} and {late}. "
+    "Count again before you plant.",
+    note="From the leaves and the month's mean temperature. {n} numbers the leaf.",
+)
 WARMTH_MOVED = Message(
     "{label}: by the warmth here your bed is ready from {first} to {last}. Uncover about {uncover}. "
     "I text you each day.",

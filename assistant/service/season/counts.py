@@ -95,8 +95,17 @@ def _likeness(stroke: Stroke) -> tuple[object, ...]:
         stroke.test_counted,
         stroke.closed,
         stroke.held,
+        _pace(stroke),
         *((day - stroke.sow_date).days if day else None for day in moved),
     )
+
+
+def _pace(stroke: Stroke) -> tuple[object, ...]:
+    """What moves its days but its sowing: warmth hangs on the months, so on the date too."""
+    if stroke.climate is None and stroke.leaves is None:
+        return ()
+    felt, counted = (stroke.felt_c, stroke.felt_on), (stroke.leaves, stroke.leaves_on)
+    return (stroke.sow_date, tuple(stroke.climate or ()), *felt, *counted)
 
 
 def _kinds(

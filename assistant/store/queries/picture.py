@@ -31,6 +31,11 @@ _COLUMNS = (
     NurseryRow.closed,
     NurseryRow.germination,
     NurseryRow.germination_known,
+    NurseryRow.climate,
+    NurseryRow.felt_c,
+    NurseryRow.felt_on,
+    NurseryRow.leaves,
+    NurseryRow.leaves_on,
 )
 
 
