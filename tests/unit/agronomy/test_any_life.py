@@ -1,0 +1,191 @@
+"""Any order of events leaves a nursery that can be worked by: one window, tasks in an order
+that can be done, nothing forbidden prescribed, nothing asked that was answered, and an end.
+"""
+
+from collections.abc import Callable
+from datetime import date, timedelta
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.days import due
+from assistant.agronomy.life.events import (
+    Assumed,
+    By,
+    Counted,
+    Done,
+    Event,
+    NewSeed,
+    PutOff,
+    SeedTestBegun,
+    SeedTested,
+)
+from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.nursery import Nursery
+from assistant.reminders.plan import Hours, planned
+from assistant.wiring.practices import open_practices
+from assistant.wording import messages_delay as d
+from assistant.wording import messages_tasks as t
+from assistant.wording.day import DayWork, work_says
+
+SOW = date(2026, 12, 1)
+DAY = timedelta(days=1)
+PRACTICES = open_practices()
+HOURS = Hours()
+CLIMATES = (None, (26.0,) * 12, (15.0,) * 12, (18, 21, 25, 28, 29, 29, 29, 29, 28, 27, 23, 19))
+
+# What a day may bring, as told by whoever tells it; each takes the day, the bed and a number.
+Happening = Callable[[Nursery, date, int], Event]
+
+
+def _asked(bed: Nursery, today: date) -> list[TaskCode]:
+    return [code for code in due(bed, today) if TASKS[code].is_asked] or [TaskCode.SOW]
+
+
+def _done(bed: Nursery, today: date, n: int) -> Event:
+    codes = _asked(bed, today)
+    return Done(on=today, by=By.FARMER, task=codes[n % len(codes)])
+
+
+def _put_off(bed: Nursery, today: date, n: int) -> Event:
+    codes = _asked(bed, today)
+    code = codes[n % len(codes)]
+    until = today + (1 + n % 12) * DAY
+    return PutOff(on=today, by=By.FARMER, task=code, was=today, until=until)
+
+
+def _assumed(bed: Nursery, today: date, n: int) -> Event:
+    return Assumed(on=bed.sow_date, by=By.CLOCK)
+
+
+def _begun(bed: Nursery, today: date, n: int) -> Event:
+    return SeedTestBegun(on=today, by=By.FARMER)
+
+
+def _tested(bed: Nursery, today: date, n: int) -> Event:
+    return SeedTested(on=today, by=By.OFFICER, sprouted=n % 101, seeds=100)
+
+
+def _new_seed(bed: Nursery, today: date, n: int) -> Event:
+    return NewSeed(on=today, by=By.FARMER)
+
+
+def _counted(bed: Nursery, today: date, n: int) -> Event:
+    return Counted(on=today, by=By.FARMER, leaves=(n % 17) / 2)
+
+
+HAPPENINGS: tuple[Happening, ...] = (
+    _done,
+    _put_off,
+    _assumed,
+    _begun,
+    _tested,
+    _new_seed,
+    _counted,
+)
+stories = st.lists(
+    st.tuples(st.integers(0, 6), st.sampled_from(HAPPENINGS), st.integers(0, 200)), max_size=14
+)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.sampled_from(sorted(PRACTICES)), st.sampled_from(CLIMATES), stories)
+def test_any_order_of_events_leaves_a_bed_that_can_be_worked_by(
+    code: str, climate: tuple[float, ...] | None, story: list[tuple[int, Happening, int]]
+) -> None:
+    """Looked at after each event, on its day."""
+    inputs = FieldInputs(4000.0, 0.85)
+    today = SOW - 20 * DAY
+    bed = Nursery(
+        1,
+        1,
+        "A",
+        None,
+        inputs,
+        "0.4 ha",
+        True,
+        SOW,
+        today,
+        practice=PRACTICES[code],
+        climate=climate,
+    )
+    for wait, happening, n in story:
+        today += wait * DAY
+        bed = after(bed, happening(bed, today, n))
+        one_window(bed)
+        in_order(bed)
+        nothing_forbidden(bed)
+        nothing_answered(bed)
+        no_two_that_disagree(bed, today)
+        an_end(bed)
+
+
+def one_window(bed: Nursery) -> None:
+    """One span in which it is planted, with its chosen day inside, and one day to be late."""
+    windows = [task for task in bed.tasks if task.code is TaskCode.TRANSPLANT]
+    assert len(windows) == 1
+    until = windows[0].until or windows[0].date
+    assert windows[0].date <= bed.anchors.transplant_date <= until <= bed.latest
+    assert [task.code for task in bed.tasks].count(TaskCode.OVERDUE) == 1
+
+
+def in_order(bed: Nursery) -> None:
+    """What a task needs comes before it."""
+    days = {task.code: task.date for task in bed.tasks}
+    orders = (
+        (TaskCode.SEED_TEST, TaskCode.SOAK),
+        (TaskCode.COLLECT, TaskCode.SOAK),
+        (TaskCode.SOAK, TaskCode.DRAIN_SEED),
+        (TaskCode.DRAIN_SEED, TaskCode.SOW),
+        (TaskCode.SOW, TaskCode.UNCOVER_FLOOD),
+        (TaskCode.UNCOVER_FLOOD, TaskCode.COLOUR_CHECK),
+        (TaskCode.UNCOVER_FLOOD, TaskCode.DRAIN_BED),
+        (TaskCode.FIELD_PLOUGH, TaskCode.FIELD_PUDDLE),
+        (TaskCode.FIELD_PUDDLE, TaskCode.FIELD_LEVEL),
+    )
+    for first, then in orders:
+        if first in days and then in days:
+            assert days[first] <= days[then], (first, then)
+    assert days.get(TaskCode.DRAIN_BED, date.min) <= bed.anchors.transplant_date
+
+
+def nothing_forbidden(bed: Nursery) -> None:
+    """Seed that must not be sown is neither collected, soaked nor sown on any day to come."""
+    if bed.held:
+        told = {each.task for each in planned(bed, "UTC", HOURS, date.min)}
+        assert told <= {TaskCode.SEED_TEST, TaskCode.SEED_COUNT, TaskCode.SEED_HELD}
+
+
+def nothing_answered(bed: Nursery) -> None:
+    """What happened is not asked again."""
+    told = {each.task for each in planned(bed, "UTC", HOURS, date.min)}
+    if bed.sown:
+        assert not told & {TaskCode.SOAK, TaskCode.SOW, TaskCode.COLLECT, TaskCode.SEED_HELD}
+    if bed.uncovered:
+        assert TaskCode.UNCOVER_FLOOD not in told
+    if bed.transplanted_on is not None:
+        assert not told & {TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.DRAIN_BED}
+
+
+def no_two_that_disagree(bed: Nursery, today: date) -> None:
+    """A day neither keeps water and drains it, nor plants and forbids planting."""
+    for ahead in range(0, 60, 3):
+        on = today + ahead * DAY
+        codes = due(bed, on)
+        assert not {TaskCode.KEEP_WATER, TaskCode.DRAIN_BED} <= set(codes)
+        if bed.practice.bed.flood_depth_m.value:  # a bed that is only watered goes on
+            assert not {TaskCode.WATER, TaskCode.UNCOVER_FLOOD} <= set(codes)
+        said = {say.message for say in work_says(DayWork(bed, codes, on))}
+        if d.TOO_OLD in said:
+            assert not said & {t.P_TRANSPLANT, t.P_OVERDUE, t.P_OVERDUE_OLD, t.P_WINDOW}
+
+
+def an_end(bed: Nursery) -> None:
+    """Nothing is said for ever, and a bed that nobody tells of is forgotten some day."""
+    told = planned(bed, "UTC", HOURS, date.min)
+    last = max((each.day for each in told), default=bed.sow_date)
+    assert last <= bed.sow_date + 400 * DAY
+    assert bed.is_forgotten(bed.sow_date + 500 * DAY)
