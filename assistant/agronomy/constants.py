@@ -234,7 +234,6 @@ UREA_PERCENT = practice(
     note="5 g per L, only if yellow, once, never stronger; 2 % is for field crops",
 )
 SPRAY_L_PER_M2 = practice("spray_l_per_m2", 3.0, "L per m2", note="300 L on 100 m2")
-UREA_N_SHARE = published("urea_n_share", 0.46, "fraction", s.UREA_SDS)
 
 # --- days of the calendar, counted from sowing ------------------------------------------------
 

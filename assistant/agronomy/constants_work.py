@@ -117,17 +117,19 @@ EMERGENCE_WAIT_D = chosen(
 )
 EMERGENCE_ENOUGH = chosen(
     "emergence_enough",
-    0.90,
-    "fraction of the seedlings needed",
+    0.80,
+    "fraction of the seeds that germinate",
     how_sure=HowSure.JUDGEMENT,
-    note="a tenth short is made up by one seedling less in some hills",
+    note="of those some never come up, and of the shoots some are lost in lifting and parting; "
+    "4 of 5 shoots are taken to be planted, no source, so that these plant the field",
 )
 EMERGENCE_FILL = chosen(
     "emergence_fill",
-    0.50,
-    "fraction of the seedlings needed",
+    0.40,
+    "fraction of the seeds that germinate",
     how_sure=HowSure.JUDGEMENT,
-    note="from half on mats are added; below half the bed is sown again",
+    note="half of what plants the field: from there on one a hill, or mats are added; below it "
+    "the bed is sown again",
 )
 
 # --- old seedlings ----------------------------------------------------------------------------

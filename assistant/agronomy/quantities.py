@@ -30,7 +30,7 @@ class Quantities:
     """What one nursery needs, unrounded; the unit of each number is in its name.
 
     `pail_litres` is the person's pail; `mix_measure_litres` the measure to mix with, smaller
-    than the pail where the mix is less than one batch.
+    than the pail where the mix is less than one batch; `establishment` what was counted on.
     """
 
     field_area_m2: float
@@ -52,6 +52,7 @@ class Quantities:
     flood_water_l: float
     urea_g: float
     spray_water_l: float
+    establishment: float
     warnings: tuple[WarningCode, ...]
 
     @property
@@ -86,6 +87,7 @@ def quantities(inputs: FieldInputs, practice: Practice = MAT) -> Quantities:
         flood_water_l=mat.flood_water_l(area, practice),
         urea_g=mat.urea_g(area),
         spray_water_l=mat.spray_water_l(area),
+        establishment=inputs.establishment,
         warnings=_warnings(inputs, practice, area, pails),
     )
 

@@ -19,7 +19,7 @@ from assistant.wording.render import Catalogue, render
 
 PERCENT = 100.0
 # What the page tells and the data does not: it follows from the other numbers.
-NOT_IN_DATA = {"mix_measure_litres", "warnings"}
+NOT_IN_DATA = {"mix_measure_litres", "establishment", "warnings"}
 # Enough to be exact for any use, too few to show float noise.
 DIGITS = 12
 

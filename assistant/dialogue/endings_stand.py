@@ -10,7 +10,7 @@ from assistant.agronomy.growth.stand import (
     Filling,
     filling,
     hill_of_thin_stand,
-    stand_share,
+    planted_share,
 )
 from assistant.agronomy.life.again import sow_again_day, sown_again
 from assistant.agronomy.nursery import Nursery
@@ -59,7 +59,7 @@ def _wait(session: Session, known: Known) -> Turn:
 
 def _keep(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
-    share = stand_share(float(str(session.answers["shoots"])), nursery.quantities)
+    share = planted_share(float(str(session.answers["shoots"])), nursery.quantities)
     usual = nursery.inputs.seedlings_per_hill
     thin = replace(nursery, hill_seedlings=hill_of_thin_stand(usual, share))
     on = _look_again(known)

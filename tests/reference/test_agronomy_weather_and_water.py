@@ -35,6 +35,7 @@ def test_ice_cold_water_is_refused():
     """Japanese Journal of Crop Science 90:269, 2021: soaking at 5 C fails."""
     with pytest.raises(AgronomyError):
         soak_days(5)
+    assert soak_days(6) == pytest.approx(100 / 6)
 
 
 @source("ACRI-1532", "IJNES-64")

@@ -1,8 +1,10 @@
 """How many shoots stand, what that is worth, and what a filling or a new sowing needs.
 
-Counted in a square of sticks and held against the seedlings that the field needs from the bed.
-From half of them on, one seedling a hill still plants the field (1 to 2 a hill is published),
-so half is where filling ends and sowing again begins.
+Counted in a square of sticks and held against the seeds that germinate: 77 in a square where 50
+are to be planted, since a third of them is lost, some before they come up and some in lifting
+and parting. Where four in five stand the field can be planted; from half of that on one
+seedling a hill still plants it (1 to 2 a hill is published), so there filling ends and sowing
+again begins.
 """
 
 import math
@@ -38,14 +40,19 @@ class Filling:
 
 
 def needed_shoots(quantities: Quantities) -> float:
-    """Shoots in one counting square that plant the whole field [shoots]."""
-    per_cm2 = quantities.seedlings / (quantities.nursery_area_m2 * CM2_PER_M2)
-    return per_cm2 * w.SQUARE_CM.value**2
+    """Shoots in one counting square where all that germinates comes up [shoots]."""
+    planted = quantities.seedlings / (quantities.nursery_area_m2 * CM2_PER_M2)
+    return planted / quantities.establishment * w.SQUARE_CM.value**2
 
 
 def stand_share(shoots: float, quantities: Quantities) -> float:
-    """The part of the needed seedlings that stands, from a mean count [fraction]."""
+    """The part of the shoots there should be that stands, from a mean count [fraction]."""
     return shoots / needed_shoots(quantities)
+
+
+def planted_share(shoots: float, quantities: Quantities) -> float:
+    """The part of the field that so many shoots plant at the usual number a hill [fraction]."""
+    return min(stand_share(shoots, quantities) / w.EMERGENCE_ENOUGH.value, 1.0)
 
 
 def likely_share(shoots: int, squares: int, quantities: Quantities) -> Range:
@@ -78,13 +85,14 @@ def stand_advice(shoots: float, quantities: Quantities, day: int) -> StandAdvice
 
 
 def hill_of_thin_stand(usual: int, share: float) -> int:
-    """Seedlings a hill by which a thin stand plants the whole field: at least one."""
+    """Seedlings a hill by which a thin stand plants the whole field, from the part of it that
+    the stand plants: at least one."""
     return max(whole_down(usual * min(share, 1.0)), 1)
 
 
 def filling(shoots: float, quantities: Quantities) -> Filling:
     """The seed and the mats for what is missing, at the same density."""
-    missing = max(1 - stand_share(shoots, quantities), 0.0)
+    missing = 1 - planted_share(shoots, quantities)
     mats = max(whole_up(quantities.mats * missing), 1) if quantities.mats else 0
     bed_m2 = quantities.nursery_area_m2 * missing
     return Filling(quantities.seed_kg * missing, mats, bed_m2)

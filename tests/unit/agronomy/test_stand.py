@@ -20,31 +20,33 @@ FIELD = quantities(FieldInputs(field_area_m2=4000.0, germination=0.85))
 
 def test_the_shoots_that_are_needed_follow_from_hills_and_bed() -> None:
     """PhilRice: 250,000 hills a hectare at 20 x 20 cm; two a hill from 100 m2 of bed are 0.5 on
-    each cm2, 50 in a square of 10 x 10 cm, whatever the field's size."""
-    assert needed_shoots(FIELD) == pytest.approx(50)
-    assert needed_shoots(quantities(FieldInputs(100.0, 0.85))) == pytest.approx(50)
+    each cm2, 50 in a square of 10 x 10 cm, whatever the field's size. 65 of 100 that sprout are
+    planted: 77 should come up."""
+    assert needed_shoots(FIELD) == pytest.approx(50 / 0.65)
+    assert needed_shoots(quantities(FieldInputs(100.0, 0.85))) == pytest.approx(76.92, abs=0.01)
 
 
 @pytest.mark.parametrize(
     ("shoots", "day", "advice"),
     [
-        (45, 5, StandAdvice.ENOUGH),
-        (44, 7, StandAdvice.WAIT),
+        (62, 5, StandAdvice.ENOUGH),
+        (61, 7, StandAdvice.WAIT),
         (0, 5, StandAdvice.WAIT),
-        (44, 8, StandAdvice.FILL),
-        (25, 8, StandAdvice.FILL),
-        (24, 8, StandAdvice.AGAIN),
+        (50, 8, StandAdvice.FILL),
+        (31, 8, StandAdvice.FILL),
+        (30, 8, StandAdvice.AGAIN),
         (0, 14, StandAdvice.AGAIN),
     ],
 )
 def test_a_count_is_judged_by_the_day(shoots: int, day: int, advice: StandAdvice) -> None:
-    """Judgements: nine tenths is enough; from half on one a hill plants the field."""
+    """Judgements: four fifths of 77 are enough, and leave a fifth to lose in lifting; from half
+    of that on one a hill plants the field."""
     assert stand_advice(shoots, FIELD, day) is advice
 
 
 def test_filling_makes_up_for_what_is_missing() -> None:
     """Half of 267 mats begun whole, half of the seed."""
-    more = filling(25, FIELD)
+    more = filling(0.4 * 50 / 0.65, FIELD)
     assert (more.mats, more.seed_kg) == (134, pytest.approx(FIELD.seed_kg / 2))
 
 

@@ -97,7 +97,7 @@ def test_whatever_looks_like_something_else_goes_to_the_officer_with_the_answers
 # --- few shoots ------------------------------------------------------------------------------
 
 # Amina's 4,000 m2 need 100,000 hills x 2 = 200,000 seedlings from 40 m2 = 400,000 cm2: half a
-# seedling on each cm2, so 50 in a square of 10 x 10 cm.
+# seedling on each cm2, so 50 in a square of 10 x 10 cm to plant and 77 that should come up.
 
 
 def test_before_day_5_there_is_only_waiting() -> None:
@@ -111,36 +111,36 @@ def test_before_sowing_few_shoots_are_about_the_seed() -> None:
 
 
 def test_enough_shoots_are_said_to_be_enough() -> None:
-    """45 of 50, nine tenths."""
-    (text,) = through(on_day(9), "PROBLEM", "2", "45")
-    assert text == like(c.STAND_GOOD(label="A", shoots=45, needed=50))
+    """62 of 77, four fifths."""
+    (text,) = through(on_day(9), "PROBLEM", "2", "62")
+    assert text == like(c.STAND_GOOD(label="A", shoots=62, needed=77))
 
 
 def test_few_shoots_early_may_still_come_and_the_uncovering_waits() -> None:
     """Day 6; counted again two days later."""
     phone = on_day(6)
     (asked,) = through(phone, "PROBLEM", "2", "20 25 18")
-    assert asked == like(c.STAND_WAIT(label="A", shoots=21, needed=50), ...)
+    assert asked == like(c.STAND_WAIT(label="A", shoots=21, needed=77), ...)
     assert phone.hears("1") == [like(c.WAIT_NOTED(label="A", date=date(2026, 6, 3)))]
     assert phone.known.nurseries[0].uncover_date == date(2026, 6, 3)
 
 
 def test_half_a_stand_is_filled_with_mats_for_what_is_missing() -> None:
-    """31 of 50: 38 % of 267 mats = 101.5, so 102, and of 9.05 kg 3.44, so 3.5. Soaked on
-    1 June, sown on the 3rd, ready from day 15, the 18th."""
+    """31 of 62 plant half: 49.6 % of 267 mats = 132.4, so 133, and of 9.05 kg 4.49, so 4.5.
+    Soaked on 1 June, sown on the 3rd, ready from day 15, the 18th."""
     phone = on_day(9)
     (asked,) = through(phone, "PROBLEM", "2", "30 35 28")
-    assert asked == like(c.STAND_FILL(label="A", shoots=31, needed=50), ...)
+    assert asked == like(c.STAND_FILL(label="A", shoots=31, needed=77), ...)
     noted = c.FILL_NOTED(
         label="A",
-        seed=kg(3.5),
-        mats=a.MORE_MATS(n=102),
+        seed=kg(4.5),
+        mats=a.MORE_MATS(n=133),
         sowing=date(2026, 6, 3),
         first=date(2026, 6, 18),
     )
     assert phone.hears("1") == [like(noted)]
     (kept,) = phone.known.nurseries
-    assert kept.resown and (kept.more_on, kept.more_mats) == (date(2026, 6, 3), 102)
+    assert kept.resown and (kept.more_on, kept.more_mats) == (date(2026, 6, 3), 133)
 
 
 def test_seed_that_was_added_has_days_of_its_own() -> None:
@@ -167,9 +167,9 @@ def test_added_seed_that_is_not_sown_yet_waits_a_day() -> None:
 
 @pytest.mark.parametrize(("usual", "hill"), [(2, 1), (3, 1), (4, 2)])
 def test_a_thin_bed_that_is_kept_is_planted_by_what_stands(usual: int, hill: int) -> None:
-    """31 shoots of 50 are 0.62 of what 2 a hill need: one a hill. With 3 or 4 a hill 75 or 100
-    shoots are needed, and 45 or 60 stand for 1.8 or 2.4: one, and two."""
-    counts = {2: "31", 3: "45", 4: "60"}
+    """31 shoots of 62 plant half of what 2 a hill need: one a hill. With 3 or 4 a hill 92 or
+    123 shoots are enough, and 56 or 75 stand for 1.8 or 2.4: one, and two."""
+    counts = {2: "31", 3: "56", 4: "75"}
     inputs = replace(nursery().inputs, seedlings_per_hill=usual)
     phone = on_day(9, inputs=inputs)
     through(phone, "PROBLEM", "2", counts[usual])
@@ -181,10 +181,10 @@ def test_a_thin_bed_that_is_kept_is_planted_by_what_stands(usual: int, hill: int
 
 
 def test_a_failed_stand_is_sown_again_and_all_days_follow() -> None:
-    """12 of 50: soaked on 1 June, sown on the 3rd, uncovered the 8th, planted 18th to 23rd."""
+    """12 of 77: soaked on 1 June, sown on the 3rd, uncovered the 8th, planted 18th to 23rd."""
     phone = on_day(9, uncovered=True)
     (asked,) = through(phone, "PROBLEM", "2", "12")
-    assert asked == like(c.STAND_AGAIN(label="A", shoots=12, needed=50), ...)
+    assert asked == like(c.STAND_AGAIN(label="A", shoots=12, needed=77), ...)
     assert phone.hears("1") == [
         like(c.AGAIN_NOTED(label="A", seed=kg(9.1), sow=date(2026, 6, 3))),
         like(
