@@ -90,15 +90,58 @@ PATH_WIDTH_M = practice(
     high=0.5,
     note="room for a foot and a pail between two strips",
 )
-PALE_AFTER_UNCOVER_D = chosen(
-    "pale_after_uncover_d",
-    3,
-    "days",
+
+# --- water for a dry bed ----------------------------------------------------------------------
+
+WET_SURFACE_LOSS_MM_D = chosen(
+    "wet_surface_loss_mm_d",
+    6.0,
+    "mm a day",
     how_sure=HowSure.FROM_MEMORY,
-    low=2,
-    high=3,
-    note="shoots that grew in the dark turn green in the light; no source found",
+    low=5.0,
+    high=7.0,
+    note="what a wet surface loses on a warm day, in litres on each m2 (FAO, Irrigation and "
+    "Drainage Paper 56, 1998, not seen)",
 )
+BY_HAND_MOST_L = chosen(
+    "by_hand_most_l",
+    1000.0,
+    "L each time",
+    note="a hundred pails of 10 L: more than a family carries in a morning beside other work",
+)
+
+# --- the field's first days -------------------------------------------------------------------
+
+FIELD_WATER_LOW_M = published(
+    "field_water_low_m", 0.02, "m", s.PHILRICE_TRANSPLANT, note="after transplanting"
+)
+FIELD_WATER_HIGH_M = published(
+    "field_water_high_m",
+    0.03,
+    "m",
+    s.PHILRICE_TRANSPLANT,
+    s.ARFAN_2017,
+    note="after transplanting; apple snails did most harm in 5 cm, and to seedlings of 14 days",
+)
+YOUNG_FIELD_D = chosen(
+    "young_field_d", 1, "days after transplanting", note="snails come in the first nights"
+)
+GAP_FILL_D = chosen(
+    "gap_fill_d",
+    4,
+    "days after transplanting",
+    low=4,
+    high=5,
+    note="dead hills show by then, and three days are left to the last that is published",
+)
+FIRST_FEED_D = chosen(
+    "first_feed_d",
+    7,
+    "days after transplanting",
+    note="when to ask what to feed the field; what, how much and when is local advice",
+)
+SPARE_LOW = practice("spare_low", 0.05, "fraction of the mats", note="raised for gaps")
+SPARE_HIGH = practice("spare_high", 0.10, "fraction of the mats", note="raised for gaps")
 
 # --- poor emergence ---------------------------------------------------------------------------
 

@@ -13,6 +13,7 @@ from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import CM2_PER_M2, G_PER_KG, seed_kg, seeds_in
+from assistant.agronomy.tasks import TaskCode
 
 L_PER_M3 = 1_000.0
 G_PER_L_PERCENT = 10.0
@@ -108,8 +109,20 @@ def flood_water_l(area_m2: float, practice: Practice = MAT) -> float:
     return area_m2 * practice.bed.flood_depth_m.value * L_PER_M3
 
 
-def watering_l(area_m2: float) -> float:
-    """Water [L] that a bed without standing water gets each time it is watered by hand."""
+def watered_every_d(practice: Practice = MAT) -> int:
+    """Days from one watering by hand to the next; 1 where the file says no more."""
+    rules = practice.days.tasks
+    return next((rule.every_d for rule in rules if rule.code is TaskCode.WATER), 1)
+
+
+def watering_l(area_m2: float, practice: Practice = MAT) -> float:
+    """Water [L] that a bed without standing water gets each time it is watered by hand.
+
+    One that is watered each so many days gets what it has lost in them.
+    """
+    every_d = watered_every_d(practice)
+    if every_d > 1:
+        return area_m2 * w.WET_SURFACE_LOSS_MM_D.value * every_d
     return area_m2 * w.WATERING_L_PER_M2.value
 
 

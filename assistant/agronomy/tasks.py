@@ -39,7 +39,9 @@ class TaskCode(StrEnum):
     MORE_SOW = "more_sow"
     MORE_UNCOVER = "more_uncover"
     MORE_READY = "more_ready"
+    YOUNG_FIELD = "young_field"
     FILL_GAPS = "fill_gaps"
+    FIRST_FEED = "first_feed"
     SEASON_RESULT = "season_result"
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.constants_work import SPARE_HIGH, SPARE_LOW
 from assistant.agronomy.lot.brine import brine_recipe
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
@@ -20,8 +21,10 @@ from assistant.wording.amounts import seed_weight, weight
 from assistant.wording.day import about, watering_water
 from assistant.wording.day_practice import fitting
 from assistant.wording.message import Say
+from assistant.wording.messages_cautions import SALT_AWAY
 
 STRING_M = 10
+PERCENT = 100
 HANDS = 4
 
 
@@ -43,7 +46,9 @@ def _salt(session: Session, known: Known) -> Turn:
         litres=recipe.water_l,
         seed=seed_weight(recipe.seed_kg_at_once),
     )
-    return ended(session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(),), keep=True))
+    return ended(
+        session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(), SALT_AWAY()), keep=True)
+    )
 
 
 def _watering(session: Session, known: Known) -> Turn:
@@ -63,7 +68,9 @@ def _water(nursery: Nursery, known: Known) -> Say:
 def _spare(session: Session, known: Known) -> Turn:
     """What is kept and what is given away, in the words of each kind of bed there is."""
     says = dict.fromkeys(fitting(c.SPARE, each) for each in known.nurseries) or (c.SPARE,)
-    return ended(session, known, *(said(each()) for each in says))
+    shares = {"least": SPARE_LOW, "most": SPARE_HIGH}
+    told = {name: round(share.value * PERCENT) for name, share in shares.items()}
+    return ended(session, known, *(said(each(**told)) for each in says))
 
 
 def _planting(session: Session, known: Known) -> Turn:

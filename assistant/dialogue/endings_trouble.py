@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.constants import UREA_PERCENT
+from assistant.agronomy.calendar import TaskCode, day_after
+from assistant.agronomy.constants import PALE_AFTER_UNCOVERING_D, UREA_PERCENT
 from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
@@ -44,7 +44,9 @@ def _too_early(session: Session, known: Known) -> Turn:
     if nursery is None or nursery.day(known.today) < 0:
         return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
     look_again = next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
-    text = said(about(m.UREA_EARLY, nursery, known.today, date=look_again))
+    is_pale = known.today >= nursery.anchors.uncover_date
+    message = c.M_PALE if is_pale else m.UREA_EARLY
+    text = said(about(message, nursery, known.today, date=look_again))
     return ended(session, known, text, changes=(change,))
 
 
@@ -70,6 +72,13 @@ def _urea_again(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
     text = said(about(c.UREA_ONCE, nursery, known.today, date=nursery.urea_on or known.today))
     return ended(session, known, text, changes=(_seen_call(session, known),))
+
+
+def _light(session: Session, known: Known) -> Turn:
+    """Light green is looked at again before anything is given."""
+    nursery = chosen(session, known)
+    again = day_after(known.today, PALE_AFTER_UNCOVERING_D.value)
+    return ended(session, known, said(about(c.M_LIGHT, nursery, known.today, date=again)))
 
 
 def _codes(session: Session) -> list[str]:
@@ -160,6 +169,7 @@ def _cold(session: Session, known: Known) -> Turn:
 TROUBLE_ENDINGS: Mapping[str, Ending] = {
     "!too_early": _too_early,
     "!urea": _urea,
+    "!light": _light,
     "!look_alike": _look_alike,
     "!not_up": _not_up,
     "!seed": _wait_for_roots,

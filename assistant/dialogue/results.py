@@ -19,9 +19,10 @@ from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
+from assistant.wording import messages_tasks as t
 from assistant.wording.amounts import weight
-from assistant.wording.day import DayWork, about, said, small_mix, what_of, work_says
-from assistant.wording.message import Country, Say
+from assistant.wording.day import DayWork, about, day_says, said, small_mix, what_of
+from assistant.wording.message import Country, Listed, Say
 from assistant.wording.plan_costs import amount, priced
 
 
@@ -119,9 +120,30 @@ def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
             says += (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
         return Text((*says, *warm), keep=True)
     says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)
-    if begins and _date_of(nursery, TaskCode.SOAK) < today:
-        says += (about(m.DATES_PAST, nursery, today),)
-    return Text((*says, *warm), keep=True)
+    late = _late(nursery, today) if begins else ()
+    return Text((*says, *late, *warm), keep=True)
+
+
+def _late(nursery: Nursery, today: date) -> tuple[Say, ...]:
+    """What a plan that is made late has no day for any more."""
+    is_past = _date_of(nursery, TaskCode.SOAK) < today
+    says: tuple[Say, ...] = (about(m.DATES_PAST, nursery, today),) if is_past else ()
+    missed = _already_due(nursery, today)
+    if missed:
+        says += (t.DUE_BEFORE(label=nursery.called, tasks=Listed(missed)),)
+    return says
+
+
+_BEFORE_SOWING = (TaskCode.COLLECT, TaskCode.MIX, TaskCode.MAKE_BED, TaskCode.FIELD_PLOUGH)
+
+
+def _already_due(nursery: Nursery, today: date) -> tuple[Say, ...]:
+    """What was to be done before today, in the order of work."""
+    return tuple(
+        what_of(task.code, nursery.practice)
+        for task in nursery.tasks
+        if task.code in _BEFORE_SOWING and task.date < today
+    )
 
 
 def _date_of(nursery: Nursery, code: TaskCode) -> date:
@@ -155,7 +177,7 @@ def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
         return Text((s.HELD(label=nursery.called), *time_to_test(nursery, known.today)))
     tasks = due(nursery, known.today)
     if said(tasks):
-        return Text(work_says(DayWork(nursery, tasks, known.today, rain=rain)))
+        return Text(day_says(DayWork(nursery, tasks, known.today, rain=rain)))
     nearest = coming(nursery, known.today)
     if nearest is None:
         return Text((m.NOTHING_LEFT(label=nursery.called),))

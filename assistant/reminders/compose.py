@@ -13,9 +13,9 @@ from assistant.wording.day import (
     DayWork,
     Late,
     about,
+    day_says,
     offer,
     what_of,
-    work_says,
 )
 from assistant.wording.message import Say
 
@@ -55,7 +55,7 @@ def compose(
     asked: list[tuple[Nursery, Reminder]] = []
     for nursery, reminders in due:
         work = _work(nursery, reminders, today, nursery.id in wet)
-        head, *sentences = work_says(work)
+        head, *sentences = day_says(work)
         if nursery.id in unsure:
             sentences.append(about(t.SOW_ASSUMED, nursery, today))
         _join(parts, head, tuple(sentences))

@@ -12,7 +12,7 @@ from assistant.agronomy.growth.stand import needed_shoots
 from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.life.making import ground_m2
 from assistant.agronomy.life.rows import TASKS, Ask
-from assistant.agronomy.mat import watering_l
+from assistant.agronomy.mat import watered_every_d, watering_l
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.rounding import Measure, measured, nearest
@@ -20,6 +20,7 @@ from assistant.agronomy.season.followups import count_day
 from assistant.agronomy.told import MixTold, mix_told, sprouted_told_kg, square_metre_told_g
 from assistant.agronomy.work.loads import wet_mat_kg
 from assistant.wording import amounts
+from assistant.wording import messages_cautions as h
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_planting as g
@@ -32,7 +33,6 @@ from assistant.wording.day_practice import (
     depth_cm,
     fitting,
     open_bed_name,
-    watered_every,
 )
 from assistant.wording.message import Message, Named, Say, Slot, slots_of
 
@@ -70,6 +70,8 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.MORE_SOW: TaskText(t.N_MORE_SOW, t.P_MORE_SOW, t.P_SOW_RAIN),
     TaskCode.MORE_UNCOVER: TaskText(t.N_MORE_UNCOVER, t.P_MORE_UNCOVER),
     TaskCode.MORE_READY: TaskText(t.N_MORE_READY, t.P_MORE_READY),
+    TaskCode.YOUNG_FIELD: TaskText(t.N_YOUNG_FIELD, t.P_YOUNG_FIELD),
+    TaskCode.FIRST_FEED: TaskText(t.N_FIRST_FEED, t.P_FIRST_FEED),
     TaskCode.FILL_GAPS: TaskText(t.N_FILL_GAPS, t.P_FILL_GAPS),
     TaskCode.SEASON_RESULT: TaskText(t.N_RESULT, t.P_RESULT),
     TaskCode.FIELD_FLOOD: TaskText(t.N_FIELD_FLOOD, t.P_FIELD_FLOOD),
@@ -83,6 +85,16 @@ OLD_AFTER_D = 4  # past the window an overdue bed is also told what waiting cost
 # Work that a beginner has never seen done: the day's text says how the steps are had.
 # Not on the sowing day: its text fills a screen, and whoever made the bed has seen the word.
 TOLD_BY_STEPS = frozenset({TaskCode.COLLECT, TaskCode.MIX, TaskCode.MAKE_BED})
+# What can hurt in the work of a day, said with it.
+HAZARDS: Mapping[TaskCode, Message] = {
+    TaskCode.COLLECT: h.TREATED_SEED,
+    TaskCode.FIELD_PLOUGH: h.MACHINES,
+    TaskCode.MIX: h.HANDS_HULL,
+    TaskCode.SOAK: h.SOAK_POISON,
+    TaskCode.FIELD_PUDDLE: h.MACHINES,
+    TaskCode.UNCOVER_FLOOD: h.SNAKES_AND_WATER,
+    TaskCode.TRANSPLANT: h.IN_WATER,
+}
 UNSURE_D = 5  # as long as the question whether the bed is uncovered can be answered
 
 
@@ -133,7 +145,7 @@ def _mix(nursery: Nursery) -> MixTold:
 
 def watering_water(nursery: Nursery) -> Say:
     """The water for one watering of the bed by hand, in the farmer's pails."""
-    litres = watering_l(nursery.quantities.nursery_area_m2)
+    litres = watering_l(nursery.quantities.nursery_area_m2, nursery.practice)
     return amounts.water(litres, nursery.inputs.pail_litres)
 
 
@@ -183,13 +195,17 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "thousand": lambda n, d: n.inputs.grain_weight_g,
     "gaps": lambda n, d: round(n.inputs.gap_filling * 100),
     "depth": lambda n, d: depth_cm(n.practice),
-    "every": lambda n, d: watered_every(n.practice),
+    "every": lambda n, d: watered_every_d(n.practice),
     "few": lambda n, d: n.practice.window.leaves_first.value,
     "many": lambda n, d: n.practice.window.leaves_last.value,
     "low": lambda n, d: int(n.paced.window.first.value),
     "high": lambda n, d: int(n.paced.window.last.value),
     "parts": lambda n, d: batch_of(n.practice),
     "ground": lambda n, d: measured(ground_m2(n.quantities.nursery_area_m2), Measure.AREA_M2),
+    "pale": lambda n, d: c.PALE_AFTER_UNCOVERING_D.value,
+    "fill_by": lambda n, d: day_after(_planted(n), c.GAP_FILL_LAST_D.value),
+    "low_cm": lambda n, d: as_cm(w.FIELD_WATER_LOW_M.value),
+    "high_cm": lambda n, d: as_cm(w.FIELD_WATER_HIGH_M.value),
     "least_mm": lambda n, d: c.COVER_LOW_MM.value,
     "most_mm": lambda n, d: c.COVER_HIGH_MM.value,
     "strip": lambda n, d: w.STRIP_WIDTH_M.value,
@@ -199,6 +215,12 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "width": lambda n, d: _side_cm(n, 1),
     "weight": lambda n, d: measured(wet_mat_kg(n.practice), Measure.WEIGHT_KG),
 }
+
+
+def _planted(nursery: Nursery) -> date:
+    """The day on which all is planted, or will be."""
+    planted = nursery.transplanted_on or nursery.anchors.transplant_date
+    return max(planted, nursery.added.ready) if nursery.added else planted
 
 
 def _side_cm(nursery: Nursery, place: int) -> float:
@@ -326,9 +348,17 @@ def work_says(work: DayWork) -> tuple[Say, ...]:
         for code in said((*work.tasks, *late_codes))
         if code not in late_codes
     )
-    by_hand = frozenset((*work.tasks, *late_codes)) & TOLD_BY_STEPS
-    more = (s.HOW_NEXT(),) if by_hand else ()
-    return (about(head, work.nursery, work.today), *late, *sentences, *more)
+    return (about(head, work.nursery, work.today), *late, *sentences)
+
+
+def day_says(work: DayWork) -> tuple[Say, ...]:
+    """The same as the day's text has it: with what can hurt, and the way to the steps."""
+    codes = (*work.tasks, *(each.task for each in work.late))
+    doable = tuple(code for code in codes if code not in work.only_told)
+    warned = dict.fromkeys(HAZARDS[code] for code in doable if code in HAZARDS)
+    cautions = tuple(about(message, work.nursery, work.today) for message in warned)
+    more = (s.HOW_NEXT(),) if TOLD_BY_STEPS & frozenset(doable) else ()
+    return (*work_says(work), *cautions, *more)
 
 
 def _late(work: DayWork, late: Late) -> tuple[Say, ...]:

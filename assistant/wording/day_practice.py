@@ -7,11 +7,14 @@ only watered, another text with the same sense stands here; what fits all has no
 from collections.abc import Mapping
 from enum import StrEnum
 
+from assistant.agronomy.constants_work import BY_HAND_MOST_L
+from assistant.agronomy.mat import watered_every_d, watering_l
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, PieceKind, Practice
 from assistant.agronomy.tasks import TaskCode
 from assistant.agronomy.told import MixTold
 from assistant.wording import messages_care as c
+from assistant.wording import messages_cautions as h
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_result as r
@@ -156,6 +159,7 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         t.P_MIX_SMALL: p.P_BED_WET,
         t.P_DRAIN_SEED: p.P_DRAIN_SEED,
         t.P_SOW: p.P_SOW_WET,
+        h.SNAKES_AND_WATER: h.CHILDREN,
         t.P_WATER: p.P_WET,
         t.P_UNCOVER: p.P_LET_IN,
         t.P_UNCOVER_RAIN: p.P_WAIT_WET,
@@ -174,6 +178,7 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         t.P_MIX: p.P_BED_DRY,
         t.P_MIX_SMALL: p.P_BED_DRY,
         t.P_SOW: p.P_SOW_DRY,
+        h.SNAKES_AND_WATER: h.SNAKES,
         t.P_WATER: p.P_WATER_DRY,
         t.P_UNCOVER: p.P_UNCOVER_DRY,
         t.P_UNCOVER_RAIN: p.P_WAIT_TRAYS,
@@ -189,10 +194,12 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
 
 # What is brought onto the bed, as far as its file says that there is any of it.
 _MANURE_ONLY: Mapping[Message, Message] = {
+    h.HANDS_HULL: h.HANDS,
     plan.COST_MIX: plan.COST_MANURE,
     plan.C_MIX: plan.C_MANURE,
 }
 _NO_HULL: Mapping[Message, Message] = {
+    h.HANDS_HULL: h.HANDS,
     plan.COST_MIX: plan.COST_MIX_PLAIN,
     plan.C_MIX: plan.C_MANURE,
 }
@@ -205,9 +212,20 @@ _MORE_THAN_MANURE: Mapping[Message, Message] = {
 }
 
 
+# Of a bed that takes more water than is carried by hand.
+_MUCH_WATER: Mapping[Message, Message] = {
+    p.P_WATER_DRY: p.P_WATER_MUCH,
+    p.WATERING_DRY: p.WATERING_MUCH,
+}
+
+
 def fitting(message: Message, nursery: Nursery) -> Message:
-    """The text that fits the bed of a nursery."""
-    return fitting_practice(message, nursery.practice)
+    """The text that fits the bed of a nursery, and its size."""
+    fits = fitting_practice(message, nursery.practice)
+    if fits not in _MUCH_WATER:
+        return fits
+    litres = watering_l(nursery.quantities.nursery_area_m2, nursery.practice)
+    return _MUCH_WATER[fits] if litres > BY_HAND_MOST_L.value else fits
 
 
 def fitting_practice(message: Message, practice: Practice) -> Message:
@@ -252,12 +270,6 @@ def depth_cm(practice: Practice) -> float:
     return as_cm(practice.bed.flood_depth_m.value)
 
 
-def watered_every(practice: Practice) -> int:
-    """Days from one watering by hand to the next; 1 where the file says no more."""
-    rules = practice.days.tasks
-    return next((rule.every_d for rule in rules if rule.code is TaskCode.WATER), 1)
-
-
 def open_bed_name(code: TaskCode, practice: Practice) -> Say | None:
     """A task's short name on an open bed, where it differs from that for mats."""
     if practice.bed.piece is not None:
@@ -265,7 +277,7 @@ def open_bed_name(code: TaskCode, practice: Practice) -> Say | None:
     if code is TaskCode.MIX:
         return plan.N_MAKE_BED()
     if code is TaskCode.WATER:
-        every = watered_every(practice)
+        every = watered_every_d(practice)
         return plan.N_WATER_EVERY(days=every) if every > 1 else plan.N_WET_MUD()
     if code is TaskCode.UNCOVER_FLOOD:
         return plan.N_LET_IN() if practice.bed.flood_depth_m.value else plan.N_STRAW_OFF()

@@ -42,7 +42,7 @@ M_SPOTS = Message(
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 M_COLD = Message(
-    "Cold nights make leaves pale; they green up when it is warm.",
+    "Cold nights make leaves pale; they green up when it is warm. Cover the bed at night.",
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 M_SALT = Message(
@@ -54,17 +54,28 @@ M_WATER = Message(
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 M_NEW = Message(
-    "New leaves first: perhaps iron, not nitrogen.",
+    "New leaves first: perhaps iron, not nitrogen. Keep the bed wet all day.",
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 M_BASE = Message(
-    "Yellow from the base: perhaps zinc, not nitrogen.",
+    "Yellow from the base: perhaps zinc, not nitrogen. Let the water off, keep it only moist.",
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 M_ALL = Message(
-    "All alike: perhaps sulphur, not nitrogen.",
+    "All alike: perhaps sulphur, not nitrogen. Let in fresh water.",
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
+M_PALE = Message(
+    "{label}: uncovered {uncover}, shoots are pale at first and turn green within {pale} days. No "
+    "urea. Look again on {date}.",
+    note="Pale shoots just after uncovering; {uncover} and {date} are dates.",
+)
+M_LIGHT = Message(
+    "{label}: only light green is no want yet. No urea. Look again on {date}; old leaves yellow from "
+    "the tip: send PROBLEM.",
+    note="Light green leaves. PROBLEM is a word to send.",
+)
+S_PALE = Message("Only pale or light green", note="A sign: not really yellow.")
 M_ROT = Message(
     "Perhaps rot: drain the bed, let it air, move no plants from it.",
     note="What yellow leaves may be; 'I have told your officer' follows.",
@@ -243,13 +254,13 @@ WATERING = Message(
     note="Watering by hand for this bed.",
 )
 SPARE = Message(
-    "Keep 1 kg in 20 of seed for gaps, and a mat or two after planting. Spare mats: offer them to a "
-    "neighbour within a day or two.",
-    note="Seed and mats for gaps; surplus mats.",
+    "For gaps sow {least} to {most} mats more of each 100, the same day, and keep a mat or two moist "
+    "after planting. Spare mats: offer them to a neighbour within a day or two.",
+    note="Mats for gaps; surplus mats.",
 )
 PLANT_LIFT = Message(
-    "Drain the bed 2 days before. Roll the mats, carry few at a time in shade, plant the same day. "
-    "A wet mat weighs about {mat} kg.",
+    "Drain the bed 2 days before. Carry mats flat on a board or leaf, not rolled: they crack. Few at "
+    "a time, in shade. A wet mat weighs about {mat} kg.",
     note="Lifting and carrying mats.",
 )
 PLANT_STRING = Message(

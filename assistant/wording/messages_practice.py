@@ -130,6 +130,11 @@ P_WATER_DRY = Message(
     "poultry, rats.",
     note="Every second day of a dry bed; pails are the farmer's own.",
 )
+P_WATER_MUCH = Message(
+    "Water the bed today, about {cans}: no work for pails. Let it run in between the strips until "
+    "the soil is wet, then off; or use a pump.",
+    note="Every second day of a large dry bed.",
+)
 P_UNCOVER_TRAYS = Message(
     "Shoots up? Uncover and let in 1 cm of water round the trays, about {pails}. Not up: keep "
     "moist and covered.",
@@ -192,8 +197,9 @@ P_OVERDUE_OLD = Message(
     note="Overdue by more than three days.",
 )
 P_FILL_GAPS = Message(
-    "Planted a week ago: fill gaps today with spare seedlings, not later.",
-    note="7 days after transplanting.",
+    "Look for gaps in the field and fill them today with seedlings you kept, by {fill_by} at the "
+    "latest.",
+    note="4 days after transplanting; {fill_by} is a date.",
 )
 P_RESULT = Message(
     "How did it go? Did the seedlings of this bed plant the whole field?",
@@ -338,14 +344,19 @@ WATERING_DRY = Message(
     "{label}: water every {every} days, about {pails}, with a fine rose: moist, no puddles.",
     note="Watering by hand of a dry bed; {every} is 2 or more.",
 )
+WATERING_MUCH = Message(
+    "{label}: water every {every} days, about {pails}: no work for pails. Let it run in between the "
+    "strips until the soil is wet, then off; or use a pump.",
+    note="Watering of a large dry bed; {every} is 2 or more.",
+)
 KEEP_NOW = Message(
     "{label}: from now on keep {depth} cm of water, let more in when it sinks.",
     note="Water for a bed that is uncovered; it stands on the bed or round it.",
 )
 SPARE = Message(
-    "Keep 1 kg in 20 of seed for gaps, and some seedlings after planting. Spare ones: offer them to "
-    "a neighbour within a day or two.",
-    note="Seed and seedlings for gaps; surplus seedlings, where there are no mats.",
+    "For gaps raise {least} to {most} of 100 seedlings more, sown the same day, and keep some moist "
+    "after planting. Spare ones: offer them to a neighbour within a day or two.",
+    note="Seedlings for gaps; surplus seedlings, where there are no mats.",
 )
 T_SPARE = Message("Spares and gaps", note="A choice: tips, where there are no mats.")
 LIFT_TRAYS = Message(

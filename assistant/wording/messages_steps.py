@@ -258,7 +258,7 @@ LET_IN = Message(
     note="A step of uncovering. Keep the caution.",
 )
 PALE = Message(
-    "Shoots are pale at first and turn green within {days} days. No urea: the seed still feeds "
+    "Shoots are pale at first and turn green within {pale} days. No urea: the seed still feeds "
     "them.",
     note="The last step of uncovering.",
 )

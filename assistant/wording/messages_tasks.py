@@ -27,6 +27,8 @@ N_OVERDUE = Message("transplant soon", note="Short name of a task.")
 N_MORE_SOW = Message("sow the added seed", note="Short name of a task.")
 N_MORE_UNCOVER = Message("look at the added seed", note="Short name of a task.")
 N_MORE_READY = Message("plant the added seedlings", note="Short name of a task.")
+N_YOUNG_FIELD = Message("look at the field", note="Short name of a task, after planting.")
+N_FIRST_FEED = Message("ask how to feed the field", note="Short name of a task.")
 N_FILL_GAPS = Message("fill the gaps", note="Short name of a task.")
 N_RESULT = Message("tell the result", note="Short name of a task.")
 N_FIELD_FLOOD = Message("flood the field", note="Short name of a task.")
@@ -156,10 +158,20 @@ P_MORE_READY = Message(
     "The added seedlings can be planted from today, if they have {few} to {many} open leaves.",
     note="The first day for transplanting the added part.",
 )
+P_YOUNG_FIELD = Message(
+    "Keep {low_cm} to {high_cm} cm of water in the field, not more. Pick snails and their pink eggs "
+    "by hand, with gloves, morning and evening. No bait, no poison.",
+    note="The day after transplanting.",
+)
 P_FILL_GAPS = Message(
-    "Planted a week ago: fill gaps today with spare seedlings, not later. Spare mats? Offer them "
-    "to a neighbour.",
-    note="7 days after transplanting.",
+    "Look for gaps in the field and fill them today with the mats you kept, by {fill_by} at the "
+    "latest. Spare mats? Offer them to a neighbour.",
+    note="4 days after transplanting; {fill_by} is a date.",
+)
+P_FIRST_FEED = Message(
+    "Ask your officer now how to feed the field first: what, how much, which day. Not before heavy "
+    "rain, never more than told.",
+    note="7 days after transplanting; no dose stands here.",
 )
 P_RESULT = Message(
     "How did it go? Did the mats of this bed plant the whole field?",
@@ -169,6 +181,10 @@ P_FIELD_FLOOD = Message("Main field: let in water, so that it can be ploughed.",
 P_FIELD_PLOUGH = Message("Main field: plough, 10-15 cm deep.", note="Field.")
 P_FIELD_PUDDLE = Message("Main field: harrow and puddle.", note="Field.")
 P_FIELD_LEVEL = Message("Main field: level it, then let the mud settle.", note="Field.")
+DUE_BEFORE = Message(
+    "{label}: already due: {tasks}. Do that first; step by step: NEXT.",
+    note="A plan that was made late; {tasks} is a list of tasks. NEXT is a word to send.",
+)
 CATCH_UP = Message("Still open from {date}: {what}.", note="Yesterday's text did not arrive.")
 SOW_ASSUMED = Message(
     "I take it you sowed on {sow}. If not, send CHANGE DATE.",

@@ -70,7 +70,7 @@ def mix_line(q: Quantities, practice: Practice) -> Say:
 
 def water_lines(q: Quantities, practice: Practice) -> tuple[Say, ...]:
     """The water that stands, and what each watering by hand takes."""
-    by_hand = mat.watering_l(q.nursery_area_m2)
+    by_hand = mat.watering_l(q.nursery_area_m2, practice)
     watering = m.WATERING(water=amounts.water_at_length(by_hand, q.pail_litres))
     if not q.flood_water_l:
         return (watering,)

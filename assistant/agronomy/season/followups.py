@@ -7,6 +7,7 @@ import datetime as dt
 from typing import NamedTuple
 
 from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import Task, TaskCode, day_after
 
 # Asked the day after the gaps are filled, and once more; then the nursery closes by itself.
@@ -83,7 +84,13 @@ def follow_ups(
 
 
 def _after_planting(planted: dt.date) -> list[tuple[TaskCode, dt.date, dt.date | None]]:
-    """Gaps and the result, once all is planted that was raised."""
-    fill = day_after(planted, c.GAP_FILL_LAST_D.value)
+    """Water and snails, gaps, the first feeding and the result, once all is planted that was
+    raised."""
     first, last = day_after(planted, RESULT_AFTER_D), day_after(planted, RESULT_AGAIN_D)
-    return [(TaskCode.FILL_GAPS, fill, None), (TaskCode.SEASON_RESULT, first, last)]
+    days = {
+        TaskCode.YOUNG_FIELD: w.YOUNG_FIELD_D,
+        TaskCode.FILL_GAPS: w.GAP_FILL_D,
+        TaskCode.FIRST_FEED: w.FIRST_FEED_D,
+    }
+    told = [(code, day_after(planted, each.value), None) for code, each in days.items()]
+    return [*told, (TaskCode.SEASON_RESULT, first, last)]

@@ -28,6 +28,12 @@ PHILRICE_KC4 = Source(
 )
 PHILRICE_DAPOG = Source("PhilRice", "Modified dapog preparation (Key Check 3)", UNDATED)
 PHILRICE_TRANSPLANT = Source("PhilRice", "How to transplant rice (Key Check 3)", UNDATED)
+ARFAN_2017 = Source(
+    "Experimental Agriculture 53(4), Arfan et al.",
+    "Sowing methods and water levels influence apple snail damage to rice and its yield in "
+    "Peninsular Malaysia",
+    "2017",
+)
 PHILRICE_FIELD_OPERATIONS = Source(
     "PhilRice", "Field Operations Manual, land preparation", "2007"
 )

@@ -13,6 +13,7 @@ SIGNS = (
     Choice("water", m.S_WATER),
     Choice("unsure", m.S_UNSURE),
     Choice("none", m.S_NONE),
+    Choice("pale", c.S_PALE),
 )
 LEAVES = (
     Choice("tip", c.L_TIP),
@@ -71,7 +72,7 @@ TROUBLE = conversation(
         reads=Reads.CHOICE,
         keeps="signs",
         choices=SIGNS,
-        goes={"none": "leaves", ANY: "!look_alike"},
+        goes={"none": "leaves", "pale": "!light", ANY: "!look_alike"},
         help=m.ASK_SIGNS,
         again=m.AGAIN_CHOICE,
     ),

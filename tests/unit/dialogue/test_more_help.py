@@ -9,6 +9,7 @@ from assistant.wording import messages_planting as g
 from assistant.wording import messages_steps as s
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
+from assistant.wording.messages_cautions import SALT_AWAY
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like, numbered
 
@@ -31,7 +32,7 @@ def test_salt_water_is_told_for_the_farmers_pail_and_the_rinsing_goes_with_it() 
     10 L take 805 g, on a scale 800. Rinse 3 times (Bogura district)."""
     mix, rinse = more("2")
     assert mix == like(c.SALT_MIX(salt="800 g", litres=5.0, seed=kg(2.5)))
-    assert rinse == like(c.SALT_RINSE)
+    assert rinse == like(c.SALT_RINSE, SALT_AWAY)
 
 
 def test_soaking_too_long_roots_and_no_sprouts_are_told() -> None:

@@ -41,14 +41,15 @@ def outcome(**given: object) -> SeasonOutcome:
 
 
 def test_transplanting_leaves_the_nursery_open_for_gaps_and_the_result() -> None:
-    """PhilRice, Key Check 4: replant within 7 days; 19 June + 7 = 26 June."""
+    """Gaps are looked for on day 4, 23 June, three days before the last one (PhilRice, Key
+    Check 4: replant within 7 days; 19 June + 7 = 26 June)."""
     kept = nursery(sow=date(2026, 6, 1), sown=True)
     phone = Phone.enrolled(kept).on(PLANTED).asked(item(TaskCode.TRANSPLANT, PLANTED))
     assert phone.hears("1") == [like(m.TRANSPLANTED_NOTED)]
     (now,) = phone.known.nurseries
     assert now.transplanted_on == PLANTED and not now.closed
     follow = {t.code: (t.date, t.until) for t in now.tasks if t.date > PLANTED}
-    assert follow[TaskCode.FILL_GAPS] == (date(2026, 6, 26), None)
+    assert follow[TaskCode.FILL_GAPS] == (date(2026, 6, 23), None)
     assert follow[TaskCode.SEASON_RESULT] == (date(2026, 6, 27), date(2026, 6, 30))
 
 

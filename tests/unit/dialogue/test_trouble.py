@@ -153,7 +153,7 @@ def test_seed_that_was_added_has_days_of_its_own() -> None:
     assert days[TaskCode.MORE_SOW] == date(2026, 6, 3)
     assert days[TaskCode.MORE_UNCOVER] == date(2026, 6, 8)
     assert days[TaskCode.MORE_READY] == date(2026, 6, 18)
-    assert days[TaskCode.FILL_GAPS] == date(2026, 6, 25)
+    assert days[TaskCode.FILL_GAPS] == date(2026, 6, 22)
 
 
 def test_added_seed_that_is_not_sown_yet_waits_a_day() -> None:
@@ -278,3 +278,25 @@ def test_before_sowing_weather_asks_for_something_else(
     due_today = Phone.enrolled(nursery(sow=TODAY))
     for unsown in (due_today, on_day(-3)):
         assert through(unsown, "PROBLEM", "5", reply) == [like(before)]
+
+
+# --- pale, and only light green ---------------------------------------------------------------
+
+
+def test_shoots_are_pale_just_after_uncovering_and_nothing_is_given() -> None:
+    """Uncovered on day 7, two days late: on day 9 the seed still feeds them; looked at again on
+    day 10, when they have been three days in the light."""
+    uncovered = TODAY - timedelta(days=2)
+    phone = on_day(9, uncover_date=uncovered, uncovered=True)
+    again = uncovered + timedelta(days=3)
+    expected = c.M_PALE(label="A", uncover=uncovered, pale=3, date=again)
+    assert through(phone, "PROBLEM", "1") == [like(expected)]
+    assert phone.changes == [v.CallForHelp("yellow", "", 1)]
+
+
+def test_light_green_alone_is_looked_at_again_before_anything_is_given() -> None:
+    """No urea for it, and no officer called."""
+    phone = on_day(9)
+    again = TODAY + timedelta(days=3)
+    assert through(phone, "PROBLEM", "1", "9") == [like(c.M_LIGHT(label="A", date=again))]
+    assert phone.changes == [] and phone.known.nurseries[0].urea_on is None

@@ -15,6 +15,7 @@ from assistant.reminders.compose import (
     worth_catching_up,
 )
 from assistant.reminders.values import Reminder
+from assistant.wording import messages_cautions as h
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_tasks as t
@@ -44,7 +45,9 @@ def test_a_day_with_one_task_offers_its_answers() -> None:
     """1 and 2."""
     uncover = due(TaskCode.UNCOVER_FLOOD)
     composed = compose([(DAY_5, [uncover])], TODAY)
-    assert words(composed) == like(t.HEAD(label="A", day=5), t.P_UNCOVER, t.ASK_UP)
+    assert words(composed) == like(
+        t.HEAD(label="A", day=5), t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP
+    )
     assert composed.asked == (uncover,)
 
 
@@ -52,7 +55,7 @@ def test_what_a_neighbour_says_is_not_said_twice() -> None:
     """Keeping water and watching for rain are in the sentence of day 5."""
     codes = (TaskCode.KEEP_WATER, TaskCode.RAIN_WATCH, TaskCode.UNCOVER_FLOOD)
     composed = compose([(DAY_5, [due(code) for code in codes])], TODAY)
-    assert words(composed) == like(t.HEAD, t.P_UNCOVER, t.ASK_UP)
+    assert words(composed) == like(t.HEAD, t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP)
 
 
 def test_two_nurseries_are_one_text_that_says_how_to_name_them() -> None:
@@ -63,6 +66,7 @@ def test_two_nurseries_are_one_text_that_says_how_to_name_them() -> None:
     assert words(composed) == like(
         t.HEAD(label="A", day=5),
         t.P_UNCOVER,
+        h.SNAKES_AND_WATER,
         t.HEAD(label="B", day=0),
         t.P_SOW,
         t.ASK_SEVERAL(label="B"),
@@ -96,7 +100,7 @@ def test_a_task_missed_yesterday_and_due_today_is_said_once() -> None:
     yesterday = due(TaskCode.TRANSPLANT, on=TODAY - timedelta(days=1))
     old = nursery("A", sow=TODAY - timedelta(days=19), sown=True)
     composed = compose([(old, [yesterday, today])], TODAY)
-    assert words(composed) == like(t.HEAD, t.P_TRANSPLANT_WAIT, t.ASK_DONE)
+    assert words(composed) == like(t.HEAD, t.P_TRANSPLANT_WAIT, h.IN_WATER, t.ASK_DONE)
     assert composed.asked == (today,)
 
 
@@ -117,7 +121,13 @@ def test_rain_on_one_nursery_leaves_the_other() -> None:
     ]
     composed = compose(both, TODAY, raining=[OTHER.id])
     assert words(composed) == like(
-        t.HEAD, t.P_UNCOVER, t.HEAD, t.P_UNCOVER_RAIN, t.HEAD_BEFORE(label="A"), t.ASK_UP
+        t.HEAD,
+        t.P_UNCOVER,
+        h.SNAKES_AND_WATER,
+        t.HEAD,
+        t.P_UNCOVER_RAIN,
+        t.HEAD_BEFORE(label="A"),
+        t.ASK_UP,
     )
 
 

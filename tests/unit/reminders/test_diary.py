@@ -61,13 +61,13 @@ def test_a_chosen_day_moves_the_bed_and_the_field() -> None:
 
 
 def test_what_is_done_stays_where_it_was_and_what_lost_its_sense_goes() -> None:
-    """Planted on day 17: the past is kept, the bed's days to come are gone, gaps are filled a
-    week later and the result is told the day after."""
+    """Planted on day 17: the past is kept, the bed's days to come are gone, gaps are looked for
+    four days later and the result is told after a week."""
     on = SOW + timedelta(days=17)
     found = shown(today=on, sown=True, uncovered=True, transplanted_on=on)
     assert found["sow"] == ["10 Jun"] and found["uncover_flood"] == ["15 Jun"]
     assert found["transplant"] == ["27 Jun"]
-    assert found["fill_gaps"] == ["4 Jul"] and found["season_result"][0] == "5 Jul"
+    assert found["fill_gaps"] == ["1 Jul"] and found["season_result"][0] == "5 Jul"
 
 
 def test_who_joins_late_has_no_past() -> None:

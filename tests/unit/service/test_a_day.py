@@ -10,9 +10,11 @@ from assistant.channel import Fate, Handover
 from assistant.people import Village
 from assistant.reminders.values import State
 from assistant.wording import messages_care as c
+from assistant.wording import messages_cautions as h
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
+from assistant.wording.message import Listed
 from tests.valley import (
     AMINA,
     BARAKA,
@@ -195,7 +197,9 @@ def test_the_season_follows_the_real_day_of_sowing(amina: Valley) -> None:
     amina.go("17 Jun 05:00")
     amina.heard(AMINA)
     amina.go("17 Jun 06:00")
-    assert amina.heard(AMINA) == [like(t.HEAD(label="A", day=5), t.P_UNCOVER, t.ASK_UP)]
+    assert amina.heard(AMINA) == [
+        like(t.HEAD(label="A", day=5), t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP)
+    ]
 
 
 def test_shoots_that_are_not_up_are_looked_at_again_tomorrow(amina: Valley) -> None:
@@ -205,7 +209,7 @@ def test_shoots_that_are_not_up_are_looked_at_again_tomorrow(amina: Valley) -> N
     amina.text(AMINA, "done")
     amina.go("15 Jun 08:00")
     amina.heard(AMINA)
-    again = [like(t.HEAD(label="A", day=6), t.P_UNCOVER, t.ASK_UP)]
+    again = [like(t.HEAD(label="A", day=6), t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP)]
     rows = (
         ("15 Jun 08:00", AMINA, "2", [like(m.NOT_UP_NOTED(label="A", date=day("16 Jun")))]),
         ("16 Jun 06:00", AMINA, "", again),
@@ -342,7 +346,7 @@ def test_a_sowing_too_near_to_soak_for_is_said_to_be(valley: Valley, kijani: Vil
     """Dates already past are said so, never shifted."""
     valley.enrol(AMINA)
     texts = valley.plan(AMINA, "2 June")
-    assert texts[-1] == like(m.RESULT_DATES, m.DATES_PAST, c.DAYS_WARM)
+    assert texts[-1] == like(m.RESULT_DATES, m.DATES_PAST, t.DUE_BEFORE, c.DAYS_WARM)
     texts = valley.sow(AMINA, "2 May")
     assert texts[-1] == like(m.RESULT_DATES_SOWN, m.PAST_WINDOW(days=30), c.DAYS_WARM)
 
@@ -423,3 +427,12 @@ def test_a_crash_between_hand_over_and_record_sends_the_same_id_again(amina: Val
     last, again = amina.operator.offered[-2:]
     assert replace(last) == again
     assert len(amina.heard(AMINA)) == 1
+
+
+def test_a_plan_made_late_says_what_was_due_before(valley: Valley, kijani: Village) -> None:
+    """Sown in two days: nothing was collected or mixed, no field ploughed; soaking is today."""
+    valley.enrol(AMINA)
+    (*_, dates) = valley.plan(AMINA, "3 June")
+    what = Listed((t.N_COLLECT(), t.N_FIELD_PLOUGH(), t.N_MIX()))
+    assert dates == like(m.RESULT_DATES, t.DUE_BEFORE(label="A", tasks=what), c.DAYS_WARM)
+    assert t.DUE_BEFORE.text[:20] not in valley.text(AMINA, "when")[-1]

@@ -7,6 +7,7 @@ import pytest
 from assistant.agronomy.calendar import TaskCode
 from assistant.channel import Fate, Handover
 from assistant.reminders.values import State
+from assistant.wording import messages_cautions as h
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from tests.valley import AMINA, Staged, Valley, at, day, like, settle
@@ -99,12 +100,14 @@ def test_a_sowing_that_could_not_be_asked_for_days_is_assumed_and_said(amina: Va
     amina.go("13 Jun 21:00")
     amina.operator.down = False
     amina.go("14 Jun 06:00")
-    told = like(t.HEAD(label="A", day=4), t.P_WATER, t.P_FIELD_PUDDLE, t.SOW_ASSUMED)
+    told = like(
+        t.HEAD(label="A", day=4), t.P_WATER, t.P_FIELD_PUDDLE, h.MACHINES, t.SOW_ASSUMED
+    )
     assert amina.heard(AMINA) == [told]
     assert state(amina, TaskCode.SOW, "10 Jun")[0] is State.UNANSWERED
     amina.text(AMINA, "done")
     amina.go("15 Jun 06:00")
-    assert amina.heard(AMINA) == [like(t.HEAD, t.P_UNCOVER, t.ASK_UP)]
+    assert amina.heard(AMINA) == [like(t.HEAD, t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP)]
 
 
 def test_after_three_days_a_missed_task_is_no_longer_said(amina: Valley) -> None:
@@ -115,5 +118,5 @@ def test_after_three_days_a_missed_task_is_no_longer_said(amina: Valley) -> None
     amina.heard(AMINA)
     amina.operator.down = False
     amina.go("21 Jun 06:00")
-    assert amina.heard(AMINA) == [like(t.HEAD, t.P_FIELD_PUDDLE, t.P_KEEP_WATER)]
+    assert amina.heard(AMINA) == [like(t.HEAD, t.P_FIELD_PUDDLE, t.P_KEEP_WATER, h.MACHINES)]
     assert state(amina, TaskCode.COLOUR_CHECK, "17 Jun")[0] is State.TOO_LATE

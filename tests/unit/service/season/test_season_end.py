@@ -1,4 +1,4 @@
-"""From transplanting to the result: gaps after a week, the result a day later, then closed."""
+"""From transplanting to the result: the field's first days, gaps, the result, then closed."""
 
 from datetime import date
 
@@ -25,21 +25,30 @@ def planted(valley: Valley, kijani: Village) -> Valley:
     return valley
 
 
-def test_nothing_is_sent_in_the_week_after_transplanting(planted: Valley) -> None:
-    """The bed's work is over; the field's is the farmer's."""
-    planted.go("7 Jun 22:00")
-    assert planted.heard(AMINA) == []
-
-
-def test_gaps_are_filled_after_seven_days_and_the_result_asked_after_eight(
+def test_the_fields_first_days_are_told_and_the_result_asked_after_eight(
     planted: Valley,
 ) -> None:
-    """PhilRice, Key Check 4: replant within 7 days; 1 June + 7 = 8 June."""
-    planted.go("8 Jun 07:00")
-    assert planted.heard(AMINA) == [like(t.HEAD, t.P_FILL_GAPS, t.ASK_DONE)]
+    """Water and snails at once, gaps on day 4 (PhilRice, Key Check 4: replant within 7 days;
+    1 June + 7 = 8 June), the first feeding, and no more."""
+    planted.go("2 Jun 07:00")
+    assert planted.heard(AMINA) == [like(t.HEAD, t.P_YOUNG_FIELD)]
+    planted.go("5 Jun 07:00")
+    gaps = t.P_FILL_GAPS(fill_by=date(2026, 6, 8))
+    assert planted.heard(AMINA) == [like(t.HEAD, gaps, t.ASK_DONE)]
     planted.text(AMINA, "1")
+    planted.go("8 Jun 07:00")
+    assert planted.heard(AMINA) == [like(t.HEAD, t.P_FIRST_FEED)]
     planted.go("9 Jun 07:00")
     assert planted.heard(AMINA) == [like(t.HEAD, t.P_RESULT, t.ASK_MATS)]
+
+
+def test_gaps_that_are_not_filled_yet_are_asked_about_again(planted: Valley) -> None:
+    """As the answer promises."""
+    planted.go("5 Jun 07:00")
+    planted.heard(AMINA)
+    planted.text(AMINA, "2")
+    planted.go("6 Jun 07:00")
+    assert planted.heard(AMINA) == [like(t.HEAD, t.P_FILL_GAPS, t.ASK_DONE)]
 
 
 def test_a_result_is_kept_closes_the_nursery_and_shows_for_the_village(

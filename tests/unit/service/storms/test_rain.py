@@ -9,6 +9,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.people import Village
 from assistant.reminders.values import State
 from assistant.service.storms.danger import in_danger
+from assistant.wording import messages_cautions as h
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
@@ -48,7 +49,7 @@ def states(valley: Valley, task: TaskCode = TaskCode.UNCOVER_FLOOD) -> dict[str,
 
 
 DAY_5_RAIN = like(t.HEAD(label="A", day=5), t.P_UNCOVER_RAIN)
-DAY_6 = like(t.HEAD(label="A", day=6), t.P_UNCOVER, t.ASK_UP)
+DAY_6 = like(t.HEAD(label="A", day=6), t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP)
 
 
 def test_the_text_of_day_5_says_to_keep_covered_and_the_next_day_asks(amina: Valley) -> None:
@@ -78,7 +79,7 @@ def test_a_second_morning_of_rain_puts_it_off_again(amina: Valley) -> None:
 def test_a_warning_after_the_mornings_text_stops_the_second_asking(amina: Valley) -> None:
     """It was said at six; at noon rain is warned of."""
     amina.go("4 Jun 12:00")
-    assert amina.heard(AMINA) == [like(t.HEAD, t.P_UNCOVER, t.ASK_UP)]
+    assert amina.heard(AMINA) == [like(t.HEAD, t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP)]
     warn(amina, "13-19")
     amina.go("4 Jun 18:59")
     assert amina.heard(AMINA) == []
@@ -192,7 +193,9 @@ def test_a_village_without_a_warning_goes_on(
     amina.text(OFFICER, f"RAIN {CODE} Mto Mwanga tomorrow 5-18")
     amina.text(OFFICER, "1")
     amina.go("4 Jun 06:00")
-    assert amina.heard(AMINA) == [like(t.HEAD(label="A", day=5), t.P_UNCOVER, t.ASK_UP)]
+    assert amina.heard(AMINA) == [
+        like(t.HEAD(label="A", day=5), t.P_UNCOVER, h.SNAKES_AND_WATER, t.ASK_UP)
+    ]
     assert states(amina) == {f"{day('4 Jun'):%-d %b}": State.SENT}
 
 
