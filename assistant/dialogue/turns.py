@@ -247,7 +247,7 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     plain = {name.casefold() for own in names for name in own}
     if warning.answer is not None and text.casefold() not in plain:
         return None
-    if sure_wish(text, known) is Wish.HELP:
+    if _calls_for_help(text, known):
         return 1
     chosen = read_choice(text, names, known.lexicon).value
     if chosen is not None and _is_sure(text, chosen, names, known):
@@ -257,6 +257,16 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
         deeds = read_deeds(text, known.lexicon)
         return 0 if "cover" in deeds or not (deeds or known.items) else None
     return None
+
+
+def _calls_for_help(text: str, known: Known) -> bool:
+    """Whether HELP is a call for it, in any language: "what is this?" is that wish too, and
+    calls for nobody."""
+    if sure_wish(text, known) is not Wish.HELP:
+        calls = (name for words in known.lexicons.values() for name in words.choices["help"])
+        return is_name(text, calls)
+    heard = understand(text, known.ears, known.catalogue.language)
+    return heard.likeliest not in (Act.QUESTION, Act.GREETING)
 
 
 def _is_sure(text: str, chosen: int, names: Sequence[Sequence[str]], known: Known) -> bool:

@@ -214,3 +214,16 @@ def test_enough_is_a_choice_where_it_was_offered() -> None:
     assert {change.answer for change in got.changes if isinstance(change, v.AnswerItem)} == {
         "enough"
     }
+
+
+@pytest.mark.parametrize("words", ["help", "I need help", "msaada", "au secours"])
+def test_help_calls_for_it_under_a_warning_in_any_language(words: str) -> None:
+    changes = turn(words, MOMENTS["warning"]("en")).changes
+    assert any(isinstance(change, v.AnswerWarning) for change in changes)
+
+
+@pytest.mark.parametrize("words", ["what is this", "who is this", "who are you"])
+def test_a_question_under_a_warning_calls_for_nobody(words: str) -> None:
+    """They are the wish HELP too, which tells how the line works."""
+    changes = turn(words, MOMENTS["warning"]("en")).changes
+    assert not any(isinstance(change, v.AnswerWarning) for change in changes)
