@@ -29,10 +29,15 @@ _MOST_WORDS_OF_A_WISH = 3
 def is_accounted(text: str, known: Known) -> bool:
     """Whether a text is digits, words that answers are made of, names of what is offered, or a
     short wish: then its words say what it means, and no weight is asked."""
+    return is_answer(text, known) or _is_short_wish(text, known)
+
+
+def is_answer(text: str, known: Known) -> bool:
+    """Whether a text is digits, words that answers are made of, or names of what is offered."""
     if not any(sign.isalpha() for sign in text):
         return True
     names = (*_offered(known), *_named(known))
-    return is_accounted_for(text, known.lexicon, names) or _is_short_wish(text, known)
+    return is_accounted_for(text, known.lexicon, names)
 
 
 def is_choice(text: str, known: Known) -> bool:

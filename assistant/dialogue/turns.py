@@ -5,9 +5,10 @@ In this order, and the first that understands the text has it:
    danger, a refusal, a wish for a person); then STOP and START, which hold at any time;
 2. the warning that an officer is about to send;
 3. the answers to a rain warning that is not answered yet, and what was open stands again;
-4. sign-up, where the phone is not enrolled;
-5. what the last numbered text that reached the phone was about, a prompt or the question;
-6. the other open things, without bare digits; then wishes; then corrections.
+4. a plain question is answered (`answers.py`), and what was open stands again;
+5. sign-up, where the phone is not enrolled;
+6. what the last numbered text that reached the phone was about, a prompt or the question;
+7. the other open things, without bare digits; then wishes; then corrections.
 """
 
 from collections.abc import Callable, Sequence
@@ -25,6 +26,7 @@ from assistant.dialogue.answering import (
     extra_word,
     sure_wish,
 )
+from assistant.dialogue.answers import answered
 from assistant.dialogue.chains import chained
 from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.endings_heard import go_on
@@ -83,6 +85,7 @@ def turn(text: str, known: Known) -> Turn:
         _stop_or_start,
         _officer_talk,
         _warning,
+        answered,
         _sign_up,
         chained,
         _in_focus,
@@ -308,7 +311,7 @@ def warning_screen(known: Known, warning: Standing) -> Text:
     return Text((m.WARNING_STANDS(), *choices), Focus(warning_id=warning.id))
 
 
-# --- 4. sign-up ------------------------------------------------------------------------------
+# --- 5. sign-up ------------------------------------------------------------------------------
 
 
 def _sign_up(text: str, known: Known) -> Turn | None:
@@ -339,7 +342,7 @@ def _refused(known: Known) -> bool:
     return known.invited is not None and known.invited.refused
 
 
-# --- 5. and 6. what is open ------------------------------------------------------------------
+# --- 6. and 7. what is open ------------------------------------------------------------------
 
 
 def _open_focus(known: Known) -> Focus | None:

@@ -4,14 +4,19 @@ Exact rules (`words/*.toml`, one file a language) say what must not depend on a 
 learned reader (`acts`) hears the rest and only routes. The result is one frozen `Understood`.
 """
 
+from assistant.hearing.asking import Question, Questions
 from assistant.hearing.ears import Ears
 from assistant.hearing.kinds import Kind
+from assistant.hearing.topics import Topic
 from assistant.hearing.understood import Certainty, Understood, understand
 
 __all__ = [
     "Certainty",
     "Ears",
     "Kind",
+    "Question",
+    "Questions",
+    "Topic",
     "Understood",
     "understand",
 ]

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from assistant.acts import ActTable
+from assistant.hearing.asking import Questions
 from assistant.hearing.kinds import Kind
 from assistant.reading.text.rules import RuleBook
 
@@ -31,10 +32,12 @@ class Ear:
 
 @dataclass(frozen=True, eq=False)
 class Ears:
-    """The rules of all languages, since nobody can be held to the one they enrolled in."""
+    """The rules of all languages, since nobody can be held to the one they enrolled in; and the
+    questions that are answered at once."""
 
     table: ActTable
     by_language: Mapping[str, Ear]
+    questions: Questions = Questions()
 
     def own_first(self, language: str) -> Iterator[Ear]:
         """Every language's, the person's own before the others."""

@@ -13,6 +13,7 @@ from assistant.hearing.ears import Ear, Mood, Place
 from assistant.people import LANGUAGES
 from assistant.reading.text.rules import Rule, bound, read_rule
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wiring.questions import open_questions
 
 _MANNERS = "manners"  # the one list that is of no section
 
@@ -29,7 +30,7 @@ def open_ears() -> Ears:
     if faults:
         raise HearingError("rules of hearing with faults:\n" + "\n".join(faults))
     ears = {ear.language: ear for ear, _ in opened}
-    return Ears(open_table(), MappingProxyType(ears))
+    return Ears(open_table(), MappingProxyType(ears), open_questions())
 
 
 def open_table() -> ActTable:

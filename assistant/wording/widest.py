@@ -111,6 +111,8 @@ _SLOTS: Mapping[str, Values] = {
     "litres": Values(10, (22.7,)),
     "least": Values(60),
     "low": Values(20.5),
+    "hours": Values(24),
+    "lie": Values(24),
     "many": Values(4, (3.6,)),
     "manure": Values(32, (31_920,)),
     "mat": Values(7),
@@ -194,6 +196,14 @@ _ALERT = {  # two villages and a count; the service's word for a danger, cut
 # The same name means something else in these texts.
 _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "planting.COSTS": {"seed": Values(1357, (450_000,))},
+    "answers.PRICES": {
+        "urea": Values(150, (12_500,)),
+        "seed": Values(150, (12_500,)),
+        "sheet": Values(150, (12_500,)),
+    },
+    "answers.SOAK_LONG": {"least": Values(2)},
+    "answers.ROOTS": {"least": Values(2)},
+    "answers.PEOPLE": {"low": Values(20), "n": Values(4)},
     "officer.ALERT_DRAFTED": _ALERT,
     "officer.ALERT_SENT": _ALERT,
     "officer.ALERT_OVER": _ALERT,

@@ -11,7 +11,7 @@ from assistant.reading import Outcome, read_told
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_aid as aid
-from assistant.wording import messages_care as c
+from assistant.wording import messages_answers as a
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
@@ -90,7 +90,7 @@ def test_a_task_of_another_day_is_not_pressed() -> None:
 
 def test_when_is_answered_with_the_days() -> None:
     phone = asked_to_sow()
-    assert phone.hears("when do I transplant?") == [like(m.RESULT_DATES, c.DAYS_WARM)]
+    assert phone.hears("when do I transplant?") == [like(a.PLANT_ON)]
 
 
 def test_thanks_are_met() -> None:

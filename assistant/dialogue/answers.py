@@ -1,0 +1,288 @@
+"""A plain question is answered at once, from this nursery on this day where it needs one.
+
+Which question it is, the ear says by exact rules (`hearing/asking.py`); here stands what each
+is answered with. The answer is given in passing: what was asked of the farmer stands again.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+
+from assistant.acts import Act
+from assistant.agronomy import constants as k
+from assistant.channel import Channel
+from assistant.dialogue import answers_plan as plan
+from assistant.dialogue import conversations as talks
+from assistant.dialogue import endings as e
+from assistant.dialogue.accounted import is_answer, takes_words
+from assistant.dialogue.aid import person
+from assistant.dialogue.endings_tips import TIPS_ENDINGS
+from assistant.dialogue.engine import begin
+from assistant.dialogue.results import cost_text
+from assistant.dialogue.values import Focus, Known, Session, Turn
+from assistant.dialogue.wishes import WISHES
+from assistant.hearing import Question, Topic, understand
+from assistant.reading import Outcome, Wish, guess_language, read_wish
+from assistant.wording import messages_answers as a
+from assistant.wording import messages_steps as s
+from assistant.wording.day import offer
+from assistant.wording.message import Say
+
+fixed, of_bed, of_any, of_bed_or = plan.fixed, plan.of_bed, plan.of_any, plan.of_bed_or
+
+_SOAKED = {"hours": k.SOAK_H.value, "lie": k.INCUBATE_H.value}
+_ROOT = {"least": k.ROOT_LOW_MM.value, "most": k.ROOT_HIGH_MM.value}
+_TEST_DAYS = k.SEED_TEST_COUNT_D.value
+
+
+def _officer(text: str, known: Known) -> tuple[Say, ...]:
+    return (a.OFFICER_WHEN(person=person(known)),)
+
+
+ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
+    {
+        # the service
+        Topic.FREE: fixed(a.FREE()),
+        Topic.WHO: fixed(a.WHO()),
+        Topic.MY_NUMBER: fixed(a.MY_NUMBER()),
+        Topic.STOP_HOW: fixed(a.STOP_HOW()),
+        Topic.NEIGHBOUR: fixed(a.NEIGHBOUR()),
+        Topic.HOUSEHOLD: fixed(a.HOUSEHOLD()),
+        Topic.TRAVEL: fixed(a.TRAVEL()),
+        Topic.HERE: fixed(a.HERE()),
+        Topic.OFFICER_WHEN: _officer,
+        Topic.CHANGE: fixed(a.CHANGE()),
+        Topic.ADD_FIELD: fixed(a.ADD()),
+        # amounts and money
+        Topic.SUM_ASIDE: plan.summed,
+        Topic.SEED_MUCH: plan.seed_amount,
+        Topic.MIX_MUCH: plan.mixed,
+        Topic.MATS_MANY: plan.bed_size,
+        Topic.SHEET_MUCH: of_bed(s.SHEET),
+        Topic.PEOPLE: plan.people,
+        Topic.SEED_PRICE: plan.prices,
+        Topic.PRICE_RICE: fixed(a.NO_MARKET()),
+        Topic.BUY: fixed(a.BUY()),
+        # days
+        Topic.SOW_WHEN: plan.sown,
+        Topic.UNCOVER_WHEN: plan.uncovered,
+        Topic.DRAIN_WHEN: plan.drained,
+        Topic.PLANT_WHEN: plan.planted,
+        Topic.AGE: of_any(a.AGE),
+        Topic.TOO_LATE: of_any(a.TOO_LATE),
+        # water
+        Topic.WATER_NOW: plan.watered,
+        Topic.NO_WATER: plan.dry,
+        Topic.WATER_DEEP: plan.deep,
+        Topic.ONE_CM: fixed(a.ONE_CM()),
+        Topic.WATER_TIME: fixed(a.WATER_TIME()),
+        Topic.WATER_SALT: fixed(a.SALT_WATER()),
+        Topic.WATER_TAP: fixed(a.TAP()),
+        Topic.FORECAST: fixed(a.FORECAST()),
+        # seed
+        Topic.SOAK: fixed(a.SOAK_LONG(**_SOAKED, **_ROOT)),
+        Topic.WHY_SOAK: fixed(a.WHY_SOAK()),
+        Topic.DRY_SEED: fixed(a.DRY_SEED(**_SOAKED)),
+        Topic.ROOT_LENGTH: fixed(a.ROOTS(**_ROOT)),
+        Topic.VARIETY: fixed(a.VARIETY()),
+        Topic.ANY_VARIETY: fixed(a.ANY_VARIETY()),
+        Topic.TWO_SEEDS: fixed(a.TWO_SEEDS()),
+        Topic.SEED_TEST: fixed(
+            a.TEST(days=_TEST_DAYS, good=round(k.GOOD_GERMINATION.value * 100))
+        ),
+        Topic.SEED_GOOD: fixed(s.GOOD_SEED()),
+        Topic.OLD_SEED: fixed(a.OLD_SEED(days=_TEST_DAYS)),
+        Topic.WHAT_SPROUT: fixed(a.WHAT_SPROUT()),
+        Topic.TREATED: fixed(s.TREATED()),
+        # the bed; what it is and how it is made only before a plan, see `_MAKES`
+        Topic.WHAT_MAT: of_any(s.WHAT_MAT),
+        Topic.HOW_MAKE: of_any(a.MAKE_FIRST),
+        Topic.PLACE: of_bed_or(s.GROUND, fixed(s.NOT_HERE())),
+        Topic.NO_SHEET: fixed(a.NO_SHEET()),
+        Topic.NO_HULL: fixed(a.NO_HULL()),
+        Topic.HULL: fixed(s.HULL()),
+        Topic.NO_FRAME: of_any(s.FENCE),
+        Topic.FRAME: of_any(s.FRAME),
+        Topic.NO_MANURE: fixed(a.NO_MANURE()),
+        Topic.MANURE: fixed(s.MANURE()),
+        Topic.SAND: fixed(a.SAND()),
+        Topic.SOIL_WHICH: fixed(s.SOIL()),
+        Topic.SOIL_DEEP: of_any(s.SET),
+        Topic.SEED_DEEP: of_any(s.COVER_THIN),
+        Topic.HOW_MIX: of_any(s.MEASURE),
+        Topic.SOW_HOW: fixed(s.SPREAD()),
+        Topic.WHY_COVER: fixed(a.WHY_COVER()),
+        Topic.COVER_WITH: fixed(s.ABOVE()),
+        Topic.UNCOVER_HOW: fixed(s.EVENING()),
+        Topic.WHY_DRAIN: fixed(a.WHY_DRAIN()),
+        Topic.CUT: fixed(s.CUT()),
+        Topic.CARRY: of_any(s.CARRY),
+        Topic.SPACING: of_any(s.PLANT),
+        Topic.PLANT_HOW: of_any(s.PLANT),
+        Topic.WHAT_HILL: fixed(a.WHAT_HILL()),
+        # dangers: no dose, no product, no bait
+        Topic.UREA: fixed(a.UREA()),
+        Topic.MEDICINE: fixed(a.NO_DOSE()),
+        Topic.ANTS: fixed(a.ANTS()),
+        Topic.GUARD: fixed(s.GUARD()),
+    }
+)
+"""What each question is answered with, a text or a few."""
+
+# A name alone asks for it: "spacing", "price of seed".
+_NAMED = frozenset(
+    {
+        Topic.SOIL_DEEP,
+        Topic.WATER_DEEP,
+        Topic.SPACING,
+        Topic.SEED_PRICE,
+        Topic.MATS_MANY,
+        Topic.FORECAST,
+        Topic.FREE,
+        Topic.AGE,
+        Topic.WATER_TIME,
+    }
+)
+
+
+def _costs(session: Session | None, known: Known) -> Turn:
+    texts = [text for bed in known.nurseries for text in cost_text(bed, known)]
+    return e.ended(session, known, *(texts or [e.said(a.NO_PRICES())]))
+
+
+def _days(session: Session | None, known: Known) -> Turn:
+    return e.when(session, known, known.nurseries)
+
+
+def _salt(session: Session | None, known: Known) -> Turn:
+    return TIPS_ENDINGS["!salt"](session or begin(talks.MENU), known)
+
+
+def _wish(wish: Wish) -> Callable[[str, Known], Turn]:
+    return lambda text, known: WISHES[wish](text, known)
+
+
+_SHOWN: Mapping[Topic, Callable[[Session | None, Known], Turn]] = MappingProxyType(
+    {
+        Topic.COSTS: _costs,
+        Topic.SALT_SORT: _salt,
+        Topic.WATER_RAIN: e.rain,
+        Topic.NEXT: _days,
+        Topic.TODAY: e.today,
+        Topic.MISSED: e.today,
+    }
+)
+"""Questions that other parts of the talk answer, in passing."""
+_WITH_PLAN = frozenset({Topic.SALT_SORT, Topic.NEXT, Topic.TODAY, Topic.MISSED})
+_OPENS: Mapping[Topic, Callable[[str, Known], Turn]] = MappingProxyType(
+    {Topic.LANGUAGE: _wish(Wish.LANGUAGE), Topic.EXPLAIN: _wish(Wish.HELP)}
+)
+_MAKES = frozenset({Topic.WHAT_MAT, Topic.HOW_MAKE})
+_NOT_ASKED = frozenset(
+    {
+        *(Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE),
+        *(Act.DONE, Act.NOTDONE, Act.VALUE, Act.GREETING),
+    }
+)
+_LIKELY = 0.6
+_ASKED_TOO = 0.2  # a trouble that asks less than that is told, and a person should hear it
+# What is asked without a word of asking: "no plastic", "I am his wife".
+_SAID = frozenset(
+    {
+        Topic.NO_SHEET,
+        Topic.NO_HULL,
+        Topic.NO_FRAME,
+        Topic.NO_MANURE,
+        Topic.NO_WATER,
+        Topic.NEIGHBOUR,
+        Topic.HOUSEHOLD,
+        Topic.TRAVEL,
+        Topic.EXPLAIN,
+        Topic.LANGUAGE,
+    }
+)
+_WORDS_TO_SEND = 2
+
+
+def answered(text: str, known: Known) -> Turn | None:
+    """The answer to a plain question; None where the text is none, is an answer to what is
+    open, or cannot be answered without a plan."""
+    if takes_words(known) or is_answer(text, known) or _is_word_to_send(text, known):
+        return None
+    area = plan.area_in(text, known) is not None
+    question = known.ears.questions.heard(text, _languages(text, known), area)
+    if question is None or not _is_asked(text, question, known):
+        return None
+    turn = _turn(question.topic, text, known)
+    return _in_their_words(turn, text, known) if turn else None
+
+
+def _is_word_to_send(text: str, known: Known) -> bool:
+    """A wish of a word or two, such as our texts tell people to send."""
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    return len(text.split()) <= _WORDS_TO_SEND and reading.outcome is Outcome.UNDERSTOOD
+
+
+def _languages(text: str, known: Known) -> tuple[str, ...]:
+    """Their own, what it seems to be, and English, which is mixed in everywhere."""
+    own, guess = known.catalogue.language, guess_language(text, known.lexicons)
+    first = (guess, own) if guess and _is_new(known) else (own, guess)
+    return tuple(dict.fromkeys(code for code in (*first, "en") if code))
+
+
+def _is_asked(text: str, question: Question, known: Known) -> bool:
+    """Whether it is likelier a question than an answer: "sowed it, can rest now"."""
+    if "?" in text and question.asks:
+        return True
+    heard = understand(text, known.ears, known.catalogue.language)
+    likeliest = heard.likeliest
+    told = likeliest in _NOT_ASKED and heard.weights[likeliest] >= _LIKELY
+    told = told and question.topic is not Topic.STOP_HOW  # answered with how, it stops nothing
+    if told or (likeliest is Act.TROUBLE and heard.weights[Act.QUESTION] < _ASKED_TOO):
+        return not told and question.topic in _SAID and known.session is None
+    said = "?" in text or question.topic in (_SAID | _NAMED)
+    return question.asks or (said and known.session is None)
+
+
+def _turn(topic: Topic, text: str, known: Known) -> Turn | None:
+    if topic in _OPENS:
+        return None if _is_new(known) else _OPENS[topic](text, known)
+    if topic in _MAKES and known.nurseries:
+        return WISHES[Wish.MAKING](text, known)
+    held = e.lasting(known.session)
+    passing = begin(talks.MENU, held=held) if held else None
+    if topic in _SHOWN:
+        ready = known.nurseries or topic not in _WITH_PLAN
+        return _SHOWN[topic](passing, known) if ready else None
+    says = ANSWERS[topic](text, known)
+    if says is None:
+        return None
+    if _is_new(known):
+        return e.opened(begin(talks.SIGNUP), known, *says)
+    # A bed without water is in danger: somebody should know, as of any trouble.
+    told = topic is Topic.NO_WATER and known.farmer is not None
+    changes = (e.call("question", text, begin(talks.MENU), known),) if told else ()
+    return _offered(e.ended(passing, known, *map(e.said, says), changes=changes), known)
+
+
+def _is_new(known: Known) -> bool:
+    """Whether nobody has said who this is, or in which language."""
+    return known.farmer is None and known.session is None and known.invited is None
+
+
+def _offered(turn: Turn, known: Known) -> Turn:
+    """On a screen, which has no text to go back to, what is asked today stands under it."""
+    item = known.items[0] if len(known.items) == 1 else None
+    bed = known.nursery(item.nursery_id) if item else None
+    if known.channel is not Channel.USSD or turn.session or item is None or bed is None:
+        return turn
+    last = turn.texts[-1]
+    shown = replace(
+        last, says=(*last.says, *offer([(bed, item.task)])), focus=Focus(items=(item,))
+    )
+    return replace(turn, texts=(*turn.texts[:-1], shown))
+
+
+def _in_their_words(turn: Turn, text: str, known: Known) -> Turn:
+    guess = guess_language(text, known.lexicons) if _is_new(known) else None
+    return replace(turn, language=guess) if guess in known.languages else turn

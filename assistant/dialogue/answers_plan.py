@@ -1,0 +1,220 @@
+"""What a question is answered with: fixed texts, and those filled from the plan on its day.
+
+An answer makes the sentences to say, a text each; None where it needs a nursery and there is
+none. Nothing is stored.
+"""
+
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+
+from assistant.agronomy import constants as k
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.quantities import quantities
+from assistant.agronomy.rounding import Measure, measured, whole_up
+from assistant.agronomy.tasks import TaskCode
+from assistant.agronomy.work.labour import planting_hours
+from assistant.dialogue.endings import stage_of
+from assistant.dialogue.items import split_label
+from assistant.dialogue.values import Known
+from assistant.reading import Outcome, Reason, read_area
+from assistant.reading.text.echo import unit_words
+from assistant.wording import amounts
+from assistant.wording import messages_answers as a
+from assistant.wording import messages_care as c
+from assistant.wording import messages_practice as p
+from assistant.wording import messages_steps as s
+from assistant.wording.day import about, watering_water
+from assistant.wording.day_practice import batch_of, depth_cm
+from assistant.wording.message import Message, Say
+from assistant.wording.plan_costs import amount
+
+Answer = Callable[[str, Known], tuple[Say, ...] | None]
+"""From the question as it was typed, and what is known, to a text each."""
+
+_HA_M2 = 10_000.0
+_HANDS = 4
+
+
+def fixed(say: Say) -> Answer:
+    """The same for everybody."""
+    return lambda text, known: (say,)
+
+
+def of_bed(message: Message) -> Answer:
+    """Of each nursery that is meant; None where there is none."""
+    return of_each(lambda bed, known: about(message, bed, known.today))
+
+
+def of_each(say: Callable[[Nursery, Known], Say]) -> Answer:
+    """One sentence of each nursery that is meant, each once."""
+
+    def answer(text: str, known: Known) -> tuple[Say, ...] | None:
+        _, meant = split_label(text, known)
+        unlike = {_key(each): each for each in (say(bed, known) for bed in meant)}
+        return tuple(unlike.values()) or None
+
+    return answer
+
+
+def _key(say: Say) -> tuple[Message, str]:
+    return say.message, str(say.slots)
+
+
+def of_any(message: Message) -> Answer:
+    """As of the first nursery; without one, as of the kind of bed that is usual there. Only
+    for texts that hold nothing of one field."""
+
+    def answer(text: str, known: Known) -> tuple[Say, ...]:
+        return (about(message, _first(known), known.today),)
+
+    return answer
+
+
+def of_bed_or(message: Message, otherwise: Answer) -> Answer:
+    """Of each nursery; without one, something else."""
+    planned = of_bed(message)
+    return lambda text, known: planned(text, known) or otherwise(text, known)
+
+
+def _first(known: Known) -> Nursery:
+    """The first nursery, or one that nobody has: a hectare of the usual bed."""
+    if known.nurseries:
+        return known.nurseries[0]
+    return Nursery(
+        id=0,
+        farmer_id=0,
+        label="",
+        name=None,
+        inputs=FieldInputs(_HA_M2, k.GOOD_GERMINATION.value),
+        area_typed="",
+        germination_known=False,
+        sow_date=known.today,
+        made_on=known.today,
+        practice=known.practices[0],
+    )
+
+
+# --- amounts --------------------------------------------------------------------------------
+
+
+def area_in(text: str, known: Known) -> tuple[float, str] | None:
+    """The size of land in a question [m2] and how it is shown back."""
+    reading = read_area(text, known.lexicon, known.region)
+    rough = reading.outcome is Outcome.CONFIRM and reading.reason is Reason.ROUGH
+    if reading.value is None or not (rough or reading.outcome is Outcome.UNDERSTOOD):
+        return None
+    return reading.value, reading.words
+
+
+def summed(text: str, known: Known) -> tuple[Say, ...] | None:
+    """For a field of that size; a hectare where none was named. No plan is changed."""
+    hectare = (_HA_M2, unit_words(Fraction(1), "hectare", known.lexicon))
+    m2, words = area_in(text, known) or hectare
+    bed = _first(known)
+    try:
+        q = quantities(replace(bed.inputs, field_area_m2=m2), bed.practice)
+    except ValueError:
+        return None  # a field of no size, or of a county
+    return (
+        a.SUM(
+            area=words,
+            seed=amounts.seed_weight(q.seed_kg),
+            bed=measured(q.nursery_area_m2, Measure.AREA_M2),
+            mix=measured(q.soil_mix_m3 * 1000, Measure.MIX_L),
+        ),
+    )
+
+
+def seed_amount(text: str, known: Known) -> tuple[Say, ...] | None:
+    """The seed of the plan; for a hectare where there is none yet."""
+    return of_bed_or(a.SEED_MUCH, summed)(text, known)
+
+
+mixed = of_each(
+    lambda bed, known: about(a.MIX_MUCH, bed, known.today, parts=batch_of(bed.practice))
+)
+
+
+def _size(bed: Nursery, known: Known) -> Say:
+    pieces = bed.practice.bed.piece is not None
+    return about(a.MATS_MANY if pieces else a.BED_SIZE, bed, known.today)
+
+
+bed_size = of_each(_size)
+
+
+def _people(bed: Nursery, known: Known) -> Say:
+    hours = planting_hours(bed.inputs.field_area_m2, _HANDS, bed.practice)
+    low, high = whole_up(hours.low), whole_up(hours.high)
+    return about(a.PEOPLE, bed, known.today, n=_HANDS, low=low, high=high)
+
+
+people = of_each(_people)
+
+
+def prices(text: str, known: Known) -> tuple[Say, ...]:
+    """What the programme's list says of what is bought."""
+    if known.prices is None:
+        return (a.NO_PRICES(),)
+    listed = known.prices
+    return (
+        a.PRICES(
+            currency=listed.currency,
+            urea=amount(listed.urea_per_kg),
+            seed=amount(listed.seed_per_kg),
+            sheet=amount(listed.sheet_per_m2),
+        ),
+    )
+
+
+# --- days -----------------------------------------------------------------------------------
+
+
+def _sown(bed: Nursery, known: Known) -> Say:
+    return about(a.SOWN_ON if bed.sown else a.SOW_ON, bed, known.today)
+
+
+def _uncovered(bed: Nursery, known: Known) -> Say:
+    if bed.uncovered:
+        return _water(bed, known)
+    return about(a.UNCOVER_ON, bed, known.today)
+
+
+def _drained(bed: Nursery, known: Known) -> Say:
+    """An open bed is not drained: its seedlings are pulled from the wet."""
+    drains = any(task.code is TaskCode.DRAIN_BED for task in bed.tasks)
+    return about(a.DRAIN_ON if drains else a.PLANT_ON, bed, known.today)
+
+
+sown, uncovered, drained = of_each(_sown), of_each(_uncovered), of_each(_drained)
+planted = of_bed(a.PLANT_ON)
+
+
+# --- water ----------------------------------------------------------------------------------
+
+
+def _water(bed: Nursery, known: Known) -> Say:
+    """By hand while it is covered or only watered; then the water that stands."""
+    keeps = (task for task in bed.tasks if task.code is TaskCode.KEEP_WATER)
+    if any(task.date <= known.today for task in keeps):
+        return about(p.KEEP_NOW, bed, known.today)
+    return about(c.WATERING, bed, known.today, pails=watering_water(bed))
+
+
+def _dry(bed: Nursery, known: Known) -> Say:
+    stage = stage_of(bed, known.today)
+    if stage == "before":
+        return about(s.NOT_HERE, bed, known.today)
+    message = c.DRY_EARLY if stage == "early" else c.DRY_LATER
+    return about(message, bed, known.today, pails=watering_water(bed))
+
+
+def _deep(bed: Nursery, known: Known) -> Say:
+    if not depth_cm(bed.practice):
+        return _water(bed, known)
+    return about(a.WATER_DEEP, bed, known.today)
+
+
+watered, dry, deep = of_each(_water), of_each(_dry), of_each(_deep)

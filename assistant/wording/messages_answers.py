@@ -1,0 +1,271 @@
+"""Answers to plain questions, one text each; the questions stand in `hearing/questions`.
+
+Where another text of the house answers already (a step, a tip), that one is said and none stands
+here. No text names a dose, a product, a mixture or a bait. Numbers of the trade are slots, filled
+from the plan or from `agronomy/constants.py`, where their sources are; words beside them that
+say what to do are common practice, no source, unless a line above the text names one.
+"""
+
+from assistant.wording.message import Message
+
+_PLAIN = "Answers a farmer's question; plain words, one segment. "
+
+# --- about the service ----------------------------------------------------------------------
+WHO = Message(
+    "A program of your farm office sends these texts, to help with rice nurseries. Your farm "
+    "officer can see your answers. To end it: STOP.",
+    note=_PLAIN + "Who are you? STOP is a word to send.",
+)
+FREE = Message(
+    "My texts cost you nothing. One from you costs an SMS, unless your farm office pays. What a "
+    "nursery costs: send QUANTITIES.",
+    note=_PLAIN + "Is it free, what does it cost? QUANTITIES is a word to send.",
+)
+MY_NUMBER = Message(
+    "Your number came from your own text to me, or from your farm office or officer. No more "
+    "texts: send STOP.",
+    note=_PLAIN + "Where did you get my number? STOP is a word to send.",
+)
+STOP_HOW = Message(
+    "To get no more texts, send STOP. To get them again, send START.",
+    note=_PLAIN + "How do I stop? Both are words to send; nothing is stopped by this text.",
+)
+NEIGHBOUR = Message(
+    "Gladly. Let them send START to this number from their own phone.",
+    note=_PLAIN + "May my neighbour join? START is a word to send.",
+)
+HOUSEHOLD = Message(
+    "Good. Whoever does the work may read and answer on this phone, just as here.",
+    note=_PLAIN + "I am his wife: may I answer?",
+)
+TRAVEL = Message(
+    "Ask somebody to look after the bed each day, and leave them this phone or tell them my "
+    "texts. Another sowing day: CHANGE DATE.",
+    note=_PLAIN + "I shall be away. CHANGE DATE is sent.",
+)
+HERE = Message(
+    "I am here and have your text. Today's work: TODAY. All I can do: MENU.",
+    note=_PLAIN + "Are you there? Both are words to send.",
+)
+OFFICER_WHEN = Message(
+    "I do not know when the officer comes. Send OFFICER and what it is about: I pass it on to "
+    "{person}.",
+    note=_PLAIN + "{person} is a name and number, or 'your farm officer'. OFFICER is sent.",
+)
+CHANGE = Message(
+    "Another day of sowing or planting: send CHANGE DATE. Another field size: send NEW, then end "
+    "the old nursery with CLOSE.",
+    note=_PLAIN + "How do I change it? CHANGE DATE, NEW, CLOSE are sent.",
+)
+ADD = Message("Send NEW to plan one more nursery.", note=_PLAIN + "NEW is a word to send.")
+
+# --- amounts and money ----------------------------------------------------------------------
+SUM = Message(
+    "For {area}: about {seed} of dry seed, a bed of {bed} m2, {mix} L of soil mix. Only a sum: no "
+    "plan is changed.",
+    note=_PLAIN + "For another field than that of the plan.",
+)
+SEED_MUCH = Message(
+    "{label}: {seed} of dry seed for {area}.",
+    note=_PLAIN + "How much seed? {label} is the nursery.",
+)
+MIX_MUCH = Message(
+    "{label}: {mix} L of mix. One batch: {parts}.",
+    note=_PLAIN + "How much soil? {parts} is a list, such as '7 of soil, 2 of rotted manure'.",
+)
+MATS_MANY = Message(
+    "{label}: {mats} on {bed} m2; with paths about {ground} m2 of ground.",
+    note=_PLAIN + "How many mats, how big is the bed?",
+)
+BED_SIZE = Message(
+    "{label}: a bed of {bed} m2; with paths about {ground} m2 of ground.",
+    note=_PLAIN + "How big is the bed?",
+)
+PEOPLE = Message(
+    "{label}: {n} people plant this field in about {low} to {high} hours.",
+    note=_PLAIN + "How many people? {n} is a number of people, always several.",
+)
+PRICES = Message(
+    "By your programme's list, in {currency}: urea {urea} a kg, seed {seed} a kg, sheet {sheet} a "
+    "m2. Your shop may ask another price.",
+    note=_PLAIN + "What does urea cost? {currency} is such as KES.",
+)
+NO_PRICES = Message(
+    "I have no prices here. Ask at a shop or at your farm office.",
+    note=_PLAIN + "What does it cost?",
+)
+NO_MARKET = Message(
+    "I know no prices of rice or paddy. Ask your farm office or at the market.",
+    note=_PLAIN,
+)
+BUY = Message(
+    "Ask your farm officer or the farm shop near you where it is sold. Buy seed of which the "
+    "seller shows the name and the year.",
+    note=_PLAIN + "Where can I buy it?",
+)
+
+# --- days -----------------------------------------------------------------------------------
+SOW_ON = Message(
+    "{label}: soak the seed {soak}, sow {sow}. Another day: CHANGE DATE.",
+    note=_PLAIN + "When do I sow? CHANGE DATE is sent.",
+)
+SOWN_ON = Message(
+    "{label}: sown {sow}. Transplant from {first} to {last}.",
+    note=_PLAIN + "When do I sow? It is sown already.",
+)
+UNCOVER_ON = Message(
+    "{label}: uncover on {uncover}, in the evening or under clouds. Until then keep it covered "
+    "and moist.",
+    note=_PLAIN + "When do I uncover?",
+)
+DRAIN_ON = Message(
+    "{label}: let the water out on {drain}, so that mats are firm for planting on {transplant}.",
+    note=_PLAIN + "When do I drain the bed?",
+)
+PLANT_ON = Message(
+    "{label}: transplant {transplant}. Good days are {first} to {last}.",
+    note=_PLAIN + "When, or may I transplant?",
+)
+AGE = Message(
+    "Seedlings are planted {low} to {high} days after sowing, with {few} to {many} open leaves.",
+    note=_PLAIN + "How old, how long does it take?",
+)
+TOO_LATE = Message(
+    "Best is up to day {high} after sowing. Older ones can still be planted: soon, and more in a "
+    "hill. Each day costs harvest; ask your officer.",
+    note=_PLAIN + "Is it too late to plant?",
+)
+
+# --- water ----------------------------------------------------------------------------------
+WATER_DEEP = Message(
+    "{label}: {depth} cm of water once it is uncovered, never over the shoots. 1 cm is about the "
+    "width of a finger.",
+    note=_PLAIN + "How deep is the water?",
+)
+ONE_CM = Message(
+    "1 cm is about as much as your little finger is wide. Mark a stick with it and stand it in "
+    "the water.",
+    note=_PLAIN + "How much is 1 cm?",
+)
+WATER_TIME = Message(
+    "Water early in the morning and in the evening, not in the hot sun of noon.",
+    note=_PLAIN + "At which hour do I water?",
+)
+SALT_WATER = Message(
+    "No salty water on the bed: it burns seedlings. Use fresh water; none there? Ask your officer "
+    "before you sow.",
+    note=_PLAIN + "May I use salty water?",
+)
+TAP = Message(
+    "Clean water from a tap, well, pond or river is good, if it is not salty and nothing sprayed "
+    "or treated was washed in it.",
+    note=_PLAIN + "May I use tap water?",
+)
+FORECAST = Message(
+    "I have no forecast of my own. When your officer warns of rain, I text you at once.",
+    note=_PLAIN + "Will it rain?",
+)
+
+# --- seed -----------------------------------------------------------------------------------
+SOAK_LONG = Message(
+    "Soak the seed {hours} hours, let it drain, then keep it moist, warm and covered for {lie} "
+    "hours. Sow when roots are {least} to {most} mm long.",
+    note=_PLAIN + "How long do I soak?",
+)
+WHY_SOAK = Message(
+    "Soaked seed comes up sooner and all together, so that the mat closes evenly.",
+    note=_PLAIN,
+)
+DRY_SEED = Message(
+    "Better not: dry seed comes up late and unevenly. Soak it {hours} hours and keep it moist "
+    "{lie} hours, then sow.",
+    note=_PLAIN + "May I sow dry seed?",
+)
+ROOTS = Message(
+    "Sow when the white roots are {least} to {most} mm long. Longer ones break and tangle: then "
+    "spread gently.",
+    note=_PLAIN + "How long must the root be?",
+)
+VARIETY = Message(
+    "Take a variety that does well near you and fits your season: ask your farm officer. This "
+    "bed suits every variety.",
+    note=_PLAIN + "Which variety?",
+)
+ANY_VARIETY = Message(
+    "Yes, this bed suits hybrid, sticky and all other rice alike. Use fresh seed of one variety.",
+    note=_PLAIN + "Does it work for hybrid rice?",
+)
+TWO_SEEDS = Message(
+    "One variety a bed: two do not ripen together. For a second one make a bed of its own: send "
+    "NEW.",
+    note=_PLAIN + "May I mix two seeds? NEW is a word to send.",
+)
+TEST = Message(
+    "Lay 100 seeds in a wet cloth, keep it moist and warm, count the sprouted ones after {days} "
+    "days. {good} or more is good.",
+    note=_PLAIN + "How do I test seed? {good} is a number out of 100.",
+)
+OLD_SEED = Message(
+    "Seed that is old or from your own harvest may do: test it first. Lay 100 seeds in a wet "
+    "cloth, count the sprouted ones after {days} days.",
+    note=_PLAIN + "May I use old seed?",
+)
+WHAT_SPROUT = Message(
+    "Germination: how many of 100 seeds sprout. Sprouted seed is soaked seed that shows its "
+    "first white root.",
+    note=_PLAIN + "What is germination?",
+)
+
+# --- the bed --------------------------------------------------------------------------------
+MAKE_FIRST = Message(
+    "On flat ground by water: a sheet or banana leaves, {thick} cm of soil mix, sprouted seed, a "
+    "thin cover. I tell each step on its day.",
+    note=_PLAIN + "How do I make it? Nothing is planned yet.",
+)
+NO_SHEET = Message(
+    "No plastic? Lay banana leaves UNDER the mix, two layers, over each other like roof tiles: "
+    "roots must stay out of the ground.",
+    note=_PLAIN + "UNDER stands in capitals for weight.",
+)
+NO_HULL = Message(
+    "No rice hull? Leave it out and take a little more well rotted manure. The wet mix must "
+    "crumble in the hand.",
+    note=_PLAIN,
+)
+NO_MANURE = Message(
+    "No manure? Well rotted compost will do, sifted. Nothing rotted there? Take good garden soil "
+    "and tell your officer. No fresh dung.",
+    note=_PLAIN,
+)
+SAND = Message(
+    "A little sand loosens heavy clay. Sand alone holds no mat together: take field or garden "
+    "soil, sifted.",
+    note=_PLAIN + "May I use sand?",
+)
+WHY_COVER = Message(
+    "The cover keeps seed moist and warm, and hides it from birds and hard rain until the shoots "
+    "are up.",
+    note=_PLAIN,
+)
+WHY_DRAIN = Message(
+    "Drained mats are firm and light: they do not break when you lift them.",
+    note=_PLAIN + "Why is the bed drained?",
+)
+WHAT_HILL = Message("A hill: the seedlings that are planted together in one spot.", note=_PLAIN)
+
+# --- dangers --------------------------------------------------------------------------------
+UREA = Message(
+    "Urea for maize or rice is the same. On this bed only if leaves are yellow: send PROBLEM "
+    "first. Too much burns; keep it from children.",
+    note=_PLAIN + "May I use fertiliser? PROBLEM is sent. Keep the cautions.",
+)
+NO_DOSE = Message(
+    "I name no poison or spray. By hand: pull weeds, pick off pests, drain or fence the bed. "
+    "Your farm officer can look: send OFFICER.",
+    note=_PLAIN + "Which medicine? OFFICER is sent. No product, no dose.",
+)
+ANTS = Message(
+    "Against ants: cover seed with soil and straw, keep the bed moist, a small ditch of water "
+    "round it. No poison; your officer can help.",
+    note=_PLAIN + "No product, no dose.",
+)
