@@ -24,6 +24,7 @@ from assistant.wording import amounts
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_practice as p
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_steps as s
 from assistant.wording.day import about, watering_water
 from assistant.wording.day_practice import batch_of, depth_cm
@@ -52,7 +53,9 @@ def of_each(say: Callable[[Nursery, Known], Say]) -> Answer:
 
     def answer(text: str, known: Known) -> tuple[Say, ...] | None:
         _, meant = split_label(text, known)
-        unlike = {_key(each): each for each in (say(bed, known) for bed in meant)}
+        # Seed that must not be sown has no days and no amounts.
+        found = (seed.HELD(label=bed.called) if bed.held else say(bed, known) for bed in meant)
+        unlike = {_key(each): each for each in found}
         return tuple(unlike.values()) or None
 
     return answer

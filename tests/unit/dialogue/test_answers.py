@@ -13,6 +13,7 @@ from assistant.hearing.topics import Topic
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_practice as p
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_steps as s
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -115,6 +116,14 @@ def test_every_answer_can_be_said_at_every_stage() -> None:
             known = Phone.enrolled(*beds).known
             says = answer("", known)
             assert says or not beds, topic
+
+
+def test_seed_that_must_not_be_sown_has_no_days() -> None:
+    """A date would be followed."""
+    held = replace(nursery(), inputs=replace(nursery().inputs, germination=0.2))
+    assert held.held
+    phone = Phone.enrolled(held)
+    assert phone.hears("when do i sow?") == [like(seed.HELD(label="A"))]
 
 
 def test_how_to_stop_stops_nothing() -> None:
