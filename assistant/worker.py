@@ -2,7 +2,7 @@
 the looks for official alerts."""
 
 import logging
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta
 from threading import Event, Thread
@@ -18,6 +18,7 @@ from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
+from assistant.service.mornings import AT_ONCE
 from assistant.service.pulse import SENDING, TICKING, Beat
 from assistant.service.set_aside import look_over
 from assistant.service.tick import ticking
@@ -43,6 +44,7 @@ class Worker:
 
     Args:
         hands: how many texts are handed over at once
+        at_once: tasks of one batch of a morning
         guard: looks at each moment before it is acted on; None where the clock is not the
             wall's
     """
@@ -58,7 +60,9 @@ class Worker:
         clock: Clock = wall_clock,
         guard: TimeGuard | None = None,
         hands: int = 1,
+        at_once: int = AT_ONCE,
     ) -> None:
+        self._at_once = at_once
         self._house, self._gateway, self._clock = house, gateway, clock
         self._pause_s, self._batch = pause_s, batch
         self._lease = timedelta(seconds=lease_s)
@@ -111,23 +115,30 @@ class Worker:
         self._ticks(now)
         if self._guard is not None and not self._guard.may_act(now):
             return
-        for done, _ in enumerate(ticking(self._house, now), start=1):
+        for _ in self._served(now):
             if self._stopping.is_set():
                 return
-            if done % self._batch == 0:
-                self.wake()
-                self._ticks(self._clock())
+            self.wake()
+            self._ticks(self._clock())
         if self._guard is not None:
             self._guard.keep(now)
         self.wake()
 
     def round(self) -> None:
         """One look at the clock, then everything that waits: both loops once, in one thread."""
-        for done, _ in enumerate(ticking(self._house, self._clock()), start=1):
-            if done % self._batch == 0:
-                self._dispatch()
+        for _ in self._served(self._clock()):
+            self._dispatch()
         self.send()
         self._count()
+
+    def _served(self, now: datetime) -> Iterator[None]:
+        """A tick that pauses when as many phones were served as leave at once."""
+        done = 0
+        for some in ticking(self._house, now, self._at_once):
+            done += some
+            if done >= self._batch:
+                done = 0
+                yield
 
     def _once_a_day(self) -> None:
         """Messages of what is settled are counted; nurseries that cannot be read are found."""

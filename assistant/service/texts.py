@@ -60,7 +60,7 @@ def worded(house: House, says: Sequence[Say], language: str | None) -> str:
 
 def post(work: Work, house: House, letter: Letter, now: datetime) -> OutboxText:
     """Puts a text into the outbox."""
-    return work.outbox.add(_written(house, letter, now))
+    return work.outbox.add(written(house, letter, now))
 
 
 @dataclass(frozen=True)
@@ -101,16 +101,17 @@ def post_all(
     """Puts many texts into the outbox at once; the phone and the id of each."""
     pricing = Pricing(house)
     texts = [
-        _written(house, letter, now, pricing.of(letter.says, letter.language))
+        written(house, letter, now, pricing.of(letter.says, letter.language))
         for letter in letters
     ]
     work.outbox.add_all(texts)
     return [(text.phone, text.message_id) for text in texts]
 
 
-def _written(
+def written(
     house: House, letter: Letter, now: datetime, given: Priced | None = None
 ) -> OutboxText:
+    """A letter as it is kept; `given` where it was worded before."""
     price = given or priced(house, letter.says, letter.language)
     return OutboxText(
         message_id=house.new_id(),

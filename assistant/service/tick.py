@@ -7,7 +7,6 @@ import logging
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
-from itertools import groupby
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -16,14 +15,15 @@ from assistant.agronomy.life.days import is_last_asking
 from assistant.agronomy.life.events import Assumed, By, PutOff, Why
 from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
-from assistant.dialogue.values import Focus, Item, Kind
+from assistant.dialogue.values import Focus, Kind
 from assistant.people import Farmer
-from assistant.reminders.compose import (
-    CATCH_UP_DAYS,
-    Composed,
-    compose,
-    second_asking,
-    worth_catching_up,
+from assistant.reminders.compose import compose, second_asking
+from assistant.reminders.morning import (
+    by_nursery,
+    only_told,
+    sorted_out,
+    taken_as_sown,
+    unconfirmed,
 )
 from assistant.reminders.plan import ONE_DAY, local
 from assistant.reminders.values import Reminder, State
@@ -32,11 +32,12 @@ from assistant.service.alarms.ladder import carry_on, not_reached
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
+from assistant.service.mornings import AT_ONCE, batches, caught_up, item_of, prompt
 from assistant.service.replan import happen, save_and_plan
 from assistant.service.set_aside import keep_aside
 from assistant.service.storms.warnings import raining
 from assistant.service.texts import Letter, post
-from assistant.store import Lane, OutboxText, Work
+from assistant.store import DatabaseAwayError, OutboxText, Work
 
 log = logging.getLogger(__name__)
 
@@ -60,47 +61,70 @@ def tick(house: House, now: datetime) -> None:
         pass
 
 
-def ticking(house: House, now: datetime) -> Iterator[None]:
-    """A tick that pauses after each phone, so that others can have their turn meanwhile.
+def ticking(house: House, now: datetime, at_once: int = AT_ONCE) -> Iterator[int]:
+    """A tick that pauses when some phones were served, so that others can have their turn
+    meanwhile; how many phones those were.
 
     Each kind of follow-up is looked for by itself and each of what is found is done by itself:
     what fails stops neither the others nor the sending.
+
+    Args:
+        at_once: tasks of one batch of the morning
     """
     _apart(house, _expired, now)
     for look, follow in FOLLOW_UPS:
-        for whom in _apart(house, look, now):
+        found = _apart(house, look, now)
+        if follow is _prompt:
+            if found:
+                yield from _morning(house, now, at_once)
+            continue
+        for whom in found:
             _alone(house, follow, whom, now)
-            yield
+            yield 1
 
 
-Look = Callable[[Work, House, datetime], Iterable[object]]
+def _morning(house: House, now: datetime, at_once: int) -> Iterator[int]:
+    """The day's texts in batches; who falls out of them is served alone."""
+    try:
+        for batch in batches(house, now, at_once):
+            if batch.texts:
+                yield len(batch.texts)
+            for phone in batch.alone:
+                _alone(house, _prompt, phone, now)
+                yield 1
+    except DatabaseAwayError as fault:
+        log.error("the morning was interrupted; it is gone on with: %s", fault)
+
+
+Look = Callable[[Work, House, datetime], Sequence[object]]
 Follow = Callable[[Work, House, Any, datetime], None]
 
 
-def _expired(work: Work, house: House, now: datetime) -> Iterable[object]:
+def _expired(work: Work, house: House, now: datetime) -> Sequence[object]:
     """Texts whose time ran out, and what follows from that."""
     for text in work.outbox.expire(now):
         was_lost(work, house, text, now)
     return ()
 
 
-def _alarms(work: Work, house: House, now: datetime) -> Iterable[object]:
+def _alarms(work: Work, house: House, now: datetime) -> Sequence[object]:
     return work.alarms.due(now)
 
 
-def _silent_beds(work: Work, house: House, now: datetime) -> Iterable[object]:
+def _silent_beds(work: Work, house: House, now: datetime) -> Sequence[object]:
     return sorted({reminder.nursery_id for reminder in _silent(work, house, now)})
 
 
-def _due(work: Work, house: House, now: datetime) -> Iterable[object]:
-    return work.reminders.phones_due(now) if _awake(work, house, now) else ()
+def _due(work: Work, house: House, now: datetime) -> Sequence[object]:
+    """Whether it is a morning; whose it is the batches find."""
+    return (now,) if work.mornings.is_due(now) and _awake(work, house, now) else ()
 
 
-def _unsaid(work: Work, house: House, now: datetime) -> Iterable[object]:
+def _unsaid(work: Work, house: House, now: datetime) -> Sequence[object]:
     return consent.to_ask_again(work, now) if _awake(work, house, now) else ()
 
 
-def _apart(house: House, look: Look, now: datetime) -> Iterable[object]:
+def _apart(house: House, look: Look, now: datetime) -> Sequence[object]:
     """One look in a transaction of its own; nothing where it failed, which is logged."""
     try:
         with house.store.work() as work:
@@ -231,7 +255,7 @@ def _ask_again(
         says=second_asking(nursery, reminder),
         kind=Kind.SECOND,
         not_after=reminder.not_after,
-        focus=Focus(items=(_item(reminder),)),
+        focus=Focus(items=(item_of(reminder),)),
         nursery_id=nursery.id,
     )
     text = post(work, house, letter, place.now)
@@ -259,101 +283,38 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
     if not opens <= now < closes:
         return
     unsure = _assume_sown(work, house, place)
-    nurseries = {each.id: each for each in work.nurseries.of_farmer(farmer.id)}
-    planned = [each for id in nurseries for each in work.reminders.due(now, id)]
-    due = _sorted_out(work, planned, place)
-    if not due:
+    nurseries = work.nurseries.of_farmer(farmer.id)
+    found = sorted_out(_due_of(work, nurseries, now), place.today)
+    work.reminders.set_state([each.id for each in found.too_late], State.TOO_LATE)
+    if not found.said:
         return
-    _catch_up(work, due, place, opens, closes)
-    grouped = [
-        (nurseries[nursery_id], tuple(reminders))
-        for nursery_id, reminders in groupby(
-            sorted(due, key=lambda r: (r.nursery_id, r.due_at)), key=lambda r: r.nursery_id
-        )
-    ]
+    work.reminders.plan(caught_up(found, opens, closes))
+    grouped = by_nursery(nurseries, found.said)
     wet = [nursery.id for nursery, _ in grouped] if place.raining else []
-    unsure += _first_morning_unsure(nurseries.values(), place)
-    composed = compose(grouped, place.today, wet, unsure)
-    _send(work, house, composed, due, place, closes)
+    composed = compose(
+        grouped, place.today, wet, unsure + taken_as_sown(nurseries, place.today)
+    )
+    letter = prompt(phone, farmer.language, composed, found, closes)
+    text = post(work, house, letter, now)
+    said = [each.id for each in found.said]
+    work.reminders.set_state(said, State.SENT, text.message_id, asked=1)
+    work.reminders.set_state(only_told(found.said, composed), State.NOT_YET)
     if place.raining:
         _put_off(work, house, grouped, place)
+
+
+def _due_of(work: Work, nurseries: Iterable[Nursery], now: datetime) -> list[Reminder]:
+    return [each for nursery in nurseries for each in work.reminders.due(now, nursery.id)]
 
 
 def _assume_sown(work: Work, house: House, place: Place) -> list[int]:
     """Takes sowings as done on their day whose text never arrived in all the days of catching
     up; the ids of the nurseries, to be told so."""
-    missed = [
-        (nursery, reminder)
-        for nursery in work.nurseries.of_farmer(place.farmer.id)
-        if not nursery.sown and nursery.day(place.today) > CATCH_UP_DAYS
-        for reminder in work.reminders.due(place.now, nursery.id)
-        if reminder.task is TaskCode.SOW
-    ]
+    nurseries = work.nurseries.of_farmer(place.farmer.id)
+    missed = unconfirmed(nurseries, _due_of(work, nurseries, place.now), place.today)
     for nursery, reminder in missed:
         _give_up(work, house, nursery, reminder, place)
     return [nursery.id for nursery, _ in missed]
-
-
-def _sorted_out(work: Work, due: Sequence[Reminder], place: Place) -> tuple[Reminder, ...]:
-    """Today's reminders and those worth catching up; the others are too late."""
-    late = [r for r in due if r.day < place.today and not worth_catching_up(r, place.today)]
-    work.reminders.set_state([r.id for r in late], State.TOO_LATE)
-    dropped = {r.id for r in late}
-    return tuple(r for r in due if r.id not in dropped)
-
-
-def _catch_up(
-    work: Work, due: Sequence[Reminder], place: Place, opens: datetime, closes: datetime
-) -> None:
-    """What was missed counts as asked today: there is until tonight to answer it."""
-    late = [r for r in due if r.day < place.today]
-    work.reminders.plan([replace(each, due_at=opens, not_after=closes) for each in late])
-
-
-def _first_morning_unsure(nurseries: Iterable[Nursery], place: Place) -> list[int]:
-    """Nurseries that were taken as sown yesterday without a word from the farmer."""
-    return [
-        nursery.id
-        for nursery in nurseries
-        if nursery.sow_assumed and nursery.day(place.today) == 1
-    ]
-
-
-def _send(
-    work: Work,
-    house: House,
-    composed: Composed,
-    due: tuple[Reminder, ...],
-    place: Place,
-    closes: datetime,
-) -> None:
-    letter = Letter(
-        phone=place.farmer.phone,
-        language=place.farmer.language,
-        says=composed.says,
-        kind=Kind.PROMPT,
-        not_after=closes,
-        focus=Focus(items=tuple(map(_item, composed.asked))) if composed.asked else None,
-        nursery_id=min(due, key=lambda r: (r.due_at, r.id)).nursery_id,
-        lane=Lane.TASK if composed.asked else Lane.DAY,
-    )
-    text = post(work, house, letter, place.now)
-    work.reminders.set_state([r.id for r in due], State.SENT, text.message_id, asked=1)
-    work.reminders.set_state(_only_told(due, composed), State.NOT_YET)
-
-
-def _only_told(due: tuple[Reminder, ...], composed: Composed) -> list[int]:
-    """Tasks that were said but cannot be done today: no answer can be about them."""
-    asked = {(each.nursery_id, each.task) for each in composed.asked}
-    return [
-        each.id
-        for each in due
-        if TASKS[each.task].is_asked and (each.nursery_id, each.task) not in asked
-    ]
-
-
-def _item(reminder: Reminder) -> Item:
-    return Item(reminder.nursery_id, reminder.task, reminder.day)
 
 
 def _put_off(

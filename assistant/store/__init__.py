@@ -10,6 +10,7 @@ from assistant.store.errors import (
     NotThereError,
     StoreError,
 )
+from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.roll import HeldTo
 from assistant.store.values import (
     Account,
@@ -81,6 +82,7 @@ __all__ = [
     "Decision",
     "Done",
     "Draft",
+    "DuePhone",
     "Given",
     "Enrolment",
     "Group",
@@ -91,6 +93,8 @@ __all__ = [
     "Lane",
     "Line",
     "Looked",
+    "Mark",
+    "Moved",
     "Listed",
     "NaiveTimeError",
     "NewFarmer",

@@ -6,7 +6,7 @@ from functools import cache
 from operator import attrgetter
 from typing import Any, ClassVar, Protocol, TypeVar
 
-from sqlalchemy.orm import object_session
+from sqlalchemy.orm import Session, object_session
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
@@ -18,8 +18,6 @@ from assistant.reminders.values import Reminder
 from assistant.store.codec import read_focus
 from assistant.store.errors import BadRowError
 from assistant.store.tables import (
-    Base,
-    FarmerRow,
     NurseryRow,
     OutboxRow,
     ReminderRow,
@@ -43,7 +41,7 @@ class Value(Protocol):
 V = TypeVar("V", bound=Value)
 
 
-def value(kind: type[V], row: Base, **given: object) -> V:
+def value(kind: type[V], row: Any, **given: object) -> V:
     """A value whose fields are the row's columns of the same names, but for those given."""
     names, read = _reader(kind, frozenset(given))
     return kind(**dict(zip(names, read(row), strict=True)), **given)
@@ -52,7 +50,7 @@ def value(kind: type[V], row: Base, **given: object) -> V:
 @cache
 def _reader(
     kind: type[Value], given: frozenset[str]
-) -> tuple[tuple[str, ...], Callable[[Base], tuple[Any, ...]]]:
+) -> tuple[tuple[str, ...], Callable[[Any], tuple[Any, ...]]]:
     """The fields that come from a row, and what reads them: thousands of rows have the same."""
     names = tuple(field.name for field in fields(kind) if field.name not in given)
     return names, attrgetter(*names)
@@ -63,7 +61,7 @@ def village(row: VillageRow) -> Village:
     return value(Village, row, practices=tuple(row.practices), climate=climate)
 
 
-def farmer(row: FarmerRow) -> Farmer:
+def farmer(row: Any) -> Farmer:
     return value(Farmer, row, phone="" if row.phone.startswith(NO_PHONE) else row.phone)
 
 
@@ -74,8 +72,18 @@ def nursery(row: NurseryRow) -> Nursery:
         BadRowError: a row that an earlier release kept and the core no longer accepts, or a
             practice whose file is gone.
     """
+    session = object_session(row)
+    return nursery_of(row, session.info[PRACTICES] if session else {})
+
+
+def nursery_of(row: Any, known: Mapping[str, Practice]) -> Nursery:
+    """The same of a row of plain columns, with the practices that are known, by code.
+
+    Raises:
+        BadRowError: as for `nursery`.
+    """
     try:
-        practice = _practice(row)
+        practice = _practice(row, known)
         climate = None if row.climate is None else tuple(row.climate)
         inputs = value(FieldInputs, row)
         return value(Nursery, row, inputs=inputs, practice=practice, climate=climate)
@@ -93,8 +101,13 @@ def readable(row: NurseryRow) -> Nursery | None:
     except BadRowError as fault:
         session = object_session(row)
         if session is not None:
-            session.info.setdefault(UNREADABLE, {})[row.id] = str(fault)
+            note_unreadable(session, row.id, fault)
         return None
+
+
+def note_unreadable(session: Session, nursery_id: int, fault: BadRowError) -> None:
+    """Notes in a session that a nursery could not be read, and why."""
+    session.info.setdefault(UNREADABLE, {})[nursery_id] = str(fault)
 
 
 def sound(found: Iterable[Any], at: int = 1) -> Iterator[tuple[Any, Nursery]]:
@@ -106,9 +119,7 @@ def sound(found: Iterable[Any], at: int = 1) -> Iterator[tuple[Any, Nursery]]:
             yield each, nursery
 
 
-def _practice(row: NurseryRow) -> Practice:
-    session = object_session(row)
-    known: Mapping[str, Practice] = session.info[PRACTICES] if session else {}
+def _practice(row: Any, known: Mapping[str, Practice]) -> Practice:
     if row.practice not in known:
         raise BadRowError(
             f"nursery {row.id}: expected a practice of {', '.join(known)}, got "

@@ -266,6 +266,13 @@ class ReminderRow(Base):
         Index(None, "state", "due_at"),
         Index(None, "state", "task", "due_at"),  # what is silent, among all that was sent
         Index(None, "nursery_id", "state", "due_at"),
+        Index(
+            "ix_reminder_to_come",  # what is due, the first of it first
+            "due_at",
+            "nursery_id",
+            sqlite_where=text("state = 'planned'"),
+            postgresql_where=text("state = 'planned'"),
+        ),
         Index(None, "answer", "day"),  # yellow, not up: what an officer must look at
     )
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from hashlib import blake2b
 from pathlib import Path
 
 from sqlalchemy import Engine, func, select
@@ -20,6 +19,7 @@ from assistant.store import rows
 from assistant.store.backup import copy_out
 from assistant.store.engine import READING, open_engine
 from assistant.store.errors import DatabaseAwayError, DatabaseFailedError
+from assistant.store.locks import lock_number
 from assistant.store.queries.accounts import Accounts
 from assistant.store.queries.alarms import Alarms
 from assistant.store.queries.alert_sources import AlertSources
@@ -34,6 +34,7 @@ from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.events import Events
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.ledger import Ledger
+from assistant.store.queries.mornings import Mornings
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.office_lists import OfficeLists
 from assistant.store.queries.outbox import Outbox
@@ -66,7 +67,7 @@ class Work:
         self.running, self.talks = Running(session), Talks(session)
         self.inbox = Inbox(session)
         self.outbox = Outbox(session)
-        self.reminders = Reminders(session)
+        self.reminders, self.mornings = Reminders(session), Mornings(session)
         self.warnings, self.drafts = Warnings(session), Drafts(session)
         self.danger, self.sending = Danger(session), Sending(session)
         self.warmth = Warmths(session)
@@ -95,13 +96,8 @@ class Work:
         numbers. On SQLite every transaction has the whole database to itself already.
         """
         if self._session.get_bind().dialect.name == "postgresql":
-            self._session.execute(select(func.pg_advisory_xact_lock(_lock_number(phone))))
+            self._session.execute(select(func.pg_advisory_xact_lock(lock_number(phone))))
             self._session.expire_all()  # what was read before may have changed meanwhile
-
-
-def _lock_number(phone: str) -> int:
-    """A number of 64 bits that every process finds for the same phone."""
-    return int.from_bytes(blake2b(phone.encode(), digest_size=8).digest(), signed=True)
 
 
 class Store:

@@ -170,7 +170,7 @@ def test_a_clock_that_is_not_believed_brings_nothing_and_texts_leave(
     house, true = valley.house, valley.now
     looked: list[datetime] = []
     monkeypatch.setattr(
-        working, "ticking", lambda house, now: iter(looked.append(now) for _ in "1")
+        working, "ticking", lambda house, now, _: iter(looked.append(now) or 1 for _ in "1")
     )
     guard = TimeGuard(house, lambda: 0.0, lambda: true)
     found = Worker(

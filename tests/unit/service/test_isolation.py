@@ -5,7 +5,8 @@ import logging
 import pytest
 
 from assistant.people import Village
-from assistant.service import tick as ticking
+from assistant.reminders import morning as batched
+from assistant.service import tick as alone
 from assistant.wording import messages_tasks as t
 from tests.valley import AMINA, BARAKA, Valley, like
 
@@ -23,7 +24,7 @@ def test_a_phone_whose_text_cannot_be_made_holds_up_nobody(
         valley.plan(phone, "10 June")
     valley.go("9 Jun 20:30")
     valley.heard(AMINA), valley.heard(BARAKA)
-    sound = ticking.compose
+    sound = batched.compose
 
     def compose(due: object, *given: object) -> object:
         if any(nursery.farmer_id == 1 for nursery, _ in due):  # type: ignore[attr-defined]
@@ -31,7 +32,8 @@ def test_a_phone_whose_text_cannot_be_made_holds_up_nobody(
         return sound(due, *given)  # type: ignore[arg-type]
 
     with monkeypatch.context() as patch, caplog.at_level(logging.ERROR):
-        patch.setattr(ticking, "compose", compose)
+        for module in (batched, alone):
+            patch.setattr(module, "compose", compose)
         valley.go("10 Jun 06:00")
     sow = like(t.HEAD, t.P_SOW, t.ASK_DONE)
     assert (valley.heard(AMINA), valley.heard(BARAKA)) == ([], [sow])
