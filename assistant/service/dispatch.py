@@ -103,14 +103,23 @@ def _hand_over(
 
     answers = list(carry(offer, leaving))
     both = list(zip(leaving, answers, strict=True))
-    with house.store.work() as work:
-        for text, handover in both:
-            if handover.fate is Fate.ACCEPTED:
-                work.outbox.record(text.message_id, Fate.ACCEPTED, now, detail=handover.detail)
+    _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
     for text, handover in both:
         if handover.fate is not Fate.ACCEPTED:
             _not_taken(house, text, handover, now)
     return answers
+
+
+def _taken(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datetime) -> None:
+    """Records the texts that the operator took, together."""
+    if not both:
+        return
+    with house.store.work() as work:
+        plain = [text.message_id for text, handover in both if not handover.detail]
+        work.outbox.accepted(plain, now)
+        for text, handover in both:
+            if handover.detail:
+                work.outbox.record(text.message_id, Fate.ACCEPTED, now, detail=handover.detail)
 
 
 def _not_taken(house: House, text: OutboxText, handover: Handover, now: datetime) -> None:

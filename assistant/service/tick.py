@@ -121,7 +121,8 @@ def _due(work: Work, house: House, now: datetime) -> Sequence[object]:
 
 
 def _unsaid(work: Work, house: House, now: datetime) -> Sequence[object]:
-    return consent.to_ask_again(work, now) if _awake(work, house, now) else ()
+    unsaid = consent.to_ask_again(work, now)
+    return unsaid if unsaid and _awake(work, house, now) else ()
 
 
 def _apart(house: House, look: Look, now: datetime) -> Sequence[object]:

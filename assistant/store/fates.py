@@ -6,6 +6,9 @@ is from every state and to no other.
 """
 
 from datetime import datetime
+from typing import Any
+
+from sqlalchemy import case, or_
 
 from assistant.channel import Fate
 from assistant.store.tables import OutboxRow
@@ -22,6 +25,19 @@ _MOVES: dict[Fate, tuple[set[TextState], TextState]] = {
     Fate.DELIVERED: (set(TextState) - {TextState.DELIVERED}, TextState.DELIVERED),
 }
 _ENDS = {TextState.FAILED, TextState.EXPIRED}
+
+
+def taken(at: datetime) -> dict[str, Any]:
+    """What ACCEPTED makes of the columns of any number of texts, as `settle` has it for one."""
+    row = OutboxRow
+    starts, state = _MOVES[Fate.ACCEPTED]
+    moves, later = row.state.in_(starts), row.accepted_at > at
+    return {
+        "accepted_at": case((or_(row.accepted_at.is_(None), later), at), else_=row.accepted_at),
+        "state": case((moves, state), else_=row.state),
+        "lease_until": case((moves, None), else_=row.lease_until),
+        "ended_at": case((moves, None), else_=row.ended_at),
+    }
 
 
 def settle(row: OutboxRow, fate: Fate, at: datetime, retry_at: datetime) -> bool:

@@ -264,14 +264,20 @@ class ReminderRow(Base):
     __table_args__ = (
         UniqueConstraint("nursery_id", "task", "day"),
         Index(None, "state", "due_at"),
-        Index(None, "state", "task", "due_at"),  # what is silent, among all that was sent
+        Index(
+            "ix_reminder_asked",  # what is silent, among all that was ever sent
+            "task",
+            "due_at",
+            sqlite_where=text("state = 'sent' AND rests IS 0"),
+            postgresql_where=text("state = 'sent' AND rests IS false"),
+        ),
         Index(None, "nursery_id", "state", "due_at"),
         Index(
             "ix_reminder_to_come",  # what is due, the first of it first
             "due_at",
             "nursery_id",
-            sqlite_where=text("state = 'planned'"),
-            postgresql_where=text("state = 'planned'"),
+            sqlite_where=text("state = 'planned' AND rests IS 0"),
+            postgresql_where=text("state = 'planned' AND rests IS false"),
         ),
         Index(None, "answer", "day"),  # yellow, not up: what an officer must look at
     )
@@ -287,6 +293,8 @@ class ReminderRow(Base):
     message_id: Mapped[str | None] = mapped_column(index=True)
     answer: Mapped[str | None]
     answered_at: Mapped[datetime | None]
+    # The clock found that its farmer wants no texts; it looks again when they do.
+    rests: Mapped[bool] = mapped_column(default=False)
 
 
 class CallRow(Base):

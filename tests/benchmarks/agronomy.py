@@ -9,8 +9,9 @@ from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.quantities import quantities
 from tests.benchmarks.databases import Kind
 from tests.benchmarks.harness import Result, Side, compare
+from tests.benchmarks.size import sized
 
-PLANS = 1_000
+PLANS = sized(1_000, small=10)
 _SOW = date(2026, 6, 10)
 _FIELDS = tuple((200.0 + 97 * each, 0.6 + each % 40 / 100) for each in range(PLANS))
 _DAYS = (-15, -7, -5, -3, -3, -2, -1, 0, 0, 0, 4, 5, 6, 7, 12, 12, 16, 16, 18, 21)

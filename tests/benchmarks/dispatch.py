@@ -13,8 +13,9 @@ from assistant.store import Store
 from tests.benchmarks.crowd import MORNING, NOON, a_text, house_at, phone
 from tests.benchmarks.databases import Bare, Kind
 from tests.benchmarks.harness import Result, Side, compare
+from tests.benchmarks.size import sized
 
-TEXTS = 1_000
+TEXTS = sized(1_000, small=20)
 SETTINGS = Settings()
 BATCH, LEASE = SETTINGS.send_batch, timedelta(seconds=SETTINGS.lease_s)
 CLAIM = (

@@ -33,6 +33,7 @@ from tests.benchmarks.crowd import (
 )
 from tests.benchmarks.databases import Kind
 from tests.benchmarks.harness import Result, Side, compare
+from tests.benchmarks.size import sized
 from tests.cap import cap, info
 from tests.unit.web.conftest import PASSWORD, Browser
 
@@ -70,7 +71,7 @@ PATHS = (
     "/trail",
 )
 FILES = ("/results.csv", "/results.xlsx")
-ALERTS, OURS_EVERY = 20_000, 50
+ALERTS, OURS_EVERY = sized(20_000, small=100), 50
 TOLD_EVERY = 3  # each third nursery has told its result; a tenth of those ran short
 
 

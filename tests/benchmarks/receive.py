@@ -93,7 +93,7 @@ class Replay:
 
 def empty(bare: Bare) -> None:
     """Forgets all talks and people, within a transaction."""
-    for name in (*TALKED, "nursery", "farmer"):
+    for name in (*TALKED, "nursery_event", "nursery", "farmer"):
         bare.execute(f"DELETE FROM {name}")
 
 

@@ -49,6 +49,7 @@ TO_QUESTIONS: Mapping[str, str] = {
     "plan.check": "1",
     "leaves.transplanting": "28/6",
     "result.resown": "2",
+    "seed_used.used": "1",
 }
 TO_TASKS: Mapping[TaskCode, str] = {TaskCode.LEAF_COUNT: "3", TaskCode.SEASON_RESULT: "2"}
 DONE = "1"

@@ -8,11 +8,10 @@ from datetime import datetime
 from sqlalchemy import (
     ARRAY,
     BigInteger,
-    Boolean,
-    ColumnElement,
     Integer,
     String,
     Table,
+    and_,
     bindparam,
     exists,
     func,
@@ -88,7 +87,8 @@ class Mornings:
         """Takes phones for which something is due, looked for by time and nursery; by number.
 
         On PostgreSQL those that another transaction has are passed over without waiting, so
-        that several share a morning. On SQLite there is one writer.
+        that several share a morning. On SQLite there is one writer. Tasks of who wants no
+        texts are laid to rest on the way, so that the next look does not see them.
 
         Args:
             after: where the claim before this one ended
@@ -105,8 +105,12 @@ class Mornings:
             found = self._session.execute(_CLAIM_NEXT, given | place).all()
         if not found:
             return None
-        phones = sorted({row.phone for row in found})
-        return Claim(self._locked(phones), (found[-1].due_at, found[-1].nursery_id))
+        unwanted = [row.id for row in found if not row.wanted]
+        if unwanted:
+            self._session.execute(_REST, {"ids": unwanted})
+        phones = sorted({row.phone for row in found if row.wanted})
+        mark = found[-1].due_at, found[-1].nursery_id
+        return Claim(self._locked(phones) if phones else (), mark)
 
     def _locked(self, phones: Sequence[str]) -> tuple[str, ...]:
         """Those of the phones that no turn of the dialogue holds; it is waited for by none."""
@@ -210,7 +214,8 @@ _REMINDER, _NURSERY, _FARMER = map(_table, (ReminderRow, NurseryRow, FarmerRow))
 _VILLAGE, _WARNING, _OUTBOX = map(_table, (VillageRow, WarningRow, OutboxRow))
 _NOW = bindparam("now", type_=Moment)
 # Written out: an index of some rows is used only where it is certain that those are meant.
-_PLANNED: ColumnElement[bool] = literal_column("reminder.state = 'planned'", Boolean)
+_PLANNED = literal_column("reminder.state", String) == literal_column("'planned'", String)
+_AWAKE = and_(_PLANNED, _REMINDER.c.rests.is_(False))
 _WANTS_TEXTS = (
     _FARMER.c.stopped_at.is_(None),
     _FARMER.c.paused_at.is_(None),
@@ -219,15 +224,21 @@ _WANTS_TEXTS = (
 
 _FIRST_DUE = (
     select(_REMINDER.c.id)
-    .where(_PLANNED, _REMINDER.c.due_at <= _NOW)
+    .where(_AWAKE, _REMINDER.c.due_at <= _NOW)
     .order_by(_REMINDER.c.due_at, _REMINDER.c.nursery_id)
     .limit(1)
 )
 _CLAIM_FIRST = (
-    select(_REMINDER.c.due_at, _REMINDER.c.nursery_id, _FARMER.c.phone)
+    select(
+        _REMINDER.c.id,
+        _REMINDER.c.due_at,
+        _REMINDER.c.nursery_id,
+        _FARMER.c.phone,
+        and_(_NURSERY.c.closed.is_(False), *_WANTS_TEXTS).label("wanted"),
+    )
     .join(_NURSERY, _NURSERY.c.id == _REMINDER.c.nursery_id)
     .join(_FARMER, _FARMER.c.id == _NURSERY.c.farmer_id)
-    .where(_PLANNED, _REMINDER.c.due_at <= _NOW, _NURSERY.c.closed.is_(False), *_WANTS_TEXTS)
+    .where(_AWAKE, _REMINDER.c.due_at <= _NOW)
     .order_by(_REMINDER.c.due_at, _REMINDER.c.nursery_id)
     .limit(bindparam("most", type_=Integer))
     .with_for_update(of=_FARMER, key_share=True, skip_locked=True)
@@ -290,6 +301,11 @@ _CAUGHT_UP = (
     update(_REMINDER)
     .where(_OF)
     .values(due_at=bindparam("opens"), not_after=bindparam("closes"))
+)
+_REST = (
+    update(_REMINDER)
+    .where(_REMINDER.c.id.in_(bindparam("ids", expanding=True)))
+    .values(rests=True)
 )
 _TOO_LATE = (
     update(_REMINDER)

@@ -24,7 +24,7 @@ from assistant.store import rows
 from assistant.store.codec import focus_json
 from assistant.store.columns import Moment
 from assistant.store.errors import StoreError
-from assistant.store.fates import settle
+from assistant.store.fates import settle, taken
 from assistant.store.queries.counted import village_of, villages_of
 from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import Lane, OutboxText, TextState
@@ -189,6 +189,18 @@ class Outbox:
             .order_by(OutboxRow.id)
         )
         return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+
+    def accepted(self, message_ids: Collection[str], at: datetime) -> None:
+        """The operator took these texts, at the hand-over and with no word more: what `record`
+        does for one, in one statement for all."""
+        if message_ids:
+            these = OutboxRow.message_id.in_(message_ids)
+            self._session.execute(
+                update(OutboxRow)
+                .where(these)
+                .values(**taken(at))
+                .execution_options(synchronize_session=False)
+            )
 
     def numbered(self, phone: str, limit: int = 8) -> tuple[OutboxText, ...]:
         """The texts whose digits a phone may be answering, the latest first.

@@ -3,7 +3,7 @@
 import unicodedata
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import and_, case, exists, or_, select
+from sqlalchemy import and_, case, exists, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.people import Farmer, Officer, Village
@@ -11,7 +11,14 @@ from assistant.store import rows
 from assistant.store.errors import AlreadyThereError, NotThereError
 from assistant.store.queries.counted import count_for
 from assistant.store.queries.enrolled import IS_ENROLLED
-from assistant.store.tables import FarmerRow, OfficerRow, OfficerVillageRow, VillageRow
+from assistant.store.tables import (
+    FarmerRow,
+    NurseryRow,
+    OfficerRow,
+    OfficerVillageRow,
+    ReminderRow,
+    VillageRow,
+)
 
 
 def _plain(name: str) -> str:
@@ -21,6 +28,11 @@ def _plain(name: str) -> str:
 
 
 _OPEN = OfficerRow.closed_at.is_(None)
+
+
+def wants_texts(row: FarmerRow) -> bool:
+    """Whether a farmer has agreed to texts, and neither stopped nor paused them."""
+    return row.consent_at is not None and row.stopped_at is None and row.paused_at is None
 
 
 class People:
@@ -124,15 +136,28 @@ class People:
         """
         row = self._new_farmer(farmer) if farmer.id == 0 else self._kept_farmer(farmer)
         first_known = row.village_id is None and farmer.village_id is not None
+        wanted = row.id is None or wants_texts(row)
         row.phone, row.language = farmer.phone or f"{rows.NO_PHONE}{row.id}", farmer.language
         row.village_id = farmer.village_id
         row.consent_at, row.stopped_at = farmer.consent_at, farmer.stopped_at
         row.paused_at = farmer.paused_at
         row.name = farmer.name
         self._session.flush()
+        if wants_texts(row) and not wanted:
+            self._wake(row.id)
         if first_known:
             count_for(self._session, row.phone, row.village_id)
         return rows.farmer(row)
+
+    def _wake(self, farmer_id: int) -> None:
+        """The clock looks again at what rested while a farmer wanted no texts."""
+        theirs = select(NurseryRow.id).where(NurseryRow.farmer_id == farmer_id)
+        self._session.execute(
+            update(ReminderRow)
+            .where(ReminderRow.nursery_id.in_(theirs), ReminderRow.rests.is_(True))
+            .values(rests=False)
+            .execution_options(synchronize_session="fetch")
+        )
 
     def _new_farmer(self, farmer: Farmer) -> FarmerRow:
         if self.farmer(farmer.phone):

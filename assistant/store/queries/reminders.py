@@ -7,10 +7,12 @@ from typing import cast
 from sqlalchemy import (
     BindParameter,
     Select,
+    String,
     Table,
     bindparam,
     exists,
     insert,
+    literal_column,
     or_,
     select,
     update,
@@ -81,6 +83,7 @@ class Reminders:
             if row is None:
                 continue
             row.due_at, row.not_after = reminder.due_at, reminder.not_after
+            row.rests = False
             if row.state is State.WITHDRAWN:
                 row.state, row.asked, row.message_id = State.PLANNED, 0, None
 
@@ -130,19 +133,44 @@ class Reminders:
 
         `in_the_dry`: tasks that are left out where a rain warning stands.
         """
-        given = {
-            "tasks": list(tasks),
-            "now": now,
-            "due_until": due_until,
-            "in_the_dry": list(in_the_dry),
-        }
-        return self._reminders(_TO_ASK_AGAIN, given)
+        asked = self._session.scalars(
+            _ASKED_ONCE, {"tasks": list(tasks), "now": now, "due_until": due_until}
+        )
+        given = {"now": now, "in_the_dry": list(in_the_dry)}
+        return self._those(_TO_ASK_AGAIN, list(asked), given)
 
     def unanswered(
         self, tasks: Iterable[TaskCode], due_before: datetime
     ) -> tuple[Reminder, ...]:
-        """Reminders of these tasks, due before a time, that were asked and not answered."""
-        return self._reminders(_UNANSWERED, {"tasks": list(tasks), "due_before": due_before})
+        """Reminders of these tasks, due before a time, that were asked and not answered; of
+        farmers who want texts. Those of the others are laid to rest."""
+        given = {"tasks": list(tasks), "due_before": due_before}
+        asked = list(self._session.scalars(_ASKED_BEFORE, given))
+        found = self._those(_UNANSWERED, asked, {})
+        self._rest(set(asked) - {each.id for each in found})
+        return found
+
+    def _those(
+        self, wanted: Select[ReminderRow], ids: Sequence[int], given: dict[str, object]
+    ) -> tuple[Reminder, ...]:
+        """Those of the reminders that are wanted, some hundreds of ids in a statement: the
+        databases then never read a whole table for a few of them."""
+        found: list[Reminder] = []
+        for start in range(0, len(ids), _AT_ONCE):
+            some = given | {"ids": ids[start : start + _AT_ONCE]}
+            found += self._reminders(wanted, some)
+        return tuple(found)
+
+    def _rest(self, ids: Collection[int]) -> None:
+        """Lays those to rest whose farmers want no texts. The farmers are locked, so that
+        nobody who wants them again meanwhile is passed over."""
+        ordered = sorted(ids)
+        for start in range(0, len(ordered), _AT_ONCE):
+            some = {"ids": ordered[start : start + _AT_ONCE]}
+            unwanted = list(self._session.scalars(_UNWANTED, some))
+            if unwanted:
+                these = update(ReminderRow).where(ReminderRow.id.in_(unwanted))
+                self._session.execute(these.values(rests=True))
 
     def of_nursery(self, nursery_id: int) -> tuple[Reminder, ...]:
         """All reminders of a nursery by time."""
@@ -274,8 +302,7 @@ def _to_ask_again() -> Select[ReminderRow]:
     return (
         _wanted(State.SENT)
         .join(OutboxRow, OutboxRow.message_id == ReminderRow.message_id)
-        .where(ReminderRow.task.in_(_TASKS), ReminderRow.asked == 1)
-        .where(ReminderRow.due_at <= _moment("due_until"), ReminderRow.not_after > _NOW)
+        .where(ReminderRow.id.in_(_IDS))
         .where(OutboxRow.accepted_at < _NOW)
         .where(or_(ReminderRow.task.not_in(_among("in_the_dry")), ~rain))
     )
@@ -291,14 +318,39 @@ def _among(name: str) -> BindParameter[TaskCode]:
 
 # Asked at every round: to build such a statement takes longer than to run it.
 _NOW, _TASKS = _moment("now"), _among("tasks")
+_IDS: BindParameter[int] = bindparam("ids", expanding=True)
 _DUE = _wanted(State.PLANNED).where(ReminderRow.due_at <= _NOW)
 _DUE_OF_ONE = _DUE.where(ReminderRow.nursery_id == bindparam("nursery_id"))
 _PHONES_DUE = (
     _DUE.with_only_columns(FarmerRow.phone).order_by(None).order_by(FarmerRow.phone).distinct()
 )
 _TO_ASK_AGAIN = _to_ask_again()
-_UNANSWERED = _wanted(State.SENT).where(
-    ReminderRow.task.in_(_TASKS), ReminderRow.due_at < _moment("due_before")
+_UNANSWERED = _wanted(State.SENT).where(ReminderRow.id.in_(_IDS))
+_UNWANTED = (
+    select(ReminderRow.id)
+    .join(NurseryRow, NurseryRow.id == ReminderRow.nursery_id)
+    .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+    .where(ReminderRow.id.in_(_IDS))
+    .where(
+        or_(
+            NurseryRow.closed.is_(True),
+            FarmerRow.stopped_at.is_not(None),
+            FarmerRow.paused_at.is_not(None),
+            FarmerRow.consent_at.is_(None),
+        )
+    )
+    .with_for_update(of=FarmerRow, key_share=True, skip_locked=True)
+)
+# Written out: an index of some rows is used only where it is certain that those are meant.
+_SENT = literal_column("reminder.state", String) == literal_column("'sent'", String)
+_ASKED = select(ReminderRow.id).where(
+    _SENT, ReminderRow.rests.is_(False), ReminderRow.task.in_(_TASKS)
+)
+_ASKED_BEFORE = _ASKED.where(ReminderRow.due_at < _moment("due_before"))
+_ASKED_ONCE = _ASKED.where(
+    ReminderRow.asked == 1,
+    ReminderRow.due_at <= _moment("due_until"),
+    ReminderRow.not_after > _NOW,
 )
 
 

@@ -7,6 +7,7 @@ from contextlib import contextmanager
 from dataclasses import replace
 from datetime import timedelta
 from threading import Barrier
+from typing import Any
 
 import pytest
 from sqlalchemy import Engine, event, text
@@ -22,6 +23,7 @@ from assistant.store.engine import open_engine
 from assistant.store.tables import Base
 from tests.benchmarks.crowd import (
     MORNING,
+    NOON,
     TODAY,
     ZONE,
     Crowd,
@@ -218,25 +220,88 @@ def test_a_morning_takes_a_constant_number_of_statements(
 ) -> None:
     """Six a batch and one more to see that nobody is left (and on PostgreSQL the locks),
     whatever the number of phones."""
-    asked = {}
+    took = {}
     for farmers in (10, 40):
         forget(database_url)
         Crowd((5,), farmers=farmers).settle(database_url)
-        with counted() as statements:
+        with asked() as statements:
             assert sum(tick._morning(house, MORNING, mornings.AT_ONCE)) == farmers
-        asked[farmers] = len(statements)
+        took[farmers] = len(statements)
     locks = 1 if "postgresql" in database_url else 0
-    assert asked == {10: 7 + locks, 40: 7 + locks}
+    assert took == {10: 7 + locks, 40: 7 + locks}
+
+
+BIG = ("reminder", "nursery", "outbox", "incoming")  # the few farmers here are one page
+
+
+def test_a_look_with_nothing_due_reads_no_table(house: House, database_url: str) -> None:
+    """Every statement of it goes by an index, with some thousand reminders of whom some have
+    stopped, and half the season over."""
+    Crowd(tuple(range(-5, 20)), villages=5, told_today=True, farmers=250).settle(database_url)
+    some = [phone(number) for number in range(1, 250, 10)]
+    for each in some:
+        with house.store.work() as work:
+            farmer = work.people.farmer(each)
+            assert farmer is not None
+            work.people.save_farmer(replace(farmer, stopped_at=MORNING))
+    tick.tick(house, NOON)  # what is due now, and once an hour, is done
+    found = plans(house, database_url)
+    assert [plan for plan in found if reads_whole(plan)] == []
+    assert len(found) <= 8
+
+
+def plans(house: House, url: str) -> list[str]:
+    """How the database goes about each statement of one look."""
+    with asked() as statements:
+        assert sum(tick.ticking(house, NOON)) == 0
+    word = "EXPLAIN" if "postgresql" in url else "EXPLAIN QUERY PLAN"
+    engine = open_engine(url)
+    with engine.connect() as connection:
+        cursor = connection.connection.cursor()
+        found = []
+        for statement, given in statements:
+            cursor.execute(f"{word} {statement}", given)
+            lines = (" ".join(map(str, row)) for row in cursor.fetchall())
+            found.append("\n".join((statement, *lines)))
+    engine.dispose()
+    return found
+
+
+def reads_whole(plan: str) -> bool:
+    """Whether a plan goes through all of a table that grows."""
+    return any(
+        line.rstrip().endswith(f"SCAN {table}") or f"Seq Scan on {table} " in line
+        for line in plan.splitlines()
+        for table in BIG
+    )
+
+
+def test_a_farmer_who_stopped_is_seen_once_and_told_again_after_start(
+    house: House, database_url: str
+) -> None:
+    """What rests costs no look; START wakes it."""
+    Crowd((5,), farmers=2).settle(database_url)
+    with house.store.work() as work:
+        farmer = work.people.farmer(phone(1))
+        assert farmer is not None
+        work.people.save_farmer(replace(farmer, stopped_at=MORNING))
+    assert sum(tick.ticking(house, MORNING)) == 1
+    with house.store.work() as work:
+        assert not work.mornings.is_due(MORNING)
+        work.people.save_farmer(replace(farmer, stopped_at=None))
+        assert work.mornings.is_due(MORNING)
+    assert sum(tick.ticking(house, MORNING)) == 1
+    assert [row[0] for row in written(database_url)[0]] == [phone(1), phone(2)]
 
 
 @contextmanager
-def counted() -> Iterator[list[str]]:
-    """The statements that any engine is asked meanwhile, but for BEGIN."""
-    found: list[str] = []
+def asked() -> Iterator[list[tuple[str, Any]]]:
+    """The statements that any engine is asked meanwhile, with their values, but for BEGIN."""
+    found: list[tuple[str, Any]] = []
 
-    def note(_connection: object, _cursor: object, statement: str, *_more: object) -> None:
+    def note(_connection: object, _cursor: object, statement: str, given: Any, *_: Any) -> None:
         if not statement.startswith(("BEGIN", "PRAGMA")):
-            found.append(statement)
+            found.append((statement, given))
 
     event.listen(Engine, "before_cursor_execute", note)
     try:

@@ -1,6 +1,7 @@
 """What the operator says of a text, in whatever order it comes."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
@@ -96,3 +97,45 @@ def test_a_text_we_gave_up_can_still_turn_out_delivered(
         assert [text.state for text in work.outbox.expire(late)] == [TextState.EXPIRED]
     text = _told(store, late, Fate.DELIVERED)
     assert (text.state, text.delivered_at, text.ended_at) == (TextState.DELIVERED, late, None)
+
+
+_BEFORE: tuple[tuple[Fate, ...], ...] = (
+    (),
+    (Fate.TRY_LATER,),
+    (Fate.ACCEPTED,),
+    (Fate.FAILED,),
+    (Fate.EXPIRED,),
+    (Fate.DELIVERED,),
+    (Fate.FAILED, Fate.DELIVERED),
+)
+
+
+@pytest.mark.parametrize("withdrawn", [False, True])
+@pytest.mark.parametrize("earlier", [-1, 5])
+def test_many_that_are_taken_together_are_as_each_by_itself(
+    store: Store, make_text: MakeText, now: datetime, earlier: int, withdrawn: bool
+) -> None:
+    """Whatever was said of them before, and whenever."""
+    at = now + earlier * _MINUTE
+    kept: dict[str, list[object]] = {"one": [], "all": []}
+    for way, found in kept.items():
+        names = [f"{way} {number}" for number, _ in enumerate(_BEFORE)]
+        with store.work() as work:
+            work.outbox.add_all(make_text(name) for name in names)
+            work.outbox.claim(now, len(names), _MINUTE)
+            for name, fates in zip(names, _BEFORE, strict=True):
+                for fate in fates:
+                    work.outbox.record(name, fate, now)
+            if withdrawn:
+                work.outbox.withdraw(now, phone="+447700900101")
+        with store.work() as work:
+            if way == "all":
+                work.outbox.accepted(names, at)
+            for name in names:
+                if way == "one":
+                    work.outbox.record(name, Fate.ACCEPTED, at)
+        with store.work() as work:
+            texts = [work.outbox.get(name) for name in names]
+            found += [replace(each, id=0, message_id="") for each in texts if each]
+    assert kept["all"] == kept["one"]
+    assert len(kept["all"]) == len(_BEFORE)
