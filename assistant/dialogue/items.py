@@ -53,7 +53,7 @@ DONE, NOT_YET = "done", "not_yet"
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
-LONGEST_DAY = 3  # words: "2 days ago", "on Monday", "yesterday"
+LONGEST_DAY = 5  # words: "2 days ago", "yesterday", "on Friday the 5th", "ngày mùng 5 tháng 6"
 
 
 def ask_of(item: Item) -> Ask:
@@ -95,9 +95,22 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
             said_so = _done_or_not(rest, known, digits) if day else None
             if said_so is not None:
                 return said_so, day, rest
-            if day and day < known.today and _done_or_not(text, known, digits) == DONE:
-                return DONE, day, text
+            if day and day < known.today:
+                tells = _told_by_day(text, rest, known)
+                if tells:
+                    return DONE, day, tells
     return _done_or_not(text, known, digits), None, text
+
+
+def _told_by_day(text: str, rest: str, known: Known) -> str | None:
+    """The words that tell a deed where its day alone says that it is done: "kemarin tabur",
+    "gieo thứ sáu"."""
+    if _done_or_not(text, known, digits=False) == DONE:
+        return text
+    with_word = f"{rest} {known.lexicon.answers[DONE]}"
+    names_deed = read_deeds(with_word, known.lexicon) and not read_deeds(rest, known.lexicon)
+    told = names_deed and _done_or_not(with_word, known, digits=False) == DONE
+    return with_word if told else None
 
 
 def answer_items(

@@ -9,7 +9,18 @@ from assistant.reading.text.spot import items
 from assistant.reading.told import read_told
 
 # Words that stand in answers and in cries alike: they account for nothing.
-_OF_BOTH = frozenset({Sort.DEAD, Sort.OTHER_UNIT, Sort.NOT_KNOWN, Sort.OTHER_CALENDAR})
+# People and things say nothing without a deed: "my son in the water" is a cry.
+_OF_BOTH = frozenset(
+    {
+        Sort.DEAD,
+        Sort.OTHER_UNIT,
+        Sort.NOT_KNOWN,
+        Sort.OTHER_CALENDAR,
+        Sort.COMPANION,
+        Sort.PERSON,
+        Sort.THING,
+    }
+)
 # What stands beside a deed says something of its own where it is denied: "my wife is not well".
 _DENIALS = frozenset({Sort.NO, Sort.NOT, Sort.NONE})
 _OF_ANSWERS = tuple(sort for sort in Sort if sort not in _OF_BOTH)

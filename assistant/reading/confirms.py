@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from assistant.reading.outcomes import Reading, Reason, Wish, again, confirm, understood
 from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
-from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.lexicon import OTHER, Lexicon, Sort
 from assistant.reading.text.near import one_key_off
 from assistant.reading.text.rules import Rule
 from assistant.reading.text.spot import Item, items
@@ -87,7 +87,7 @@ def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
     row = items(found, lexicon, SORTS)
     by_phrase = {deed for i in row if i.sort is Sort.DEED for deed in i.key.split()}
     by_rule = {code for code, _ in told_by_rule(found, lexicon)}
-    return frozenset(by_phrase | by_rule)
+    return frozenset(by_phrase | by_rule) - {OTHER}
 
 
 def told_by_rule(found: tuple[Token, ...], lexicon: Lexicon) -> tuple[tuple[str, Rule], ...]:

@@ -5,6 +5,7 @@ kinds of talk, and what is wrongly taken as done moves a plan and ends the askin
 what says nothing else.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
@@ -22,14 +23,25 @@ from assistant.reading.confirms import (
 from assistant.reading.dates import read_date
 from assistant.reading.outcomes import Outcome, Reading, Reason, understood
 from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
-from assistant.reading.text.lexicon import DEEDS, Lexicon, Sort
+from assistant.reading.text.lexicon import DEEDS, OTHER, Lexicon, Sort
+from assistant.reading.text.rules import Rule
 from assistant.reading.text.spot import Item, items
 
 _FIRM = (Sort.DONE, Sort.DEED, Sort.NOT_YET)
 _TICKS = "✅✔☑✓"
 _TALK = (Sort.FARM, Sort.SEEDS, Sort.UNIT)  # "I have the seed", "no water"
 _MEASURES = frozenset(
-    {Sort.BESIDE, Sort.OTHER_UNIT, Sort.LITRE, Sort.LENGTH, Sort.CLOCK, Sort.ALL}
+    {
+        Sort.BESIDE,
+        Sort.COMPANION,
+        Sort.PERSON,
+        Sort.THING,
+        Sort.OTHER_UNIT,
+        Sort.LITRE,
+        Sort.LENGTH,
+        Sort.CLOCK,
+        Sort.ALL,
+    }
 )
 _COUNTED = _MEASURES | {Sort.FARM, Sort.SEEDS, Sort.UNIT}
 _PARTS = frozenset({Sort.FRACTION, Sort.DEAD, Sort.NONE})  # half of it, rotten: not done
@@ -47,6 +59,7 @@ _AGAINST = frozenset(
         *_PARTS,
     }
 )
+_OF_DEEDS = frozenset({Sort.DEAD, Sort.RANGE, Sort.NO, Sort.NONE})
 _ROW = (*SORTS, *_TALK, *sorted(_MEASURES | _PARTS))
 _OF_DAYS = (
     Sort.DAY,
@@ -91,6 +104,8 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     reading = read_confirm(left, lexicon, digits)
     if reading.value is None or any(item.is_digits for item in kept):
         return reading
+    if reading.value in (YES, DONE) and _may_be_another(found, row, lexicon):
+        return _unsure(reading, Reason.NOT_READ)
     if reading.value == NO and len(kept) < len(row):  # "no plastic", "my wife is not well"
         return _unsure(reading, Reason.NOT_READ)
     return _sure_or_not(reading, kept, lexicon)
@@ -111,12 +126,23 @@ def _sure_or_not(
     return reading
 
 
+def _may_be_another(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon) -> bool:
+    """Whether what was done may be of another field, or not wholly done; or a thing is done
+    with ("the soil is finished"), since no deed is named."""
+    codes = {code for code, _ in told_by_rule(found, lexicon)}
+    sorts = {item.sort for item in row}
+    names_deed = Sort.DEED in sorts or bool(codes & DEEDS)
+    return OTHER in codes or (bool(sorts & {Sort.THING, Sort.PERSON}) and not names_deed)
+
+
 def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon) -> bool:
     """Whether a deed is told in words that stand apart, and nothing else is said."""
-    rules = [rule for code, rule in told_by_rule(found, lexicon) if code in DEEDS]
+    told = told_by_rule(found, lexicon)
+    rules = [rule for code, rule in told if code in DEEDS]
     if (
         not rules
-        or any(_is_against(item, lexicon) for item in row)
+        or any(code == OTHER for code, _ in told)
+        or any(_is_against(item, lexicon, rules) for item in row)
         or _asks(row)
         or is_for_later(row)
     ):
@@ -125,15 +151,22 @@ def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lex
     return all(
         item.sort is not None
         or not (item.is_strange or item.is_digits)
-        or any(rule.covers(token) for rule in rules for token in item.tokens)
+        or _is_covered(item, rules)
         for item in kept
     )
 
 
-def _is_against(item: Item, lexicon: Lexicon) -> bool:
-    """Not the words that are only little ones in most sentences: "on a semé" is no range."""
+def _is_against(item: Item, lexicon: Lexicon, rules: Sequence[Rule]) -> bool:
+    """Not the words that are only little ones in most sentences ("on a semé" is no range), nor
+    what a deed is told with: dead plants that were replaced, "no cover since seven"."""
     little = item.sort is Sort.RANGE and lexicon.has(Sort.FILLER, item.phrase)
-    return item.sort in _AGAINST and not little
+    of_deed = item.sort in _OF_DEEDS and _is_covered(item, rules)
+    return item.sort in _AGAINST and not little and not of_deed
+
+
+def _is_covered(item: Item, rules: Sequence[Rule]) -> bool:
+    """Whether a word of an item is one of these rules' own."""
+    return any(rule.covers(token) for rule in rules for token in item.tokens)
 
 
 def _asks(row: tuple[Item, ...]) -> bool:

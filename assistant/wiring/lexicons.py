@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from assistant.people import LANGUAGES
 from assistant.reading.text.lexicon import Lexicon
+from assistant.wiring.deed_lists import read_deed_list
 from assistant.wiring.word_lists import read_word_list
 
 ENGLISH = "en"
@@ -33,10 +34,11 @@ def open_lexicons(languages: Iterable[str] = tuple(LANGUAGES)) -> Mapping[str, L
 
 @lru_cache(maxsize=16)
 def _open(language: str) -> tuple[Lexicon | None, tuple[str, ...]]:
-    source = files("assistant.reading") / "words" / f"{language}.toml"
+    room = files("assistant.reading")
     try:
-        table = tomllib.loads(source.read_text(encoding="utf-8"))
+        table = tomllib.loads((room / "words" / f"{language}.toml").read_text(encoding="utf-8"))
+        deeds = tomllib.loads((room / "deeds" / f"{language}.toml").read_text("utf-8"))
     except (OSError, tomllib.TOMLDecodeError) as error:
         return None, (f"cannot be read ({error}); expected a TOML file of that name",)
     english = None if language == ENGLISH else _open(ENGLISH)[0]
-    return read_word_list(language, table, english)
+    return read_word_list(language, table, english, read_deed_list(deeds))

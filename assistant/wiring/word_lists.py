@@ -7,6 +7,7 @@ English names are understood in every language.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Any
 
@@ -18,6 +19,7 @@ from assistant.reading.text.fold import read_tokens
 from assistant.reading.text.lexicon import DEEDS, TOLD, Lexicon, Phrase, Sort, WishWords
 from assistant.reading.text.near import Affixes
 from assistant.reading.text.rules import Rule, bound, read_rule
+from assistant.wiring.deed_lists import DeedList
 
 _NUMBERS = frozenset(
     {
@@ -133,11 +135,15 @@ class _Draft:
 
 
 def read_word_list(
-    language: str, table: _Table, english: Lexicon | None = None
+    language: str,
+    table: _Table,
+    english: Lexicon | None = None,
+    deeds: DeedList | None = None,
 ) -> tuple[Lexicon | None, tuple[str, ...]]:
     """The word list of a parsed table, and all its faults (then there is no word list).
 
     `english`: its words are understood too, where the list says that people mix them in.
+    `deeds`: how deeds are told.
     """
     draft = _Draft()
     for name in sorted(set(table) - _SECTIONS):
@@ -146,6 +152,7 @@ def read_word_list(
     _read_wishes(draft.section(table, "wishes"), draft)
     _read_choices(table.get("choice", {}), draft)
     _read_told(table.get("told", {}), draft)
+    _add_deeds(deeds or DeedList(), draft)
     _read_danger(table.get("danger", {}).get("words"), draft)
     shown, grammar = draft.section(table, "shown"), draft.section(table, "grammar")
     _check_shown(shown, draft)
@@ -209,7 +216,8 @@ def _known(draft: _Draft) -> frozenset[str]:
     lists = [tuple(phrases) for phrases in draft.phrases.values()]
     for wish in draft.wishes.values():
         lists += [wish.words, *(group for sentence in wish.sentences for group in sentence)]
-    return frozenset(word for phrases in lists for phrase in phrases for word in phrase)
+    listed = {word for phrases in lists for phrase in phrases for word in phrase}
+    return frozenset(listed.union(*(rule.words for _, rule in draft.told)))
 
 
 # --- phrases ---------------------------------------------------------------------------------
@@ -301,6 +309,25 @@ def _read_told(section: _Table, draft: _Draft) -> None:
             continue
         rules = [_rule(str(line), f"[told] {code}", draft) for line in lines]
         draft.told += [(code, rule) for rule in rules if rule is not None]
+
+
+def _add_deeds(deeds: DeedList, draft: _Draft) -> None:
+    draft.faults += [f"deeds: {fault}" for fault in deeds.faults]
+    draft.told += deeds.rules
+    for sort, spellings in deeds.phrases.items():
+        for spelling in spellings:
+            words = [word for each in spelling.split() for word in _folded(each)]
+            phrase = tuple(text for text, _ in words)
+            if phrase:
+                draft.phrases[sort].setdefault(phrase, "")
+                marked = tuple(marks for _, marks in words)
+                draft.marked.setdefault((sort, phrase), set()).add(marked)
+
+
+@lru_cache(maxsize=65536)
+def _folded(word: str) -> tuple[tuple[str, str], ...]:
+    """A word folded, and with its accents; several where its signs part it."""
+    return tuple((token.text, token.marked) for token in read_tokens(word))
 
 
 def _rule(line: str, place: str, draft: _Draft) -> Rule | None:

@@ -71,13 +71,19 @@ class Sort(StrEnum):
     COMING_VERB = "coming_verb"
     OTHER_CALENDAR = "other_calendar"
     FARM = "farm"  # field, plot, sowing: may stand around any answer
-    BESIDE = "beside"  # straw, on top, at dawn, with my wife: may stand beside what was done
+    BESIDE = "beside"  # on top, at dawn, well: may stand beside what was done
+    COMPANION = "companion"  # as that, in words that stand in cries too: accounts for nothing
+    PERSON = "person"  # my wife, the workers: may stand beside a deed, and says nothing alone
+    THING = "thing"  # straw, soil, a sack: beside a deed that is named; "soil finished" is none
 
 
 # What can be said to be done. The key of a phrase holds one or more, one space apart.
-DEEDS = frozenset("soak sow water cover uncover flood drain transplant fill up".split())
-# What else can be told of the shoots and of oneself; neither is anything done.
-TOLD = DEEDS | {"not_up", "forgot"}
+# "make": the mix or the bed was made.
+DEEDS = frozenset("make soak sow water cover uncover flood drain transplant fill up".split())
+# What else can be told of the shoots and of oneself; neither is anything done. "other": what
+# makes a deed another one, or none ("my uncle's field", "only three", "almost", "maybe").
+OTHER = "other"
+TOLD = DEEDS | {"not_up", "forgot", OTHER}
 
 
 @dataclass(frozen=True)

@@ -60,6 +60,17 @@ class Rule:
     groups: tuple[tuple[Alternative, ...], ...]
     is_whole: bool = False
 
+    @property
+    def words(self) -> frozenset[str]:
+        """All its words that are written out, folded."""
+        return frozenset(
+            word
+            for group in self.groups
+            for alternative in group
+            for place in alternative
+            for word in place.words
+        )
+
     def covers(self, token: Token) -> bool:
         """Whether a word is one of the rule's own."""
         return any(

@@ -110,23 +110,36 @@ def _same_marks(run: Sequence[Token], spelling: Phrase) -> bool:
     )
 
 
+_Starts = Mapping[str, tuple[tuple[int, ...], Mapping[Phrase, tuple[tuple[Sort, str], ...]]]]
+
+
 @lru_cache(maxsize=256)
-def _starts(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Mapping[str, tuple[_Row, ...]]:
-    """First word -> the phrases that begin with it, longest first."""
-    table: dict[str, list[_Row]] = {}
+def _starts(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> _Starts:
+    """First word -> how long the phrases are that begin with it, longest first, and what each
+    means."""
+    table: dict[str, dict[Phrase, list[tuple[Sort, str]]]] = {}
     for sort in sorts:
         for phrase, key in lexicon.phrases.get(sort, {}).items():
-            table.setdefault(phrase[0], []).append((phrase, sort, key))
-    return {word: tuple(sorted(rows, key=lambda r: -len(r[0]))) for word, rows in table.items()}
+            table.setdefault(phrase[0], {}).setdefault(phrase, []).append((sort, key))
+    return {
+        word: (
+            tuple(sorted({len(phrase) for phrase in rows}, reverse=True)),
+            {phrase: tuple(meanings) for phrase, meanings in rows.items()},
+        )
+        for word, rows in table.items()
+    }
 
 
 def _phrase_at(
-    found: Sequence[Token], at: int, starts: Mapping[str, tuple[_Row, ...]], lexicon: Lexicon
+    found: Sequence[Token], at: int, starts: _Starts, lexicon: Lexicon
 ) -> Item | None:
-    for phrase, sort, key in starts.get(found[at].text, ()):
-        run = tuple(found[at : at + len(phrase)])
-        if says(run, phrase, sort, lexicon):
-            return Item(sort, key, run)
+    lengths, rows = starts.get(found[at].text, ((), {}))
+    for length in lengths:
+        run = tuple(found[at : at + length])
+        phrase = tuple(token.text for token in run)
+        for sort, key in rows.get(phrase, ()):
+            if says(run, phrase, sort, lexicon):
+                return Item(sort, key, run)
     return None
 
 

@@ -130,7 +130,11 @@ MOMENTS: Mapping[str, Callable[[str], v.Known]] = {
     "soak": _asked(TaskCode.SOAK, -2),
     "sow": _asked(TaskCode.SOW, 0),
     "uncover": _asked(TaskCode.UNCOVER_FLOOD, 5),
+    "drain": _asked(TaskCode.DRAIN_BED, 16, uncovered=True),
     "transplant": _asked(TaskCode.TRANSPLANT, 17, uncovered=True),
+    "fill": _asked(
+        TaskCode.FILL_GAPS, 24, uncovered=True, transplanted_on=TODAY - timedelta(days=7)
+    ),
     "colour": _asked(TaskCode.COLOUR_CHECK, 8, uncovered=True),
     "leaves": _asked(TaskCode.LEAF_COUNT, 13, uncovered=True),
     "result": _asked(

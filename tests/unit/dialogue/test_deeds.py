@@ -1,53 +1,23 @@
-"""Farmers say what they did: "I have transplanted" is done, "I have watered" is not uncovered.
+"""Plain deeds are taken at once, and what only looks like a deed never is.
 
-The words are how the project's drafters would type them; no native reviewer has signed them.
+The texts are our own, written as farmers text (tests/corpus/deeds).
 """
-
-from datetime import date
 
 import pytest
 
-from assistant.agronomy.calendar import TaskCode
-from assistant.dialogue import values as v
-from assistant.wording import messages_talk as m
-from assistant.wording import messages_tasks as t
-from tests.talk import Phone, item, nursery
-from tests.valley import like
+from assistant.people import LANGUAGES
+from tests.corpus.deeds.__main__ import NO_DEED, is_right, rows
 
-SOWN = date(2026, 6, 10)
-DAY_5, DAY_15 = date(2026, 6, 15), date(2026, 6, 25)
+TAKEN = 0.97  # of plain deeds, with the day they name
+FEWEST_DEEDS, FEWEST_TRAPS = 60, 40
 
 
-def asked_to_uncover() -> Phone:
-    """Day 5 of nursery A."""
-    phone = Phone.enrolled(nursery(sow=SOWN, sown=True)).on(DAY_5)
-    return phone.asked(item(TaskCode.UNCOVER_FLOOD, DAY_5))
-
-
-@pytest.mark.parametrize("said", ["uncovered", "I have flooded it", "removed the cover"])
-def test_the_deed_itself_is_done(said: str) -> None:
-    """Either half of "uncover and flood"."""
-    phone = asked_to_uncover()
-    assert phone.hears(said) == [like(m.DONE_NOTED)]
-    assert v.AnswerItem in {type(change) for change in phone.changes}
-
-
-@pytest.mark.parametrize("said", ["watered", "we have covered", "I soaked it"])
-def test_another_deed_is_asked_about(said: str) -> None:
-    """Nothing is kept; the digits of the repeated question answer it."""
-    phone = asked_to_uncover()
-    assert phone.hears(said) == [like(t.SECOND_ASKING, t.ASK_UP)]
-    assert phone.changes == []
-    assert phone.hears("1") == [like(m.DONE_NOTED)]
-
-
-def test_a_deed_chooses_among_open_tasks() -> None:
-    """Two beds: one to soak for, one to uncover."""
-    beds = nursery(sow=SOWN, sown=True), nursery("B", sow=date(2026, 6, 17))
-    phone = Phone.enrolled(*beds).on(DAY_5)
-    soak = item(TaskCode.SOAK, DAY_5, 2)
-    phone.asked(item(TaskCode.UNCOVER_FLOOD, DAY_5), soak)
-    assert phone.hears("soaked") == [like(m.DONE_NOTED(label="B", what=t.N_SOAK()))]
-    assert [change for change in phone.changes if isinstance(change, v.AnswerItem)] == [
-        v.AnswerItem(soak, "done")
-    ]
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_plain_deeds_are_taken_and_traps_are_not(language: str) -> None:
+    found = list(rows("worked", language))
+    deeds = [row for row in found if row.deed != NO_DEED]
+    traps = [row for row in found if row.deed == NO_DEED]
+    assert len(deeds) >= FEWEST_DEEDS and len(traps) >= FEWEST_TRAPS
+    assert [row.text for row in traps if not is_right(row)] == []
+    missed = [row.text for row in deeds if not is_right(row)]
+    assert len(missed) <= (1 - TAKEN) * len(deeds), missed

@@ -1,0 +1,1 @@
+"""Plain deeds as farmers text them, and what only looks like one."""
