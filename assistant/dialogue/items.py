@@ -37,6 +37,7 @@ from assistant.reading import (
     Outcome,
     Reason,
     is_accounted_for,
+    is_no_day,
     read_choice,
     read_count,
     read_deeds,
@@ -90,6 +91,10 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
     for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
         for start in range(len(words) - count, -1, -1):
             told = " ".join(words[start : start + count])
+            end = start + count
+            across = (words[end - 1 : end + 1], words[max(start - 1, 0) : start + 1])
+            if any(is_no_day(" ".join(each), known.lexicon) for each in across):
+                continue
             day = read_told_day(told, known.lexicon, known.today)
             rest = " ".join(words[:start] + words[start + count :])
             said_so = _done_or_not(rest, known, digits) if day else None

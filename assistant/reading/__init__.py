@@ -17,7 +17,7 @@ from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
 from assistant.reading.text.lexicon import Lexicon
-from assistant.reading.told import read_told, read_told_day
+from assistant.reading.told import is_no_day, read_told, read_told_day
 from assistant.reading.wishes import read_wish
 
 __all__ = [
@@ -32,6 +32,7 @@ __all__ = [
     "in_danger",
     "is_accounted_for",
     "is_name",
+    "is_no_day",
     "language_named",
     "read_answer",
     "read_area",

@@ -59,7 +59,7 @@ _AGAINST = frozenset(
         *_PARTS,
     }
 )
-_OF_DEEDS = frozenset({Sort.DEAD, Sort.RANGE, Sort.NO, Sort.NONE})
+_OF_DEEDS = frozenset({Sort.DEAD, Sort.RANGE, Sort.NO, Sort.NONE, Sort.ROUGH})
 _ROW = (*SORTS, *_TALK, *sorted(_MEASURES | _PARTS))
 _OF_DAYS = (
     Sort.DAY,
@@ -191,7 +191,7 @@ def read_told_day(text: str, lexicon: Lexicon, today: date) -> date | None:
     """The day gone by that words name which say nothing else. Of a word for yesterday and
     tomorrow alike (kal) the former: it tells of what was done."""
     row = items(read_tokens(text), lexicon, _OF_DAYS)
-    if text.isdigit() or any(item.is_strange for item in row):
+    if text.isdigit() or any(item.is_strange or _is_week(item) for item in row):
         return None
     reading = read_date(text, lexicon, today, past=True)
     if reading.outcome is Outcome.UNDERSTOOD:
@@ -200,6 +200,15 @@ def read_told_day(text: str, lexicon: Lexicon, today: date) -> date | None:
         return None
     gone = [each.value for each in reading.options if each.value < today]
     return gone[0] if len(gone) == 1 else None
+
+
+def _is_week(item: Item) -> bool:
+    return item.sort is Sort.EDGE and len(item.phrase) > 1
+
+
+def is_no_day(text: str, lexicon: Lexicon) -> bool:
+    """Whether words with a day's name in them name a week ("minggu ini": minggu is Sunday)."""
+    return lexicon.has(Sort.EDGE, tuple(token.text for token in read_tokens(text)))
 
 
 def _unsure(reading: Reading[str], reason: Reason) -> Reading[str]:
