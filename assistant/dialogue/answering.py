@@ -9,6 +9,7 @@ from assistant.dialogue import endings as e
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
 from assistant.dialogue.endings_delay import DELAY_ENDINGS
 from assistant.dialogue.endings_heard import HEARD_ENDINGS
+from assistant.dialogue.endings_lost import LOST_ENDINGS
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.endings_planting import PLANTING_ENDINGS
 from assistant.dialogue.endings_result import RESULT_ENDINGS
@@ -42,6 +43,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **TROUBLE_ENDINGS,
     **STAND_ENDINGS,
     **DELAY_ENDINGS,
+    **LOST_ENDINGS,
     **SOAKING_ENDINGS,
     **TIPS_ENDINGS,
     **STEPS_ENDINGS,

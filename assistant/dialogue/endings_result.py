@@ -128,7 +128,7 @@ def _outcome(session: Session, nursery: Nursery, known: Known) -> SeasonOutcome:
     is_short = answers["sufficed"] == "short"
     share = float(str(answers["planted"])) / WHOLE if is_short else 1.0
     left = _mats_left(answers, nursery) if answers["sufficed"] == "left" else 0.0
-    sown = mats_of(nursery) + (nursery.more_mats or 0)
+    sown = max(mats_of(nursery) + (nursery.more_mats or 0) - nursery.lost_mats, 1)
     return SeasonOutcome(
         nursery_id=nursery.id,
         farmer_id=nursery.farmer_id,
@@ -138,7 +138,7 @@ def _outcome(session: Session, nursery: Nursery, known: Known) -> SeasonOutcome:
         mats=sown,
         mats_left=left,
         resown=answers["resown"] == "yes",
-        # What the plan counted on, over all mats that were sown in the end.
+        # What the plan counted on, over all mats that stood in the end.
         establishment=nursery.inputs.establishment * mats_of(nursery) / sown,
         practice=nursery.practice.code,
     )

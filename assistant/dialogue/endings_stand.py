@@ -16,6 +16,7 @@ from assistant.agronomy.life.again import sow_again_day, sown_again
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
+from assistant.dialogue.endings_lost import mix_for
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
 from assistant.wording import messages_care as c
@@ -84,7 +85,15 @@ def _fill(session: Session, known: Known) -> Turn:
     mats = more.mats or whole_up(more.bed_m2 / MAT_SIZE_M2.value)
     added = replace(nursery, resown=True, more_on=sowing, more_mats=mats)
     changes = (*_told(session, known), SaveNursery(added))
-    return ended(session, known, Text((told,), keep=True), changes=changes)
+    texts = (Text((told,), keep=True), *_mix_for(more.mats, nursery))
+    return ended(session, known, *texts, changes=changes)
+
+
+def _mix_for(mats: int, nursery: Nursery) -> tuple[Text, ...]:
+    """What mats that are added ask for beside seed."""
+    if not counts_mats(nursery.practice) or not nursery.quantities.mats:
+        return ()
+    return (Text((mix_for(mats, nursery.quantities),), keep=True),)
 
 
 def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, Slot]:

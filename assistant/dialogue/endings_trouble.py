@@ -173,7 +173,6 @@ TROUBLE_ENDINGS: Mapping[str, Ending] = {
     "!look_alike": _look_alike,
     "!not_up": _not_up,
     "!seed": _wait_for_roots,
-    "!animals": _advice("animals", m.ANIMALS_ADVICE),
     "!flood": _flood,
     "!dry": _dry,
     "!cold": _cold,

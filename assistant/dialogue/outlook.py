@@ -51,7 +51,8 @@ def cost_of_waiting(nursery: Nursery, today: date) -> Say:
 def field_share(nursery: Nursery, hill: int) -> int:
     """What the seedlings of a bed plant of its field, with so many a hill [percent]."""
     raised = nursery.hill_seedlings or nursery.inputs.seedlings_per_hill
-    return min(nearest(100 * raised * (1 + nursery.inputs.gap_filling) / hill), 100)
+    seedlings = raised * (1 + nursery.inputs.gap_filling) * nursery.standing
+    return min(nearest(100 * seedlings / hill), 100)
 
 
 def _of_the_month(nursery: Nursery, today: date) -> Warmth | None:

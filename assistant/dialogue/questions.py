@@ -36,6 +36,7 @@ class Reads(StrEnum):
     CAN = "can"
     SHOOTS = "shoots"
     MATS = "mats"
+    LOST = "lost"
     SUFFICED = "sufficed"
     PLANTED = "planted"
     SPACING = "spacing"

@@ -6,7 +6,7 @@ value that the session keeps, the way on, and what to say when it could not be r
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from assistant.agronomy.field import LIMITS
@@ -36,6 +36,7 @@ from assistant.reading import (
     read_germination,
     read_litres,
 )
+from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -175,6 +176,20 @@ def _mats(text: str, question: Question, session: Session, known: Known) -> Hear
         refusal = r.AGAIN_LEFT(mats=nursery.quantities.mats)
         return Heard(Outcome.AGAIN, refusal=refusal)
     return heard
+
+
+def _lost(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """Mats that are gone, as many as there are; or none."""
+    nursery = chosen_nursery(session, known)
+    if read_confirm(text, known.lexicon, digits=False).value == "no":
+        return Heard(Outcome.UNDERSTOOD, "none")
+    heard = _heard(read_count(text, known.lexicon), question)
+    if nursery is None or not isinstance(heard.value, float | int):
+        return heard
+    most = nursery.mats_sown - nursery.lost_mats
+    if heard.value != int(heard.value) or not 0 < heard.value <= most:
+        return Heard(Outcome.AGAIN, refusal=d.AGAIN_LOST(mats=most))
+    return replace(heard, value=int(heard.value))
 
 
 def _seed_used(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -321,6 +336,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.CAN: _can,
     Reads.SHOOTS: _shoots,
     Reads.MATS: _mats,
+    Reads.LOST: _lost,
     Reads.PLANTED: _planted,
     Reads.SPACING: _own(spacing_of),
     Reads.HILL: _own(hill_of),

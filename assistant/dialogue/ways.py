@@ -54,6 +54,10 @@ def _colour_day(nursery: Nursery) -> date:
     return next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
 
 
+def _way_lost(value: Kept, session: Session, known: Known) -> str:
+    return "none" if value == "none" else ANY
+
+
 def _way_sufficed(value: Kept, session: Session, known: Known) -> str:
     """What was left is counted in mats, or told as a part of a bed that has none."""
     nursery = chosen_nursery(session, known)
@@ -65,6 +69,7 @@ _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
     Reads.GERMINATION: _way_germination,
     Reads.TESTED: _way_tested,
     Reads.SOWING: _way_sowing,
+    Reads.LOST: _way_lost,
     Reads.SHOOTS: _way_shoots,
     Reads.PROBLEM: _way_problem,
     Reads.SUFFICED: _way_sufficed,

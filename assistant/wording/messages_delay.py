@@ -69,6 +69,37 @@ TOO_OLD = Message(
     note="Past the last day for planting.",
 )
 
+# --- mats that are gone ---------------------------------------------------------------------
+ASK_LOST = Message(
+    "How many mats are eaten or spoiled? Send the number. None: NO.",
+    note="Question, after what to do against animals. NO is sent.",
+)
+AGAIN_LOST = Message(
+    "Send how many mats are gone, {mats} at most, or NO.",
+    note="The number of mats that are gone could not be read. NO is sent.",
+)
+LOST_NOTED = Message(
+    "{label}: {lost} of {mats} mats gone. The rest plants about {share} of 100 of the field.",
+    note="Mats that are eaten or spoiled; {share} is a part of a hundred.",
+)
+ASK_FILL = Message(
+    "Sow as many again, soaked today?",
+    note="Question, yes or no: mats that are gone.",
+)
+FILL_SEED = Message(
+    "{label}: soak {seed} seed today, sow it on {sowing}. I remind you.",
+    note="Mats that are gone are sown again.",
+)
+FILL_MIX = Message(
+    "For these mats: {mix} L of soil mix (soil 7, rotted manure 2, rice hull 1) and {sheet} m2 of "
+    "sheet or banana leaves.",
+    note="What more mats ask for.",
+)
+NO_FILL = Message(
+    "Then guard the rest, and ask neighbours in time for spare mats.",
+    note="Mats that are gone are not sown again.",
+)
+
 TIPS: Mapping[str, Message] = {
     "hands": FOR_HANDS,
     "water": FOR_WATER,

@@ -19,6 +19,7 @@ PUT_OFF_WHY = Message(
 )
 ASSUMED = Message("taken as sown", note="A line of the story: nobody said it.")
 BEGUN = Message("seed test begun", note="A line of the story.")
+LOST = Message("mats gone: {mats}", note="A line of the story: mats eaten or spoiled.")
 HELD = Message(
     "held: the seed must not be sown", note="Beside a nursery: too little of its seed sprouts."
 )

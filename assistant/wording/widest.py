@@ -223,6 +223,9 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "care.NEXT_LEAF_AT": {"day": _DATE},
     "talk.NUMBERED": {"label": Values(m.MENU_TODAY(), _texts(m, "S_") + _texts(m, "MENU_"))},
     "plan.HILLS": {"seedlings": Values(200_000)},
+    "delay.AGAIN_LOST": {"mats": Values(267, (26_600,))},
+    "delay.LOST_NOTED": {"mats": Values(267, (26_600,)), "lost": Values(20, (26_600,))},
+    "story.LOST": {"mats": Values(20, (26_600,))},
     "story.PUT_OFF_WHY": {"why": Values("Field not ready")},
     "plan.WAS": {"row": Values("10 Jun: -")},
 }

@@ -14,4 +14,6 @@ def sow_again_day(today: date, nursery: Nursery) -> date:
 def sown_again(nursery: Nursery, today: date) -> Nursery:
     """The whole bed sown anew: all its days count from the new sowing."""
     fresh = nursery.sown_on(sow_again_day(today, nursery), sown=False)
-    return replace(fresh, urea_on=None, hill_seedlings=None, more_on=None, more_mats=None)
+    return replace(
+        fresh, urea_on=None, hill_seedlings=None, more_on=None, more_mats=None, lost_mats=0
+    )

@@ -18,6 +18,7 @@ from assistant.agronomy.life.events import (
     Done,
     Event,
     Looked,
+    Lost,
     NewSeed,
     PutOff,
     SeedTestBegun,
@@ -122,6 +123,12 @@ def _tested(nursery: Nursery, event: SeedTested) -> Nursery:
     return lifted(nursery, found, event.on)
 
 
+def _lost(nursery: Nursery, event: Lost) -> Nursery:
+    """No more mats are gone than there were."""
+    lost = min(nursery.lost_mats + event.mats, nursery.mats_sown)
+    return replace(nursery, lost_mats=lost)
+
+
 def _counted(nursery: Nursery, event: Counted) -> Nursery:
     """Leaves cannot be counted under the cover: such a count says nothing of the days."""
     if event.on <= nursery.anchors.uncover_date:
@@ -149,6 +156,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     NewSeed: _new_seed,
     Counted: _counted,
     Looked: _as_it_is,
+    Lost: _lost,
 }
 _DOING: Mapping[Doing, Callable[[Nursery, Done], Nursery]] = {
     Doing.NOTHING: _as_it_is,

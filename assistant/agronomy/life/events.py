@@ -94,6 +94,14 @@ class Looked(Event):
     colour: str
 
 
+@dataclass(frozen=True, kw_only=True)
+class Lost(Event):
+    """So many mats are gone or spoiled, and by what: a code of the talk of trouble."""
+
+    mats: int
+    cause: str
+
+
 EVENTS: Mapping[str, type[Event]] = {
     "done": Done,
     "assumed": Assumed,
@@ -103,5 +111,6 @@ EVENTS: Mapping[str, type[Event]] = {
     "new_seed": NewSeed,
     "counted": Counted,
     "looked": Looked,
+    "lost": Lost,
 }
 KINDS: Mapping[type[Event], str] = {kind: name for name, kind in EVENTS.items()}

@@ -185,6 +185,17 @@ class Nursery:
         return quantities(self.inputs, self.practice)
 
     @property
+    def mats_sown(self) -> int:
+        """All its mats that were sown, with those that were added; 0 where none are counted."""
+        return self.quantities.mats + (self.more_mats or 0) if self.quantities.mats else 0
+
+    @property
+    def standing(self) -> float:
+        """The part of the planned bed that stands, by mats that are gone or were added."""
+        mats = self.quantities.mats
+        return (self.mats_sown - self.lost_mats) / mats if mats else 1.0
+
+    @property
     def called(self) -> str:
         """What it is called in texts: the name its farmer gave it, else its letter."""
         return self.name or self.label

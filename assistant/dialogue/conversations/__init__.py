@@ -16,6 +16,7 @@ from assistant.dialogue.conversations.home import (
     WHICH,
 )
 from assistant.dialogue.conversations.invited import ADDING, INVITED, INVITED_FREE
+from assistant.dialogue.conversations.lost import LOST, LOST_FILL
 from assistant.dialogue.conversations.more import MORE
 from assistant.dialogue.conversations.plan import PLAN
 from assistant.dialogue.conversations.planting import PLANTING, RECOUNT, SOAKING
@@ -40,6 +41,8 @@ __all__ = [
     "INVITED_FREE",
     "LANGUAGE",
     "LEAVES",
+    "LOST",
+    "LOST_FILL",
     "MENU",
     "MORE",
     "OFFICER",
@@ -80,6 +83,8 @@ TABLES: Mapping[str, Conversation] = {
         DATES,
         LEAVES,
         DELAY,
+        LOST,
+        LOST_FILL,
         TROUBLE,
         RAIN_WARNING,
         TELLING,

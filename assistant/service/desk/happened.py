@@ -12,6 +12,7 @@ from assistant.agronomy.life.events import (
     Done,
     Event,
     Looked,
+    Lost,
     NewSeed,
     PutOff,
     SeedTestBegun,
@@ -82,6 +83,10 @@ def _new_seed(nursery: Nursery, event: NewSeed) -> Say:
     return seed.NEW_SEED()
 
 
+def _lost(nursery: Nursery, event: Lost) -> Say:
+    return m.LOST(mats=event.mats)
+
+
 def _counted(nursery: Nursery, event: Counted) -> Say:
     return w.COUNTED_LEAVES(count=event.leaves)
 
@@ -99,4 +104,5 @@ _SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
     NewSeed: _new_seed,
     Counted: _counted,
     Looked: _looked,
+    Lost: _lost,
 }

@@ -1,0 +1,108 @@
+"""Mats that are gone: the plan and the field know, and they are sown again where wished."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from assistant.agronomy.life.again import sow_again_day, sown_again
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, Lost
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.quantities import Quantities
+from assistant.agronomy.rounding import Measure, measured
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.facts import chosen_nursery
+from assistant.dialogue.outlook import field_share
+from assistant.dialogue.values import Happened, Known, SaveNursery, Session, Text, Turn
+from assistant.wording import amounts
+from assistant.wording import messages_care as c
+from assistant.wording import messages_delay as d
+from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+from assistant.wording.day_practice import counts_mats
+from assistant.wording.message import Say
+
+LITRES = 1000
+
+
+def animals(session: Session, known: Known) -> Turn:
+    """What to do against them; of mats that lie there, how many they took."""
+    nursery = chosen_nursery(session, known)
+    change = call("animals", "", session, known)
+    if nursery is None or not _may_lose(nursery):
+        says = about(m.ANIMALS_ADVICE, nursery, known.today) if nursery else m.ANIMALS_ADVICE()
+        return ended(session, known, said(says), changes=(change,))
+    asked = begin(talks.LOST, held=session.held, nursery=nursery.id)
+    advice = about(m.ANIMALS_ADVICE, nursery, known.today)
+    return opened(asked, known, advice, changes=(change,))
+
+
+def _may_lose(nursery: Nursery) -> bool:
+    waits = nursery.sown and nursery.transplanted_on is None
+    return waits and counts_mats(nursery.practice) and nursery.lost_mats < nursery.mats_sown
+
+
+def _none(session: Session, known: Known) -> Turn:
+    return ended(session, known, said(m.ALL_RIGHT()))
+
+
+def _lost(session: Session, known: Known) -> Turn:
+    """So many are gone: told to the officer too, and whether they are sown again is asked."""
+    nursery, mats = chosen(session, known), int(str(session.answers["lost"]))
+    event = Lost(on=known.today, by=By.FARMER, mats=mats, cause="animals")
+    moved = after(nursery, event)
+    noted = d.LOST_NOTED(
+        label=nursery.called,
+        lost=mats,
+        mats=nursery.mats_sown,
+        share=field_share(moved, nursery.inputs.seedlings_per_hill),
+    )
+    changes = (
+        Happened(nursery.id, event),
+        SaveNursery(moved),
+        call("animals", str(mats), session, known),
+    )
+    asked = begin(talks.LOST_FILL, held=session.held, nursery=nursery.id, lost=mats)
+    return opened(asked, known, noted, changes=changes)
+
+
+def _fill(session: Session, known: Known) -> Turn:
+    """The mats that are gone are sown again, with all that they ask for; where all are gone
+    the bed begins anew."""
+    nursery, mats = chosen(session, known), int(str(session.answers["lost"]))
+    part, sowing = mats / nursery.quantities.mats, sow_again_day(known.today, nursery)
+    q = nursery.quantities
+    seed = d.FILL_SEED(
+        label=nursery.called, seed=amounts.seed_weight(q.seed_kg * part), sowing=sowing
+    )
+    texts = (Text((seed, mix_for(mats, q)), keep=True),)
+    if nursery.lost_mats >= nursery.mats_sown:
+        again = replace(sown_again(nursery, known.today), resown=True)
+        dates = Text((about(c.AGAIN_DATES, again, known.today),), keep=True)
+        return ended(session, known, *texts, dates, changes=(SaveNursery(again),))
+    more = (nursery.more_mats or 0) + mats
+    added = replace(nursery, resown=True, more_on=sowing, more_mats=more)
+    return ended(session, known, *texts, changes=(SaveNursery(added),))
+
+
+def mix_for(mats: int, q: Quantities) -> Say:
+    """The mix and the sheet that so many more mats ask for."""
+    part = mats / q.mats
+    return d.FILL_MIX(
+        mix=measured(q.soil_mix_m3 * LITRES * part, Measure.MIX_L),
+        sheet=measured(q.sheet_m2 * part, Measure.AREA_M2),
+    )
+
+
+def _keep(session: Session, known: Known) -> Turn:
+    return ended(session, known, said(d.NO_FILL()))
+
+
+LOST_ENDINGS: Mapping[str, Ending] = {
+    "!animals": animals,
+    "!mats_none": _none,
+    "!mats_gone": _lost,
+    "!mats_fill": _fill,
+    "!mats_keep": _keep,
+}
