@@ -137,7 +137,6 @@ _NAMED = frozenset(
         Topic.SPACING,
         Topic.SEED_PRICE,
         Topic.MATS_MANY,
-        Topic.FORECAST,
         Topic.FREE,
         Topic.AGE,
         Topic.WATER_TIME,

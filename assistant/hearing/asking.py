@@ -29,6 +29,7 @@ ASKING = frozenset(
         "which",
         "who",
         "may",
+        "need",
         "whatif",
         "times",
         ASKS,
