@@ -236,7 +236,8 @@ def _is_asked(text: str, question: Question, known: Known) -> bool:
     heard = understand(text, known.ears, known.catalogue.language)
     likeliest = heard.likeliest
     told = likeliest in _NOT_ASKED and heard.weights[likeliest] >= _LIKELY
-    told = told and question.topic is not Topic.STOP_HOW  # answered with how, it stops nothing
+    # How to stop is told, and stops nothing; rain to come is asked for in words of danger.
+    told = told and question.topic not in (Topic.STOP_HOW, Topic.FORECAST)
     if told or (likeliest is Act.TROUBLE and heard.weights[Act.QUESTION] < _ASKED_TOO):
         return not told and question.topic in _SAID and known.session is None
     said = "?" in text or question.topic in (_SAID | _NAMED)

@@ -17,6 +17,8 @@ ASKS = "asks"
 """The idea that stands in no row: words that make a question of any text."""
 AREA = "area"
 """The idea that no list holds: a size of land was read in the text."""
+OTHER = "other"
+"""The idea that stands in no row: what a person must answer, whatever else is in the text."""
 MOST_WORDS = 24  # a longer text tells a story; a person should read it
 ASKING = frozenset(
     (
@@ -99,6 +101,8 @@ class Questions:
         strict = tongue.is_tonal and words[0].with_accents
         rules = tongue.book.every(words, strict)
         ideas = {idea for idea, _ in rules} | ({AREA} if area else set())
+        if OTHER in ideas:
+            return None
         asks = bool(ideas & ASKING)
         if ideas & _OF_HOW:
             ideas.discard("how")  # of "how much", "how long", "how old"

@@ -7,7 +7,7 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
 
-from assistant.hearing.asking import AREA, ASKS, Questions, Row, Tongue, row, tongue
+from assistant.hearing.asking import AREA, ASKS, OTHER, Questions, Row, Tongue, row, tongue
 from assistant.hearing.topics import Topic
 from assistant.people import LANGUAGES
 from assistant.wiring.lexicons import open_lexicons
@@ -25,7 +25,7 @@ def open_questions() -> Questions:
     faults: list[str] = []
     rows = _rows(_read(_TOPICS, faults), faults)
     known = frozenset().union(*(each.ideas | each.without for each in rows))
-    known = (known | {ASKS}) - {AREA}
+    known = (known | {ASKS, OTHER}) - {AREA}
     tongues = {code: _tongue(code, known, faults) for code in LANGUAGES}
     if faults:
         raise QuestionsError("questions with faults:\n" + "\n".join(faults))
