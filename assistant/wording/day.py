@@ -32,6 +32,7 @@ from assistant.wording.day_practice import (
     batch_of,
     depth_cm,
     fitting,
+    most_cm,
     open_bed_name,
 )
 from assistant.wording.message import Message, Named, Say, Slot, slots_of
@@ -196,6 +197,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "gaps": lambda n, d: round(n.inputs.gap_filling * 100),
     "depth": lambda n, d: depth_cm(n.practice),
     "every": lambda n, d: watered_every_d(n.practice),
+    "most": lambda n, d: most_cm(n.practice),
     "few": lambda n, d: n.practice.window.leaves_first.value,
     "many": lambda n, d: n.practice.window.leaves_last.value,
     "low": lambda n, d: int(n.paced.window.first.value),

@@ -270,6 +270,12 @@ def depth_cm(practice: Practice) -> float:
     return as_cm(practice.bed.flood_depth_m.value)
 
 
+def most_cm(practice: Practice) -> float:
+    """The most water that is published for tall seedlings on such a bed [cm]."""
+    depth = practice.bed.flood_depth_m
+    return as_cm(depth.high or depth.value)
+
+
 def open_bed_name(code: TaskCode, practice: Practice) -> Say | None:
     """A task's short name on an open bed, where it differs from that for mats."""
     if practice.bed.piece is not None:

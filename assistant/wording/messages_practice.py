@@ -146,8 +146,8 @@ P_UNCOVER_DRY = Message(
     note="Day 5 of a dry bed, which is watered and never flooded.",
 )
 P_LET_IN = Message(
-    "Shoots up? Let in water, a little more as they grow, up to {depth} cm. Not up: keep the mud "
-    "wet only.",
+    "Shoots up? Let in water, a little more as they grow, up to {depth} cm, {most} when tall. Not "
+    "up: keep the mud wet only.",
     note="Day 5 of a wet bed.",
 )
 P_WAIT_TRAYS = Message(
@@ -161,7 +161,10 @@ P_WAIT_WET = Message(
     note="Replaces 'let in water' while a rain warning stands.",
 )
 P_KEEP_TRAYS = Message("Keep 1 cm of water round the trays.", note="Days 6 until draining.")
-P_KEEP_WET = Message("Keep up to {depth} cm of water on the bed.", note="Days 6 and after.")
+P_KEEP_WET = Message(
+    "Keep up to {depth} cm of water on the bed, {most} when the seedlings are tall.",
+    note="Days 6 and after; {most} is in cm too.",
+)
 P_KEEP_UNSURE = Message(
     "Uncovered? Keep 1 cm of water. Not up yet? Keep it moist and covered, and send NOT YET.",
     note="Days 6 and after, when nobody said that the bed is uncovered. NOT YET is sent.",
@@ -337,7 +340,7 @@ COLD_LATER_DRY = Message(
 # --- watering, lifting, spare seedlings -----------------------------------------------------
 WATERING_WET = Message(
     "{label}: keep the mud wet, without standing water. From {uncover} let in water, a little more "
-    "as shoots grow, up to {depth} cm.",
+    "as shoots grow, up to {depth} cm, {most} when tall.",
     note="Water for a wet bed.",
 )
 WATERING_DRY = Message(

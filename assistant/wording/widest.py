@@ -121,7 +121,7 @@ _SLOTS: Mapping[str, Values] = {
     "minutes": Values(30),
     "named": Values("Amina (A), Baraka (B)"),
     "mix": Values(1600, (159_600,)),
-    "most": Values(2),
+    "most": Values(2, (2.5,)),
     "n": Values(3, (1, 2, 99)),
     "old": Values("A", (_NAME,)),
     "own": Values(58, (100,)),

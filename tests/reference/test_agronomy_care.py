@@ -14,7 +14,8 @@ from assistant.agronomy.quantities import is_weak
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.agronomy.seed import seed_kg
 from assistant.wiring.practices import open_practices
-from tests.reference.sourced import INDEPENDENT, source
+from tests.reference.sourced import INDEPENDENT, RANGE, source
+from tests.talk import nursery
 
 SOW = date(2026, 6, 10)
 
@@ -115,3 +116,12 @@ def test_thunder_keeps_people_in_for_half_an_hour():
 def test_urea_in_the_eyes_is_rinsed_for_a_quarter_of_an_hour():
     """The safety data sheet says 15 minutes."""
     assert c.EYE_RINSE_MIN.value == 15
+
+
+@source("PhilRice-KC4", "PhilRice-transplant", kind=RANGE)
+def test_gaps_are_filled_while_seedlings_still_catch_up():
+    """Within 7 days of planting; no publisher asks for it before the third."""
+    planted = date(2026, 7, 1)
+    bed = nursery(sow=date(2026, 6, 12), sown=True, transplanted_on=planted)
+    [gaps] = [task for task in bed.tasks if task.code is TaskCode.FILL_GAPS]
+    assert 3 <= (gaps.date - planted).days <= 7

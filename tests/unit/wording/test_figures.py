@@ -50,6 +50,7 @@ UREA = f"{dissolved_g(1.0, c.UREA_PERCENT.value):g} g urea in each litre"
         (care.UREA_CAN, UREA),
         (talk.UREA_ADVICE, UREA),
         (care.SALT_MIX, f"{w.BRINE_MINUTES.value:g} minutes"),
+        (care.SALT_RINSE, f"Rinse what sank {w.BRINE_RINSES.value:g} times"),
     ],
 )  # fmt: skip
 def test_a_figure_in_a_text_is_that_of_the_trade(message, words):
