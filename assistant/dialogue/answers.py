@@ -17,7 +17,8 @@ from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import is_answer, takes_words
 from assistant.dialogue.aid import person
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
-from assistant.dialogue.engine import begin
+from assistant.dialogue.engine import ask, begin, find
+from assistant.dialogue.invited import asking
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
@@ -257,12 +258,24 @@ def _turn(topic: Topic, text: str, known: Known) -> Turn | None:
     says = ANSWERS[topic](text, known)
     if says is None:
         return None
-    if _is_new(known):
-        return e.opened(begin(talks.SIGNUP), known, *says)
+    if known.farmer is None or known.farmer.consent_at is None:
+        return _before_consent(says, known)
     # A bed without water is in danger: somebody should know, as of any trouble.
     told = topic is Topic.NO_WATER and known.farmer is not None
     changes = (e.call("question", text, begin(talks.MENU), known),) if told else ()
     return _offered(e.ended(passing, known, *map(e.said, says), changes=changes), known)
+
+
+def _before_consent(says: tuple[Say, ...], known: Known) -> Turn:
+    """With the question that is open under it, or the first one: nobody is kept waiting for
+    it, and whoever said no is not asked again."""
+    if known.session is not None and find(known.session, talks.TABLES) is not None:
+        return Turn(known.session, (ask(known.session, known, talks.TABLES, *says),))
+    if known.invited is None:
+        return e.opened(begin(talks.SIGNUP), known, *says)
+    if known.invited.refused:
+        return Turn(None, (e.said(*says),))
+    return e.opened(asking(known.invited, known), known, *says)
 
 
 def _is_new(known: Known) -> bool:

@@ -11,6 +11,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.service.consent import Enroller, enrol_one
 from assistant.store import Wish
+from assistant.wording import messages_answers as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
@@ -124,7 +125,7 @@ def test_what_is_no_answer_is_asked_again(enrolled: Valley) -> None:
     enrolled.heard(AMINA)
     question = (p.INVITED(officer="Asha"), *YES_NO)
     assert enrolled.text(AMINA, "rice") == [like(m.AGAIN_YES_NO, *question)]
-    assert enrolled.text(AMINA, "who are you") == [like(m.HELP, *question)]
+    assert enrolled.text(AMINA, "who are you") == [like(a.WHO, *question)]
     assert amina(enrolled).consent_at is None
 
 
