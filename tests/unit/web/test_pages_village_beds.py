@@ -73,3 +73,15 @@ def test_another_village_is_not_there(browser: Browser) -> None:
     browser.open(ADDRESS)
     browser.send("/villages/2/practices", practice="wet_bed")
     assert browser.page.status_code == 404
+
+
+def test_temperatures_of_the_months_are_kept_shown_and_taken_away(browser: Browser) -> None:
+    """Twelve, with a point or a comma; fewer, or words, are asked back and change nothing."""
+    browser.open(ADDRESS)
+    twelve = "18 21 25 28 29 29 29 29 28 27 23 19,5"
+    assert "follow these temperatures" in browser.send(f"{ADDRESS}/climate", months=twelve)
+    assert 'value="18.0 21.0 25.0' in browser.page.text and "19.5" in browser.page.text
+    for wrong in ("18 21", "warm", twelve.replace("18", "99")):
+        assert "Write twelve temperatures" in browser.send(f"{ADDRESS}/climate", months=wrong)
+    assert 'value="18.0 21.0 25.0' in browser.page.text
+    assert "no temperatures" in browser.send(f"{ADDRESS}/climate", months="")

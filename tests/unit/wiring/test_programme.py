@@ -55,6 +55,15 @@ def test_a_programme_file_places_its_villages(tmp_path: Path) -> None:
     }
 
 
+def test_a_programme_file_says_how_warm_its_villages_are(tmp_path: Path) -> None:
+    """Twelve means, January first; villages that say nothing are left out."""
+    months = "[18, 21, 25.5, 28, 29, 29, 29, 29, 28, 27, 23, 19]"
+    text = KIJANI + f"climate = {months}\n" + '[[village]]\nname = "B"\n'
+    climates = programme(tmp_path, text).climates
+    assert set(climates) == {"Kijani"}
+    assert climates["Kijani"][:3] == (18.0, 21.0, 25.5)
+
+
 def test_the_district_of_the_examples_has_a_name_and_all_places() -> None:
     """So that its alerts find all its villages."""
     read = read_programme(DISTRICT)
@@ -104,6 +113,8 @@ BROKEN = {
     "a place that is no number": (KIJANI + "latitude = nan\nlongitude = 2\n", "in degrees"),
     "codes that are none": (KIJANI + "codes = 3\n", 'codes = ["NAME=value"]'),
     "a code without a value": (KIJANI + 'codes = ["x"]\n', "no code x"),
+    "eleven months": (KIJANI + "climate = [1, 2, 3]\n", "write twelve means"),
+    "months in quotes": (KIJANI + 'climate = ["warm"]\n', "Kijani: no temperatures"),
     "a mistyped entry": (KIJANI + "lattitude = 1\n", "write latitude"),
     "an emergency number without quotes": ("emergency = 112\n", 'write emergency = "number"'),
     "an emergency number that is none": ('emergency = "the post"\n', "2 digits or more"),
