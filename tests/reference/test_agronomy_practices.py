@@ -4,6 +4,7 @@ import pytest
 
 from assistant.agronomy import mat, seed
 from assistant.agronomy.constants import ESTABLISHMENT, NURSERY_SHARE
+from assistant.agronomy.constants_work import OPEN_BED_LENGTH_M, OPEN_BED_WIDTH_M
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import Quantities, quantities
@@ -89,6 +90,8 @@ def test_a_wet_bed_is_laid_out_as_the_bulletin_lays_it(length_m, width_m, beds):
     area = mat.plain_area_m2(HECTARE, WET)
     assert area == pytest.approx(400)
     assert mat.beds(area, length_m, width_m) == beds
+    told = (OPEN_BED_LENGTH_M.value, OPEN_BED_WIDTH_M.value)
+    assert told in ((20, 2), (20, 1), (5, 2))
 
 
 @source("PhilRice-bulletin-40", "Bogura")
