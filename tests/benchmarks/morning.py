@@ -40,6 +40,7 @@ house = house_at(Store(sys.argv[1]))
 print("ready", flush=True)
 input()
 tick(house, MORNING)
+print("done", flush=True)
 """
 
 
@@ -133,5 +134,8 @@ def _race(url: str, workers: int) -> float:
         process.stdin.write("go\n")
         process.stdin.flush()
     for process in started:
-        process.wait()
-    return perf_counter() - begun
+        assert process.stdout and process.stdout.readline() == "done\n"
+    took = perf_counter() - begun
+    for process in started:
+        process.communicate()
+    return took
