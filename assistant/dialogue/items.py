@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from datetime import date, timedelta
 from itertools import chain
 
-from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Done, Looked, PutOff
 from assistant.agronomy.life.rows import TASKS, Ask, Delay, Doing
@@ -250,8 +250,27 @@ def _answer_done(
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
     if not _fits(item, told):
+        planted = _planted(item, told, said_so, when, known)
+        if planted is not None:
+            return settle(planted, said_so, when, known, held)
         return _is_it_done(item, known, held)
     return settle(item, said_so, when, known, held)
+
+
+def _planted(
+    item: Item, told: frozenset[str], said_so: str, when: date | None, known: Known
+) -> Item | None:
+    """That the field is planted, told while something before it was asked: it ends all that was
+    to come, so it counts on any day on which it can be true."""
+    plants, sows = (TASKS[code].deeds for code in (TaskCode.TRANSPLANT, TaskCode.SOW))
+    if said_so != DONE or not plants <= told <= plants | sows:  # one word for both, in some
+        return None
+    nursery, day = _nursery(item, known), when or known.today
+    if not nursery.sown or nursery.transplanted_on is not None:
+        return None
+    if nursery.judge_transplanting(day) is DayChoice.IMPOSSIBLE:
+        return None
+    return Item(item.nursery_id, TaskCode.TRANSPLANT, known.today)
 
 
 def _answer_uncover(

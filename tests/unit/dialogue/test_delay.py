@@ -98,3 +98,17 @@ def test_a_bed_that_is_not_drained_just_waits() -> None:
     phone = Phone.enrolled(wet).asked(item(TaskCode.TRANSPLANT))
     (text,) = phone.hears("not yet")
     assert text == like(d.WAITS, d.ASK_WHY, *CHOICES)
+
+
+def test_planting_that_is_told_while_something_before_it_was_asked_counts() -> None:
+    """Hands were found after all: the field is planted, whatever the bed was asked for."""
+    phone = on_the_day(16, TaskCode.DRAIN_BED)
+    phone.says("we planted everything")
+    assert phone.known.nurseries[0].transplanted_on == TODAY
+
+
+def test_planting_that_cannot_be_true_is_asked_about() -> None:
+    """On day 6 there is nothing to plant: another word was meant."""
+    phone = on_the_day(6, TaskCode.UNCOVER_FLOOD)
+    phone.says("we planted everything")
+    assert phone.known.nurseries[0].transplanted_on is None
