@@ -27,6 +27,7 @@ from assistant.reading import (
     Outcome,
     Reading,
     Reason,
+    is_of_time,
     language_named,
     read_area,
     read_choice,
@@ -351,12 +352,13 @@ _COUNTED = frozenset({Reads.LITRES, Reads.LEAVES})
 
 
 def is_another_kind(text: str, known: Known) -> bool:
-    """Whether a number is surely of land, of seed or of a day: 2 acres are no leaves."""
+    """Whether a number is surely of land, seed or time: 2 acres, 2 hours are no leaves."""
     if not any(letter.isalpha() for letter in text):
         return "%" in text
     area = read_area(text, known.lexicon, known.region)
     day = read_date(text, known.lexicon, known.today)
-    return "%" in text or Outcome.UNDERSTOOD in (area.outcome, day.outcome)
+    other = "%" in text or is_of_time(text, known.lexicon)
+    return other or Outcome.UNDERSTOOD in (area.outcome, day.outcome)
 
 
 def hear(text: str, question: Question, session: Session, known: Known) -> Heard:

@@ -1,6 +1,7 @@
 """How many, and how many litres: one number, not below nothing."""
 
 from fractions import Fraction
+from itertools import pairwise
 
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, is_broken, number_items
 from assistant.reading.outcomes import Reading, Reason, again, confirm, slipped, understood
@@ -8,6 +9,7 @@ from assistant.reading.pieces import Row
 from assistant.reading.text.echo import number_words
 from assistant.reading.text.fold import LONGEST_REPLY, has_other_digits, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.spot import items
 
 BIGGEST_COUNT = 10_000_000
 SMALLEST_PAIL_L, BIGGEST_PAIL_L = 1, 60  # nobody lifts more; a smaller one is a cup
@@ -30,6 +32,9 @@ _SORTS = (
     Sort.GREETING,
 )
 _LITRE_SORTS = (Sort.LITRE, *_SORTS)
+_OF_TIME = frozenset({Sort.DAYS, Sort.CLOCK, Sort.MONTH_WORD})
+_TIME_SORTS = (*_OF_TIME, Sort.NOT_YET, *_SORTS)
+_FEWEST_DOUBLED = 3  # letters: "royo2" is a word said twice, "x2" and "no2" are numbers
 _MARKS = "/.,:()+-~"
 
 
@@ -37,9 +42,33 @@ def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
     """How many."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
+    if _says_a_word_twice(text) or _beside_number(text, lexicon, frozenset({Sort.NOT_YET})):
+        return again(Reason.NOT_READ)
     row = _row(text, lexicon, _SORTS)
     reading = _one_number(row) if row else again(Reason.NOT_READ)
     return slipped(reading, has_other_digits(text, lexicon.own_digits))
+
+
+def is_of_time(text: str, lexicon: Lexicon) -> bool:
+    """Whether a number is of days or hours: "in 2 hours", "2 days ago" are no leaves."""
+    return _beside_number(text, lexicon, _OF_TIME)
+
+
+def _beside_number(text: str, lexicon: Lexicon, sorts: frozenset[Sort]) -> bool:
+    row = items(read_tokens(text), lexicon, _TIME_SORTS)
+    numbers = [at for at, item in enumerate(row) if item.is_digits or item.sort is Sort.NUMBER]
+    near = {at + step for at in numbers for step in (-1, 1)}
+    return any(row[at].sort in sorts for at in near if 0 <= at < len(row))
+
+
+def _says_a_word_twice(text: str) -> bool:
+    """Whether a 2 stands for a word said twice, as people write it: "bibit2"."""
+    found = read_tokens(text)
+    return any(
+        token.glued and token.text == "2" and before.is_word
+        for before, token in pairwise(found)
+        if len(before.text) >= _FEWEST_DOUBLED
+    )
 
 
 def read_litres(text: str, lexicon: Lexicon) -> Reading[float]:

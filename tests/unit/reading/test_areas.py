@@ -199,3 +199,17 @@ def test_french_pas_is_a_pace_after_a_number_and_a_not_before_it(lexicons):
 def test_what_may_be_a_half_with_a_slip_is_read_back(lexicons, language, text):
     """Also where the slip makes another word of the list: maio, for meio."""
     assert read_area(text, lexicons[language], "VN-N").outcome is Outcome.CONFIRM
+
+
+@pytest.mark.parametrize(
+    ("region", "text"),
+    [("VN-N", "3 sào Trung Bộ"), ("VN-N", "3 sao trung bo"), ("VN-S", "5 công tầm lớn")],
+)
+def test_a_measure_of_another_part_of_the_country_is_asked_again(lexicons, region, text):
+    """Its size is not that of the region spoken to."""
+    assert read_area(text, lexicons["vi"], region).outcome is Outcome.AGAIN
+
+
+def test_a_quarter_of_a_hectare_is_not_four_hectares(lexicons):
+    reading = read_area("kwarto ektarya", lexicons["fil"], "PH")
+    assert (reading.outcome, reading.value) == (Outcome.UNDERSTOOD, 2500)

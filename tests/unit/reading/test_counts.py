@@ -2,7 +2,14 @@
 
 import pytest
 
-from assistant.reading import Outcome, Reason, read_choice, read_count, read_litres
+from assistant.reading import (
+    Outcome,
+    Reason,
+    is_of_time,
+    read_choice,
+    read_count,
+    read_litres,
+)
 
 VILLAGES = [["Riverside"], ["Hilltop"], ["Hillside"], ["Low Bridge", "bridge"]]
 
@@ -128,3 +135,28 @@ def test_a_name_begun_in_french(lexicons):
 def test_what_is_not_on_the_list_is_asked_again(lexicons, text):
     """No choice is guessed."""
     assert read_choice(text, VILLAGES, lexicons["en"]).outcome is Outcome.AGAIN
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [("id", "2 blm"), ("id", "bibit2"), ("id", "ijo royo2"), ("en", "2 not yet")],
+)
+def test_a_number_that_counts_nothing_is_asked_again(lexicons, language, text):
+    """A word said twice ("bibit2"), and "not yet" behind its digit."""
+    assert read_count(text, lexicons[language]).outcome is Outcome.AGAIN
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "of_time"),
+    [
+        ("id", "2 jam lagi", True),
+        ("pt", "da 2 dias", True),
+        ("en", "in 2 days", True),
+        ("pt", "há 2 folhas", False),
+        ("id", "2 daun", False),
+        ("en", "3leaves", False),
+    ],
+)
+def test_a_number_of_days_or_hours_is_told_apart(lexicons, language, text, of_time):
+    """So that "in two hours" is not kept as two leaves."""
+    assert is_of_time(text, lexicons[language]) is of_time

@@ -93,3 +93,18 @@ def test_an_unsure_germination_is_asked_again(lexicons, text, reason):
     """Over a hundred, a range, a denial, another thing."""
     reading = read_germination(text, lexicons["en"])
     assert (reading.outcome, reading.reason) == (Outcome.AGAIN, reason)
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "percent"),
+    [
+        ("bn", "১০০ তে ৮৮", 88),
+        ("bn", "৫০টায় ৪২টা", 84),
+        ("bn", "বারো আনা", 75),  # an anna is a sixteenth
+        ("pt", "85 em cada 100", 85),
+    ],
+)
+def test_so_many_of_so_many_in_everyday_words(lexicons, language, text, percent):
+    """The plainest way to say it: were averaged as if they were two tests."""
+    reading = read_germination(text, lexicons[language])
+    assert (reading.outcome, reading.value) == (Outcome.UNDERSTOOD, percent)
