@@ -33,7 +33,7 @@ _SORTS = (
 )
 _LITRE_SORTS = (Sort.LITRE, *_SORTS)
 _OF_TIME = frozenset({Sort.DAYS, Sort.CLOCK, Sort.MONTH_WORD})
-_TIME_SORTS = (*_OF_TIME, Sort.NOT_YET, *_SORTS)
+_TIME_SORTS = (*_SORTS, *sorted(_OF_TIME), Sort.NOT_YET)  # "setengah" is a half first
 _FEWEST_DOUBLED = 3  # letters: "royo2" is a word said twice, "x2" and "no2" are numbers
 _MARKS = "/.,:()+-~"
 

@@ -155,6 +155,7 @@ def test_a_number_that_counts_nothing_is_asked_again(lexicons, language, text):
         ("pt", "há 2 folhas", False),
         ("id", "2 daun", False),
         ("en", "3leaves", False),
+        ("id", "dua setengah", False),
     ],
 )
 def test_a_number_of_days_or_hours_is_told_apart(lexicons, language, text, of_time):
