@@ -178,12 +178,13 @@ _OPENS: Mapping[Topic, Callable[[str, Known], Turn]] = MappingProxyType(
     {Topic.LANGUAGE: _wish(Wish.LANGUAGE), Topic.EXPLAIN: _wish(Wish.HELP)}
 )
 _MAKES = frozenset({Topic.WHAT_MAT, Topic.HOW_MAKE})
-_NOT_ASKED = frozenset(
-    {
-        *(Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE),
-        *(Act.DONE, Act.NOTDONE, Act.VALUE, Act.GREETING),
-    }
-)
+_GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE)
+_TOLD = frozenset({Act.DONE, Act.NOTDONE, Act.VALUE, Act.GREETING})
+# How to stop is told, and stops nothing; rain and a dry canal are asked of in words of danger.
+_IN_SUCH_WORDS = frozenset({Topic.STOP_HOW, Topic.FORECAST, Topic.NO_WATER, Topic.WATER_RAIN})
+_LIKELY_GRAVE = 0.4
+_HALF = 0.3  # a question that weighs as much may be one after all
+_WORDS_OF_A_NAME = 4
 _LIKELY = 0.6
 _ASKED_TOO = 0.2  # a trouble that asks less than that is told, and a person should hear it
 # What is asked without a word of asking: "no plastic", "I am his wife".
@@ -234,15 +235,18 @@ def _is_asked(text: str, question: Question, known: Known) -> bool:
     """Whether it is likelier a question than an answer: "sowed it, can rest now"."""
     if "?" in text and question.asks:
         return True
-    heard = understand(text, known.ears, known.catalogue.language)
-    likeliest = heard.likeliest
-    told = likeliest in _NOT_ASKED and heard.weights[likeliest] >= _LIKELY
-    # How to stop is told, and stops nothing; rain to come is asked for in words of danger.
-    told = told and question.topic not in (Topic.STOP_HOW, Topic.FORECAST)
-    if told or (likeliest is Act.TROUBLE and heard.weights[Act.QUESTION] < _ASKED_TOO):
-        return not told and question.topic in _SAID and known.session is None
-    said = "?" in text or question.topic in (_SAID | _NAMED)
-    return question.asks or (said and known.session is None)
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    topic = question.topic
+    free = known.session is None
+    likeliest = max(weights, key=lambda act: weights[act])
+    told = likeliest in _TOLD and weights[likeliest] >= _LIKELY
+    grave = sum(weights[act] for act in _GRAVE) >= _LIKELY_GRAVE
+    if (told or grave) and weights[Act.QUESTION] < _HALF and topic not in _IN_SUCH_WORDS:
+        return False
+    if likeliest is Act.TROUBLE and weights[Act.QUESTION] < _ASKED_TOO:
+        return topic in _SAID and free
+    named = "?" in text or (topic in _NAMED and len(text.split()) <= _WORDS_OF_A_NAME)
+    return question.asks or (free and (named or topic in _SAID))
 
 
 def _turn(topic: Topic, text: str, known: Known) -> Turn | None:
