@@ -264,10 +264,22 @@ def _turn(topic: Topic, text: str, known: Known) -> Turn | None:
         return None
     if known.farmer is None or known.farmer.consent_at is None:
         return _before_consent(says, known)
-    # A bed without water is in danger: somebody should know, as of any trouble.
-    told = topic is Topic.NO_WATER and known.farmer is not None
+    # A bed without water is in danger: somebody should know, as of any trouble. And what is
+    # said to the officer by name reaches the officer, answered or not.
+    told = known.farmer is not None and (
+        topic is Topic.NO_WATER or _is_to_officer(text, topic, known)
+    )
     changes = (e.call("question", text, begin(talks.MENU), known),) if told else ()
     return _offered(e.ended(passing, known, *map(e.said, says), changes=changes), known)
+
+
+def _is_to_officer(text: str, topic: Topic, known: Known) -> bool:
+    """Whether a text begins by calling the officer: "officer, may I add manure?"."""
+    if topic is Topic.OFFICER_WHEN:
+        return False
+    first = text.split()[0].strip(",.:;!?")
+    reading = read_wish(first, known.lexicons, known.catalogue.language)
+    return reading.outcome is Outcome.UNDERSTOOD and reading.value is Wish.OFFICER
 
 
 def _before_consent(says: tuple[Say, ...], known: Known) -> Turn:

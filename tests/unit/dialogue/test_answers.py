@@ -66,6 +66,15 @@ def test_a_bed_without_water_reaches_a_person_too() -> None:
     assert [type(change) for change in phone.changes] == [v.CallForHelp]
 
 
+def test_a_question_to_the_officer_by_name_is_answered_and_reaches_the_officer() -> None:
+    """An officer of six hundred need not answer it, and may."""
+    phone = Phone.enrolled(OLDER)
+    answer = phone.says("officer, how much water now?")
+    assert [each for each in answer.changes if isinstance(each, v.CallForHelp)]
+    answer = phone.says("how much water now?")
+    assert not [each for each in answer.changes if isinstance(each, v.CallForHelp)]
+
+
 def test_the_task_stands_after_the_answer() -> None:
     """Its digits answer it still."""
     phone = Phone.enrolled(nursery(sow=TODAY)).asked(item(TaskCode.SOW))
