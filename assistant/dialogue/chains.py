@@ -16,6 +16,7 @@ from assistant.dialogue.wishes import WISHES
 _BETWEEN = r"[\s,.;:/>-]"
 _CHAIN = re.compile(rf"(?P<word>\D*[^\d\s,.;:/>-])(?P<digits>(?:{_BETWEEN}+\d)+)[\s.!]*")
 _DIGIT = re.compile(r"\d")
+_MOST_WORDS = 3  # "new nursery", "change date B"
 
 
 def chained(text: str, known: Known) -> Turn | None:
@@ -38,7 +39,9 @@ def chained(text: str, known: Known) -> Turn | None:
 
 
 def _opened(word: str, known: Known) -> Turn | None:
-    """What the word alone opens."""
+    """What the word alone opens; a sentence that begins with it is no chain."""
+    if len(word.split()) > _MOST_WORDS:
+        return None
     wish = sure_wish(word, known)
     if wish is not None:
         return WISHES[wish](word, known)

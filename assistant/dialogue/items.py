@@ -128,9 +128,21 @@ def answer_items(
     rest, nurseries = split_label(text, known)
     ids = {nursery.id for nursery in nurseries}
     open_items = tuple(item for item in items if item.nursery_id in ids)
+    crossed = _crossed(open_items, known) if digits and rest.strip() in ("1", "2") else ()
+    if crossed:
+        return _each_in_words((*open_items, *crossed), known, held)
     if len(open_items) == 1:
         return _ANSWERS[ask_of(open_items[0])](rest, known, open_items[0], digits, held)
     return _answer_several(rest, known, open_items, digits, held)
+
+
+def _crossed(items: tuple[Item, ...], known: Known) -> tuple[Item, ...]:
+    """What was asked today by a text that nothing says has come, where a digit would answer one
+    of an earlier day: it may be about either."""
+    if not items or any(item.day == known.today for item in items):
+        return ()
+    asked = {item for focus in known.focuses for item in focus.items}
+    return tuple(item for item in known.items if item.day == known.today and item in asked)
 
 
 def _answer_several(

@@ -396,7 +396,7 @@ def test_words_for_the_officer_are_kept_as_written_and_shown_back() -> None:
     """Even where they hold braces or percent signs."""
     phone = Phone.enrolled(nursery())
     assert phone.hears("OFFICER") == [like(m.ASK_WORDS)]
-    words = "my {label} is 100% broken %s"
+    words = "is the {label} on my sack 100% right %s"
     assert phone.hears(words) == [like(m.CALL_NOTED(words=words))]
     assert phone.changes == [v.CallForHelp("officer", words, 1)]
 
