@@ -2,19 +2,23 @@
 
 from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime
-from typing import cast
+from typing import NamedTuple, cast
 
 from sqlalchemy import (
     BindParameter,
+    Boolean,
+    Integer,
     Select,
     String,
     Table,
     bindparam,
     exists,
+    false,
     insert,
     literal_column,
     or_,
     select,
+    text,
     update,
 )
 from sqlalchemy.orm import Session
@@ -134,7 +138,7 @@ class Reminders:
         `in_the_dry`: tasks that are left out where a rain warning stands.
         """
         asked = self._session.scalars(
-            _ASKED_ONCE, {"tasks": list(tasks), "now": now, "due_until": due_until}
+            self._asked.once, {"tasks": list(tasks), "now": now, "due_until": due_until}
         )
         given = {"now": now, "in_the_dry": list(in_the_dry)}
         return self._those(_TO_ASK_AGAIN, list(asked), given)
@@ -145,10 +149,14 @@ class Reminders:
         """Reminders of these tasks, due before a time, that were asked and not answered; of
         farmers who want texts. Those of the others are laid to rest."""
         given = {"tasks": list(tasks), "due_before": due_before}
-        asked = list(self._session.scalars(_ASKED_BEFORE, given))
+        asked = list(self._session.scalars(self._asked.before, given))
         found = self._those(_UNANSWERED, asked, {})
         self._rest(set(asked) - {each.id for each in found})
         return found
+
+    @property
+    def _asked(self) -> "_Asked":
+        return _ASKED[self._session.get_bind().dialect.name]
 
     def _those(
         self, wanted: Select[ReminderRow], ids: Sequence[int], given: dict[str, object]
@@ -343,15 +351,38 @@ _UNWANTED = (
 )
 # Written out: an index of some rows is used only where it is certain that those are meant.
 _SENT = literal_column("reminder.state", String) == literal_column("'sent'", String)
-_ASKED = select(ReminderRow.id).where(
-    _SENT, ReminderRow.rests.is_(False), ReminderRow.task.in_(_TASKS)
-)
-_ASKED_BEFORE = _ASKED.where(ReminderRow.due_at < _moment("due_before"))
-_ASKED_ONCE = _ASKED.where(
-    ReminderRow.asked == 1,
-    ReminderRow.due_at <= _moment("due_until"),
-    ReminderRow.not_after > _NOW,
-)
+_AWAKE = literal_column("reminder.rests", Boolean).is_(false())
+
+
+class _Asked(NamedTuple):
+    """What was asked and has no answer, by the index that holds nothing else: all of it before
+    a time, and what was asked once until a time and can still be answered."""
+
+    before: Select[int]
+    once: Select[int]
+
+
+def _asked(reminders: str) -> _Asked:
+    """The statements, from the table as a database must be told of it."""
+    task = literal_column("reminder.task", ReminderRow.task.type)
+    due_at = literal_column("reminder.due_at", Moment())
+    asked = select(literal_column("reminder.id", Integer)).select_from(text(reminders))
+    asked = asked.where(_SENT, _AWAKE, task.in_(_TASKS))
+    return _Asked(
+        before=asked.where(due_at < _moment("due_before")),
+        once=asked.where(
+            literal_column("reminder.asked", Integer) == 1,
+            due_at <= _moment("due_until"),
+            literal_column("reminder.not_after", Moment()) > _NOW,
+        ),
+    )
+
+
+# SQLite, which keeps no statistics here, would go through all that was ever sent.
+_ASKED = {
+    "sqlite": _asked("reminder INDEXED BY ix_reminder_asked"),
+    "postgresql": _asked("reminder"),
+}
 
 
 def _columns(reminder: Reminder) -> dict[str, object]:
