@@ -213,3 +213,15 @@ def test_a_measure_of_another_part_of_the_country_is_asked_again(lexicons, regio
 def test_a_quarter_of_a_hectare_is_not_four_hectares(lexicons):
     reading = read_area("kwarto ektarya", lexicons["fil"], "PH")
     assert (reading.outcome, reading.value) == (Outcome.UNDERSTOOD, 2500)
+
+
+@pytest.mark.parametrize("text", ["it has 3 goats", "my seed has 3 spots", "has 3"])
+def test_what_a_thing_has_is_no_field(lexicons, text):
+    """The verb is written as hectares are; behind the number they are meant."""
+    assert read_area(text, lexicons["en"], "KE").outcome is Outcome.AGAIN
+    assert read_area("2 has", lexicons["en"], "KE").value == 20_000
+
+
+def test_ducks_are_no_hectares(lexicons):
+    """Bengali in Latin letters writes them as hectares are written elsewhere."""
+    assert read_area("2 ta has dhukse", lexicons["bn"], "BD").outcome is Outcome.AGAIN
