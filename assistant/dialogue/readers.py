@@ -27,8 +27,10 @@ from assistant.reading import (
     Outcome,
     Reading,
     Reason,
+    is_accounted_for,
     is_of_time,
     language_named,
+    names_litres,
     read_area,
     read_choice,
     read_confirm,
@@ -122,12 +124,18 @@ def _tested(text: str, question: Question, session: Session, known: Known) -> He
 def _litres(text: str, question: Question, session: Session, known: Known) -> Heard:
     chosen = _choice(text, question, session, known)
     if chosen.sure:
-        return chosen
+        return _read_back(chosen, text, known)
     heard = _heard(read_litres(text, known.lexicon), question)
     limits = LIMITS["pail_litres"]
     if isinstance(heard.value, float | int) and not limits.low <= heard.value <= limits.high:
         return Heard(Outcome.AGAIN, refusal=question.again())
-    return heard
+    return _read_back(heard, text, known)
+
+
+def _read_back(heard: Heard, text: str, known: Known) -> Heard:
+    """A number among words that are no answer is read back: "it rained 3 times"."""
+    sure = is_accounted_for(text, known.lexicon) or names_litres(text, known.lexicon)
+    return heard if sure or not heard.sure else replace(heard, outcome=Outcome.CONFIRM)
 
 
 def _date(text: str, question: Question, session: Session, known: Known) -> Heard:

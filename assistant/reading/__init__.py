@@ -8,7 +8,7 @@ from assistant.reading.accounted import is_accounted_for
 from assistant.reading.areas import read_area
 from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
-from assistant.reading.counts import is_of_time, read_count, read_litres
+from assistant.reading.counts import is_of_time, names_litres, read_count, read_litres
 from assistant.reading.danger import in_danger
 from assistant.reading.dates import read_date
 from assistant.reading.languages import guess_language, language_named
@@ -34,6 +34,7 @@ __all__ = [
     "is_name",
     "is_no_day",
     "is_of_time",
+    "names_litres",
     "language_named",
     "read_answer",
     "read_area",

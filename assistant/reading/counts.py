@@ -85,6 +85,12 @@ def read_litres(text: str, lexicon: Lexicon) -> Reading[float]:
     return _litres(reading, Fraction(sizes.pop()) if sizes else Fraction(1), lexicon)
 
 
+def names_litres(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text names a measure of water, so that its number is surely one of it."""
+    row = _row(text, lexicon, _LITRE_SORTS)
+    return row is not None and Sort.LITRE in row.sorts()
+
+
 def _row(text: str, lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Row | None:
     row = number_items(read_tokens(text), lexicon, sorts)
     if is_broken(row, _MARKS):

@@ -410,3 +410,16 @@ def test_the_third_reply_in_a_row_that_cannot_be_read_offers_a_person():
     assert phone.hears("blue sky") == [like(m.DID_NOT_UNDERSTAND, m.ASK_AREA)]
     assert phone.hears("0.4 ha") == [GERMINATION]
     assert phone.hears("blue sky") == [like(m.AGAIN_GERMINATION)]
+
+
+@pytest.mark.parametrize("words", ["it rained 3 times", "we have 2 pumps only"])
+def test_a_number_among_other_words_is_no_pail(words: str) -> None:
+    """It is read back; a measure of water beside it makes it sure."""
+    phone = Phone.enrolled()
+    for sends in ("NEW", "0.4 ha", "85"):
+        phone.says(sends)
+    phone.says(words)
+    assert phone.known.session is not None and "pail" not in phone.known.session.answers
+    phone.says("no")
+    phone.says("my jerrycan takes 20 litres")
+    assert phone.known.session.answers["pail"] == 20.0
