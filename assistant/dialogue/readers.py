@@ -356,6 +356,8 @@ READERS: Mapping[Reads, Reader] = {
 }
 
 
+# Counts that people tell in sentences, so that another number may stand in one.
+_TOLD_AMONG_WORDS = frozenset({Reads.CAN, Reads.SHOOTS, Reads.MATS, Reads.LOST, Reads.LEAVES})
 _COUNTED = frozenset({Reads.LITRES, Reads.LEAVES})
 
 
@@ -373,4 +375,6 @@ def hear(text: str, question: Question, session: Session, known: Known) -> Heard
     """What `text` gives as the answer to `question`."""
     if question.reads in _COUNTED and is_another_kind(text, known):
         return Heard(Outcome.AGAIN, refusal=question.again())
-    return READERS[question.reads](text, question, session, known)
+    heard = READERS[question.reads](text, question, session, known)
+    told = question.reads in _TOLD_AMONG_WORDS and isinstance(heard.value, float | int)
+    return _read_back(heard, text, known) if told else heard
