@@ -86,14 +86,13 @@ SEED_RATE_LOW_KG_PER_HA = published(
     high=12.0,
     note="hybrid seed on nets 10-12, inbred 12-15; asked again below",
 )
-SINGLE_SEED_RATE_LOW_KG_PER_HA = published(
+SINGLE_SEED_RATE_LOW_KG_PER_HA = practice(
     "single_seed_rate_low_kg_per_ha",
     5.0,
     "kg per ha",
-    s.STATE_SRI,
     low=5.0,
     high=8.0,
-    note="one seedling a hill: 5-7 and 7-8 kg on two of its pages; asked again below",
+    note="one seedling a hill; asked again below",
 )
 SEED_RATE_HIGH_KG_PER_HA = published(
     "seed_rate_high_kg_per_ha",
@@ -183,8 +182,7 @@ MAT_DEPTH_M = practice(
     "m",
     low=0.018,
     high=0.04,
-    note="frame filled almost to the top; other published mats run from 18 to 31 mm, those of "
-    "a state university are 40 mm as here",
+    note="frame filled almost to the top; published mats, for machines, run from 18 to 31 mm",
 )
 SOIL_PARTS = practice("soil_parts", 7, "pails per batch", note="70-80 % of the mix")
 MANURE_PARTS = practice("manure_parts", 2, "pails per batch", note="15-20 %, well decomposed")

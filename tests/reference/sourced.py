@@ -92,8 +92,6 @@ CITED = {
     "gengzhongbang": "gengzhongbang, China, mats for machine transplanting",
     "gowu797": "gowu797, China, tray nursery notes",
     "scipy": "scipy, a statistics library",
-    "StateU": "a state university, rice nursery for single seedlings (two pages)",
-    "AFRIS": "afris.org, Le repiquage du riz",
     "ehinga": "ehinga.org, Rwanda, Planting of rice",
     "GreenSkills": "greenagricultureskills.com, seedbed for single seedlings, 2016",
     "Zaulimi": "Zaulimi, Malawi, Rice: nursery preparation and sowing; planting",

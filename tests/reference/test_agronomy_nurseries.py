@@ -32,43 +32,6 @@ def planned(
     )
 
 
-# --- a state university: single seedlings on mats -----------------------------
-# 100 m2 of mat for a hectare, 4 m3 of mix, 25 x 25 cm (the spacing from AFRIS). Area, depth and
-# mix are older common practice that this page shares; they are not counted as independent.
-
-
-@source("StateU", "AFRIS")
-def test_the_mat_of_a_hectare_is_that_of_a_university():
-    """100 m2 and 4 m3 of 70 : 20 : 10 for a hectare; seed 24 hours in water and 24 moist."""
-    q = planned("mat", HECTARE, 0.85, (25, 25), 1)
-    assert (q.nursery_area_m2, q.soil_mix_m3) == pytest.approx((100, 4.0))
-    assert (q.soil_pails, q.manure_pails, q.rice_hull_pails) == (280, 80, 40)
-
-
-@source("StateU", "AFRIS", kind=INDEPENDENT)
-@pytest.mark.parametrize("germination", [0.80, 0.85])
-def test_single_seedlings_take_seven_to_eight_kilograms(germination):
-    """7-8 kg for a hectare at one a hill, and no warning about it."""
-    q = planned("mat", HECTARE, germination, (25, 25), 1)
-    assert 7 <= q.seed_kg <= 8
-    assert WarningCode.SEED_RATE_UNUSUAL not in q.warnings
-
-
-@source("StateU", "AFRIS", kind=INDEPENDENT)
-@pytest.mark.parametrize("germination", [0.85, 0.90])
-def test_two_seedlings_take_twelve_to_fifteen_kilograms(germination):
-    """12-15 kg for a hectare at two a hill; seed of 80 % takes 15.4."""
-    assert 12 <= planned("mat", HECTARE, germination, (25, 25), 2).seed_kg <= 15
-
-
-@source("StateU", kind=INDEPENDENT)
-@pytest.mark.parametrize("germination", [0.80, 0.85])
-def test_sprouted_seed_lies_as_thin_as_printed(germination):
-    """90-100 g of pregerminated seed on a square metre."""
-    q = planned("mat", HECTARE, germination, (25, 25), 1)
-    assert 90 <= q.sprouted_seed_kg * 1000 / q.nursery_area_m2 <= 100
-
-
 # --- Rwanda: the standard plot of 500 m2, wet bed ---------------------------------------------
 
 

@@ -176,14 +176,14 @@ def test_ordinary_plans_lie_in_published_seed_rates(germination, per_hill):
     assert WarningCode.SEED_RATE_UNUSUAL not in q.warnings
 
 
-@source("PhilRice-dapog", "StateU")
+@source("PhilRice-dapog")
 @pytest.mark.parametrize(
     ("per_hill", "germination", "unusual"),
     [(2, 0.85, False), (2, 0.90, True), (1, 0.85, False), (1, 0.95, True)],
 )
 def test_less_seed_than_anybody_prints_is_asked_about(per_hill, germination, unusual):
-    """Nets take 10 kg at the least, single seedlings 5: at 30 x 30 cm these are 10.05 and 9.5,
-    5.03 and 4.5 kg."""
+    """Nets take 10 kg at the least; single seedlings 5 (common practice, no source): at 30 x 30
+    cm these are 10.05 and 9.5, 5.03 and 4.5 kg."""
     q = quantities(FieldInputs(HECTARE, germination, 30, 30, seedlings_per_hill=per_hill))
     assert (WarningCode.SEED_RATE_UNUSUAL in q.warnings) == unusual
 

@@ -37,7 +37,7 @@ CONFLICTS = (
     Conflict(
         "seed for a hectare",
         "10-15 kg (PhilRice nets, hybrid and inbred); 20-40 (PhilRice); 30-45 (Korea, "
-        "Japan, machine); 50-60 (ICAR); 75-125 (dapog); single seedlings: 5-8 (a state), 12 "
+        "Japan, machine); 50-60 (ICAR); 75-125 (dapog); single seedlings: 12 "
         "(Malawi), 2 kg for an acre (India)",
         "10-60 kg without a word, from 5 with one seedling a hill; outside it a warning",
         "classic dapog sows seedlings of 11-14 days, which is another practice",
@@ -52,8 +52,7 @@ CONFLICTS = (
     ),
     Conflict(
         "thickness of the mat",
-        "18 mm at the least (Gunma); 21-25 (China); 24 (Gunma, usual); 25-31 (Korea, Japan); "
-        "40 (a state)",
+        "18 mm at the least (Gunma); 21-25 (China); 24 (Gunma, usual); 25-31 (Korea, Japan)",
         "18-40 mm, planned with 40 (common practice)",
         "a mat lifted by hand in a frame holds together better when it is thick; it weighs "
         "more",

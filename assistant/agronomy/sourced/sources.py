@@ -187,9 +187,6 @@ LSU_MEASURES = Source(
     UNDATED,
 )
 EHINGA = Source("ehinga.org, Rwanda", "Planting of rice", UNDATED)
-STATE_SRI = Source(
-    "a state university", "[rice nursery, single seedlings]", UNDATED
-)
 ZAULIMI = Source("Zaulimi, Malawi", "Rice: nursery preparation and sowing; planting", UNDATED)
 ICAR_PUNJAB = Source("Rice portal of ICAR-DRR", "Mat nursery in Punjab", UNDATED)
 RICE_GROWTH = Source("iomcworld.com", "Rice growth", UNDATED)
