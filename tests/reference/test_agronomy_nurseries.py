@@ -7,7 +7,7 @@ and we do not reproduce is said beside it.
 import pytest
 
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.quantities import Quantities, WarningCode, quantities
+from assistant.agronomy.quantities import Quantities, quantities
 from assistant.wiring.practices import open_practices
 from tests.reference.sourced import INDEPENDENT, RANGE, source
 
