@@ -262,27 +262,33 @@ def _answer_done(
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
     if not _fits(item, told):
-        planted = _planted(item, told, said_so, when, known)
-        if planted is not None:
-            return settle(planted, said_so, when, known, held)
+        since = _done_since(item, told, said_so, when, known)
+        if since is not None:
+            return settle(since, said_so, when, known, held)
         return _is_it_done(item, known, held)
     return settle(item, said_so, when, known, held)
 
 
-def _planted(
+def _done_since(
     item: Item, told: frozenset[str], said_so: str, when: date | None, known: Known
 ) -> Item | None:
-    """That the field is planted, told while something before it was asked: it ends all that was
-    to come, so it counts on any day on which it can be true."""
-    plants, sows = (TASKS[code].deeds for code in (TaskCode.TRANSPLANT, TaskCode.SOW))
-    if said_so != DONE or not plants <= told <= plants | sows:  # one word for both, in some
+    """That the bed is sown or the field planted, told while something before it was asked: it
+    ends all that was to come before, so it counts on any day on which it can be true."""
+    sows, plants = (TASKS[code].deeds for code in (TaskCode.SOW, TaskCode.TRANSPLANT))
+    if said_so != DONE or not told <= sows | plants:  # one word for both, in some languages
         return None
     nursery, day = _nursery(item, known), when or known.today
-    if not nursery.sown or nursery.transplanted_on is not None:
+    if not nursery.sown and not nursery.held and sows <= told:
+        near = abs((day - nursery.sow_date).days) <= _SOON_D and day <= known.today
+        return Item(item.nursery_id, TaskCode.SOW, day) if near else None
+    if not nursery.sown or nursery.transplanted_on is not None or not plants <= told:
         return None
     if nursery.judge_transplanting(day) is DayChoice.IMPOSSIBLE:
         return None
     return Item(item.nursery_id, TaskCode.TRANSPLANT, known.today)
+
+
+_SOON_D = 2  # so far a sowing that was put off may lie from the day it was done
 
 
 def _answer_uncover(

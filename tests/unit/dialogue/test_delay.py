@@ -112,3 +112,13 @@ def test_planting_that_cannot_be_true_is_asked_about() -> None:
     phone = on_the_day(6, TaskCode.UNCOVER_FLOOD)
     phone.says("we planted everything")
     assert phone.known.nurseries[0].transplanted_on is None
+
+
+@pytest.mark.parametrize(("days", "sown"), [(1, True), (2, True), (6, False)])
+def test_sowing_that_was_put_off_and_is_done_sooner_counts(days: int, sown: bool) -> None:
+    """Nobody answered the soaking; a sowing far from its day is asked about."""
+    phone = Phone.enrolled(nursery(sow=TODAY + days * DAY)).asked(item(TaskCode.SOAK))
+    phone.says("yes we sowed everything this morning")
+    (bed,) = phone.known.nurseries
+    assert bed.sown is sown
+    assert not sown or bed.sow_date == TODAY
