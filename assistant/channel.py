@@ -3,8 +3,8 @@
 Times are aware and in UTC. Phone numbers are E.164 with the leading plus.
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from decimal import Decimal
 from enum import StrEnum
@@ -39,6 +39,7 @@ class Incoming:
     at: datetime
     step: Step = Step.TEXT
     session_id: str | None = None
+    line: str = ""  # the line it came by; none where there is only one
 
     def __post_init__(self) -> None:
         if self.at.tzinfo is None:
@@ -47,12 +48,18 @@ class Incoming:
 
 @dataclass(frozen=True)
 class Outgoing:
-    """One text to a phone, under our own id, worthless after `not_after`."""
+    """One text to a phone, under our own id, worthless after `not_after`.
+
+    `kind` says what it is for and `line` by which line its reader last wrote: a deployment of
+    several lines chooses by them.
+    """
 
     message_id: str
     phone: str
     text: str
     not_after: datetime
+    kind: str = ""
+    line: str = ""
 
 
 @dataclass(frozen=True)
@@ -75,12 +82,16 @@ class Fate(StrEnum):
 
 @dataclass(frozen=True)
 class Receipt:
-    """What the operator says of an earlier text, found again by our own id."""
+    """What the operator says of an earlier text, found again by our own id; or, where
+    `message_id` is empty, by the line it went by and the operator's own id for a part of it
+    (see `Handover.parts`)."""
 
     message_id: str
     fate: Fate
     at: datetime
     detail: str = ""
+    line: str = ""
+    part: str = ""
 
 
 @dataclass(frozen=True)
@@ -89,23 +100,118 @@ class Handover:
 
     `answered` is False where nobody answered at all, so that the next would only wait too.
     `rest` is how long the operator wants to be left in peace, where it said so: a pause of the
-    line and not of this text.
+    line and not of this text. `line` names who was offered the text, where there are several.
+    `parts` are the operator's own ids of its segments, where receipts will bear those.
     """
 
     fate: Fate
     detail: str = ""
     answered: bool = True
     rest: timedelta | None = None
+    line: str = ""
+    parts: tuple[str, ...] = ()
+
+
+# --- a line, out -----------------------------------------------------------------------------
 
 
 class Gateway(Protocol):
-    """The way out to the phones. Receiving is by callback, so sending is all there is.
+    """The way out to the phones.
 
     `send` may be called twice with the same `message_id` when the answer to the first call was
-    lost; the operator must then drop the repeat. It never raises for what the network does.
+    lost; the operator, or the line before it, must then drop the repeat. It never raises for
+    what the network does.
     """
 
     def send(self, outgoing: Outgoing, now: datetime) -> Handover: ...
+
+    def time(self) -> datetime | None:
+        """The operator's clock; None where it does not tell one."""
+        ...
+
+
+# --- a line, in ------------------------------------------------------------------------------
+
+News = Incoming | Receipt
+"""All that a line can bring: a text, a missed call, a step of USSD; what became of a text."""
+
+Take = Callable[[News], Screen | None]
+"""The assistant's ear, given to a line that listens by itself. It returns when the news is
+kept, with the screen where one is due; a line answers its operator only then. It raises
+NotKeptError where nothing was kept: the operator should bring the same again."""
+
+
+class NotKeptError(Exception):
+    """What a line brought could not be kept: have it brought again, under the same id."""
+
+
+class Listener(Protocol):
+    """A line that keeps a connection of its own, and hears by it."""
+
+    def open(self, take: Take) -> None:
+        """Begins to listen, in threads of its own, and keeps the connection up by itself."""
+        ...
+
+    def close(self) -> None:
+        """Ends the connection; what was not kept is brought again by the operator."""
+        ...
+
+
+@dataclass(frozen=True)
+class Request:
+    """One call of an operator over HTTP. `path` is what was asked for, without the query."""
+
+    method: str
+    path: str
+    query: Mapping[str, str]
+    headers: Mapping[str, str]  # as they were sent; look them up by `header`
+    body: bytes
+
+    def header(self, name: str) -> str:
+        """The value of a header, empty where it is missing."""
+        wanted = name.lower()
+        return next((v for k, v in self.headers.items() if k.lower() == wanted), "")
+
+
+@dataclass(frozen=True)
+class Response:
+    """How an operator's call is answered."""
+
+    status: int
+    body: bytes = b""
+    kind: str = "text/plain; charset=utf-8"
+
+
+def content(screen: Screen | None) -> Response:
+    """An answer without words: 204."""
+    return Response(204)
+
+
+@dataclass(frozen=True)
+class Brought:
+    """What one call brought, in order, and how it is answered once all of it is kept.
+
+    `answer` is given the screen of the last piece of news that had one.
+    """
+
+    news: tuple[News, ...]
+    answer: Callable[[Screen | None], Response] = field(default=content)
+
+
+class NotTakenError(ValueError):
+    """A call that is not taken: not signed, or not in form. `why` goes into our log, where it
+    is worth a line there; the operator reads the text."""
+
+    def __init__(self, status: int, said: str, why: str = "") -> None:
+        super().__init__(said)
+        self.status, self.why = status, why
+
+
+Hook = Callable[[Request, datetime], Brought]
+"""Reads one call of an operator at a moment. Raises NotTakenError."""
+
+Hooks = Mapping[str, Hook]
+"""The addresses that an operator calls, below that of the line, each with its reader."""
 
 
 @dataclass(frozen=True)

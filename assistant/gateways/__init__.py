@@ -1,4 +1,4 @@
-"""The ways out to the phones, and the reading of what comes in. The wire: WIRE.md."""
+"""The lines to the phones, out and in. Our own wire: WIRE.md."""
 
 from assistant.gateways.callbacks import (
     WireError,
@@ -6,8 +6,8 @@ from assistant.gateways.callbacks import (
     read_ring_callback,
     read_text_callback,
     read_ussd_callback,
+    wire_hooks,
 )
-from assistant.gateways.console import PrintGateway
 from assistant.gateways.http import HttpGateway
 from assistant.gateways.signature import (
     AT_HEADER,
@@ -22,7 +22,6 @@ __all__ = [
     "AT_HEADER",
     "SIGNATURE_HEADER",
     "HttpGateway",
-    "PrintGateway",
     "WireError",
     "read_receipt_callback",
     "read_ring_callback",
@@ -32,4 +31,5 @@ __all__ = [
     "signed_headers",
     "verify",
     "why_refused",
+    "wire_hooks",
 ]

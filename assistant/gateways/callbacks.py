@@ -10,7 +10,22 @@ from collections.abc import Callable, Mapping
 from datetime import UTC, datetime
 from typing import Any
 
-from assistant.channel import Channel, Fate, Incoming, Receipt, Step
+from assistant.channel import (
+    Brought,
+    Channel,
+    Fate,
+    Hook,
+    Hooks,
+    Incoming,
+    NotTakenError,
+    Receipt,
+    Request,
+    Response,
+    Screen,
+    Step,
+    content,
+)
+from assistant.gateways.signature import AT_HEADER, SIGNATURE_HEADER, verify, why_refused
 
 TEXT_MAX = 40_000
 """Characters; the longest SMS there is has 255 segments of 153 septets, 39,015."""
@@ -20,8 +35,44 @@ _PHONE = re.compile(r"\+[1-9][0-9]{4,14}")
 _LOST = "\N{REPLACEMENT CHARACTER}"
 
 
-class WireError(ValueError):
+class WireError(NotTakenError):
     """A callback that does not follow the wire; the operator should not send it again."""
+
+    def __init__(self, said: str) -> None:
+        super().__init__(400, said)
+
+
+def wire_hooks(secret: str) -> Hooks:
+    """The operator's calls of our own wire, each signed with `secret`."""
+    return {
+        "text": _signed(secret, lambda body: Brought((read_text_callback(body),))),
+        "ring": _signed(secret, lambda body: Brought((read_ring_callback(body),))),
+        "ussd": _signed(secret, lambda body: Brought((read_ussd_callback(body),), _screen)),
+        "receipt": _signed(secret, lambda body: Brought((read_receipt_callback(body),))),
+    }
+
+
+def _signed(secret: str, read: Callable[[bytes], Brought]) -> Hook:
+    """Checks the signature before the body is read."""
+
+    def hook(request: Request, now: datetime) -> Brought:
+        at = request.header(AT_HEADER)
+        signature = request.header(SIGNATURE_HEADER)
+        path, body = request.path, request.body
+        if not verify(secret, at=at, signature=signature, path=path, body=body, now=now):
+            said = "sign the request with the shared secret"
+            raise NotTakenError(401, said, why_refused(at, now))
+        return read(body)
+
+    return hook
+
+
+def _screen(screen: Screen | None) -> Response:
+    """The screen that answers a turn of USSD; none is due at the end of a session."""
+    if screen is None:
+        return content(screen)
+    body = json.dumps({"text": screen.text, "more": screen.more}, ensure_ascii=False)
+    return Response(200, body.encode(), "application/json")
 
 
 def read_text_callback(body: bytes) -> Incoming:

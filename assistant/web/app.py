@@ -3,7 +3,7 @@
 `PAGES` are the officers' pages, `PLACES` the way to them; README.md says how to add one.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from hashlib import blake2b
 from pathlib import Path
@@ -11,7 +11,8 @@ from pathlib import Path
 from flask import Blueprint, Flask, url_for
 from flask.typing import ResponseReturnValue
 
-from assistant.channel import Clock
+from assistant.channel import Clock, Hooks
+from assistant.gateways import wire_hooks
 from assistant.service.desk.accounts import session_secret
 from assistant.service.house import House
 from assistant.service.pulse import pulse
@@ -106,20 +107,23 @@ def create_app(
     clock: Clock,
     web_secret: str = "",
     https: bool = False,
+    lines: Mapping[str, Hooks] | None = None,
 ) -> Flask:
     """The web side of one deployment.
 
     Args:
-        secret: shared with the operator, for signatures.
+        secret: shared with the operator of our own wire, for signatures.
         wake: called when texts wait in the outbox.
         clock: reads the time of each request.
         web_secret: signs the sessions of the page; where none is given the deployment's own is
             taken from the database, or made.
         https: officers reach the page by https, through a proxy in front.
+        lines: what operators call, by the names of their lines; our own wire where none given.
     """
     app = Flask("assistant.web")
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_BODY
-    gateway = callbacks(Door(house, secret, wake, clock))
+    called = {"": wire_hooks(secret)} if lines is None else lines
+    gateway = callbacks(Door(house, called, wake, clock))
     app.register_blueprint(gateway)
 
     @app.get("/health")

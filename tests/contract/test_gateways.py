@@ -1,6 +1,5 @@
 """One contract for every way out, and what the HTTP one makes of each answer."""
 
-import io
 import json
 import socket
 import threading
@@ -13,7 +12,7 @@ from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 import pytest
 
 from assistant.channel import Fate, Gateway, Handover, Outgoing
-from assistant.gateways import HttpGateway, PrintGateway, verify
+from assistant.gateways import HttpGateway, verify
 
 NOW = datetime(2026, 6, 1, 5, 30, tzinfo=UTC)
 SECRET, SENDER = "example-secret", "+447700900000"
@@ -104,27 +103,14 @@ def _http_line() -> Iterator[Line]:
 
 
 @contextmanager
-def _print_line() -> Iterator[Line]:
-    stream = io.StringIO()
-    yield PrintGateway(stream), lambda: stream.getvalue().replace("\n    ", "\n")
-
-
-@contextmanager
 def _dead_http() -> Iterator[Gateway]:
     with socket.socket() as held:  # bound and not listening: the port refuses
         held.bind(("127.0.0.1", 0))
         yield _http(f"http://127.0.0.1:{held.getsockname()[1]}")
 
 
-@contextmanager
-def _dead_print() -> Iterator[Gateway]:
-    stream = io.StringIO()
-    stream.close()
-    yield PrintGateway(stream)
-
-
-LINES = {"http": _http_line, "print": _print_line}
-DEAD = {"http": _dead_http, "print": _dead_print}
+LINES = {"wire": _http_line}
+DEAD = {"wire": _dead_http}
 
 
 @pytest.fixture(params=LINES)
@@ -272,30 +258,6 @@ def test_an_operator_address_that_is_none_is_noticed_at_once(url: str) -> None:
     """A wrong setting stops the start, not the first text."""
     with pytest.raises(ValueError):
         _http(url)
-
-
-def test_a_printed_text_shows_time_phone_and_segments() -> None:
-    """Someone trying things sees what a text would cost."""
-    stream = io.StringIO()
-    PrintGateway(stream).send(TEXT, NOW)
-    assert stream.getvalue() == (
-        "2026-06-01 05:30 UTC to +447700900101, segments: 1\n    Nursery A:\n    নমস্কার 🌾\n"
-    )
-
-
-def test_a_printed_text_cannot_steer_the_terminal() -> None:
-    """A name typed with control characters is shown harmless."""
-    stream = io.StringIO()
-    PrintGateway(stream).send(Outgoing("t-1", TEXT.phone, "Jo\x1b[2J\x9b\r!", NOW), NOW)
-    assert stream.getvalue().endswith("    Jo?[2J??!\n")
-
-
-def test_a_printed_text_survives_a_terminal_without_its_script() -> None:
-    """Characters the stream cannot encode are shown as question marks."""
-    octets = io.BytesIO()
-    stream = io.TextIOWrapper(octets, encoding="ascii")
-    assert PrintGateway(stream).send(TEXT, NOW).fate is Fate.ACCEPTED
-    assert b"Nursery A:\n    ??" in octets.getvalue()
 
 
 RESTS = {
