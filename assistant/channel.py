@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from decimal import Decimal
 from enum import StrEnum
-from typing import Protocol
+from typing import Protocol, runtime_checkable
 
 
 class Channel(StrEnum):
@@ -102,6 +102,8 @@ class Handover:
     `rest` is how long the operator wants to be left in peace, where it said so: a pause of the
     line and not of this text. `line` names who was offered the text, where there are several.
     `parts` are the operator's own ids of its segments, where receipts will bear those.
+    `put_off_until` is set where the text was offered to nobody: every line for it rests, is
+    busy, or is at its rate or its quota, until then.
     """
 
     fate: Fate
@@ -110,6 +112,7 @@ class Handover:
     rest: timedelta | None = None
     line: str = ""
     parts: tuple[str, ...] = ()
+    put_off_until: datetime | None = None
 
 
 # --- a line, out -----------------------------------------------------------------------------
@@ -145,6 +148,7 @@ class NotKeptError(Exception):
     """What a line brought could not be kept: have it brought again, under the same id."""
 
 
+@runtime_checkable
 class Listener(Protocol):
     """A line that keeps a connection of its own, and hears by it."""
 

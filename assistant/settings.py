@@ -50,6 +50,7 @@ class Settings:
     gateway_url: str = ""  # the operator's address; none: the simulator is started beside
     gateway_secret: str = field(default="", repr=False)
     gateway_timeout_s: float = 10.0
+    lines_file: str = ""  # TOML, several lines in place of the one above; see README
     replies_free: bool = False  # farmers pay nothing for a reply; they are told which
     sender: str = "+447700900000"
     ussd_code: str = "*555*7#"

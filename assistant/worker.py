@@ -9,11 +9,13 @@ from threading import Event, Thread
 
 from assistant.alerts import Place
 from assistant.alerts.sources import AlertSource
-from assistant.channel import Clock, Gateway
+from assistant.channel import Clock, Gateway, Listener, News, NotKeptError, Screen
 from assistant.service.alerts.again import judge_again
 from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
+from assistant.service.arrivals import take
 from assistant.service.away import DatabaseAwayError
+from assistant.service.connections import give_back, own
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
@@ -28,6 +30,7 @@ log = logging.getLogger(__name__)
 
 MOST_PAUSE_S = 30.0  # between looks whether it is time to look
 LAST_LOOK_S = 5.0
+ASK_EVERY_S = 5.0  # for the lines' connections
 
 
 def wall_clock() -> datetime:
@@ -45,6 +48,7 @@ class Worker:
     Args:
         hands: how many texts are handed over at once
         at_once: tasks of one batch of a morning
+        may_send: False while another process has the connections of the lines
         guard: looks at each moment before it is acted on; None where the clock is not the
             wall's
     """
@@ -61,8 +65,9 @@ class Worker:
         guard: TimeGuard | None = None,
         hands: int = 1,
         at_once: int = AT_ONCE,
+        may_send: Callable[[], bool] = lambda: True,
     ) -> None:
-        self._at_once = at_once
+        self._at_once, self._may_send = at_once, may_send
         self._house, self._gateway, self._clock = house, gateway, clock
         self._pause_s, self._batch = pause_s, batch
         self._lease = timedelta(seconds=lease_s)
@@ -160,7 +165,7 @@ class Worker:
 
     def send(self) -> None:
         """Hands over everything that waits."""
-        while self._dispatch():
+        while self._may_send() and self._dispatch():
             if self._stopping.is_set():
                 return
 
@@ -270,3 +275,79 @@ class AlertWatch:
             if judge_again(self._house, self._clock()):
                 self._wake()
             self._places = places
+
+
+class LineWatch:
+    """Keeps the connections of the lines that listen, in one process of all: who has them
+    sends, and takes what they bring; the others wait to take over.
+
+    Args:
+        owner: names this process
+
+    `wake` is called when texts may wait in the outbox; the worker is joined to it later.
+    """
+
+    def __init__(
+        self,
+        house: House,
+        line: Listener,
+        *,
+        owner: str,
+        clock: Clock = wall_clock,
+    ) -> None:
+        self._house, self._line, self._owner = house, line, owner
+        self._clock = clock
+        self.wake: Callable[[], None] = lambda: None
+        self._has = Event()
+        self._stopping = Event()
+        self._thread = Thread(target=self._run, name="lines", daemon=True)
+
+    def start(self) -> None:
+        """Begins to ask for the connections."""
+        self._thread.start()
+
+    def stop(self) -> None:
+        """Closes the connections and gives them to whoever waits."""
+        self._stopping.set()
+        self._thread.join()
+        if self._has.is_set():
+            self._let_go()
+            give_back(self._house, self._owner, self._clock())
+
+    def has(self) -> bool:
+        """Whether this process has the connections now."""
+        return self._has.is_set()
+
+    def _run(self) -> None:
+        while not self._stopping.is_set():
+            try:
+                self.round()
+            except DatabaseAwayError as fault:
+                log.error("the lines stay as they are; the next round asks again: %s", fault)
+            except Exception:
+                log.exception("the lines could not be opened; the next round tries again")
+            self._stopping.wait(ASK_EVERY_S)
+
+    def round(self) -> None:
+        """Asks for the connections once, or keeps them."""
+        mine = own(self._house, self._owner, self._clock())
+        if mine and not self._has.is_set():
+            self._line.open(self._take)
+            self._has.set()
+            self.wake()
+        elif not mine and self._has.is_set():
+            log.warning("another process has the lines now: this one waits")
+            self._let_go()
+
+    def _let_go(self) -> None:
+        self._has.clear()
+        self._line.close()
+
+    def _take(self, news: News) -> Screen | None:
+        """Keeps what a line brought; its operator is answered only then."""
+        try:
+            screen = take(self._house, news, self._clock())
+        except DatabaseAwayError as fault:
+            raise NotKeptError(str(fault)) from fault
+        self.wake()
+        return screen

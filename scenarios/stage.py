@@ -29,8 +29,9 @@ from assistant.store import Store
 from assistant.store.engine import forget_power_cuts
 from assistant.web.app import create_app
 from assistant.wiring.hearing import open_ears
-from assistant.wiring.house import open_gateway, open_house, open_store
+from assistant.wiring.house import open_house, open_store
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wiring.lines import open_lines
 from assistant.wiring.practices import open_practices
 from assistant.worker import Worker
 from gateway_sim import Entry, Kind, OperatorController
@@ -198,7 +199,7 @@ def _marks(settings: Settings) -> tuple[time, ...]:
 def _worker(house: House, settings: Settings, clock: VirtualClock) -> Worker:
     return Worker(
         house,
-        open_gateway(settings),
+        open_lines(settings).gateway,
         pause_s=settings.worker_pause_s,
         batch=settings.send_batch,
         lease_s=settings.lease_s,

@@ -12,13 +12,14 @@ import urllib.error
 import urllib.request
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 import click
 from waitress.server import create_server
 
+from assistant.channel import Gateway
 from assistant.commands.demo import demo_officer
 from assistant.commands.deployment import opened, programme_of, settings_now
 from assistant.service.alerts.codes import place_villages
@@ -28,8 +29,8 @@ from assistant.service.time_guard import TimeGuard
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
 from assistant.wiring.alerts import open_alert_sources
-from assistant.wiring.house import open_gateway
-from assistant.worker import AlertWatch, Worker, wall_clock
+from assistant.wiring.lines import Opened, open_lines
+from assistant.worker import AlertWatch, LineWatch, Worker, wall_clock
 
 OPERATOR_PORT = 8471
 WEB_THREADS = 8
@@ -52,14 +53,41 @@ def _log() -> None:
         logging.getLogger(noisy).setLevel(logging.WARNING)
 
 
-def _worker(house: House, settings: Settings) -> Worker:
+def _opened(house: House, settings: Settings) -> Opened:
     try:
-        gateway = open_gateway(settings)
+        return open_lines(settings, house)
     except SettingsError as fault:
         raise click.ClickException(str(fault)) from fault
+
+
+@dataclass(frozen=True)
+class _Hands:
+    """What sends: the worker and, where lines listen, who keeps their connections."""
+
+    worker: Worker
+    watch: LineWatch | None
+
+
+def _hands(house: House, settings: Settings, opened: Opened) -> _Hands:
+    lines = opened.lines
+    if lines is None or not lines.listens:
+        return _Hands(_worker(house, settings, opened.gateway), None)
+    watch = LineWatch(house, lines, owner=secrets.token_hex(8))
+    worker = _worker(house, settings, opened.gateway, watch.has)
+    watch.wake = worker.wake
+    return _Hands(worker, watch)
+
+
+def _worker(
+    house: House,
+    settings: Settings,
+    gateway: Gateway,
+    may_send: Callable[[], bool] = lambda: True,
+) -> Worker:
     return Worker(
         house,
         gateway,
+        may_send=may_send,
         pause_s=settings.worker_pause_s,
         batch=settings.send_batch,
         lease_s=settings.lease_s,
@@ -69,8 +97,9 @@ def _worker(house: House, settings: Settings) -> Worker:
 
 
 @contextmanager
-def _working(house: House, settings: Settings, worker: Worker) -> Iterator[None]:
-    """The worker, and the watch for official alerts, until the block ends."""
+def _working(house: House, settings: Settings, hands: _Hands) -> Iterator[None]:
+    """The worker, its lines, and the watch for official alerts, until the block ends."""
+    worker = hands.worker
     watch = AlertWatch(
         house,
         open_alert_sources(settings),
@@ -79,15 +108,21 @@ def _working(house: House, settings: Settings, worker: Worker) -> Iterator[None]
     )
     worker.start()
     watch.start()
+    if hands.watch is not None:
+        hands.watch.start()
     try:
         yield
     finally:
         watch.stop()
         worker.stop()
+        if hands.watch is not None:
+            hands.watch.stop()
 
 
 @contextmanager
-def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator[None]:
+def _web(
+    house: House, settings: Settings, opened: Opened, wake: Callable[[], None]
+) -> Iterator[None]:
     """The web side, answering until the block ends."""
     app = create_app(
         house,
@@ -96,6 +131,7 @@ def _web(house: House, settings: Settings, wake: Callable[[], None]) -> Iterator
         clock=wall_clock,
         web_secret=settings.web_secret,
         https=settings.web_https,
+        lines=opened.hooks,
     )
     try:
         server = create_server(
@@ -128,14 +164,24 @@ def _until_stopped() -> None:
     click.echo("\nStopped.")
 
 
+def _nothing() -> None:
+    """The worker runs elsewhere and looks by itself."""
+
+
+def _called(house: House, settings: Settings) -> Opened:
+    """The lines as the web side needs them: of our own wire only the secret."""
+    address = settings.gateway_url or "http://127.0.0.1"
+    return _opened(house, replace(settings, gateway_url=address))
+
+
 @click.command()
 def web() -> None:
     """Only the web side: what the gateway calls. The worker runs elsewhere."""
     _log()
     settings = settings_now()
-    if not settings.gateway_secret:
+    if not settings.gateway_secret and not settings.lines_file:
         raise click.ClickException("Set NURSERY_GATEWAY_SECRET, shared with the operator.")
-    with opened(settings) as house, _web(house, settings, lambda: None):
+    with opened(settings) as house, _web(house, settings, _called(house, settings), _nothing):
         click.echo(f"Web side and officers' page at http://{settings.host}:{settings.port}/")
         _until_stopped()
 
@@ -146,8 +192,8 @@ def worker() -> None:
     _log()
     settings = settings_now()
     with opened(settings) as house:
-        found = _worker(house, settings)
-        with _working(house, settings, found):
+        hands = _hands(house, settings, _opened(house, settings))
+        with _working(house, settings, hands):
             click.echo("Worker running.")
             _until_stopped()
 
@@ -157,7 +203,7 @@ def start() -> None:
     """All in one; with no gateway set, beside a simulated operator to try it by hand."""
     _log()
     settings = settings_now()
-    if settings.gateway_url:
+    if settings.gateway_url or settings.lines_file:
         with opened(settings, migrate=True) as house:
             _serve(house, settings, "")
         return
@@ -180,8 +226,12 @@ def _serve(house: House, settings: Settings, greeting: str) -> None:
         add_villages_if_none(house, programme.villages)
         place_villages(house, programme.places, wall_clock())
         enter_climates(house, programme.climates, wall_clock())
-    found = _worker(house, settings)
-    with _web(house, settings, found.wake), _working(house, settings, found):
+    lines = _opened(house, settings)
+    hands = _hands(house, settings, lines)
+    with (
+        _web(house, settings, lines, hands.worker.wake),
+        _working(house, settings, hands),
+    ):
         click.echo(f"The officers' page is at http://{settings.host}:{settings.port}/")
         for line in (demo_officer(house) if greeting else "", greeting):
             click.echo(line, nl=bool(line))

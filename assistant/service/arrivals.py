@@ -22,6 +22,9 @@ def take(house: House, news: News, now: datetime) -> Screen | None:
 
 
 def _heard(house: House, incoming: Incoming, now: datetime) -> Screen | None:
+    if incoming.line and house.several_lines and incoming.channel is Channel.SMS:
+        with house.store.work() as work:
+            work.lines.heard(incoming.phone, incoming.line, now)
     if incoming.channel is Channel.RING:
         take_ring(house, incoming, now)
         return None

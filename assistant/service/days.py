@@ -1,6 +1,6 @@
 """The date and the zone of a place."""
 
-from datetime import date, datetime
+from datetime import UTC, date, datetime, time
 from zoneinfo import ZoneInfo
 
 from assistant.service.house import House
@@ -16,3 +16,9 @@ def zone_of(work: Work, house: House, village_id: int | None) -> str:
 def local_date(now: datetime, zone: str) -> date:
     """The date that it is in a zone."""
     return now.astimezone(ZoneInfo(zone)).date()
+
+
+def day_start(now: datetime, zone: str) -> datetime:
+    """When the day of a moment began in a zone, in UTC."""
+    midnight = datetime.combine(local_date(now, zone), time(), ZoneInfo(zone))
+    return midnight.astimezone(UTC)

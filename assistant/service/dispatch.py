@@ -1,6 +1,6 @@
 """Sends what waits in the outbox, and keeps what the operator says became of it."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 
 from assistant.channel import Fate, Gateway, Handover, Outgoing, Receipt
@@ -10,7 +10,7 @@ from assistant.service.house import House
 from assistant.service.known import zone_of
 from assistant.service.texts import after_quiet
 from assistant.service.tick import was_lost
-from assistant.store import OutboxText, Work
+from assistant.store import OutboxText, Settled, Work
 
 SILENT_REST = timedelta(seconds=2)  # an operator that did not answer may be starting
 LONGEST_REST = timedelta(minutes=10)  # whatever it asks for: a warning may be waiting
@@ -96,18 +96,45 @@ def _hand_over(
     """Offers some texts and records what became of them; what the operator answered."""
     leaving = [text for text in texts if not _stays(house, text, now)]
 
+    wrote_by = _wrote_by(house, leaving)
+
     def offer(text: OutboxText) -> Handover:
+        line = wrote_by.get(text.phone, "") if text.kind is Kind.REPLY else ""
         return gateway.send(
-            Outgoing(text.message_id, text.phone, text.text, text.not_after), now
+            Outgoing(
+                text.message_id, text.phone, text.text, text.not_after, text.kind.value, line
+            ),
+            now,
         )
 
     answers = list(carry(offer, leaving))
     both = list(zip(leaving, answers, strict=True))
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
+    _put_off(house, [each for each in both if each[1].put_off_until], now)
     for text, handover in both:
-        if handover.fate is not Fate.ACCEPTED:
+        if handover.fate is not Fate.ACCEPTED and handover.put_off_until is None:
             _not_taken(house, text, handover, now)
     return answers
+
+
+def _wrote_by(house: House, texts: Sequence[OutboxText]) -> Mapping[str, str]:
+    """The lines by which the readers of answers last wrote, where there are several."""
+    phones = {text.phone for text in texts if text.kind is Kind.REPLY}
+    if not house.several_lines or not phones:
+        return {}
+    with house.store.look() as work:
+        return work.lines.heard_by(phones)
+
+
+def _put_off(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datetime) -> None:
+    """Texts that were offered to nobody: they wait, and it counts as no try. One whose time
+    would be over by then is looked at again when it is, and given up by the clock."""
+    until: dict[datetime, list[str]] = {}
+    for text, handover in both:
+        until.setdefault(handover.put_off_until or now, []).append(text.message_id)
+    for moment, message_ids in until.items():
+        with house.store.work() as work:
+            work.lines.put_off(message_ids, moment)
 
 
 def _taken(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datetime) -> None:
@@ -120,6 +147,33 @@ def _taken(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datet
         for text, handover in both:
             if handover.detail:
                 work.outbox.record(text.message_id, Fate.ACCEPTED, now, detail=handover.detail)
+        _by_lines(work, both)
+        early = [_parts(work, text, handover, now) for text, handover in both if handover.parts]
+    for settled in filter(None, early):
+        take_receipt(house, _receipt(settled), now)
+
+
+def _by_lines(work: Work, both: Sequence[tuple[OutboxText, Handover]]) -> None:
+    """Notes which lines took which texts, where they have names."""
+    by_line: dict[str, list[str]] = {}
+    for text, handover in both:
+        if handover.line:
+            by_line.setdefault(handover.line, []).append(text.message_id)
+    for line, message_ids in by_line.items():
+        work.lines.took(message_ids, line)
+
+
+def _parts(work: Work, text: OutboxText, handover: Handover, now: datetime) -> Settled | None:
+    """Keeps the operator's ids of a text; what faster receipts made of it already."""
+    work.lock(_PARTS.format(handover.line))
+    return work.lines.keep_parts(handover.line, handover.parts, text.message_id, now)
+
+
+_PARTS = "parts of {}"  # what a hand-over and its receipts wait for each other by
+
+
+def _receipt(settled: Settled) -> Receipt:
+    return Receipt(settled.message_id, settled.fate, settled.at, settled.detail)
 
 
 def _not_taken(house: House, text: OutboxText, handover: Handover, now: datetime) -> None:
@@ -170,7 +224,12 @@ def _held_until(house: House, text: OutboxText, now: datetime) -> datetime | Non
 
 
 def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:
-    """Keeps a receipt; False for a text that is not ours. Repeats change nothing."""
+    """Keeps a receipt; False for a text that is not ours. Repeats change nothing. One that
+    bears the operator's id of a part is kept for that part, and is the text's once all parts
+    arrived, or one is lost."""
+    if not receipt.message_id:
+        settled = _settled(house, receipt)
+        return settled is not None and take_receipt(house, _receipt(settled), now)
     with house.store.work() as work:
         before = work.outbox.get(receipt.message_id)
         after = work.outbox.record(
@@ -181,3 +240,11 @@ def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:
         if after.state != before.state and after.state in ("failed", "expired"):
             was_lost(work, house, after, now)
         return True
+
+
+def _settled(house: House, receipt: Receipt) -> Settled | None:
+    with house.store.work() as work:
+        work.lock(_PARTS.format(receipt.line))
+        return work.lines.settle(
+            receipt.line, receipt.part, receipt.fate, receipt.at, receipt.detail
+        )

@@ -44,6 +44,7 @@ class House:
     nursery's things cost here. `replies_free`: a reply costs a farmer nothing. `alarm_next` is
     how long a person has to answer an alarm before the next one is told; `phonebook` whom to
     turn to in need; `journal` keeps each STOP beside the database.
+    With `several_lines` an answer goes by the line that its reader last wrote by.
     """
 
     store: Store
@@ -70,6 +71,7 @@ class House:
     alarm_next: timedelta = timedelta(minutes=10)
     phonebook: Phonebook = Phonebook()
     journal: KeepStop = no_journal
+    several_lines: bool = False
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

@@ -10,6 +10,7 @@ from assistant.store.errors import (
     NotThereError,
     StoreError,
 )
+from assistant.store.queries.lines import Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.roll import HeldTo
 from assistant.store.values import (
@@ -101,6 +102,7 @@ __all__ = [
     "NotThereError",
     "OfficeList",
     "OutboxText",
+    "Settled",
     "OwnWords",
     "PRIVATE",
     "PastCall",

@@ -34,6 +34,7 @@ from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.events import Events
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.ledger import Ledger
+from assistant.store.queries.lines import Lines
 from assistant.store.queries.mornings import Mornings
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.office_lists import OfficeLists
@@ -66,7 +67,7 @@ class Work:
         self.seasons = Seasons(session)
         self.running, self.talks = Running(session), Talks(session)
         self.inbox = Inbox(session)
-        self.outbox = Outbox(session)
+        self.outbox, self.lines = Outbox(session), Lines(session)
         self.reminders, self.mornings = Reminders(session), Mornings(session)
         self.warnings, self.drafts = Warnings(session), Drafts(session)
         self.danger, self.sending = Danger(session), Sending(session)

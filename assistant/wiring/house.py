@@ -11,7 +11,6 @@ from argon2.exceptions import InvalidHashError, VerificationError
 
 from assistant.agronomy.practices import Practice
 from assistant.channel import Tariff
-from assistant.gateways import HttpGateway
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
 from assistant.service.house import House, KeepStop, no_journal
@@ -131,6 +130,7 @@ def open_house(settings: Settings, store: Store) -> House:
         phonebook=_phonebook(settings),
         alarm_next=timedelta(minutes=settings.alarm_next_minutes),
         journal=_journal(settings),
+        several_lines=bool(settings.lines_file),
     )
 
 
@@ -148,19 +148,3 @@ def _tariff(settings: Settings) -> Tariff | None:
     if not settings.price_per_segment:
         return None
     return Tariff(settings.price_per_segment, settings.currency)
-
-
-def open_gateway(settings: Settings) -> HttpGateway:
-    """The way out to the phones.
-
-    Raises:
-        SettingsError: no operator is set.
-    """
-    if not settings.gateway_url or not settings.gateway_secret:
-        raise SettingsError("Set NURSERY_GATEWAY_URL and NURSERY_GATEWAY_SECRET.")
-    return HttpGateway(
-        operator_url=settings.gateway_url,
-        sender=settings.sender,
-        secret=settings.gateway_secret,
-        timeout_s=settings.gateway_timeout_s,
-    )

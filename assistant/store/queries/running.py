@@ -44,21 +44,21 @@ class Running:
 
     # --- the line ----------------------------------------------------------------------------
 
-    def line(self) -> Line:
-        """How the line stands."""
-        row = self._session.get(LineRow, LINE)
+    def line(self, name: str = LINE) -> Line:
+        """How a line stands; the main one where there is but one, or all of them together."""
+        row = self._session.get(LineRow, name)
         return rows.value(Line, row) if row else Line()
 
-    def answered(self, now: datetime, *, took: bool) -> None:
+    def answered(self, now: datetime, *, took: bool, name: str = LINE) -> None:
         """The operator answered, and may have taken a text: then its pause is over."""
-        row = self._line()
+        row = self._line(name)
         row.answered_at = now
         if took:
             row.took_at, row.rests_until, row.said = now, None, ""
 
-    def rest(self, until: datetime, said: str) -> None:
+    def rest(self, until: datetime, said: str, name: str = LINE) -> None:
         """The line is offered nothing until then, for what the operator said."""
-        row = self._line()
+        row = self._line(name)
         row.rests_until, row.said = until, said
 
     def hold(self, why: str, now: datetime) -> None:
@@ -71,10 +71,10 @@ class Running:
         row = self._line()
         row.held_at, row.held_why = None, ""
 
-    def _line(self) -> LineRow:
-        row = self._session.get(LineRow, LINE)
+    def _line(self, name: str = LINE) -> LineRow:
+        row = self._session.get(LineRow, name)
         if row is None:
-            row = LineRow(name=LINE, said="", held_why="")
+            row = LineRow(name=name, said="", held_why="")
             self._session.add(row)
         return row
 

@@ -1,0 +1,227 @@
+"""Several lines as one way out: which text goes by which, at what rate, up to what quota, and
+by the next one where a line is down."""
+
+import threading
+import time
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from decimal import Decimal
+
+from assistant.alphabet import cost
+from assistant.channel import Fate, Gateway, Handover, Listener, News, Outgoing, Screen, Take
+
+SILENT_REST = timedelta(seconds=2)
+LONGEST_REST = timedelta(minutes=10)
+USED_LASTS = timedelta(minutes=1)  # after which the used segments are counted anew
+NOTE_EVERY = timedelta(seconds=10)
+LONGEST_WAIT_S = 1.0  # for the rate; a text that would wait longer is put off
+NO_LINE = "no line is set for this number and kind of text; give it a route"
+
+
+@dataclass(frozen=True)
+class Route:
+    """Which lines take texts to which numbers and of which kinds, in this order."""
+
+    lines: tuple[str, ...]
+    prefixes: tuple[str, ...] = ()  # such as "+254"; none: any number
+    kinds: tuple[str, ...] = ()  # as `Outgoing.kind`; none: any
+
+    def takes(self, outgoing: Outgoing) -> bool:
+        """Whether a text goes this way."""
+        near = not self.prefixes or outgoing.phone.startswith(self.prefixes)
+        return near and (not self.kinds or outgoing.kind in self.kinds)
+
+
+@dataclass(frozen=True)
+class Terms:
+    """What a line allows and takes: texts a second, segments a day, price of a segment."""
+
+    a_second: float | None = None
+    a_day: int | None = None
+    price: Decimal | None = None
+
+
+Used = Callable[[str, datetime], int]
+"""Segments that a line took on the day of a moment."""
+
+Note = Callable[[str, Handover, datetime], None]
+"""Keeps how a line fared, for people to see."""
+
+
+def way(routes: Sequence[Route], outgoing: Outgoing) -> tuple[str, ...]:
+    """The lines for a text, the best first: that which its reader wrote by, then those of the
+    first route that takes it."""
+    found = next((route.lines for route in routes if route.takes(outgoing)), ())
+    first = (outgoing.line,) if outgoing.line else ()
+    return tuple(dict.fromkeys(first + found))
+
+
+class Pace:
+    """So many a second, each in its turn. Shared by threads."""
+
+    def __init__(self, a_second: float, clock: Callable[[], float] = time.monotonic) -> None:
+        self._gap_s, self._clock = 1 / a_second, clock
+        self._next_s = 0.0
+        self._lock = threading.Lock()
+
+    def take(self, most_s: float) -> float:
+        """Takes a turn: how long to wait for it [s]; where that is above `most_s`, no turn is
+        taken and it is how long until one comes."""
+        with self._lock:
+            now = self._clock()
+            wait = max(self._next_s - now, 0.0)
+            if wait <= most_s:
+                self._next_s = max(self._next_s, now) + self._gap_s
+            return wait
+
+
+class Lines:
+    """Offers each text to the lines of its route, in their order, until one takes it.
+
+    A line that asked for a pause or did not answer is passed over meanwhile. What no line may
+    take now is put off and offered to nobody. Where an operator's answer was lost, the next
+    line may be offered the same text: it may then arrive twice.
+
+    Args:
+        used: segments that a line took today, for its quota
+        note: keeps how a line fared
+        wait: sleeps [s]
+    """
+
+    def __init__(
+        self,
+        gateways: Mapping[str, Gateway],
+        routes: Sequence[Route],
+        terms: Mapping[str, Terms],
+        *,
+        used: Used = lambda line, now: 0,
+        note: Note = lambda line, handover, now: None,
+        wait: Callable[[float], None] = time.sleep,
+    ) -> None:
+        self._gateways, self._terms = gateways, terms
+        self._routes = tuple(routes) or (Route(tuple(gateways)),)
+        self._used, self._note, self._wait = used, note, wait
+        self._paces = {
+            name: Pace(each.a_second) for name, each in terms.items() if each.a_second
+        }
+        self._rests: dict[str, datetime] = {}
+        self._counted: dict[str, tuple[datetime, int]] = {}
+        self._noted: dict[str, datetime] = {}
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The lines, in the order in which they were set."""
+        return tuple(self._gateways)
+
+    def line(self, name: str) -> Gateway:
+        """One line by itself."""
+        return self._gateways[name]
+
+    def send(self, outgoing: Outgoing, now: datetime) -> Handover:
+        """Offers one text. FAILED is final: only a line that cannot now is passed over."""
+        names = [name for name in way(self._routes, outgoing) if name in self._gateways]
+        if not names:
+            return Handover(Fate.FAILED, NO_LINE)
+        put_off, said = None, ""
+        for name in names:
+            handover = self._try(name, outgoing, now)
+            if handover.put_off_until is None:
+                return handover
+            put_off = min(put_off or handover.put_off_until, handover.put_off_until)
+            said = handover.detail or said
+        return Handover(Fate.TRY_LATER, said, line=names[0], put_off_until=put_off)
+
+    def time(self) -> datetime | None:
+        """The clock of the first operator that tells one."""
+        told = (gateway.time() for gateway in self._gateways.values())
+        return next((moment for moment in told if moment), None)
+
+    # --- those that keep a connection --------------------------------------------------------
+
+    def open(self, take: Take) -> None:
+        """Opens the lines that listen; each says its name with what it brings."""
+        for name, gateway in self._listeners():
+            gateway.open(_named(name, take))
+
+    def close(self) -> None:
+        """Closes them."""
+        for _, gateway in self._listeners():
+            gateway.close()
+
+    @property
+    def listens(self) -> bool:
+        """Whether one of the lines keeps a connection, which only one process may."""
+        return any(True for _ in self._listeners())
+
+    def _listeners(self) -> list[tuple[str, Listener]]:
+        found: list[tuple[str, Listener]] = []
+        for name, gateway in self._gateways.items():
+            if isinstance(gateway, Listener):
+                found.append((name, gateway))
+        return found
+
+    # --- one line ----------------------------------------------------------------------------
+
+    def _try(self, name: str, outgoing: Outgoing, now: datetime) -> Handover:
+        until, why = self._not_before(name, outgoing, now)
+        if until is not None:
+            return Handover(Fate.TRY_LATER, why, line=name, put_off_until=until)
+        handover = replace(self._gateways[name].send(outgoing, now), line=name)
+        self._keep(name, outgoing, handover, now)
+        if handover.put_off_until is None and _is_down(handover):
+            return replace(handover, rest=None, answered=True, put_off_until=self._rests[name])
+        return handover
+
+    def _not_before(
+        self, name: str, outgoing: Outgoing, now: datetime
+    ) -> tuple[datetime | None, str]:
+        """Until when a line takes nothing, and why; None where it may be offered the text."""
+        rests = self._rests.get(name)
+        if rests is not None and rests > now:
+            return rests, f"{name} rests"
+        if self._is_full(name, outgoing, now):
+            return now + USED_LASTS, f"{name} has sent what its day allows"
+        pace = self._paces.get(name)
+        if pace is None:
+            return None, ""
+        seconds = pace.take(LONGEST_WAIT_S)
+        if seconds > LONGEST_WAIT_S:
+            return now + timedelta(seconds=seconds), f"{name} is at its rate"
+        self._wait(seconds)
+        return None, ""
+
+    def _is_full(self, name: str, outgoing: Outgoing, now: datetime) -> bool:
+        a_day = self._terms[name].a_day if name in self._terms else None
+        if a_day is None:
+            return False
+        at, count = self._counted.get(name, (None, 0))
+        if at is None or now - at > USED_LASTS:
+            at, count = now, self._used(name, now)
+            self._counted[name] = at, count
+        return count + cost(outgoing.text).segments > a_day
+
+    def _keep(self, name: str, outgoing: Outgoing, handover: Handover, now: datetime) -> None:
+        """Remembers how a line fared; people are shown it when it changes, and now and then."""
+        if handover.fate is Fate.ACCEPTED and name in self._counted:
+            at, count = self._counted[name]
+            self._counted[name] = at, count + cost(outgoing.text).segments
+        was_down = self._rests.pop(name, None) is not None
+        if _is_down(handover):
+            rest = handover.rest if handover.answered else SILENT_REST
+            self._rests[name] = now + min(rest or SILENT_REST, LONGEST_REST)
+        noted = self._noted.get(name)
+        if was_down or _is_down(handover) or noted is None or now - noted >= NOTE_EVERY:
+            self._noted[name] = now
+            self._note(name, handover, now)
+
+
+def _is_down(handover: Handover) -> bool:
+    return handover.rest is not None or not handover.answered
+
+
+def _named(line: str, take: Take) -> Take:
+    def taken(news: News) -> Screen | None:
+        return take(replace(news, line=line))
+
+    return taken

@@ -1,0 +1,161 @@
+"""Several lines: who wrote by which, what went by which and how its parts fared, whose the
+connections are."""
+
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from sqlalchemy import and_, delete, func, or_, select, update
+from sqlalchemy.orm import Session
+
+from assistant.channel import Fate
+from assistant.store.inserts import insert_missing
+from assistant.store.tables import OutboxRow
+from assistant.store.tables_lines import HeardByRow, OwnerRow, PartRow
+from assistant.store.values import TextState
+
+CONNECTIONS = "connections"
+RECEIPT_FIRST = timedelta(hours=1)  # how long before its hand-over a receipt may have come
+PARTS_LAST = timedelta(days=8)  # an operator tries for three days at most; receipts come late
+
+
+@dataclass(frozen=True)
+class Settled:
+    """What the receipts of all parts of a text come to."""
+
+    message_id: str
+    fate: Fate
+    at: datetime
+    detail: str
+
+
+class Lines:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    # --- who wrote by which ------------------------------------------------------------------
+
+    def heard(self, phone: str, line: str, now: datetime) -> None:
+        """A phone wrote by a line."""
+        row = self._session.get(HeardByRow, phone) or HeardByRow(phone=phone)
+        row.line, row.at = line, now
+        self._session.add(row)
+
+    def heard_by(self, phones: Collection[str]) -> Mapping[str, str]:
+        """The lines by which these phones last wrote."""
+        wanted = select(HeardByRow.phone, HeardByRow.line)
+        found = self._session.execute(wanted.where(HeardByRow.phone.in_(phones)))
+        return {phone: line for phone, line in found}
+
+    # --- what went by which ------------------------------------------------------------------
+
+    def took(self, message_ids: Collection[str], line: str) -> None:
+        """These texts went by a line."""
+        these = OutboxRow.message_id.in_(message_ids)
+        self._session.execute(
+            update(OutboxRow)
+            .where(these)
+            .values(line=line)
+            .execution_options(synchronize_session=False)
+        )
+
+    def put_off(self, message_ids: Collection[str], until: datetime) -> None:
+        """Claimed texts that were offered to nobody wait until then; it counts as no try."""
+        held = and_(OutboxRow.state == TextState.CLAIMED, OutboxRow.message_id.in_(message_ids))
+        self._session.execute(
+            update(OutboxRow)
+            .where(held)
+            .values(state=TextState.WAITING, lease_until=None, due_at=until)
+            .execution_options(synchronize_session=False)
+        )
+
+    def used(self, line: str, since: datetime) -> int:
+        """Segments that a line took since then."""
+        wanted = select(func.coalesce(func.sum(OutboxRow.segments), 0)).where(
+            OutboxRow.line == line, OutboxRow.accepted_at >= since
+        )
+        return int(self._session.scalar(wanted) or 0)
+
+    # --- parts -------------------------------------------------------------------------------
+
+    def keep_parts(
+        self, line: str, parts: Iterable[str], message_id: str, now: datetime
+    ) -> Settled | None:
+        """Keeps the operator's ids of a text's segments; what it comes to, where the receipts
+        were faster than the hand-over."""
+        for part in parts:
+            early = self._session.scalar(
+                select(PartRow)
+                .where(PartRow.line == line, PartRow.part == part)
+                .where(PartRow.message_id.is_(None), PartRow.at >= now - RECEIPT_FIRST)
+                .order_by(PartRow.id.desc())
+                .limit(1)
+            )
+            row = early or PartRow(line=line, part=part, at=now, detail="")
+            row.message_id = message_id
+            self._session.add(row)
+        self._session.flush()
+        return self._settled(message_id)
+
+    def settle(
+        self, line: str, part: str, fate: Fate, at: datetime, detail: str
+    ) -> Settled | None:
+        """What the receipt of a part makes of its text: all parts arrived, or one that never
+        will; None while others are out, or where the part is not known (it is then kept, for
+        a hand-over that is about to be written down)."""
+        row = self._session.scalar(
+            select(PartRow)
+            .where(PartRow.line == line, PartRow.part == part)
+            .order_by(PartRow.id.desc())  # an operator may count anew: the latest is meant
+            .limit(1)
+        )
+        if row is None:
+            row = PartRow(line=line, part=part)
+        row.fate, row.at, row.detail = fate, at, detail
+        self._session.add(row)
+        self._session.flush()
+        return self._settled(row.message_id) if row.message_id else None
+
+    def _settled(self, message_id: str) -> Settled | None:
+        rows = list(
+            self._session.scalars(select(PartRow).where(PartRow.message_id == message_id))
+        )
+        for lost in (Fate.FAILED, Fate.EXPIRED):
+            gone = next((row for row in rows if row.fate == lost), None)
+            if gone is not None:
+                return Settled(message_id, lost, gone.at, gone.detail)
+        if rows and all(row.fate == Fate.DELIVERED for row in rows):
+            return Settled(message_id, Fate.DELIVERED, max(row.at for row in rows), "")
+        return None
+
+    def forget_parts(self, now: datetime) -> int:
+        """Lets go of parts that no receipt will name any more; how many those were."""
+        old = PartRow.at < now - PARTS_LAST
+        gone = self._session.scalars(delete(PartRow).where(old).returning(PartRow.id))
+        return len(gone.all())
+
+    # --- whose the connections are -----------------------------------------------------------
+
+    def own(self, owner: str, now: datetime, until: datetime) -> bool:
+        """Takes the connections for a process, or keeps them; False where another has them."""
+        first = [{"name": CONNECTIONS, "owner": owner, "until": until}]
+        if insert_missing(self._session, OwnerRow, first, [OwnerRow.name]):
+            return True
+        free = or_(OwnerRow.owner == owner, OwnerRow.until <= now)
+        changed = self._session.scalars(
+            update(OwnerRow)
+            .where(OwnerRow.name == CONNECTIONS, free)
+            .values(owner=owner, until=until)
+            .returning(OwnerRow.owner)
+            .execution_options(synchronize_session=False)
+        )
+        return changed.first() is not None
+
+    def disown(self, owner: str, now: datetime) -> None:
+        """Gives the connections back."""
+        self._session.execute(
+            update(OwnerRow)
+            .where(OwnerRow.name == CONNECTIONS, OwnerRow.owner == owner)
+            .values(until=now)
+            .execution_options(synchronize_session=False)
+        )

@@ -1,0 +1,293 @@
+"""The lines of a deployment: our own wire by two settings, or a TOML file of several lines ->
+one way out, and what operators call. All faults of a file are told together."""
+
+import tomllib
+from collections.abc import Callable, Mapping
+from dataclasses import MISSING, Field, dataclass, fields
+from datetime import datetime
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+from typing import Any
+
+from assistant.channel import Gateway, Handover, Hooks
+from assistant.gateways import HttpGateway, wire_hooks
+from assistant.gateways.lines import Lines, Route, Terms
+from assistant.service.connections import note_line, used_today
+from assistant.service.house import House
+from assistant.settings import Settings, SettingsError
+
+_NAME = "letters, digits and hyphens, up to 20"
+_TERMS = ("a_second", "a_day", "price")
+_OTHERS_MAY_READ = 0o077
+
+
+class LinesError(SettingsError):
+    """A file of lines that cannot be used; the text names every fault and what to write."""
+
+
+@dataclass(frozen=True)
+class Opened:
+    """The way out, and what operators call by the names of their lines."""
+
+    gateway: Gateway
+    hooks: Mapping[str, Hooks]
+
+    @property
+    def lines(self) -> Lines | None:
+        """The several lines; None where there is only our own wire."""
+        return self.gateway if isinstance(self.gateway, Lines) else None
+
+
+@dataclass(frozen=True)
+class WireTerms:
+    """A line of our own wire (WIRE.md)."""
+
+    url: str
+    secret: str
+    sender: str
+    timeout_s: float = 10.0
+
+
+@dataclass(frozen=True)
+class Built:
+    """One line as its file has it."""
+
+    gateway: Gateway
+    hooks: Hooks
+
+
+Build = Callable[[str, Any, Path], Built]
+"""The name of a line, its terms and the folder of its file -> the line. Raises ValueError."""
+
+
+def _wire(name: str, terms: WireTerms, folder: Path) -> Built:
+    gateway = HttpGateway(terms.url, terms.sender, terms.secret, terms.timeout_s)
+    return Built(gateway, wire_hooks(terms.secret))
+
+
+KINDS: dict[str, tuple[type[Any], Build]] = {"wire": (WireTerms, _wire)}
+"""By what a line's `kind` says: the dataclass of its entries, and what builds it."""
+
+
+def open_lines(settings: Settings, house: House | None = None) -> Opened:
+    """The lines as they are set; with a `house` their quotas are counted and their state kept.
+
+    Raises:
+        SettingsError: no line is set, or the file of lines cannot be used.
+    """
+    if settings.lines_file:
+        return _from_file(Path(settings.lines_file), house)
+    if not settings.gateway_url or not settings.gateway_secret:
+        raise SettingsError(
+            "Set NURSERY_GATEWAY_URL and NURSERY_GATEWAY_SECRET, or NURSERY_LINES_FILE."
+        )
+    wire = WireTerms(
+        settings.gateway_url,
+        settings.gateway_secret,
+        settings.sender,
+        settings.gateway_timeout_s,
+    )
+    built = _wire("", wire, Path())
+    return Opened(built.gateway, {"": built.hooks})
+
+
+def _from_file(path: Path, house: House | None) -> Opened:
+    table = _table(path)
+    faults = _unknown("the file", table, ("line", "route"))
+    built: dict[str, Built] = {}
+    terms: dict[str, Terms] = {}
+    for place, given in enumerate(_tables(table, "line", faults), 1):
+        name = str(given.get("name", ""))
+        where = f"line {name or place}"
+        if not name.replace("-", "").isalnum() or not name.isascii() or len(name) > 20:
+            faults.append(f"{where}: set name, {_NAME}")
+        elif name in built:
+            faults.append(f"{where}: there are two of this name; give one another")
+        else:
+            _build(where, name, given, path.parent, built, terms, faults)
+    routes = _routes(table, tuple(built), faults)
+    if not built and not faults:
+        faults.append("no line stands in it; write a [[line]]")
+    if faults:
+        raise LinesError(f"{path}: " + "; ".join(faults))
+    gateways = {name: each.gateway for name, each in built.items()}
+    lines = Lines(gateways, routes, terms, **_kept_by(house))
+    return Opened(lines, {name: each.hooks for name, each in built.items()})
+
+
+def _kept_by(house: House | None) -> dict[str, Any]:
+    if house is None:
+        return {}
+
+    def used(line: str, now: datetime) -> int:
+        return used_today(house, line, now)
+
+    def note(line: str, handover: Handover, now: datetime) -> None:
+        note_line(house, line, handover, now)
+
+    return {"used": used, "note": note}
+
+
+def _table(path: Path) -> Mapping[str, Any]:
+    try:
+        if path.stat().st_mode & _OTHERS_MAY_READ:
+            raise LinesError(
+                f"{path} holds secrets and others may read it; chmod 600 it, then start again"
+            )
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+        raise LinesError(f"{path} cannot be read ({error}); write a TOML file") from error
+
+
+def _tables(table: Mapping[str, Any], name: str, faults: list[str]) -> list[dict[str, Any]]:
+    found = table.get(name, [])
+    if isinstance(found, list) and all(isinstance(each, dict) for each in found):
+        return list(found)
+    faults.append(f"{name}: write it as [[{name}]]")
+    return []
+
+
+def _unknown(where: str, table: Mapping[str, Any], known: tuple[str, ...]) -> list[str]:
+    return [
+        f"{where}: {name} is not known; known are {', '.join(known)}"
+        for name in table
+        if name not in known
+    ]
+
+
+def _build(
+    where: str,
+    name: str,
+    given: Mapping[str, Any],
+    folder: Path,
+    built: dict[str, Built],
+    terms: dict[str, Terms],
+    faults: list[str],
+) -> None:
+    kind = given.get("kind")
+    if kind not in KINDS:
+        faults.append(f"{where}: set kind to one of {', '.join(KINDS)}")
+        return
+    of_line, build = KINDS[kind]
+    own = {key: value for key, value in given.items() if key not in (*_TERMS, "name", "kind")}
+    found = [*_faults(of_line, own), *_faults(Terms, _terms_of(given))]
+    if found:
+        faults += [f"{where}: {fault}" for fault in found]
+        return
+    terms[name] = _filled(Terms, _terms_of(given))
+    try:
+        built[name] = build(name, _filled(of_line, own), folder)
+    except ValueError as fault:
+        faults.append(f"{where}: {fault}")
+
+
+def _terms_of(given: Mapping[str, Any]) -> dict[str, Any]:
+    return {key: given[key] for key in _TERMS if key in given}
+
+
+def _routes(
+    table: Mapping[str, Any], names: tuple[str, ...], faults: list[str]
+) -> tuple[Route, ...]:
+    routes = []
+    for place, given in enumerate(_tables(table, "route", faults), 1):
+        where = f"route {place}"
+        found = _faults(Route, given)
+        strange = [] if found else [each for each in given["lines"] if each not in names]
+        faults += [f"{where}: {fault}" for fault in found]
+        faults += [f"{where}: no line {each}; lines are {', '.join(names)}" for each in strange]
+        if not found:
+            routes.append(_filled(Route, given))
+    return tuple(routes)
+
+
+# --- a table of the file as a dataclass -----------------------------------------------------
+
+
+def _faults(kind: type[Any], given: Mapping[str, Any]) -> list[str]:
+    known = {field.name: field for field in fields(kind)}
+    faults = _unknown("here", given, tuple(known))
+    for name, field in known.items():
+        if name not in given:
+            if field.default is MISSING and field.default_factory is MISSING:
+                faults.append(f"{name} is missing")
+        elif _read(field, given[name]) is None:
+            faults.append(f"{name} is {given[name]!r}: expected {_wanted(field)}")
+    return faults
+
+
+def _filled(kind: type[Any], given: Mapping[str, Any]) -> Any:
+    known = {field.name: field for field in fields(kind)}
+    return kind(**{name: _read(known[name], value) for name, value in given.items()})
+
+
+_WANTED = {
+    "str": "words in quotes",
+    "int": "a whole number, 0 or more",
+    "float": "a number above 0",
+    "bool": "true or false",
+    "Decimal": 'an amount in quotes, such as "0.80"',
+    "tuple[str, ...]": 'a list of words in quotes, such as ["a", "b"]',
+}
+
+
+def _kind_of(field: "Field[Any]") -> str:
+    """The type of a field in plain words, without its None."""
+    kind = field.type if isinstance(field.type, str) else _spelled(field.type)
+    return kind.removesuffix(" | None")
+
+
+def _spelled(kind: Any) -> str:
+    return (
+        kind.__name__
+        if isinstance(kind, type) and not hasattr(kind, "__args__")
+        else (str(kind).replace("decimal.", ""))
+    )
+
+
+def _wanted(field: "Field[Any]") -> str:
+    return _WANTED[_kind_of(field)]
+
+
+def _read(field: "Field[Any]", value: Any) -> Any:
+    """The value of a field; None for what is none."""
+    return _READ[_kind_of(field)](value)
+
+
+def _str(value: Any) -> str | None:
+    return value if isinstance(value, str) else None
+
+
+def _int(value: Any) -> int | None:
+    return value if type(value) is int and value >= 0 else None
+
+
+def _float(value: Any) -> float | None:
+    return float(value) if type(value) in (int, float) and value > 0 else None
+
+
+def _bool(value: Any) -> bool | None:
+    return value if isinstance(value, bool) else None
+
+
+def _decimal(value: Any) -> Decimal | None:
+    try:
+        found = Decimal(value) if isinstance(value, str) else None
+    except InvalidOperation:
+        return None
+    return found if found is not None and found.is_finite() and found >= 0 else None
+
+
+def _words(value: Any) -> tuple[str, ...] | None:
+    if isinstance(value, list) and value and all(isinstance(each, str) for each in value):
+        return tuple(value)
+    return None
+
+
+_READ: dict[str, Callable[[Any], Any]] = {
+    "str": _str,
+    "int": _int,
+    "float": _float,
+    "bool": _bool,
+    "Decimal": _decimal,
+    "tuple[str, ...]": _words,
+}

@@ -1,0 +1,140 @@
+"""Which text goes by which line, at what rate, up to what quota, and what follows a line that is
+down."""
+
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from assistant.channel import Fate, Handover, Outgoing
+from assistant.gateways.lines import Lines, Pace, Route, Terms, way
+
+NOW = datetime(2026, 6, 1, 5, 30, tzinfo=UTC)
+TEXT = Outgoing("t-1", "+447700900101", "Open the cover.", NOW + timedelta(hours=1), "prompt")
+TAKEN = Handover(Fate.ACCEPTED)
+BUSY = Handover(Fate.TRY_LATER, "busy", rest=timedelta(seconds=30))
+SILENT = Handover(Fate.TRY_LATER, "no answer", answered=False)
+
+
+@dataclass
+class Says:
+    """A line that says what it was told to say."""
+
+    answer: Handover = TAKEN
+    got: list[str] = field(default_factory=list)
+    clock: datetime | None = None
+
+    def send(self, outgoing: Outgoing, now: datetime) -> Handover:
+        self.got.append(outgoing.message_id)
+        return self.answer
+
+    def time(self) -> datetime | None:
+        return self.clock
+
+
+ROUTES = {
+    "by number": ((Route(("a",), ("+99900",)), Route(("b",))), TEXT, ("b",)),
+    "by kind": ((Route(("a",), kinds=("warning",)), Route(("b", "a"))), TEXT, ("b", "a")),
+    "the first that takes it": ((Route(("a",)), Route(("b",))), TEXT, ("a",)),
+    "none": ((Route(("a",), ("+99900",)),), TEXT, ()),
+    "the line written by goes first": (
+        (Route(("a", "b")),),
+        replace(TEXT, line="b"),
+        ("b", "a"),
+    ),
+}
+
+
+@pytest.mark.parametrize("case", ROUTES)
+def test_a_route_is_chosen_by_number_kind_and_who_wrote(case: str) -> None:
+    """The first route that takes the text."""
+    routes, text, expected = ROUTES[case]
+    assert way(routes, text) == expected
+
+
+def test_a_text_goes_by_the_first_line_that_is_up() -> None:
+    """A line that asks for a pause is left in peace for so long, and the next takes its texts."""
+    a, b = Says(BUSY), Says()
+    lines = Lines({"a": a, "b": b}, (), {})
+    assert lines.send(TEXT, NOW) == replace(TAKEN, line="b")
+    assert lines.send(TEXT, NOW + timedelta(seconds=29)).line == "b"
+    assert len(a.got) == 1
+    a.answer = TAKEN
+    assert lines.send(TEXT, NOW + timedelta(seconds=30)).line == "a"
+
+
+@pytest.mark.parametrize(
+    ("answer", "rest_s"),
+    [(BUSY, 30), (SILENT, 2), (replace(BUSY, rest=timedelta(days=1)), 600)],
+)
+def test_a_text_that_no_line_takes_is_put_off(answer: Handover, rest_s: int) -> None:
+    """Until the first of them is to be asked again, ten minutes at most."""
+    lines = Lines({"a": Says(answer)}, (), {})
+    until = NOW + timedelta(seconds=rest_s)
+    for _ in range(2):
+        handover = lines.send(TEXT, NOW)
+        assert (handover.fate, handover.put_off_until) == (Fate.TRY_LATER, until)
+
+
+@pytest.mark.parametrize(
+    "answer", [Handover(Fate.FAILED, "barred"), Handover(Fate.TRY_LATER, "this text not now")]
+)
+def test_what_is_said_of_the_text_is_not_asked_of_the_next_line(answer: Handover) -> None:
+    """Only a line that is down is passed over."""
+    b = Says()
+    assert Lines({"a": Says(answer), "b": b}, (), {}).send(TEXT, NOW).detail == answer.detail
+    assert not b.got
+
+
+def test_a_text_that_no_route_takes_fails_and_says_so() -> None:
+    """Somebody must set a route; to try again would not help."""
+    lines = Lines({"a": Says()}, (Route(("a",), ("+99900",)),), {})
+    assert lines.send(TEXT, NOW).fate is Fate.FAILED
+
+
+def test_a_quota_ends_a_lines_day_and_the_next_line_goes_on() -> None:
+    """Segments are counted, of today; the count is asked for anew now and then."""
+    a, b = Says(), Says()
+    used = [3]
+    lines = Lines({"a": a, "b": b}, (), {"a": Terms(a_day=5)}, used=lambda line, now: used[0])
+    assert [lines.send(TEXT, NOW).line for _ in range(3)] == ["a", "a", "b"]
+    used[0] = 0  # midnight
+    assert lines.send(TEXT, NOW + timedelta(minutes=2)).line == "a"
+
+
+def test_a_rate_is_waited_for_in_turn() -> None:
+    """Two a second: each has its turn half a second after the one before."""
+    at = [100.0]
+    pace = Pace(2, lambda: at[0])
+    assert [pace.take(1.0) for _ in range(3)] == [0.0, 0.5, 1.0]
+    assert pace.take(1.0) == 1.5  # no turn is taken
+    at[0] += 1.0
+    assert pace.take(1.0) == 0.5
+
+
+def test_a_text_above_the_rate_is_put_off() -> None:
+    """Where it would have to wait for long."""
+    lines = Lines({"a": Says()}, (), {"a": Terms(a_second=0.1)}, wait=lambda s: None)
+    assert lines.send(TEXT, NOW).fate is Fate.ACCEPTED
+    put_off = lines.send(TEXT, NOW).put_off_until
+    assert put_off is not None
+    assert timedelta(seconds=9) < put_off - NOW <= timedelta(seconds=10)
+
+
+def test_how_a_line_fares_is_noted_when_it_changes() -> None:
+    """Not for each text: that would be a row for each."""
+    noted: list[tuple[str, Fate]] = []
+    a = Says()
+    lines = Lines(
+        {"a": a}, (), {}, note=lambda line, said, now: noted.append((line, said.fate))
+    )
+    for _ in range(5):
+        lines.send(TEXT, NOW)
+    a.answer = BUSY
+    lines.send(TEXT, NOW)
+    assert noted == [("a", Fate.ACCEPTED), ("a", Fate.TRY_LATER)]
+
+
+def test_the_time_is_of_the_first_operator_that_tells_one() -> None:
+    """A modem tells none."""
+    assert Lines({"a": Says(), "b": Says(clock=NOW)}, (), {}).time() == NOW
