@@ -15,7 +15,7 @@ from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
 from assistant.service.arrivals import take
 from assistant.service.away import DatabaseAwayError
-from assistant.service.connections import give_back, own
+from assistant.service.connections import forget_parts, give_back, own
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
@@ -154,6 +154,7 @@ class Worker:
             for _ in look_over(self._house, now):
                 if self._stopping.is_set():
                     return
+            forget_parts(self._house, now)
             self._looked_over_on = today
 
     def _count(self) -> None:

@@ -35,3 +35,9 @@ def note_line(house: House, line: str, handover: Handover, now: datetime) -> Non
         if handover.rest is not None or not handover.answered:
             rest = handover.rest or timedelta(0)
             work.running.rest(now + rest, handover.detail, name=line)
+
+
+def forget_parts(house: House, now: datetime) -> int:
+    """Lets go of operators' ids that no receipt will name any more; how many those were."""
+    with house.store.work() as work:
+        return work.lines.forget_parts(now)

@@ -1,5 +1,5 @@
-"""Which text goes by which line, at what rate, up to what quota, and what follows a line that is
-down."""
+"""Which text goes by which line, at what rate, up to what quota, and what follows where a line
+is down."""
 
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
@@ -53,7 +53,7 @@ def test_a_route_is_chosen_by_number_kind_and_who_wrote(case: str) -> None:
 
 
 def test_a_text_goes_by_the_first_line_that_is_up() -> None:
-    """A line that asks for a pause is left in peace for so long, and the next takes its texts."""
+    """A line that asks for a pause is left in peace for so long; the next takes its texts."""
     a, b = Says(BUSY), Says()
     lines = Lines({"a": a, "b": b}, (), {})
     assert lines.send(TEXT, NOW) == replace(TAKEN, line="b")
@@ -124,10 +124,12 @@ def test_a_text_above_the_rate_is_put_off() -> None:
 def test_how_a_line_fares_is_noted_when_it_changes() -> None:
     """Not for each text: that would be a row for each."""
     noted: list[tuple[str, Fate]] = []
+
+    def note(line: str, said: Handover, now: datetime) -> None:
+        noted.append((line, said.fate))
+
     a = Says()
-    lines = Lines(
-        {"a": a}, (), {}, note=lambda line, said, now: noted.append((line, said.fate))
-    )
+    lines = Lines({"a": a}, (), {}, note=note)
     for _ in range(5):
         lines.send(TEXT, NOW)
     a.answer = BUSY
