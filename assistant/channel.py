@@ -29,6 +29,15 @@ class Step(StrEnum):
 
 
 @dataclass(frozen=True)
+class Piece:
+    """Which piece of a long text a message is: 1 to `parts`, under the phone's own `ref`."""
+
+    ref: str
+    part: int
+    parts: int
+
+
+@dataclass(frozen=True)
 class Incoming:
     """One message from a phone, under the gateway's own id."""
 
@@ -40,6 +49,7 @@ class Incoming:
     step: Step = Step.TEXT
     session_id: str | None = None
     line: str = ""  # the line it came by; none where there is only one
+    piece: Piece | None = None  # of a long text, where the line does not join it
 
     def __post_init__(self) -> None:
         if self.at.tzinfo is None:

@@ -13,7 +13,7 @@ from assistant.channel import Clock, Gateway, Listener, News, NotKeptError, Scre
 from assistant.service.alerts.again import judge_again
 from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
-from assistant.service.arrivals import take
+from assistant.service.arrivals import take, take_incomplete
 from assistant.service.away import DatabaseAwayError
 from assistant.service.connections import forget_parts, give_back, own
 from assistant.service.day_counts import count_days
@@ -30,6 +30,7 @@ log = logging.getLogger(__name__)
 
 MOST_PAUSE_S = 30.0  # between looks whether it is time to look
 LAST_LOOK_S = 5.0
+A_MINUTE = timedelta(minutes=1)
 ASK_EVERY_S = 5.0  # for the lines' connections
 
 
@@ -75,6 +76,7 @@ class Worker:
         self._pool = ThreadPoolExecutor(hands, "handing") if hands > 1 else None
         self._counted_on: date | None = None
         self._looked_over_on: date | None = None
+        self._pieces_at: datetime | None = None
         self._ticks, self._sends = Beat(house, TICKING), Beat(house, SENDING)
         self._woken, self._stopping = Event(), Event()
         self._threads = (
@@ -105,6 +107,7 @@ class Worker:
         while not self._stopping.is_set():
             self._guarded(self._follow_clock)
             self._guarded(self._once_a_day)
+            self._guarded(self._incomplete)
             self._stopping.wait(self._pause_s)
 
     def _keep_sending(self) -> None:
@@ -156,6 +159,14 @@ class Worker:
                     return
             forget_parts(self._house, now)
             self._looked_over_on = today
+
+    def _incomplete(self) -> None:
+        """Once a minute the texts whose other pieces did not come."""
+        now = self._clock()
+        if self._pieces_at is None or not timedelta(0) <= now - self._pieces_at < A_MINUTE:
+            self._pieces_at = now
+            if take_incomplete(self._house, now):
+                self.wake()
 
     def _count(self) -> None:
         """Once a day the messages of what is settled by then, a part of it at each round."""

@@ -3,7 +3,7 @@ the connections are."""
 
 from datetime import datetime
 
-from sqlalchemy import Index
+from sqlalchemy import Index, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from assistant.store.columns import Key
@@ -34,6 +34,25 @@ class PartRow(Base):
     fate: Mapped[str | None]
     at: Mapped[datetime] = mapped_column(index=True)
     detail: Mapped[str]
+
+
+class PieceRow(Base):
+    """A piece of a long text that a line brings one by one; `joined` once it was taken."""
+
+    __tablename__ = "piece"
+    __table_args__ = (UniqueConstraint("line", "phone", "ref", "parts", "part"),)
+
+    id: Mapped[Key]
+    line: Mapped[str]
+    phone: Mapped[str]
+    ref: Mapped[str]
+    parts: Mapped[int]
+    part: Mapped[int]
+    gateway_id: Mapped[str]
+    text: Mapped[str]
+    at: Mapped[datetime]
+    kept_at: Mapped[datetime] = mapped_column(index=True)
+    joined: Mapped[bool]
 
 
 class OwnerRow(Base):

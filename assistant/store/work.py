@@ -42,6 +42,7 @@ from assistant.store.queries.outbox import Outbox
 from assistant.store.queries.people import People
 from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
+from assistant.store.queries.pieces import Pieces
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
 from assistant.store.queries.running import Running
@@ -66,8 +67,8 @@ class Work:
         self.nurseries = Nurseries(session)
         self.seasons = Seasons(session)
         self.running, self.talks = Running(session), Talks(session)
-        self.inbox = Inbox(session)
-        self.outbox, self.lines = Outbox(session), Lines(session)
+        self.inbox, self.outbox = Inbox(session), Outbox(session)
+        self.lines, self.pieces = Lines(session), Pieces(session)
         self.reminders, self.mornings = Reminders(session), Mornings(session)
         self.warnings, self.drafts = Warnings(session), Drafts(session)
         self.danger, self.sending = Danger(session), Sending(session)

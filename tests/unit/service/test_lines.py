@@ -13,11 +13,12 @@ from assistant.channel import (
     Incoming,
     NotKeptError,
     Outgoing,
+    Piece,
     Receipt,
     Screen,
     Take,
 )
-from assistant.service.arrivals import take
+from assistant.service.arrivals import take, take_incomplete
 from assistant.service.dispatch import dispatch
 from assistant.store import DatabaseAwayError, TextState
 from assistant.worker import LineWatch
@@ -142,3 +143,49 @@ def test_what_a_line_brings_is_kept_before_it_is_answered(
     monkeypatch.setattr("assistant.worker.take", away)
     with pytest.raises(NotKeptError):
         end.ear(replace(text, gateway_id="m2"))
+
+
+def piece(valley: Valley, part: int, words: str, message_id: str = "") -> Incoming:
+    """A piece of a text of three."""
+    told = Piece("77", part, 3)
+    message_id = message_id or f"p{part}"
+    return Incoming(message_id, AMINA, words, Channel.SMS, valley.now, piece=told)
+
+
+@pytest.fixture
+def taken(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The texts that were taken in; a repeat of one is none, as in the inbox."""
+    found: dict[str, str] = {}
+    words: list[str] = []
+
+    def receive(house: object, incoming: Incoming, now: datetime) -> None:
+        if found.setdefault(incoming.gateway_id, incoming.text) not in words:
+            words.append(incoming.text)
+
+    monkeypatch.setattr("assistant.service.arrivals.receive", receive)
+    return words
+
+
+def test_pieces_are_one_text_once_all_are_there(valley: Valley, taken: list[str]) -> None:
+    """In whatever order; a repeat changes nothing; the same number later is another text."""
+    for part, words in ((3, "o"), (1, "hel"), (1, "hel"), (2, "l")):
+        assert not taken
+        take(valley.house, piece(valley, part, words), valley.now)
+    assert taken == ["hello"]
+    take(valley.house, piece(valley, 2, "l"), valley.now)
+    assert taken == ["hello"]
+    for part, words in ((1, "st"), (2, "o"), (3, "p")):
+        take(valley.house, piece(valley, part, words, f"q{part}"), valley.now)
+    assert taken == ["hello", "stop"]
+
+
+def test_a_text_that_never_becomes_whole_is_taken_as_it_is(
+    valley: Valley, taken: list[str]
+) -> None:
+    """After a quarter of an hour, with dots for what is missing."""
+    take(valley.house, piece(valley, 1, "snake bit "), valley.now)
+    take(valley.house, piece(valley, 3, " come"), valley.now)
+    assert take_incomplete(valley.house, valley.now + timedelta(minutes=14)) == 0
+    assert take_incomplete(valley.house, valley.now + timedelta(minutes=15)) == 1
+    assert take_incomplete(valley.house, valley.now + timedelta(minutes=16)) == 0
+    assert taken == ["snake bit ... come"]
