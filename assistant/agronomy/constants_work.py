@@ -39,6 +39,13 @@ BRINE_MINUTES = published(
 )
 BRINE_RINSES = published("brine_rinses", 3, "times", s.BOGURA, low=3, high=4)
 
+NO_SPROUT_D = practice(
+    "no_sprout_d",
+    2,
+    "days moist and warm",
+    note="no root by then: warmer water is tried, and after as many days more other seed",
+)
+
 # --- water by hand ----------------------------------------------------------------------------
 
 WATERING_L_PER_M2 = chosen(
@@ -91,6 +98,13 @@ PATH_WIDTH_M = practice(
     note="room for a foot and a pail between two strips",
 )
 
+DRY_BED_HEIGHT_M = practice(
+    "dry_bed_height_m", 0.15, "m", note="so that rain runs off; see share in dry_bed"
+)
+DRAINED_DRIES_D = practice(
+    "drained_dries_d", 2, "days", note="mats that were drained for planting crack after that"
+)
+
 # --- water for a dry bed ----------------------------------------------------------------------
 
 WET_SURFACE_LOSS_MM_D = chosen(
@@ -140,6 +154,8 @@ FIRST_FEED_D = chosen(
     "days after transplanting",
     note="when to ask what to feed the field; what, how much and when is local advice",
 )
+PLOUGH_DEPTH_CM = practice("plough_depth_cm", 12, "cm", low=10, high=15)
+PLANT_DEPTH_CM = practice("plant_depth_cm", 2.5, "cm", low=2, high=3)
 SPARE_LOW = practice("spare_low", 0.05, "fraction of the mats", note="raised for gaps")
 SPARE_HIGH = practice("spare_high", 0.10, "fraction of the mats", note="raised for gaps")
 
@@ -147,6 +163,9 @@ SPARE_HIGH = practice("spare_high", 0.10, "fraction of the mats", note="raised f
 
 SQUARE_CM = chosen(
     "square_cm", 10.0, "cm", note="a square of sticks; three of them are counted"
+)
+SQUARES_COUNTED = chosen(
+    "squares_counted", 3, "squares", note="at usual places of the bed: one alone may mislead"
 )
 EMERGENCE_WAIT_D = chosen(
     "emergence_wait_d",

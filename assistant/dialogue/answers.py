@@ -9,7 +9,6 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from assistant.acts import Act
-from assistant.agronomy import constants as k
 from assistant.channel import Channel
 from assistant.dialogue import answers_plan as plan
 from assistant.dialogue import conversations as talks
@@ -27,13 +26,14 @@ from assistant.reading import Outcome, Wish, guess_language, read_wish
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_steps as s
 from assistant.wording.day import offer
+from assistant.wording.figures import FIGURES
 from assistant.wording.message import Say
 
 fixed, of_bed, of_any, of_bed_or = plan.fixed, plan.of_bed, plan.of_any, plan.of_bed_or
 
-_SOAKED = {"hours": k.SOAK_H.value, "lie": k.INCUBATE_H.value}
-_ROOT = {"least": k.ROOT_LOW_MM.value, "most": k.ROOT_HIGH_MM.value}
-_TEST_DAYS = k.SEED_TEST_COUNT_D.value
+_SOAKED = {"hours": FIGURES["soak_hours"], "lie": FIGURES["lie_hours"]}
+_ROOT = {"least": FIGURES["root_low"], "most": FIGURES["root_high"]}
+_TEST_DAYS = FIGURES["test_days"]
 
 
 def _officer(text: str, known: Known) -> tuple[Say, ...]:
@@ -88,9 +88,7 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.VARIETY: fixed(a.VARIETY()),
         Topic.ANY_VARIETY: fixed(a.ANY_VARIETY()),
         Topic.TWO_SEEDS: fixed(a.TWO_SEEDS()),
-        Topic.SEED_TEST: fixed(
-            a.TEST(days=_TEST_DAYS, good=round(k.GOOD_GERMINATION.value * 100))
-        ),
+        Topic.SEED_TEST: fixed(a.TEST(days=_TEST_DAYS, good=FIGURES["assumed"])),
         Topic.SEED_GOOD: fixed(s.GOOD_SEED()),
         Topic.OLD_SEED: fixed(a.OLD_SEED(days=_TEST_DAYS)),
         Topic.WHAT_SPROUT: fixed(a.WHAT_SPROUT()),

@@ -7,7 +7,6 @@ from assistant.agronomy.life.again import sow_again_day, sown_again
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Lost
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
@@ -20,7 +19,7 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
-from assistant.wording.day_practice import counts_mats
+from assistant.wording.day_practice import batch_of, counts_mats
 from assistant.wording.message import Say
 
 LITRES = 1000
@@ -76,7 +75,7 @@ def _fill(session: Session, known: Known) -> Turn:
     seed = d.FILL_SEED(
         label=nursery.called, seed=amounts.seed_weight(q.seed_kg * part), sowing=sowing
     )
-    texts = (Text((seed, mix_for(mats, q)), keep=True),)
+    texts = (Text((seed, mix_for(mats, nursery)), keep=True),)
     if nursery.lost_mats >= nursery.mats_sown:
         again = replace(sown_again(nursery, known.today), resown=True)
         dates = Text((about(c.AGAIN_DATES, again, known.today),), keep=True)
@@ -86,12 +85,14 @@ def _fill(session: Session, known: Known) -> Turn:
     return ended(session, known, *texts, changes=(SaveNursery(added),))
 
 
-def mix_for(mats: int, q: Quantities) -> Say:
+def mix_for(mats: int, nursery: Nursery) -> Say:
     """The mix and the sheet that so many more mats ask for."""
+    q = nursery.quantities
     part = mats / q.mats
     return d.FILL_MIX(
         mix=measured(q.soil_mix_m3 * LITRES * part, Measure.MIX_L),
         sheet=measured(q.sheet_m2 * part, Measure.AREA_M2),
+        parts=batch_of(nursery.practice),
     )
 
 

@@ -42,7 +42,13 @@ def cool_say(nursery: Nursery, mean_c: float, known: Known) -> Say:
     days = sprouting(mean_c, slow=nursery.slow_seed)
     begins = nursery.sow_date - timedelta(days=sum(days))
     return about(
-        g.SOAK_COOL, nursery, known.today, degrees=mean_c, days=days.soak_d, date=begins
+        g.SOAK_COOL,
+        nursery,
+        known.today,
+        degrees=mean_c,
+        days=days.soak_d,
+        moist=days.incubate_d,
+        date=begins,
     )
 
 

@@ -93,7 +93,7 @@ def _mix_for(mats: int, nursery: Nursery) -> tuple[Text, ...]:
     """What mats that are added ask for beside seed."""
     if not counts_mats(nursery.practice) or not nursery.quantities.mats:
         return ()
-    return (Text((mix_for(mats, nursery.quantities),), keep=True),)
+    return (Text((mix_for(mats, nursery),), keep=True),)
 
 
 def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, Slot]:

@@ -91,6 +91,8 @@ def _string(nursery: Nursery, known: Known) -> Say:
         c.PLANT_STRING,
         nursery,
         known.today,
+        string=STRING_M,
+        hands=HANDS,
         hills=hills_on_string(STRING_M, nursery.inputs.spacing_hill_cm),
         low=whole_up(hours.low),
         high=whole_up(hours.high),

@@ -61,7 +61,15 @@ def _news(nursery: Nursery, warmth: Warmth, today: date) -> tuple[Say, ...]:
     if nursery.water_c is None or days is None:
         return (about(g.SOAK_SET, nursery, today),)
     degrees, begins = warmth.mean_c, _soak(nursery)
-    cool = about(g.SOAK_COOL, nursery, today, degrees=degrees, days=days.soak_d, date=begins)
+    cool = about(
+        g.SOAK_COOL,
+        nursery,
+        today,
+        degrees=degrees,
+        days=days.soak_d,
+        moist=days.incubate_d,
+        date=begins,
+    )
     return (cool,)
 
 

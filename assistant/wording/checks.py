@@ -18,6 +18,7 @@ from assistant.wording import messages_talk as m
 from assistant.wording.message import slots_of
 from assistant.wording.render import Catalogue
 from assistant.wording.texts import Declared
+from assistant.wording.typed import typed
 from assistant.wording.widest import undeclared, widest
 
 Table = Mapping[str, tuple[str, ...]]
@@ -135,6 +136,7 @@ def _faults_of(text: Declared, language: Language) -> Iterable[str]:
     if found:
         return found
     return [
+        *_typed_in(text, language),
         *(
             what
             for form in forms
@@ -211,6 +213,13 @@ def _numbers(text: Declared, form: str, language: Language) -> Iterable[str]:
     choices = _CHOICE.findall(text.message.text)
     if choices and told[-len(choices) :] != choices:
         yield f"must end with the answers {' '.join(choices)} in this order"
+
+
+def _typed_in(text: Declared, language: Language) -> Iterable[str]:
+    """Translations have the digits of the English, see `_numbers`."""
+    found = typed(text) if language.code == "en" else []
+    if found:
+        yield f"has {found} typed in: fill a slot (figures.py), or say why not in typed.py"
 
 
 _FORM_RULES: tuple[Callable[[Declared, str, Language], Iterable[str]], ...] = (

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from datetime import date
 
 from assistant.agronomy import constants as c
-from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.growth.overdue import seedlings_when_late
 from assistant.agronomy.growth.stand import needed_shoots
@@ -18,7 +17,7 @@ from assistant.agronomy.practices import Practice
 from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.agronomy.season.followups import count_day
 from assistant.agronomy.told import MixTold, mix_told, sprouted_told_kg, square_metre_told_g
-from assistant.agronomy.work.loads import wet_mat_kg
+from assistant.agronomy.work.loads import pail_of_mix_kg, wet_mat_kg
 from assistant.wording import amounts
 from assistant.wording import messages_cautions as h
 from assistant.wording import messages_delay as d
@@ -33,8 +32,9 @@ from assistant.wording.day_practice import (
     depth_cm,
     fitting,
     most_cm,
-    open_bed_name,
+    own_name,
 )
+from assistant.wording.figures import FIGURES
 from assistant.wording.message import Message, Named, Say, Slot, slots_of
 
 
@@ -204,18 +204,13 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "high": lambda n, d: int(n.paced.window.last.value),
     "parts": lambda n, d: batch_of(n.practice),
     "ground": lambda n, d: measured(ground_m2(n.quantities.nursery_area_m2), Measure.AREA_M2),
-    "pale": lambda n, d: c.PALE_AFTER_UNCOVERING_D.value,
     "fill_by": lambda n, d: day_after(_planted(n), c.GAP_FILL_LAST_D.value),
-    "low_cm": lambda n, d: as_cm(w.FIELD_WATER_LOW_M.value),
-    "high_cm": lambda n, d: as_cm(w.FIELD_WATER_HIGH_M.value),
-    "least_mm": lambda n, d: c.COVER_LOW_MM.value,
-    "most_mm": lambda n, d: c.COVER_HIGH_MM.value,
-    "strip": lambda n, d: w.STRIP_WIDTH_M.value,
-    "path": lambda n, d: as_cm(w.PATH_WIDTH_M.value),
     "thick": lambda n, d: as_cm(n.practice.bed.depth_m.value),
     "length": lambda n, d: _side_cm(n, 0),
     "width": lambda n, d: _side_cm(n, 1),
     "weight": lambda n, d: measured(wet_mat_kg(n.practice), Measure.WEIGHT_KG),
+    "pail_low": lambda n, d: nearest(pail_of_mix_kg(n.inputs.pail_litres).low),
+    "pail_high": lambda n, d: nearest(pail_of_mix_kg(n.inputs.pail_litres).high),
 }
 
 
@@ -245,7 +240,8 @@ def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
     wanted = slots_of(fits.text) | slots_of(fits.plural or "")
     if fits is not message:  # which may tell less than the text for mats
         more = {name: slot for name, slot in more.items() if name in wanted}
-    facts = {name: _FACTS[name](nursery, today) for name in wanted - set(more)}
+    unfilled = wanted - set(more) - FIGURES.keys()
+    facts = {name: _FACTS[name](nursery, today) for name in unfilled}
     return fits(**facts, **more)
 
 
@@ -330,7 +326,7 @@ def _unsure(work: DayWork) -> bool:
 
 def what_of(code: TaskCode, practice: Practice) -> Say:
     """A task's short name, in the words that fit the practice."""
-    return open_bed_name(code, practice) or TASK_TEXTS[code].what()
+    return own_name(code, practice) or TASK_TEXTS[code].what()
 
 
 def said(tasks: Sequence[TaskCode]) -> tuple[TaskCode, ...]:

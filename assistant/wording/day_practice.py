@@ -61,18 +61,9 @@ def counts_mats(practice: Practice) -> bool:
     return make_of(practice) in (Make.MAT, Make.OTHER_MAT)
 
 
-# What names a number of leaves, a mat or the two days of draining fits no other bed.
-_OWN_WINDOW: Mapping[Message, Message] = {
-    t.P_WINDOW: p.P_WINDOW,
-    t.P_OVERDUE: p.P_OVERDUE,
-    t.P_OVERDUE_OLD: p.P_OVERDUE_OLD,
-    m.GREEN_NOTED: p.GREEN_NOTED,
-    m.LEAVES_FEW: p.LEAVES_FEW,
-    m.PAST_WINDOW: p.PAST_WINDOW,
-    m.TRANSPLANT_OUTSIDE: p.PLANT_OUTSIDE,
-}
+# What names a mat fits no other bed.
 _NO_MAT: Mapping[Message, Message] = {
-    **_OWN_WINDOW,
+    m.GREEN_NOTED: p.GREEN_NOTED,
     t.P_FILL_GAPS: p.P_FILL_GAPS,
     t.P_RESULT: p.P_RESULT,
     t.ASK_MATS: p.ASK_SUFFICED,
@@ -121,13 +112,10 @@ _OPEN: Mapping[Message, Message] = {
 INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
     Make.MAT: {},
     Make.OTHER_MAT: {
-        **_OWN_WINDOW,
         **_DEEP,
-        t.P_COLLECT: p.P_COLLECT_MATS,
-        t.P_COLLECT_SMALL: p.P_COLLECT_MATS,
+        t.P_COLLECT: t.P_COLLECT_SMALL,
         t.P_MIX: p.P_MIX_TRAYS,
         t.P_MIX_SMALL: p.P_MIX_TRAYS,
-        t.P_TRANSPLANT: p.P_PLANT_MATS,
         m.RESULT_SEED: p.SEED_MATS,
         m.RESULT_MIX: p.MIX_TRAYS,
         m.RESULT_MIX_SMALL: p.MIX_TRAYS,
@@ -276,8 +264,10 @@ def most_cm(practice: Practice) -> float:
     return as_cm(depth.high or depth.value)
 
 
-def open_bed_name(code: TaskCode, practice: Practice) -> Say | None:
-    """A task's short name on an open bed, where it differs from that for mats."""
+def own_name(code: TaskCode, practice: Practice) -> Say | None:
+    """A task's short name where it tells a figure of the bed, or differs on an open one."""
+    if code is TaskCode.KEEP_WATER:
+        return plan.N_KEEP_DEEP(depth=depth_cm(practice))
     if practice.bed.piece is not None:
         return None
     if code is TaskCode.MIX:
@@ -287,6 +277,4 @@ def open_bed_name(code: TaskCode, practice: Practice) -> Say | None:
         return plan.N_WATER_EVERY(days=every) if every > 1 else plan.N_WET_MUD()
     if code is TaskCode.UNCOVER_FLOOD:
         return plan.N_LET_IN() if practice.bed.flood_depth_m.value else plan.N_STRAW_OFF()
-    if code is TaskCode.KEEP_WATER:
-        return plan.N_KEEP_DEEP(depth=depth_cm(practice))
     return None

@@ -6,7 +6,9 @@ from dataclasses import dataclass, field
 from datetime import date, time
 from typing import Union
 
-Slot = Union[str, int, float, date, time, "Say", "Named", "Listed", "Country"]
+from assistant.wording.figures import FIGURES, Figure
+
+Slot = Union[str, int, float, date, time, Figure, "Say", "Named", "Listed", "Country"]
 """What may fill a slot. Numbers, dates and times are worded in the reader's language."""
 
 _SLOT = re.compile(r"\{(\w+)\}")
@@ -21,6 +23,8 @@ def slots_of(text: str) -> frozenset[str]:
 class Message:
     """One text that people see. Calling it with its slots gives what to say.
 
+    Slots that are figures of the trade (`figures.FIGURES`) fill themselves.
+
     `segments` is its budget as an SMS at its widest slots; `note` tells the translator where it
     stands and what the slots hold. `plural` is the form for other counts of the slot `n`.
     """
@@ -32,11 +36,13 @@ class Message:
 
     def __call__(self, **slots: Slot) -> "Say":
         expected = slots_of(self.text) | slots_of(self.plural or "")
-        if set(slots) != expected:
+        figures = {name: FIGURES[name] for name in expected & FIGURES.keys()}
+        filled: dict[str, Slot] = {**figures, **slots}
+        if set(filled) != expected:
             raise WordingError(
                 f"{self.text[:40]!r} has the slots {sorted(expected)}, got {sorted(slots)}"
             )
-        return Say(self, slots)
+        return Say(self, filled)
 
 
 @dataclass(frozen=True)

@@ -170,7 +170,8 @@ WHICH_OF_TWO = Message(
     note="A bare digit came where two things were asked; the questions follow, with words to send.",
 )
 UP_SO_UNCOVER = Message(
-    "{label}: good, the shoots are up. Have you taken the cover off and let in 1 cm of water?",
+    "{label}: good, the shoots are up. Have you taken the cover off and let in {depth} cm of "
+    "water?",
     note="The farmer said yes to 'Shoots up?'; the choices done and not yet follow.",
 )
 

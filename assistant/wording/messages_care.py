@@ -30,10 +30,10 @@ AGAIN_CAN = Message(
     note="The size of the can could not be read.",
 )
 UREA_CAN = Message(
-    "{label}: too little nitrogen. Once only, never stronger: 5 g urea in each litre, {grams} g in a "
-    "{litres} L can, {urea} in {water} L for your bed. Fine rose, evening, not in sun; then rinse "
-    "leaves with clean water. Keep off eyes, hands, children, animals. Follow local rules, ask your "
-    "officer.",
+    "{label}: too little nitrogen. Once only, never stronger: {strength} g urea in each "
+    "litre, {grams} g in a {litres} L can, {urea} in {water} L for your bed. Fine rose, "
+    "evening, not in sun; then rinse leaves with clean water. Keep off eyes, hands, "
+    "children, animals. Follow local rules, ask your officer.",
     note="0.5 % urea for this bed and can. The cautions must stay in this text.",
     segments=2,
 )
@@ -50,7 +50,7 @@ M_SALT = Message(
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 M_WATER = Message(
-    "Let the water down to 1 cm round the mats.",
+    "Let the water down to {depth} cm round the mats.",
     note="What yellow leaves may be; 'I have told your officer' follows.",
 )
 M_NEW = Message(
@@ -89,16 +89,17 @@ UREA_ONCE = Message(
 
 # --- poor emergence -------------------------------------------------------------------------
 SQUARE_HOW = Message(
-    "Bend a stick or straw to a square of 10 x 10 cm. Lay it on 3 usual places of the bed, not the "
-    "best or worst.",
+    "Bend a stick or straw to a square of {square} x {square} cm. Lay it on {squares} usual "
+    "places of the bed, not the best or worst.",
     note="How to count shoots; the question for the counts follows in another text.",
 )
 ASK_SHOOTS = Message(
-    "{label}: how many shoots in each square? Send 1 to 3 numbers, e.g. 40 52 46.",
+    "{label}: how many shoots in each square? Send 1 to {squares} numbers, e.g. 40 52 46.",
     note="Question for the count of shoots.",
 )
 AGAIN_SHOOTS = Message(
-    "Send the shoots you count in a square of 10 x 10 cm, e.g. 40 52 46. None: send 0.",
+    "Send the shoots you count in a square of {square} x {square} cm, e.g. 40 52 46. None: "
+    "send 0.",
     note="The count of shoots could not be read.",
 )
 STAND_WAIT = Message(
@@ -107,8 +108,8 @@ STAND_WAIT = Message(
     note="Few shoots, but early; choices follow.",
 )
 STAND_FILL = Message(
-    "{label}: {shoots} shoots in a square, {needed} are wanted. It is enough for 1 a hill, or sow "
-    "more mats. What do you do?",
+    "{label}: {shoots} shoots in a square, {needed} are wanted. It is enough for {fewest} a "
+    "hill, or sow more mats. What do you do?",
     note="Half or more of the shoots that are wanted; choices follow.",
 )
 STAND_AGAIN = Message(
@@ -180,8 +181,8 @@ FLOOD_EARLY = Message(
     note="Flood on the young nursery. PROBLEM is a word to send.",
 )
 FLOOD_LATER = Message(
-    "People first: stay out of moving water. Then drain to 1 cm, wash mud off the leaves with clean "
-    "water. I tell your officer.",
+    "People first: stay out of moving water. Then drain to {depth} cm, wash mud off the "
+    "leaves with clean water. I tell your officer.",
     note="Flood on the older nursery.",
 )
 DRY_EARLY = Message(
@@ -207,28 +208,28 @@ COLD_LATER = Message(
 
 # --- seed: sorting, soaking -----------------------------------------------------------------
 SALT_MIX = Message(
-    "Sort seed: stir {salt} of salt into {litres} L clean water. Add up to {seed} dry seed, stir, "
-    "take off what floats. 5 minutes, not longer.",
+    "Sort seed: stir {salt} of salt into {litres} L clean water. Add up to {seed} dry seed, "
+    "stir, take off what floats. {salt_minutes} minutes, not longer.",
     note="Seed selection in salt water; the rinsing follows in another text.",
 )
 SALT_RINSE = Message(
-    "Rinse what sank 3 times in clean water at once, then soak. Floating seed that was treated is "
-    "poison: no food, no feed. Wash hands.",
+    "Rinse what sank {rinses} times in clean water at once, then soak. Floating seed that "
+    "was treated is poison: no food, no feed. Wash hands.",
     note="After sorting in salt water. Keep the caution.",
 )
 SOAK_LONGER = Message(
-    "Soak 1 day in warm water; slow varieties and cool water need 2 days or more. Change the water "
-    "each morning and evening. Cover pails: children.",
+    "Soak {soak_hours} h in warm water; slow seed and cool water need {slow_hours} h or "
+    "more. Change it morning and evening. Keep the pail covered: small children can drown.",
     note="How long to soak. Keep the caution.",
 )
 ROOTS_LONG = Message(
-    "Roots too long (over 3 mm): sow today, gently, they break. Not today? Spread the seed thin, in "
-    "shade, moist and cool, for one day at most.",
+    "Roots too long (over {root_high} mm): sow today, gently, they break. Not today? Spread "
+    "the seed thin, in shade, moist and cool, for one day at most.",
     note="Sprouts have grown too long before sowing.",
 )
 NONE_SPROUT = Message(
-    "None sprouts after 2 days moist and warm: try warm (not hot) water. Nothing after 2 more days: "
-    "other seed, tested first.",
+    "None sprouts after {no_sprout} days moist and warm: try warm (not hot) water. Nothing "
+    "after {no_sprout} more days: other seed, tested first.",
     note="Seed does not sprout at all.",
 )
 
@@ -259,13 +260,14 @@ SPARE = Message(
     note="Mats for gaps; surplus mats.",
 )
 PLANT_LIFT = Message(
-    "Drain the bed 2 days before. Carry mats flat on a board or leaf, not rolled: they crack. Few at "
-    "a time, in shade. A wet mat weighs about {mat} kg.",
+    "Drain the bed on {drain}. Carry mats flat on a board or leaf, not rolled: they crack. "
+    "Few at a time, in shade. A wet mat weighs about {mat} kg.",
     note="Lifting and carrying mats.",
 )
 PLANT_STRING = Message(
-    "Mark a 10 m string every {hill} cm: {hills} hills, rows {row} cm apart, {seedlings} a hill, 2-3 "
-    "cm deep. 4 people need about {low} to {high} hours.",
+    "Mark a {string} m string every {hill} cm: {hills} hills, rows {row} cm apart, "
+    "{seedlings} a hill, {plant_low}-{plant_high} cm deep. {hands} people need about {low} "
+    "to {high} hours.",
     note="Planting by string. The hours are for this field.",
 )
 

@@ -8,8 +8,8 @@ from collections.abc import Mapping
 from assistant.wording.message import Message
 
 WATER_BACK = Message(
-    "{label}: a drained bed dries out in 2 days. Let water in again today, {depth} cm. Drain again "
-    "on {drain}.",
+    "{label}: a drained bed dries out in {dries} days. Let water in again today, {depth} cm. "
+    "Drain again on {drain}.",
     note="Planting waits; the bed was drained for it.",
 )
 KEEP_WET = Message(
@@ -91,8 +91,7 @@ FILL_SEED = Message(
     note="Mats that are gone are sown again.",
 )
 FILL_MIX = Message(
-    "For these mats: {mix} L of soil mix (soil 7, rotted manure 2, rice hull 1) and {sheet} m2 of "
-    "sheet or banana leaves.",
+    "For these mats: {mix} L of soil mix ({parts}) and {sheet} m2 of sheet or banana leaves.",
     note="What more mats ask for.",
 )
 NO_FILL = Message(

@@ -36,13 +36,13 @@ HOURS_PAST = Message(
     note="A warning for hours that have gone by.",
 )
 ASK_WARN = Message(
-    "Warn {village}: rain {from_time} to {to_time} on {date}? Phones: {phones}. Nurseries on days "
-    "0-5: {young}, about to sow: {soon}.",
+    "Warn {village}: rain {from_time} to {to_time} on {date}? Phones: {phones}. Nurseries on "
+    "days 0-{guard_until}: {young}, about to sow: {soon}.",
     note="Shown back to the officer; '1 Yes 2 No' follows.",
     segments=2,
 )
 NOBODY_TO_WARN = Message(
-    "No nursery of {village} is on days 0-5 or about to sow. Nothing to send.",
+    "No nursery of {village} is on days 0-{guard_until} or about to sow. Nothing to send.",
     note="A warning would reach nobody.",
 )
 WARNED = Message(

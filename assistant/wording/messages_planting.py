@@ -53,8 +53,8 @@ ASK_GAPS = Message(
 )
 T_LEAVES = Message("Count leaves", note="A choice: tell how many leaves are open.")
 SOAK_COOL = Message(
-    "{label}: at {degrees} C soak {days} days, then keep moist 2 days: begin on {date} for sowing on "
-    "{sow}. Too late? CHANGE DATE.",
+    "{label}: at {degrees} C soak {days} days, then keep moist {moist} days: begin on {date} "
+    "for sowing on {sow}. Too late? CHANGE DATE.",
     note="Cool water, by the officer's mean temperature.",
 )
 COSTS = Message(
@@ -100,7 +100,7 @@ AGAIN_LONG = Message(
     note="The whole bed is sown again, with cool water or slow seed.",
 )
 P_SOAK_COUNT = Message(
-    "Count first: the count says how much seed to soak, 24 h in clean water. Keep the pail covered: "
-    "small children can drown.",
+    "Count first: the count says how much seed to soak, {soak_hours} h in clean water. Keep "
+    "the pail covered: small children can drown.",
     note="The day of soaking, while the seed test is not counted yet. Keep the caution.",
 )

@@ -74,11 +74,6 @@ P_COLLECT_TRAYS = Message(
     "This week collect {mats}, {mix} L of soil mix ({parts}), {seed} seed.",
     note="7 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
 )
-P_COLLECT_MATS = Message(
-    "This week collect {mix} L of soil mix ({parts}), {sheet} m2 of sheet or banana leaves, {seed} "
-    "seed.",
-    note="7 days before sowing; {parts} is a list, such as '2 of soil, 1 of rotted manure'.",
-)
 P_COLLECT_OPEN = Message(
     "Collect {mix} L of rotted manure and {seed} seed for {bed} m2 of bed.",
     note="A week or two before sowing.",
@@ -97,8 +92,8 @@ P_BED_WET = Message(
     note="Days before sowing an open wet bed.",
 )
 P_BED_DRY = Message(
-    "Make the beds, {bed} m2 in all: 1 m wide, 15 cm high, fine soil; work in {mix} L of rotted "
-    "manure.",
+    "Make the beds, {bed} m2 in all: {strip} m wide, {raised} cm high, fine soil; work in "
+    "{mix} L of rotted manure.",
     note="Days before sowing an open dry bed.",
 )
 P_DRAIN_SEED = Message(
@@ -107,18 +102,18 @@ P_DRAIN_SEED = Message(
     note="Keep the caution.",
 )
 P_SOW_TRAYS = Message(
-    "Sow if roots are 2-3 mm: {heaps}, spread evenly, cover with 3-10 mm "
-    "soil, water at once, keep covered.",
+    "Sow if roots are {root_low}-{root_high} mm: {heaps}, spread evenly, cover with "
+    "{least_mm}-{most_mm} mm soil, water at once, keep covered.",
     note="The day of sowing.",
 )
 P_SOW_WET = Message(
-    "Sow if roots are 2-3 mm: spread {grams} g of sprouted seed on each m2 of smooth wet mud. No "
-    "standing water.",
+    "Sow if roots are {root_low}-{root_high} mm: spread {grams} g of sprouted seed on each "
+    "m2 of smooth wet mud. No standing water.",
     note="The day of sowing.",
 )
 P_SOW_DRY = Message(
-    "Sow if roots are 2-3 mm: spread {grams} g of sprouted seed on each m2, cover thinly with fine "
-    "soil, water at once, cover with straw.",
+    "Sow if roots are {root_low}-{root_high} mm: spread {grams} g of sprouted seed on each "
+    "m2, cover thinly with fine soil, water at once, cover with straw.",
     note="The day of sowing.",
 )
 P_WET = Message(
@@ -136,8 +131,8 @@ P_WATER_MUCH = Message(
     note="Every second day of a large dry bed.",
 )
 P_UNCOVER_TRAYS = Message(
-    "Shoots up? Uncover and let in 1 cm of water round the trays, about {pails}. Not up: keep "
-    "moist and covered.",
+    "Shoots up? Uncover and let in {depth} cm of water round the trays, about {pails}. Not "
+    "up: keep moist and covered.",
     note="Day 5.",
 )
 P_UNCOVER_DRY = Message(
@@ -160,19 +155,18 @@ P_WAIT_WET = Message(
     "all-clear.",
     note="Replaces 'let in water' while a rain warning stands.",
 )
-P_KEEP_TRAYS = Message("Keep 1 cm of water round the trays.", note="Days 6 until draining.")
+P_KEEP_TRAYS = Message(
+    "Keep {depth} cm of water round the trays.",
+    note="Days 6 until draining.",
+)
 P_KEEP_WET = Message(
     "Keep up to {depth} cm of water on the bed, {most} when the seedlings are tall.",
     note="Days 6 and after; {most} is in cm too.",
 )
 P_KEEP_UNSURE = Message(
-    "Uncovered? Keep 1 cm of water. Not up yet? Keep it moist and covered, and send NOT YET.",
+    "Uncovered? Keep {depth} cm of water. Not up yet? Keep it moist and covered, and send "
+    "NOT YET.",
     note="Days 6 and after, when nobody said that the bed is uncovered. NOT YET is sent.",
-)
-P_WINDOW = Message(
-    "From today to {last} is the time to transplant, at {few} to {many} open leaves. Your day: "
-    "{date}. Other day: CHANGE DATE.",
-    note="When the day of transplanting is still ahead.",
 )
 P_DRAIN_TRAYS = Message(
     "Drain the bed today, so that trays can be lifted on {date}.",
@@ -183,21 +177,10 @@ P_PLANT_TRAYS = Message(
     "tray weighs about {weight} kg: share the load.",
     note="The day of transplanting.",
 )
-P_PLANT_MATS = Message(
-    "Transplant {spacing} cm, {seedlings} a hill, if there are {few} to {many} open leaves. A wet mat "
-    "weighs about {weight} kg: share the load.",
-    note="The day of transplanting.",
-)
 P_PULL = Message(
     "Transplant {spacing} cm, {seedlings} a hill, if there are {few} to {many} open leaves. Wet the "
     "bed well, pull gently, plant the same day.",
     note="The day of transplanting from an open bed.",
-)
-P_OVERDUE = Message("Transplant soon if there are {few} leaves or more.", note="Overdue.")
-P_OVERDUE_OLD = Message(
-    "Transplant soon if there are {few} leaves or more, one seedling more a hill for each week "
-    "late: they then reach less far, and old ones may yield less.",
-    note="Overdue by more than three days.",
 )
 P_FILL_GAPS = Message(
     "Look for gaps in the field and fill them today with seedlings you kept, by {fill_by} at the "
@@ -220,24 +203,11 @@ NOT_UP_WET = Message(
     note="Shoots of a wet bed are not up.",
 )
 PLANTED_NOTED = Message(
-    "{label}: transplanted. Well done! Keep some seedlings moist: fill gaps within 7 days. I remind "
-    "you and then ask how it went.",
+    "{label}: transplanted. Well done! Keep some seedlings moist: fill gaps within "
+    "{gap_days} days. I remind you and then ask how it went.",
     note="The field is planted.",
 )
 GREEN_NOTED = Message("{label}: green, good.", note="Leaves are green.")
-LEAVES_FEW = Message(
-    "{label}: {count} open leaves is early. Cool weather is slower. Transplant at {few} to {many}.",
-    note="The count of open leaves is low.",
-)
-PLANT_OUTSIDE = Message(
-    "{date} is day {day} after sowing; best is day {low} to {high}, with {few} to {many} open "
-    "leaves.",
-    note="A wished day that is early or late.",
-)
-PAST_WINDOW = Message(
-    "That bed is {days} days old: transplant soon if there are {few} leaves or more.",
-    note="A bed that was sown long ago.",
-)
 
 # --- trouble --------------------------------------------------------------------------------
 M_DEEP = Message(
@@ -250,8 +220,8 @@ MIXED = Message(
     note="Two seed lots in one bed without mats.",
 )
 STAND_FILL = Message(
-    "{label}: {shoots} shoots in a square, {needed} are wanted. It is enough for 1 a hill, or sow "
-    "more. What do you do?",
+    "{label}: {shoots} shoots in a square, {needed} are wanted. It is enough for {fewest} a "
+    "hill, or sow more. What do you do?",
     note="Half or more of the shoots that are wanted; choices follow.",
 )
 DO_FILL = Message("Sow more", note="A choice: fill up a thin bed.")
@@ -275,8 +245,8 @@ WAIT_WET = Message(
     note="The farmer waits for more shoots in a wet bed. PROBLEM is a word to send.",
 )
 P_MORE_SOW_WET = Message(
-    "Sow the added seed today if roots are 2-3 mm. Keep its mud wet, without standing water; guard "
-    "it from rain and birds.",
+    "Sow the added seed today if roots are {root_low}-{root_high} mm. Keep its mud wet, "
+    "without standing water; guard it from rain and birds.",
     note="Seed that fills up a thin wet bed; day 0 of it.",
 )
 P_MORE_UP_WET = Message(
@@ -286,10 +256,10 @@ P_MORE_UP_WET = Message(
 
 # --- weather --------------------------------------------------------------------------------
 RAIN_EARLY = Message(
-    "Keep people safe first: stay in during lightning. Before rain cover the bed if you can, weigh "
-    "the cover down; let water run off. Days 0-5 are the weakest.",
-    segments=2,
+    "Keep people safe first: stay in during lightning. Before rain cover the bed if you can, "
+    "weigh the cover down; let water run off. Days 0-{guard_until} are the weakest.",
     note="Rain on a young bed that is no mat.",
+    segments=2,
 )
 RAIN_LATER_DEEP = Message(
     "Keep people safe first: stay in during lightning. Open the ditch so that water does not stand "

@@ -17,8 +17,8 @@ TEST_CLOTH = Message(
     note="Second of three texts.",
 )
 TEST_COUNT = Message(
-    "Seed test 3: wet the cloth each morning and evening. On day 7 count the seeds with root and "
-    "shoot.",
+    "Seed test 3: wet the cloth each morning and evening. On day {test_days} count the seeds "
+    "with root and shoot.",
     note="Third of three texts; choices with digits follow.",
 )
 BEGUN_TODAY = Message("Begun today", note="A choice: the seed test begins today.")
@@ -92,8 +92,8 @@ LIFTED = Message(
     note="Other seed, or another test; the plan goes on. CHANGE DATE is sent.",
 )
 NEW_SEED_NOTED = Message(
-    "{label}: other seed, counted as if 80 of 100 sprout. Test it too: 100 seeds in a wet cloth, 7 "
-    "days.",
+    "{label}: other seed, counted as if {assumed} of 100 sprout. Test it too: 100 seeds in a "
+    "wet cloth, {test_days} days.",
     note="The farmer has other seed in place of the bad one.",
 )
 TEST_BEGUN = Message("Test begun", note="A choice: the test of other seed was begun.")

@@ -130,12 +130,15 @@ ASK_GERMINATION = Message(
     note="Question for the germination. NO is a word to send.",
 )
 HELP_GERMINATION = Message(
-    "Put 100 seeds in a wet cloth, keep it moist 7 days, count the sprouted ones and send the "
-    "number. Not tested: send NO.",
+    "Put 100 seeds in a wet cloth, keep it moist {test_days} days, count the sprouted ones "
+    "and send the number. Not tested: send NO.",
     note="Help on the question for germination.",
 )
 UNTESTED = Message("Seed not tested. What now?", note="Choices with digits follow.")
-PLAN_AT_80 = Message("Plan as if 80 sprout", note="A choice: plan on an assumption.")
+PLAN_AT_80 = Message(
+    "Plan as if {assumed} sprout",
+    note="A choice: plan on an assumption.",
+)
 EXPLAIN_TEST = Message("How do I test?", note="A choice: explain the germination test.")
 DO_NOT_SOW = Message(
     "Only {percent}% sprouted: do not sow this seed, too few plants would stand. Get other seed, "
@@ -144,7 +147,7 @@ DO_NOT_SOW = Message(
     segments=2,
 )
 WEAK_SEED = Message(
-    "Weak seed ({percent}%): I count in more seed. Better seed, 80 or more, is safer.",
+    "Weak seed ({percent}%): I count in more seed. Better seed, {assumed} or more, is safer.",
     note="Germination 60 to 79 %.",
 )
 WEAK_SEED_IN = Message(
@@ -152,7 +155,8 @@ WEAK_SEED_IN = Message(
     note="Germination of 60 % and more, but below what {country} (its name) asks for.",
 )
 ASSUMED_80 = Message(
-    "Counted as if 80 of 100 sprout: an assumption. Test the seed, then send CHANGE DATE.",
+    "Counted as if {assumed} of 100 sprout: an assumption. Test the seed, then send CHANGE "
+    "DATE.",
     note="Nobody tested the seed.",
 )
 ASK_PAIL = Message(
@@ -170,8 +174,8 @@ ASK_SOWING = Message(
     note="Question for the date of sowing.",
 )
 HELP_SOWING = Message(
-    "Sow when roots are 2-3 mm: soak one day, keep moist and covered one day, then sow. Send the "
-    "day, e.g. 10 June or in 7 days.",
+    "Sow when roots are {root_low}-{root_high} mm: soak one day, keep moist and covered one "
+    "day, then sow. Send the day, e.g. 10 June or in 7 days.",
     note="Help on the date of sowing.",
 )
 SOWN_THAT_DAY = Message("Did you sow on {date}?", note="The day is past. Yes or no follows.")
@@ -192,22 +196,22 @@ THE_PAIL = Message("Pail", note="A choice.")
 THE_SOWING_DAY = Message("Sowing day", note="A choice.")
 
 RESULT_SEED = Message(
-    "Nursery {label}: field {area}, germination {percent}%, {spacing} cm, {seedlings} a hill. "
-    "Seed {seed} dry, {sprouted} sprouted. Bed {bed} m2, {mats} of 50 x 30 cm. Sprouted "
-    "seed: {heaps}.",
+    "Nursery {label}: field {area}, germination {percent}%, {spacing} cm, {seedlings} a "
+    "hill. Seed {seed} dry, {sprouted} sprouted. Bed {bed} m2, {mats} of {length} x {width} "
+    "cm. Sprouted seed: {heaps}.",
     note="Main answer: what was understood and the seed and bed for it.",
     segments=2,
 )
 RESULT_MIX = Message(
-    "Soil mix {mix} L, 4 cm deep, {batches} pails of {litres} L: soil {soil}, rotted manure "
-    "{manure}, rice hull {hull}. Sheet or banana leaves {sheet} m2. Urea {urea}, only if yellow: "
-    "ask first. Half-fill pails, they are heavy.",
+    "Soil mix {mix} L, {thick} cm deep, {batches} pails of {litres} L: soil {soil}, rotted "
+    "manure {manure}, rice hull {hull}. Sheet or banana leaves {sheet} m2. Urea {urea}, only "
+    "if yellow: ask first. Half-fill pails, they are heavy.",
     note="Shopping list. Urea is only bought if leaves turn yellow.",
     segments=2,
 )
 RESULT_MIX_SMALL = Message(
-    "Soil mix {mix} L, 4 cm deep: with a tin or bowl, 7 of soil, 2 of rotted manure, 1 of rice "
-    "hull. Sheet or banana leaves {sheet} m2. Urea {urea}, only if yellow: ask first.",
+    "Soil mix {mix} L, {thick} cm deep, with a tin or bowl: {parts}. Sheet or banana leaves "
+    "{sheet} m2. Urea {urea}, only if yellow: ask first.",
     note="As before, for a bed too small for whole pails.",
     segments=2,
 )
@@ -228,7 +232,7 @@ DATES_PAST = Message(
     note="The sowing day is too near for soaking and sprouting.",
 )
 PAST_WINDOW = Message(
-    "That bed is {days} days old: transplant soon if there are 3 leaves or more.",
+    "That bed is {days} days old: transplant soon if there are {few} leaves or more.",
     note="The seed was sown more than 20 days ago.",
 )
 
@@ -309,7 +313,8 @@ TRANSPLANT_SET = Message(
     note="The farmer chose the day.",
 )
 TRANSPLANT_OUTSIDE = Message(
-    "{date} is day {day} after sowing; best is day 15 to 20, with 3 to 4 open leaves.",
+    "{date} is day {day} after sowing; best is day {low} to {high}, with {few} to {many} "
+    "open leaves.",
     note="The chosen day is early or late; it is kept all the same.",
 )
 NOT_A_TRANSPLANT_DAY = Message(
@@ -333,16 +338,19 @@ NOT_UP_NOTED = Message(
     note="The shoots are not up on day 5. PROBLEM is a word to send.",
 )
 SOW_LATER_NOTED = Message(
-    "{label}: sowing moved to {sow}. Keep the seed moist and covered; sow when roots are 2-3 mm. "
-    "Other day: CHANGE DATE.",
+    "{label}: sowing moved to {sow}. Keep the seed moist and covered; sow when roots are "
+    "{root_low}-{root_high} mm. Other day: CHANGE DATE.",
     note="The seed is not sprouted or not sown yet.",
 )
 TRANSPLANTED_NOTED = Message(
-    "{label}: transplanted. Well done! Keep a mat or two moist: fill gaps within 7 days. I remind "
-    "you and then ask how it went.",
+    "{label}: transplanted. Well done! Keep a mat or two moist: fill gaps within {gap_days} "
+    "days. I remind you and then ask how it went.",
     note="The seedlings are in the field.",
 )
-GREEN_NOTED = Message("{label}: green, good. Keep 1 cm of water.", note="Leaves are green.")
+GREEN_NOTED = Message(
+    "{label}: green, good. Keep {depth} cm of water.",
+    note="Leaves are green.",
+)
 WHICH_TASK = Message("Which one?", note="Several tasks are open; a list follows.")
 ASK_STATE = Message("Is it done?", note="Asked about one task; Done or Not yet follow.")
 NOTHING_OPEN = Message(
@@ -350,7 +358,8 @@ NOTHING_OPEN = Message(
     note="Somebody sent DONE but nothing was asked.",
 )
 LEAVES_FEW = Message(
-    "{label}: {count} open leaves is early. Cool weather is slower. Transplant at 3 to 4.",
+    "{label}: {count} open leaves is early. Cool weather is slower. Transplant at {few} to "
+    "{many}.",
     note="Fewer than 3 leaves.",
 )
 LEAVES_READY = Message(
@@ -392,16 +401,16 @@ S_WATER = Message("Deep standing water", note="A sign.")
 S_NONE = Message("None of these", note="No other sign.")
 S_UNSURE = Message("Not sure", note="The farmer cannot tell.")
 UREA_ADVICE = Message(
-    "{label}: often too little nitrogen. Once only: 5 g urea in each litre, {urea} in {water} L "
-    "for your bed, never stronger. Fine rose, in the evening, not in sun; then rinse leaves with "
-    "clean water. Keep off eyes and hands, from children and animals. Follow local rules; ask your "
-    "officer.",
+    "{label}: often too little nitrogen. Once only: {strength} g urea in each litre, {urea} "
+    "in {water} L for your bed, never stronger. Fine rose, in the evening, not in sun; then "
+    "rinse leaves with clean water. Keep off eyes and hands, from children and animals. "
+    "Follow local rules; ask your officer.",
     note="0.5 % urea for yellow leaves. The cautions must stay in this text.",
     segments=2,
 )
 UREA_EARLY = Message(
-    "{label}: it is only day {day}. Before day 7 do not spray. Keep the bed moist; look again on "
-    "{date}. I tell your officer.",
+    "{label}: it is only day {day}. Before day {colour_day} do not spray. Keep the bed "
+    "moist; look again on {date}. I tell your officer.",
     note="Yellow leaves before day 7.",
 )
 TOLD_OFFICER = Message(
@@ -409,8 +418,9 @@ TOLD_OFFICER = Message(
     note="Yellow leaves with other signs.",
 )
 SEED_ADVICE = Message(
-    "Keep the seed moist, warm and covered one day more; rinse it if it smells. Cool water or "
-    "slow seed needs longer. Sow when roots are 2-3 mm. None after 2 more days: use other seed.",
+    "Keep the seed moist, warm and covered one day more; rinse it if it smells. Cool water "
+    "or slow seed needs longer. Sow when roots are {root_low}-{root_high} mm. None after "
+    "{no_sprout} more days: use other seed.",
     note="The seed does not sprout.",
     segments=2,
 )
@@ -425,14 +435,14 @@ ANIMALS_ADVICE = Message(
     note="Birds, poultry, rats, insects.",
 )
 RAIN_ADVICE_EARLY = Message(
-    "Keep people safe first: stay in during lightning. Before rain cover the mats with sheet or "
-    "leaves, weigh it down; let water run off. Days 0-5 are the weakest.",
+    "Keep people safe first: stay in during lightning. Before rain cover the mats with sheet "
+    "or leaves, weigh it down; let water run off. Days 0-{guard_until} are the weakest.",
     note="Rain on the young nursery.",
     segments=2,
 )
 RAIN_ADVICE_LATER = Message(
     "Keep people safe first: stay in during lightning. Open the drain so that water does not "
-    "stand over the leaves, then bring it back to 1 cm.",
+    "stand over the leaves, then bring it back to {depth} cm.",
     note="Rain or flood on the older nursery.",
 )
 ASK_WORDS = Message("Tell me in a few words what you need.", note="A person will read it.")

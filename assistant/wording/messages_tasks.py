@@ -17,7 +17,7 @@ N_SOW = Message("sow", note="Short name of a task.")
 N_WATER = Message("water twice", note="Short name of a task.")
 N_RAIN_WATCH = Message("watch for rain", note="Short name of a task.")
 N_UNCOVER = Message("uncover and flood", note="Short name of a task.")
-N_KEEP_WATER = Message("keep 1 cm of water", note="Short name of a task.")
+N_KEEP_WATER = Message("keep the water level", note="Short name of a task.")
 N_COLOUR = Message("look at leaf colour", note="Short name of a task.")
 N_LEAVES = Message("count leaves", note="Short name of a task.")
 N_CHOOSE = Message("choose the transplanting day", note="Short name of a task.")
@@ -40,13 +40,13 @@ N_FIELD_LEVEL = Message("level the field", note="Short name of a task.")
 HEAD = Message("{label} day {day}:", note="Begins a nursery's part of the daily text.")
 HEAD_BEFORE = Message("{label}:", note="The same, before the day of sowing.")
 P_SEED_TEST = Message(
-    "Test your seed now, while you can still buy other: 100 seeds in a wet cloth for 7 days. Then "
-    "I ask for the count.",
+    "Test your seed now, while you can still buy other: 100 seeds in a wet cloth for "
+    "{test_days} days. Then I ask for the count.",
     note="15 days before sowing. 'Begun' and 'How?' follow as choices.",
 )
 P_SEED_COUNT = Message(
-    "Your seed test is 7 days old: count seeds with root and shoot. Send the count, e.g. 83 of "
-    "100.",
+    "Your seed test is {test_days} days old: count seeds with root and shoot. Send the "
+    "count, e.g. 83 of 100.",
     note="The day on which a home test is counted.",
 )
 P_SEED_HELD = Message(
@@ -60,32 +60,32 @@ P_COLLECT = Message(
     note="7 days before sowing; pails are the farmer's own.",
 )
 P_COLLECT_SMALL = Message(
-    "This week collect {mix} L of soil mix (soil 7, rotted manure 2, rice hull 1), {sheet} m2 of "
-    "sheet or banana leaves, {seed} seed.",
+    "This week collect {mix} L of soil mix ({parts}), {sheet} m2 of sheet or banana leaves, "
+    "{seed} seed.",
     note="As before, for a very small bed.",
 )
 P_MIX = Message(
-    "Mix 7 pails soil, 2 rotted manure, 1 rice hull; {batches} pails in all. Half-fill pails to "
-    "carry: a full 20 L pail weighs 22-26 kg.",
+    "Mix by pails: {parts}; {batches} pails in all. Half-fill pails to carry: a full "
+    "{litres} L pail weighs {pail_low}-{pail_high} kg.",
     note="3 days before sowing.",
 )
 P_MIX_SMALL = Message(
-    "Mix {mix} L with a tin or bowl: 7 of soil, 2 of rotted manure, 1 of rice hull.",
+    "Mix {mix} L with a tin or bowl: {parts}.",
     note="As before, for a very small bed.",
 )
 P_SOAK = Message(
-    "Soak {seed} seed 24 h in clean water. Keep the pail covered: small children can drown. To "
-    "sort seed first, or slow seed: MENU, 9.",
+    "Soak {seed} seed {soak_hours} h in clean water. Keep the pail covered: small children "
+    "can drown. To sort seed first, or slow seed: MENU, 9.",
     note="2 days before sowing. Keep the caution.",
 )
 P_DRAIN_SEED = Message(
-    "Drain the seed, keep it moist, warm and covered 24 h. Do not eat or feed treated seed; wash "
-    "hands.",
+    "Drain the seed, keep it moist, warm and covered {lie_hours} h. Do not eat or feed "
+    "treated seed; wash hands.",
     note="The day before sowing. Keep the caution.",
 )
 P_SOW = Message(
-    "Sow if roots are 2-3 mm: {heaps}, spread evenly, cover with 3-10 mm "
-    "soil, pat, water at once, cover with leaves or straw.",
+    "Sow if roots are {root_low}-{root_high} mm: {heaps}, spread evenly, cover with "
+    "{least_mm}-{most_mm} mm soil, pat, water at once, cover with leaves or straw.",
     note="The day of sowing.",
 )
 P_WATER = Message(
@@ -98,8 +98,8 @@ P_RAIN_WATCH = Message(
     note="Day 5, when it stays covered.",
 )
 P_UNCOVER = Message(
-    "Shoots up? Uncover and let in 1 cm of water round the mats, about {pails}. Not up: keep "
-    "moist and covered.",
+    "Shoots up? Uncover and let in {depth} cm of water round the mats, about {pails}. Not "
+    "up: keep moist and covered.",
     note="Day 5.",
 )
 P_UNCOVER_RAIN = Message(
@@ -112,7 +112,10 @@ P_SOW_RAIN = Message(
     "tomorrow.",
     note="Replaces 'sow' while a rain warning stands.",
 )
-P_KEEP_WATER = Message("Keep 1 cm of water round the mats.", note="Days 6 until draining.")
+P_KEEP_WATER = Message(
+    "Keep {depth} cm of water round the mats.",
+    note="Days 6 until draining.",
+)
 P_COLOUR = Message("Look at the leaves: are they green or yellow?", note="Day 7.")
 P_LEAVES = Message(
     "Count the open leaves of a few plants (not the first one without blade). Send the number, "
@@ -124,8 +127,8 @@ P_DRAIN_BED = Message(
     note="2 days before transplanting.",
 )
 P_TRANSPLANT = Message(
-    "Transplant {spacing} cm, {seedlings} a hill, if there are 3-4 open leaves. A wet mat weighs "
-    "about 7 kg: share the load.",
+    "Transplant {spacing} cm, {seedlings} a hill, if there are {few} to {many} open leaves. "
+    "A wet mat weighs about {weight} kg: share the load.",
     note="The day of transplanting.",
 )
 P_TRANSPLANT_WAIT = Message(
@@ -134,19 +137,22 @@ P_TRANSPLANT_WAIT = Message(
     note="After the planned day of transplanting.",
 )
 P_WINDOW = Message(
-    "From today to {last} is the time to transplant, at 3-4 open leaves. Your day: {date}. Other "
-    "day: CHANGE DATE.",
+    "From today to {last} is the time to transplant, at {few} to {many} open leaves. Your "
+    "day: {date}. Other day: CHANGE DATE.",
     note="Day 15, when the day of transplanting is still ahead.",
 )
-P_OVERDUE = Message("Transplant soon if there are 3 leaves or more.", note="Day 21 and after.")
+P_OVERDUE = Message(
+    "Transplant soon if there are {few} leaves or more.",
+    note="Day 21 and after.",
+)
 P_OVERDUE_OLD = Message(
-    "Transplant soon if there are 3 leaves or more, one seedling more a hill for each week late: "
-    "mats then reach less far, and old ones may yield less.",
+    "Transplant soon if there are {few} leaves or more, one seedling more a hill for each "
+    "week late: they then reach less far, and old ones may yield less.",
     note="Day 24 and after.",
 )
 P_MORE_SOW = Message(
-    "Sow the added seed today if roots are 2-3 mm. Water it morning and evening, keep it covered, "
-    "guard it from rain and birds.",
+    "Sow the added seed today if roots are {root_low}-{root_high} mm. Water it morning and "
+    "evening, keep it covered, guard it from rain and birds.",
     note="Seed that fills up a thin bed; day 0 of it.",
 )
 P_MORE_UNCOVER = Message(
@@ -178,7 +184,10 @@ P_RESULT = Message(
     note="8 days after transplanting; 'Mats left', 'Just enough', 'Too few' follow.",
 )
 P_FIELD_FLOOD = Message("Main field: let in water, so that it can be ploughed.", note="Field.")
-P_FIELD_PLOUGH = Message("Main field: plough, 10-15 cm deep.", note="Field.")
+P_FIELD_PLOUGH = Message(
+    "Main field: plough, {plough_low}-{plough_high} cm deep.",
+    note="Field.",
+)
 P_FIELD_PUDDLE = Message("Main field: harrow and puddle.", note="Field.")
 P_FIELD_LEVEL = Message("Main field: level it, then let the mud settle.", note="Field.")
 DUE_BEFORE = Message(

@@ -14,6 +14,7 @@ from babel.dates import format_date, format_time
 from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal
 
+from assistant.wording.figures import Figure
 from assistant.wording.message import Country, Listed, Named, Say, Slot
 
 
@@ -112,13 +113,18 @@ def slot_text(value: Slot, catalogue: Catalogue) -> str:
         return str(names.get(value.code, value.code))
     if isinstance(value, Named):
         return value.in_language(catalogue.language)
+    return _plain_text(value, catalogue.language)
+
+
+def _plain_text(value: str | float | date | time | Figure, language: str) -> str:
+    """A word, a number, a date or an hour."""
     if isinstance(value, str):
         return value
     if isinstance(value, date):
-        return day(value, catalogue.language)
+        return day(value, language)
     if isinstance(value, time):
-        return clock(value, catalogue.language)
-    return number(value, catalogue.language)
+        return clock(value, language)
+    return number(value.told if isinstance(value, Figure) else value, language)
 
 
 def render(say: Say, catalogue: Catalogue) -> str:

@@ -18,6 +18,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
+from assistant.wording.figures import FIGURES
 from assistant.wording.message import Country, Listed, Message, Slot
 from assistant.wording.render import Catalogue, day, slot_text
 from assistant.wording.texts import Declared
@@ -120,6 +121,9 @@ _SLOTS: Mapping[str, Values] = {
     "mats": Values(a.MATS(n=267), (a.MATS(n=26_600),)),
     "minutes": Values(30),
     "named": Values("Amina (A), Baraka (B)"),
+    "moist": Values(2),
+    "string": Values(10),
+    "hands": Values(4),
     "mix": Values(1600, (159_600,)),
     "most": Values(2, (2.5,)),
     "n": Values(3, (1, 2, 99)),
@@ -156,17 +160,10 @@ _SLOTS: Mapping[str, Values] = {
     "speaks": Values("Kiswahili", ("Bahasa Indonesia",)),
     "spread": Values(12, (100,)),
     "sprouted": Values(a.KILOGRAMS(amount=11.5), (a.KILOGRAMS(amount=1599),)),
-    "least_mm": Values(3),
-    "low_cm": Values(2),
-    "high_cm": Values(3),
-    "pale": Values(3),
     "fill_by": _DATE,
     "tasks": Values(
         Listed((t.N_COLLECT(), t.N_MIX(), t.N_FIELD_PLOUGH())),
     ),
-    "most_mm": Values(10),
-    "strip": Values(1.2),
-    "path": Values(50),
     "thick": Values(4, (2.5,)),
     "length": Values(50, (58,)),
     "width": Values(30, (28,)),
@@ -187,6 +184,9 @@ _SLOTS: Mapping[str, Values] = {
     "what": Values(t.N_SOAK(), _texts(t, "N_")),
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
+    "pail_low": Values(11, (25,)),
+    "pail_high": Values(13, (29.5,)),
+    **{name: Values(figure) for name, figure in FIGURES.items()},
 }
 _CRY = {"words": Values("Panya wanakula mbegu", ("w" * 300,))}
 _ALERT = {  # two villages and a count; the service's word for a danger, cut

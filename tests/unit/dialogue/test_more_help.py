@@ -52,9 +52,11 @@ def test_planting_is_told_by_string_hill_and_hours() -> None:
     """10 m at 20 cm: 50 gaps, 51 hills. 126 to 320 person-hours a hectare (IJNES 64; Kerala
     KVK: 40 workers of 8 hours): 0.4 ha by 4 people 12.6 to 32 hours."""
     lift, string = more("6")
-    assert lift == like(c.PLANT_LIFT(mat=7))
+    assert lift == like(c.PLANT_LIFT(drain=date(2026, 6, 26), mat=7))
     assert string == like(
-        c.PLANT_STRING(hill=20.0, hills=51, row=20.0, seedlings=2, low=13, high=32)
+        c.PLANT_STRING(
+            string=10, hands=4, hill=20.0, hills=51, row=20.0, seedlings=2, low=13, high=32
+        )
     )
 
 

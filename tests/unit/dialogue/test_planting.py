@@ -143,7 +143,7 @@ def test_cool_water_begins_the_soaking_earlier() -> None:
     phone = Phone.enrolled(nursery())
     phone.known = replace(phone.known, warmth=Warmth(TODAY, 17.0))
     expected = g.SOAK_COOL(
-        label="A", degrees=17.0, days=6, date=date(2026, 6, 2), sow=date(2026, 6, 10)
+        label="A", degrees=17.0, days=6, moist=2, date=date(2026, 6, 2), sow=date(2026, 6, 10)
     )
     assert like(expected) in phone.hears("soaking, sprouting")
 

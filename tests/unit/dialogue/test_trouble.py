@@ -6,6 +6,7 @@ from datetime import date, timedelta
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.practices import MAT
 from assistant.channel import Channel
 from assistant.dialogue import values as v
 from assistant.wording import messages_amounts as a
@@ -13,6 +14,7 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording.day import DayWork, work_says
+from assistant.wording.day_practice import batch_of
 from assistant.wording.message import Message, Say
 from assistant.wording.render import render_all
 from tests.talk import TODAY, Phone, item, nursery
@@ -140,7 +142,10 @@ def test_half_a_stand_is_filled_with_mats_for_what_is_missing() -> None:
         first=date(2026, 6, 18),
     )
     # They come with their own mix, 1,600 x 133 / 267 L, and sheet, 44 x 133 / 267 m2.
-    assert phone.hears("1") == [like(noted), like(d.FILL_MIX(mix=798, sheet=22))]
+    assert phone.hears("1") == [
+        like(noted),
+        like(d.FILL_MIX(mix=798, sheet=22, parts=batch_of(MAT))),
+    ]
     (kept,) = phone.known.nurseries
     assert kept.resown and (kept.more_on, kept.more_mats) == (date(2026, 6, 3), 133)
 

@@ -112,7 +112,9 @@ def test_cool_water_moves_soaking_and_its_reminder_and_the_farmer_is_told(
     valley.heard(AMINA)
     valley.text(OFFICER, f"TEMP {CODE} Kijani 17")
     valley.send()
-    told = g.SOAK_COOL(label="A", degrees=17.0, days=6, date=day("12 Jun"), sow=day("20 Jun"))
+    told = g.SOAK_COOL(
+        label="A", degrees=17.0, days=6, moist=2, date=day("12 Jun"), sow=day("20 Jun")
+    )
     assert valley.heard(AMINA) == [like(told)]
     assert _soaks(valley) == ["12.06."]
     valley.text(OFFICER, f"TEMP {CODE} Kijani 17")  # the same again says nothing
