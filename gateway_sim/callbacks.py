@@ -3,12 +3,17 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import TYPE_CHECKING, Any, Protocol
 from urllib.parse import urlsplit
 
 import requests
+from flask import Flask, request
+from flask.typing import ResponseReturnValue
 
 from gateway_sim import wire
+
+if TYPE_CHECKING:
+    from gateway_sim.network import Network
 
 
 @dataclass(frozen=True)
@@ -29,8 +34,29 @@ class Reply:
         return self.code is None or self.code in (401, 429) or self.code >= 500
 
 
+class Side(Protocol):
+    """How one kind of line looks to the assistant: what it hands in, what it is told.
+
+    The core tells in the words of our own wire (path and fields), whatever the line.
+    """
+
+    url: str
+
+    def serve(self, app: Flask, network: "Network") -> None:
+        """Begin to take what the assistant hands in, by `network.hand_in`."""
+        ...
+
+    def call(self, path: str, fields: Mapping[str, Any]) -> Reply:
+        """Tell the assistant."""
+        ...
+
+    def close(self) -> None:
+        """Let go of all connections."""
+        ...
+
+
 class Assistant:
-    """The assistant's address, and how it is called."""
+    """Our own wire: the assistant's address, and how it is called."""
 
     def __init__(
         self, url: str, secret: str, clock: Callable[[], datetime], answer_seconds: float
@@ -42,6 +68,20 @@ class Assistant:
         self._session = requests.Session()
         # A proxy in the environment must not stand between two processes of one machine.
         self._session.trust_env = False
+
+    def serve(self, app: Flask, network: "Network") -> None:
+        """Take signed texts at /texts."""
+
+        @app.post("/texts")
+        def texts() -> ResponseReturnValue:
+            body = request.get_data()
+            wire.check(self._secret, self._clock(), request.path, body, dict(request.headers))
+            answer, repeated = network.hand_in(wire.handed_in(body))
+            if repeated:
+                return {"fate": "accepted", "repeat": True}, answer.code
+            fate = {202: "accepted", 422: "failed"}.get(answer.code, "try_later")
+            detail = {"detail": answer.detail} if answer.detail else {}
+            return {"fate": fate, **detail}, answer.code
 
     def call(self, path: str, fields: Mapping[str, Any]) -> Reply:
         """Post these fields, signed; any failure of the line is a Reply without a code."""

@@ -14,7 +14,7 @@ from typing import Any, Self
 import requests
 from werkzeug.serving import BaseWSGIServer, WSGIRequestHandler, make_server
 
-from gateway_sim.callbacks import Assistant
+from gateway_sim.callbacks import Assistant, Side
 from gateway_sim.core import Core, Limits
 from gateway_sim.errors import OperatorError, StartError
 from gateway_sim.handlers import Deliver, Handler
@@ -35,6 +35,10 @@ def real_time() -> datetime:
     return datetime.now(UTC)
 
 
+MakeSide = Callable[[Callable[[], datetime]], Side]
+"""The operator's clock -> how it looks to the assistant."""
+
+
 def _nothing() -> None:
     """In real time a thread of ours wakes up by itself."""
 
@@ -50,6 +54,7 @@ class OperatorController:
     """A simulated operator in threads of this process, between `start` and `stop`.
 
     secret:       shared with the assistant; signs both directions
+    side:         another kind of line than our own wire, made of the clock
     callback_url: where the assistant listens; may be set later, as an attribute
     handler:      what becomes of each message; may be changed at any time
     clock:        gives the operator's time (aware). With one of your own nothing happens
@@ -65,7 +70,8 @@ class OperatorController:
     def __init__(
         self,
         *,
-        secret: str,
+        secret: str = "",
+        side: MakeSide | None = None,
         callback_url: str = "",
         handler: Handler | None = None,
         clock: Callable[[], datetime] | None = None,
@@ -80,17 +86,19 @@ class OperatorController:
             raise StartError(
                 f"host is {host!r}: this operator serves {', '.join(LOOPBACK)} only"
             )
-        if not secret:
+        if not secret and side is None:
             raise StartError("secret is empty: give the one that the assistant has")
         limits = limits or Limits()
         now = clock or real_time
-        self._assistant = Assistant(callback_url, secret, now, limits.answer_seconds)
+        self._assistant: Side = (
+            side(now) if side else Assistant(callback_url, secret, now, limits.answer_seconds)
+        )
         self._core = Core(now, self._assistant, handler or Deliver(), limits)
         self._own_time = clock is not None
         self._errors: list[BaseException] = []
         kick = self.advance if self._own_time else _nothing
         self.network = Network(self._core, known_number(number), ussd_code, kick)
-        self._app = create_app(self.network, secret, self._failed)
+        self._app = create_app(self.network, self._assistant, self._failed)
         self._host, self._port, self._start_seconds = host, port, start_seconds
         self._server: BaseWSGIServer | None = None
         self._threads: list[Thread] = []

@@ -8,7 +8,7 @@ from threading import Condition, Event, RLock
 from typing import Any
 
 from gateway_sim.agenda import Action, Agenda, Item
-from gateway_sim.callbacks import Assistant, Reply
+from gateway_sim.callbacks import Reply, Side
 from gateway_sim.handlers import Course, Handler, Message, ask
 from gateway_sim.record import Entry, Kind
 
@@ -41,7 +41,7 @@ class Core:
     def __init__(
         self,
         clock: Callable[[], datetime],
-        assistant: Assistant,
+        assistant: Side,
         handler: Handler,
         limits: Limits,
     ) -> None:

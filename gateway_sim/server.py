@@ -16,6 +16,7 @@ from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import BadRequest, HTTPException
 
 from gateway_sim import wire
+from gateway_sim.callbacks import Side
 from gateway_sim.errors import NumberError, OperatorError, SessionError
 from gateway_sim.network import Network
 from gateway_sim.phones import Phone, Received, Sent
@@ -29,7 +30,7 @@ T = TypeVar("T")
 
 
 def create_app(
-    network: Network, secret: str, on_error: Callable[[BaseException], None]
+    network: Network, side: Side, on_error: Callable[[BaseException], None]
 ) -> Flask:
     """The operator as a Flask application; unforeseen errors go to `on_error` as well."""
     app = Flask(__name__, template_folder="page", static_folder="page/static")
@@ -37,25 +38,12 @@ def create_app(
     # A page from elsewhere must not reach the phones under a name that it made point here.
     app.config["TRUSTED_HOSTS"] = ["127.0.0.1", "localhost"]
     app.json.ensure_ascii = False  # type: ignore[attr-defined]
-    _add_wire(app, network, secret)
+    side.serve(app, network)
     _add_reading(app, network)
     _add_keys(app, network)
     _add_page(app, network)
     _add_errors(app, on_error)
     return app
-
-
-def _add_wire(app: Flask, network: Network, secret: str) -> None:
-    @app.post("/texts")
-    def texts() -> ResponseReturnValue:
-        body = request.get_data()
-        wire.check(secret, network.core.now(), request.path, body, dict(request.headers))
-        answer, repeated = network.hand_in(wire.handed_in(body))
-        if repeated:
-            return {"fate": "accepted", "repeat": True}, answer.code
-        fate = {202: "accepted", 422: "failed"}.get(answer.code, "try_later")
-        detail = {"detail": answer.detail} if answer.detail else {}
-        return {"fate": fate, **detail}, answer.code
 
 
 def _add_reading(app: Flask, network: Network) -> None:

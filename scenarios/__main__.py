@@ -15,6 +15,8 @@ from pathlib import Path
 import click
 
 from scenarios.errors import Difference, SeasonError
+from scenarios.lines import LINES, WIRE
+from scenarios.play import Replay
 from scenarios.play import play as play_season
 from scenarios.printing import Say, on_terminal, say_nothing
 from scenarios.reading import read_season
@@ -40,29 +42,36 @@ def main() -> None:
     show_default="the cores, up to 2",
     help="Seasons played at once, each in a process of its own.",
 )
-def play(files: tuple[Path, ...], quiet: bool, jobs: int) -> None:
+@click.option(
+    "--line",
+    type=click.Choice(list(LINES)),
+    default=WIRE,
+    show_default=True,
+    help="The kind of line that they are played over.",
+)
+def play(files: tuple[Path, ...], quiet: bool, jobs: int, line: str) -> None:
     """Plays each FILE on a fresh database and prints it as a conversation."""
     try:
         seasons = [read_season(path) for path in files]
     except SeasonError as fault:
         click.echo(str(fault), err=True)
         sys.exit(CANNOT_BE_READ)
-    ended = list(_all(seasons, quiet, jobs))
+    ended = list(_all(seasons, quiet, jobs, line))
     if not all(ended):
         click.echo(f"{ended.count(False)} of {len(ended)} seasons went otherwise.")
         sys.exit(OTHERWISE)
 
 
-def _all(seasons: list[Season], quiet: bool, jobs: int) -> Iterator[bool]:
+def _all(seasons: list[Season], quiet: bool, jobs: int, line: str) -> Iterator[bool]:
     """Whether each season went as its file says. One is printed as it goes; of several each is
     played in a process of its own, since they have nothing in common, and printed whole."""
     if len(seasons) == 1:
-        yield played(seasons[0], click.echo, quiet=quiet, colour=on_terminal())
+        yield played(seasons[0], click.echo, quiet=quiet, colour=on_terminal(), line=line)
         return
     prepare()
     gc.freeze()  # what was loaded is never garbage; short-lived processes need no collection
     with ProcessPoolExecutor(jobs, initializer=gc.disable) as pool:
-        yield from _printed(pool.map(partial(_apart, quiet, on_terminal()), seasons))
+        yield from _printed(pool.map(partial(_apart, quiet, on_terminal(), line), seasons))
 
 
 def _printed(parts: Iterable[tuple[bool, list[str]]]) -> Iterator[bool]:
@@ -71,15 +80,16 @@ def _printed(parts: Iterable[tuple[bool, list[str]]]) -> Iterator[bool]:
         yield well
 
 
-def _apart(quiet: bool, colour: bool, season: Season) -> tuple[bool, list[str]]:
+def _apart(quiet: bool, colour: bool, line: str, season: Season) -> tuple[bool, list[str]]:
     lines: list[str] = []
-    return played(season, lines.append, quiet=quiet, colour=colour), lines
+    return played(season, lines.append, quiet=quiet, colour=colour, line=line), lines
 
 
-def played(season: Season, say: Say, *, quiet: bool, colour: bool) -> bool:
+def played(season: Season, say: Say, *, quiet: bool, colour: bool, line: str = WIRE) -> bool:
     """Plays one season and says how it ended; whether it went as its file says."""
     try:
-        play_season(season, say_nothing if quiet else say, colour=colour)
+        replay = Replay(line=line)
+        play_season(season, say_nothing if quiet else say, replay=replay, colour=colour)
     except Difference as otherwise:
         say(f"OTHERWISE {otherwise}")
         return False

@@ -13,6 +13,7 @@ from scenarios.desk import Desk
 from scenarios.ending import Ending, endings
 from scenarios.errors import Difference
 from scenarios.heard import Expected, differences
+from scenarios.lines import WIRE
 from scenarios.page import PageError
 from scenarios.printing import Printer, Say
 from scenarios.stage import Stage
@@ -32,11 +33,13 @@ class Replay:
     faults:    what the network does besides, all the time
     forgiving: no season is strict, silence is not asked for, and texts may take their time
     cut:       each USSD session breaks before its next answer, and is dialled again
+    line:      the line it goes over (`scenarios.lines`)
     """
 
     faults: Callable[[], Handler] | None = None
     forgiving: bool = False
     cut: bool = False
+    line: str = WIRE
 
 
 AS_WRITTEN = Replay()
@@ -57,7 +60,7 @@ def play(
     """
     printer = Printer(season, say, colour=colour)
     printer.head(season)
-    with Stage(season, printer.note) as stage:
+    with Stage(season, printer.note, replay.line) as stage:
         printer.operator = stage.operator
         _Player(season, stage, printer, replay).all()
         return endings(season, stage.house)

@@ -21,6 +21,7 @@ from argon2 import PasswordHasher
 from flask import Flask
 from werkzeug.serving import WSGIRequestHandler, make_server
 
+from assistant.channel import Gateway
 from assistant.service.desk.accounts import give_one_time_password
 from assistant.service.enrol import add_officer, add_villages_if_none, offer_practices
 from assistant.service.house import House
@@ -34,12 +35,12 @@ from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.lines import open_lines
 from assistant.wiring.practices import open_practices
 from assistant.worker import Worker
-from gateway_sim import Entry, Kind, OperatorController
+from gateway_sim import Entry, Kind
 from scenarios.clock import VirtualClock, next_mark
 from scenarios.desk import Desk
+from scenarios.lines import LINES, SECRET, WIRE
 from scenarios.season import Season
 
-SECRET = "a season's own"
 LOOK_EVERY_SECONDS = 0.01  # how often a server looks whether it should stop
 ROUNDS = 50  # a moment that is not over after so many rounds never will be
 # After the operator sent a text back, the assistant is let try again each minute for so long.
@@ -58,10 +59,13 @@ class Stage:
     trouble:  what the assistant logged as an error; a sound season leaves it empty
     """
 
-    def __init__(self, season: Season, listen: Callable[[Entry], None]) -> None:
+    def __init__(
+        self, season: Season, listen: Callable[[Entry], None], line: str = WIRE
+    ) -> None:
         self.clock = VirtualClock(season.blocks[0].at)
         self.trouble: list[str] = []
-        self.operator = OperatorController(secret=SECRET, clock=self.clock)
+        self._line = LINES[line]
+        self.operator = self._line.operator(self.clock)
         self._season, self._listen = season, listen
         self._held = ExitStack()
         self._refused_at: datetime | None = None
@@ -73,12 +77,22 @@ class Stage:
             held.enter_context(self.operator)
             self.operator.on_entry(self._note)
             settings = _settings(self._season, self.operator.url)
+            folder = _database(os.getpid()).parent
+            settings = self._line.settings(settings, self.operator, folder)
             self._marks = _marks(settings)
             self.house = self._open(settings, held)
-            app = create_app(self.house, secret=SECRET, wake=lambda: None, clock=self.clock)
+            opened = open_lines(settings, self.house)
+            app = create_app(
+                self.house,
+                secret=SECRET,
+                wake=lambda: None,
+                clock=self.clock,
+                lines=opened.hooks,
+            )
             self.url = held.enter_context(_served(app))
-            self.operator.callback_url = self.url
-            self._worker = _worker(self.house, settings, self.clock)
+            self.operator.callback_url = self._line.callback(self.url)
+            held.enter_context(self._line.kept(self.house, opened, self.clock))
+            self._worker = _worker(self.house, opened.gateway, settings, self.clock)
             self._held = held.pop_all()
         return self
 
@@ -196,10 +210,10 @@ def _marks(settings: Settings) -> tuple[time, ...]:
     return (settings.quiet_until, settings.prompt_at, settings.second_at)
 
 
-def _worker(house: House, settings: Settings, clock: VirtualClock) -> Worker:
+def _worker(house: House, gateway: Gateway, settings: Settings, clock: VirtualClock) -> Worker:
     return Worker(
         house,
-        open_lines(settings).gateway,
+        gateway,
         pause_s=settings.worker_pause_s,
         batch=settings.send_batch,
         lease_s=settings.lease_s,

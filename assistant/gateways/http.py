@@ -1,19 +1,15 @@
 """The way out over HTTP: one signed POST to the operator a text. The wire: WIRE.md."""
 
 import json
-import threading
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
-from email.utils import parsedate_to_datetime
+from datetime import UTC, datetime
 
 import requests
 
 from assistant.channel import Fate, Handover, Outgoing
+from assistant.gateways.over_http import Sessions, moment_of, rest_of
 from assistant.gateways.signature import signed_headers
 
-_LINE_BUSY = frozenset({429, 502, 503, 504})
-_REST = timedelta(seconds=15)  # where the operator does not say how long
-_DIGITS_MAX = 6
 _DETAIL_MAX = 200  # characters of the operator's own words worth keeping
 
 
@@ -27,7 +23,7 @@ class HttpGateway:
         self._sender = sender
         self._secret = secret
         self._timeout_s = timeout_s
-        self._own = threading.local()
+        self._own = Sessions()
 
     def send(self, outgoing: Outgoing, now: datetime) -> Handover:
         """Offer one text. Trouble on the way is TRY_LATER; only the operator says FAILED."""
@@ -35,7 +31,7 @@ class HttpGateway:
         headers = signed_headers(self._secret, now, self._path, body)
         headers["Content-Type"] = "application/json; charset=utf-8"
         try:
-            answer = self._session().post(
+            answer = self._own.session().post(
                 self._url,
                 data=body,
                 headers=headers,
@@ -45,29 +41,19 @@ class HttpGateway:
         except OSError as trouble:  # every error of requests is one
             detail = f"no answer: {trouble}"[:_DETAIL_MAX]
             return Handover(Fate.TRY_LATER, detail, answered=False)
-        rest = _rest(answer.status_code, answer.headers.get("Retry-After", ""), now)
+        rest = rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
         return replace(_handover(answer.status_code, answer.content), rest=rest)
 
     def time(self) -> datetime | None:
         """The operator's clock, by the Date that every answer of a server bears (RFC 9110,
         6.6.1); None where it does not answer or bears none."""
         try:
-            answer = self._session().head(
+            answer = self._own.session().head(
                 self._url, timeout=self._timeout_s, allow_redirects=False
             )
         except OSError:
             return None
-        return _moment(answer.headers.get("Date", ""))
-
-    def _session(self) -> requests.Session:
-        """The connection of this thread."""
-        if not hasattr(self._own, "session"):
-            self._own.session = requests.Session()
-            # Settings are passed, never fetched: neither a proxy nor a password file of the
-            # machine may reroute or alter what we signed.
-            self._own.session.trust_env = False
-        session: requests.Session = self._own.session
-        return session
+        return moment_of(answer.headers.get("Date", ""))
 
     def _body(self, outgoing: Outgoing) -> bytes:
         not_after = outgoing.not_after.astimezone(UTC)
@@ -97,23 +83,3 @@ def _handover(status: int, content: bytes) -> Handover:
     if status == 422 and fate == "failed":
         return Handover(Fate.FAILED, words)
     return Handover(Fate.TRY_LATER, words)
-
-
-def _rest(status: int, retry_after: str, now: datetime) -> timedelta | None:
-    """How long the operator wants to be left in peace (RFC 6585 4, RFC 9110 10.2.3 and 15.6.4);
-    None where its answer is about the text."""
-    if status not in _LINE_BUSY:
-        return None
-    if retry_after.isascii() and retry_after.isdecimal() and len(retry_after) <= _DIGITS_MAX:
-        return timedelta(seconds=int(retry_after))
-    until = _moment(retry_after)
-    return max(until - now, timedelta(0)) if until else _REST
-
-
-def _moment(http_date: str) -> datetime | None:
-    """The time that a header of HTTP bears; None for what is none."""
-    try:
-        found = parsedate_to_datetime(http_date)
-    except ValueError:
-        return None
-    return found if found.tzinfo else found.replace(tzinfo=UTC)

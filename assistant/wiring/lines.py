@@ -3,18 +3,21 @@ one way out, and what operators call. All faults of a file are told together."""
 
 import tomllib
 from collections.abc import Callable, Mapping
-from dataclasses import MISSING, Field, dataclass, fields
+from dataclasses import dataclass
 from datetime import datetime
-from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any
 
 from assistant.channel import Gateway, Handover, Hooks
 from assistant.gateways import HttpGateway, wire_hooks
 from assistant.gateways.lines import Lines, Route, Terms
+from assistant.gateways.mapped import MappedGateway, Secrets
+from assistant.gateways.mapped_calls import mapped_hooks
 from assistant.service.connections import note_line, used_today
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
+from assistant.wiring.filled import Faults, filled
+from assistant.wiring.mapping_file import open_mapping
 
 _NAME = "letters, digits and hyphens, up to 20"
 _TERMS = ("a_second", "a_day", "price")
@@ -65,7 +68,32 @@ def _wire(name: str, terms: WireTerms, folder: Path) -> Built:
     return Built(gateway, wire_hooks(terms.secret))
 
 
-KINDS: dict[str, tuple[type[Any], Build]] = {"wire": (WireTerms, _wire)}
+@dataclass(frozen=True)
+class HttpTerms:
+    """A provider's HTTP by a mapping file beside this one (gateways/MAPPING.md), and what the
+    two sides share."""
+
+    mapping: str
+    sender: str
+    token: str = ""
+    user: str = ""
+    password: str = ""
+    secret: str = ""
+    timeout_s: float = 10.0
+    address: str = ""  # of the provider, where it is elsewhere than its mapping says
+
+
+def _http(name: str, terms: HttpTerms, folder: Path) -> Built:
+    provider = open_mapping(folder / terms.mapping, terms.address)
+    secrets = Secrets(terms.token, terms.user, terms.password, terms.secret)
+    gateway = MappedGateway(provider, secrets, terms.sender, terms.timeout_s)
+    return Built(gateway, mapped_hooks(provider, secrets))
+
+
+KINDS: dict[str, tuple[type[Any], Build]] = {
+    "wire": (WireTerms, _wire),
+    "http": (HttpTerms, _http),
+}
 """By what a line's `kind` says: the dataclass of its entries, and what builds it."""
 
 
@@ -170,13 +198,12 @@ def _build(
         return
     of_line, build = KINDS[kind]
     own = {key: value for key, value in given.items() if key not in (*_TERMS, "name", "kind")}
-    found = [*_faults(of_line, own), *_faults(Terms, _terms_of(given))]
-    if found:
-        faults += [f"{where}: {fault}" for fault in found]
-        return
-    terms[name] = _filled(Terms, _terms_of(given))
     try:
-        built[name] = build(name, _filled(of_line, own), folder)
+        made = build(name, filled(of_line, own, where), folder)
+        terms[name] = filled(Terms, _terms_of(given), where)
+        built[name] = made
+    except Faults as found:
+        faults += found.all
     except ValueError as fault:
         faults.append(f"{where}: {fault}")
 
@@ -191,103 +218,12 @@ def _routes(
     routes = []
     for place, given in enumerate(_tables(table, "route", faults), 1):
         where = f"route {place}"
-        found = _faults(Route, given)
-        strange = [] if found else [each for each in given["lines"] if each not in names]
-        faults += [f"{where}: {fault}" for fault in found]
+        try:
+            route = filled(Route, given, where)
+        except Faults as found:
+            faults += found.all
+            continue
+        strange = [each for each in route.lines if each not in names]
         faults += [f"{where}: no line {each}; lines are {', '.join(names)}" for each in strange]
-        if not found:
-            routes.append(_filled(Route, given))
+        routes.append(route)
     return tuple(routes)
-
-
-# --- a table of the file as a dataclass -----------------------------------------------------
-
-
-def _faults(kind: type[Any], given: Mapping[str, Any]) -> list[str]:
-    known = {field.name: field for field in fields(kind)}
-    faults = _unknown("here", given, tuple(known))
-    for name, field in known.items():
-        if name not in given:
-            if field.default is MISSING and field.default_factory is MISSING:
-                faults.append(f"{name} is missing")
-        elif _read(field, given[name]) is None:
-            faults.append(f"{name} is {given[name]!r}: expected {_wanted(field)}")
-    return faults
-
-
-def _filled(kind: type[Any], given: Mapping[str, Any]) -> Any:
-    known = {field.name: field for field in fields(kind)}
-    return kind(**{name: _read(known[name], value) for name, value in given.items()})
-
-
-_WANTED = {
-    "str": "words in quotes",
-    "int": "a whole number, 0 or more",
-    "float": "a number above 0",
-    "bool": "true or false",
-    "Decimal": 'an amount in quotes, such as "0.80"',
-    "tuple[str, ...]": 'a list of words in quotes, such as ["a", "b"]',
-}
-
-
-def _kind_of(field: "Field[Any]") -> str:
-    """The type of a field in plain words, without its None."""
-    kind = field.type if isinstance(field.type, str) else _spelled(field.type)
-    return kind.removesuffix(" | None")
-
-
-def _spelled(kind: Any) -> str:
-    return (
-        kind.__name__
-        if isinstance(kind, type) and not hasattr(kind, "__args__")
-        else (str(kind).replace("decimal.", ""))
-    )
-
-
-def _wanted(field: "Field[Any]") -> str:
-    return _WANTED[_kind_of(field)]
-
-
-def _read(field: "Field[Any]", value: Any) -> Any:
-    """The value of a field; None for what is none."""
-    return _READ[_kind_of(field)](value)
-
-
-def _str(value: Any) -> str | None:
-    return value if isinstance(value, str) else None
-
-
-def _int(value: Any) -> int | None:
-    return value if type(value) is int and value >= 0 else None
-
-
-def _float(value: Any) -> float | None:
-    return float(value) if type(value) in (int, float) and value > 0 else None
-
-
-def _bool(value: Any) -> bool | None:
-    return value if isinstance(value, bool) else None
-
-
-def _decimal(value: Any) -> Decimal | None:
-    try:
-        found = Decimal(value) if isinstance(value, str) else None
-    except InvalidOperation:
-        return None
-    return found if found is not None and found.is_finite() and found >= 0 else None
-
-
-def _words(value: Any) -> tuple[str, ...] | None:
-    if isinstance(value, list) and value and all(isinstance(each, str) for each in value):
-        return tuple(value)
-    return None
-
-
-_READ: dict[str, Callable[[Any], Any]] = {
-    "str": _str,
-    "int": _int,
-    "float": _float,
-    "bool": _bool,
-    "Decimal": _decimal,
-    "tuple[str, ...]": _words,
-}

@@ -52,13 +52,13 @@ FAULTS = {
     'kind = "wire"\nurl': ('kind = "pigeon"\nurl', "line north: set kind to one of"),
     'name = "south"': ('name = "north"', "line north: there are two of this name"),
     'name = "north"': ('name = "no th"', "line no th: set name"),
-    'secret = "s"\n': ("", "line north: secret is missing"),
-    "a_day = 5000": ("a_day = -1", "line north: a_day is -1: expected a whole number"),
+    'secret = "s"\n': ("", "line north.secret is missing"),
+    "a_day = 5000": ("a_day = -1", "line north.a_day is -1: expected a whole number"),
     'price = "0.80"': ("price = 0.8", 'expected an amount in quotes, such as "0.80"'),
-    "a_second = 20": ("speed = 20", "line north: here: speed is not known"),
+    "a_second = 20": ("speed = 20", "line north.speed is not known"),
     'url = "http://127.0.0.1:9"': ('url = "operator"', "line north: "),
     'lines = ["south"]': ('lines = ["west"]', "route 1: no line west; lines are north, south"),
-    'prefixes = ["+99900"]': ('prefixes = "+99900"', "route 1: prefixes is '+99900': expected"),
+    'prefixes = ["+99900"]': ('prefixes = "+99900"', "route 1.prefixes is '+99900': expected"),
 }
 
 

@@ -1,0 +1,156 @@
+"""Every line between a gateway of ours and the simulated operator: what a test of the contract
+needs of it, both ways."""
+
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from pathlib import Path
+
+from flask import Flask, Response, request
+from werkzeug.serving import WSGIRequestHandler, make_server
+
+import scenarios
+from assistant.channel import (
+    Gateway,
+    Hooks,
+    News,
+    NotKeptError,
+    NotTakenError,
+    Request,
+    Screen,
+)
+from assistant.gateways import HttpGateway, wire_hooks
+from assistant.gateways.mapped import MappedGateway, Secrets
+from assistant.gateways.mapped_calls import mapped_hooks
+from assistant.wiring.mapping_file import open_mapping
+from gateway_sim import Limits, OperatorController
+from gateway_sim.provider import Provider
+
+SECRET, SENDER = "example-secret", "+447700900000"
+# An operator that brings again at once what was not taken.
+SOON = Limits(retry_seconds=(0.1, 0.2, 0.5, 1, 2, 4))
+MAPPINGS = Path(scenarios.__file__).parent / "district" / "lines"
+
+
+@dataclass
+class Heard:
+    """The assistant's ear: keeps what a line brings, answers screens, and may be away."""
+
+    news: list[News] = field(default_factory=list)
+    screen: Screen | None = None
+    away: bool = False
+    changed: threading.Condition = field(default_factory=threading.Condition)
+
+    def take(self, news: News) -> Screen | None:
+        """As the service does it."""
+        if self.away:
+            raise NotKeptError("the database is away")
+        with self.changed:
+            self.news.append(news)
+            self.changed.notify_all()
+        return self.screen
+
+    def of(self, kind: type, count: int, seconds: float = 10) -> list[News]:
+        """The news of a kind, once there are so many."""
+
+        def found() -> list[News]:
+            return [each for each in self.news if isinstance(each, kind)]
+
+        with self.changed:
+            self.changed.wait_for(lambda: len(found()) >= count, seconds)
+        return found()
+
+
+@dataclass
+class Line:
+    """A gateway, the operator at its other end, and what the assistant heard by it."""
+
+    name: str
+    gateway: Gateway
+    operator: OperatorController
+    heard: Heard
+    menus: bool = True
+    rings: bool = True
+
+
+class _Silent(WSGIRequestHandler):
+    def log(self, type: str, message: str, *args: object) -> None:
+        """Say nothing."""
+
+
+@contextmanager
+def called(hooks: Hooks, heard: Heard) -> Iterator[str]:
+    """Hooks behind a web server, as the assistant has them; where they begin."""
+    app = Flask(__name__)
+
+    def view(name: str) -> Response:
+        asked = request
+        call = Request(
+            asked.method,
+            asked.path,
+            asked.args.to_dict(),
+            dict(asked.headers),
+            asked.get_data(),
+        )
+        try:
+            brought = hooks[name](call, datetime.now(UTC))
+            screen = None
+            for each in brought.news:
+                screen = heard.take(each) or screen
+        except NotTakenError as fault:
+            return Response(str(fault), fault.status)
+        except NotKeptError:
+            return Response("later", 503)
+        answer = brought.answer(screen)
+        return Response(answer.body, answer.status, content_type=answer.kind)
+
+    app.add_url_rule("/gateway/<name>", "view", view, methods=["GET", "POST"])
+    server = make_server("127.0.0.1", 0, app, threaded=True, request_handler=_Silent)
+    thread = threading.Thread(target=server.serve_forever, args=(0.01,), daemon=True)
+    thread.start()
+    try:
+        yield f"http://127.0.0.1:{server.port}"
+    finally:
+        server.shutdown()
+        thread.join()
+        server.server_close()
+
+
+@contextmanager
+def wire() -> Iterator[Line]:
+    """Our own wire."""
+    heard = Heard()
+    with OperatorController(secret=SECRET, limits=SOON) as operator:
+        gateway = HttpGateway(operator.url, SENDER, SECRET, 5)
+        with called(wire_hooks(SECRET), heard) as url:
+            operator.callback_url = url
+            yield Line("wire", gateway, operator, heard)
+
+
+def mapped(name: str, rings: bool) -> Callable[[], Iterator[Line]]:
+    """An invented provider by its mapping."""
+
+    @contextmanager
+    def opened() -> Iterator[Line]:
+        path, heard = MAPPINGS / f"{name}.toml", Heard()
+        given = {"token": SECRET, "user": "us", "password": SECRET, "secret": SECRET}
+        side = OperatorController(
+            side=lambda now: Provider(path, "", given, now, 5), limits=SOON
+        )
+        with side as operator:
+            provider, secrets = open_mapping(path, operator.url), Secrets(**given)
+            gateway = MappedGateway(provider, secrets, SENDER, 5)
+            with called(mapped_hooks(provider, secrets), heard) as url:
+                operator.callback_url = f"{url}/gateway"
+                yield Line(name, gateway, operator, heard, rings=rings)
+
+    return opened
+
+
+LINES = {
+    "wire": wire,
+    "http, JSON": mapped("hill", rings=True),
+    "http, forms": mapped("river", rings=False),
+}
