@@ -134,13 +134,10 @@ def _keep_season(change: v.KeepSeason, scene: Scene) -> None:
 
 def _answer_item(change: v.AnswerItem, scene: Scene) -> None:
     item = change.item
-    reminder = scene.work.reminders.by_item(item.nursery_id, item.task, item.day)
-    if reminder is None:
-        return
     state = State.NOT_YET if change.answer == "not_yet" else State.DONE
-    scene.work.reminders.set_state([reminder.id], state)
-    scene.work.reminders.keep_answer(reminder.id, change.answer, scene.now)
-    if state is State.NOT_YET and TASKS[item.task].again_tomorrow:
+    which = item.nursery_id, item.task, item.day
+    reminder = scene.work.reminders.settle(which, state, change.answer, scene.now)
+    if reminder is not None and state is State.NOT_YET and TASKS[item.task].again_tomorrow:
         _ask_tomorrow(reminder, scene)
 
 

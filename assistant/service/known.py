@@ -17,11 +17,10 @@ from assistant.dialogue.values import (
     Known,
     OnRoll,
     Reach,
-    Standing,
     Tally,
 )
 from assistant.people import Officer, Village
-from assistant.service.alarms.ladder import first_told
+from assistant.reminders.values import State
 from assistant.service.alarms.raising import asked
 from assistant.service.codes import check_text_code
 from assistant.service.consent import invited
@@ -32,7 +31,7 @@ from assistant.service.storms.danger import reach
 from assistant.service.tell import addressee
 from assistant.service.texts import after_quiet, urgent_at
 from assistant.service.who import to_visit
-from assistant.store import Work
+from assistant.store import AtHand, Work, going_on
 
 TALK_LASTS = timedelta(hours=20)  # a question that nobody answered by the next morning
 WET_BED = "wet_bed"  # what a cost is compared with, where its file is there
@@ -51,9 +50,10 @@ def know(
     now: datetime,
 ) -> Known:
     """All that the dialogue may know for one text of one phone."""
+    here = at_hand(work, phone, now)
     farmer = work.people.on_roll(phone)
     officer = work.people.officer(phone)
-    session = work.talks.session(phone, now - TALK_LASTS)
+    session = going_on(here.talk, now - TALK_LASTS) if here.talk else None
     village_id = farmer.village_id if farmer else None
     village = work.people.village(village_id) if village_id is not None else None
     zone = village.zone if village else house.zone
@@ -82,26 +82,24 @@ def know(
         session=session,
         items=_items(work, nurseries, today),
         focuses=focuses,
-        warning=_warning(work, phone, village_id, now),
-        raining=_raining(work, village_id, now),
-        seasons=work.seasons.of_farmer(farmer.id) if farmer else (),
+        warning=here.warning if here.warned else None,
+        raining=here.warning is not None,
+        seasons=work.seasons.of_farmer(farmer.id) if farmer and here.has_seasons else (),
         practices=_practices(house, village),
-        warmth=_warmth(work, village, today) if nurseries or session else None,
+        warmth=_warmth(here, today),
         prices=house.prices,
         wet_bed=house.store.practices.get(WET_BED),
         desk=_desk(work, house, officer, text, now) if officer else None,
         invited=invited(work, house, farmer),
-        nearby=house.phonebook.of(village, _first_told(work, village_id, phone)),
-        unread=work.calls.unread_lately(phone, now - ONE_DAY),
-        asked_if_hurt=asked(work, phone, now) is not None,
+        nearby=house.phonebook.of(village, " ".join(here.told_first or ())),
+        unread=here.unread,
+        asked_if_hurt=here.was_asked_if_hurt and asked(work, phone, now) is not None,
     )
 
 
-def _first_told(work: Work, village_id: int | None, phone: str) -> str:
-    """Name and number of the person whom an alarm of this phone would reach first; empty where
-    there is nobody, so that nothing is promised."""
-    officer = first_told(work, village_id, phone)
-    return f"{officer.name} {officer.phone}" if officer else ""
+def at_hand(work: Work, phone: str, now: datetime) -> AtHand:
+    """What every text of a phone needs; asked for again in a transaction it costs nothing."""
+    return work.at_hand.of(phone, now, now - ONE_DAY)
 
 
 def _practices(house: House, village: Village | None) -> tuple[Practice, ...]:
@@ -111,9 +109,10 @@ def _practices(house: House, village: Village | None) -> tuple[Practice, ...]:
     return tuple(known[code] for code in codes if code in known) or (MAT,)
 
 
-def _warmth(work: Work, village: Village | None, today: date) -> Warmth | None:
+def _warmth(here: AtHand, today: date) -> Warmth | None:
     """The mean temperature that an officer entered of late."""
-    return work.warmth.latest(village.id, told_since(today)) if village else None
+    warmth = here.warmth
+    return warmth if warmth is not None and warmth.day >= told_since(today) else None
 
 
 def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Item, ...]:
@@ -125,9 +124,10 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
     ids = [nursery.id for nursery in nurseries]
     if not ids:
         return ()
-    found = work.reminders.unsettled(ids, asked_tasks(), today - TARDY)
+    both = work.reminders.to_answer(ids, asked_tasks(), today - TARDY, today)
+    found = [each for each in both if each.state is not State.PLANNED]
     if all(each.day < today - ONE_DAY for each in found):
-        found += work.reminders.planned_on(ids, asked_tasks(), today)
+        found = list(both)
     by_day = sorted(found, key=lambda each: (each.day, ids.index(each.nursery_id)))
     latest = {(each.nursery_id, each.task): each for each in by_day}
     return tuple(
@@ -135,19 +135,6 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
         for each in latest.values()
         if (each.nursery_id, TASKS[each.task].replaced_by) not in latest
     )
-
-
-def _warning(work: Work, phone: str, village_id: int | None, now: datetime) -> Standing | None:
-    """The warning this phone was asked about and that still stands."""
-    standing = work.warnings.standing_for(phone, village_id, now)
-    if standing is None or not work.warnings.was_asked(standing.id, phone):
-        return None
-    return standing
-
-
-def _raining(work: Work, village_id: int | None, now: datetime) -> bool:
-    """Whether a warning stands for a village."""
-    return village_id is not None and bool(work.warnings.standing(village_id, now))
 
 
 # --- the officer's desk ----------------------------------------------------------------------

@@ -17,7 +17,7 @@ from assistant.dialogue.values import Focus, Kind, Known, NoteUnread, RaiseAlarm
 from assistant.service.effects import Scene, carry_out
 from assistant.service.floods import bounded
 from assistant.service.house import House
-from assistant.service.known import know
+from assistant.service.known import at_hand, know
 from assistant.service.reached import likeliest_first
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
 from assistant.store import PRIVATE, DatabaseAwayError, UssdTalk, Work
@@ -39,6 +39,7 @@ def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     try:
         with house.store.work() as work:
             work.lock(incoming.phone)
+            at_hand(work, incoming.phone, now)  # first: what follows asks for parts of it
             seen = work.inbox.take(incoming, _kept_text(work, incoming), now)
             if not seen.new:
                 return seen.answer
@@ -104,7 +105,8 @@ def _joined(house: House, texts: tuple[Text, ...], language: str) -> tuple[Text,
 def _keep(
     work: Work, house: House, outcome: Turn, incoming: Incoming, known: Known, now: datetime
 ) -> None:
-    work.talks.keep_session(incoming.phone, outcome.session, now)
+    if outcome.session is not None or at_hand(work, incoming.phone, now).talk is not None:
+        work.talks.keep_session(incoming.phone, outcome.session, now)
     scene = Scene(work, house, incoming.phone, incoming.channel, now, incoming.gateway_id)
     carry_out(outcome.changes, scene)
     if known.unread and not any(isinstance(each, NoteUnread) for each in outcome.changes):

@@ -1,9 +1,10 @@
 """Keeps a nursery and plans its reminders anew, without saying twice what was said."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import replace
 from datetime import date, datetime
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.days import is_daily, wanted
 from assistant.agronomy.life.events import Event
@@ -39,12 +40,13 @@ def save_and_plan(
     zone = zone_of(work, house, farmer.village_id)
     all_days = planned(saved, zone, house.hours, date.min)
     keep = {(reminder.task, reminder.day) for reminder in all_days}
-    work.reminders.withdraw_planned(saved.id, keep, sent_too=True)
     story = work.reminders.of_nursery(saved.id)
+    _withdraw(work, story, keep)
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
     told = _told_already(story, today)
-    work.reminders.plan([each for each in all_days if each.day >= today and not told(each)])
+    coming = [each for each in all_days if each.day >= today and not told(each)]
+    work.reminders.plan_beside(story, coming)
     return saved
 
 
@@ -64,6 +66,18 @@ def happen(
     if moved == nursery:
         return nursery
     return save_and_plan(work, house, farmer, moved, now, recall=recall)
+
+
+def _withdraw(
+    work: Work, story: Iterable[Reminder], keep: Collection[tuple[TaskCode, date]]
+) -> None:
+    """What is planned or asked and not of these days goes."""
+    gone = [
+        each.id
+        for each in story
+        if each.state in (State.PLANNED, State.SENT) and (each.task, each.day) not in keep
+    ]
+    work.reminders.set_state(gone, State.WITHDRAWN)
 
 
 def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> None:

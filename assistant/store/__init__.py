@@ -13,6 +13,7 @@ from assistant.store.errors import (
 from assistant.store.queries.lines import Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.roll import HeldTo
+from assistant.store.queries.talks import going_on
 from assistant.store.values import (
     Account,
     Call,
@@ -42,6 +43,7 @@ from assistant.store.values_officers import (
     VisitMade,
 )
 from assistant.store.values_people import (
+    AtHand,
     Enrolment,
     Listed,
     NewFarmer,
@@ -67,6 +69,7 @@ __all__ = [
     "Alarm",
     "AlarmTold",
     "AlreadyThereError",
+    "AtHand",
     "BadRowError",
     "Became",
     "Bed",
@@ -126,4 +129,5 @@ __all__ = [
     "VisitMade",
     "Wish",
     "Work",
+    "going_on",
 ]

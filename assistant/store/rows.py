@@ -19,9 +19,6 @@ from assistant.store.codec import read_focus
 from assistant.store.errors import BadRowError
 from assistant.store.tables import (
     NurseryRow,
-    OutboxRow,
-    ReminderRow,
-    UssdTalkRow,
     VillageRow,
     WarningRow,
 )
@@ -128,15 +125,15 @@ def _practice(row: Any, known: Mapping[str, Practice]) -> Practice:
     return known[row.practice]
 
 
-def reminder(row: ReminderRow) -> Reminder:
+def reminder(row: Any) -> Reminder:
     return value(Reminder, row)
 
 
-def outbox_text(row: OutboxRow) -> OutboxText:
+def outbox_text(row: Any) -> OutboxText:
     return value(OutboxText, row, focus=read_focus(row.focus))
 
 
-def ussd_talk(row: UssdTalkRow) -> UssdTalk:
+def ussd_talk(row: Any) -> UssdTalk:
     return value(UssdTalk, row, pages=tuple(row.pages), focus=read_focus(row.focus))
 
 

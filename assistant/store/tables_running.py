@@ -27,6 +27,15 @@ class PulseRow(Base):
     at: Mapped[datetime]
 
 
+class CounterRow(Base):
+    """How often something changed that processes keep in memory, by its name."""
+
+    __tablename__ = "counter"
+
+    name: Mapped[str] = mapped_column(primary_key=True)
+    number: Mapped[int]
+
+
 class LineRow(Base):
     """The line to the operator, by name."""
 

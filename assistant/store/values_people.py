@@ -5,7 +5,8 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
-from assistant.dialogue.values import Kept
+from assistant.agronomy.growth.warmth import Warmth
+from assistant.dialogue.values import Kept, Standing
 from assistant.people import Farmer
 
 Wish = Mapping[str, Kept]
@@ -81,3 +82,32 @@ class NewFarmer:
     village_id: int
     language: str
     wishes: tuple[Wish, ...] = field(default=())
+
+
+@dataclass(frozen=True)
+class Talk:
+    """A half-finished talk as it is kept, and when it last changed."""
+
+    session: object
+    changed_at: datetime
+
+
+@dataclass(frozen=True)
+class AtHand:
+    """What every text of a phone needs to know.
+
+    `warning` is the latest that stands for the farmer's village, with this phone's answer;
+    `warned`: this phone was asked about it. `warmth` is the latest mean temperature there.
+    `told_first` is the name and number of the officer whom an alarm would reach first.
+    `unread` counts the replies that could not be read since the last that could.
+    """
+
+    farmer: Farmer | None
+    talk: Talk | None
+    warning: Standing | None
+    warned: bool
+    warmth: Warmth | None
+    told_first: tuple[str, str] | None
+    unread: int
+    was_asked_if_hurt: bool
+    has_seasons: bool

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
-from sqlalchemy import Engine, func, select
+from sqlalchemy import BigInteger, Engine, bindparam, func, select
 from sqlalchemy.exc import (
     DBAPIError,
     InterfaceError,
@@ -15,15 +15,17 @@ from sqlalchemy.exc import (
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.practices import MAT_ONLY, Practice
-from assistant.store import rows
+from assistant.store import memo, rows
 from assistant.store.backup import copy_out
 from assistant.store.engine import READING, open_engine
 from assistant.store.errors import DatabaseAwayError, DatabaseFailedError
 from assistant.store.locks import lock_number
+from assistant.store.memo import Shelf, Transaction
 from assistant.store.queries.accounts import Accounts
 from assistant.store.queries.alarms import Alarms
 from assistant.store.queries.alert_sources import AlertSources
 from assistant.store.queries.alerts import Alerts
+from assistant.store.queries.at_hand import AtHands
 from assistant.store.queries.audit import Audit
 from assistant.store.queries.broadcasts import Broadcasts
 from assistant.store.queries.calendar_days import CalendarDays
@@ -55,13 +57,15 @@ from assistant.store.queries.warnings import Warnings
 from assistant.store.queries.watch import Watch
 from assistant.store.schema import Tables, downgrade, migrate, tables
 
+_LOCK = select(func.pg_advisory_xact_lock(bindparam("number", type_=BigInteger)))
+
 
 class Work:
     """All that one transaction may ask, by subject."""
 
     def __init__(self, session: Session) -> None:
         self._session = session
-        self.people = People(session)
+        self.people, self.at_hand = People(session), AtHands(session)
         self.accounts = Accounts(session)
         self.audit = Audit(session)
         self.nurseries = Nurseries(session)
@@ -98,8 +102,9 @@ class Work:
         numbers. On SQLite every transaction has the whole database to itself already.
         """
         if self._session.get_bind().dialect.name == "postgresql":
-            self._session.execute(select(func.pg_advisory_xact_lock(lock_number(phone))))
+            self._session.execute(_LOCK, {"number": lock_number(phone)})
             self._session.expire_all()  # what was read before may have changed meanwhile
+            memo.forget(self._session)
 
 
 class Store:
@@ -115,6 +120,7 @@ class Store:
     def __init__(self, url: str, practices: Mapping[str, Practice] = MAT_ONLY) -> None:
         self._engine = open_engine(url)
         self.practices = practices
+        self._shelf = Shelf()
 
     def migrate(self) -> None:
         """Makes or updates the tables. Safe to run at every start, by several at once.
@@ -167,7 +173,8 @@ class Store:
                 yield Work(session)
 
     def _session(self, engine: Engine) -> Session:
-        return Session(engine, expire_on_commit=False, info={rows.PRACTICES: self.practices})
+        kept = {rows.PRACTICES: self.practices, memo.VILLAGES: self._shelf}
+        return Transaction(engine, expire_on_commit=False, info=kept)
 
     def backup(self, target: Path) -> None:
         """Copies the database into a new file while it is in use.

@@ -37,12 +37,6 @@ def _rank(officer: Officer, village_id: int | None) -> tuple[bool, bool, int]:
     return village_id not in officer.village_ids, officer.is_lead, officer.id
 
 
-def first_told(work: Work, village_id: int | None, phone: str) -> Officer | None:
-    """The person whom an alarm of this phone would reach first; asked for at every text, so
-    the others are not read."""
-    return work.people.nearest_officer(village_id, phone)
-
-
 def tell(work: Work, house: House, alarm: Alarm, now: datetime) -> None:
     """Tells the next person, or all at once of a bed; where there is nobody, it is tried again
     for a day."""

@@ -94,8 +94,8 @@ def _seen_done(
     moved = nursery
     for reminder in open_tasks(work, nursery):
         if reminder.task in visit.done and visit.on is not None:
-            work.reminders.set_state([reminder.id], State.DONE)
-            work.reminders.keep_answer(reminder.id, "done", now)
+            which = nursery.id, reminder.task, reminder.day
+            work.reminders.settle(which, State.DONE, "done", now)
             event = _seen(reminder, visit.on)
             moved = happen(work, house, farmer, moved, event, now)
     return moved

@@ -3,11 +3,12 @@
 from collections.abc import Collection
 from datetime import datetime
 
-from sqlalchemy import and_, func, or_, select, update
+from sqlalchemy import and_, func, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.people import Officer
 from assistant.store import rows
+from assistant.store.core import table_of
 from assistant.store.queries.seen_calls import call_of, in_sight
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow, OutboxRow, UnreadRow
 from assistant.store.tables_alarms import AlarmRow
@@ -16,6 +17,9 @@ from assistant.store.values import Call, TextState, Unheard, Unread
 
 _HERE_YET = (TextState.WAITING, TextState.CLAIMED)
 _LOST = (TextState.FAILED, TextState.EXPIRED, TextState.WITHDRAWN)
+
+
+_UNREAD = insert(table_of(UnreadRow))
 
 
 class Calls:
@@ -103,17 +107,9 @@ class Calls:
         farmer_id: int | None = None,
     ) -> None:
         """Keeps a reply that could not be read, with whose it was."""
-        row = UnreadRow(language=language, asked=asked, text=text, at=at)
-        row.phone, row.farmer_id, row.lately = phone, farmer_id, True
-        self._session.add(row)
-        self._session.flush()
-
-    def unread_lately(self, phone: str, since: datetime) -> int:
-        """How many replies of a phone could not be read after a time and after the last that
-        could."""
-        wanted = select(func.count()).select_from(UnreadRow)
-        lately = UnreadRow.phone == phone, UnreadRow.lately, UnreadRow.at > since
-        return self._session.scalar(wanted.where(*lately)) or 0
+        row = {"language": language, "asked": asked, "text": text, "at": at}
+        whose = {"phone": phone, "farmer_id": farmer_id, "lately": True}
+        self._session.execute(_UNREAD, row | whose)
 
     def read_again(self, phone: str) -> None:
         """A reply of this phone was read: those before it are no longer the last."""

@@ -3,17 +3,27 @@ farmer moves or the phone changes hands."""
 
 from collections.abc import Collection
 
-from sqlalchemy import select, update
+from sqlalchemy import bindparam, select, update
 from sqlalchemy.orm import Session
 
+from assistant.store import memo
+from assistant.store.core import table_of
 from assistant.store.tables import FarmerRow, IncomingRow, OutboxRow
 
 AT_ONCE = 5_000  # phones in one question; SQLite takes 32,766 values
 
+_FARMER = table_of(FarmerRow)
+_VILLAGE_ID = select(_FARMER.c.village_id).where(_FARMER.c.phone == bindparam("of"))
+
 
 def village_of(session: Session, phone: str) -> int | None:
     """The village of the farmer with this phone; None for officers and strangers."""
-    return session.scalar(select(FarmerRow.village_id).where(FarmerRow.phone == phone))
+    read = memo.people(session)
+    if (memo.FARMER, phone) in read:
+        farmer = read[memo.FARMER, phone]
+        return farmer.village_id if farmer else None
+    village_id: int | None = session.scalar(_VILLAGE_ID, {"of": phone})
+    return village_id
 
 
 def villages_of(session: Session, phones: Collection[str]) -> dict[str, int | None]:

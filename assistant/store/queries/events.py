@@ -5,11 +5,12 @@ from dataclasses import fields
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.life.events import EVENTS, KINDS, Event, Why
 from assistant.agronomy.tasks import TaskCode
+from assistant.store.core import table_of
 from assistant.store.tables_events import EventRow
 
 _HEAD = ("on", "by")
@@ -32,17 +33,15 @@ class Events:
             for each in fields(event)
             if each.name not in _HEAD
         }
-        self._session.add(
-            EventRow(
-                nursery_id=nursery_id,
-                kind=KINDS[type(event)],
-                day=event.on,
-                by=event.by,
-                about=about,
-                at=now,
-            )
-        )
-        self._session.flush()
+        row = {
+            "nursery_id": nursery_id,
+            "kind": KINDS[type(event)],
+            "day": event.on,
+            "by": event.by,
+            "about": about,
+            "at": now,
+        }
+        self._session.execute(_ADD, row)
 
     def of_nursery(self, nursery_id: int) -> tuple[Event, ...]:
         """The story of a nursery in the order in which it was told; without events that only
@@ -50,6 +49,9 @@ class Events:
         wanted = select(EventRow).where(EventRow.nursery_id == nursery_id).order_by(EventRow.id)
         found = map(_event, self._session.scalars(wanted))
         return tuple(event for event in found if event is not None)
+
+
+_ADD = insert(table_of(EventRow))
 
 
 def _plain(value: object) -> object:

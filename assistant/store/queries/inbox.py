@@ -2,10 +2,11 @@
 
 from datetime import datetime
 
-from sqlalchemy import func, select, update
+from sqlalchemy import bindparam, func, select, update
 from sqlalchemy.orm import Session
 
 from assistant.channel import Channel, Incoming, Screen
+from assistant.store.core import table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.queries.counted import village_of
 from assistant.store.tables import IncomingRow
@@ -71,5 +72,8 @@ class Inbox:
         )
 
     def _change(self, gateway_id: str, **columns: object) -> None:
-        changed = update(IncomingRow).where(IncomingRow.gateway_id == gateway_id)
-        self._session.execute(changed.values(**columns))
+        self._session.execute(_OF_ID, {"of": gateway_id} | columns)
+
+
+_INCOMING = table_of(IncomingRow)
+_OF_ID = update(_INCOMING).where(_INCOMING.c.gateway_id == bindparam("of"))

@@ -1,17 +1,18 @@
 """Nurseries with their inputs and their story."""
 
 from collections.abc import Iterable
-from dataclasses import asdict, fields
+from dataclasses import asdict, fields, replace
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, and_, bindparam, func, or_, select
+from sqlalchemy import ColumnElement, and_, bindparam, func, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.constants import WEAK_GERMINATION
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.store import rows
-from assistant.store.errors import NotThereError
+from assistant.store.core import add, change, changed_beside, table_of
+from assistant.store.errors import BadRowError, NotThereError
 from assistant.store.tables import FarmerRow, NurseryRow, WarningPhoneRow
 
 _BY_HAND = ("id", "inputs", "practice")
@@ -47,10 +48,15 @@ class Nurseries:
 
     def of_farmer(self, farmer_id: int, open_only: bool = True) -> tuple[Nursery, ...]:
         """A farmer's nurseries by label: A to Z before AA."""
-        wanted = select(NurseryRow).where(NurseryRow.farmer_id == farmer_id)
-        if open_only:
-            wanted = wanted.where(NurseryRow.closed.is_(False))
-        return _read(self._session.scalars(wanted.order_by(*_BY_LABEL)))
+        wanted = _OPEN_OF if open_only else _OF_FARMER
+        known = self._session.info[rows.PRACTICES]
+        found = []
+        for row in self._session.execute(wanted, {"farmer_id": farmer_id}):
+            try:
+                found.append(rows.nursery_of(row, known))
+            except BadRowError as fault:
+                rows.note_unreadable(self._session, row.id, fault)
+        return tuple(found)
 
     def in_village(
         self, village_id: int, sown_from: date = date.min, sown_until: date = date.max
@@ -109,17 +115,15 @@ class Nurseries:
         Raises:
             NotThereError: an id that is not kept.
         """
-        row = NurseryRow() if nursery.id == 0 else self._session.get(NurseryRow, nursery.id)
-        if row is None:
+        columns = columns_of(nursery) | {"changed_at": now}
+        if nursery.id == 0:
+            return replace(nursery, id=add(self._session, _ADD, columns))
+        if change(self._session, _CHANGE, {"of": nursery.id} | columns) == 0:
             raise NotThereError(
                 f"expected a kept nursery, got id {nursery.id}: give 0 for a new one"
             )
-        for name, given in columns_of(nursery).items():
-            setattr(row, name, given)
-        row.changed_at = now
-        self._session.add(row)
-        self._session.flush()
-        return rows.nursery(row)
+        changed_beside(self._session, NurseryRow, [nursery.id])
+        return nursery
 
 
 def _read(found: Iterable[NurseryRow]) -> tuple[Nursery, ...]:
@@ -135,6 +139,15 @@ def columns_of(nursery: Nursery) -> dict[str, object]:
     return kept | asdict(nursery.inputs) | by_hand
 
 
+_N = table_of(NurseryRow)
+_OF_FARMER = (
+    select(_N)
+    .where(_N.c.farmer_id == bindparam("farmer_id"))
+    .order_by(func.length(_N.c.label), _N.c.label, _N.c.id)
+)
+_OPEN_OF = _OF_FARMER.where(_N.c.closed.is_(False))
+_ADD = insert(_N)
+_CHANGE = update(_N).where(_N.c.id == bindparam("of"))
 # In no order: an order by id keeps the databases from the index of the open ones.
 _OPEN_SINCE = select(NurseryRow).where(
     NurseryRow.closed.is_(False), NurseryRow.sow_date < bindparam("sown_before")

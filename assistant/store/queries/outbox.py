@@ -1,12 +1,15 @@
 """Outgoing texts: written with what caused them, then claimed, sent, recorded, receipted."""
 
 from collections.abc import Collection, Iterable
-from dataclasses import fields
+from dataclasses import fields, replace
 from datetime import datetime, timedelta
+from typing import Any
 
 from sqlalchemy import (
+    BindParameter,
     ColumnElement,
     Integer,
+    Select,
     and_,
     bindparam,
     case,
@@ -23,6 +26,7 @@ from assistant.dialogue.values import Kind
 from assistant.store import rows
 from assistant.store.codec import focus_json
 from assistant.store.columns import Moment
+from assistant.store.core import add, table_of
 from assistant.store.errors import StoreError
 from assistant.store.fates import settle, taken
 from assistant.store.queries.counted import village_of, villages_of
@@ -39,10 +43,9 @@ class Outbox:
 
     def add(self, text: OutboxText) -> OutboxText:
         """Keeps a new text; its id comes back with it."""
-        row = OutboxRow(**_columns(text), village_id=village_of(self._session, text.phone))
-        self._session.add(row)
-        self._session.flush()
-        return rows.outbox_text(row)
+        village_id = village_of(self._session, text.phone)
+        columns = _columns(text) | {"village_id": village_id}
+        return replace(text, id=add(self._session, _ADD, columns))
 
     def add_all(self, texts: Iterable[OutboxText]) -> None:
         """Keeps many new texts at once."""
@@ -50,7 +53,7 @@ class Outbox:
         villages = villages_of(self._session, {text.phone for text in kept})
         new = [_columns(text) | {"village_id": villages.get(text.phone)} for text in kept]
         if new:
-            self._session.execute(insert(OutboxRow), new)
+            self._session.execute(_ADD, new)
 
     def get(self, message_id: str) -> OutboxText | None:
         row = self._session.scalar(select(OutboxRow).where(OutboxRow.message_id == message_id))
@@ -73,17 +76,11 @@ class Outbox:
         Raises:
             StoreError: neither phone nor village was given.
         """
-        wanted = select(OutboxRow).where(
-            OutboxRow.state == TextState.WAITING, OutboxRow.kind.in_(kinds)
-        )
-        if phone is not None:
-            wanted = wanted.where(OutboxRow.phone == phone)
-        elif village_id is not None:
-            wanted = wanted.join(FarmerRow, FarmerRow.phone == OutboxRow.phone)
-            wanted = wanted.where(FarmerRow.village_id == village_id)
-        else:
+        if phone is None and village_id is None:
             raise StoreError("expected a phone or a village, got none: name one")
-        found = self._session.scalars(wanted.order_by(OutboxRow.id))
+        wanted = _WAITING_HERE if phone is None else _WAITING
+        of = village_id if phone is None else phone
+        found = self._session.execute(wanted, {"of": of, "kinds": list(kinds)})
         return tuple(map(rows.outbox_text, found))
 
     def claim(self, now: datetime, limit: int, lease: timedelta) -> tuple[OutboxText, ...]:
@@ -182,13 +179,8 @@ class Outbox:
 
     def replies(self, phone: str, since: datetime) -> tuple[OutboxText, ...]:
         """The answers to a phone that were written after a time, the latest last."""
-        wanted = (
-            select(OutboxRow)
-            .where(OutboxRow.phone == phone, OutboxRow.kind == Kind.REPLY)
-            .where(OutboxRow.created_at > since)
-            .order_by(OutboxRow.id)
-        )
-        return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+        found = self._session.execute(_REPLIES, {"of": phone, "since": since})
+        return tuple(map(rows.outbox_text, found))
 
     def accepted(self, message_ids: Collection[str], at: datetime) -> None:
         """The operator took these texts, at the hand-over and with no word more: what `record`
@@ -208,16 +200,8 @@ class Outbox:
         By the time of delivery where a receipt told it, else of the hand-over. A text that
         never went out offers nothing.
         """
-        delivered = OutboxRow.state == TextState.DELIVERED
-        reached_at = case((delivered, OutboxRow.delivered_at), else_=OutboxRow.accepted_at)
-        wanted = (
-            select(OutboxRow)
-            .where(OutboxRow.phone == phone, OutboxRow.focus.is_not(None))
-            .where(OutboxRow.state.in_([TextState.DELIVERED, TextState.ACCEPTED]))
-            .order_by(reached_at.desc(), OutboxRow.id.desc())
-            .limit(limit)
-        )
-        return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+        found = self._session.execute(_NUMBERED, {"of": phone, "most": limit})
+        return tuple(map(rows.outbox_text, found))
 
     def _change(self, which: ColumnElement[bool], **columns: object) -> tuple[OutboxText, ...]:
         return self._changed(_changing(which, **columns))
@@ -267,6 +251,38 @@ def _claiming() -> ReturningUpdate[OutboxRow]:
     return _changing(which, state=TextState.CLAIMED, lease_until=_UNTIL)
 
 
+def _numbered() -> Select[Any]:
+    delivered = _T.c.state == TextState.DELIVERED
+    reached_at = case((delivered, _T.c.delivered_at), else_=_T.c.accepted_at)
+    return (
+        select(_T)
+        .where(_T.c.phone == _OF, _T.c.focus.is_not(None))
+        .where(_T.c.state.in_([TextState.DELIVERED, TextState.ACCEPTED]))
+        .order_by(reached_at.desc(), _T.c.id.desc())
+        .limit(bindparam("most", type_=Integer))
+    )
+
+
+_T = table_of(OutboxRow)
+_OF: BindParameter[Any] = bindparam("of")
+_ADD = insert(_T)
+_WAITS = (
+    select(_T)
+    .where(_T.c.state == TextState.WAITING, _T.c.kind.in_(bindparam("kinds", expanding=True)))
+    .order_by(_T.c.id)
+)
+_FARMER = table_of(FarmerRow)
+_WAITING = _WAITS.where(_T.c.phone == _OF)
+_WAITING_HERE = _WAITS.join(_FARMER, _FARMER.c.phone == _T.c.phone).where(
+    _FARMER.c.village_id == _OF
+)
+_NUMBERED = _numbered()
+_REPLIES = (
+    select(_T)
+    .where(_T.c.phone == _OF, _T.c.kind == Kind.REPLY)
+    .where(_T.c.created_at > bindparam("since", type_=Moment))
+    .order_by(_T.c.id)
+)
 # Asked at every round: to build such a statement takes longer than to run it.
 _CLAIMING = _claiming()
 _EXPIRING = _changing(

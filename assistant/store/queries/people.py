@@ -3,14 +3,14 @@
 import unicodedata
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import and_, case, exists, or_, select, update
+from sqlalchemy import bindparam, exists, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.people import Farmer, Officer, Village
-from assistant.store import rows
+from assistant.store import memo, rows
+from assistant.store.core import table_of
 from assistant.store.errors import AlreadyThereError, NotThereError
 from assistant.store.queries.counted import count_for
-from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.tables import (
     FarmerRow,
     NurseryRow,
@@ -19,6 +19,7 @@ from assistant.store.tables import (
     ReminderRow,
     VillageRow,
 )
+from assistant.store.tables_people import EnrolmentRow
 
 
 def _plain(name: str) -> str:
@@ -35,16 +36,31 @@ def wants_texts(row: FarmerRow) -> bool:
     return row.consent_at is not None and row.stopped_at is None and row.paused_at is None
 
 
+_FARMER = table_of(FarmerRow)
+_BY_PHONE = select(_FARMER).where(_FARMER.c.phone == bindparam("phone"))
+_ENROLLED = select(EnrolmentRow.farmer_id).where(
+    EnrolmentRow.farmer_id == bindparam("farmer_id")
+)
+
+
 class People:
     def __init__(self, session: Session) -> None:
         self._session = session
 
     def villages(self) -> tuple[Village, ...]:
         """All villages of the programme, by name: an A with an accent stands among the As."""
+        kept = memo.kept_villages(self._session, ask=True)
+        if kept is not None:
+            return kept.by_name
         found = self._session.scalars(select(VillageRow).order_by(VillageRow.name))
-        return tuple(sorted(map(rows.village, found), key=lambda each: _plain(each.name)))
+        read = tuple(sorted(map(rows.village, found), key=lambda each: _plain(each.name)))
+        memo.keep_villages(self._session, read)
+        return read
 
     def village(self, village_id: int) -> Village | None:
+        kept = memo.kept_villages(self._session, ask=False)
+        if kept is not None:
+            return kept.by_id.get(village_id)
         row = self._session.get(VillageRow, village_id)
         return rows.village(row) if row else None
 
@@ -106,15 +122,28 @@ class People:
         return rows.village(row)
 
     def farmer(self, phone: str) -> Farmer | None:
-        row = self._session.scalar(select(FarmerRow).where(FarmerRow.phone == phone))
-        return rows.farmer(row) if row else None
+        known, key = memo.people(self._session), (memo.FARMER, phone)
+        if key not in known:
+            row = self._session.execute(_BY_PHONE, {"phone": phone}).first()
+            known[key] = rows.farmer(row) if row else None
+        farmer: Farmer | None = known[key]
+        return farmer
 
     def on_roll(self, phone: str) -> Farmer | None:
         """The farmer with this phone, if anybody enrolled them or they stopped texts; not one
         of whom only a cry for help is kept."""
-        wanted = select(FarmerRow).where(FarmerRow.phone == phone, IS_ENROLLED)
-        row = self._session.scalar(wanted)
-        return rows.farmer(row) if row else None
+        farmer = self.farmer(phone)
+        return farmer if farmer and self._is_enrolled(farmer) else None
+
+    def _is_enrolled(self, farmer: Farmer) -> bool:
+        """As IS_ENROLLED has it, of one who was read."""
+        said = farmer.consent_at, farmer.stopped_at, farmer.village_id
+        if any(each is not None for each in said):
+            return True
+        known, key = memo.people(self._session), (memo.ENROLLED, farmer.phone)
+        if key not in known:
+            known[key] = self._session.scalar(_ENROLLED, {"farmer_id": farmer.id}) is not None
+        return bool(known[key])
 
     def farmer_by_id(self, farmer_id: int) -> Farmer | None:
         row = self._session.get(FarmerRow, farmer_id)
@@ -147,7 +176,9 @@ class People:
             self._wake(row.id)
         if first_known:
             count_for(self._session, row.phone, row.village_id)
-        return rows.farmer(row)
+        kept = rows.farmer(row)
+        memo.people(self._session)[memo.FARMER, row.phone] = kept
+        return kept
 
     def _wake(self, farmer_id: int) -> None:
         """The clock looks again at what rested while a farmer wanted no texts."""
@@ -178,9 +209,13 @@ class People:
 
     def officer(self, phone: str) -> Officer | None:
         """The officer with this phone, whose account is open."""
-        wanted = select(OfficerRow).where(OfficerRow.phone == phone, _OPEN)
-        row = self._session.scalar(wanted)
-        return self._officer(row) if row else None
+        known, key = memo.people(self._session), (memo.OFFICER, phone)
+        if key not in known:
+            wanted = select(OfficerRow).where(OfficerRow.phone == phone, _OPEN)
+            row = self._session.scalar(wanted)
+            known[key] = self._officer(row) if row else None
+        officer: Officer | None = known[key]
+        return officer
 
     def officer_by_id(self, officer_id: int) -> Officer | None:
         """An officer whose account is open."""
@@ -212,21 +247,6 @@ class People:
         )
         wanted = select(OfficerRow).where(serve, _OPEN).order_by(OfficerRow.phone)
         return tuple(map(self._officer, self._session.scalars(wanted).all()))
-
-    def nearest_officer(self, village_id: int | None, but: str) -> Officer | None:
-        """Whom to tell first of a village: who serves it, else a lead, else anybody, in the
-        order in which they joined; not the one with the phone `but`."""
-        serves = exists().where(
-            OfficerVillageRow.officer_id == OfficerRow.id,
-            OfficerVillageRow.village_id == village_id,
-        )
-        near = case(
-            (and_(serves, ~OfficerRow.is_lead), 0), (serves, 1), (OfficerRow.is_lead, 2)
-        )
-        wanted = select(OfficerRow).where(_OPEN, OfficerRow.phone != but)
-        nearest = wanted.order_by(near.is_(None), near, OfficerRow.id).limit(1)
-        row = self._session.scalar(nearest)
-        return self._officer(row) if row else None
 
     def add_officer(
         self,

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterable, Sequence
 from datetime import date, datetime
-from typing import NamedTuple, cast
+from typing import Any, NamedTuple
 
 from sqlalchemy import (
     BindParameter,
@@ -10,7 +10,7 @@ from sqlalchemy import (
     Integer,
     Select,
     String,
-    Table,
+    and_,
     bindparam,
     exists,
     false,
@@ -29,6 +29,7 @@ from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
 from assistant.store.columns import Moment
+from assistant.store.core import changed_beside, table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow, WarningRow
 
@@ -57,13 +58,13 @@ class Reminders:
         """Keeps the reminders of nurseries that have none yet, many at once."""
         fresh = [_columns(reminder) for reminder in reminders]
         if fresh:
-            table = cast(Table, ReminderRow.__table__)
+            table = table_of(ReminderRow)
             self._session.execute(insert(table), fresh)
 
     def plan_alike(self, like: int, nursery_ids: Sequence[int]) -> None:
         """Gives nurseries that have no reminders those of another, whose days lie as theirs:
         copied by the database, which is much faster than telling it each of them."""
-        table = cast(Table, ReminderRow.__table__)
+        table = table_of(ReminderRow)
         copied = [name for name in table.c.keys() if name not in ("id", "nursery_id")]
         for start in range(0, len(nursery_ids), _AT_ONCE):
             some = nursery_ids[start : start + _AT_ONCE]
@@ -74,45 +75,41 @@ class Reminders:
             )
             self._session.execute(insert(table).from_select(["nursery_id", *copied], rows_of))
 
-    def _plan_again(self, reminders: Sequence[Reminder]) -> None:
-        found = self._session.scalars(
-            select(ReminderRow).where(
-                ReminderRow.nursery_id.in_({each.nursery_id for each in reminders}),
-                ReminderRow.state.in_([State.PLANNED, State.WITHDRAWN]),
-            )
-        )
-        kept = {(row.nursery_id, row.task, row.day): row for row in found}
+    def plan_beside(self, story: Iterable[Reminder], reminders: Sequence[Reminder]) -> None:
+        """What `plan` does for one nursery, of which all reminders were just read."""
+        kept = {(each.task, each.day): each for each in story}
+        fresh, moved = [], []
         for reminder in reminders:
-            row = kept.get((reminder.nursery_id, reminder.task, reminder.day))
-            if row is None:
-                continue
-            row.due_at, row.not_after = reminder.due_at, reminder.not_after
-            row.rests = False
-            if row.state is State.WITHDRAWN:
-                row.state, row.asked, row.message_id = State.PLANNED, 0, None
+            before = kept.get((reminder.task, reminder.day))
+            if before is None:
+                fresh.append(_columns(reminder))
+            elif _moves(before, reminder):
+                moved.append((before, reminder))
+        insert_missing(self._session, ReminderRow, fresh, _UNIQUE)
+        self._move(moved)
 
-    def withdraw_planned(
-        self,
-        nursery_id: int,
-        keep: Collection[tuple[TaskCode, date]] = (),
-        *,
-        sent_too: bool = False,
-    ) -> int:
-        """Withdraws a nursery's planned reminders but for those kept; how many those were.
+    def _plan_again(self, reminders: Sequence[Reminder]) -> None:
+        ids = sorted({each.nursery_id for each in reminders})
+        found = self._reminders(_REPLANNED, {"nursery_ids": ids})
+        kept = {(each.nursery_id, each.task, each.day): each for each in found}
+        both = ((kept.get((each.nursery_id, each.task, each.day)), each) for each in reminders)
+        self._move([(before, each) for before, each in both if before is not None])
 
-        `sent_too`: also those that were asked and not answered.
-        """
-        states = [State.PLANNED, State.SENT] if sent_too else [State.PLANNED]
-        found = self._session.scalars(
-            select(ReminderRow).where(
-                ReminderRow.nursery_id == nursery_id, ReminderRow.state.in_(states)
-            )
-        )
-        dropped = [row for row in found if (row.task, row.day) not in keep]
-        for row in dropped:
-            row.state = State.WITHDRAWN
-        self._session.flush()
-        return len(dropped)
+    def _move(self, moved: Sequence[tuple[Reminder, Reminder]]) -> None:
+        """Gives kept reminders the times of others; what was withdrawn is as if new."""
+        given = [
+            {
+                "of": before.id,
+                "opens": each.due_at,
+                "closes": each.not_after,
+                "times": 0 if before.state is State.WITHDRAWN else before.asked,
+                "by": None if before.state is State.WITHDRAWN else before.message_id,
+            }
+            for before, each in moved
+        ]
+        if given:
+            self._session.execute(_MOVE, given)
+            changed_beside(self._session, ReminderRow, [each["of"] for each in given])
 
     def due(self, now: datetime, nursery_id: int | None = None) -> tuple[Reminder, ...]:
         """Planned reminders whose time has come, by phone, of farmers who want texts: all, or
@@ -159,7 +156,7 @@ class Reminders:
         return _ASKED[self._session.get_bind().dialect.name]
 
     def _those(
-        self, wanted: Select[ReminderRow], ids: Sequence[int], given: dict[str, object]
+        self, wanted: Select[Any], ids: Sequence[int], given: dict[str, object]
     ) -> tuple[Reminder, ...]:
         """Those of the reminders that are wanted, some hundreds of ids in a statement: the
         databases then never read a whole table for a few of them."""
@@ -182,50 +179,32 @@ class Reminders:
 
     def of_nursery(self, nursery_id: int) -> tuple[Reminder, ...]:
         """All reminders of a nursery by time."""
-        return self._reminders(_by_time().where(ReminderRow.nursery_id == nursery_id))
+        return self._reminders(_OF_NURSERY, {"nursery_id": nursery_id})
 
     def of_message(self, message_id: str) -> tuple[Reminder, ...]:
         """The reminders that a text asked for."""
-        return self._reminders(_by_time().where(ReminderRow.message_id == message_id))
+        return self._reminders(_OF_MESSAGE, {"message_id": message_id})
 
-    def unsettled(
-        self, nursery_ids: Iterable[int], tasks: Iterable[TaskCode], since: date
+    def to_answer(
+        self, nursery_ids: Iterable[int], tasks: Iterable[TaskCode], since: date, today: date
     ) -> tuple[Reminder, ...]:
         """What was asked for these nurseries, from a day on, and has no answer, or none in
-        time; by time."""
-        return self._reminders(
-            _by_time().where(
-                ReminderRow.nursery_id.in_(list(nursery_ids)),
-                ReminderRow.state.in_([State.SENT, State.UNANSWERED]),
-                ReminderRow.task.in_(list(tasks)),
-                ReminderRow.day >= since,
-            )
-        )
-
-    def planned_on(
-        self, nursery_ids: Iterable[int], tasks: Iterable[TaskCode], day: date
-    ) -> tuple[Reminder, ...]:
-        """What is planned for these nurseries on a day and not yet asked; by time."""
-        return self._reminders(
-            _by_time().where(
-                ReminderRow.nursery_id.in_(list(nursery_ids)),
-                ReminderRow.state == State.PLANNED,
-                ReminderRow.task.in_(list(tasks)),
-                ReminderRow.day == day,
-            )
-        )
+        time; and what is planned for today and not yet asked. By time."""
+        given = {
+            "nursery_ids": list(nursery_ids),
+            "tasks": list(tasks),
+            "since": since,
+            "today": today,
+        }
+        return self._reminders(_TO_ANSWER, given)
 
     def sent_open(self, nursery_ids: Iterable[int]) -> tuple[Reminder, ...]:
         """What was asked for these nurseries and is not answered, the oldest first."""
-        return self._reminders(
-            _by_time().where(
-                ReminderRow.nursery_id.in_(list(nursery_ids)), ReminderRow.state == State.SENT
-            )
-        )
+        return self._reminders(_SENT_OPEN, {"nursery_ids": list(nursery_ids)})
 
     def by_item(self, nursery_id: int, task: TaskCode, day: date) -> Reminder | None:
-        row = self._row(nursery_id, task, day)
-        return rows.reminder(row) if row else None
+        given = {"nursery_id": nursery_id, "task": task, "day": day}
+        return next(iter(self._reminders(_BY_ITEM, given)), None)
 
     def set_state(
         self,
@@ -240,17 +219,22 @@ class Reminders:
             return
         columns = {"state": state, "message_id": message_id, "asked": asked}
         given = {name: value for name, value in columns.items() if value is not None}
-        self._session.execute(
-            update(ReminderRow).where(ReminderRow.id.in_(moved)).values(**given)
-        )
+        self._session.execute(_THESE, {"ids": moved} | given)
+        changed_beside(self._session, ReminderRow, moved)
 
-    def keep_answer(self, reminder_id: int, answer: str, at: datetime) -> None:
-        """What the farmer said of a task; the latest answer counts."""
-        self._session.execute(
-            update(ReminderRow)
-            .where(ReminderRow.id == reminder_id)
-            .values(answer=answer, answered_at=at)
-        )
+    def settle(
+        self, which: tuple[int, TaskCode, date], state: State, answer: str, at: datetime
+    ) -> Reminder | None:
+        """What the farmer said of a task of a nursery and a day, and how it stands for that;
+        the latest counts. None where there is no such reminder."""
+        nursery_id, task, day = which
+        key = {"of": nursery_id, "what": task, "when": day}
+        given = {"state": state, "answer": answer, "answered_at": at}
+        row = self._session.execute(_SETTLE, key | given).first()
+        if row is None:
+            return None
+        changed_beside(self._session, ReminderRow, [row.id])
+        return rows.reminder(row)
 
     def open_for_officer(
         self, village_ids: Collection[int]
@@ -269,29 +253,24 @@ class Reminders:
             for (farmer, _, reminder), nursery in rows.sound(found)
         )
 
-    def _row(self, nursery_id: int, task: TaskCode, day: date) -> ReminderRow | None:
-        return self._session.scalar(
-            _by_time().where(
-                ReminderRow.nursery_id == nursery_id,
-                ReminderRow.task == task,
-                ReminderRow.day == day,
-            )
-        )
-
     def _reminders(
-        self, wanted: Select[ReminderRow], given: dict[str, object] | None = None
+        self, wanted: Select[Any], given: dict[str, object] | None = None
     ) -> tuple[Reminder, ...]:
-        return tuple(map(rows.reminder, self._session.scalars(wanted, given)))
+        return tuple(map(rows.reminder, self._session.execute(wanted, given)))
 
 
-def _by_time() -> Select[ReminderRow]:
-    return select(ReminderRow).order_by(ReminderRow.due_at, ReminderRow.id)
+def _moves(before: Reminder, after: Reminder) -> bool:
+    """Whether a kept reminder is planned again, or for other times."""
+    if before.state is State.PLANNED:
+        return (before.due_at, before.not_after) != (after.due_at, after.not_after)
+    return before.state is State.WITHDRAWN
 
 
-def _wanted(state: State) -> Select[ReminderRow]:
+def _wanted(state: State) -> Select[Any]:
     """Reminders of open nurseries of farmers who want daily texts, by phone."""
     return (
-        select(ReminderRow)
+        select(_R)
+        .select_from(ReminderRow)
         .join(NurseryRow, NurseryRow.id == ReminderRow.nursery_id)
         .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
         .where(ReminderRow.state == state, NurseryRow.closed.is_(False))
@@ -301,7 +280,7 @@ def _wanted(state: State) -> Select[ReminderRow]:
     )
 
 
-def _to_ask_again() -> Select[ReminderRow]:
+def _to_ask_again() -> Select[Any]:
     rain = exists().where(
         WarningRow.village_id == FarmerRow.village_id,
         WarningRow.cleared_at.is_(None),
@@ -324,6 +303,49 @@ def _among(name: str) -> BindParameter[TaskCode]:
     return bindparam(name, type_=ReminderRow.task.type, expanding=True)
 
 
+_R = table_of(ReminderRow)
+_BY_TIME = select(_R).order_by(_R.c.due_at, _R.c.id)
+_OF_NURSERY = _BY_TIME.where(_R.c.nursery_id == bindparam("nursery_id"))
+_OF_MESSAGE = _BY_TIME.where(_R.c.message_id == bindparam("message_id"))
+_THEIRS = _R.c.nursery_id.in_(bindparam("nursery_ids", expanding=True))
+_SENT_OPEN = _BY_TIME.where(_THEIRS, _R.c.state == State.SENT)
+_REPLANNED = _BY_TIME.where(_THEIRS, _R.c.state.in_([State.PLANNED, State.WITHDRAWN]))
+_BY_ITEM = _OF_NURSERY.where(
+    _R.c.task == bindparam("task", type_=_R.c.task.type), _R.c.day == bindparam("day")
+)
+_TO_ANSWER = _BY_TIME.where(
+    _THEIRS,
+    _R.c.task.in_(bindparam("tasks", type_=_R.c.task.type, expanding=True)),
+    or_(
+        and_(
+            _R.c.state.in_([State.SENT, State.UNANSWERED]),
+            _R.c.day >= bindparam("since", type_=_R.c.day.type),
+        ),
+        and_(
+            _R.c.state == State.PLANNED,
+            _R.c.day == bindparam("today", type_=_R.c.day.type),
+        ),
+    ),
+)
+_THESE = update(_R).where(_R.c.id.in_(bindparam("ids", expanding=True)))
+_SETTLE = (
+    update(_R)
+    .where(_R.c.nursery_id == bindparam("of"), _R.c.day == bindparam("when"))
+    .where(_R.c.task == bindparam("what", type_=_R.c.task.type))
+    .returning(_R)
+)
+_MOVE = (
+    update(_R)
+    .where(_R.c.id == bindparam("of"))
+    .values(
+        due_at=bindparam("opens"),
+        not_after=bindparam("closes"),
+        rests=False,
+        state=State.PLANNED,
+        asked=bindparam("times"),
+        message_id=bindparam("by"),
+    )
+)
 # Asked at every round: to build such a statement takes longer than to run it.
 _NOW, _TASKS = _moment("now"), _among("tasks")
 _IDS: BindParameter[int] = bindparam("ids", expanding=True)

@@ -50,18 +50,6 @@ class Warnings:
         """Warnings of a village that are neither cleared nor over, the latest first."""
         return tuple(map(rows.standing, self._session.scalars(_standing(village_id, now))))
 
-    def standing_for(
-        self, phone: str, village_id: int | None, now: datetime
-    ) -> Standing | None:
-        """The latest warning that stands for a village, with this phone's answer in it."""
-        if village_id is None:
-            return None
-        row = self._session.scalar(_standing(village_id, now).limit(1))
-        if row is None:
-            return None
-        said = self._session.get(WarningPhoneRow, (row.id, phone))
-        return rows.standing(row, said.answer if said else None)
-
     def ask(self, warning_id: int, phones: Iterable[str]) -> int:
         """Keeps that these phones were asked; how many of them were not before."""
         asked = [{"warning_id": warning_id, "phone": phone} for phone in sorted(set(phones))]
@@ -73,10 +61,6 @@ class Warnings:
         phone = WarningPhoneRow.phone
         wanted = select(phone).where(WarningPhoneRow.warning_id == warning_id).order_by(phone)
         return tuple(self._session.scalars(wanted))
-
-    def was_asked(self, warning_id: int, phone: str) -> bool:
-        """Whether this phone was asked."""
-        return self._session.get(WarningPhoneRow, (warning_id, phone)) is not None
 
     def answer(self, warning_id: int, phone: str, answer: str, at: datetime) -> None:
         """Keeps what a phone answered ("covered" or "help"); the latest answer counts."""

@@ -8,10 +8,10 @@ import pytest
 
 from assistant.channel import Channel, Fate, Handover
 from assistant.dialogue.values import Change, RaiseAlarm, SettleAlarm
-from assistant.people import Village
-from assistant.service.alarms.ladder import first_told, rungs
+from assistant.people import Farmer, Village
+from assistant.service.alarms.ladder import rungs
 from assistant.service.effects import Scene, carry_out
-from assistant.service.known import know
+from assistant.service.known import at_hand, know
 from assistant.service.told import ABOUT
 from assistant.store import Alarm
 from assistant.wording import messages_alarms as a
@@ -412,9 +412,11 @@ def test_a_text_names_the_person_who_is_told_first(
     office: Valley, village: int | None, phone: str
 ) -> None:
     """As the ladder begins."""
-    with office.house.store.look() as work:
+    with office.house.store.work() as work:
         (first, *_) = rungs(work, village, "hurt", phone)
-        assert first_told(work, village, phone) == first
+        kept = work.people.farmer(phone) or Farmer(0, phone, None, None, None, None)
+        work.people.save_farmer(replace(kept, village_id=village))
+        assert at_hand(work, phone, office.now).told_first == (first.name, first.phone)
 
 
 def test_where_there_is_nobody_no_person_is_named(valley: Valley, kijani: Village) -> None:

@@ -41,17 +41,25 @@ def test_unread_replies_are_kept_with_who_wrote_them(
     store: Store, farmer: Farmer, now: datetime
 ) -> None:
     """And counted until one of that phone is read, or somebody wants nothing kept."""
+    lately = now - timedelta(days=1)
+
+    def unread_of(phone: str) -> int:
+        with store.work() as work:
+            return work.at_hand.of(phone, now, lately).unread
+
     with store.work() as work:
         work.calls.unread("sw", "plan.area", "nusu shamba hivi", now, farmer.phone, farmer.id)
-        assert work.calls.unread_lately(farmer.phone, now - timedelta(days=1)) == 1
-        assert work.calls.unread_lately("+447700900199", now - timedelta(days=1)) == 0
+    assert unread_of(farmer.phone) == 1
+    assert unread_of("+447700900199") == 0
+    with store.work() as work:
         (unread,) = work.ledger.unread(9)
         assert unread == Unread(
             unread.id, "sw", "plan.area", "nusu shamba hivi", now, farmer.phone, farmer
         )
         assert work.ledger.unread(9, scope=[]) == ()
         work.calls.read_again(farmer.phone)
-        assert work.calls.unread_lately(farmer.phone, now - timedelta(days=1)) == 0
+    assert unread_of(farmer.phone) == 0
+    with store.work() as work:
         work.calls.forget_unread(farmer.phone)
         (unread,) = work.ledger.unread(9)
     assert unread == Unread(unread.id, "sw", "plan.area", "nusu shamba hivi", now)

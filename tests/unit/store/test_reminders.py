@@ -95,21 +95,29 @@ def test_a_reminder_of_a_nursery_that_is_not_kept_is_refused(
         work.reminders.plan([make_reminder(nursery_id=404)])
 
 
-def test_a_moved_plan_withdraws_what_was_not_sent_and_is_not_kept(
+def test_what_is_planned_beside_the_story_moves_only_what_differs(
     store: Store, nursery: Nursery, days: list[Reminder]
 ) -> None:
-    """What was asked stays asked, unless that is wanted too."""
+    """As `plan` has it, for one nursery whose story is known: new days are added, withdrawn
+    ones come back as new, moved ones take the new times, what was asked stays."""
+    first, second, third = days[:3]
+    moved = replace(third, due_at=third.due_at + _HOUR)
     with store.work() as work:
-        work.reminders.plan(days)
-        sent, kept, _ = work.reminders.of_nursery(nursery.id)
+        work.reminders.plan([first, second, third])
+        story = work.reminders.of_nursery(nursery.id)
+        sent, gone, _ = story
         work.reminders.set_state([sent.id], State.SENT, message_id="m1", asked=1)
-        keep = {(kept.task, kept.day)}
-        assert work.reminders.withdraw_planned(nursery.id, keep) == 1
-        assert work.reminders.withdraw_planned(nursery.id, keep) == 0
-    assert _states(store, nursery) == [State.SENT, State.PLANNED, State.WITHDRAWN]
-    with store.work() as work:
-        assert work.reminders.withdraw_planned(nursery.id, sent_too=True) == 2
-    assert set(_states(store, nursery)) == {State.WITHDRAWN}
+        work.reminders.set_state([gone.id], State.WITHDRAWN, message_id="m2", asked=2)
+        story = work.reminders.of_nursery(nursery.id)
+        again = replace(second, day=second.day + timedelta(days=9))
+        work.reminders.plan_beside(story, [first, second, moved, again])
+        found = {(each.task, each.day): each for each in work.reminders.of_nursery(nursery.id)}
+    assert len(found) == 4
+    assert found[first.task, first.day].state is State.SENT
+    back = found[second.task, second.day]
+    assert (back.state, back.asked, back.message_id) == (State.PLANNED, 0, None)
+    assert found[third.task, third.day].due_at == moved.due_at
+    assert found[again.task, again.day].state is State.PLANNED
 
 
 def test_a_withdrawn_reminder_is_planned_again_as_if_it_were_new(
@@ -121,7 +129,7 @@ def test_a_withdrawn_reminder_is_planned_again_as_if_it_were_new(
         work.reminders.plan(days[:1])
         (first,) = work.reminders.of_nursery(nursery.id)
         work.reminders.set_state([first.id], State.SENT, message_id="m1", asked=1)
-        work.reminders.withdraw_planned(nursery.id, sent_too=True)
+        work.reminders.set_state([first.id], State.WITHDRAWN)
         assert work.reminders.plan([later]) == 0
         assert work.reminders.of_nursery(nursery.id) == (replace(later, id=first.id),)
 
@@ -257,10 +265,13 @@ def test_what_is_unsettled_was_asked_lately_and_never_answered(
         work.reminders.plan([make_reminder(task=task) for task in states])
         for each in work.reminders.of_nursery(nursery.id):
             work.reminders.set_state([each.id], states[each.task])
-        found = work.reminders.unsettled([nursery.id], asked, today)
+        never = today - _DAY  # on which nothing is planned
+        found = work.reminders.to_answer([nursery.id], asked, today, never)
         assert {each.task for each in found} == {TaskCode.SOAK, TaskCode.SOW}
-        assert work.reminders.unsettled([nursery.id], asked, today + _DAY) == ()
-        assert work.reminders.unsettled([nursery.id + 1], asked, today) == ()
+        assert work.reminders.to_answer([nursery.id], asked, today + _DAY, never) == ()
+        assert work.reminders.to_answer([nursery.id + 1], asked, today, today) == ()
+        early = work.reminders.to_answer([nursery.id], asked, today + _DAY, today)
+        assert [each.task for each in early] == [TaskCode.DRAIN_BED]
 
 
 def test_an_officer_sees_what_was_never_answered_the_latest_first(

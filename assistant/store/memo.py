@@ -1,0 +1,133 @@
+"""What a transaction has read of people and villages and not changed since: people are asked
+for six times in a turn, and villages at every text.
+
+What was read of people is forgotten when mapped objects or their statements write to them, and
+at a lock that may have been waited for. Villages are kept by the process, under the number of
+the last change that `counter` holds.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import bindparam, event, select, update
+from sqlalchemy.orm import ORMExecuteState, Session, UOWTransaction
+
+from assistant.people import Village
+from assistant.store.core import table_of
+from assistant.store.tables import FarmerRow, OfficerRow, OfficerVillageRow, VillageRow
+from assistant.store.tables_people import EnrolmentRow
+from assistant.store.tables_running import CounterRow
+
+VILLAGES = "villages"  # the counter's name, and where a session holds the shelf
+_PEOPLE, _CHANGED, _AT = "people", "villages changed", "villages at"
+# Kinds of what was read.
+FARMER, OFFICER, ENROLLED, AT_HAND = "farmer", "officer", "enrolled", "at hand"
+_PERSONS = (FarmerRow, OfficerRow, OfficerVillageRow, EnrolmentRow)
+
+
+class Transaction(Session):
+    """A session that knows when people and villages change in it."""
+
+
+@dataclass(frozen=True)
+class Villages:
+    """The villages of a programme by name, as they were at a change of that number."""
+
+    number: int
+    by_name: tuple[Village, ...]
+    by_id: Mapping[int, Village]
+
+
+@dataclass
+class Shelf:
+    """Holds the villages for all threads; they are put there whole."""
+
+    villages: Villages | None = None
+
+
+def people(session: Session) -> dict[tuple[str, str], Any]:
+    """What was read of people, by kind and phone; None of who is not there."""
+    found: dict[tuple[str, str], Any] = session.info.setdefault(_PEOPLE, {})
+    return found
+
+
+def forget(session: Session) -> None:
+    """What was read of people may have changed."""
+    people(session).clear()
+
+
+def shelf(session: Session) -> Shelf:
+    """Where the process keeps the villages; a bare one in a session that was given none, and
+    where this transaction has changed a village, which nobody else may see yet."""
+    if session.info.get(_CHANGED):
+        return Shelf()
+    kept: Shelf = session.info.setdefault(VILLAGES, Shelf())
+    return kept
+
+
+def kept_villages(session: Session, *, ask: bool) -> Villages | None:
+    """The villages that the process keeps, where they are those of today.
+
+    Args:
+        ask: whether to look up the number of the last change where it was not read yet
+    """
+    number = _number(session, ask)
+    kept = shelf(session).villages
+    return kept if kept is not None and kept.number == number else None
+
+
+def keep_villages(session: Session, by_name: tuple[Village, ...]) -> None:
+    """Keeps what was read of all villages for the next who ask."""
+    number = _number(session, ask=True)
+    if number is not None:
+        by_id = {village.id: village for village in by_name}
+        shelf(session).villages = Villages(number, by_name, by_id)
+
+
+def note_number(session: Session, number: int | None) -> None:
+    """The number of the last change of a village was read."""
+    session.info[_AT] = number
+
+
+def _number(session: Session, ask: bool) -> int | None:
+    if ask and _AT not in session.info:
+        note_number(session, session.scalar(NUMBER, {"counter": VILLAGES}))
+    number: int | None = session.info.get(_AT)
+    return number
+
+
+@event.listens_for(Transaction, "after_flush")
+def _flushed(session: Session, _context: UOWTransaction) -> None:
+    written = (*session.new, *session.dirty, *session.deleted)
+    if any(isinstance(each, _PERSONS) for each in written):
+        forget(session)
+    if any(isinstance(each, VillageRow) for each in written):
+        _count(session)
+
+
+@event.listens_for(Transaction, "do_orm_execute")
+def _executed(state: ORMExecuteState) -> None:
+    if not (state.is_update or state.is_insert or state.is_delete):
+        return
+    if state.bind_mapper is None:
+        return
+    if issubclass(state.bind_mapper.class_, _PERSONS):
+        forget(state.session)
+    if issubclass(state.bind_mapper.class_, VillageRow):
+        _count(state.session)
+
+
+def _count(session: Session) -> None:
+    """Villages change: other processes read them again once this is committed."""
+    session.info[_CHANGED] = True
+    session.connection().execute(_ONE_MORE, {"of": VILLAGES})
+
+
+_COUNTER = table_of(CounterRow)
+NUMBER = select(_COUNTER.c.number).where(_COUNTER.c.name == bindparam("counter"))
+_ONE_MORE = (
+    update(_COUNTER)
+    .where(_COUNTER.c.name == bindparam("of"))
+    .values(number=_COUNTER.c.number + 1)
+)
