@@ -78,13 +78,21 @@ def downgrade(engine: Engine, revision: str) -> None:
         StoreError: no such state, or a later one than the database has.
     """
     found = tables(engine)
-    if found.there is None or not found.known or not "v0001" <= revision < found.there:
+    if found.there is None or not found.known or revision not in _before(engine, found.there):
         raise StoreError(
             f"expected a state before {found.there}, such as v0001, got {revision!r}: see "
             "nursery status"
         )
     with _ONE_AT_A_TIME, engine.connect() as connection, _tables_may_be_made_anew(connection):
         command.downgrade(_config(connection), revision)
+
+
+def _before(engine: Engine, revision: str) -> set[str]:
+    """The states before one. Their numbers need not be in the order of the chain."""
+    with engine.connect() as connection:
+        script = ScriptDirectory.from_config(_config(connection))
+    chain = [each.revision for each in script.iterate_revisions(revision, "base")]
+    return set(chain[1:])
 
 
 @contextmanager

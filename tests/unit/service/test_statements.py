@@ -65,8 +65,8 @@ def test_a_text_of_a_farmer_takes_seven_and_writes_two_rows(asked_to_sow: Valley
 
 
 def test_an_answer_that_moves_the_plan_takes_fourteen(asked_to_sow: Valley) -> None:
-    """The task settled, the event, prompts that wait, the bed, its story, what goes of it, what is
-    settled by it, and what was answered lately beside the answer."""
+    """The task settled, the event, prompts that wait, the bed, its story, what goes of it and
+    what is settled by it; beside what a text takes."""
     said = asked_of(lambda: asked_to_sow.post(AMINA, "1"))
     assert len(said) == 14, "\n".join(said)
 

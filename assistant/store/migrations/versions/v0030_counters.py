@@ -4,7 +4,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "v0030"
-down_revision = "v0029"
+down_revision = "v0036"
 branch_labels = None
 depends_on = None
 
