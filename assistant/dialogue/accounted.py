@@ -9,10 +9,12 @@ from assistant.dialogue.invited import was_asked
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.questions import Reads
 from assistant.dialogue.values import Known
+from assistant.hearing.dating import around_day
 from assistant.reading import (
     Outcome,
     is_accounted_for,
     is_name,
+    names_day,
     read_confirm,
     read_deeds,
     read_told,
@@ -28,8 +30,19 @@ _MOST_WORDS_OF_A_WISH = 3
 
 def is_accounted(text: str, known: Known) -> bool:
     """Whether a text is digits, words that answers are made of, names of what is offered, or a
-    short wish: then its words say what it means, and no weight is asked."""
-    return is_answer(text, known) or _is_short_wish(text, known)
+    short wish, or gives a day to the work: then its words say what it means, and no weight is
+    asked."""
+    return is_answer(text, known) or _is_short_wish(text, known) or _gives_a_day(text, known)
+
+
+def _gives_a_day(text: str, known: Known) -> bool:
+    """Whether a text is a day, the work it is for, and words that answers are made of: "put it
+    on Saturday rather"."""
+    around = around_day(text, known.ears.days, (known.catalogue.language,))
+    if around is None or around.other or not names_day(text, known.lexicon, known.today):
+        return False
+    left = " ".join(token.text for token in around.strange)
+    return not left or is_accounted_for(left, known.lexicon)
 
 
 def is_answer(text: str, known: Known) -> bool:

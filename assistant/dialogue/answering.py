@@ -7,6 +7,7 @@ from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
+from assistant.dialogue.dated import DATED_ENDINGS
 from assistant.dialogue.endings_delay import DELAY_ENDINGS
 from assistant.dialogue.endings_heard import HEARD_ENDINGS
 from assistant.dialogue.endings_lost import LOST_ENDINGS
@@ -49,6 +50,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **STEPS_ENDINGS,
     **TELL_ENDINGS,
     **HEARD_ENDINGS,
+    **DATED_ENDINGS,
     "!which_done": which_done,
     "!uncovered": uncovered,
     "!recounted": recounted,

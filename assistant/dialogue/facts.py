@@ -14,9 +14,13 @@ _ANSWERS = {
     "percent": "germination_heard",
     "litres": "pail",
     "date": "sowing",
+    "chosen": "transplanting",
+    "done_on": "day",
     "first": "best_first",  # the window as a leaf count moved it
     "last": "best_last",
 }
+
+_DATES = frozenset({"date", "first", "last", "chosen", "done_on"})
 
 
 def _name(slot: str) -> str:
@@ -33,7 +37,7 @@ def _shown(slot: str, session: Session, known: Known) -> Slot:
     value = session.answers[_name(slot)]
     if slot == "percent" and not isinstance(value, int | float):
         return round(GOOD_GERMINATION.value * 100)  # untested: the plan's assumption
-    if slot in ("date", "first", "last"):
+    if slot in _DATES:
         return date.fromisoformat(str(value))
     if slot in ("from_time", "to_time", "time"):
         return time.fromisoformat(str(value))

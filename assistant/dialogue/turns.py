@@ -5,7 +5,8 @@ In this order, and the first that understands the text has it:
    danger, a refusal, a wish for a person); then STOP and START, which hold at any time;
 2. the warning that an officer is about to send;
 3. the answers to a rain warning that is not answered yet, and what was open stands again;
-4. a plain question is answered (`answers.py`), and what was open stands again;
+4. a plain question is answered (`answers.py`), and what was open stands again; a day that is
+   given to the work is read back (`dated.py`);
 5. sign-up, where the phone is not enrolled;
 6. what the last numbered text that reached the phone was about, a prompt or the question;
 7. the other open things, without bare digits; then wishes; then corrections.
@@ -28,6 +29,7 @@ from assistant.dialogue.answering import (
 )
 from assistant.dialogue.answers import answered
 from assistant.dialogue.chains import chained
+from assistant.dialogue.dated import dated, dated_surely
 from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.endings_heard import go_on
 from assistant.dialogue.engine import ask, begin, find
@@ -85,7 +87,9 @@ def turn(text: str, known: Known) -> Turn:
         _stop_or_start,
         _officer_talk,
         _warning,
+        dated_surely,
         answered,
+        dated,
         _sign_up,
         chained,
         _in_focus,

@@ -1,11 +1,12 @@
 """All that hears: the rules of every language and the learned table, opened by the wiring."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 
 from assistant.acts import ActTable
 from assistant.hearing.asking import Questions
+from assistant.hearing.dating import DayWords
 from assistant.hearing.kinds import Kind
 from assistant.reading.text.rules import RuleBook
 
@@ -33,11 +34,12 @@ class Ear:
 @dataclass(frozen=True, eq=False)
 class Ears:
     """The rules of all languages, since nobody can be held to the one they enrolled in; and the
-    questions that are answered at once."""
+    questions that are answered at once; and the words around a day."""
 
     table: ActTable
     by_language: Mapping[str, Ear]
     questions: Questions = Questions()
+    days: Mapping[str, DayWords] = field(default_factory=dict)
 
     def own_first(self, language: str) -> Iterator[Ear]:
         """Every language's, the person's own before the others."""

@@ -10,7 +10,7 @@ from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
 from assistant.reading.counts import is_of_time, names_litres, read_count, read_litres
 from assistant.reading.danger import in_danger
-from assistant.reading.dates import read_date
+from assistant.reading.dates import denies, names_day, read_date, without_day
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
 from assistant.reading.percents import read_germination
@@ -28,12 +28,14 @@ __all__ = [
     "Reading",
     "Reason",
     "Wish",
+    "denies",
     "guess_language",
     "in_danger",
     "is_accounted_for",
     "is_name",
     "is_no_day",
     "is_of_time",
+    "names_day",
     "names_litres",
     "language_named",
     "read_answer",
@@ -50,4 +52,5 @@ __all__ = [
     "read_told",
     "read_told_day",
     "read_wish",
+    "without_day",
 ]

@@ -16,6 +16,7 @@ _OF_BOTH = frozenset(
         Sort.OTHER_UNIT,
         Sort.NOT_KNOWN,
         Sort.OTHER_CALENDAR,
+        Sort.NTH,
         Sort.COMPANION,
         Sort.PERSON,
         Sort.THING,

@@ -30,9 +30,9 @@ from assistant.reading.outcomes import (
     understood,
 )
 from assistant.reading.text.echo import date_words
-from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
-from assistant.reading.text.spot import Item
+from assistant.reading.text.spot import Item, items
 
 FARTHEST_SURE_DAYS = 183  # half a year: a farther day is likelier a slip
 FARTHEST_DAYS = 1100  # three years: no nursery is planned or told about so far off
@@ -54,6 +54,28 @@ def read_date_tokens(
         return again(Reason.EMPTY)
     told = tell(found, lexicon, today, past)
     return _Judge(told).of_clues(find_clues(told)) if told else again(Reason.NOT_READ)
+
+
+def names_day(text: str, lexicon: Lexicon, today: date) -> bool:
+    """Whether a text surely speaks of a day: a bare number does not."""
+    if len(text) > LONGEST_REPLY:
+        return False
+    found, _ = lexicon.mend(text)
+    return bool(found) and bool(date_spans(found, lexicon, today))
+
+
+def without_day(text: str, lexicon: Lexicon, today: date) -> str:
+    """The words of a text that do not speak of a day."""
+    found, _ = lexicon.mend(text[:LONGEST_REPLY])
+    spans = date_spans(found, lexicon, today)
+    return " ".join(token.text for token in found if token.at not in spans)
+
+
+def denies(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text holds a no or a not: "not tomorrow"."""
+    found = read_tokens(text[:LONGEST_REPLY])
+    row = items(found, lexicon, (Sort.NO, Sort.NOT, Sort.NOT_YET))
+    return any(item.sort is not None for item in row)
 
 
 def date_spans(found: Sequence[Token], lexicon: Lexicon, today: date) -> frozenset[int]:

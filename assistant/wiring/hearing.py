@@ -12,6 +12,7 @@ from assistant.hearing import Ears, Kind
 from assistant.hearing.ears import Ear, Mood, Place
 from assistant.people import LANGUAGES
 from assistant.reading.text.rules import Rule, bound, read_rule
+from assistant.wiring.day_words import open_day_words
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.questions import open_questions
 
@@ -30,7 +31,7 @@ def open_ears() -> Ears:
     if faults:
         raise HearingError("rules of hearing with faults:\n" + "\n".join(faults))
     ears = {ear.language: ear for ear, _ in opened}
-    return Ears(open_table(), MappingProxyType(ears), open_questions())
+    return Ears(open_table(), MappingProxyType(ears), open_questions(), open_day_words())
 
 
 def open_table() -> ActTable:

@@ -34,6 +34,7 @@ _NUMBERS = frozenset(
         Sort.EITHER_DAY,
         Sort.MONTH,
         Sort.WEEKDAY,
+        Sort.NTH,
     }
 )
 _KEYED = _NUMBERS | {Sort.UNIT, Sort.DAYS, Sort.ARTICLE, Sort.DEED}

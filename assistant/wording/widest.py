@@ -66,6 +66,8 @@ _SLOTS: Mapping[str, Values] = {
     "country": Values(Country("PH"), (Country("BD"), Country("IN"))),
     "covered": _COUNT,
     "date": _DATE,
+    "chosen": _DATE,
+    "done_on": _DATE,
     "day": Values(5, (120,)),
     "early": _DATE,
     "farmers": _COUNT,

@@ -3,6 +3,12 @@
 from collections.abc import Mapping
 
 from assistant.dialogue.conversations.dates import DATES, LEAVES
+from assistant.dialogue.conversations.days import (
+    PLANT_THEN,
+    PLANTED_THEN,
+    SOW_THEN,
+    UNCOVERED_THEN,
+)
 from assistant.dialogue.conversations.delay import DELAY
 from assistant.dialogue.conversations.emergence import EMERGENCE
 from assistant.dialogue.conversations.heard import IF_HURT, IF_LOST, STOP_ALL
@@ -47,7 +53,9 @@ __all__ = [
     "MORE",
     "OFFICER",
     "PLAN",
+    "PLANTED_THEN",
     "PLANTING",
+    "PLANT_THEN",
     "RAIN_WARNING",
     "RECOUNT",
     "RESULT",
@@ -55,6 +63,7 @@ __all__ = [
     "SEED_USED",
     "SIGNUP",
     "SOAKING",
+    "SOW_THEN",
     "STEPS",
     "STOPPING",
     "STOP_ALL",
@@ -63,6 +72,7 @@ __all__ = [
     "TELLING_LATER",
     "TROUBLE",
     "UNCOVERED",
+    "UNCOVERED_THEN",
     "WHICH",
 ]
 
@@ -102,5 +112,9 @@ TABLES: Mapping[str, Conversation] = {
         IF_LOST,
         STOP_ALL,
         UNCOVERED,
+        SOW_THEN,
+        PLANT_THEN,
+        UNCOVERED_THEN,
+        PLANTED_THEN,
     )
 }

@@ -93,6 +93,10 @@ def named_at(told: Told, at: int) -> Clue | None:
     """10 June, 10th of June 2026, June 10, tarehe 10 mwezi wa sita, ika-18 ng Hunyo."""
     row, start = told.row, at
     at = day_start(row, at)
+    nth = row.item(at, Sort.NTH)
+    if nth is not None:
+        month, end = _month_at(told, row.after(at + 1, Sort.DATE_WORD, Sort.ARTICLE, Sort.DAYS))
+        return _with_year(told, (start, end), int(nth.key), month) if month else None
     day = told.number(at, 2)
     if day is not None:
         after = row.after(at + 1, Sort.ORDINAL, Sort.DATE_WORD, Sort.THIS)

@@ -39,6 +39,7 @@ _SORTS = (
     Sort.YEAR_WORD,
     *NUMBER_SORTS,
     Sort.ORDINAL,
+    Sort.NTH,
     Sort.CLOCK,
     Sort.NOT_KNOWN,
     Sort.SORRY,

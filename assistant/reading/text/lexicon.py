@@ -66,6 +66,7 @@ class Sort(StrEnum):
     DATE_WORD = "date_word"
     YEAR_WORD = "year_word"
     ORDINAL = "ordinal"  # th, er: stands after a day
+    NTH = "nth"  # first, premier: the day of the month that is named behind it
     CLOCK = "clock"  # am, o'clock: the number beside it is an hour
     PAST_VERB = "past_verb"
     COMING_VERB = "coming_verb"

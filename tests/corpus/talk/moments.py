@@ -42,7 +42,7 @@ def catalogue(language: str) -> Catalogue:
     return open_catalogue(language)
 
 
-def _known(language: str, bed: Nursery | None, **given: object) -> v.Known:
+def known_of(language: str, bed: Nursery | None, **given: object) -> v.Known:
     at = datetime.combine(TODAY, NOON, ZoneInfo(NAIROBI))
     farmer = Farmer(1, AMINA, language, 1, at - timedelta(days=30), None)
     plain = v.Known(
@@ -64,7 +64,7 @@ def _known(language: str, bed: Nursery | None, **given: object) -> v.Known:
     return replace(plain, **given)  # type: ignore[arg-type]
 
 
-def _bed(day: int, **given: object) -> Nursery:
+def bed_of(day: int, **given: object) -> Nursery:
     sown = {"sown": True} if day > 0 else {}
     return replace(nursery(sow=TODAY - timedelta(days=day)), **{**sown, **given})  # type: ignore[arg-type]
 
@@ -74,15 +74,15 @@ def _asked(task: TaskCode, day: int, **given: object) -> Callable[[str], v.Known
     item = v.Item(1, task, TODAY)
 
     def moment(language: str) -> v.Known:
-        bed = _bed(day, **given)
-        return _known(language, bed, items=(item,), focuses=(v.Focus(items=(item,)),))
+        bed = bed_of(day, **given)
+        return known_of(language, bed, items=(item,), focuses=(v.Focus(items=(item,)),))
 
     return moment
 
 
 def _warning(language: str) -> v.Known:
-    bed = _bed(3)
-    known = _known(language, bed)
+    bed = bed_of(3)
+    known = known_of(language, bed)
     stands = v.Standing(7, 1, known.now, known.now + timedelta(hours=6))
     return replace(
         known, warning=stands, raining=True, focuses=(v.Focus(warning_id=stands.id),)
@@ -90,7 +90,7 @@ def _warning(language: str) -> v.Known:
 
 
 def _consent(language: str) -> v.Known:
-    known = _known(language, None)
+    known = known_of(language, None)
     assert known.farmer is not None
     asked = replace(
         known,
@@ -102,14 +102,14 @@ def _consent(language: str) -> v.Known:
 
 
 def _signup(language: str) -> v.Known:
-    known = _known(language, None)
+    known = known_of(language, None)
     session = arrive(begin(talks.PLAN), known, talks.TABLES).session
     focus = v.Focus(question=f"{session.conversation}.{session.step}")
     return replace(known, session=session, focuses=(focus,))
 
 
 def _nothing(language: str) -> v.Known:
-    return _known(language, _bed(3))
+    return known_of(language, bed_of(3))
 
 
 def _stopped(language: str) -> v.Known:

@@ -1,0 +1,410 @@
+"""A day that is named in a sentence, out of the blue or beside an open task.
+
+"Change to 15 June", "we sow on Friday", "opened it yesterday": heard as another day of the plan
+or as the day of a deed, and read back before anything is kept. A day of something else (the
+market, a neighbour's field) is let pass, and so is what an open question about a day reads.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from assistant.acts import Act
+from assistant.agronomy.calendar import DayChoice
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.tasks import TaskCode
+from assistant.dialogue import conversations as talks
+from assistant.dialogue import endings as e
+from assistant.dialogue.accounted import takes_words
+from assistant.dialogue.corrections import DATES
+from assistant.dialogue.endings_delay import planting_waits
+from assistant.dialogue.engine import ask, begin, find
+from assistant.dialogue.items import answer_items, settle, split_label
+from assistant.dialogue.questions import Conversation
+from assistant.dialogue.values import AnswerItem, Item, Kept, Known, Session, Turn
+from assistant.hearing import understand
+from assistant.hearing.dating import Dated, Idea, around_day
+from assistant.reading import (
+    Outcome,
+    Reading,
+    Reason,
+    denies,
+    is_accounted_for,
+    names_day,
+    read_date,
+    without_day,
+)
+from assistant.wording import messages_answers as a
+from assistant.wording import messages_talk as m
+from assistant.wording.day import about
+
+_LIKELY = 0.6
+_NEAR_D = 20  # from the plan's own day; a day alone that is farther off says too little
+_SOON_D = 30  # a day farther from the plan's is likelier of another season's bed
+_NO_DAY = (Reason.IMPOSSIBLE, Reason.OTHER_CALENDAR)  # 31 June, a day of the moon: asked anew
+
+
+@dataclass(frozen=True)
+class _Told:
+    """A day as it was told: what it is of, and how it was read."""
+
+    text: str
+    around: Dated
+    reading: Reading[date]
+
+    @property
+    def days(self) -> tuple[date, ...]:
+        """The day, or the two that it may be."""
+        if self.reading.value is not None:
+            return (self.reading.value,)
+        return tuple(option.value for option in self.reading.options)
+
+
+def dated_surely(text: str, known: Known) -> Turn | None:
+    """As `dated`, of a text that names work and says that its day is moved, past or to come,
+    and asks nothing: its other words ("rain delayed us") are the reason."""
+    around = around_day(text, known.ears.days, (known.catalogue.language,))
+    if around is None or not around.works or not names_day(text, known.lexicon, known.today):
+        return None
+    if not around.moves and (_asks(text, known) or around.told == around.coming):
+        return None
+    return dated(text, known)
+
+
+def _asks(text: str, known: Known) -> bool:
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return "?" in text or weights[Act.QUESTION] >= _LIKELY
+
+
+def dated(text: str, known: Known) -> Turn | None:
+    """The turn for a day in a sentence; None where none is named, or it is of another thing."""
+    if not _listens(known):
+        return None
+    told = _told(text, known)
+    if told is None or _is_of_else(told, known):
+        return None
+    if known.items and known.today in told.days and len(told.days) == 1:
+        return None  # what is told of today answers what was asked today
+    if _plans(known):
+        return _kept_early(told, known)
+    if not known.nurseries:
+        return _first_plan(told, known)
+    _, meant = split_label(text, known)
+    able = [bed for bed in meant if _work(told, bed, known) is not None] or list(meant)
+    if len(able) > 1:
+        return None  # which bed is asked by the menu of dates
+    bed = able[0]
+    work = _work(told, bed, known)
+    return _TURNS[work](told, bed, known) if work else None
+
+
+def _listens(known: Known) -> bool:
+    """Whether a day is nobody else's to read: no words are asked for, and no day."""
+    farmer = known.farmer
+    if farmer is None or farmer.consent_at is None or farmer.stopped_at is not None:
+        return False
+    if takes_words(known):
+        return False
+    question = find(known.session, talks.TABLES) if known.session else None
+    return question is None or question.reads not in DATES
+
+
+def _plans(known: Known) -> bool:
+    return known.session is not None and known.session.conversation == talks.PLAN.name
+
+
+def _told(text: str, known: Known) -> _Told | None:
+    """The day that a text tells; a bare number is none."""
+    language = known.catalogue.language
+    around = around_day(text, known.ears.days, (language,))
+    if not names_day(text, known.lexicon, known.today):
+        return None
+    if around is None:
+        around = Dated(frozenset(), False, False, False, False, ())
+    reading = read_date(text, known.lexicon, known.today, past=around.says_past)
+    if reading.reason is Reason.DAY_MISMATCH:  # "Friday the 5th": perhaps the one gone by
+        gone = read_date(text, known.lexicon, known.today, past=True)
+        reading = gone if gone.outcome is Outcome.UNDERSTOOD else reading
+    if reading.value is None and not reading.options and reading.reason not in _NO_DAY:
+        return None
+    return _Told(text, around, reading)
+
+
+def _is_of_else(told: _Told, known: Known) -> bool:
+    around = told.around
+    if around.other or "?" in told.text:
+        return True
+    if around.works:
+        return False
+    unsure = told.reading.reason is Reason.DAY_MISMATCH
+    is_past = bool(told.days) and max(told.days) < known.today and not unsure
+    if is_past or (not around.moves and denies(told.text, known.lexicon)):
+        return True  # "moved the mats yesterday", "not tomorrow"
+    if around.moves:
+        return False
+    if _asks(told.text, known):
+        return True
+    # A day and next to nothing else; an open question or task reads that better.
+    busy = bool(known.items) or known.session is not None
+    rest = without_day(told.text, known.lexicon, known.today)
+    return busy or not (not rest or is_accounted_for(rest, known.lexicon))
+
+
+# --- what the day is of ----------------------------------------------------------------------
+
+
+def _work(told: _Told, bed: Nursery, known: Known) -> Idea | None:
+    """What the day is of, for this bed: what is named, else what comes next."""
+    works = told.around.works
+    if bed.transplanted_on is not None:
+        return None
+    if Idea.SOAK in works and not bed.sown:
+        return Idea.SOAK
+    if Idea.UNCOVER in works and bed.sown:
+        return Idea.UNCOVER
+    if Idea.SOW in works and Idea.PLANT not in works:
+        return Idea.SOW
+    if not works:
+        return _next_work(told, bed)
+    if Idea.PLANT not in works:
+        return None
+    return Idea.PLANT if bed.sown or not _is_near_sowing(told, bed) else Idea.SOW
+
+
+def _next_work(told: _Told, bed: Nursery) -> Idea | None:
+    """Of a day and no work: of what comes next in the plan, where it can be of that."""
+    planned = bed.anchors.transplant_date if bed.sown else bed.sow_date
+    near = not told.days or any(abs((day - planned).days) <= _NEAR_D for day in told.days)
+    if not told.around.moves and not near:
+        return None
+    return Idea.PLANT if bed.sown else Idea.SOW
+
+
+def _is_near_sowing(told: _Told, bed: Nursery) -> bool:
+    """ "Plant" is also said for sowing: whose day of the plan is nearer."""
+    if not told.days:
+        return False
+    day = told.days[0]
+    return abs(day - bed.sow_date) <= abs(day - bed.anchors.transplant_date)
+
+
+# --- sowing ----------------------------------------------------------------------------------
+
+
+def _sow(told: _Told, bed: Nursery, known: Known) -> Turn | None:
+    if bed.sown:
+        return _sown_already(told, bed, known)
+    day = _one_day(told, known)
+    if day is None:
+        return _which(talks.SOW_THEN, "sowing", told, bed, known)
+    if day < known.today:
+        answered = _answered(told, known)
+        return answered or _sown_then(day, told, bed, known)
+    if day == bed.sow_date and known.items:
+        return None
+    if day == bed.sow_date:
+        return e.ended(_passing(known), known, e.said(about(a.SOW_ON, bed, known.today)))
+    return _asked(talks.SOW_THEN, bed, known, sowing=day)
+
+
+def _sown_already(told: _Told, bed: Nursery, known: Known) -> Turn | None:
+    """A bed that is sown has no other day to come; that it was sown on another may be told."""
+    day = _one_day(told, known)
+    past = day is not None and day < known.today and told.around.says_past
+    if past and day is not None and day != bed.sow_date and abs(bed.day(day)) <= _SOON_D:
+        return _sown_then(day, told, bed, known)
+    return e.ended(_passing(known), known, e.said(about(a.SOWN_ON, bed, known.today)))
+
+
+def _sown_then(day: date, told: _Told, bed: Nursery, known: Known) -> Turn | None:
+    if abs(bed.day(day)) > _SOON_D:
+        return None
+    session = _begun(talks.SOW_THEN, bed, known, sowing=day)
+    return e.opened(replace(session, step="sown", path=("sowing",)), known)
+
+
+def _soak(told: _Told, bed: Nursery, known: Known) -> Turn | None:
+    """The seed is sown as many days after soaking as the plan has it."""
+    day = _one_day(told, known)
+    if day is None or (day < known.today and known.items):
+        return None  # its own task asks for that
+    sowing = day + timedelta(days=bed.soak_before_d)
+    if sowing < known.today:
+        return None
+    return _asked(talks.SOW_THEN, bed, known, sowing=sowing)
+
+
+# --- planting and uncovering -----------------------------------------------------------------
+
+
+def _plant(told: _Told, bed: Nursery, known: Known) -> Turn | None:
+    day = _one_day(told, known)
+    if day is None:
+        return _which(talks.PLANT_THEN, "transplanting", told, bed, known)
+    if day < known.today or (told.around.says_past and day == known.today):
+        return _answered(told, known) or _planted_then(day, bed, known)
+    item = _open(TaskCode.TRANSPLANT, bed, known)
+    if item is not None and day > known.today:
+        return _put_off(item, day, told, bed, known)
+    if item is not None:
+        return None
+    return _asked(talks.PLANT_THEN, bed, known, transplanting=day)
+
+
+def _planted_then(day: date, bed: Nursery, known: Known) -> Turn | None:
+    if not bed.sown or bed.judge_transplanting(day) is DayChoice.IMPOSSIBLE:
+        return None
+    return _asked(talks.PLANTED_THEN, bed, known, day=day)
+
+
+def _put_off(item: Item, day: date, told: _Told, bed: Nursery, known: Known) -> Turn:
+    """Not yet, and until when in the same breath: the mats get their water back at once, and
+    only why is asked."""
+    turn = planting_waits(item, bed, known, e.holds(known.session))
+    session = turn.session
+    if session is None or session.conversation != talks.DELAY.name:
+        return turn
+    kept: dict[str, Kept] = {"until": day.isoformat(), "until_words": told.reading.words}
+    noted = m.NOTED_EARLY(reading=told.reading.words)
+    first = replace(turn.texts[0], says=(noted, *turn.texts[0].says))
+    session = replace(session, answers={**session.answers, **kept})
+    return replace(turn, session=session, texts=(first, *turn.texts[1:]))
+
+
+def _uncover(told: _Told, bed: Nursery, known: Known) -> Turn | None:
+    day = _one_day(told, known)
+    if day is None or bed.uncovered:
+        return None
+    if day <= known.today:
+        if not told.around.says_past and day == known.today:
+            return None
+        answered = _answered(told, known)
+        fits = bed.may_uncover_on(day)
+        return answered or (_asked(talks.UNCOVERED_THEN, bed, known, day=day) if fits else None)
+    if _open(TaskCode.UNCOVER_FLOOD, bed, known) is not None:
+        return None
+    return e.ended(_passing(known), known, e.said(about(a.UNCOVER_ON, bed, known.today)))
+
+
+_TURNS: Mapping[Idea, Callable[[_Told, Nursery, Known], Turn | None]] = {
+    Idea.SOW: _sow,
+    Idea.SOAK: _soak,
+    Idea.PLANT: _plant,
+    Idea.UNCOVER: _uncover,
+}
+
+
+# --- what is opened --------------------------------------------------------------------------
+
+
+def _one_day(told: _Told, known: Known) -> date | None:
+    """The one day that is meant; of a word for two, the one that the tense leaves."""
+    if told.reading.value is not None:
+        unsure = told.reading.reason in (Reason.UNUSUAL, Reason.DAY_MISMATCH)
+        return None if unsure else told.reading.value
+    around = told.around
+    if around.moves and known.today in told.days:  # "the date is 20 June now"
+        other = [each for each in told.days if each != known.today]
+        return other[0] if len(other) == 1 else None
+    if around.told == around.coming:
+        return None
+    left = [each for each in told.days if (each < known.today) == around.told]
+    return left[0] if len(left) == 1 else None
+
+
+def _answered(told: _Told, known: Known) -> Turn | None:
+    """Told of an open task: its own reader has it, where it takes it."""
+    if not known.items:
+        return None
+    held = e.lasting(known.session)
+    turn = answer_items(told.text, known, known.items, True, held)
+    took = turn is not None and any(isinstance(each, AnswerItem) for each in turn.changes)
+    return turn if took else None
+
+
+def _open(code: TaskCode, bed: Nursery, known: Known) -> Item | None:
+    return next((i for i in known.items if i.task is code and i.nursery_id == bed.id), None)
+
+
+def _passing(known: Known) -> Session | None:
+    held = e.lasting(known.session)
+    return begin(talks.MENU, held=held) if held else None
+
+
+def _begun(table: Conversation, bed: Nursery, known: Known, **days: date) -> Session:
+    kept: dict[str, Kept] = {name: day.isoformat() for name, day in days.items()}
+    return begin(table, held=e.lasting(known.session), nursery=bed.id, **kept)
+
+
+def _asked(table: Conversation, bed: Nursery, known: Known, **days: date) -> Turn:
+    """The day is read back; another one may be sent in its place."""
+    session = _begun(table, bed, known, **days)
+    other = next((q.step for q in table.questions.values() if q.reads in DATES), None)
+    path = (other,) if other else ()
+    return e.opened(replace(session, path=path), known)
+
+
+def _which(
+    table: Conversation, step: str, told: _Told, bed: Nursery, known: Known
+) -> Turn | None:
+    """One of two days, or a week: which day it is, is asked."""
+    days = [option for option in told.reading.options if option.value]
+    waiting: dict[str, Kept] | None = None
+    if len(days) > 1:
+        waiting = {"n": len(days)}
+        for place, option in enumerate(days, start=1):
+            waiting |= {f"value{place}": option.value.isoformat()}
+            waiting |= {f"words{place}": option.words}
+    session = replace(_begun(table, bed, known), step=step, waiting=waiting)
+    return Turn(session, (ask(session, known, talks.TABLES),))
+
+
+# --- before there is a plan ------------------------------------------------------------------
+
+
+def _kept_early(told: _Told, known: Known) -> Turn | None:
+    """The day of sowing, told while the field is asked: kept, and the question stands."""
+    session = known.session
+    if session is None or "sowing" in session.answers or session.waiting:
+        return None
+    named = Idea.SOW in told.around.works
+    if not named or told.reading.outcome is Outcome.AGAIN or told.reading.value is None:
+        return None
+    moved = replace(session, answers={**session.answers, **_sowing(told.reading)})
+    noted = m.NOTED_EARLY(reading=told.reading.words)
+    return Turn(moved, (ask(moved, known, talks.TABLES, noted),))
+
+
+def _first_plan(told: _Told, known: Known) -> Turn | None:
+    """Who tells a day of sowing and has no plan yet, wants one."""
+    wants = {Idea.SOW, Idea.PLANT} & told.around.works
+    if not wants or told.around.says_past or told.reading.value is None or known.session:
+        return None
+    if told.reading.value < known.today:
+        return None
+    session = begin(talks.PLAN, None, **_sowing(told.reading))
+    return e.opened(session, known, m.NOTED_EARLY(reading=told.reading.words))
+
+
+def _sowing(reading: Reading[date]) -> dict[str, Kept]:
+    kept = reading.value.isoformat() if reading.value else None
+    return {"sowing": kept, "sowing_words": reading.words, "sowing_heard": kept}
+
+
+# --- where a talk of these ends --------------------------------------------------------------
+
+
+def _done_then(code: TaskCode) -> e.Ending:
+    def ending(session: Session, known: Known) -> Turn:
+        bed = e.chosen(session, known)
+        item = _open(code, bed, known) or Item(bed.id, code, known.today)
+        day = date.fromisoformat(str(session.answers["day"]))
+        return settle(item, "done", day, known, session.held)
+
+    return ending
+
+
+DATED_ENDINGS: Mapping[str, e.Ending] = {
+    "!uncovered_then": _done_then(TaskCode.UNCOVER_FLOOD),
+    "!planted_then": _done_then(TaskCode.TRANSPLANT),
+}
