@@ -26,6 +26,7 @@ class Settings:
     """All settings. Each is read from NURSERY_<NAME>; what is not set keeps its default."""
 
     database_url: str = "sqlite:///.nursery/nursery.sqlite3"
+    key_file: str = ""  # the deployment's own key; none: beside a SQLite file, else .nursery/
     journal_file: str = ""  # of who said STOP; none: beside a SQLite file
     programme: str = "Rice nursery"
     programme_file: str = ""  # TOML, see wiring.programme
@@ -58,7 +59,9 @@ class Settings:
     screen_ucs2: int = 80
     host: str = "127.0.0.1"
     port: int = 8470
-    web_secret: str = field(default="", repr=False)  # signs sessions; none: made once and kept
+    web_secret: str = field(default="", repr=False)  # instead of the key in that file
+    second_factor: bool = True  # leads sign in with a code of an app as well
+    code_uses: int = 5  # so often an officer's code by SMS is good; then the next one is sent
     web_https: bool = False  # officers reach the page by https, through a proxy in front
     worker_pause_s: float = 1.0
     lease_s: float = 20.0  # twice the longest answer: what a killed worker held waits so long

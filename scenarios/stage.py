@@ -41,6 +41,7 @@ from scenarios.desk import Desk
 from scenarios.lines import LINES, SECRET, WIRE
 from scenarios.season import Season
 
+NEVER_RENEWED = 10**6  # uses of an officer's code: a season is written with one
 LOOK_EVERY_SECONDS = 0.01  # how often a server looks whether it should stop
 ROUNDS = 50  # a moment that is not over after so many rounds never will be
 # After the operator sent a text back, the assistant is let try again each minute for so long.
@@ -201,6 +202,9 @@ def _settings(season: Season, operator_url: str) -> Settings:
         languages=season.languages,
         gateway_url=operator_url,
         gateway_secret=SECRET,
+        web_secret=SECRET,
+        second_factor=False,
+        code_uses=NEVER_RENEWED,
     )
 
 

@@ -333,6 +333,7 @@ def house_of(store: Store, zone: str = NAIROBI) -> House:
         urgent_breaks_quiet=True,
         new_id=lambda: f"text-{next(ids)}",
         check_code=lambda code, code_hash: code_hash == f"hash of {code}",
+        key=b"the key of a valley",
     )
 
 

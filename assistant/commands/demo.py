@@ -1,9 +1,10 @@
 """An officer to try the page with: only beside the simulated operator, only where none is."""
 
+from assistant.service.codes import new_text_code
 from assistant.service.desk.accounts import give_one_time_password, has_officers
 from assistant.service.enrol import add_officer
 from assistant.service.house import House
-from assistant.wiring.house import hash_code, new_code
+from assistant.wiring.house import hash_code
 from assistant.worker import wall_clock
 
 # Invented; the number is from the range that Ofcom sets aside for drama.
@@ -14,7 +15,7 @@ def demo_officer(house: House) -> str:
     """Makes the demo's officer where there is no officer; how to sign in."""
     if has_officers(house):
         return f"Password lost? nursery officer password --phone {DEMO_PHONE}"
-    code = new_code()
+    code = new_text_code()
     add_officer(
         house,
         phone=DEMO_PHONE,

@@ -4,10 +4,12 @@ import click
 
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import read_phone
+from assistant.service.codes import new_text_code
 from assistant.service.desk.accounts import ONE_TIME_LASTS, give_one_time_password
+from assistant.service.desk.second_factor import take_away
 from assistant.service.enrol import add_officer
 from assistant.settings import Settings
-from assistant.wiring.house import hash_code, new_code
+from assistant.wiring.house import hash_code
 from assistant.worker import wall_clock
 
 
@@ -32,7 +34,7 @@ def add(
         raise click.UsageError("Name a village with --village, or use --lead for all of them.")
     if language is not None and language not in settings.languages:
         raise click.BadParameter(f"--lang is one of {', '.join(settings.languages)}")
-    code = new_code()
+    code = new_text_code()
     with opened(settings) as house:
         officer = add_officer(
             house,
@@ -62,6 +64,19 @@ def password(phone: str) -> None:
     click.echo(
         f"It opens the page within {ONE_TIME_LASTS.days} days and must be changed there."
     )
+
+
+@command.command("second-factor-off")
+@click.option("--phone", required=True, help="The officer's number, with country code.")
+def second_factor_off(phone: str) -> None:
+    """Take the second factor away of an officer who lost the phone with the app."""
+    settings = settings_now()
+    number = _number(phone, settings)
+    with opened(settings) as house:
+        name = take_away(house, number, None, wall_clock())
+    if name is None:
+        raise click.ClickException(f"{number} is no officer's number; see nursery officer add")
+    click.echo(f"{name} signs in by password alone now, and should add a factor at once.")
 
 
 def _number(phone: str, settings: Settings) -> str:

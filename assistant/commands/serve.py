@@ -129,7 +129,6 @@ def _web(
         secret=settings.gateway_secret,
         wake=wake,
         clock=wall_clock,
-        web_secret=settings.web_secret,
         https=settings.web_https,
         lines=opened.hooks,
     )
@@ -211,6 +210,7 @@ def start() -> None:
         settings,
         gateway_url=f"http://127.0.0.1:{_operator_port()}",
         gateway_secret=settings.gateway_secret or secrets.token_hex(16),
+        second_factor=False,  # to be tried in a minute
     )
     with opened(simulated, migrate=True) as house, _operator(simulated):
         _serve(house, simulated, _how_to_try(simulated))

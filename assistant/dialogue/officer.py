@@ -10,13 +10,14 @@
     TELL 123456 0770... words          answers a call for help (see `officer_tell`)
     SEEN 123456 0770...                the call is done
 
-The code is six digits. Whether it is right is the service's to know; here it is only found, so
-that it can be checked and kept out of stored texts.
+The code is six digits, or eight right behind the word where one was sent to pass a lock.
+Whether it is right is the service's to know; here it is only found, so that it can be checked
+and kept out of stored texts.
 """
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
@@ -46,6 +47,7 @@ from assistant.wording.message import Say
 VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP", "ADD", "TELL", "SEEN")
 _PLAIN_WORDS = frozenset({"TELL", "SEEN"})  # an officer who farms may begin with them too
 _CODE = re.compile(r"(?<!\d)\d{6}(?!\d)")
+_ONE_TIME = re.compile(r"\w+\W+(\d{8})(?!\d)")  # right behind the word; elsewhere it is a phone
 _LOOSE_CODE = re.compile(r"\d(?:[ -]?\d){5,}")
 _HOURS = re.compile(r"(\d{1,2})(?:[:.]?(\d{2}))?\s*(?:-|to)\s*(\d{1,2})(?:[:.]?(\d{2}))?\s*h?$")
 MOST_VISITS = 5
@@ -61,13 +63,22 @@ def verb_of(text: str) -> str | None:
 
 def code_in(text: str) -> str | None:
     """The code in an officer's text, right or wrong."""
-    found = _CODE.search(text) if verb_of(text) else None
+    if verb_of(text) is None:
+        return None
+    one_time = _ONE_TIME.match(text.strip())
+    if one_time is not None:
+        return one_time[1]
+    found = _CODE.search(text)
     return found[0] if found else None
 
 
 def without_code(text: str) -> str:
     """The text as it may be stored."""
-    return _CODE.sub("******", text) if verb_of(text) else text
+    if verb_of(text) is None:
+        return text
+    one_time = _ONE_TIME.match(text.strip())
+    text = text.replace(one_time[1], "******", 1) if one_time else text
+    return _CODE.sub("******", text)
 
 
 def without_any_code(text: str) -> str:
@@ -89,17 +100,27 @@ def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
     if verb is None or (verb in _PLAIN_WORDS and not any(map(str.isdecimal, text))):
         return None
     if desk.locked_until is not None:
-        until = desk.locked_until.astimezone(ZoneInfo(known.zone)).time()
-        return Turn(known.session, (said(o.CODE_LOCKED(to_time=until)),))
+        return Turn(known.session, (said(_locked(desk)),))
     if not desk.code_given:
         return Turn(known.session, (said(o.NEED_CODE(village=_any_village(desk))),))
-    return _VERBS[verb](after_code(text), known, desk)
+    turn = _VERBS[verb](after_code(text), known, desk)
+    if desk.next_code is None:
+        return turn
+    return replace(turn, texts=(said(o.NEXT_CODE(code=desk.next_code)), *turn.texts))
+
+
+def _locked(desk: Desk) -> Say:
+    """What the phone itself is told: it can be read by its owner and by no forger."""
+    return o.CODE_WAY_BACK(code=desk.one_time) if desk.one_time else o.CODE_LOCKED()
 
 
 def after_code(text: str) -> str:
     """An officer's text without its word and the code: the first six digits that stand alone.
     Others may be a part of a phone number."""
-    return " ".join(_CODE.sub(" ", " ".join(text.split()[1:]), count=1).split())
+    rest = text.split()[1:]
+    if _ONE_TIME.match(text.strip()):
+        return " ".join(rest[1:])
+    return " ".join(_CODE.sub(" ", " ".join(rest), count=1).split())
 
 
 def _any_village(desk: Desk) -> str:

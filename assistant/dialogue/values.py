@@ -155,6 +155,8 @@ class Desk:
     on_roll: OnRoll | None = None
     addressee: Addressee | SeveralCalled | None = None  # of TELL, SEEN; None: nobody in sight
     locked_until: datetime | None = None  # too many wrong codes: none is looked at
+    one_time: str | None = None  # then: the code that goes through all the same
+    next_code: str | None = None  # the code that takes the place of the one that was sent
 
 
 @dataclass(frozen=True)

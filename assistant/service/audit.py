@@ -22,6 +22,12 @@ class Act(StrEnum):
     """What can be done; each has its words in `wording.messages_web.ACTS`."""
 
     SIGNED_IN = "signed_in"
+    SIGNED_OUT = "signed_out"
+    SESSIONS_ENDED = "sessions_ended"
+    FACTOR_ADDED = "factor_added"
+    FACTOR_TAKEN = "factor_taken"
+    WAY_BACK_SENT = "way_back_sent"
+    WAY_BACK_USED = "way_back_used"
     SIGN_IN_REFUSED = "sign_in_refused"
     SIGN_IN_LOCKED = "sign_in_locked"
     CODE_LOCKED = "code_locked"

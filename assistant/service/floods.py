@@ -50,7 +50,7 @@ def bounded(
 ) -> tuple[Text, ...]:
     """The answers that still go to this phone: all, one that says that it had many, or none."""
     texts = outcome.texts
-    if not texts or _is_grave(outcome.changes) or known.desk is not None:
+    if not texts or _is_grave(outcome.changes) or _is_officer(known):
         return texts
     sent = work.outbox.replies(known.phone, now - DAY)
     if _goes_round(house, sent, texts, language, now):
@@ -64,6 +64,11 @@ def bounded(
         here = again.astimezone(ZoneInfo(known.zone)).time()
         return (Text((m.MANY_TEXTS(time=here),)),)
     return ()
+
+
+def _is_officer(known: Known) -> bool:
+    """Whether an officer is at work; a number whose codes are locked may be a forger's."""
+    return known.desk is not None and known.desk.locked_until is None
 
 
 def _is_grave(changes: Iterable[Change]) -> bool:

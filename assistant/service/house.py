@@ -1,7 +1,8 @@
 """What every use case needs, joined once by the wiring."""
 
+import hmac
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 from assistant.agronomy.work.costs import PriceList
@@ -43,8 +44,10 @@ class House:
     and, where `check_alert` is set, their signature is right. `prices` are what a
     nursery's things cost here. `replies_free`: a reply costs a farmer nothing. `alarm_next` is
     how long a person has to answer an alarm before the next one is told; `phonebook` whom to
-    turn to in need; `journal` keeps each STOP beside the database.
     With `several_lines` an answer goes by the line that its reader last wrote by.
+    turn to in need; `journal` keeps each STOP beside the database. `key` is the deployment's
+    own and is in no database; leads need a `second_factor`; a code by SMS is good for
+    `code_uses` texts, 0 for ever.
     """
 
     store: Store
@@ -72,6 +75,19 @@ class House:
     phonebook: Phonebook = Phonebook()
     journal: KeepStop = no_journal
     several_lines: bool = False
+    key: bytes = field(default=b"", repr=False)
+    second_factor: bool = False
+    code_uses: int = 0
+
+    def key_for(self, what: str) -> bytes:
+        """A key for one thing, made from the deployment's own.
+
+        Raises:
+            LookupError: the deployment has none.
+        """
+        if not self.key:
+            raise LookupError("expected the deployment's key, got none: give the house a key")
+        return hmac.digest(self.key, what.encode(), "sha256")
 
     def catalogue(self, language: str | None) -> Catalogue:
         """The catalogue of a language; the programme's first one where it has none."""

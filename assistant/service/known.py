@@ -154,7 +154,14 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
     check = check_text_code(work, house, officer, code_in(text), now)
     villages = villages_of(work, officer)
     bare = tuple(Reach(each, 0, 0, 0, urgent_at(house, each.zone, now)) for each in villages)
-    desk = Desk(officer, check.right, bare, locked_until=check.locked_until)
+    desk = Desk(
+        officer,
+        check.right,
+        bare,
+        locked_until=check.locked_until,
+        one_time=check.one_time,
+        next_code=check.next_code,
+    )
     if not check.right:
         return desk
     if verb_of(text) == "RAIN":

@@ -21,12 +21,14 @@ from assistant.service.known import at_hand, know
 from assistant.service.reached import likeliest_first
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
 from assistant.store import PRIVATE, DatabaseAwayError, UssdTalk, Work
+from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.screens import Hints, pages
 
 log = logging.getLogger(__name__)
 
 MORE, BACK = "9", "0"
+CODES = {o.CODE_WAY_BACK, o.NEXT_CODE}
 _NO_WAY_BACK = {"signup", "menu", *INVITED_TALKS}
 
 
@@ -68,8 +70,7 @@ def _answer(work: Work, house: House, incoming: Incoming, now: datetime) -> Scre
         _answer_text(work, house, incoming, now)
         return None
     if incoming.step is Step.END:
-        if incoming.session_id:
-            work.talks.end_ussd(incoming.session_id)
+        work.talks.end_ussd(_session_of(work, incoming))
         return None
     return _answer_screen(work, house, incoming, now)
 
@@ -116,7 +117,8 @@ def _keep(
 def _is_private(outcome: Turn) -> bool:
     """Whether the answer shows what only one person and the leads may know."""
     alarms = (each for each in outcome.changes if isinstance(each, RaiseAlarm))
-    return any(each.kind == PRIVATE for each in alarms)
+    said = {say.message for text in outcome.texts for say in text.says}
+    return any(each.kind == PRIVATE for each in alarms) or bool(said & CODES)
 
 
 def _language(outcome: Turn, known: Known) -> str:
@@ -147,8 +149,20 @@ def _post(
 # --- USSD ------------------------------------------------------------------------------------
 
 
-def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) -> Screen:
+def _session_of(work: Work, incoming: Incoming) -> str:
+    """The session by this phone. Operators use their ids again, after a restart for one: the
+    pages of another phone are shown to nobody else, and not ended by them."""
     session_id = incoming.session_id or incoming.gateway_id
+    kept = work.talks.ussd(session_id)
+    return (
+        session_id
+        if kept is None or kept.phone == incoming.phone
+        else (f"{session_id} {incoming.phone}")
+    )
+
+
+def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) -> Screen:
+    session_id = _session_of(work, incoming)
     talk = work.talks.ussd(session_id) if incoming.step is Step.ANSWER else None
     turned = _turn_page(talk, incoming.text.strip()) if talk else None
     if turned is not None:

@@ -27,7 +27,11 @@ class Limit:
 # guess. An office may share one address, so that one may fail more often.
 PHONE = Limit("page", 5, timedelta(minutes=15))
 ADDRESS = Limit("page address", 20, timedelta(minutes=15))
-TEXT_CODE = Limit("text", 5, timedelta(hours=1))
+TEXT_CODE = Limit("text", 5, timedelta(hours=24))  # whoever is not a forger has a way round it
+KNOWN_BROWSER = Limit("known browser", 5, timedelta(minutes=15))
+ONE_TIME = Limit("one-time code", 5, timedelta(minutes=15))
+ASKED_CODE = Limit("code asked for", 10, timedelta(hours=1))
+SECOND_FACTOR = Limit("second factor", 5, timedelta(minutes=15))
 
 Tried = tuple[Limit, str]
 """A limit and whom it counts: a phone or an address."""

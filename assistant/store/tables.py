@@ -81,7 +81,10 @@ class OfficerRow(Base):
     is_lead: Mapped[bool]
     password_hash: Mapped[str | None]
     one_time_until: Mapped[datetime | None]  # set while the password is for one sign-in only
-    session_epoch: Mapped[int] = mapped_column(default=0)  # one more ends all open sessions
+    totp_salt: Mapped[str | None]  # of the second factor; without the deployment's key nothing
+    totp_last: Mapped[int | None]  # the step of the last code that was taken, never again
+    next_code_hash: Mapped[str | None]  # the code that was sent; good beside the old one
+    code_uses: Mapped[int] = mapped_column(default=0)
     closed_at: Mapped[datetime | None]  # no way in any more, by page or text
 
 

@@ -24,6 +24,41 @@ class SignInTryRow(Base):
     at: Mapped[datetime]
 
 
+class SessionRow(Base):
+    """A browser that is signed in. `key` is a hash of what its cookie holds, so that a copy of
+    the database opens nothing."""
+
+    __tablename__ = "web_session"
+
+    key: Mapped[str] = mapped_column(primary_key=True)
+    officer_id: Mapped[int] = mapped_column(ForeignKey("officer.id"), index=True)
+    begun_at: Mapped[datetime]
+    seen_at: Mapped[datetime]
+    proved_at: Mapped[datetime]  # the password was typed, and the second factor where there is
+    browser: Mapped[str]
+
+
+class KnownBrowserRow(Base):
+    """A browser in which an officer signed in before: tries from elsewhere do not lock it."""
+
+    __tablename__ = "known_browser"
+
+    key: Mapped[str] = mapped_column(primary_key=True)
+    officer_id: Mapped[int] = mapped_column(ForeignKey("officer.id"), index=True)
+    at: Mapped[datetime]
+
+
+class OneTimeCodeRow(Base):
+    """A code that was sent to an officer's own phone, to get past a lock that others threw."""
+
+    __tablename__ = "one_time_code"
+
+    phone: Mapped[str] = mapped_column(primary_key=True)
+    code_hash: Mapped[str]
+    sent_at: Mapped[datetime]
+    tries: Mapped[int] = mapped_column(default=0)
+
+
 class AuditRow(Base):
     """Who did what, when, and on what. Written, never changed."""
 

@@ -128,8 +128,8 @@ class Unread:
 class Account:
     """An officer's way into the page.
 
-    `one_time_until` is set while the password was made for one sign-in; a session whose epoch
-    is not `session_epoch` has ended.
+    `one_time_until` is set while the password was made for one sign-in; `totp_salt` where there
+    is a second factor, `totp_last` the step of its last code that was taken.
     """
 
     id: int
@@ -139,7 +139,39 @@ class Account:
     is_lead: bool
     password_hash: str | None
     one_time_until: datetime | None
-    session_epoch: int
+    totp_salt: str | None
+    totp_last: int | None
+
+
+@dataclass(frozen=True)
+class OpenSession:
+    """A browser that is signed in; `key` is the hash of what it carries."""
+
+    key: str
+    officer_id: int
+    begun_at: datetime
+    seen_at: datetime
+    proved_at: datetime
+    browser: str
+
+
+@dataclass(frozen=True)
+class TextCodes:
+    """What an officer's texts may bear: the code, and the next one once it was sent."""
+
+    code_hash: str
+    next_code_hash: str | None
+    code_uses: int
+
+
+@dataclass(frozen=True)
+class OneTimeCode:
+    """A code that was sent to a phone, as a hash."""
+
+    phone: str
+    code_hash: str
+    sent_at: datetime
+    tries: int
 
 
 @dataclass(frozen=True)

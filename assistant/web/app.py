@@ -13,10 +13,10 @@ from flask.typing import ResponseReturnValue
 
 from assistant.channel import Clock, Hooks
 from assistant.gateways import wire_hooks
-from assistant.service.desk.accounts import session_secret
 from assistant.service.house import House
 from assistant.service.pulse import pulse
 from assistant.web import (
+    account,
     alerts,
     broadcasts,
     calendar_files,
@@ -68,6 +68,7 @@ class Place:
 
 PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     door.pages,
+    account.pages,
     morning.pages,
     nursery.pages,
     warnings.pages,
@@ -105,7 +106,6 @@ def create_app(
     secret: str,
     wake: Callable[[], None],
     clock: Clock,
-    web_secret: str = "",
     https: bool = False,
     lines: Mapping[str, Hooks] | None = None,
 ) -> Flask:
@@ -115,8 +115,6 @@ def create_app(
         secret: shared with the operator of our own wire, for signatures.
         wake: called when texts wait in the outbox.
         clock: reads the time of each request.
-        web_secret: signs the sessions of the page; where none is given the deployment's own is
-            taken from the database, or made.
         https: officers reach the page by https, through a proxy in front.
         lines: what operators call, by the names of their lines; our own wire where none given.
     """
@@ -137,8 +135,8 @@ def create_app(
         faults = pulse(house, clock()).faults
         return {"faults": faults}, 503 if faults else 200
 
-    desk = Desk(house, wake, clock)
-    locks = lock(app, desk, secret=web_secret or session_secret(house, clock()), https=https)
+    desk = Desk(house, wake, clock, https)
+    locks = lock(app, desk, secret=house.key_for("web sessions").hex(), https=https)
     locks.exempt(gateway)  # signed, each of them
     pack(app)
     furnish(app, desk)

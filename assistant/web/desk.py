@@ -8,7 +8,18 @@ from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
 from babel.dates import format_date
-from flask import Flask, abort, flash, g, redirect, render_template, request, url_for
+from flask import (
+    Flask,
+    Response,
+    abort,
+    flash,
+    g,
+    make_response,
+    redirect,
+    render_template,
+    request,
+    url_for,
+)
 from flask.typing import ResponseReturnValue
 from flask_login import UserMixin, current_user
 from flask_wtf.csrf import generate_csrf
@@ -17,7 +28,8 @@ from markupsafe import Markup
 
 from assistant.channel import Clock
 from assistant.people import LANGUAGES
-from assistant.service.desk.accounts import Member
+from assistant.service.desk.accounts import prove
+from assistant.service.desk.sessions import Member
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.wording import (
@@ -25,6 +37,7 @@ from assistant.wording import (
     messages_web,
     messages_web_alerts,
     messages_web_calls,
+    messages_web_door,
     messages_web_people,
     messages_web_season,
     messages_web_story,
@@ -49,7 +62,7 @@ class SignedIn(UserMixin):  # type: ignore[misc]  # the library has no types
         self.member = member
 
     def get_id(self) -> str:
-        return str(self.member.session)
+        return self.member.token
 
 
 @dataclass(frozen=True)
@@ -57,11 +70,18 @@ class Desk:
     """Handed to every page.
 
     wake: called when texts wait in the outbox      clock: reads the time of each request
+    https: officers reach the page by https only
     """
 
     house: House
     wake: Callable[[], None]
     clock: Clock
+    https: bool = False
+
+    @property
+    def known_cookie(self) -> str:
+        """The name of the cookie by which a browser is known that was here before."""
+        return "__Host-nursery-known" if self.https else "nursery-known"
 
     @property
     def now(self) -> datetime:
@@ -102,9 +122,9 @@ class Desk:
         """Says something on the next page: what was done, or what was not and why."""
         flash(self.say(what() if isinstance(what, Message) else what), "no" if wrong else "yes")
 
-    def to(self, endpoint: str, anchor: str | None = None, **more: Any) -> ResponseReturnValue:
+    def to(self, endpoint: str, anchor: str | None = None, **more: Any) -> Response:
         """Sends the browser on to a page, after something was done."""
-        return redirect(url_for(endpoint, _anchor=anchor, **more), 303)
+        return make_response(redirect(url_for(endpoint, _anchor=anchor, **more), 303))
 
 
 @dataclass(frozen=True)
@@ -143,6 +163,15 @@ def lead_only(desk: Desk) -> None:
     """Ends the request for anybody but the lead; what they may not see is not there."""
     if not desk.sight.officer.is_lead:
         abort(404)
+
+
+def proved(desk: Desk) -> bool:
+    """Whether the officer has just shown who they are, or does so with this form (macro
+    `prove`). Asked before what can do much harm."""
+    if desk.member.proved(desk.now):
+        return True
+    password = request.form.get("own_password", "")
+    return prove(desk.house, desk.member, password, typed("own_code", 12), desk.now)
 
 
 def inside(path: str | None) -> str | None:
@@ -208,6 +237,11 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
     app.jinja_env.globals.update(story=messages_web_story)
     app.jinja_env.globals.update(p=messages_web_people, c=messages_web_calls)
+    app.jinja_env.globals.update(
+        d=messages_web_door,
+        proved_lately=lambda: desk.member.proved(desk.now),
+        has_factor=lambda: desk.member.has_factor,
+    )
     app.context_processor(
         lambda: {
             "language": language(),

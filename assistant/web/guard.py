@@ -5,30 +5,51 @@ open by oversight.
 """
 
 import logging
-from datetime import timedelta
+from urllib.parse import urlsplit
 
-from flask import Flask, Response, abort, redirect, request, session, url_for
+from flask import Flask, Response, abort, redirect, request, url_for
 from flask.typing import ResponseReturnValue
-from flask_login import LoginManager, current_user, logout_user
+from flask_login import LoginManager, current_user
 from flask_wtf import CSRFProtect
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 
 from assistant.service.away import DatabaseAwayError
-from assistant.service.desk.accounts import Session, member
-from assistant.web.desk import Desk, SignedIn, inside
+from assistant.service.desk.sessions import LASTS, member
+from assistant.web.desk import Desk, SignedIn, inside, proved
 from assistant.wording import messages_web as w
+from assistant.wording import messages_web_door as d
 
 log = logging.getLogger(__name__)
 
 GATEWAY = "gateway"
-OPEN = frozenset({"health", "ready", "static", "door.sign_in", "door.enter"})
-# What may be done before a one-time password is changed.
-UNCHANGED = frozenset({"door.password", "door.change_password", "door.sign_out"})
+OPEN = frozenset(
+    {
+        "health",
+        "ready",
+        "static",
+        "door.sign_in",
+        "door.enter",
+        "door.text_code",
+        "door.further",
+        "door.go_further",
+    }
+)
+# What may be done before a one-time password is changed, or a lead has a second factor.
+UNCHANGED = frozenset({"account.password", "account.change_password", "door.sign_out"})
+UNFACTORED = frozenset({"account.factor", "account.add_factor", "door.sign_out"})
 
-IDLE = timedelta(hours=24)  # a day's work and a night; then the cookie is worthless
-LONGEST = timedelta(days=7)  # however busy
-SINCE = "since"
+# What can do so much harm that the officer shows once more who they are: each form holds the
+# macro `prove`.
+GRAVE = frozenset(
+    {
+        "officers.password",
+        "officers.code",
+        "officers.add",
+        "officers.close",
+        "officers.take_factor",
+    }
+)
 
 POLICY = "; ".join(
     (
@@ -65,7 +86,7 @@ def lock(app: Flask, desk: Desk, *, secret: str, https: bool) -> CSRFProtect:
         SESSION_COOKIE_SECURE=https,
         SESSION_COOKIE_HTTPONLY=True,
         SESSION_COOKIE_SAMESITE="Lax",
-        PERMANENT_SESSION_LIFETIME=IDLE,
+        PERMANENT_SESSION_LIFETIME=LASTS,
         WTF_CSRF_TIME_LIMIT=None,  # as long as the session: a page may lie open over night
     )
     _sessions(app, desk)
@@ -81,8 +102,7 @@ def _sessions(app: Flask, desk: Desk) -> None:
 
     @manager.user_loader  # type: ignore[untyped-decorator]
     def load(kept: str) -> SignedIn | None:
-        which = Session.read(kept)
-        found = member(desk.house, which) if which else None
+        found = member(desk.house, kept, desk.now)
         return SignedIn(found) if found else None
 
 
@@ -90,21 +110,21 @@ def _closed(desk: Desk) -> ResponseReturnValue | None:
     """Sends on whoever may not see a page."""
     if request.blueprint == GATEWAY or request.endpoint is None or request.endpoint in OPEN:
         return None
-    if current_user.is_authenticated and _too_long(desk):
-        logout_user()
-        session.clear()
     if not current_user.is_authenticated:
         back = inside(request.full_path.rstrip("?")) if request.method == "GET" else None
         return redirect(url_for("door.sign_in", next=None if back == "/" else back), 303)
     if desk.member.must_change and request.endpoint not in UNCHANGED:
-        return redirect(url_for("door.password"), 303)
+        return redirect(url_for("account.password"), 303)
+    if _lacks_factor(desk) and request.endpoint not in UNFACTORED:
+        return redirect(url_for("account.factor"), 303)
+    if request.endpoint in GRAVE and not proved(desk):
+        desk.tell(d.NOT_PROVED, wrong=True)
+        return redirect(inside(urlsplit(request.referrer or "").path) or "/", 303)
     return None
 
 
-def _too_long(desk: Desk) -> bool:
-    since = session.get(SINCE)
-    age = desk.now.timestamp() - since if isinstance(since, int | float) else None
-    return age is None or not 0 <= age <= LONGEST.total_seconds()
+def _lacks_factor(desk: Desk) -> bool:
+    return desk.member.must_add_factor and not desk.member.must_change
 
 
 def _headed(response: Response, *, https: bool) -> Response:

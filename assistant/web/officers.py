@@ -12,6 +12,7 @@ from assistant.service.desk.accounts import ONE_TIME_LASTS, languages
 from assistant.service.desk.officers import Issued, NewOfficer, Unfit
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web_books as words
+from assistant.wording import messages_web_door as door_words
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -98,6 +99,14 @@ def _change(found: Blueprint, desk: Desk) -> None:
             return _refused(desk, officer)
         desk.tell(words.ACCOUNT_CLOSED(officer=closed.name))
         return desk.to("officers.officers")
+
+    @found.post("/officers/<int:officer>/second-factor")
+    def take_factor(officer: int) -> ResponseReturnValue:
+        name = service.take_factor(desk.house, desk.sight, officer, desk.now)
+        if name is None:
+            return _refused(desk, officer)
+        desk.tell(door_words.FACTOR_TAKEN(officer=name))
+        return desk.to("officers.one", officer=officer)
 
 
 def _refused(desk: Desk, officer: int) -> ResponseReturnValue:

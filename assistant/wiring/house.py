@@ -1,6 +1,5 @@
 """Joins the parts of one deployment: settings -> store, catalogues, word lists, gateway."""
 
-import secrets
 from collections.abc import Mapping
 from datetime import timedelta
 from pathlib import Path
@@ -23,13 +22,13 @@ from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.hearing import open_ears
 from assistant.wiring.journal import Journal, journal_path
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wiring.own_key import open_key
 from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
 from assistant.wiring.programme import read_programme
 from assistant.wording.screens import Limits
 
 _HASHER = PasswordHasher()
-CODE_DIGITS = 6
 
 
 def hash_code(code: str) -> str:
@@ -43,11 +42,6 @@ def check_code(code: str, code_hash: str) -> bool:
         return _HASHER.verify(code_hash, code)
     except (VerificationError, InvalidHashError):
         return False
-
-
-def new_code() -> str:
-    """A fresh code of six digits."""
-    return f"{secrets.randbelow(10**CODE_DIGITS):0{CODE_DIGITS}d}"
 
 
 def bare_store(settings: Settings) -> Store:
@@ -131,6 +125,9 @@ def open_house(settings: Settings, store: Store) -> House:
         alarm_next=timedelta(minutes=settings.alarm_next_minutes),
         journal=_journal(settings),
         several_lines=bool(settings.lines_file),
+        key=open_key(settings),
+        second_factor=settings.second_factor,
+        code_uses=settings.code_uses,
     )
 
 

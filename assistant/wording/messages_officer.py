@@ -18,9 +18,22 @@ NEED_CODE = Message(
     note="An officer's text came without the right code. RAIN stays.",
 )
 CODE_LOCKED = Message(
-    "Too many wrong codes from this phone. I look at none before {to_time}. Was it not you? Tell "
-    "your lead.",
-    note="After five wrong codes in an hour; {to_time} is a time of day.",
+    "Too many wrong codes from this number. Send your text again with the 8 digits that I sent you "
+    "in place of the code, or use the page. Not you? Tell your lead.",
+    note="After five wrong codes in a day; the digits came a few minutes ago (the next text).",
+)
+CODE_WAY_BACK = Message(
+    "Too many wrong codes from this number. Send your text again with {code} in place of your "
+    "code, within 15 minutes. Not you? Tell your lead.",
+    note="{code} is eight digits, sent to the officer's own phone.",
+)
+PAGE_CODE = Message(
+    "{code} lets you past the lock at the officers' page, within 15 minutes. Tell it to nobody.",
+    note="{code} is eight digits; an officer who is locked out asked for them.",
+)
+NEXT_CODE = Message(
+    "Your new code: {code}. Use it from now on; the old one ends then. Delete this text once you know it.",
+    note="{code} is six digits: an officer's code after a few uses.",
 )
 NO_SUCH_VILLAGE = Message(
     "I do not find that village among yours: {villages}. Send {example} again with its name.",

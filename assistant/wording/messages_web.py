@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from assistant.wording.message import Message
 from assistant.wording.messages_web_beds import BED_ACTS
 from assistant.wording.messages_web_calls import CALL_ACTS
+from assistant.wording.messages_web_door import DOOR_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
 SKIP = Message("Skip to the page", note="A hidden link for people who use a keyboard.")
@@ -467,4 +468,5 @@ ACTS: Mapping[str, Message] = {
     "alert_taken": ACT_ALERT_TAKEN,
     **BED_ACTS,
     **CALL_ACTS,
+    **DOOR_ACTS,
 }

@@ -1,7 +1,11 @@
-"""Officers' accounts: one-time passwords, signing in with limits, sessions, another password.
+"""Officers' accounts: one-time passwords, signing in with limits, another password.
 
 Hashing takes long on purpose and is done outside transactions, which on SQLite hold the whole
 database.
+
+Tries are counted apart for a browser in which the officer signed in before, so that strangers
+who know the number lock out strangers only. Who is locked out elsewhere has a code sent to
+their own phone (`way_back`).
 """
 
 import secrets
@@ -9,54 +13,54 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 
+from assistant.dialogue.values import Kind
 from assistant.people import LANGUAGES, read_phone
-from assistant.service import tries
+from assistant.service import tries, way_back
 from assistant.service.audit import Act, note
+from assistant.service.desk import second_factor
+from assistant.service.desk.sessions import Member, begin, hashed
 from assistant.service.house import House
-from assistant.service.sight import Sight, sight_of
-from assistant.store import Account, NotThereError
+from assistant.service.texts import Letter, post
+from assistant.store import Account, NotThereError, Work
+from assistant.wording import messages_officer as o
 
 ONE_TIME_LASTS = timedelta(days=7)
+KNOWN_LASTS = timedelta(days=180)
+HALFWAY_LASTS = timedelta(minutes=5)
 # Long enough to matter, short enough to be typed at night; a phrase of words is welcome.
 SHORTEST, LONGEST = 10, 200
 _LETTERS = "abcdefghjkmnpqrstuvwxyz23456789"  # without those that are mistaken for others
 _GROUPS, _GROUP = 3, 4
 _WRONG_ANYWAY = "no officer's password: {}"
+# The words of this trade that everybody tries first.
+_TRADE = ("rice", "nursery", "seedling", "farmer", "officer", "password")
+STRONG_ENOUGH = 3  # of 4, by zxcvbn: more than a hundred million guesses
 
 
 @dataclass(frozen=True)
-class Session:
-    """What a signed-in browser carries: who it is, and which epoch of their sessions."""
+class Visit:
+    """Somebody at the door: `address` they come from as the server saw it, `known` the token
+    of a browser that was here before, `code` one that was sent to their phone."""
 
-    officer_id: int
-    epoch: int
-
-    def __str__(self) -> str:
-        return f"{self.officer_id}.{self.epoch}"
-
-    @staticmethod
-    def read(text: str) -> "Session | None":
-        """The session of a cookie; None where it is of another make."""
-        officer, _, epoch = text.partition(".")
-        if not (officer.isdecimal() and epoch.isdecimal()):
-            return None
-        return Session(int(officer), int(epoch))
-
-
-@dataclass(frozen=True)
-class Member:
-    """An officer who is signed in, and what they may see."""
-
-    session: Session
-    sight: Sight
-    must_change: bool
+    address: str
+    browser: str = ""
+    known: str = ""
+    code: str = ""
 
 
 @dataclass(frozen=True)
 class Welcome:
-    """The phone and password were right."""
+    """The phone and password were right: the session, and what makes the browser known."""
 
-    session: Session
+    token: str
+    known: str
+
+
+@dataclass(frozen=True)
+class Halfway:
+    """They were, and now the second factor is asked for."""
+
+    officer_id: int
 
 
 @dataclass(frozen=True)
@@ -66,7 +70,7 @@ class Refused:
 
 @dataclass(frozen=True)
 class Locked:
-    """Too many tries: nothing is looked at before `until`."""
+    """Too many tries: nothing is looked at before `until`, but for who has a code."""
 
     until: datetime
 
@@ -86,30 +90,106 @@ class Unfit(StrEnum):
 
 
 def sign_in(
-    house: House, typed_phone: str, password: str, address: str, now: datetime
-) -> Welcome | Refused | Locked:
-    """A try at the page's door.
-
-    Args:
-        address: where the request came from, as the server saw it.
-    """
-    region = house.region[:2] if house.region else None
-    phone = read_phone(typed_phone, region) or typed_phone.strip()[:40]
-    tried = ((tries.PHONE, phone), (tries.ADDRESS, address))
+    house: House, typed_phone: str, password: str, visit: Visit, now: datetime
+) -> Welcome | Halfway | Refused | Locked:
+    """A try at the page's door."""
+    phone = _read(house, typed_phone)
     with house.store.work() as work:
+        account = work.accounts.of_phone(phone)
+        tried = _counted(work, account, phone, visit, now)
         until = tries.locked_until(work, tried, now)
+        if until is not None and way_back.fits(work, house, phone, visit.code, now):
+            tried = ((tries.ONE_TIME, phone),)
+            until = tries.locked_until(work, tried, now)
         if until is not None:
             return Locked(until)
         tries.count(work, tried, now)
-        account = work.accounts.of_phone(phone)
     if not _fits(house, account, password, now) or account is None:
-        _keep_refusal(house, account, tried, now)
+        _keep_refusal(house, account, tried, visit, now)
         return Refused()
     with house.store.work() as work:
-        tries.forget(work, tried[0])
-        tries.forget(work, tried[1], now)
-        note(work, account.id, Act.SIGNED_IN, now, detail=address)
-    return Welcome(Session(account.id, account.session_epoch))
+        _forget(work, tried, now)
+        if account.totp_salt is not None:
+            return Halfway(account.id)
+        work.accounts.end_one_time(phone)
+        return _welcome(work, account.id, visit, now)
+
+
+def sign_in_further(
+    house: House, officer_id: int, code: str, visit: Visit, now: datetime
+) -> Welcome | Refused | Locked:
+    """The second factor of somebody whose password was right just now."""
+    with house.store.work() as work:
+        account = work.accounts.get(officer_id)
+        if account is None:
+            return Refused()
+        tried = (tries.SECOND_FACTOR, account.phone)
+        until = tries.locked_until(work, [tried], now)
+        if until is not None:
+            return Locked(until)
+        tries.count(work, [tried], now)
+        if not second_factor.take(work, house, account, code, now):
+            note(work, officer_id, Act.SIGN_IN_REFUSED, now, detail=visit.address)
+            return Refused()
+        tries.forget(work, tried)
+        work.accounts.end_one_time(account.phone)
+        return _welcome(work, officer_id, visit, now)
+
+
+def text_code(house: House, typed_phone: str, address: str, now: datetime) -> bool:
+    """Sends an officer who is locked out a code by text; False where that was asked for too
+    often from there. Nobody is told whether the number is an officer's."""
+    phone = _read(house, typed_phone)
+    with house.store.work() as work:
+        tried = (tries.ASKED_CODE, address)
+        if tries.locked_until(work, [tried], now) is not None:
+            return False
+        tries.count(work, [tried], now)
+        account = work.accounts.of_phone(phone)
+        code = way_back.send_code(work, house, phone, now) if account else None
+        if account is None or code is None:
+            return True
+        letter = Letter(
+            phone=phone,
+            language=account.language,
+            says=(o.PAGE_CODE(code=code),),
+            kind=Kind.REPLY,
+            not_after=now + way_back.LASTS,
+            private=True,
+        )
+        post(work, house, letter, now)
+        note(work, account.id, Act.WAY_BACK_SENT, now, detail=address)
+    return True
+
+
+def _read(house: House, typed_phone: str) -> str:
+    region = house.region[:2] if house.region else None
+    return read_phone(typed_phone, region) or typed_phone.strip()[:40]
+
+
+def _counted(
+    work: Work, account: Account | None, phone: str, visit: Visit, now: datetime
+) -> tuple[tries.Tried, ...]:
+    """Where this try is counted: for a browser that is known, its own only."""
+    key = hashed(visit.known)
+    since = now - KNOWN_LASTS
+    if visit.known and account and work.accounts.knows_browser(account.id, key, since):
+        return ((tries.KNOWN_BROWSER, key),)
+    return ((tries.PHONE, phone), (tries.ADDRESS, visit.address))
+
+
+def _forget(work: Work, tried: tuple[tries.Tried, ...], now: datetime) -> None:
+    """A right password: slips before are forgotten, at an address only this try."""
+    for each in tried:
+        tries.forget(work, each, now if each[0] is tries.ADDRESS else None)
+
+
+def _welcome(work: Work, officer_id: int, visit: Visit, now: datetime) -> Welcome:
+    token, known = begin(work, officer_id, visit.browser, now), secrets.token_urlsafe(32)
+    work.accounts.forget_browsers_before(now - KNOWN_LASTS)
+    work.accounts.know_browser(officer_id, hashed(known), now)
+    note(work, officer_id, Act.SIGNED_IN, now, detail=visit.address)
+    return Welcome(token, known)
 
 
 def _fits(house: House, account: Account | None, password: str, now: datetime) -> bool:
@@ -124,24 +204,38 @@ def _fits(house: House, account: Account | None, password: str, now: datetime) -
 
 
 def _keep_refusal(
-    house: House, account: Account | None, tried: tuple[tries.Tried, ...], now: datetime
+    house: House,
+    account: Account | None,
+    tried: tuple[tries.Tried, ...],
+    visit: Visit,
+    now: datetime,
 ) -> None:
+    """What was typed as the phone is not kept: it may have been the password."""
     with house.store.work() as work:
         known = account.id if account else None
         locked = tries.locked_until(work, tried, now) is not None
         act = Act.SIGN_IN_LOCKED if locked else Act.SIGN_IN_REFUSED
-        note(work, known, act, now, detail=", ".join(who for _, who in tried))
+        note(work, known, act, now, detail=visit.address)
 
 
-def member(house: House, session: Session) -> Member | None:
-    """Who a session is of; None where it has ended."""
-    with house.store.look() as work:
-        account = work.accounts.get(session.officer_id)
-        officer = work.people.officer_by_id(session.officer_id)
-        if account is None or officer is None or account.session_epoch != session.epoch:
-            return None
-        must_change = account.one_time_until is not None
-        return Member(session, sight_of(work, officer), must_change)
+def prove(house: House, member: Member, password: str, code: str, now: datetime) -> bool:
+    """Whether an officer who is signed in shows once more who they are, before what can do
+    much harm. Wrong ones count as tries at the door."""
+    officer = member.sight.officer
+    tried = (tries.KNOWN_BROWSER, member.key)
+    with house.store.work() as work:
+        if tries.locked_until(work, [tried], now) is not None:
+            return False
+        tries.count(work, [tried], now)
+        account = work.accounts.get(officer.id)
+    if account is None or not _fits(house, account, password, now):
+        return False
+    with house.store.work() as work:
+        if account.totp_salt and not second_factor.take(work, house, account, code, now):
+            return False
+        tries.forget(work, tried)
+        work.accounts.mark_session(member.key, proved_at=now)
+    return True
 
 
 # --- passwords -------------------------------------------------------------------------------
@@ -179,16 +273,17 @@ def give_one_time_password(house: House, phone: str, now: datetime) -> tuple[str
 
 def change_password(
     house: House, member: Member, old: str, new: str, again: str, now: datetime
-) -> Session | Unfit:
-    """Takes a password of the officer's own; every other session of theirs ends.
+) -> Welcome | Unfit:
+    """Takes a password of the officer's own; every session of theirs ends, and a new one
+    begins here.
 
-    Wrong old ones count as tries at the door, so that an open page left alone is no way in.
+    Wrong old ones count as tries, so that an open page left alone is no way in.
     """
     officer = member.sight.officer
-    unfit = _unfit(new, again, old, (officer.phone, officer.name))
+    unfit = _unfit(new, again, old, (officer.phone, officer.name, house.programme))
     if unfit is not None:
         return unfit
-    tried = (tries.PHONE, officer.phone)
+    tried = (tries.KNOWN_BROWSER, member.key)
     with house.store.work() as work:
         if tries.locked_until(work, [tried], now) is not None:
             return Unfit.WRONG_OLD
@@ -198,10 +293,11 @@ def change_password(
         return Unfit.WRONG_OLD
     password_hash = house.hash_code(new)
     with house.store.work() as work:
-        epoch = work.accounts.set_password(officer.id, password_hash, None)
+        kept = work.accounts.session(member.key)
+        work.accounts.set_password(officer.id, password_hash, None)
         tries.forget(work, tried)
         note(work, officer.id, Act.PASSWORD_CHANGED, now)
-    return Session(officer.id, epoch)
+        return _welcome(work, officer.id, Visit("-", kept.browser if kept else ""), now)
 
 
 def _unfit(new: str, again: str, old: str, easy: tuple[str, ...]) -> Unfit | None:
@@ -213,10 +309,21 @@ def _unfit(new: str, again: str, old: str, easy: tuple[str, ...]) -> Unfit | Non
         return Unfit.LONG
     if new == old:
         return Unfit.SAME
+    return Unfit.EASY if _is_easy(new, easy) else None
+
+
+def _is_easy(new: str, known: tuple[str, ...]) -> bool:
+    """Whether it is a known password, or made of what is known of this officer."""
+    from zxcvbn import zxcvbn  # noqa: PLC0415  # its lists of words are large; few need them
+
+    words = [part for each in known for part in (each, *each.split()) if part]
+    words += [each.lstrip("+") for each in known if each.startswith("+")]
     folded = new.casefold()
-    for word in easy:
-        folded = folded.replace(word.casefold(), "").replace(word.lstrip("+").casefold(), "")
-    return Unfit.EASY if len(set(folded)) < SHORTEST // 2 else None
+    for word in words:
+        folded = folded.replace(word.casefold(), "")
+    if len(set(folded)) < SHORTEST // 2:
+        return True
+    return bool(zxcvbn(new[:72], user_inputs=[*words, *_TRADE])["score"] < STRONG_ENOUGH)
 
 
 # --- the rest of an account ------------------------------------------------------------------
@@ -235,13 +342,6 @@ def set_language(house: House, member: Member, language: str, now: datetime) -> 
 def languages(house: House) -> dict[str, str]:
     """The languages that are spoken here, with their own names."""
     return {code: LANGUAGES[code] for code in house.languages}
-
-
-def session_secret(house: House, now: datetime) -> str:
-    """The key that signs sessions, made once and kept in the database, which every web process
-    of the deployment shares."""
-    with house.store.work() as work:
-        return work.accounts.secret("web sessions", secrets.token_hex(32), now)
 
 
 def has_officers(house: House) -> bool:

@@ -3,7 +3,6 @@
 A password or code is handed back once to be shown, and kept only as a hash.
 """
 
-import secrets
 from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
@@ -12,12 +11,13 @@ from enum import StrEnum
 from assistant.people import Officer, Village, read_phone
 from assistant.service import tries
 from assistant.service.audit import Act, note
+from assistant.service.codes import new_text_code
 from assistant.service.desk.accounts import ONE_TIME_LASTS, new_password
+from assistant.service.desk.second_factor import take_away
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.store import Account, Work
 
-CODE_DIGITS = 6
 LONGEST_NAME = 60
 
 
@@ -88,10 +88,6 @@ def _line(work: Work, officer: Officer) -> OfficerLine | None:
 # --- a way in --------------------------------------------------------------------------------
 
 
-def _new_code() -> str:
-    return f"{secrets.randbelow(10**CODE_DIGITS):0{CODE_DIGITS}d}"
-
-
 def give_password(house: House, sight: Sight, officer_id: int, now: datetime) -> Issued | None:
     """A password for one sign-in; None for who is not there, and for the lead's own account,
     which would sign the lead out."""
@@ -112,7 +108,7 @@ def give_password(house: House, sight: Sight, officer_id: int, now: datetime) ->
 
 def give_code(house: House, sight: Sight, officer_id: int, now: datetime) -> Issued | None:
     """Another code for texts; None for who is not there."""
-    code = _new_code()
+    code = new_text_code()
     hashed = house.hash_code(code)
     with house.store.work() as work:
         found = _find(work, sight, officer_id)
@@ -140,7 +136,7 @@ def add_officer(
     if not villages and not new.is_lead:
         return Unfit.VILLAGE
     language = new.language if new.language in house.languages else house.languages[0]
-    code, password = _new_code(), new_password()
+    code, password = new_text_code(), new_password()
     hashes = house.hash_code(code), house.hash_code(password)
     with house.store.work() as work:
         if work.people.officer(phone) is not None:
@@ -184,6 +180,18 @@ def close_account(house: House, sight: Sight, officer_id: int, now: datetime) ->
         work.accounts.close(officer_id, now)
         note(work, sight.officer.id, Act.OFFICER_CLOSED, now, detail=_who(found.officer))
     return found.officer
+
+
+def take_factor(house: House, sight: Sight, officer_id: int, now: datetime) -> str | None:
+    """Takes the second factor away of an officer who lost the phone; None for who is not
+    there, and for the lead's own account."""
+    if officer_id == sight.officer.id:
+        return None
+    with house.store.look() as work:
+        found = _find(work, sight, officer_id)
+    if found is None:
+        return None
+    return take_away(house, found.officer.phone, sight.officer.id, now)
 
 
 def _who(officer: Officer) -> str:

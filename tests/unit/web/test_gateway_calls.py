@@ -62,7 +62,6 @@ def client(valley: Valley, woken: list[bool]) -> FlaskClient:
         secret=SECRET,
         wake=lambda: woken.append(True),
         clock=lambda: valley.now,
-        web_secret="another",
     )
     return app.test_client()
 
