@@ -44,10 +44,10 @@ class House:
     and, where `check_alert` is set, their signature is right. `prices` are what a
     nursery's things cost here. `replies_free`: a reply costs a farmer nothing. `alarm_next` is
     how long a person has to answer an alarm before the next one is told; `phonebook` whom to
-    With `several_lines` an answer goes by the line that its reader last wrote by.
     turn to in need; `journal` keeps each STOP beside the database. `key` is the deployment's
     own and is in no database; leads need a `second_factor`; a code by SMS is good for
-    `code_uses` texts, 0 for ever.
+    `code_uses` texts, 0 for ever. With `several_lines` an answer goes by the line that its
+    reader last wrote by.
     """
 
     store: Store

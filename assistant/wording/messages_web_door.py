@@ -28,7 +28,6 @@ WRONG_FACTOR = Message(
 FACTOR_LOST = Message(
     "Phone lost? Another lead can take the second factor away.", note="Under that field."
 )
-GO_ON = Message("Go on", note="Button.")
 ADD_FACTOR = Message("Add a second factor", note="Button and link.")
 FACTOR_WHY = Message(
     "A lead sees and changes everything, so a password alone is not enough.",
@@ -57,7 +56,6 @@ FACTOR_TAKEN = Message(
     note="Done.",
 )
 SIGNED_IN_AT = Message("Where you are signed in", note="Heading of a list of browsers.")
-SINCE = Message("since {date}, {time}", note="In that list: when the sign-in was.")
 THIS_BROWSER = Message("this browser", note="In that list.")
 SIGN_OUT_THERE = Message("Sign out there", note="Button, in that list.")
 SIGN_OUT_ELSEWHERE = Message("Sign out everywhere else", note="Button, under that list.")

@@ -58,6 +58,7 @@ _SLOTS: Mapping[str, Values] = {
     "batches": Values(160, (159_600,)),
     "bed": Values(40, (1100,)),
     "calls": _COUNT,
+    "code": Values("48213077"),
     "cans": _WATER,
     "count": Values(3, (10_000_000,)),
     "currency": Values("KES"),

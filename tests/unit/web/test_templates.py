@@ -13,6 +13,7 @@ from assistant.wording import (
     messages_web,
     messages_web_alerts,
     messages_web_calls,
+    messages_web_door,
     messages_web_people,
     messages_web_season,
 )
@@ -26,6 +27,7 @@ WORDS: dict[str, ModuleType] = {
     "a": messages_web_alerts,
     "p": messages_web_people,
     "c": messages_web_calls,
+    "d": messages_web_door,
 }
 
 
