@@ -1,7 +1,7 @@
 """The settings of one deployment: one frozen value, units in the names, read once."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, fields
 from datetime import time
 from decimal import Decimal, InvalidOperation
@@ -9,6 +9,9 @@ from zoneinfo import ZoneInfo
 
 LAST_PORT = 65_535
 _ADDRESSES = ("https://", "http://127.0.0.1:", "http://localhost:")  # http: on this machine
+_HERE = ("127.0.0.1", "localhost", "::1")
+_HOST = re.compile(r"[a-z0-9.-]{1,253}|\[[0-9a-f:]+\]")
+SHORTEST_SECRET = 16  # characters; 128 bits where they are random and hexadecimal
 SMALLEST_SCREEN = 40
 MOST_A_SEGMENT = 1_000_000
 LAST_MONTH = 12
@@ -50,6 +53,7 @@ class Settings:
     alerts_every_s: float = 300.0
     gateway_url: str = ""  # the operator's address; none: the simulator is started beside
     gateway_secret: str = field(default="", repr=False)
+    gateway_secret_before: str = field(default="", repr=False)  # also good, while it is changed
     gateway_timeout_s: float = 10.0
     lines_file: str = ""  # TOML, several lines in place of the one above; see README
     replies_free: bool = False  # farmers pay nothing for a reply; they are told which
@@ -63,6 +67,8 @@ class Settings:
     second_factor: bool = True  # leads sign in with a code of an app as well
     code_uses: int = 5  # so often an officer's code by SMS is good; then the next one is sent
     web_https: bool = False  # officers reach the page by https, through a proxy in front
+    web_hosts: tuple[str, ...] = ()  # names by which they reach it; this machine's always count
+    web_proxy: str = "127.0.0.1"  # where that proxy is: what it says of who asks is believed
     worker_pause_s: float = 1.0
     lease_s: float = 20.0  # twice the longest answer: what a killed worker held waits so long
     send_batch: int = 100
@@ -86,7 +92,7 @@ def read_settings(environment: Mapping[str, str]) -> Settings:
         except ValueError as fault:
             faults.append(f"{name}={environment[name]!r}: {fault}")
     settings = Settings(**given)  # type: ignore[arg-type]
-    faults += filter(None, [_disorder(settings), _moneyless(settings)])
+    faults += filter(None, [_disorder(settings), _moneyless(settings), *_unsafe(settings)])
     if faults:
         raise SettingsError("Mend these settings and start again:\n  " + "\n  ".join(faults))
     return settings
@@ -244,7 +250,39 @@ def _moneyless(settings: Settings) -> str:
     return "NURSERY_CURRENCY: set the currency of NURSERY_PRICE_PER_SEGMENT, such as KES"
 
 
+def _unsafe(settings: Settings) -> Iterator[str]:
+    """What would leave texts, or the page, open to whoever is on the way."""
+    if settings.gateway_url and not settings.gateway_url.startswith(_ADDRESSES):
+        yield (
+            "NURSERY_GATEWAY_URL: set an https address; by http everybody on the way reads "
+            "the farmers' texts (on this machine http will do)"
+        )
+    for name in ("gateway_secret", "gateway_secret_before", "web_secret"):
+        secret = getattr(settings, name)
+        if secret and len(secret) < SHORTEST_SECRET:
+            yield (
+                f"NURSERY_{name.upper()}: set {SHORTEST_SECRET} characters or more that nobody "
+                "guesses, such as: openssl rand -hex 32"
+            )
+    if settings.host not in _HERE and not settings.web_https:
+        yield (
+            "NURSERY_HOST: by http names and passwords can be read on the way; serve this "
+            "machine only (127.0.0.1), or put a proxy with https in front and set "
+            "NURSERY_WEB_HTTPS=yes"
+        )
+    if settings.web_https and not settings.web_hosts:
+        yield "NURSERY_WEB_HOSTS: set the name by which officers reach the page by https"
+
+
+def _hosts(text: str, default: object) -> tuple[str, ...]:
+    hosts = tuple(host.strip().lower() for host in text.split(",") if host.strip())
+    if any(not _HOST.fullmatch(host) for host in hosts):
+        raise ValueError("set names without https:// and port, such as nursery.example.org")
+    return hosts
+
+
 _READ = {
+    "web_hosts": _hosts,
     "zone": _zone,
     "region": _region,
     "languages": _languages,

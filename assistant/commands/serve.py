@@ -17,7 +17,6 @@ from pathlib import Path
 from typing import Any
 
 import click
-from waitress.server import create_server
 
 from assistant.channel import Gateway
 from assistant.commands.demo import demo_officer
@@ -28,21 +27,25 @@ from assistant.service.house import House
 from assistant.service.time_guard import TimeGuard
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
+from assistant.web.connections import listen
+from assistant.web.guard import LOCAL_HOSTS
 from assistant.wiring.alerts import open_alert_sources
 from assistant.wiring.lines import Opened, open_lines
 from assistant.worker import AlertWatch, LineWatch, Worker, wall_clock
 
 OPERATOR_PORT = 8471
 WEB_THREADS = 8
-CONNECTIONS = 1000  # an operator's, with room for people; more wait in the system's queue
-SILENT_S = 20  # a connection that says nothing for so long is closed
-# With https a proxy of this machine stands in front: it tells who asks, and by which scheme.
-# From anybody else these headers are taken away.
-BEHIND_PROXY: dict[str, Any] = {
-    "trusted_proxy": "127.0.0.1",
-    "trusted_proxy_count": 1,
-    "trusted_proxy_headers": {"x-forwarded-for", "x-forwarded-proto"},
-}
+
+
+def _behind(proxy: str) -> dict[str, Any]:
+    """The proxy in front tells who asks, and by which scheme. From anybody else these headers
+    are taken away."""
+    return {
+        "trusted_proxy": proxy,
+        "trusted_proxy_count": 1,
+        "trusted_proxy_headers": {"x-forwarded-for", "x-forwarded-proto"},
+        "clear_untrusted_proxy_headers": True,
+    }
 
 
 def _log() -> None:
@@ -131,17 +134,11 @@ def _web(
         clock=wall_clock,
         https=settings.web_https,
         lines=opened.hooks,
+        hosts=(*LOCAL_HOSTS, *settings.web_hosts),
     )
     try:
-        server = create_server(
-            app,
-            host=settings.host,
-            port=settings.port,
-            threads=WEB_THREADS,
-            connection_limit=CONNECTIONS,
-            channel_timeout=SILENT_S,
-            **(BEHIND_PROXY if settings.web_https else {}),
-        )
+        behind = _behind(settings.web_proxy) if settings.web_https else {}
+        server = listen(app, settings.host, settings.port, threads=WEB_THREADS, **behind)
     except OSError as fault:
         raise click.ClickException(
             f"Port {settings.port} is taken ({fault}). Set NURSERY_PORT to another one."

@@ -6,7 +6,7 @@ that an operator may send more. A text is never cut and never refused for what i
 
 import json
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, datetime
 from typing import Any
 
@@ -42,24 +42,29 @@ class WireError(NotTakenError):
         super().__init__(400, said)
 
 
-def wire_hooks(secret: str) -> Hooks:
-    """The operator's calls of our own wire, each signed with `secret`."""
+def wire_hooks(secret: str, before: str = "") -> Hooks:
+    """The operator's calls of our own wire, each signed with `secret`; while the secret is
+    being changed also with the one `before`, so that no text is refused meanwhile."""
+    secrets = tuple(filter(None, (secret, before)))
     return {
-        "text": _signed(secret, lambda body: Brought((read_text_callback(body),))),
-        "ring": _signed(secret, lambda body: Brought((read_ring_callback(body),))),
-        "ussd": _signed(secret, lambda body: Brought((read_ussd_callback(body),), _screen)),
-        "receipt": _signed(secret, lambda body: Brought((read_receipt_callback(body),))),
+        "text": _signed(secrets, lambda body: Brought((read_text_callback(body),))),
+        "ring": _signed(secrets, lambda body: Brought((read_ring_callback(body),))),
+        "ussd": _signed(secrets, lambda body: Brought((read_ussd_callback(body),), _screen)),
+        "receipt": _signed(secrets, lambda body: Brought((read_receipt_callback(body),))),
     }
 
 
-def _signed(secret: str, read: Callable[[bytes], Brought]) -> Hook:
+def _signed(secrets: Sequence[str], read: Callable[[bytes], Brought]) -> Hook:
     """Checks the signature before the body is read."""
 
     def hook(request: Request, now: datetime) -> Brought:
         at = request.header(AT_HEADER)
         signature = request.header(SIGNATURE_HEADER)
         path, body = request.path, request.body
-        if not verify(secret, at=at, signature=signature, path=path, body=body, now=now):
+        if not any(
+            verify(secret, at=at, signature=signature, path=path, body=body, now=now)
+            for secret in secrets
+        ):
             said = "sign the request with the shared secret"
             raise NotTakenError(401, said, why_refused(at, now))
         return read(body)

@@ -3,7 +3,7 @@
 `PAGES` are the officers' pages, `PLACES` the way to them; README.md says how to add one.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from hashlib import blake2b
 from pathlib import Path
@@ -37,7 +37,7 @@ from assistant.web import (
 )
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
-from assistant.web.guard import lock
+from assistant.web.guard import LOCAL_HOSTS, lock
 from assistant.web.packing import pack
 from assistant.web.standing_still import standing_still
 from assistant.wording import messages_web as w
@@ -108,6 +108,7 @@ def create_app(
     clock: Clock,
     https: bool = False,
     lines: Mapping[str, Hooks] | None = None,
+    hosts: Collection[str] = LOCAL_HOSTS,
 ) -> Flask:
     """The web side of one deployment.
 
@@ -116,6 +117,8 @@ def create_app(
         wake: called when texts wait in the outbox.
         clock: reads the time of each request.
         https: officers reach the page by https, through a proxy in front.
+        hosts: names by which officers reach the page; others get nothing, so that no address
+            of ours leads to somebody else's
         lines: what operators call, by the names of their lines; our own wire where none given.
     """
     app = Flask("assistant.web")
@@ -136,7 +139,9 @@ def create_app(
         return {"faults": faults}, 503 if faults else 200
 
     desk = Desk(house, wake, clock, https)
-    locks = lock(app, desk, secret=house.key_for("web sessions").hex(), https=https)
+    locks = lock(
+        app, desk, secret=house.key_for("web sessions").hex(), https=https, hosts=hosts
+    )
     locks.exempt(gateway)  # signed, each of them
     pack(app)
     furnish(app, desk)

@@ -5,6 +5,7 @@ open by oversight.
 """
 
 import logging
+from collections.abc import Collection
 from urllib.parse import urlsplit
 
 from flask import Flask, Response, abort, redirect, request, url_for
@@ -13,6 +14,7 @@ from flask_login import LoginManager, current_user
 from flask_wtf import CSRFProtect
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
+from werkzeug.sansio.utils import host_is_trusted
 
 from assistant.service.away import DatabaseAwayError
 from assistant.service.desk.sessions import LASTS, member
@@ -23,6 +25,8 @@ from assistant.wording import messages_web_door as d
 log = logging.getLogger(__name__)
 
 GATEWAY = "gateway"
+WATCHED = frozenset({"health", "ready"})
+LOCAL_HOSTS = ("127.0.0.1", "localhost", "[::1]")
 OPEN = frozenset(
     {
         "health",
@@ -73,12 +77,20 @@ HEADERS = {
 }
 
 
-def lock(app: Flask, desk: Desk, *, secret: str, https: bool) -> CSRFProtect:
+def lock(
+    app: Flask,
+    desk: Desk,
+    *,
+    secret: str,
+    https: bool,
+    hosts: Collection[str] = LOCAL_HOSTS,
+) -> CSRFProtect:
     """Puts the locks on an application.
 
     Args:
         secret: signs the sessions.
         https: officers reach the page by https only, so cookies must not travel otherwise.
+        hosts: the names by which they reach it.
     """
     app.secret_key = secret
     app.config.update(
@@ -90,6 +102,7 @@ def lock(app: Flask, desk: Desk, *, secret: str, https: bool) -> CSRFProtect:
         WTF_CSRF_TIME_LIMIT=None,  # as long as the session: a page may lie open over night
     )
     _sessions(app, desk)
+    app.before_request(lambda: _elsewhere(hosts))
     app.before_request(lambda: _closed(desk))
     app.after_request(lambda response: _headed(response, https=https))
     _refusals(app, desk)
@@ -104,6 +117,17 @@ def _sessions(app: Flask, desk: Desk) -> None:
     def load(kept: str) -> SignedIn | None:
         found = member(desk.house, kept, desk.now)
         return SignedIn(found) if found else None
+
+
+def _elsewhere(hosts: Collection[str]) -> ResponseReturnValue | None:
+    """Refuses who asks for another host than ours. Operators sign their calls, and whoever
+    watches the service may ask by any address."""
+    if request.blueprint == GATEWAY or request.endpoint in WATCHED:
+        return None
+    if host_is_trusted(request.environ.get("HTTP_HOST"), hosts):
+        return None
+    said = "This is not our name; see NURSERY_WEB_HOSTS.\n"
+    return said, 421, {"Content-Type": "text/plain"}
 
 
 def _closed(desk: Desk) -> ResponseReturnValue | None:

@@ -116,7 +116,8 @@ def open_lines(settings: Settings, house: House | None = None) -> Opened:
         settings.gateway_timeout_s,
     )
     built = _wire("", wire, Path())
-    return Opened(built.gateway, {"": built.hooks})
+    hooks = wire_hooks(settings.gateway_secret, settings.gateway_secret_before)
+    return Opened(built.gateway, {"": hooks})
 
 
 def _from_file(path: Path, house: House | None) -> Opened:

@@ -10,6 +10,7 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+from assistant.gateways import wire_hooks
 from assistant.service.pulse import SENDING, TICKING, Beat
 from assistant.store import DatabaseAwayError, DatabaseFailedError, Store
 from assistant.web.app import LARGEST_BODY, create_app
@@ -259,3 +260,26 @@ def test_ready_says_what_stands_still(client: FlaskClient, valley: Valley) -> No
         Beat(valley.house, part)(valley.now)
     valley.send()
     assert client.get("/health/ready").json == {"faults": []}
+
+
+def test_while_the_secret_is_changed_both_are_good(valley: Valley) -> None:
+    """The operator changes its own a little later; no text is refused meanwhile."""
+    hooks = {"": wire_hooks("the new secret of two", before=SECRET)}
+    app = create_app(
+        valley.house, secret="", wake=lambda: None, clock=lambda: valley.now, lines=hooks
+    )
+    operator = Operator(app.test_client())
+    for secret, status in ((SECRET, 204), ("the new secret of two", 204), ("a third", 401)):
+        answer = operator.call(
+            "/gateway/text", text("hello", secret.replace(" ", "-")), secret=secret
+        )
+        assert answer.status_code == status
+
+
+def test_another_host_is_not_answered(client: FlaskClient) -> None:
+    """Nobody can have us write an address of theirs into a page or a calendar. Operators sign,
+    and whoever watches may come by any address."""
+    elsewhere = "http://evil.example/"
+    assert client.get("/sign-in", base_url=elsewhere).status_code == 421
+    assert client.get("/health", base_url=elsewhere).status_code == 200
+    assert client.post("/gateway/text", base_url=elsewhere).status_code == 401

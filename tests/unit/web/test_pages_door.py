@@ -318,7 +318,12 @@ def test_the_cookie_is_kept_from_scripts_and_other_sites(
 ) -> None:
     """By https it is also kept from the open line."""
     app = create_app(
-        valley.house, secret="s", wake=lambda: None, clock=lambda: valley.now, https=True
+        valley.house,
+        secret="s",
+        wake=lambda: None,
+        clock=lambda: valley.now,
+        https=True,
+        hosts=["nursery.example"],
     )
     answer = app.test_client().get("/sign-in", base_url="https://nursery.example/")
     cookie = answer.headers["Set-Cookie"]
