@@ -5,7 +5,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "v0060"
-down_revision = "v0036"
+down_revision = "v0030"
 branch_labels = None
 depends_on = None
 
