@@ -5,6 +5,7 @@ import re
 from dataclasses import replace
 
 from assistant.people import Village
+from assistant.service import way_back
 from assistant.store.queries.spans import Span
 from assistant.wording import messages_officer as o
 from tests.valley import AMINA, CODE, OFFICER, Valley, at, like
@@ -108,3 +109,10 @@ def test_the_lock_leaves_a_line_in_the_trail(valley: Valley, kijani: Village) ->
         assert [(line.officer, line.act) for line in work.audit.latest(9)] == [
             ("Asha", "code_locked")
         ]
+
+
+def test_the_texts_say_how_long_and_how_many() -> None:
+    """What is typed in them is what holds."""
+    minutes = round(way_back.LASTS.total_seconds() / 60)
+    assert all(f"{minutes} minutes" in text.text for text in (o.CODE_WAY_BACK, o.PAGE_CODE))
+    assert f"{way_back.DIGITS} digits" in o.CODE_LOCKED.text
