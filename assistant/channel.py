@@ -162,7 +162,7 @@ class NotKeptError(Exception):
 class Listener(Protocol):
     """A line that keeps a connection of its own, and hears by it."""
 
-    def open(self, take: Take) -> None:
+    def open(self, take: Take, clock: "Clock") -> None:
         """Begins to listen, in threads of its own, and keeps the connection up by itself."""
         ...
 

@@ -344,7 +344,7 @@ class LineWatch:
         """Asks for the connections once, or keeps them."""
         mine = own(self._house, self._owner, self._clock())
         if mine and not self._has.is_set():
-            self._line.open(self._take)
+            self._line.open(self._take, self._clock)
             self._has.set()
             self.wake()
         elif not mine and self._has.is_set():

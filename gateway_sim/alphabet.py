@@ -72,6 +72,22 @@ def septets(text: str) -> bytes:
     return b"".join(_SEPTETS[ch] for ch in text)
 
 
+def from_septets(codes: bytes) -> str:
+    """The text of septets, one in each octet; an escape without a character of its own shows
+    that of the next code (6.2.1)."""
+    shown, place = "", 0
+    while place < len(codes):
+        code = codes[place]
+        if code == _ESCAPE and place + 1 < len(codes):
+            place += 1
+            following = codes[place]
+            shown += _EXTENSION.get(following, _DEFAULT[following])
+        else:
+            shown += " " if code == _ESCAPE else _DEFAULT[code]
+        place += 1
+    return shown
+
+
 def size(text: str, encoding: str) -> int:
     """Units that the text takes: septets, or UTF-16 code units (an emoji takes two)."""
     return sum(_width(ch, encoding) for ch in text)

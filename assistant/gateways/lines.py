@@ -9,7 +9,17 @@ from datetime import datetime, timedelta
 from decimal import Decimal
 
 from assistant.alphabet import cost
-from assistant.channel import Fate, Gateway, Handover, Listener, News, Outgoing, Screen, Take
+from assistant.channel import (
+    Clock,
+    Fate,
+    Gateway,
+    Handover,
+    Listener,
+    News,
+    Outgoing,
+    Screen,
+    Take,
+)
 
 SILENT_REST = timedelta(seconds=2)
 LONGEST_REST = timedelta(minutes=10)
@@ -139,10 +149,10 @@ class Lines:
 
     # --- those that keep a connection --------------------------------------------------------
 
-    def open(self, take: Take) -> None:
+    def open(self, take: Take, clock: Clock) -> None:
         """Opens the lines that listen; each says its name with what it brings."""
         for name, gateway in self._listeners():
-            gateway.open(_named(name, take))
+            gateway.open(_named(name, take), clock)
 
     def close(self) -> None:
         """Closes them."""

@@ -13,6 +13,7 @@ from assistant.gateways import HttpGateway, wire_hooks
 from assistant.gateways.lines import Lines, Route, Terms
 from assistant.gateways.mapped import MappedGateway, Secrets
 from assistant.gateways.mapped_calls import mapped_hooks
+from assistant.gateways.smpp import SmppGateway, SmppTerms
 from assistant.service.connections import note_line, used_today
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
@@ -90,9 +91,14 @@ def _http(name: str, terms: HttpTerms, folder: Path) -> Built:
     return Built(gateway, mapped_hooks(provider, secrets))
 
 
+def _smpp(name: str, terms: SmppTerms, folder: Path) -> Built:
+    return Built(SmppGateway(terms), {})
+
+
 KINDS: dict[str, tuple[type[Any], Build]] = {
     "wire": (WireTerms, _wire),
     "http": (HttpTerms, _http),
+    "smpp": (SmppTerms, _smpp),
 }
 """By what a line's `kind` says: the dataclass of its entries, and what builds it."""
 

@@ -7,12 +7,14 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 from flask import Flask, Response, request
 from werkzeug.serving import WSGIRequestHandler, make_server
 
 import scenarios
 from assistant.channel import (
+    Clock,
     Gateway,
     Hooks,
     News,
@@ -24,9 +26,11 @@ from assistant.channel import (
 from assistant.gateways import HttpGateway, wire_hooks
 from assistant.gateways.mapped import MappedGateway, Secrets
 from assistant.gateways.mapped_calls import mapped_hooks
+from assistant.gateways.smpp import SmppGateway, SmppTerms
 from assistant.wiring.mapping_file import open_mapping
 from gateway_sim import Limits, OperatorController
 from gateway_sim.provider import Provider
+from gateway_sim.smpp import Account, Centre
 
 SECRET, SENDER = "example-secret", "+447700900000"
 # An operator that brings again at once what was not taken.
@@ -149,7 +153,44 @@ def mapped(name: str, rings: bool) -> Callable[[], Iterator[Line]]:
     return opened
 
 
+def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
+    """An SMPP account, as this operator wants it."""
+
+    @contextmanager
+    def opened() -> Iterator[Line]:
+        heard, centres = Heard(), []
+        account = Account(
+            receipts=terms.get("receipts", "both"), hex_ids="hex" in terms.get("ids", "")
+        )
+
+        def centre(clock: Clock) -> Centre:
+            centres.append(Centre(clock, account, 5))
+            return centres[0]
+
+        with OperatorController(side=centre, limits=SOON) as operator:
+            given = {name: value for name, value in terms.items() if name != "receipts"}
+            port = centres[0].port
+            gateway = SmppGateway(
+                SmppTerms("127.0.0.1", "nursery", "secret", SENDER, port, **given)
+            )
+            gateway.open(heard.take, lambda: datetime.now(UTC))
+            try:
+                assert gateway.wait_up(10) and centres[0].wait_bound(10)
+                yield Line("smpp", gateway, operator, heard, rings=False)
+            finally:
+                gateway.close()
+
+    return opened
+
+
 LINES = {
+    "SMPP": by_smpp(),
+    "SMPP, two binds, sar": by_smpp(
+        bind="two", long="sar", validity="relative", receipts="text"
+    ),
+    "SMPP, payload, other ids": by_smpp(
+        long="payload", ids="hex then decimal", receipts="fields"
+    ),
     "wire": wire,
     "http, JSON": mapped("hill", rings=True),
     "http, forms": mapped("river", rings=False),

@@ -8,6 +8,7 @@ import pytest
 
 from assistant.channel import (
     Channel,
+    Clock,
     Fate,
     Handover,
     Incoming,
@@ -101,7 +102,7 @@ class Connection:
     ear: Take | None = None
     closed: int = 0
 
-    def open(self, take: Take) -> None:
+    def open(self, take: Take, clock: Clock) -> None:
         self.ear = take
 
     def close(self) -> None:

@@ -1,0 +1,307 @@
+"""An SMPP account as a line: keeps its binds, sends, and brings what the operator delivers."""
+
+import logging
+import queue
+import threading
+from collections.abc import Callable
+from contextlib import suppress
+from datetime import datetime, timedelta
+from uuid import uuid4
+from zlib import crc32
+
+from assistant.channel import (
+    Channel,
+    Clock,
+    Fate,
+    Handover,
+    Incoming,
+    News,
+    NotKeptError,
+    Outgoing,
+    Receipt,
+    Take,
+)
+from assistant.gateways.memory import Taken
+from assistant.gateways.numbers import e164
+from assistant.gateways.smpp import texts
+from assistant.gateways.smpp.pdu import (
+    Address,
+    Command,
+    Named,
+    Pdu,
+    Short,
+    Status,
+    status_words,
+)
+from assistant.gateways.smpp.session import BindError, GoneError, Session
+from assistant.gateways.smpp.terms import SmppTerms
+from assistant.gateways.smpp.ussd import Menus
+
+log = logging.getLogger(__name__)
+
+EARS = 4  # messages of the operator that are taken at once, each phone's in their order
+FIRST_PAUSE_S, LONGEST_PAUSE_S = 0.5, 60.0
+REST_STATUS = frozenset({Status.QUEUE_FULL, Status.THROTTLED})
+AGAIN_STATUS = frozenset({Status.SYSTEM_ERROR, Status.COME_AGAIN})
+
+
+class SmppGateway:
+    """A line by SMPP. It sends only between `open` and `close`; one process may have it open.
+
+    An operator that refuses its sender's number, or a text, has said so of the text; one that
+    is too busy, of the line. A text whose answer was lost is offered again, and may then come
+    twice: SMPP has no id by which a message centre could tell.
+    """
+
+    def __init__(self, terms: SmppTerms) -> None:
+        self._terms = terms
+        self._taken = Taken()
+        self._links: list[_Link] = []
+        self._ears: _Ears | None = None
+        self._menus = Menus(terms)
+        self._why = "not opened in this process"
+
+    # --- its life ----------------------------------------------------------------------------
+
+    def open(self, take: Take, clock: Clock) -> None:
+        """Begins to keep the binds, in threads of their own."""
+        put = self._listen(take, clock)
+        commands = [Command.BIND_TRANSCEIVER]
+        if self._terms.bind == "two":
+            commands = [Command.BIND_TRANSMITTER, Command.BIND_RECEIVER]
+        self._links = [_Link(self._terms, each, put, self._told) for each in commands]
+        for link in self._links:
+            link.start()
+
+    def _listen(self, take: Take, clock: Clock) -> Callable[[Session, Short], None]:
+        self._ears = _Ears(lambda session, pdu: self._hear(take, clock(), session, pdu))
+        return self._ears.put
+
+    def close(self) -> None:
+        """Unbinds and stops."""
+        for link in self._links:
+            link.stop()
+        if self._ears is not None:
+            self._ears.stop()
+        self._links, self._why = [], "closed"
+
+    def _told(self, why: str) -> None:
+        if why != self._why:
+            log.warning("SMPP %s: %s", self._terms.host, why) if why else log.info(
+                "SMPP %s: bound", self._terms.host
+            )
+        self._why = why
+
+    def wait_up(self, seconds: float) -> bool:
+        """Waits until texts can be sent; whether they can."""
+        return bool(self._links) and self._links[0].wait_up(seconds)
+
+    @property
+    def why(self) -> str:
+        """Why texts cannot be sent now; empty where they can."""
+        return self._why
+
+    # --- out ---------------------------------------------------------------------------------
+
+    def send(self, outgoing: Outgoing, now: datetime) -> Handover:
+        """Offers one text, segment by segment; goes on where an earlier offer stopped."""
+        session = self._links[0].session if self._links else None
+        if session is None:
+            return Handover(Fate.TRY_LATER, self._why or "not bound yet", answered=False)
+        parts = texts.segments(outgoing.text, outgoing.message_id, self._terms)
+        taken = self._taken.of(outgoing.message_id)
+        for segment in parts[len(taken) :]:
+            pdu = self._submit(outgoing, segment, now)
+            place = len(taken)
+
+            def late(response: Named, place: int = place) -> None:
+                self._keep(outgoing.message_id, place, response)
+
+            try:
+                response = session.submit(pdu, late)
+            except GoneError as fault:
+                return Handover(Fate.TRY_LATER, str(fault), answered=False)
+            if response.status:
+                return self._refused(response)
+            taken = self._taken.of(outgoing.message_id)
+        return Handover(Fate.ACCEPTED, parts=taken)
+
+    def _keep(self, message_id: str, place: int, response: Named) -> None:
+        """Remembers a segment that was taken, also where the answer came late."""
+        taken = self._taken.of(message_id)
+        if response.status == Status.OK and len(taken) == place:
+            part = texts.part_id(response.name, self._terms)
+            self._taken.keep(message_id, (*taken, part))
+
+    def _submit(self, outgoing: Outgoing, segment: texts.Segment, now: datetime) -> Short:
+        terms = self._terms
+        return Short(
+            Command.SUBMIT_SM,
+            0,
+            source=self._sender(),
+            destination=Address(outgoing.phone.removeprefix("+")),
+            message=segment.message,
+            service_type=terms.service_type,
+            esm_class=segment.esm_class,
+            validity=texts.validity(outgoing.not_after, now, terms),
+            registered=1,
+            coding=segment.coding,
+            tlvs=segment.tlvs,
+        )
+
+    def _sender(self) -> Address:
+        terms = self._terms
+        return Address(terms.sender.removeprefix("+"), terms.sender_ton, terms.sender_npi)
+
+    def _refused(self, response: Pdu) -> Handover:
+        said = status_words(response.status)
+        if response.status in REST_STATUS:
+            return Handover(Fate.TRY_LATER, said, rest=timedelta(seconds=self._terms.rest_s))
+        if response.status in AGAIN_STATUS or response.command == Command.NACK:
+            return Handover(Fate.TRY_LATER, said)
+        return Handover(Fate.FAILED, said)
+
+    def time(self) -> datetime | None:
+        """SMPP tells no time."""
+        return None
+
+    # --- in ----------------------------------------------------------------------------------
+
+    def _hear(self, take: Take, now: datetime, session: Session, pdu: Short) -> None:
+        """Brings one message; the operator hears that it was taken once it is kept."""
+        try:
+            if self._menus.is_one(pdu):
+                self._step(take, now, session, pdu)
+            else:
+                news = self._news(pdu, now)
+                if news is not None:
+                    take(news)
+                session.answer(pdu)
+        except NotKeptError as fault:
+            log.warning("a message is to be brought again: %s", fault)
+            session.answer(pdu, Status.COME_AGAIN)
+        except Exception:
+            log.exception("a message could not be taken; it is to be brought again")
+            session.answer(pdu, Status.COME_AGAIN)
+
+    def _step(self, take: Take, now: datetime, session: Session, pdu: Short) -> None:
+        incoming = self._menus.heard(pdu, now)
+        screen = take(incoming) if incoming is not None else None
+        session.answer(pdu)
+        if screen is not None:
+            with suppress(GoneError):
+                (self._links[0].session or session).request(self._menus.shown(pdu, screen))
+
+    def _news(self, pdu: Short, now: datetime) -> News | None:
+        """What a message is; None for what nobody needs, such as a receipt on the way."""
+        if texts.is_receipt(pdu):
+            told = texts.told(pdu, now)
+            if told is None or told.fate is None:
+                return None
+            part = texts.receipt_id(told.part, self._terms)
+            return Receipt("", told.fate, told.at, told.detail, part=part)
+        phone = e164(pdu.source.number, self._terms.country)
+        if not phone:
+            log.info("a text from no number was dropped")
+            return None
+        words, piece = texts.heard(pdu, self._terms)
+        words = words.replace("\0", "\N{REPLACEMENT CHARACTER}")
+        # SMPP gives a delivery no id that lasts; one that is brought again comes as new.
+        return Incoming(uuid4().hex, phone, words, Channel.SMS, now, piece=piece)
+
+
+class _Link:
+    """Keeps one bind: opens it again when it ends, in longer and longer pauses, and asks now
+    and then whether the other side is still there."""
+
+    def __init__(
+        self,
+        terms: SmppTerms,
+        command: Command,
+        deliver: Callable[[Session, Short], None],
+        told: Callable[[str], None],
+    ) -> None:
+        self._terms, self._command = terms, command
+        self._deliver, self._told = deliver, told
+        self.session: Session | None = None
+        self._up, self._changed, self._stopping = (threading.Event() for _ in range(3))
+        self._thread = threading.Thread(target=self._run, name="smpp-link", daemon=True)
+
+    def start(self) -> None:
+        self._thread.start()
+
+    def stop(self) -> None:
+        self._stopping.set()
+        self._changed.set()
+        self._thread.join()
+
+    def wait_up(self, seconds: float) -> bool:
+        return self._up.wait(seconds)
+
+    def _run(self) -> None:
+        pause_s = FIRST_PAUSE_S
+        while not self._stopping.is_set():
+            session = Session(self._terms, self._command, self._deliver, self._ended)
+            try:
+                session.open()
+            except BindError as fault:
+                self._told(str(fault))
+                self._stopping.wait(pause_s)
+                pause_s = min(pause_s * 2, LONGEST_PAUSE_S)
+                continue
+            pause_s = FIRST_PAUSE_S
+            self._keep(session)
+            self._stopping.wait(pause_s)
+
+    def _keep(self, session: Session) -> None:
+        """Until the bind ends, or is to be closed."""
+        self._changed.clear()
+        self.session = session
+        self._told("")
+        self._up.set()
+        while session.is_up and not self._stopping.is_set():
+            if not self._changed.wait(self._terms.enquire_s):
+                try:
+                    session.enquire()
+                except GoneError as fault:
+                    session.drop(f"enquire_link: {fault}")
+        self.session = None
+        self._up.clear()
+        session.close()
+
+    def _ended(self, session: Session, why: str) -> None:
+        if session is self.session:
+            self._told(why)
+        self._changed.set()
+
+
+class _Ears:
+    """Threads that take messages: several at once, those of a phone one after another."""
+
+    def __init__(self, hear: Callable[[Session, Short], None]) -> None:
+        self._hear = hear
+        self._queues: list[queue.SimpleQueue[tuple[Session, Short] | None]] = [
+            queue.SimpleQueue() for _ in range(EARS)
+        ]
+        self._threads = [
+            threading.Thread(target=self._run, args=(each,), name="smpp-ear", daemon=True)
+            for each in self._queues
+        ]
+        for thread in self._threads:
+            thread.start()
+
+    def put(self, session: Session, pdu: Short) -> None:
+        """A message to take."""
+        place = crc32(pdu.source.number.encode()) % EARS
+        self._queues[place].put((session, pdu))
+
+    def stop(self) -> None:
+        """Ends once what is waiting was taken."""
+        for each in self._queues:
+            each.put(None)
+        for thread in self._threads:
+            thread.join()
+
+    def _run(self, waiting: "queue.SimpleQueue[tuple[Session, Short] | None]") -> None:
+        while (item := waiting.get()) is not None:
+            self._hear(*item)

@@ -1,0 +1,237 @@
+"""What only an SMPP line can meet: binds that break, late answers, octets in pieces."""
+
+import socket
+import struct
+import subprocess
+import threading
+import time
+from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from ssl import PROTOCOL_TLS_SERVER, SSLContext
+
+import pytest
+
+from assistant.channel import Fate, Handover, Incoming, Outgoing, Receipt
+from assistant.gateways.smpp import SmppGateway, SmppTerms
+from gateway_sim import OperatorController
+from gateway_sim.smpp import Centre
+from tests.contract.lines import SENDER, SOON, Heard
+
+AMINA = "+447700900101"
+LONG = "Soak the seed for a day and a night. " * 12
+
+
+def now() -> datetime:
+    return datetime.now(UTC)
+
+
+class Bound:
+    """A gateway bound to a message centre of its own."""
+
+    def __init__(self, context: SSLContext | None = None, **terms: object) -> None:
+        self.heard = Heard()
+        self.operator = OperatorController(
+            side=lambda clock: Centre(clock, tls=context, answer_seconds=2), limits=SOON
+        )
+        self.centre: Centre = self.operator.network.core.assistant  # type: ignore[assignment]
+        given = {"answer_s": 2.0, "enquire_s": 5.0, "port": self.centre.port} | terms
+        host = str(given.pop("host", "127.0.0.1"))
+        password = str(given.pop("password", "secret"))
+        self.terms = SmppTerms(host, "nursery", password, SENDER, **given)  # type: ignore[arg-type]
+        self.gateway = SmppGateway(self.terms)
+
+    def send(self, words: str = "hi", message_id: str = "t-1", phone: str = AMINA) -> Handover:
+        text = Outgoing(message_id, phone, words, now() + timedelta(hours=1))
+        return self.gateway.send(text, now())
+
+    def shown(self, count: int) -> list[str]:
+        phone = self.operator.phone(AMINA)
+        assert phone.wait_for(count, 10), self.operator.record
+        return phone.texts
+
+
+@contextmanager
+def bound(context: SSLContext | None = None, **terms: object) -> Iterator[Bound]:
+    found = Bound(context, **terms)
+    with found.operator:
+        found.gateway.open(found.heard.take, now)
+        try:
+            assert found.gateway.wait_up(10), found.gateway.why
+            yield found
+        finally:
+            found.gateway.close()
+
+
+@pytest.fixture
+def line() -> Iterator[Bound]:
+    with bound() as found:
+        yield found
+
+
+def until(true: Callable[[], bool], seconds: float = 10) -> bool:
+    """Waits (real time) until something is true; whether it is."""
+    end = time.monotonic() + seconds
+    while not true() and time.monotonic() < end:
+        time.sleep(0.01)
+    return true()
+
+
+@pytest.mark.parametrize("fault", ["throttle", "full"])
+def test_an_operator_that_wants_it_slower_is_left_in_peace(line: Bound, fault: str) -> None:
+    """The whole line rests, for as long as is set."""
+    line.centre.faults.append(fault)
+    handover = line.send()
+    assert (handover.fate, handover.rest) == (Fate.TRY_LATER, timedelta(seconds=5))
+    assert line.send().fate is Fate.ACCEPTED
+
+
+@pytest.mark.parametrize("fault", ["drop", "half", "crash"])
+def test_a_bind_that_breaks_is_opened_again(line: Bound, fault: str) -> None:
+    """The text is offered again, and what phones write meanwhile is brought then. Where only
+    the answer was lost it comes twice: SMPP has no id that would tell."""
+    line.centre.faults.append(fault)
+    handover = line.send()
+    assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
+    line.operator.phone(AMINA).text("help")
+    assert line.gateway.wait_up(10)
+    assert until(lambda: line.send().fate is Fate.ACCEPTED)
+    assert set(line.shown(1)) == {"hi"}
+    (text,) = line.heard.of(Incoming, 1)
+    assert isinstance(text, Incoming) and text.text == "help"
+
+
+def test_an_answer_that_comes_too_late_is_an_answer(line: Bound) -> None:
+    """The text is not sent a second time."""
+    taken: list[tuple[object, ...]] = []
+    write = line.centre._write
+    held = threading.Event()
+
+    def late(bind: object, command: int, *rest: object) -> None:
+        if command == 0x80000004 and not held.is_set():
+            taken.append((bind, command, *rest))
+            held.set()
+            return
+        write(bind, command, *rest)  # type: ignore[arg-type]
+
+    line.centre._write = late  # type: ignore[method-assign, assignment]
+    assert line.send().fate is Fate.TRY_LATER
+    write(*taken[0])  # type: ignore[arg-type]
+    assert until(lambda: bool(line.gateway._taken.of("t-1")))
+    assert line.send().fate is Fate.ACCEPTED
+    assert line.shown(1) == ["hi"] and line.centre.submitted == 1
+
+
+def test_a_long_text_goes_on_where_it_stopped(line: Bound) -> None:
+    """Segments that were taken are not sent again, and it is one text on the phone."""
+    line.centre.faults.extend(["", "throttle"])
+    assert line.send(LONG).fate is Fate.TRY_LATER
+    handover = line.send(LONG)
+    assert (handover.fate, len(handover.parts)) == (Fate.ACCEPTED, 3)
+    assert line.shown(1) == [LONG] and line.centre.submitted == 4
+    told = {each.part for each in line.heard.of(Receipt, 3) if isinstance(each, Receipt)}
+    assert told == set(handover.parts)
+
+
+def test_many_threads_send_within_one_window(line: Bound) -> None:
+    """Each text once, each answer to its own request."""
+    with ThreadPoolExecutor(16) as pool:
+        ids = [f"t-{number}" for number in range(200)]
+        answers = list(pool.map(lambda each: line.send(f"text {each}", each), ids))
+    assert all(each.fate is Fate.ACCEPTED for each in answers)
+    assert len({each.parts for each in answers}) == 200
+    assert sorted(line.shown(200)) == sorted(f"text {each}" for each in ids)
+
+
+def test_a_wrong_password_is_said_in_words() -> None:
+    """And the line says so at each text, until it is mended."""
+    found = Bound(password="wrong")
+    with found.operator:
+        found.gateway.open(found.heard.take, now)
+        try:
+            assert until(lambda: "password is wrong" in found.gateway.why)
+            handover = found.send()
+            assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
+            assert "password is wrong" in handover.detail
+        finally:
+            found.gateway.close()
+
+
+def test_a_line_that_is_not_open_here_takes_nothing() -> None:
+    """Another process may have the bind."""
+    found = Bound()
+    assert found.send().fate is Fate.TRY_LATER
+    found.centre.close()
+
+
+def test_a_silent_message_centre_is_noticed() -> None:
+    """enquire_link is not answered: the bind is dropped, and said so."""
+    with socket.create_server(("127.0.0.1", 0)) as door:
+        terms = SmppTerms(
+            "127.0.0.1",
+            "nursery",
+            "secret",
+            SENDER,
+            door.getsockname()[1],
+            enquire_s=0.1,
+            answer_s=0.3,
+        )
+        gateway = SmppGateway(terms)
+        gateway.open(Heard().take, now)
+        connection, _ = door.accept()
+        connection.recv(100)
+        body = b"centre\0"
+        connection.sendall(struct.pack(">IIII", 16 + len(body), 0x80000009, 0, 1) + body)
+        assert gateway.wait_up(5)
+        assert until(lambda: "enquire_link" in gateway.why, 5)
+        connection.close()
+        gateway.close()
+
+
+def test_octets_may_come_one_by_one_and_nonsense_ends_the_bind() -> None:
+    """What is cut by the network is whole again; what is no SMPP is answered and left."""
+    with socket.create_server(("127.0.0.1", 0)) as door:
+        heard = Heard()
+        terms = SmppTerms("127.0.0.1", "n", "s", SENDER, door.getsockname()[1], answer_s=5)
+        gateway = SmppGateway(terms)
+        gateway.open(heard.take, now)
+        connection, _ = door.accept()
+        connection.recv(100)
+        body = b"centre\0"
+        connection.sendall(struct.pack(">IIII", 16 + len(body), 0x80000009, 0, 1) + body)
+        assert gateway.wait_up(5)
+        words = b"\0\x01\x01447700900101\0\x01\x01447700900000\0"
+        words += bytes([0, 0, 0, 0, 0, 0, 0, 0, 0, 2]) + b"hi"
+        for octet in struct.pack(">IIII", 16 + len(words), 5, 0, 77) + words:
+            connection.sendall(bytes([octet]))
+        (text,) = heard.of(Incoming, 1)
+        assert isinstance(text, Incoming) and text.text == "hi"
+        assert connection.recv(100)[4:16].hex() == "80000005000000000000004d"
+        connection.sendall(struct.pack(">IIII", 16, 0x7777, 0, 78))  # a command nobody knows
+        assert connection.recv(16).hex() == "0000001080000000000000030000004e"
+        connection.sendall(b"GET / HTTP/1.1\r\n\r\n")
+        assert connection.recv(16)[4:12].hex() == "8000000000000002"
+        assert until(lambda: "no SMPP" in gateway.why)
+        connection.close()
+        gateway.close()
+
+
+def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
+    """By TLS, and only with a message centre that its certificate proves."""
+    key, certificate = tmp_path / "key.pem", tmp_path / "certificate.pem"
+    made = "openssl req -x509 -newkey ec -pkeyopt ec_paramgen_curve:prime256v1 -nodes -days 1"
+    names = ["-subj", "/CN=localhost", "-addext", "subjectAltName=DNS:localhost"]
+    files = ["-keyout", str(key), "-out", str(certificate)]
+    subprocess.run([*made.split(), *names, *files], check=True, capture_output=True)
+    context = SSLContext(PROTOCOL_TLS_SERVER)
+    context.load_cert_chain(certificate, key)
+    with bound(context, host="localhost", tls=True, ca_file=str(certificate)) as line:
+        assert line.send().fate is Fate.ACCEPTED
+        assert line.shown(1) == ["hi"]
+    stranger = Bound(context, host="localhost", tls=True)
+    with stranger.operator:
+        stranger.gateway.open(stranger.heard.take, now)
+        assert until(lambda: "certificate" in stranger.gateway.why)
+        stranger.gateway.close()
