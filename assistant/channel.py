@@ -3,7 +3,7 @@
 Times are aware and in UTC. Phone numbers are E.164 with the leading plus.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from decimal import Decimal
@@ -140,6 +140,19 @@ class Gateway(Protocol):
 
     def time(self) -> datetime | None:
         """The operator's clock; None where it does not tell one."""
+        ...
+
+
+@runtime_checkable
+class ListGateway(Protocol):
+    """A way out that also takes many texts at once."""
+
+    def send_all(
+        self, texts: Sequence[Outgoing], now: datetime
+    ) -> Sequence[Handover | None] | None:
+        """Offers all of them: what was said of each in their order, None for those that were
+        not looked at. None instead of a list where the other side takes no lists: then offer
+        them one by one."""
         ...
 
 

@@ -9,7 +9,7 @@ from threading import Event, Thread
 
 from assistant.alerts import Place
 from assistant.alerts.sources import AlertSource
-from assistant.channel import Clock, Gateway, Listener, News, NotKeptError, Screen
+from assistant.channel import Clock, Gateway, Listener, ListGateway, News, NotKeptError, Screen
 from assistant.service.alerts.again import judge_again
 from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
@@ -18,7 +18,7 @@ from assistant.service.away import DatabaseAwayError
 from assistant.service.connections import forget_parts, give_back, own
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
-from assistant.service.dispatch import dispatch
+from assistant.service.dispatch import LIST, dispatch
 from assistant.service.house import House
 from assistant.service.mornings import AT_ONCE
 from assistant.service.pulse import SENDING, TICKING, Beat
@@ -188,7 +188,7 @@ class Worker:
             self._house,
             self._gateway,
             now,
-            limit=self._batch,
+            limit=LIST if isinstance(self._gateway, ListGateway) else self._batch,
             lease=self._lease,
             in_time=lambda: self._clock() < halfway,
             hands=self._hands,

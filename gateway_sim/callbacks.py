@@ -1,9 +1,9 @@
 """Calls from the operator to the assistant, over real HTTP."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import TYPE_CHECKING, Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol, runtime_checkable
 from urllib.parse import urlsplit
 
 import requests
@@ -55,6 +55,15 @@ class Side(Protocol):
         ...
 
 
+@runtime_checkable
+class ReportsLists(Protocol):
+    """A side that can also tell of many texts at once."""
+
+    def report_all(self, receipts: Sequence[Mapping[str, Any]]) -> Reply:
+        """Tell what became of all of them."""
+        ...
+
+
 class Assistant:
     """Our own wire: the assistant's address, and how it is called."""
 
@@ -83,6 +92,20 @@ class Assistant:
             detail = {"detail": answer.detail} if answer.detail else {}
             return {"fate": fate, **detail}, answer.code
 
+        @app.post("/texts/list")
+        def several() -> ResponseReturnValue:
+            body = request.get_data()
+            wire.check(self._secret, self._clock(), request.path, body, dict(request.headers))
+            return {"answers": [self._one(network, each) for each in wire.handed_in_all(body)]}
+
+    def _one(self, network: "Network", text: wire.HandedIn) -> dict[str, Any]:
+        """The answer to one text of a list."""
+        answer, repeated = network.hand_in(text)
+        if repeated:
+            return {"id": text.id, "fate": "accepted", "repeat": True}
+        fate = {202: "accepted", 422: "failed"}.get(answer.code, "try_later")
+        return {"id": text.id, "fate": fate, "detail": answer.detail}
+
     def call(self, path: str, fields: Mapping[str, Any]) -> Reply:
         """Post these fields, signed; any failure of the line is a Reply without a code."""
         if not self.url:
@@ -97,6 +120,10 @@ class Assistant:
         except requests.RequestException as silent:
             return Reply(None, detail=f"no answer from {url}: {type(silent).__name__}")
         return Reply(answer.status_code, answer.content, "" if answer.ok else answer.text[:200])
+
+    def report_all(self, receipts: Sequence[Mapping[str, Any]]) -> Reply:
+        """Post many receipts as one list."""
+        return self.call("/gateway/receipts", {"receipts": list(receipts)})
 
     def close(self) -> None:
         """Give back the connections."""

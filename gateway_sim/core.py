@@ -8,7 +8,7 @@ from threading import Condition, Event, RLock
 from typing import Any
 
 from gateway_sim.agenda import Action, Agenda, Item
-from gateway_sim.callbacks import Reply, Side
+from gateway_sim.callbacks import Reply, ReportsLists, Side
 from gateway_sim.handlers import Course, Handler, Message, ask
 from gateway_sim.record import Entry, Kind
 
@@ -20,6 +20,8 @@ class Limits:
     session_seconds: length of a whole USSD session
     screen_septets, screen_ucs2: room on one screen, by alphabet
     answer_seconds:  how long the assistant may take over one call
+    receipts_at_once: of those that are due, how many are told in one call, where the line has
+                     lists
     retry_seconds:   pauses before each new try of a call that was not taken
     """
 
@@ -27,7 +29,23 @@ class Limits:
     screen_septets: int = 182
     screen_ucs2: int = 80
     answer_seconds: float = 10
+    receipts_at_once: int = 100
     retry_seconds: tuple[float, ...] = (5, 15, 60, 300, 900, 3600, 3600, 3600)
+
+
+RECEIPT = "/gateway/receipt"
+
+
+@dataclass(frozen=True)
+class _Told:
+    """A receipt that is to be told for the first time."""
+
+    phone: str
+    fields: Mapping[str, Any]
+    alone: Action
+
+    def __call__(self, due: datetime) -> None:
+        self.alone(due)
 
 
 class Core:
@@ -96,7 +114,9 @@ class Core:
         """Call the assistant at that time, and again under the same id until it is taken."""
         with self.changed:
             self.wake.set()
-            self.calls.add(due, partial(self._call, path, phone, fields, 0))
+            action = partial(self._call, path, phone, fields, 0)
+            told = _Told(phone, fields, action) if path == RECEIPT else action
+            self.calls.add(due, told)
 
     def call(self, path: str, phone: str, fields: Mapping[str, Any]) -> Reply:
         """Call the assistant now and write down its answer."""
@@ -152,7 +172,36 @@ class Core:
             if call is None or call.due > now:
                 return None
             self.calls.take()
+            several = self._with_receipts(call.action, now)
+            if len(several) > 1:
+                return partial(self._report, several)
             return partial(call.action, call.due)
+
+    def _with_receipts(self, first: Action, now: datetime) -> list[_Told]:
+        """A receipt with all that are due right behind it; empty for what is none, and where
+        this line takes them one by one."""
+        if not isinstance(self.assistant, ReportsLists) or not isinstance(first, _Told):
+            return []
+        found = [first]
+        while len(found) < self.limits.receipts_at_once:
+            item = self.calls.next()
+            if item is None or item.due > now or not isinstance(item.action, _Told):
+                break
+            self.calls.take()
+            found.append(item.action)
+        return found
+
+    def _report(self, receipts: list[_Told]) -> None:
+        """Tell of many texts at once; where that is not taken, of each by itself."""
+        assert isinstance(self.assistant, ReportsLists)
+        reply = self.assistant.report_all([each.fields for each in receipts])
+        for each in receipts:
+            detail = f"/gateway/receipts {reply.detail}".strip()
+            self.note(
+                Kind.CALLED, each.phone, id=each.fields["id"], detail=detail, code=reply.code
+            )
+            if not reply.ok:
+                each(self.now())
 
     def _do_arrivals(self, until: datetime) -> None:
         while (item := self.arrivals.next()) and item.due <= until:

@@ -22,7 +22,7 @@ from gateway_sim.network import Network
 from gateway_sim.phones import Phone, Received, Sent
 
 LONGEST_WAIT_SECONDS = 30.0
-MOST_BODY_OCTETS = 64 * 1024
+MOST_BODY_OCTETS = 1024 * 1024  # a list of 500 texts, each of many segments
 # What the page offers to choose from; the first is shown where none is asked for.
 OFFERED = tuple(f"+447700900{last}" for last in range(101, 107))
 MOST_PHONES_ON_A_PAGE = 6

@@ -17,6 +17,7 @@ AT_HEADER = "X-Nursery-At"
 SIGNATURE_HEADER = "X-Nursery-Signature"
 # Room for clocks that differ and a slow line, yet too short to play back a copied request.
 CLOCK_SLACK_SECONDS = 300
+MOST_TEXTS = 500  # of one list
 
 
 class WireError(Exception):
@@ -75,7 +76,21 @@ def check(secret: str, now: datetime, path: str, body: bytes, given: Mapping[str
 
 def handed_in(body: bytes) -> HandedIn:
     """Read the body of a text handed in; raises WireError (400) naming all faulty fields."""
+    return _handed_in(_object(body))
+
+
+def handed_in_all(body: bytes) -> list[HandedIn]:
+    """Read the body of a list of texts; raises WireError (400)."""
     fields = _object(body)
+    texts = fields.get("texts")
+    if not isinstance(texts, list) or not all(isinstance(each, dict) for each in texts):
+        raise WireError(400, "texts: expected a list of objects")
+    if not 0 < len(texts) <= MOST_TEXTS:
+        raise WireError(400, f"texts: expected 1 to {MOST_TEXTS}, got {len(texts)}")
+    return [_handed_in({"from": fields.get("from"), **each}) for each in texts]
+
+
+def _handed_in(fields: Mapping[str, Any]) -> HandedIn:
     names = ("id", "to", "from", "text", "not_after")
     missing = [name for name in names if not isinstance(fields.get(name), str)]
     if missing:

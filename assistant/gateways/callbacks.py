@@ -30,6 +30,8 @@ from assistant.gateways.signature import AT_HEADER, SIGNATURE_HEADER, verify, wh
 TEXT_MAX = 40_000
 """Characters; the longest SMS there is has 255 segments of 153 septets, 39,015."""
 
+MOST_RECEIPTS = 500  # in one call
+
 _ID = re.compile(r"[!-~]{1,128}")
 _PHONE = re.compile(r"\+[1-9][0-9]{4,14}")
 _LOST = "\N{REPLACEMENT CHARACTER}"
@@ -51,6 +53,7 @@ def wire_hooks(secret: str, before: str = "") -> Hooks:
         "ring": _signed(secrets, lambda body: Brought((read_ring_callback(body),))),
         "ussd": _signed(secrets, lambda body: Brought((read_ussd_callback(body),), _screen)),
         "receipt": _signed(secrets, lambda body: Brought((read_receipt_callback(body),))),
+        "receipts": _signed(secrets, lambda body: Brought(read_receipts_callback(body))),
     }
 
 
@@ -109,13 +112,34 @@ def read_ussd_callback(body: bytes) -> Incoming:
 
 def read_receipt_callback(body: bytes) -> Receipt:
     """Read what became of a text of ours (POST /gateway/receipt). Raises WireError."""
-    told = _read(body, {"id": _id, "fate": _fate, "at": _time, "detail": _detail})
-    return Receipt(told["id"], told["fate"], told["at"], told["detail"])
+    return _receipt(_object(body))
+
+
+def read_receipts_callback(body: bytes) -> tuple[Receipt, ...]:
+    """Read what became of many texts of ours (POST /gateway/receipts). Raises WireError, which
+    names the first that is faulty."""
+    told = _object(body).get("receipts")
+    if not isinstance(told, list) or not 0 < len(told) <= MOST_RECEIPTS:
+        raise WireError(f'"receipts": expected a list of 1 to {MOST_RECEIPTS}')
+    if not all(isinstance(each, dict) for each in told):
+        raise WireError('"receipts": expected a list of objects')
+    return tuple(map(_receipt, told))
+
+
+def _receipt(told: Mapping[str, object]) -> Receipt:
+    read = _fields(told, {"id": _id, "fate": _fate, "at": _time, "detail": _detail})
+    return Receipt(read["id"], read["fate"], read["at"], read["detail"])
 
 
 def _read(body: bytes, fields: Mapping[str, Callable[[object], object]]) -> dict[str, Any]:
+    return _fields(_object(body), fields)
+
+
+def _fields(
+    told: Mapping[str, object], fields: Mapping[str, Callable[[object], object]]
+) -> dict[str, Any]:
     """Read each field by its reader, and refuse all the faulty ones at once."""
-    told, faults = _object(body), []
+    faults = []
     values: dict[str, object] = {}
     for name, reader in fields.items():
         try:

@@ -1,8 +1,9 @@
 """The way out over HTTP: one signed POST to the operator a text. The wire: WIRE.md."""
 
 import json
+from collections.abc import Sequence
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 import requests
 
@@ -11,6 +12,11 @@ from assistant.gateways.over_http import Sessions, moment_of, rest_of
 from assistant.gateways.signature import signed_headers
 
 _DETAIL_MAX = 200  # characters of the operator's own words worth keeping
+OK = 200
+_LIST = "/list"
+_NO_LISTS = frozenset({404, 405, 501})  # what an operator answers that has no such address
+_ASK_AGAIN = timedelta(hours=1)
+_UNSAID = Handover(Fate.TRY_LATER, "the answer to the list says nothing of this text")
 
 
 class HttpGateway:
@@ -24,15 +30,45 @@ class HttpGateway:
         self._secret = secret
         self._timeout_s = timeout_s
         self._own = Sessions()
+        self._no_lists_until: datetime | None = None
 
     def send(self, outgoing: Outgoing, now: datetime) -> Handover:
         """Offer one text. Trouble on the way is TRY_LATER; only the operator says FAILED."""
-        body = self._body(outgoing)
-        headers = signed_headers(self._secret, now, self._path, body)
+        body = json.dumps({**_told(outgoing), "from": self._sender}).encode()
+        answer = self._post("", body, now)
+        if isinstance(answer, Handover):
+            return answer
+        rest = rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
+        return replace(_handover(answer.status_code, answer.content), rest=rest)
+
+    def send_all(
+        self, texts: Sequence[Outgoing], now: datetime
+    ) -> Sequence[Handover | None] | None:
+        """Offer many at once. None where the operator takes no lists, which is asked anew after
+        an hour."""
+        if self._no_lists_until is not None and now < self._no_lists_until:
+            return None
+        told = {"from": self._sender, "texts": [_told(each) for each in texts]}
+        answer = self._post(_LIST, json.dumps(told).encode(), now)
+        if isinstance(answer, Handover):
+            return [answer] * len(texts)
+        if answer.status_code in _NO_LISTS:
+            self._no_lists_until = now + _ASK_AGAIN
+            return None
+        rest = rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
+        if answer.status_code != OK:
+            first = replace(_handover(answer.status_code, answer.content), rest=rest)
+            return [first, *([None] * (len(texts) - 1))]
+        said = _answers(answer.content)
+        return [said.get(each.message_id, _UNSAID) for each in texts]
+
+    def _post(self, below: str, body: bytes, now: datetime) -> requests.Response | Handover:
+        """The operator's answer, or what it means that there is none."""
+        headers = signed_headers(self._secret, now, self._path + below, body)
         headers["Content-Type"] = "application/json; charset=utf-8"
         try:
-            answer = self._own.session().post(
-                self._url,
+            return self._own.session().post(
+                self._url + below,
                 data=body,
                 headers=headers,
                 timeout=self._timeout_s,
@@ -41,8 +77,6 @@ class HttpGateway:
         except OSError as trouble:  # every error of requests is one
             detail = f"no answer: {trouble}"[:_DETAIL_MAX]
             return Handover(Fate.TRY_LATER, detail, answered=False)
-        rest = rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
-        return replace(_handover(answer.status_code, answer.content), rest=rest)
 
     def time(self) -> datetime | None:
         """The operator's clock, by the Date that every answer of a server bears (RFC 9110,
@@ -55,17 +89,33 @@ class HttpGateway:
             return None
         return moment_of(answer.headers.get("Date", ""))
 
-    def _body(self, outgoing: Outgoing) -> bytes:
-        not_after = outgoing.not_after.astimezone(UTC)
-        return json.dumps(
-            {
-                "id": outgoing.message_id,
-                "to": outgoing.phone,
-                "from": self._sender,
-                "text": outgoing.text,
-                "not_after": not_after.isoformat(timespec="seconds").replace("+00:00", "Z"),
-            }
-        ).encode()
+
+def _told(outgoing: Outgoing) -> dict[str, str]:
+    """A text as it goes over the wire, but for its sender."""
+    not_after = outgoing.not_after.astimezone(UTC)
+    return {
+        "id": outgoing.message_id,
+        "to": outgoing.phone,
+        "text": outgoing.text,
+        "not_after": not_after.isoformat(timespec="seconds").replace("+00:00", "Z"),
+    }
+
+
+def _answers(content: bytes) -> dict[str, Handover]:
+    """What an operator says of each text of a list, by its id."""
+    try:
+        said = json.loads(content)
+        each = said["answers"]
+        return {str(one["id"]): _one(one) for one in each}
+    except (ValueError, RecursionError, KeyError, TypeError):
+        return {}
+
+
+def _one(said: dict[str, object]) -> Handover:
+    fate, detail = said.get("fate"), str(said.get("detail") or "")[:_DETAIL_MAX]
+    if fate == "accepted":
+        return Handover(Fate.ACCEPTED)
+    return Handover(Fate.FAILED if fate == "failed" else Fate.TRY_LATER, detail)
 
 
 def _handover(status: int, content: bytes) -> Handover:

@@ -1,9 +1,10 @@
 """What a line brings, whatever the line: texts, missed calls, steps of USSD, receipts."""
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from assistant.channel import Channel, Incoming, News, Receipt, Screen
-from assistant.service.dispatch import take_receipt
+from assistant.service.dispatch import take_receipt, take_receipts
 from assistant.service.house import House
 from assistant.service.receive import receive
 from assistant.service.ring import take_ring
@@ -22,6 +23,23 @@ def take(house: House, news: News, now: datetime) -> Screen | None:
         take_receipt(house, news, now)
         return None
     return _heard(house, news, now)
+
+
+def take_all(house: House, news: Sequence[News], now: datetime) -> Screen | None:
+    """Keeps all that one call brought; the last screen that answers any of it. Receipts of
+    whole texts are kept together.
+
+    Raises:
+        DatabaseAwayError: not all of it is kept; the operator should bring the same again.
+    """
+    receipts = [each for each in news if isinstance(each, Receipt) and each.message_id]
+    if len(receipts) > 1:
+        take_receipts(house, receipts, now)
+        news = [each for each in news if each not in receipts]
+    screen = None
+    for each in news:
+        screen = take(house, each, now) or screen
+    return screen
 
 
 def _heard(house: House, incoming: Incoming, now: datetime) -> Screen | None:

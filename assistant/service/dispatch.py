@@ -1,26 +1,35 @@
 """Sends what waits in the outbox, and keeps what the operator says became of it."""
 
+import logging
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
+from threading import Event
 
-from assistant.channel import Fate, Gateway, Handover, Outgoing, Receipt
+from assistant.channel import Fate, Gateway, Handover, ListGateway, Outgoing, Receipt
 from assistant.dialogue.values import Kind
 from assistant.reminders.retry import next_try
 from assistant.service.house import House
 from assistant.service.known import zone_of
 from assistant.service.texts import after_quiet
 from assistant.service.tick import was_lost
-from assistant.store import OutboxText, Settled, Work
+from assistant.store import DatabaseAwayError, OutboxText, Settled, TextState, Work
+
+log = logging.getLogger(__name__)
 
 SILENT_REST = timedelta(seconds=2)  # an operator that did not answer may be starting
 LONGEST_REST = timedelta(minutes=10)  # whatever it asks for: a warning may be waiting
+
+
+LIST = 500  # texts of a list
+PORTION = 4  # texts for each hand between two records
 
 
 def _for_ever() -> bool:
     return True
 
 
-Carry = Callable[[Callable[[OutboxText], Handover], Iterable[OutboxText]], Iterable[Handover]]
+Offer = Callable[[Outgoing], Handover | None]
+Carry = Callable[[Offer, Iterable[Outgoing]], Iterable[Handover | None]]
 """How several texts are handed over: one after the other (map), or at once by a pool."""
 
 
@@ -50,22 +59,21 @@ def dispatch(
     with house.store.work() as work:
         may_send = work.running.line().may_send(now)
         claimed = work.outbox.claim(now, limit, lease) if may_send else ()
-    took = False
-    for start in range(0, len(claimed), hands):
-        some = claimed[start : start + hands]
-        answers = _hand_over(house, gateway, some, now, carry)
-        took = took or any(each.fate is Fate.ACCEPTED for each in answers)
+    way = _Way(gateway, now, in_time, carry)
+    size = hands * PORTION if hands > 1 else 1
+    gone = took = 0
+    halt: Handover | None = None
+    while gone < len(claimed) and halt is None and (gone == 0 or in_time()):
+        some = claimed[gone : gone + (LIST if way.takes_lists else size)]
+        answers = _hand_over(house, way, some, now)
         halt = next((each for each in answers if _halts(each)), None)
-        if halt or not in_time():
-            gone = start + len(some)
-            with house.store.work() as work:
-                work.outbox.give_back(each.message_id for each in claimed[gone:])
-                _note_line(work, halt or _ANSWERED, now, took=took)
-            return 0 if halt else gone
+        took += sum(each.fate is Fate.ACCEPTED for each in answers)
+        gone += len(some)
     if claimed:
         with house.store.work() as work:
-            _note_line(work, _ANSWERED, now, took=took)
-    return len(claimed)
+            work.outbox.give_back(each.message_id for each in claimed[gone:])
+            _note_line(work, halt or _ANSWERED, now, took=took > 0)
+    return 0 if halt else gone
 
 
 def _halts(handover: Handover) -> bool:
@@ -90,31 +98,62 @@ def _note_line(work: Work, handover: Handover, now: datetime, *, took: bool) -> 
 _NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER, Kind.CONSENT})
 
 
+class _Way:
+    """How the texts of one look leave: as lists where the other side takes them, else one by
+    one, several at once. Nothing more is offered after an answer that stands for all."""
+
+    def __init__(
+        self, gateway: Gateway, now: datetime, in_time: Callable[[], bool], carry: Carry
+    ) -> None:
+        self._gateway, self._now, self._in_time, self._carry = gateway, now, in_time, carry
+        self._halted = Event()
+        self.takes_lists = isinstance(gateway, ListGateway)
+
+    def offer(self, texts: Sequence[Outgoing]) -> list[Handover | None]:
+        """What was said of each; None of those that were not offered."""
+        if isinstance(self._gateway, ListGateway) and self.takes_lists and len(texts) > 1:
+            answers = self._gateway.send_all(texts, self._now)
+            if answers is not None:
+                return list(answers)
+            self.takes_lists = False
+        return list(self._carry(self._one, texts))
+
+    def _one(self, text: Outgoing) -> Handover | None:
+        if self._halted.is_set():
+            return None
+        answer = self._gateway.send(text, self._now)
+        if _halts(answer) or not self._in_time():
+            self._halted.set()
+        return answer
+
+
 def _hand_over(
-    house: House, gateway: Gateway, texts: Sequence[OutboxText], now: datetime, carry: Carry
+    house: House, way: _Way, texts: Sequence[OutboxText], now: datetime
 ) -> list[Handover]:
     """Offers some texts and records what became of them; what the operator answered."""
-    leaving = [text for text in texts if not _stays(house, text, now)]
-
+    leaving = _leaving(house, texts, now)
     wrote_by = _wrote_by(house, leaving)
-
-    def offer(text: OutboxText) -> Handover:
-        line = wrote_by.get(text.phone, "") if text.kind is Kind.REPLY else ""
-        return gateway.send(
-            Outgoing(
-                text.message_id, text.phone, text.text, text.not_after, text.kind.value, line
-            ),
-            now,
-        )
-
-    answers = list(carry(offer, leaving))
-    both = list(zip(leaving, answers, strict=True))
+    answers = way.offer([_outgoing(text, wrote_by) for text in leaving])
+    both = [(text, said) for text, said in zip(leaving, answers, strict=True) if said]
+    unoffered = [
+        text.message_id for text, said in zip(leaving, answers, strict=True) if not said
+    ]
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
     _put_off(house, [each for each in both if each[1].put_off_until], now)
     for text, handover in both:
         if handover.fate is not Fate.ACCEPTED and handover.put_off_until is None:
             _not_taken(house, text, handover, now)
-    return answers
+    if unoffered:
+        with house.store.work() as work:
+            work.outbox.give_back(unoffered)
+    return [said for _, said in both]
+
+
+def _outgoing(text: OutboxText, wrote_by: Mapping[str, str]) -> Outgoing:
+    line = wrote_by.get(text.phone, "") if text.kind is Kind.REPLY else ""
+    return Outgoing(
+        text.message_id, text.phone, text.text, text.not_after, text.kind.value, line
+    )
 
 
 def _wrote_by(house: House, texts: Sequence[OutboxText]) -> Mapping[str, str]:
@@ -190,24 +229,28 @@ def _not_taken(house: House, text: OutboxText, handover: Handover, now: datetime
             was_lost(work, house, text, now)
 
 
-def _stays(house: House, text: OutboxText, now: datetime) -> bool:
-    """Whether a claimed text does not leave now: held until morning, or taken back."""
-    morning = _held_until(house, text, now)
-    if morning is not None:
-        with house.store.work() as work:
-            work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
-        return True
-    return text.warning_id is not None and _taken_back(house, text, now)
-
-
-def _taken_back(house: House, text: OutboxText, now: datetime) -> bool:
-    """Lets go of a warning's text that was taken back after it was claimed: a batch of them
-    takes a while to hand over."""
+def _leaving(house: House, texts: Sequence[OutboxText], now: datetime) -> Sequence[OutboxText]:
+    """Those of claimed texts that leave now: not held until morning, not taken back."""
+    awake = [text for text in texts if not _sleeps(house, text, now)]
+    warned = [text.message_id for text in awake if text.warning_id is not None]
+    if not warned:
+        return awake
     with house.store.look() as work:
-        if work.sending.may_leave(text.message_id, now):
-            return False
+        still = work.sending.may_leave(warned, now)
+    gone = [message_id for message_id in warned if message_id not in still]
+    if gone:  # a batch of them takes a while to hand over, in which they were taken back
+        with house.store.work() as work:
+            work.sending.let_go(gone, now)
+    return [text for text in awake if text.message_id not in gone]
+
+
+def _sleeps(house: House, text: OutboxText, now: datetime) -> bool:
+    """Whether a text is held until morning, which is noted."""
+    morning = _held_until(house, text, now)
+    if morning is None:
+        return False
     with house.store.work() as work:
-        work.sending.let_go(text.message_id, now)
+        work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
     return True
 
 
@@ -230,16 +273,36 @@ def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:
     if not receipt.message_id:
         settled = _settled(house, receipt)
         return settled is not None and take_receipt(house, _receipt(settled), now)
+    return _take_some(house, [receipt], now) > 0
+
+
+def take_receipts(house: House, receipts: Sequence[Receipt], now: datetime) -> int:
+    """Keeps receipts that bear our ids, in one transaction; how many were of ours. Where what
+    follows from one fails, each is kept by itself, and the fault is raised after the last."""
+    try:
+        return _take_some(house, receipts, now)
+    except DatabaseAwayError:
+        raise
+    except Exception:
+        log.exception("%d receipts could not be kept together", len(receipts))
+    kept, faults = 0, []
+    for receipt in receipts:
+        try:
+            kept += _take_some(house, [receipt], now)
+        except Exception as fault:
+            faults.append(fault)
+    if faults:
+        raise faults[0]
+    return kept
+
+
+def _take_some(house: House, receipts: Sequence[Receipt], now: datetime) -> int:
     with house.store.work() as work:
-        before = work.outbox.get(receipt.message_id)
-        after = work.outbox.record(
-            receipt.message_id, receipt.fate, receipt.at, detail=receipt.detail
-        )
-        if after is None or before is None:
-            return False
-        if after.state != before.state and after.state in ("failed", "expired"):
-            was_lost(work, house, after, now)
-        return True
+        found = work.outbox.settle(receipts)
+        for before, after in found.values():
+            if after.state != before and after.state in (TextState.FAILED, TextState.EXPIRED):
+                was_lost(work, house, after, now)
+        return len(found)
 
 
 def _settled(house: House, receipt: Receipt) -> Settled | None:

@@ -6,11 +6,12 @@ is from every state and to no other.
 """
 
 from datetime import datetime
-from typing import Any
+from typing import Any, Protocol
 
-from sqlalchemy import case, or_
+from sqlalchemy import ColumnElement, case, or_
 
 from assistant.channel import Fate
+from assistant.store.core import table_of
 from assistant.store.tables import OutboxRow
 from assistant.store.values import TextState
 
@@ -27,9 +28,21 @@ _MOVES: dict[Fate, tuple[set[TextState], TextState]] = {
 _ENDS = {TextState.FAILED, TextState.EXPIRED}
 
 
-def taken(at: datetime) -> dict[str, Any]:
+class Moves(Protocol):
+    """The columns of a text that a fate may change."""
+
+    state: TextState
+    attempts: int
+    due_at: datetime
+    lease_until: datetime | None
+    accepted_at: datetime | None
+    delivered_at: datetime | None
+    ended_at: datetime | None
+
+
+def taken(at: ColumnElement[datetime]) -> dict[str, Any]:
     """What ACCEPTED makes of the columns of any number of texts, as `settle` has it for one."""
-    row = OutboxRow
+    row = table_of(OutboxRow).c
     starts, state = _MOVES[Fate.ACCEPTED]
     moves, later = row.state.in_(starts), row.accepted_at > at
     return {
@@ -40,7 +53,7 @@ def taken(at: datetime) -> dict[str, Any]:
     }
 
 
-def settle(row: OutboxRow, fate: Fate, at: datetime, retry_at: datetime) -> bool:
+def settle(row: Moves, fate: Fate, at: datetime, retry_at: datetime) -> bool:
     """Moves a text, and says whether it moved."""
     if fate in (Fate.ACCEPTED, Fate.DELIVERED):
         row.accepted_at = min(row.accepted_at or at, at)

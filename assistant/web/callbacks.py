@@ -19,7 +19,7 @@ from assistant.channel import (
     Request,
     Response,
 )
-from assistant.service.arrivals import take
+from assistant.service.arrivals import take_all
 from assistant.service.away import DatabaseAwayError
 from assistant.service.house import House
 
@@ -85,9 +85,8 @@ def _view(door: Door, line: str, hook: Hook) -> Callable[[], ResponseReturnValue
 
 def _kept(door: Door, line: str, brought: Brought) -> Response:
     """Keeps all that a call brought; its answer."""
-    screen, now = None, door.clock()
-    for each in brought.news:
-        screen = take(door.house, _by(line, each), now) or screen
+    news = [_by(line, each) for each in brought.news]
+    screen = take_all(door.house, news, door.clock())
     if any(isinstance(each, Incoming) for each in brought.news):
         door.wake()
     return brought.answer(screen)

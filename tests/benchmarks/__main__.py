@@ -11,12 +11,12 @@ from importlib import import_module
 from tests.benchmarks.databases import kinds
 from tests.benchmarks.harness import HEAD, Result, shown, table
 
-# on each kind of database
 STORED = (
     "receive",
     "morning",
     "tick",
     "dispatch",
+    "receipts",
     "warning",
     "pages",
     "office_list",

@@ -6,7 +6,7 @@ import sys
 
 import pytest
 
-NAMES = ("morning", "tick", "dispatch")
+NAMES = ("morning", "tick", "dispatch", "receipts")
 
 
 def test_they_run_small(postgres_server: str, pytestconfig: pytest.Config) -> None:

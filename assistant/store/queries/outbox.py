@@ -1,8 +1,9 @@
 """Outgoing texts: written with what caused them, then claimed, sent, recorded, receipted."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import fields, replace
 from datetime import datetime, timedelta
+from types import SimpleNamespace
 from typing import Any
 
 from sqlalchemy import (
@@ -21,7 +22,7 @@ from sqlalchemy import (
 from sqlalchemy.orm import Session
 from sqlalchemy.sql.dml import ReturningUpdate
 
-from assistant.channel import Fate
+from assistant.channel import Fate, Receipt
 from assistant.dialogue.values import Kind
 from assistant.store import rows
 from assistant.store.codec import focus_json
@@ -33,6 +34,7 @@ from assistant.store.queries.counted import village_of, villages_of
 from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import Lane, OutboxText, TextState
 
+_T = table_of(OutboxRow)
 _NOW, _UNTIL = bindparam("now", type_=Moment), bindparam("until", type_=Moment)
 _KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
 
@@ -56,13 +58,13 @@ class Outbox:
             self._session.execute(_ADD, new)
 
     def get(self, message_id: str) -> OutboxText | None:
-        row = self._session.scalar(select(OutboxRow).where(OutboxRow.message_id == message_id))
+        row = self._session.execute(_BY_ID, {"of": message_id}).first()
         return rows.outbox_text(row) if row else None
 
     def of_phone(self, phone: str) -> tuple[OutboxText, ...]:
         """Every text to a phone, in the order they were written."""
-        wanted = select(OutboxRow).where(OutboxRow.phone == phone).order_by(OutboxRow.id)
-        return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+        found = self._session.execute(_OF_PHONE, {"of": phone})
+        return tuple(map(rows.outbox_text, found))
 
     def waiting(
         self,
@@ -94,8 +96,8 @@ class Outbox:
 
     def give_back(self, message_ids: Iterable[str]) -> int:
         """Frees texts that were claimed and not offered to anybody; how many those were."""
-        claimed = OutboxRow.state == TextState.CLAIMED
-        held = and_(claimed, OutboxRow.message_id.in_(list(message_ids)))
+        claimed = _T.c.state == TextState.CLAIMED
+        held = and_(claimed, _T.c.message_id.in_(list(message_ids)))
         return len(self._change(held, state=TextState.WAITING, lease_until=None))
 
     def expire(self, now: datetime) -> tuple[OutboxText, ...]:
@@ -121,27 +123,27 @@ class Outbox:
             StoreError: neither phone, warning nor nursery was given.
         """
         wanted = {
-            OutboxRow.phone: phone,
-            OutboxRow.warning_id: warning_id,
-            OutboxRow.nursery_id: nursery_id,
+            _T.c.phone: phone,
+            _T.c.warning_id: warning_id,
+            _T.c.nursery_id: nursery_id,
         }
         terms = [column == given for column, given in wanted.items() if given is not None]
         if not terms:
             raise StoreError("expected a phone, a warning or a nursery, got none: name one")
         if kinds is not None:
-            terms.append(OutboxRow.kind.in_(kinds))
-        waiting = and_(OutboxRow.state == TextState.WAITING, *terms)
+            terms.append(_T.c.kind.in_(kinds))
+        waiting = and_(_T.c.state == TextState.WAITING, *terms)
         return len(self._change(waiting, state=TextState.WITHDRAWN, ended_at=now))
 
     def take_back(self, message_ids: Iterable[str], now: datetime) -> int:
         """Takes back those of these texts that wait; how many those were."""
-        waits = OutboxRow.state == TextState.WAITING
-        waiting = and_(waits, OutboxRow.message_id.in_(list(message_ids)))
+        waits = _T.c.state == TextState.WAITING
+        waiting = and_(waits, _T.c.message_id.in_(list(message_ids)))
         return len(self._change(waiting, state=TextState.WITHDRAWN, ended_at=now))
 
     def hasten(self, message_id: str, now: datetime) -> bool:
         """Lets a waiting text leave now, by night too; False where it waits no more."""
-        waits = and_(OutboxRow.message_id == message_id, OutboxRow.state == TextState.WAITING)
+        waits = and_(_T.c.message_id == message_id, _T.c.state == TextState.WAITING)
         return bool(self._change(waits, due_at=now, urgent=True, lane=Lane.DANGER))
 
     def record(
@@ -177,6 +179,34 @@ class Outbox:
         self._session.flush()
         return rows.outbox_text(row)
 
+    def settle(self, receipts: Sequence[Receipt]) -> dict[str, tuple[TextState, OutboxText]]:
+        """What receipts say of many texts, in their order: what `record` does for each.
+
+        Returns:
+            By id, those of ours: the state each had, and the text as it now stands.
+        """
+        ids = sorted({receipt.message_id for receipt in receipts})
+        found = {
+            row.message_id: SimpleNamespace(**row._mapping)
+            for row in self._session.execute(_HELD, {"ids": ids})
+        }
+        before = {message_id: row.state for message_id, row in found.items()}
+        told = {name: {**vars(row)} for name, row in found.items()}
+        for receipt in receipts:
+            row = found.get(receipt.message_id)
+            if row and settle(row, receipt.fate, receipt.at, receipt.at) and receipt.detail:
+                row.detail = receipt.detail
+        self._write(row for name, row in found.items() if vars(row) != told[name])
+        return {name: (before[name], rows.outbox_text(row)) for name, row in found.items()}
+
+    def _write(self, changed: Iterable[SimpleNamespace]) -> None:
+        given = [
+            {"of": row.id} | {f"to_{name}": getattr(row, name) for name in _MOVED}
+            for row in changed
+        ]
+        if given:
+            self._session.execute(_MOVE, given)
+
     def replies(self, phone: str, since: datetime) -> tuple[OutboxText, ...]:
         """The answers to a phone that were written after a time, the latest last."""
         found = self._session.execute(_REPLIES, {"of": phone, "since": since})
@@ -186,13 +216,7 @@ class Outbox:
         """The operator took these texts, at the hand-over and with no word more: what `record`
         does for one, in one statement for all."""
         if message_ids:
-            these = OutboxRow.message_id.in_(message_ids)
-            self._session.execute(
-                update(OutboxRow)
-                .where(these)
-                .values(**taken(at))
-                .execution_options(synchronize_session=False)
-            )
+            self._session.execute(_TAKEN, {"ids": list(message_ids), "at": at})
 
     def numbered(self, phone: str, limit: int = 8) -> tuple[OutboxText, ...]:
         """The texts whose digits a phone may be answering, the latest first.
@@ -207,10 +231,10 @@ class Outbox:
         return self._changed(_changing(which, **columns))
 
     def _changed(
-        self, change: ReturningUpdate[OutboxRow], given: dict[str, object] | None = None
+        self, change: ReturningUpdate[Any], given: dict[str, object] | None = None
     ) -> tuple[OutboxText, ...]:
         """Changes rows in one statement and gives them as they now are, in sending order."""
-        changed = self._session.scalars(change, given)
+        changed = self._session.execute(change, given)
         ordered = sorted(changed, key=lambda row: (row.lane, row.due_at, row.id))
         return tuple(map(rows.outbox_text, ordered))
 
@@ -223,31 +247,25 @@ def _columns(text: OutboxText) -> dict[str, object]:
 def _free(*waiting: ColumnElement[bool]) -> ColumnElement[bool]:
     """Texts that nobody is sending: waiting (on these terms), or claimed and given up."""
     return or_(
-        and_(OutboxRow.state == TextState.WAITING, *waiting),
-        and_(OutboxRow.state == TextState.CLAIMED, OutboxRow.lease_until <= _NOW),
+        and_(_T.c.state == TextState.WAITING, *waiting),
+        and_(_T.c.state == TextState.CLAIMED, _T.c.lease_until <= _NOW),
     )
 
 
-def _changing(which: ColumnElement[bool], **columns: object) -> ReturningUpdate[OutboxRow]:
-    return (
-        update(OutboxRow)
-        .where(which)
-        .values(**columns)
-        .returning(OutboxRow)
-        .execution_options(synchronize_session=False, populate_existing=True)
-    )
+def _changing(which: ColumnElement[bool], **columns: object) -> ReturningUpdate[Any]:
+    return update(_T).where(which).values(**columns).returning(_T)
 
 
-def _claiming() -> ReturningUpdate[OutboxRow]:
+def _claiming() -> ReturningUpdate[Any]:
     picked = (
-        select(OutboxRow.id)
-        .where(OutboxRow.not_after > _NOW, _free(OutboxRow.due_at <= _NOW))
-        .order_by(OutboxRow.lane, OutboxRow.due_at, OutboxRow.id)
+        select(_T.c.id)
+        .where(_T.c.not_after > _NOW, _free(_T.c.due_at <= _NOW))
+        .order_by(_T.c.lane, _T.c.due_at, _T.c.id)
         .limit(bindparam("most", type_=Integer))
         .with_for_update(skip_locked=True)
         .cte("picked")  # a bare subquery may be run again and lock more than the limit
     )
-    which = OutboxRow.id.in_(select(picked.c.id))
+    which = _T.c.id.in_(select(picked.c.id))
     return _changing(which, state=TextState.CLAIMED, lease_until=_UNTIL)
 
 
@@ -263,8 +281,19 @@ def _numbered() -> Select[Any]:
     )
 
 
-_T = table_of(OutboxRow)
 _OF: BindParameter[Any] = bindparam("of")
+_BY_ID = select(_T).where(_T.c.message_id == _OF)
+_OF_PHONE = select(_T).where(_T.c.phone == _OF).order_by(_T.c.id)
+_IDS: BindParameter[Any] = bindparam("ids", expanding=True)
+_HELD = select(_T).where(_T.c.message_id.in_(_IDS)).order_by(_T.c.id).with_for_update()
+_TAKEN = (
+    update(_T).where(_T.c.message_id.in_(_IDS)).values(**taken(bindparam("at", type_=Moment)))
+)
+# What a receipt may change.
+_MOVED = ("state", "lease_until", "accepted_at", "delivered_at", "ended_at", "detail")
+_MOVE = (
+    update(_T).where(_T.c.id == _OF).values({name: bindparam(f"to_{name}") for name in _MOVED})
+)
 _ADD = insert(_T)
 _WAITS = (
     select(_T)
@@ -286,7 +315,7 @@ _REPLIES = (
 # Asked at every round: to build such a statement takes longer than to run it.
 _CLAIMING = _claiming()
 _EXPIRING = _changing(
-    and_(OutboxRow.not_after <= _NOW, _free()),
+    and_(_T.c.not_after <= _NOW, _free()),
     state=TextState.EXPIRED,
     lease_until=None,
     ended_at=_NOW,

@@ -43,16 +43,18 @@ class Sending:
         self._update(claimed, not_after=OutboxRow.created_at)  # before any dispatcher's "now"
         return waiting
 
-    def may_leave(self, message_id: str, now: datetime) -> bool:
-        """Whether a claimed text may still be handed over."""
-        wanted = select(OutboxRow.not_after).where(OutboxRow.message_id == message_id)
-        not_after = self._session.scalar(wanted)
-        return not_after is not None and not_after > now
+    def may_leave(self, message_ids: Collection[str], now: datetime) -> frozenset[str]:
+        """Those of claimed texts that may still be handed over."""
+        wanted = select(OutboxRow.message_id).where(
+            OutboxRow.message_id.in_(message_ids), OutboxRow.not_after > now
+        )
+        return frozenset(self._session.scalars(wanted))
 
-    def let_go(self, message_id: str, now: datetime) -> None:
-        """A claimed text that was taken back before it was handed over."""
-        this = and_(OutboxRow.message_id == message_id, OutboxRow.state == TextState.CLAIMED)
-        self._update(this, state=TextState.WITHDRAWN, lease_until=None, ended_at=now)
+    def let_go(self, message_ids: Collection[str], now: datetime) -> None:
+        """Claimed texts that were taken back before they were handed over."""
+        held = OutboxRow.state == TextState.CLAIMED
+        these = and_(OutboxRow.message_id.in_(message_ids), held)
+        self._update(these, state=TextState.WITHDRAWN, lease_until=None, ended_at=now)
 
     def told(self, warning_id: int) -> dict[str, TextState | None]:
         """The phones that have a warning or may have it, with the state of its last text; None

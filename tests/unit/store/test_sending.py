@@ -50,9 +50,9 @@ def test_what_has_not_left_is_taken_back(
     """The text in a dispatcher's hands may not leave any more, and never again."""
     with store.work() as work:
         assert work.sending.progress([warning.id]) == Progress(queued=2, sent=1, received=1)
-        assert work.sending.may_leave("w2", now)
+        assert work.sending.may_leave(["w2", "w9"], now) == {"w2"}
         assert work.sending.take_back(warning.id, now) == 1
-        assert not work.sending.may_leave("w2", now)
+        assert not work.sending.may_leave(["w2"], now)
         assert work.sending.told(warning.id) == {
             _PHONES[0]: TextState.DELIVERED,
             _PHONES[1]: TextState.ACCEPTED,
@@ -70,8 +70,8 @@ def test_a_text_that_is_let_go_was_taken_back(
     """It counts with those that never left."""
     with store.work() as work:
         work.sending.take_back(warning.id, now)
-        work.sending.let_go("w2", now)
-        work.sending.let_go("w0", now)  # it is on the phone: nothing undoes that
+        work.sending.let_go(["w2"], now)
+        work.sending.let_go(["w0"], now)  # it is on the phone: nothing undoes that
     with store.look() as work:
         assert work.sending.progress([warning.id]) == Progress(0, 1, 1, 0, 2)
 

@@ -1,0 +1,194 @@
+"""Texts leave in lists and by several hands; receipts come in lists."""
+
+from collections.abc import Callable, Iterable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+import pytest
+
+from assistant.channel import Fate, Handover, Outgoing, Receipt
+from assistant.dialogue.values import Kind
+from assistant.service import dispatch as leaving
+from assistant.service.dispatch import dispatch, take_receipts
+from assistant.store import OutboxText, TextState
+from assistant.store.errors import DatabaseAwayError
+from tests.valley import LEASE, Valley
+
+PAUSE = Handover(Fate.TRY_LATER, "429", rest=timedelta(seconds=30))
+
+
+@dataclass
+class Operator:
+    """Answers by a rule; counts what it was offered."""
+
+    rule: Callable[[Outgoing], Handover | None] = lambda text: Handover(Fate.ACCEPTED)
+    offered: list[str] = field(default_factory=list)
+    lists: int = 0
+
+    def send(self, text: Outgoing, now: datetime) -> Handover:
+        """One text."""
+        self.offered.append(text.message_id)
+        said = self.rule(text)
+        assert said is not None
+        return said
+
+    def time(self) -> None:
+        """It tells none."""
+
+
+class ListOperator(Operator):
+    """Takes lists."""
+
+    speaks = True
+
+    def send_all(
+        self, texts: Sequence[Outgoing], now: datetime
+    ) -> Sequence[Handover | None] | None:
+        """Many texts."""
+        if not self.speaks:
+            return None
+        self.lists += 1
+        self.offered += [text.message_id for text in texts]
+        return [self.rule(text) for text in texts]
+
+
+@pytest.fixture
+def waiting(valley: Valley) -> Valley:
+    """Twenty texts wait."""
+    with valley.house.store.work() as work:
+        work.outbox.add_all(_text(number, valley.now) for number in range(20))
+    return valley
+
+
+def _text(number: int, now: datetime) -> OutboxText:
+    return OutboxText(
+        message_id=f"t{number:02}",
+        phone=f"+4477009001{number:02}",
+        text="Water the beds.",
+        kind=Kind.PROMPT,
+        due_at=now,
+        not_after=now + timedelta(hours=9),
+        created_at=now,
+    )
+
+
+def states(valley: Valley) -> dict[TextState, int]:
+    """How many texts are in each state."""
+    found: dict[TextState, int] = {}
+    with valley.house.store.look() as work:
+        for number in range(20):
+            text = work.outbox.get(f"t{number:02}")
+            assert text is not None
+            found[text.state] = found.get(text.state, 0) + 1
+    return found
+
+
+def go(valley: Valley, operator: Operator, **how: object) -> int:
+    """One look at the outbox."""
+    return dispatch(valley.house, operator, valley.now, limit=100, lease=LEASE, **how)  # type: ignore[arg-type]
+
+
+def test_a_list_is_offered_once_and_each_text_has_its_own_answer(waiting: Valley) -> None:
+    """Accepted, refused for good, and later, in one answer."""
+    said = {"t01": Handover(Fate.FAILED, "no such number"), "t02": Handover(Fate.TRY_LATER)}
+    operator = ListOperator(lambda text: said.get(text.message_id, Handover(Fate.ACCEPTED)))
+    assert go(waiting, operator) == 20
+    assert operator.lists == 1
+    assert states(waiting) == {
+        TextState.ACCEPTED: 18,
+        TextState.FAILED: 1,
+        TextState.WAITING: 1,
+    }
+
+
+def test_who_takes_no_lists_is_offered_one_by_one(waiting: Valley) -> None:
+    """All the same, each once."""
+    operator = ListOperator()
+    operator.speaks = False
+    assert go(waiting, operator) == 20
+    assert operator.offered == [f"t{number:02}" for number in range(20)]
+    assert states(waiting) == {TextState.ACCEPTED: 20}
+
+
+def test_a_pause_in_the_middle_of_many_hands_gives_back_what_was_not_offered(
+    waiting: Valley,
+) -> None:
+    """It lost no try; nothing is offered while the line rests."""
+    operator = Operator(
+        lambda text: PAUSE if text.message_id == "t05" else Handover(Fate.ACCEPTED)
+    )
+    assert go(waiting, operator, hands=2, carry=_one_by_one) == 0
+    assert operator.offered[-1] == "t05"
+    assert states(waiting) == {TextState.ACCEPTED: 5, TextState.WAITING: 15}
+    with waiting.house.store.look() as work:
+        untouched = work.outbox.get("t06")
+    assert untouched is not None and untouched.attempts == 0
+    assert go(waiting, operator) == 0
+
+
+def _one_by_one(
+    offer: Callable[[Outgoing], Handover | None], texts: Iterable[Outgoing]
+) -> list[Handover | None]:
+    return [offer(text) for text in texts]
+
+
+def test_many_hands_offer_each_text_once(waiting: Valley) -> None:
+    """In whatever order."""
+    operator = Operator()
+    with ThreadPoolExecutor(8) as pool:
+        assert go(waiting, operator, hands=8, carry=pool.map) == 20
+    assert sorted(operator.offered) == [f"t{number:02}" for number in range(20)]
+    assert states(waiting) == {TextState.ACCEPTED: 20}
+
+
+def test_receipts_of_a_list_count_as_each_by_itself(waiting: Valley) -> None:
+    """In any order, twice, of strangers' texts, and late."""
+    go(waiting, Operator())
+    later = waiting.now + timedelta(minutes=1)
+    told = [Receipt(f"t{number:02}", Fate.DELIVERED, later) for number in range(18)]
+    told += [Receipt("t18", Fate.FAILED, later, "off"), Receipt("t18", Fate.DELIVERED, later)]
+    told += [
+        Receipt("t19", Fate.EXPIRED, later),
+        told[0],
+        Receipt("not-ours", Fate.FAILED, later),
+    ]
+    assert take_receipts(waiting.house, told, later) == 20
+    assert states(waiting) == {TextState.DELIVERED: 19, TextState.EXPIRED: 1}
+    assert take_receipts(waiting.house, told, later) == 20
+    assert states(waiting) == {TextState.DELIVERED: 19, TextState.EXPIRED: 1}
+
+
+def test_one_receipt_that_fails_holds_up_no_other(
+    waiting: Valley, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The operator hears that not all was kept, and repeats; that changes nothing twice."""
+    go(waiting, Operator())
+
+    def broken(work: object, house: object, text: OutboxText, now: object) -> None:
+        raise LookupError(text.message_id)
+
+    monkeypatch.setattr(leaving, "was_lost", broken)
+    told = [Receipt(f"t{number:02}", Fate.DELIVERED, waiting.now) for number in range(1, 20)]
+    with pytest.raises(LookupError, match="t00"):
+        take_receipts(
+            waiting.house, [Receipt("t00", Fate.FAILED, waiting.now), *told], waiting.now
+        )
+    assert states(waiting) == {TextState.ACCEPTED: 1, TextState.DELIVERED: 19}
+
+
+def test_a_database_that_is_away_is_said_at_once(
+    waiting: Valley, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """And not tried once for each receipt."""
+    tries: list[object] = []
+
+    def away(house: object, receipts: object, now: object) -> int:
+        tries.append(receipts)
+        raise DatabaseAwayError("gone")
+
+    monkeypatch.setattr(leaving, "_take_some", away)
+    told = [Receipt(f"t{number:02}", Fate.DELIVERED, waiting.now) for number in range(20)]
+    with pytest.raises(DatabaseAwayError):
+        take_receipts(waiting.house, told, waiting.now)
+    assert len(tries) == 1
