@@ -3,6 +3,7 @@
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
+from ipaddress import ip_address
 from urllib.parse import urljoin, urlsplit
 
 import requests
@@ -10,6 +11,7 @@ import requests
 from assistant.alerts.document import LARGEST_BYTES
 from assistant.alerts.sources import Found, Look, Stamp
 from assistant.gateways.alert_feed import read_feed
+from assistant.gateways.outside import Outside
 
 MOST_REDIRECTS = 3
 MOST_NEW = 50  # messages fetched in one look; the rest at the next
@@ -34,8 +36,9 @@ class _Answer:
 class AlertAddress:
     """Asks one address for what changed (ETag, Last-Modified).
 
-    Only https, but on this machine; redirects are few and lead to https too; links of a list
-    are followed on its own host only; nothing larger than a message may be is read to its end.
+    Only https, but on this machine; redirects are few and never leave the host, nor do links of
+    a list; no name may lead to an address of a private net (`Outside`), unless it was set as a
+    number; nothing larger than a message may be is read to its end.
 
     Args:
         timeout_s: for the connection and for each wait for more
@@ -62,6 +65,8 @@ class AlertAddress:
         until = self._seconds() + WHOLE_LOOK_S
         with requests.Session() as session:
             session.trust_env = False  # settings are passed, never fetched
+            if not _is_number(self._address):
+                session.mount("https://", Outside())
             try:
                 answer = self._fetch(session, self._address, before, until)
                 if not answer.changed:
@@ -105,7 +110,7 @@ class AlertAddress:
                 ) as response:
                     if response.status_code not in _MOVED:
                         return self._answered(response, address, until)
-                    address = urljoin(address, response.headers.get("Location", ""))
+                    address = _onward(address, response.headers.get("Location", ""))
             except (requests.RequestException, ValueError, OSError) as fault:
                 raise FetchError(f"{address}: {type(fault).__name__}") from fault
         raise FetchError(f"{address}: more than {MOST_REDIRECTS} redirects")
@@ -137,6 +142,28 @@ def _netloc(link: str) -> str:
         return urlsplit(link).netloc
     except ValueError:
         return ""
+
+
+def _onward(address: str, location: str) -> str:
+    """Where a redirect leads.
+
+    Raises:
+        FetchError: to another host: whoever may write there could have anything read here.
+    """
+    onward = urljoin(address, location)
+    _allowed(onward)
+    if _netloc(onward) != _netloc(address):
+        raise FetchError(f"{address}: leads off to {_netloc(onward)}; set that address itself")
+    return onward
+
+
+def _is_number(address: str) -> bool:
+    """Whether the host is an IP address, or this machine: then a person meant exactly that."""
+    try:
+        host = urlsplit(address).hostname or ""
+        return host in HERE or bool(ip_address(host))
+    except ValueError:
+        return False
 
 
 def _allowed(address: str) -> None:

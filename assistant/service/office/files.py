@@ -7,7 +7,7 @@ from assistant.service.office.sheets import (
     Unreadable,
     read_csv,
 )
-from assistant.service.office.workbooks import read_workbook
+from assistant.service.office.workbook_box import read_boxed
 
 _ZIP, _OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 
@@ -29,5 +29,5 @@ def read_sheet(content: bytes, *, sheet: str = "", encoding: str = "") -> Sheet:
     if content.startswith(_OLE):
         raise SheetError(Unreadable.OLD_OR_LOCKED)
     if content.startswith(_ZIP):
-        return read_workbook(content, sheet)
+        return read_boxed(content, sheet)
     return read_csv(content, encoding)

@@ -1,7 +1,9 @@
 """XLSX files, read by openpyxl as data: what a cell shows, never what a formula would do."""
 
 import io
+import struct
 import zipfile
+import zlib
 from collections.abc import Iterator
 from datetime import date, datetime
 from zipfile import ZipFile
@@ -22,7 +24,19 @@ from assistant.service.office.sheets import (
 )
 
 MOST_UNPACKED = 150_000_000  # octets; a file of 5 MB may unpack to much more
+MOST_LINES = 5 * MOST_ROWS  # with empty ones: a word far below is a slip, and reads for minutes
 MOST_EXACT = 10**15  # above it a cell's number has lost digits
+# What zipfile lets through of a broken file.
+_BROKEN = (
+    zipfile.BadZipFile,
+    NotImplementedError,
+    RuntimeError,
+    EOFError,
+    zlib.error,
+    OSError,
+    ValueError,
+    struct.error,
+)
 _FORMULA = (b"<f>", b"<f ")
 
 Read = Cell | MergedCell | ReadOnlyCell | EmptyCell
@@ -41,7 +55,7 @@ def read_workbook(content: bytes, wanted: str = "") -> Sheet:
         if has_formulas:
             _, _, written = _rows(content, name, values=False)
             rows = tuple(_with_formulas(*pair) for pair in zip(rows, written, strict=True))
-    except SheetError:
+    except (SheetError, MemoryError):
         raise
     except Exception as fault:  # openpyxl lets through whatever a broken file raises in it
         raise SheetError(Unreadable.BROKEN) from fault
@@ -57,7 +71,7 @@ def _looked_into(content: bytes) -> bool:
                 raise SheetError(Unreadable.TOO_BIG)
             sheets = [name for name in packed.namelist() if "worksheets/" in name]
             return any(mark in packed.read(name) for name in sheets for mark in _FORMULA)
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError) as fault:
+    except _BROKEN as fault:
         raise SheetError(Unreadable.BROKEN) from fault
 
 
@@ -87,7 +101,7 @@ def _of(rows: Iterator[tuple[Read, ...]]) -> Iterator[Row]:
     for line, cells in enumerate(rows, start=1):
         row = Row(line, tuple(map(_shown, cells)))
         held += any(row.cells)
-        if held > MOST_ROWS:
+        if held > MOST_ROWS or line > MOST_LINES:
             raise SheetError(Unreadable.TOO_MANY_ROWS)
         yield row
 

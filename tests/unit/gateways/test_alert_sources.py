@@ -1,5 +1,6 @@
 """Where alerts are read: files, folders and addresses, over a real server of this machine."""
 
+import socket
 import threading
 from collections.abc import Callable, Iterator
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
@@ -13,6 +14,7 @@ from assistant.alerts.sources import Stamp
 from assistant.gateways.alert_address import AlertAddress
 from assistant.gateways.alert_feed import read_feed
 from assistant.gateways.alert_files import AlertFiles
+from assistant.gateways.outside import is_outside
 from tests.cap import cap
 
 FRESH = Stamp()
@@ -168,6 +170,71 @@ def test_redirects_are_few_and_stay_safe(service: str) -> None:
         look = source(f"{service}{path}").look(FRESH)
         assert look.found == () and says in look.trouble
     assert source(f"{service}/lost").look(FRESH).trouble
+
+
+def test_a_redirect_never_leaves_its_host(service: str) -> None:
+    """A feed once led us to a service of our own machine, whose answer officers could read."""
+    local = ThreadingHTTPServer(("127.0.0.1", 0), Service)
+    thread = threading.Thread(target=local.serve_forever)
+    thread.start()
+    there = f"http://127.0.0.1:{local.server_port}/phones"
+    Service.pages |= {
+        "/there": (302, {"Location": there}, b""),
+        "/abroad": (302, {"Location": "https://alerts.example.org/a"}, b""),
+        "/phones": (200, {}, b"names and numbers"),
+    }
+    try:
+        for path in ("/there", "/abroad"):
+            look = source(f"{service}{path}").look(FRESH)
+            assert look.found == () and "leads off to" in look.trouble
+        assert "/phones" not in [path for path, _ in Service.asked]
+    finally:
+        local.shutdown()
+        local.server_close()
+        thread.join()
+
+
+def test_a_name_that_leads_into_the_own_network_is_not_spoken_to(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Whatever the name server says at that moment: the connection itself is looked at."""
+    heard: list[bytes] = []
+    with socket.create_server(("127.0.0.1", 0)) as listener:
+        here = listener.getsockname()
+
+        def answered(host: str, port: int, *more: object) -> list[object]:
+            return [(socket.AF_INET, socket.SOCK_STREAM, 6, "", here)]
+
+        monkeypatch.setattr(socket, "getaddrinfo", answered)
+        look = source("https://alerts.example.org/list").look(FRESH)
+        connection, _ = listener.accept()
+        with connection:
+            connection.settimeout(10)
+            heard.append(connection.recv(100))
+    assert look.found == () and look.trouble
+    assert heard == [b""]  # hung up without a word
+
+
+# IANA's registries of special-purpose addresses (RFC 6890), IPv4 within IPv6 (RFC 4291, 6052,
+# 3056), and addresses that are public.
+INSIDE = (
+    "127.0.0.1 10.1.2.3 172.16.0.1 192.168.1.1 169.254.169.254 100.64.0.1 0.0.0.0 224.0.0.1 "
+    "::1 fe80::1 fe80::1%eth0 fd00::1 ::ffff:10.0.0.1 ::ffff:127.0.0.1 64:ff9b::7f00:1 "
+    "2002:7f00:1:: ff02::1 ::"
+).split()
+OUTSIDE = "8.8.8.8 2001:4860:4860::8888 64:ff9b::808:808 ::ffff:8.8.8.8".split()
+
+
+@pytest.mark.parametrize(
+    ("address", "outside"),
+    [
+        *((each, False) for each in INSIDE),
+        *((each, True) for each in OUTSIDE),
+    ],
+)
+def test_what_is_outside(address: str, outside: bool) -> None:
+    """By the registries."""
+    assert is_outside(address) is outside
 
 
 @pytest.mark.parametrize(
