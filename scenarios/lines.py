@@ -7,17 +7,22 @@ from dataclasses import replace
 from pathlib import Path
 
 from assistant.channel import Clock, News, Screen
+from assistant.gateways.modem import ModemGateway
+from assistant.gateways.smpp import SmppGateway
 from assistant.service.arrivals import take
 from assistant.service.house import House
 from assistant.settings import Settings
 from assistant.wiring.lines import Opened
 from gateway_sim import OperatorController
+from gateway_sim.callbacks import Side
+from gateway_sim.modem import Modem
 from gateway_sim.provider import Provider
 from gateway_sim.smpp import Centre
 from scenarios.clock import VirtualClock
 
 SECRET = "a season's own"
 WIRE = "wire"
+UP_WITHIN_S = 20.0
 _FOLDER = Path(__file__).parent / "district" / "lines"
 
 
@@ -77,35 +82,21 @@ class Mapped(OwnWire):
         return f"{url}/gateway/{self._name}"
 
 
-class Smpp(OwnWire):
-    """An SMPP account at a message centre."""
+class _Kept(OwnWire):
+    """A line whose connection the assistant keeps."""
 
     def __init__(self) -> None:
-        self._centres: list[Centre] = []
+        self._sides: list[Centre | Modem] = []
 
     def operator(self, clock: VirtualClock) -> OperatorController:
-        def centre(now: Clock) -> Centre:
-            self._centres = [Centre(now)]
-            return self._centres[0]
+        def side(now: Clock) -> Side:
+            self._sides = [self._side(now)]
+            return self._sides[0]
 
-        return OperatorController(side=centre, clock=clock)
+        return OperatorController(side=side, clock=clock)
 
-    def settings(
-        self, settings: Settings, operator: OperatorController, folder: Path
-    ) -> Settings:
-        account = self._centres[0].account
-        return _with_lines(
-            settings,
-            folder,
-            name="smpp",
-            kind="smpp",
-            host="127.0.0.1",
-            port=self._centres[0].port,
-            system_id=account.system_id,
-            password=account.password,
-            sender=settings.sender,
-            ussd_code=settings.ussd_code,
-        )
+    def _side(self, now: Clock) -> Centre | Modem:
+        raise NotImplementedError
 
     @contextmanager
     def kept(self, house: House, opened: Opened, clock: VirtualClock) -> Iterator[None]:
@@ -116,11 +107,51 @@ class Smpp(OwnWire):
 
         opened.lines.open(heard, clock)
         try:
-            if not self._centres[0].wait_bound():
-                raise RuntimeError("the assistant did not bind to the message centre")
+            (gateway,) = (opened.lines.line(name) for name in opened.lines.names)
+            assert isinstance(gateway, SmppGateway | ModemGateway)
+            if not gateway.wait_up(UP_WITHIN_S):
+                raise RuntimeError(f"the line does not come up: {gateway.why}")
             yield
         finally:
             opened.lines.close()
+
+
+class Smpp(_Kept):
+    """An SMPP account at a message centre."""
+
+    def _side(self, now: Clock) -> Centre:
+        return Centre(now)
+
+    def settings(
+        self, settings: Settings, operator: OperatorController, folder: Path
+    ) -> Settings:
+        centre = self._sides[0]
+        assert isinstance(centre, Centre)
+        return _with_lines(
+            settings,
+            folder,
+            name="smpp",
+            kind="smpp",
+            host="127.0.0.1",
+            port=centre.port,
+            system_id=centre.account.system_id,
+            password=centre.account.password,
+            sender=settings.sender,
+            ussd_code=settings.ussd_code,
+        )
+
+
+class OnTheDesk(_Kept):
+    """A modem with a SIM card."""
+
+    def _side(self, now: Clock) -> Modem:
+        return Modem(now)
+
+    def settings(
+        self, settings: Settings, operator: OperatorController, folder: Path
+    ) -> Settings:
+        modem = self._sides[0]
+        return _with_lines(settings, folder, name="desk", kind="modem", port=modem.port)
 
 
 def _with_lines(settings: Settings, folder: Path, **terms: str | int) -> Settings:
@@ -137,5 +168,6 @@ LINES: dict[str, OwnWire] = {
     "hill": Mapped("hill"),
     "river": Mapped("river"),
     "smpp": Smpp(),
+    "modem": OnTheDesk(),
 }
 """By name, as `scenarios play --line` has it."""

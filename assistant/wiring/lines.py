@@ -13,6 +13,7 @@ from assistant.gateways import HttpGateway, wire_hooks
 from assistant.gateways.lines import Lines, Route, Terms
 from assistant.gateways.mapped import MappedGateway, Secrets
 from assistant.gateways.mapped_calls import mapped_hooks
+from assistant.gateways.modem import ModemGateway, ModemTerms
 from assistant.gateways.smpp import SmppGateway, SmppTerms
 from assistant.service.connections import note_line, used_today
 from assistant.service.house import House
@@ -95,10 +96,15 @@ def _smpp(name: str, terms: SmppTerms, folder: Path) -> Built:
     return Built(SmppGateway(terms), {})
 
 
+def _modem(name: str, terms: ModemTerms, folder: Path) -> Built:
+    return Built(ModemGateway(terms), {})
+
+
 KINDS: dict[str, tuple[type[Any], Build]] = {
     "wire": (WireTerms, _wire),
     "http": (HttpTerms, _http),
     "smpp": (SmppTerms, _smpp),
+    "modem": (ModemTerms, _modem),
 }
 """By what a line's `kind` says: the dataclass of its entries, and what builds it."""
 

@@ -26,9 +26,11 @@ from assistant.channel import (
 from assistant.gateways import HttpGateway, wire_hooks
 from assistant.gateways.mapped import MappedGateway, Secrets
 from assistant.gateways.mapped_calls import mapped_hooks
+from assistant.gateways.modem import ModemGateway, ModemTerms
 from assistant.gateways.smpp import SmppGateway, SmppTerms
 from assistant.wiring.mapping_file import open_mapping
 from gateway_sim import Limits, OperatorController
+from gateway_sim.modem import Modem
 from gateway_sim.provider import Provider
 from gateway_sim.smpp import Account, Centre
 
@@ -77,6 +79,7 @@ class Line:
     heard: Heard
     menus: bool = True
     rings: bool = True
+    minutes: bool = True  # it can tell an end that is less than five minutes away
 
 
 class _Silent(WSGIRequestHandler):
@@ -183,6 +186,30 @@ def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
     return opened
 
 
+def by_modem(stores_reports: bool = True) -> Callable[[], Iterator[Line]]:
+    """A modem on the desk."""
+
+    @contextmanager
+    def opened() -> Iterator[Line]:
+        heard, modems = Heard(), []
+
+        def plugged(clock: Clock) -> Modem:
+            modems.append(Modem(clock, 5, stores_reports))
+            return modems[0]
+
+        with OperatorController(side=plugged, limits=SOON) as operator:
+            terms = ModemTerms(modems[0].port, answer_s=5, send_s=5, poll_s=0.2)
+            gateway = ModemGateway(terms)
+            gateway.open(heard.take, lambda: datetime.now(UTC))
+            try:
+                assert gateway.wait_up(10), gateway.why
+                yield Line("modem", gateway, operator, heard, menus=False, minutes=False)
+            finally:
+                gateway.close()
+
+    return opened
+
+
 LINES = {
     "SMPP": by_smpp(),
     "SMPP, two binds, sar": by_smpp(
@@ -191,6 +218,8 @@ LINES = {
     "SMPP, payload, other ids": by_smpp(
         long="payload", ids="hex then decimal", receipts="fields"
     ),
+    "modem": by_modem(),
+    "modem, reports shown": by_modem(stores_reports=False),
     "wire": wire,
     "http, JSON": mapped("hill", rings=True),
     "http, forms": mapped("river", rings=False),

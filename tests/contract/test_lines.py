@@ -130,6 +130,8 @@ def test_a_text_that_never_will_is_reported(line: Line) -> None:
 
 def test_a_text_whose_time_ran_out_is_reported(line: Line) -> None:
     """The phone is off until then."""
+    if not line.minutes:
+        pytest.skip("the shortest time that this line can tell is five minutes")
     line.operator.phone(AMINA).power(False)
     late = Outgoing("t-41", AMINA, "late", now() + timedelta(seconds=2), "prompt")
     handover = line.gateway.send(late, now())

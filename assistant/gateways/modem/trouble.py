@@ -1,0 +1,62 @@
+"""What a modem refuses, in words that a person at the desk can act on.
+
+Codes: 3GPP TS 27.005 3.2.5 (+CMS ERROR; below 128 those of TS 24.011 annex E-2), TS 27.007 9.2
+(+CME ERROR).
+"""
+
+from datetime import timedelta
+
+from assistant.channel import Fate, Handover
+
+NO_CREDIT = "the network refuses texts of this SIM card: see whether its credit is used up"
+_SIM = {
+    10: "no SIM card in the modem: put it in",
+    11: "the SIM card wants its PIN: set pin in the file of lines",
+    12: "the SIM card is blocked: unblock it with its PUK in a phone",
+    13: "the SIM card failed: take it out, clean it, put it in again",
+    14: "the SIM card is busy",
+    15: "the SIM card is the wrong one",
+    16: "the PIN is wrong: set the right one before anybody tries again; three block the card",
+}
+_MESSAGE = {
+    310: _SIM[10],
+    311: _SIM[11],
+    313: _SIM[13],
+    314: _SIM[14],
+    315: _SIM[15],
+    316: _SIM[12],
+    322: "the store of the SIM card is full",
+    330: "the number of the message centre is not known: it stands on the SIM card",
+    331: "no network: put the modem, or its aerial, by a window",
+    332: "the network did not answer in time",
+}
+_BARRED = frozenset({8, 10, 21, 50, 69})
+_NUMBER = {
+    1: "nobody has this number",
+    27: "this number is out of order",
+    28: "this number is not known",
+    29: "this number takes no texts",
+    30: "this number is not known here",
+    38: "",
+}
+_BUSY = frozenset({17, 38, 41, 42, 47, 332, 500})
+_SOON, _LATE = timedelta(seconds=30), timedelta(minutes=10)
+
+
+def sim_words(code: int) -> str:
+    """Why the SIM card cannot be used (+CME ERROR)."""
+    return _SIM.get(code, f"the modem says error {code}")
+
+
+def refused(code: int) -> Handover:
+    """What a refusal of a text means (+CMS ERROR): of the number, the card, or the network."""
+    said = _NUMBER.get(code)
+    if said:
+        return Handover(Fate.FAILED, f"{said} ({code})")
+    if code in _BARRED:
+        return Handover(Fate.TRY_LATER, f"{NO_CREDIT} ({code})", rest=_LATE)
+    if code in _MESSAGE and code != 332:
+        return Handover(Fate.TRY_LATER, f"{_MESSAGE[code]} ({code})", rest=_LATE)
+    if code in _BUSY:
+        return Handover(Fate.TRY_LATER, f"the network is busy ({code})", rest=_SOON)
+    return Handover(Fate.TRY_LATER, f"the modem says error {code}")

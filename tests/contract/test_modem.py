@@ -1,0 +1,178 @@
+"""What only a modem can meet: cards without PIN, credit or network, a store that is full, a
+modem that falls silent or is unplugged."""
+
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from assistant.channel import Fate, Handover, Incoming, Outgoing
+from assistant.gateways.modem import ModemGateway, ModemTerms
+from gateway_sim import OperatorController
+from gateway_sim.modem import Card, Modem
+from tests.contract.lines import SOON, Heard
+
+AMINA = "+447700900101"
+
+
+def now() -> datetime:
+    return datetime.now(UTC)
+
+
+class Desk:
+    """A gateway and a modem of its own."""
+
+    def __init__(self, card: Card | None = None, **terms: object) -> None:
+        self.heard = Heard()
+        self.operator = OperatorController(
+            side=lambda clock: Modem(clock, answer_seconds=0.1), limits=SOON
+        )
+        self.modem: Modem = self.operator.network.core.assistant  # type: ignore[assignment]
+        self.modem.card = card or Card()
+        given = {"answer_s": 2.0, "send_s": 0.5, "poll_s": 0.2} | terms
+        self.gateway = ModemGateway(ModemTerms(self.modem.port, **given))  # type: ignore[arg-type]
+
+    def send(self, message_id: str = "t-1") -> Handover:
+        text = Outgoing(message_id, AMINA, "hi", now() + timedelta(hours=1))
+        return self.gateway.send(text, now())
+
+
+@contextmanager
+def desk(card: Card | None = None, **terms: object) -> Iterator[Desk]:
+    found = Desk(card, **terms)
+    with found.operator:
+        found.gateway.open(found.heard.take, now)
+        try:
+            yield found
+        finally:
+            found.gateway.close()
+
+
+def until(true: Callable[[], bool], seconds: float = 10) -> bool:
+    """Waits (real time) until something is true; whether it is."""
+    end = time.monotonic() + seconds
+    while not true() and time.monotonic() < end:
+        time.sleep(0.01)
+    return true()
+
+
+def test_a_card_is_unlocked_by_its_pin() -> None:
+    """Which is given once."""
+    with desk(Card(pin="1234"), pin="1234") as found:
+        assert found.gateway.wait_up(10), found.gateway.why
+        assert found.send().fate is Fate.ACCEPTED
+
+
+CARDS = {
+    "no PIN set": (Card(pin="1234"), {}, "wants its PIN"),
+    "no card": (Card(in_place=False), {}, "put it in"),
+    "blocked": (Card(pin="1234", pins_left=0), {}, "PUK"),
+    "no network": (Card(network=False), {}, "by a window"),
+}
+
+
+@pytest.mark.parametrize("case", CARDS)
+def test_what_is_wrong_with_a_card_is_said_in_words(case: str) -> None:
+    """At each text, until somebody mends it."""
+    card, terms, words = CARDS[case]
+    with desk(card, **terms) as found:
+        assert until(lambda: words in found.gateway.why), found.gateway.why
+        handover = found.send()
+        assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
+        assert words in handover.detail
+
+
+def test_a_wrong_pin_is_tried_once() -> None:
+    """Three would block the card."""
+    with desk(Card(pin="1234"), pin="4321") as found:
+        assert until(lambda: "PIN is wrong" in found.gateway.why)
+        time.sleep(1.5)  # it looks again after a second
+        assert found.modem.card.pins_left == 2
+
+
+def test_a_card_without_credit_rests_and_says_so() -> None:
+    """And goes on once it was topped up; what phones write is brought all the same."""
+    with desk(Card(credit=False)) as found:
+        assert found.gateway.wait_up(10)
+        handover = found.send()
+        assert handover.fate is Fate.TRY_LATER and "credit" in handover.detail
+        assert handover.rest == timedelta(minutes=10)
+        found.operator.phone(AMINA).text("help")
+        assert found.heard.of(Incoming, 1)
+        found.modem.card.credit = True
+        assert found.send().fate is Fate.ACCEPTED
+
+
+def test_the_credit_is_asked_of_the_network() -> None:
+    """By the code that is set."""
+    with desk(credit="*100#") as found:
+        assert found.gateway.wait_up(10)
+        assert found.gateway.credit().startswith("Credit 12.40")
+
+
+def test_a_network_that_comes_back_is_noticed() -> None:
+    """Without anybody doing anything."""
+    with desk(Card(network=False)) as found:
+        assert until(lambda: "by a window" in found.gateway.why)
+        found.modem.card.network = True
+        assert found.gateway.wait_up(10)
+        assert found.send().fate is Fate.ACCEPTED
+
+
+def test_a_store_that_is_full_is_emptied_once_texts_can_be_kept() -> None:
+    """The card holds twenty; what has no room waits in the network. Each is taken once."""
+    with desk() as found:
+        assert found.gateway.wait_up(10)
+        found.heard.away = True
+        for number in range(22):
+            found.operator.phone(AMINA).text(f"text {number}")
+        assert until(lambda: len(found.modem.card.stored) == 20, 30)
+        found.heard.away = False
+        texts = found.heard.of(Incoming, 22, 30)
+        words = [each.text for each in texts if isinstance(each, Incoming)]
+        assert sorted(words) == sorted(f"text {number}" for number in range(22))
+        assert until(lambda: not found.modem.card.stored)
+
+
+def test_a_text_kept_before_a_crash_has_the_same_id_after_it() -> None:
+    """It is still on the card, since it was not deleted."""
+    with desk() as found:
+        assert found.gateway.wait_up(10)
+        found.gateway.close()
+        found.operator.phone(AMINA).text("help")
+        assert until(lambda: bool(found.modem.card.stored))
+        again = ModemGateway(ModemTerms(found.modem.port, poll_s=0.1))
+        stored = dict(found.modem.card.stored)
+        again.open(found.heard.take, now)
+        assert until(lambda: not found.modem.card.stored)
+        again.close()
+        found.modem.card.stored.update(stored)  # as if it had died before it deleted
+        last = ModemGateway(ModemTerms(found.modem.port, poll_s=0.1))
+        last.open(found.heard.take, now)
+        ids = {each.gateway_id for each in found.heard.of(Incoming, 2)}  # type: ignore[union-attr]
+        last.close()
+        assert len(ids) == 1
+
+
+@pytest.mark.parametrize("fault", ["silent", "half", "taken"])
+def test_a_modem_that_falls_silent_is_noticed(fault: str) -> None:
+    """The text is offered again. Where it had left it comes twice: a modem has no id by which
+    the network could tell."""
+    with desk() as found:
+        assert found.gateway.wait_up(10)
+        found.modem.faults.append(fault)
+        handover = found.send()
+        assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
+        assert until(lambda: found.send().fate is Fate.ACCEPTED)
+        assert set(found.operator.phone(AMINA).texts) == {"hi"}
+
+
+def test_a_modem_that_is_unplugged_is_said() -> None:
+    """Until it is back."""
+    with desk() as found:
+        assert found.gateway.wait_up(10)
+        found.modem.close()
+        assert until(lambda: "plug" in found.gateway.why)
+        assert found.send().fate is Fate.TRY_LATER
