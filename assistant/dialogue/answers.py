@@ -9,6 +9,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from assistant.acts import Act
+from assistant.agronomy.life.rows import TASKS, Delay
 from assistant.channel import Channel
 from assistant.dialogue import answers_plan as plan
 from assistant.dialogue import conversations as talks
@@ -212,8 +213,14 @@ def answered(text: str, known: Known) -> Turn | None:
     question = known.ears.questions.heard(text, _languages(text, known), area)
     if question is None or not _is_asked(text, question, known):
         return None
+    if question.topic is Topic.NO_WATER and _plants_today(known):
+        return None  # why it is not planted, which was asked
     turn = _turn(question.topic, text, known)
     return _in_their_words(turn, text, known) if turn else None
+
+
+def _plants_today(known: Known) -> bool:
+    return any(TASKS[item.task].delay is Delay.PLANTING for item in known.items)
 
 
 def _is_word_to_send(text: str, known: Known) -> bool:
@@ -305,7 +312,9 @@ def _offered(turn: Turn, known: Known) -> Turn:
         return turn
     last = turn.texts[-1]
     shown = replace(
-        last, says=(*last.says, *offer([(bed, item.task)])), focus=Focus(items=(item,))
+        last,
+        says=(*last.says, *offer([(bed, item.task)], known.today)),
+        focus=Focus(items=(item,)),
     )
     return replace(turn, texts=(*turn.texts[:-1], shown))
 

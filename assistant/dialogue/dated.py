@@ -260,7 +260,7 @@ def _planted_then(day: date, bed: Nursery, known: Known) -> Turn | None:
 def _put_off(item: Item, day: date, told: _Told, bed: Nursery, known: Known) -> Turn:
     """Not yet, and until when in the same breath: the mats get their water back at once, and
     only why is asked."""
-    turn = planting_waits(item, bed, known, e.holds(known.session))
+    turn = planting_waits(item, bed, known, e.holds(known.session), told.text)
     session = turn.session
     if session is None or session.conversation != talks.DELAY.name:
         return turn

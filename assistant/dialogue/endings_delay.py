@@ -5,13 +5,17 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.again import sown_again
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, PutOff, Why
+from assistant.agronomy.life.events import By, Done, PutOff, Why
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, said
+from assistant.dialogue.endings_again import again_texts
+from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.engine import begin
 from assistant.dialogue.outlook import cost_of_waiting
+from assistant.dialogue.told_of_bed import day_in, why_in
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -28,24 +32,61 @@ from assistant.wording.message import Say
 
 WAITS_D = 3  # until the farmer names a day: time to let water in, and to drain for it again
 ONE_DAY = timedelta(days=1)
+WHY_CODE = "why_"  # begins the code of a reason, where other talks have a code of the same name
 
 
-def planting_waits(item: Item, nursery: Nursery, known: Known, held: Session | None) -> Turn:
-    """The field is not planted yet: the mats get their water back at once, and why is asked,
-    the first time."""
+def planting_waits(
+    item: Item, nursery: Nursery, known: Known, held: Session | None, text: str = ""
+) -> Turn:
+    """The field is not planted yet: the mats get their water back at once. Why, and until
+    when, is asked the first time, as far as the text does not say it."""
     answered: tuple[Change, ...] = (AnswerItem(item, "not_yet"),)
-    beside = begin(talks.WHICH, held=held) if held else None
     if known.today >= nursery.latest:
-        old = said(about(d.TOO_OLD, nursery, known.today))
-        return ended(beside, known, old, changes=answered)
+        return _too_old(nursery, known, held, answered)
+    why = why_in(text, known) or nursery.delay_why
+    day = day_in(text, known)
+    if day is not None and why is not None:
+        return _until(day, replace(nursery, delay_why=why), known, held, answered)
     until = min(known.today + WAITS_D * ONE_DAY, nursery.latest)
-    why = nursery.delay_why or Why.UNSAID
-    changes, moved = _put_off(nursery, item.day, until, why, known)
+    changes, moved = _put_off(nursery, item.day, until, why or Why.UNSAID, known)
     says = (*_water(moved, known.today), *_cost(moved, known.today))
     if nursery.delay_why is not None:
+        beside = begin(talks.WHICH, held=held) if held else None
         return ended(beside, known, said(*says), changes=answered + changes)
-    asked = begin(talks.DELAY, held=holds(held), nursery=nursery.id)
+    told = {} if why is None else {"why": WHY_CODE + why}
+    asked = begin(talks.DELAY, held=holds(held), nursery=nursery.id, **told)
     return opened(asked, known, *says, changes=answered + changes)
+
+
+def is_put_off(text: str, known: Known) -> bool:
+    """Whether a text says why a field that should be planted is not, in no other words."""
+    return why_in(text, known) is not None
+
+
+def _too_old(
+    nursery: Nursery, known: Known, held: Session | None, changes: tuple[Change, ...]
+) -> Turn:
+    """Past the last day: sown again, or given up."""
+    asked = begin(talks.TOO_OLD, held=holds(held), nursery=nursery.id)
+    old = about(d.TOO_OLD, nursery, known.today)
+    return opened(asked, known, old, changes=changes)
+
+
+def planted_before(item: Item, when: date | None, known: Known, held: Session | None) -> Turn:
+    """A bed of which nobody told in its days was planted then: on the day that is told, else
+    on the one that was meant. What follows on planting is over, so the result is asked."""
+    nursery = known.nursery(item.nursery_id)
+    if nursery is None:
+        raise LookupError(f"the item {item} is of a nursery that is not open")
+    day = min(when or nursery.anchors.transplant_date, nursery.latest)
+    event = Done(on=day, by=By.FARMER, task=TaskCode.TRANSPLANT)
+    moved = after(nursery, event)
+    changes: tuple[Change, ...] = (
+        AnswerItem(item, "done"),
+        Happened(nursery.id, event),
+        SaveNursery(moved),
+    )
+    return result_of(moved, holds(held), known, changes=changes)
 
 
 def _put_off(
@@ -75,14 +116,29 @@ def _cost(nursery: Nursery, on: date) -> tuple[Say, ...]:
 
 def _delayed(session: Session, known: Known) -> Turn:
     """The farmer's own day, with what it means for the seedlings, and the ways left."""
-    nursery, why = chosen(session, known), Why(str(session.answers["why"]))
+    why = Why(str(session.answers["why"]).removeprefix(WHY_CODE))
+    nursery = replace(chosen(session, known), delay_why=why)
     day = date.fromisoformat(str(session.answers["until"]))
+    return _until(day, nursery, known, session, ())
+
+
+def _until(
+    day: date,
+    nursery: Nursery,
+    known: Known,
+    held: Session | None,
+    answered: tuple[Change, ...],
+) -> Turn:
+    why = nursery.delay_why or Why.UNSAID
     if not known.today <= day <= nursery.latest:
-        answers = {k: v for k, v in session.answers.items() if k != "until"}
-        again = replace(session, step="until", answers=answers)
-        return opened(again, known, about(d.TOO_LATE, nursery, known.today, date=day))
+        asked = begin(talks.DELAY, held=holds(held), nursery=nursery.id, why=WHY_CODE + why)
+        late = about(d.TOO_LATE, nursery, known.today, date=day)
+        kept = (*answered, SaveNursery(nursery)) if answered else ()
+        return opened(asked, known, late, changes=kept)
+    session = begin(talks.WHICH, held=held.held if held else None)
     was = nursery.anchors.transplant_date
     changes, moved = _put_off(nursery, was, day, why, known)
+    changes = answered + changes
     new = about(d.SET, moved, known.today, date=day, day=moved.day(day))
     tip = (d.TIPS[why](),) if why in d.TIPS else ()
     texts = [said(new, *_water(moved, known.today)), said(*tip)]
@@ -92,4 +148,20 @@ def _delayed(session: Session, known: Known) -> Turn:
     return ended(session, known, *told, changes=changes)
 
 
-DELAY_ENDINGS: Mapping[str, Ending] = {"!delayed": _delayed}
+def _sow_anew(session: Session, known: Known) -> Turn:
+    """Other seedlings from seed that is soaked today; the old ones stay where they are."""
+    nursery = replace(sown_again(chosen(session, known), known.today), resown=True)
+    texts = again_texts(nursery, known)
+    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
+
+
+def _give_up(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    return opened(begin(talks.CLOSE, held=session.held, nursery=nursery.id), known)
+
+
+DELAY_ENDINGS: Mapping[str, Ending] = {
+    "!delayed": _delayed,
+    "!sow_anew": _sow_anew,
+    "!give_up": _give_up,
+}

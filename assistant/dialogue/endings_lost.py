@@ -7,22 +7,18 @@ from assistant.agronomy.life.again import sow_again_day, sown_again
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Lost
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
+from assistant.dialogue.endings_again import again_texts, mix_for
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.outlook import field_share
 from assistant.dialogue.values import Happened, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
-from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
-from assistant.wording.day_practice import batch_of, counts_mats
-from assistant.wording.message import Say
-
-LITRES = 1000
+from assistant.wording.day_practice import counts_mats
 
 
 def animals(session: Session, known: Known) -> Turn:
@@ -78,22 +74,10 @@ def _fill(session: Session, known: Known) -> Turn:
     texts = (Text((seed, mix_for(mats, nursery)), keep=True),)
     if nursery.lost_mats >= nursery.mats_sown:
         again = replace(sown_again(nursery, known.today), resown=True)
-        dates = Text((about(c.AGAIN_DATES, again, known.today),), keep=True)
-        return ended(session, known, *texts, dates, changes=(SaveNursery(again),))
+        return ended(session, known, *again_texts(again, known), changes=(SaveNursery(again),))
     more = (nursery.more_mats or 0) + mats
     added = replace(nursery, resown=True, more_on=sowing, more_mats=more)
     return ended(session, known, *texts, changes=(SaveNursery(added),))
-
-
-def mix_for(mats: int, nursery: Nursery) -> Say:
-    """The mix and the sheet that so many more mats ask for."""
-    q = nursery.quantities
-    part = mats / q.mats
-    return d.FILL_MIX(
-        mix=measured(q.soil_mix_m3 * LITRES * part, Measure.MIX_L),
-        sheet=measured(q.sheet_m2 * part, Measure.AREA_M2),
-        parts=batch_of(nursery.practice),
-    )
 
 
 def _keep(session: Session, known: Known) -> Turn:

@@ -16,7 +16,7 @@ from assistant.agronomy.life.again import sow_again_day, sown_again
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
-from assistant.dialogue.endings_lost import mix_for
+from assistant.dialogue.endings_again import again_texts, mix_for
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
 from assistant.wording import messages_care as c
@@ -110,11 +110,8 @@ def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, Slot]:
 def _again(session: Session, known: Known) -> Turn:
     """All days count from the new sowing; the seed is as much as the first time."""
     nursery = replace(sown_again(chosen(session, known), known.today), resown=True)
-    noted = g.AGAIN_LONG if nursery.sprouting else c.AGAIN_NOTED
-    first = Text((about(noted, nursery, known.today),), keep=True)
-    dates = Text((about(c.AGAIN_DATES, nursery, known.today),), keep=True)
     changes = (*_told(session, known), SaveNursery(nursery))
-    return ended(session, known, first, dates, changes=changes)
+    return ended(session, known, *again_texts(nursery, known), changes=changes)
 
 
 STAND_ENDINGS: Mapping[str, Ending] = {

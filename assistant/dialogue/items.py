@@ -15,7 +15,7 @@ from assistant.agronomy.life.rows import TASKS, Ask, Delay, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
-from assistant.dialogue.endings_delay import planting_waits
+from assistant.dialogue.endings_delay import is_put_off, planted_before, planting_waits
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
@@ -244,7 +244,7 @@ def once_more(item: Item, known: Known) -> tuple[Say, ...]:
     asks: tuple[Say, ...] = (t.SECOND_ASKING(label=nursery.called, what=what),)
     if ask_of(item) is not Ask.DONE:
         asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
-    return (*asks, *offer([(nursery, item.task)]))
+    return (*asks, *offer([(nursery, item.task)], known.today))
 
 
 def _holder(held: Session | None) -> Session | None:
@@ -256,6 +256,9 @@ def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     said_so, when, rest = _done_when(text, known, digits)
+    waits = TASKS[item.task].delay is Delay.PLANTING and said_so != DONE
+    if waits and (said_so == NOT_YET or is_put_off(text, known)):
+        return planting_waits(item, _nursery(item, known), known, held, text)
     if said_so is None:
         return None
     told = read_deeds(rest, known.lexicon)
@@ -423,8 +426,11 @@ def settle(
 ) -> Turn:
     """Keeps what was said of a task, moves the plan by it, and says what was understood."""
     nursery, done = _nursery(item, known), answer == DONE
-    if not done and TASKS[item.task].delay is Delay.PLANTING:
-        return planting_waits(item, nursery, known, held)
+    if TASKS[item.task].delay is Delay.PLANTING:
+        if not done:
+            return planting_waits(item, nursery, known, held)
+        if known.today > nursery.latest:
+            return planted_before(item, when, known, held)
     event = _done_event(item, when, known) if done else _put_off_event(item, known)
     moved = after(nursery, event)
     changes: tuple[Change, ...] = (AnswerItem(item, answer), Happened(nursery.id, event))

@@ -131,7 +131,7 @@ def _open_items(known: Known) -> Turn:
     if nursery is None:
         return e.menu(None, known)
     work = DayWork(nursery, (item.task,), known.today, rain=known.raining)
-    says = (*work_says(work), *offer([(nursery, item.task)]))
+    says = (*work_says(work), *offer([(nursery, item.task)], known.today))
     return Turn(None, (Text(says, Focus(items=(item,))),))
 
 

@@ -7,15 +7,18 @@ learned reader (`acts`) hears the rest and only routes. The result is one frozen
 from assistant.hearing.asking import Question, Questions
 from assistant.hearing.ears import Ears
 from assistant.hearing.kinds import Kind
+from assistant.hearing.reporting import Idea, Reports
 from assistant.hearing.topics import Topic
 from assistant.hearing.understood import Certainty, Understood, understand
 
 __all__ = [
     "Certainty",
     "Ears",
+    "Idea",
     "Kind",
     "Question",
     "Questions",
+    "Reports",
     "Topic",
     "Understood",
     "understand",

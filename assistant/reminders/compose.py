@@ -61,7 +61,7 @@ def compose(
         _join(parts, head, tuple(sentences))
         asked += [(nursery, _latest(reminders, code)) for code in work.asked]
     says = tuple(say for part in parts for say in (*part.heads, *part.sentences))
-    offered = offer([(nursery, reminder.task) for nursery, reminder in asked])
+    offered = offer([(nursery, reminder.task) for nursery, reminder in asked], today)
     if len(due) > 1 and len(asked) == 1:  # whose task "1 Done" answers
         offered = (about(t.HEAD_BEFORE, asked[0][0], today), *offered)
     return Composed((*says, *offered), tuple(reminder for _, reminder in asked))
@@ -102,4 +102,4 @@ def second_asking(nursery: Nursery, reminder: Reminder) -> tuple[Say, ...]:
     """The one repetition of a prompt that was not answered."""
     what = what_of(reminder.task, nursery.practice)
     ask = t.SECOND_ASKING(label=nursery.called, what=what)
-    return (ask, *offer([(nursery, reminder.task)]))
+    return (ask, *offer([(nursery, reminder.task)], reminder.day))

@@ -15,6 +15,7 @@ from assistant.reading.text.rules import Rule, bound, read_rule
 from assistant.wiring.day_words import open_day_words
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.questions import open_questions
+from assistant.wiring.reports import open_reports
 
 _MANNERS = "manners"  # the one list that is of no section
 
@@ -31,7 +32,13 @@ def open_ears() -> Ears:
     if faults:
         raise HearingError("rules of hearing with faults:\n" + "\n".join(faults))
     ears = {ear.language: ear for ear, _ in opened}
-    return Ears(open_table(), MappingProxyType(ears), open_questions(), open_day_words())
+    return Ears(
+        open_table(),
+        MappingProxyType(ears),
+        open_questions(),
+        open_day_words(),
+        open_reports(),
+    )
 
 
 def open_table() -> ActTable:

@@ -186,6 +186,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "drain": lambda n, d: n.anchors.drain_date,
     "transplant": lambda n, d: n.anchors.transplant_date,
     "latest": lambda n, d: n.latest,
+    "before": lambda n, d: n.paced.days.drain_before.value,
     "again": lambda n, d: day_after(sow_again_day(d, n), n.practice.window.first.value),
     "first": lambda n, d: _task(n, TaskCode.TRANSPLANT)[0],
     "last": lambda n, d: _task(n, TaskCode.TRANSPLANT)[1],
@@ -268,16 +269,33 @@ def _planting(work: DayWork, code: TaskCode) -> Message:
     nursery, today = work.nursery, work.today
     if today > nursery.latest:
         return d.TOO_OLD
-    if code is TaskCode.OVERDUE:
-        old_from = nursery.paced.window.last.value + OLD_AFTER_D
-        is_old = nursery.day(today) >= old_from and nursery.hill_seedlings is None
-        return t.P_OVERDUE_OLD if is_old else t.P_OVERDUE
     if today < nursery.anchors.transplant_date:
         return t.P_WINDOW
+    if code is TaskCode.OVERDUE:
+        return t.P_OVERDUE_OLD if _is_old(work) else t.P_OVERDUE
     if _waits_drained(work):
-        return t.P_TRANSPLANT_WAIT
+        return d.WAITS_WITHOUT_WATER if _dries(work) else t.P_TRANSPLANT_WAIT
     late = nursery.day(today) > nursery.paced.window.last.value
     return d.PLANT_LATE if late else t.P_TRANSPLANT
+
+
+def _is_old(work: DayWork) -> bool:
+    old_from = work.nursery.paced.window.last.value + OLD_AFTER_D
+    return work.nursery.day(work.today) >= old_from and work.nursery.hill_seedlings is None
+
+
+def _dries(work: DayWork) -> bool:
+    """Whether a drained bed needs its water back: sprinkling bridges a day."""
+    waits = (work.today - work.nursery.anchors.transplant_date).days
+    return waits >= w.DRAINED_DRIES_D.value and work.nursery.is_drained
+
+
+def _beside(work: DayWork, code: TaskCode) -> tuple[Say, ...]:
+    """What an overdue bed needs until it is planted."""
+    lives = work.today <= work.nursery.latest
+    if code is not TaskCode.OVERDUE or not (lives and _dries(work)):
+        return ()
+    return (about(d.WATER_MEANWHILE, work.nursery, work.today),)
 
 
 def _sentence(work: DayWork, code: TaskCode) -> Say:
@@ -342,9 +360,10 @@ def work_says(work: DayWork) -> tuple[Say, ...]:
     late = tuple(say for each in work.late for say in _late(work, each))
     late_codes = tuple(each.task for each in work.late)
     sentences = tuple(
-        _sentence(work, code)
+        say
         for code in said((*work.tasks, *late_codes))
         if code not in late_codes
+        for say in (_sentence(work, code), *_beside(work, code))
     )
     return (about(head, work.nursery, work.today), *late, *sentences)
 
@@ -368,15 +387,17 @@ def _late(work: DayWork, late: Late) -> tuple[Say, ...]:
     return t.CATCH_UP(date=late.day, what=what), how
 
 
-def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
-    """The last line of a prompt: what may be answered to it."""
+def offer(asked: Sequence[tuple[Nursery, TaskCode]], today: date) -> tuple[Say, ...]:
+    """The last line of a prompt: what may be answered to it today."""
     if not asked:
         return ()
     if len(asked) > 1:
         return (t.ASK_SEVERAL(label=asked[-1][0].called),)
-    code = asked[0][1]
+    nursery, code = asked[0]
     if code is TaskCode.UNCOVER_FLOOD:
         return (t.ASK_UP(),)
+    if code in _PLANTING and today > nursery.latest:
+        return (d.ASK_PLANTED(),)
     by_ask = {
         Ask.DONE: t.ASK_DONE,
         Ask.COLOUR: t.ASK_COLOUR,
@@ -385,4 +406,4 @@ def offer(asked: Sequence[tuple[Nursery, TaskCode]]) -> tuple[Say, ...]:
         Ask.RESULT: t.ASK_MATS,
     }
     message = by_ask.get(TASKS[code].asks)
-    return (fitting(message, asked[0][0])(),) if message else ()
+    return (fitting(message, nursery)(),) if message else ()

@@ -58,6 +58,15 @@ WAYS = Message(
     "from {again}. To give it up: MENU.",
     note="The ways left when seedlings grow old. MENU is sent.",
 )
+WAITS_WITHOUT_WATER = Message(
+    "Not planted yet? Let {depth} cm of water back in, drain {before} days before you plant. Plant "
+    "soon, at {few} leaves or more, {seedlings} a hill.",
+    note="Two days and more after the planned day of transplanting; the bed was drained for it.",
+)
+WATER_MEANWHILE = Message(
+    "Not planted yet? Let {depth} cm of water back in, drain {before} days before you plant.",
+    note="Beside 'transplant soon'; the bed was drained for planting.",
+)
 PLANT_LATE = Message(
     "Transplant {spacing} cm, {seedlings} a hill: late seedlings need more to a hill. Wet soil is "
     "heavy: share the load.",
@@ -68,6 +77,11 @@ TOO_OLD = Message(
     "again: soaked today, planted from {again}.",
     note="Past the last day for planting.",
 )
+
+ASK_PLANTED = Message("1 Planted before 2 Not planted", note="Last line after TOO_OLD.")
+ASK_OLD = Message("What now?", note="Question; two choices follow. The seedlings are too old.")
+SOW_ANEW = Message("Sow again", note="A choice: the seedlings are too old.")
+GIVE_UP = Message("Close this nursery", note="A choice: the seedlings are too old.")
 
 # --- mats that are gone ---------------------------------------------------------------------
 ASK_LOST = Message(

@@ -93,6 +93,7 @@ _SLOTS: Mapping[str, Values] = {
     "latest": _DATE,
     "share": Values(67, (100,)),
     "drain": _DATE,
+    "before": Values(3),
     "drained": _DATE,
     "dry": _SEED,
     "every": Values(2),

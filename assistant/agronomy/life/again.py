@@ -15,5 +15,11 @@ def sown_again(nursery: Nursery, today: date) -> Nursery:
     """The whole bed sown anew: all its days count from the new sowing."""
     fresh = nursery.sown_on(sow_again_day(today, nursery), sown=False)
     return replace(
-        fresh, urea_on=None, hill_seedlings=None, more_on=None, more_mats=None, lost_mats=0
+        fresh,
+        urea_on=None,
+        hill_seedlings=None,
+        more_on=None,
+        more_mats=None,
+        lost_mats=0,
+        delay_why=None,
     )

@@ -9,7 +9,7 @@ from assistant.dialogue.conversations.days import (
     SOW_THEN,
     UNCOVERED_THEN,
 )
-from assistant.dialogue.conversations.delay import DELAY
+from assistant.dialogue.conversations.delay import DELAY, TOO_OLD
 from assistant.dialogue.conversations.emergence import EMERGENCE
 from assistant.dialogue.conversations.heard import IF_HURT, IF_LOST, STOP_ALL
 from assistant.dialogue.conversations.home import (
@@ -70,6 +70,7 @@ __all__ = [
     "TABLES",
     "TELLING",
     "TELLING_LATER",
+    "TOO_OLD",
     "TROUBLE",
     "UNCOVERED",
     "UNCOVERED_THEN",
@@ -93,6 +94,7 @@ TABLES: Mapping[str, Conversation] = {
         DATES,
         LEAVES,
         DELAY,
+        TOO_OLD,
         LOST,
         LOST_FILL,
         TROUBLE,

@@ -86,9 +86,10 @@ def test_a_day_past_the_last_is_asked_again() -> None:
 def test_past_the_last_day_it_is_never_called_soon(day: int) -> None:
     """Seedlings of 61 days are not planted: other seedlings, or another sowing."""
     phone = on_the_day(day, TaskCode.OVERDUE)
-    assert phone.hears("not yet") == [like(d.TOO_OLD)]
+    choices = numbered(d.SOW_ANEW, d.GIVE_UP)
+    assert phone.hears("not yet") == [like(d.TOO_OLD, d.ASK_OLD, *choices)]
     if day > 45:
-        (text,) = phone.hears("today")
+        text, *_ = phone.hears("today")
         assert "do not plant them" in text and "soon" not in text
 
 

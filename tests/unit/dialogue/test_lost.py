@@ -4,6 +4,7 @@ from datetime import timedelta
 
 import pytest
 
+from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from tests.talk import TODAY, Phone, nursery
@@ -45,7 +46,7 @@ def test_who_does_not_sow_again_guards_the_rest() -> None:
 
 def test_a_bed_that_is_all_gone_begins_anew() -> None:
     phone, texts = told("267", "yes")
-    assert texts[0] == like(d.FILL_SEED, d.FILL_MIX)
+    assert texts[:2] == [like(c.AGAIN_NOTED), like(d.FILL_MIX)]
     [bed] = phone.known.nurseries
     assert (bed.sow_date, bed.sown, bed.lost_mats) == (TODAY + 2 * DAY, False, 0)
 

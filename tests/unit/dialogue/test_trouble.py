@@ -194,6 +194,7 @@ def test_a_failed_stand_is_sown_again_and_all_days_follow() -> None:
     assert asked == like(c.STAND_AGAIN(label="A", shoots=12, needed=77), ...)
     assert phone.hears("1") == [
         like(c.AGAIN_NOTED(label="A", seed=kg(9.1), sow=date(2026, 6, 3))),
+        like(d.FILL_MIX(mix=1600, sheet=44, parts=batch_of(MAT))),
         like(
             c.AGAIN_DATES(
                 uncover=date(2026, 6, 8), first=date(2026, 6, 18), last=date(2026, 6, 23)

@@ -1,0 +1,37 @@
+"""What the words of a text say of a bed, beside what was asked: ideas, a reason, a day."""
+
+from datetime import date
+
+from assistant.agronomy.life.events import Why
+from assistant.dialogue.values import Known
+from assistant.hearing import Idea
+from assistant.reading import guess_language, read_date
+
+_WHY = (
+    (Idea.HANDS, Why.HANDS),
+    (Idea.WATER, Why.WATER),
+    (Idea.FIELD, Why.FIELD),
+    (Idea.RAIN, Why.RAIN),
+)
+
+
+def ideas_in(text: str, known: Known) -> frozenset[Idea]:
+    """What a text tells of a bed, in the farmer's language, else in what it seems to be, else
+    in English, which is mixed in everywhere."""
+    own, guess = known.catalogue.language, guess_language(text, known.lexicons)
+    languages = dict.fromkeys(code for code in (own, guess, "en") if code)
+    return known.ears.reports.ideas(text, languages)
+
+
+def why_in(text: str, known: Known) -> Why | None:
+    """Why planting waits, as far as a text says so: the first of hands, water, field, rain."""
+    found = ideas_in(text, known)
+    return next((why for idea, why in _WHY if idea in found), None)
+
+
+def day_in(text: str, known: Known) -> date | None:
+    """The day from today on that a text names, wherever it stands; it is said back."""
+    if text.strip().isdigit():
+        return None
+    value = read_date(text, known.lexicon, known.today).value
+    return value if value is not None and value >= known.today else None

@@ -1,0 +1,60 @@
+"""What a farmer tells of the bed without being asked, by the ideas in it: mats, leaves, eaten.
+
+How a language puts an idea stands in `reports/<language>.toml`; what is made of several ideas
+and a number stands in the dialogue. Nothing here is learned or weighed.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from assistant.hearing.asking import Tongue
+from assistant.reading.text.fold import read_tokens
+
+MOST_WORDS = 24  # a longer text tells a story; a person should read it
+
+
+class Idea(StrEnum):
+    """What may be told of a bed; every language's file has each."""
+
+    LEAF = "leaf"
+    MAT = "mat"
+    EATEN = "eaten"
+    WASHED = "washed"
+    DRIED = "dried"
+    GONE = "gone"
+    SPARE = "spare"
+    HANDS = "hands"  # those who plant
+    WATER = "water"  # that the field has none, or no pump
+    RAIN = "rain"
+    FIELD = "field"  # that it is not ready, or by what it is made ready
+    NEW_SEED = "newseed"
+    AGAIN = "again"
+    SOW = "sowword"
+    BARE = "bare"  # nothing comes up
+    REST = "rest"
+    HALF = "half"
+    CHANGE = "change"  # this instead of that
+    DRY = "dry"
+
+
+@dataclass(frozen=True, eq=False)
+class Reports:
+    """How every language tells of a bed."""
+
+    tongues: Mapping[str, Tongue] = field(default_factory=dict)
+
+    def ideas(self, text: str, languages: Iterable[str]) -> frozenset[Idea]:
+        """The ideas in a text, of the first of these languages in which it has any."""
+        words = tuple(each for each in read_tokens(text) if each.is_word or each.is_number)
+        if not words or len(words) > MOST_WORDS:
+            return frozenset()
+        for code in languages:
+            spoken = self.tongues.get(code)
+            if spoken is None:
+                continue
+            strict = spoken.is_tonal and words[0].with_accents
+            found = frozenset(Idea(idea) for idea in spoken.book.found(words, strict))
+            if found:
+                return found
+        return frozenset()
