@@ -262,7 +262,7 @@ def _put_off(item: Item, day: date, told: _Told, bed: Nursery, known: Known) -> 
     only why is asked."""
     turn = planting_waits(item, bed, known, e.holds(known.session), told.text)
     session = turn.session
-    if session is None or session.conversation != talks.DELAY.name:
+    if session is None or session.conversation != talks.DELAY.name or "why" in session.answers:
         return turn
     kept: dict[str, Kept] = {"until": day.isoformat(), "until_words": told.reading.words}
     noted = m.NOTED_EARLY(reading=told.reading.words)

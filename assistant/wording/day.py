@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.growth.overdue import seedlings_when_late
 from assistant.agronomy.growth.stand import needed_shoots
