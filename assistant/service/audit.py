@@ -44,6 +44,8 @@ class Act(StrEnum):
     ANSWER_HASTENED = "answer_hastened"
     WROTE = "wrote"
     VISITED = "visited"
+    RANG = "rang"
+    UNDID = "undid"
     DATES_CHANGED = "dates_changed"
     NURSERY_CLOSED = "nursery_closed"
     RESULTS_TAKEN = "results_taken"

@@ -39,7 +39,7 @@ class CallCard:
     `leaves_at` is when an answer leaves that waits, `may_hasten` whether it can go at once;
     `hush` is what the quiet hours would do to an answer written now; `course` how far an alarm
     has come; `linked` whether the farmer's own page is open to this officer; `private`: only
-    they and the leads see it.
+    they and the leads see it; `about` is the code of the trouble.
     """
 
     id: int
@@ -59,6 +59,7 @@ class CallCard:
     hush: Hush | None = None
     linked: bool = True
     private: bool = False
+    about: str = ""
 
 
 @dataclass(frozen=True)
@@ -141,6 +142,7 @@ class _Found:
             may_hasten=_may_hasten(unheard, quiet),
             hush=quiet,
             private=call.about == PRIVATE,
+            about=call.about,
             linked=self._sight.sees(call.farmer.village_id),
         )
 

@@ -12,13 +12,14 @@ from assistant.service.alarms.ladder import seen_to
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.service.texts import Letter, after_quiet, post
+from assistant.service.texts import Letter, after_quiet, post, worded
 from assistant.store import PRIVATE, OutboxText, PastCall, Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 
 LONGEST_WORDS = 300  # characters; two or three segments
 WORDS_LAST = timedelta(days=2)
+HOLD = timedelta(minutes=1)  # as long as what is sent from the page can be taken back
 
 
 class Unsent(StrEnum):
@@ -32,11 +33,14 @@ class Unsent(StrEnum):
 
 @dataclass(frozen=True)
 class Posted:
-    """The words are on their way; `due_at` (local) is later than now in the quiet hours."""
+    """The words are on their way; `due_at` (local) is later than now in the quiet hours, and
+    `held` where they can be taken back for a minute."""
 
     due_at: datetime
     segments: int
     waits: bool
+    held: bool = False
+    message_id: str = ""
 
 
 def why_not(farmer: Farmer) -> Unsent | None:
@@ -141,11 +145,13 @@ def _wrong(words: str) -> Unsent | None:
 @dataclass(frozen=True)
 class Manner:
     """How words go: `urgent` ones in the quiet hours where the house allows it, those `at_once`
-    whatever it allows (somebody is hurt); `private` ones are shown on no page."""
+    whatever it allows (somebody is hurt); `private` ones are shown on no page; those on `hold`
+    wait a minute, so that they can be taken back, unless they are loud."""
 
     urgent: bool = False
     at_once: bool = False
     private: bool = False
+    hold: bool = False
 
 
 PLAIN = Manner()
@@ -164,20 +170,19 @@ class Pen:
         self,
         act: Act,
         farmer: Farmer,
-        words: str,
+        words: str | Say,
         about: Subject,
         how: Manner,
         call_id: int | None = None,
     ) -> Posted | Unsent:
-        """Sends the officer's own words, and keeps them and a line of the trail, which does not
-        tell what is private."""
-        said = " ".join(words.split())
+        """Sends the officer's own words, or a set phrase in the farmer's language, and keeps
+        them and a line of the trail, which does not tell what is private."""
+        said = self.said(words, farmer)
         wrong = _wrong(said) or why_not(farmer)
         if wrong is not None:
             return wrong
         officer = self.sight.officer
-        says = o.FROM_OFFICER(officer=officer.name, words=said)
-        text, posted = self.send(farmer, (says,), about.nursery_id, how)
+        text, posted = self.send(farmer, self.says(said), about.nursery_id, how)
         self.work.story.add_own_words(
             officer.id,
             farmer.id,
@@ -190,6 +195,16 @@ class Pen:
         note(self.work, officer.id, act, self.now, about, "" if how.private else said)
         return posted
 
+    def said(self, words: str | Say, farmer: Farmer) -> str:
+        """The words as the farmer reads them."""
+        if isinstance(words, Say):
+            return worded(self.house, (words,), farmer.language)
+        return " ".join(words.split())
+
+    def says(self, said: str) -> tuple[Say, ...]:
+        """The text that carries such words."""
+        return (o.FROM_OFFICER(officer=self.sight.officer.name, words=said),)
+
     def send(
         self,
         farmer: Farmer,
@@ -200,7 +215,9 @@ class Pen:
         """Puts a text into the outbox; one that is not urgent waits for the morning."""
         zone = self.sight.zone(farmer.village_id, self.house.zone)
         loud = how.at_once or (how.urgent and self.house.urgent_breaks_quiet)
-        due = self.now if loud else after_quiet(self.house, zone, self.now)
+        leaves = self.now if loud else after_quiet(self.house, zone, self.now)
+        held = how.hold and not loud
+        due = max(leaves, self.now + HOLD) if held else leaves
         letter = Letter(
             phone=farmer.phone,
             language=farmer.language,
@@ -214,4 +231,5 @@ class Pen:
         )
         text = post(self.work, self.house, letter, self.now)
         local = due.astimezone(ZoneInfo(zone))
-        return text, Posted(local, text.segments, waits=due > self.now)
+        waits = leaves > self.now
+        return text, Posted(local, text.segments, waits, held, text.message_id)

@@ -1,15 +1,14 @@
-"""This morning: which nurseries must be seen today and why, warnings that stand, and calls.
+"""Which nurseries must be seen today and why, and the calls for help beside them.
 
 A reason goes from the list when the farmer answers, when the plan moves on, or when an officer
 notes a visit on or after the day it began.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import IntEnum
 from itertools import chain
-from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
@@ -17,12 +16,11 @@ from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
-from assistant.service.calls import CallCard, Calls, calls
+from assistant.service.calls import CallCard, calls
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.standing import Standing
-from assistant.service.storms.storm import Answers
 from assistant.store import HeldTo, Work
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_told as t
@@ -56,6 +54,11 @@ class Reason:
     since: date
     task: TaskCode | None = None
 
+    @property
+    def kind(self) -> Say:
+        """The reason without what differs between beds, as the day: the name of a group."""
+        return w.WHY_OLD_ANY() if self.why is Why.OLD else self.say
+
 
 @dataclass(frozen=True)
 class ToSee:
@@ -70,90 +73,21 @@ class ToSee:
     visited_on: date | None
 
 
-@dataclass(frozen=True)
-class Stands(Answers):
-    """One warning that stands, and what came back; times are local. `draft_id` leads to its
-    page."""
-
-    id: int
-    draft_id: int | None
-    village: Village
-    starts_at: datetime
-    ends_at: datetime
-
-
-@dataclass(frozen=True)
-class Morning:
-    """The page."""
-
-    today: date
-    villages: tuple[Village, ...]
-    chosen: int | None
-    warnings: tuple[Stands, ...]
-    calls: Calls
-    unsure: int
-    to_see: tuple[ToSee, ...]
-
-    @property
-    def quiet(self) -> bool:
-        """Whether nothing is to be done or looked at."""
-        calls = self.calls
-        open_calls = calls.alarms or calls.shown or calls.waiting
-        return not (open_calls or self.to_see or self.warnings)
-
-
-def morning(
-    house: House, sight: Sight, now: datetime, village_id: int | None = None
-) -> Morning:
-    """What must be done today in the villages of an officer, or in one of them."""
-    chosen = sight.village(village_id)
-    with house.store.look() as work:
-        gathering = _Gathering(work, house, sight, now, sight.scope(village_id))
-        villages = (chosen,) if chosen else sight.villages
-        return Morning(
-            today=local_date(now, chosen.zone if chosen else house.zone),
-            villages=sight.villages,
-            chosen=chosen.id if chosen else None,
-            warnings=tuple(_standing(work, villages, now)),
-            calls=calls(work, house, sight, now, gathering.scope),
-            unsure=gathering.unsure(),
-            to_see=gathering.to_see(),
-        )
-
-
 def gathered(
     work: Work, house: House, sight: Sight, now: datetime
 ) -> tuple[tuple[CallCard, ...], tuple[ToSee, ...]]:
     """All open calls and all nurseries to be seen, the most urgent first, in a transaction that
     is open."""
-    gathering = _Gathering(work, house, sight, now, sight.scope())
+    gathering = Gathering(work, house, sight, now, sight.scope())
     found = calls(work, house, sight, now, gathering.scope)
     return (*found.alarms, *found.shown), gathering.to_see()
-
-
-def _standing(work: Work, villages: Iterable[Village], now: datetime) -> Iterator[Stands]:
-    by_id = {village.id: village for village in villages}
-    for standing in work.watch.standing(list(by_id), now):
-        village = by_id[standing.village_id]
-        zone = ZoneInfo(village.zone)
-        counts = work.warnings.tally(standing.id)
-        yield Stands(
-            id=standing.id,
-            draft_id=work.drafts.of_warning(standing.id),
-            village=village,
-            starts_at=standing.starts_at.astimezone(zone),
-            ends_at=standing.ends_at.astimezone(zone),
-            asked=counts.asked,
-            covered=counts.covered,
-            need_help=counts.need_help,
-        )
 
 
 Found = tuple[Farmer, Nursery, Reason]
 
 
 @dataclass(frozen=True)
-class _Gathering:
+class Gathering:
     """Finds the reasons; one transaction, one officer, one moment."""
 
     work: Work

@@ -10,6 +10,7 @@ from assistant.store.errors import (
     NotThereError,
     StoreError,
 )
+from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
 from assistant.store.queries.lines import Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.roll import HeldTo
@@ -82,10 +83,13 @@ __all__ = [
     "Certainty",
     "Counts",
     "Course",
+    "DEAD",
     "DatabaseAwayError",
     "DatabaseFailedError",
     "DatabaseUrlError",
+    "DeadNumber",
     "Decision",
+    "Deed",
     "Done",
     "Draft",
     "DuePhone",
@@ -128,6 +132,8 @@ __all__ = [
     "Told",
     "UnderWarning",
     "Unheard",
+    "UNREAD",
+    "Unheeded",
     "Unread",
     "UssdTalk",
     "VisitMade",

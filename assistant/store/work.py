@@ -31,6 +31,7 @@ from assistant.store.queries.broadcasts import Broadcasts
 from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
 from assistant.store.queries.danger import Danger
+from assistant.store.queries.desk import Desk
 from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.events import Events
@@ -80,7 +81,7 @@ class Work:
         self.alerts, self.alert_sources = Alerts(session), AlertSources(session)
         self.calls, self.alarms = Calls(session), Alarms(session)
         self.broadcasts = Broadcasts(session)
-        self.watch = Watch(session)
+        self.watch, self.desk = Watch(session), Desk(session)
         self.story, self.events = Story(session), Events(session)
         self.roll = Roll(session)
         self.ledger = Ledger(session)

@@ -20,6 +20,7 @@ from assistant.web import (
     alerts,
     broadcasts,
     calendar_files,
+    deeds,
     door,
     farmers,
     lists,
@@ -37,6 +38,7 @@ from assistant.web import (
 )
 from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
+from assistant.web.frame import counted, last_deed
 from assistant.web.guard import LOCAL_HOSTS, lock
 from assistant.web.packing import pack
 from assistant.web.standing_still import standing_still
@@ -44,6 +46,7 @@ from assistant.wording import messages_web as w
 from assistant.wording import (
     messages_web_alerts,
     messages_web_books,
+    messages_web_desk,
     messages_web_rain,
     messages_web_season,
 )
@@ -60,6 +63,7 @@ class Place:
     name: Message
     for_lead: bool = False
     under: tuple[str, ...] = ()
+    count: str = ""  # which count of what waits stands beside it
 
     def holds(self, blueprint: str | None) -> bool:
         """Whether the pages of a blueprint are found by this place."""
@@ -70,6 +74,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     door.pages,
     account.pages,
     morning.pages,
+    deeds.pages,
     nursery.pages,
     warnings.pages,
     broadcasts.pages,
@@ -87,8 +92,13 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     trail.pages,
 )
 PLACES = (
-    Place("morning.morning", w.MORNING),
-    Place("warnings.warnings", messages_web_rain.WARNINGS, under=("broadcasts",)),
+    Place("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
+    Place(
+        "warnings.warnings",
+        messages_web_rain.WARNINGS,
+        under=("broadcasts",),
+        count="warnings",
+    ),
     Place("season.season", messages_web_season.SEASON, under=("wall",)),
     Place("farmers.farmers", w.FARMERS, under=("nursery", "lists")),
     Place("villages.villages", w.VILLAGES),
@@ -150,6 +160,8 @@ def create_app(
         app.register_blueprint(pages(desk))
     app.jinja_env.globals["places"] = PLACES
     app.jinja_env.globals["standing_still"] = lambda: standing_still(desk)
+    app.jinja_env.globals["undoable"] = lambda: last_deed(desk)
+    app.jinja_env.globals["waiting_counts"] = lambda: counted(desk)
     return app
 
 

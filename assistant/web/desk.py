@@ -23,7 +23,7 @@ from flask import (
 from flask.typing import ResponseReturnValue
 from flask_login import UserMixin, current_user
 from flask_wtf.csrf import generate_csrf
-from jinja2 import StrictUndefined
+from jinja2 import StrictUndefined, pass_context
 from markupsafe import Markup
 
 from assistant.channel import Clock
@@ -37,6 +37,7 @@ from assistant.wording import (
     messages_web,
     messages_web_alerts,
     messages_web_calls,
+    messages_web_desk,
     messages_web_door,
     messages_web_people,
     messages_web_season,
@@ -212,6 +213,17 @@ def _token() -> Markup:
     return Markup('<input type="hidden" name="csrf_token" value="{}">').format(generate_csrf())
 
 
+def _in_context(use: Callable[..., str]) -> Callable[..., str]:
+    """A filter whose outcome depends on who looks: the compiler of templates would otherwise
+    reckon that of a constant once, in the language of whoever comes first."""
+
+    @pass_context
+    def filtered(context: object, value: Any) -> str:
+        return use(value)
+
+    return filtered
+
+
 def furnish(app: Flask, desk: Desk) -> None:
     """Gives templates their words: `say`, the messages as `w`, and dates, times, numbers."""
 
@@ -231,7 +243,7 @@ def furnish(app: Flask, desk: Desk) -> None:
         "num": lambda value: number(value, language()),
         "here": lambda moment: when(moment.astimezone(ZoneInfo(desk.house.zone))),
     }
-    app.jinja_env.filters.update(filters)
+    app.jinja_env.filters.update({name: _in_context(use) for name, use in filters.items()})
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
     app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
@@ -242,6 +254,7 @@ def furnish(app: Flask, desk: Desk) -> None:
         proved_lately=lambda: desk.member.proved(desk.now),
         has_factor=lambda: desk.member.has_factor,
     )
+    app.jinja_env.globals.update(k=messages_web_desk)
     app.context_processor(
         lambda: {
             "language": language(),

@@ -1,16 +1,21 @@
-"""This morning: who must be seen today and why, and the calls for help."""
+"""Waiting for me: the first page of the day, and what ends a call there."""
 
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service import letters
 from assistant.service.letters import LONGEST_WORDS, Posted, Unsent
-from assistant.service.morning import morning as gathered
+from assistant.service.waiting import deeds
+from assistant.service.waiting.deeds import Did, Nothing
+from assistant.service.waiting.page import counts, waiting_for
+from assistant.web.deeds import after, to_list
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_calls as c
+from assistant.wording import messages_web_rain as r
 
-SHOWN = 50  # lines of the list, unless all are asked for
+OPENABLE = 150  # nurseries; with more a village opens as a page of its own
+IN_GROUP = 60  # lines of one group
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -23,31 +28,26 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.get("/morning")
     def morning() -> ResponseReturnValue:
-        village = asked_number("village")
-        model = gathered(desk.house, desk.sight, desk.now, village)
-        shown = len(model.to_see) if "all" in request.args else SHOWN
-        return desk.page("morning.html", model=model, shown=shown, longest=LONGEST_WORDS)
+        village, by_reason = asked_number("village"), request.args.get("by") == "reason"
+        model = waiting_for(desk.house, desk.sight, desk.now, village, by_reason=by_reason)
+        # The script asks for the part that changes only.
+        template = "_waiting.html" if "part" in request.args else "morning.html"
+        by = "reason" if by_reason else None
+        return desk.page(
+            template, model=model, by=by, openable=OPENABLE, in_group=IN_GROUP, r=r
+        )
 
-    _answers(found, desk)
+    @found.get("/morning/counts")
+    def counted() -> ResponseReturnValue:
+        now = counts(desk.house, desk.sight, desk.now)
+        return {"morning": now.all, "warnings": now.warnings}
+
     _ends(found, desk)
     return found
 
 
-def _answers(found: Blueprint, desk: Desk) -> None:
-    """What answers a call by a text."""
-
-    @found.post("/calls/<int:call>/answer")
-    def answer(call: int) -> ResponseReturnValue:
-        outcome = letters.answer_call(
-            desk.house,
-            desk.sight,
-            call,
-            typed("words"),
-            desk.now,
-            urgent="urgent" in request.form,
-        )
-        tell_posted(desk, outcome)
-        return desk.to("morning.morning", village=asked_number("village"))
+def _ends(found: Blueprint, desk: Desk) -> None:
+    """What ends a call, or lets an answer go."""
 
     @found.post("/calls/<int:call>/at-once")
     def at_once(call: int) -> ResponseReturnValue:
@@ -56,29 +56,18 @@ def _answers(found: Blueprint, desk: Desk) -> None:
             abort(404)
         desk.wake()
         desk.tell(w.SENT_NOW if hastened else c.HAD_LEFT, wrong=not hastened)
-        return desk.to("morning.morning", village=asked_number("village"))
-
-
-def _ends(found: Blueprint, desk: Desk) -> None:
-    """What ends a call."""
-
-    @found.post("/calls/<int:call>/handled")
-    def handled(call: int) -> ResponseReturnValue:
-        if not letters.handle_call(desk.house, desk.sight, call, desk.now):
-            abort(404)
-        desk.tell(w.HANDLED)
-        return desk.to("morning.morning", village=asked_number("village"))
+        return to_list(desk)
 
     @found.post("/calls/<int:call>/closed")
     def closed(call: int) -> ResponseReturnValue:
-        done = " ".join(typed("done").split())[:LONGEST_WORDS]
+        done = " ".join((typed(f"done-{call}") or typed("done")).split())[:LONGEST_WORDS]
         if not done:
             desk.tell(c.SAY_WHAT_DONE, wrong=True)
-        elif letters.handle_call(desk.house, desk.sight, call, desk.now, done):
-            desk.tell(c.ALARM_CLOSED)
-        else:
+            return to_list(desk)
+        outcome = deeds.close(desk.house, desk.sight, f"call-{call}", done, desk.now)
+        if not isinstance(outcome, (Did, Nothing)):
             abort(404)
-        return desk.to("morning.morning", village=asked_number("village"))
+        return after(desk, outcome)
 
 
 def tell_posted(desk: Desk, outcome: Posted | Unsent | None) -> None:

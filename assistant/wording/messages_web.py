@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from assistant.wording.message import Message
 from assistant.wording.messages_web_beds import BED_ACTS
 from assistant.wording.messages_web_calls import CALL_ACTS
+from assistant.wording.messages_web_desk import DESK_ACTS
 from assistant.wording.messages_web_door import DOOR_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
@@ -189,6 +190,7 @@ WHY_NOT_UP = Message("Few or none come up", note="Why a nursery must be seen.")
 WHY_SILENT = Message("No answer: {what}", note="Why a nursery must be seen; {what} is a task.")
 WHY_YELLOW = Message("Yellow leaves", note="Why a nursery must be seen.")
 WHY_OLD = Message("Day {day}, not transplanted", note="Why a nursery must be seen.")
+WHY_OLD_ANY = Message("Old seedlings, not transplanted", note="Why nurseries must be seen.")
 
 # --- a nursery and its farmer ---------------------------------------------------------------
 FIELD_OF = Message("Field {area}", note="The field as the farmer wrote its size.")
@@ -469,4 +471,5 @@ ACTS: Mapping[str, Message] = {
     **BED_ACTS,
     **CALL_ACTS,
     **DOOR_ACTS,
+    **DESK_ACTS,
 }

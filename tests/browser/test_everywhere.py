@@ -135,7 +135,7 @@ def test_the_menu_folds_on_a_narrow_screen(window: Page, busy: Office) -> None:
     window.keyboard.press("Enter")
     expect(menu.get_by_role("link")).to_have_count(10)
     window.keyboard.press("Tab")
-    expect(menu.get_by_role("link", name="This morning")).to_be_focused()
+    expect(menu.get_by_role("link", name="Waiting for me")).to_be_focused()
     top = window.locator(".top").bounding_box()
     assert top is not None
     line.click()

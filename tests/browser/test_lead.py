@@ -32,7 +32,7 @@ def test_the_first_sign_in_asks_for_a_password_of_ones_own(page: Page, led: Offi
     for label in ("New password", "New password once more"):
         page.get_by_label(label, exact=True).fill("seven herons at dawn")
     page.get_by_role("button", name="Change the password").click()
-    expect(page.get_by_role("heading", level=1)).to_contain_text("This morning")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Waiting for me")
     expect(page.get_by_role("status")).to_contain_text("Your password is changed")
 
 

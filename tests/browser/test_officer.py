@@ -11,14 +11,14 @@ def test_an_officer_sees_who_must_be_seen_in_a_storm(page: Page, storm: Office) 
     picture(page, "sign-in")
     audit(page)
     sign_in(page, storm)
-    expect(page.get_by_role("heading", level=1)).to_have_text("This morning, Wed 10 Jun")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Waiting for me, Wed 10 Jun")
     cries = page.get_by_role("region", name="Cries for help")
     expect(cries.get_by_role("article").nth(0)).to_contain_text("Water runs over the bed")
-    calls = page.get_by_role("region", name="Calls for help")
-    expect(calls.get_by_role("article").nth(0)).to_contain_text("help in the rain")
-    listed = page.get_by_role("region", name="Nurseries to see today").get_by_role("row")
-    expect(listed.nth(1)).to_contain_text("Needs help in the rain")
-    expect(page.get_by_text("Yellow leaves")).to_be_visible()
+    rain = page.get_by_role("region", name="Help in the rain")
+    expect(rain.locator(".item").nth(0)).to_contain_text("help in the rain")
+    listed = page.get_by_role("region", name="Nurseries to see today")
+    listed.get_by_text("Kijani").click()
+    expect(listed.get_by_text("Rain warning, not known to be covered").nth(0)).to_be_visible()
     picture(page, "morning")
     page.emulate_media(color_scheme="dark")
     picture(page, "morning-before-dawn")
@@ -27,31 +27,57 @@ def test_an_officer_sees_who_must_be_seen_in_a_storm(page: Page, storm: Office) 
 
 
 def test_a_call_is_answered_from_the_list(page: Page, storm: Office) -> None:
-    """The words go to the farmer's phone, and the call leaves the list."""
+    """The words go to the farmer's phone a minute later, and the call leaves the list."""
     sign_in(page, storm)
     storm.valley.heard(PHONES[3])
     call = page.get_by_role("article", name="Tatu Neema")
-    call.get_by_text("Answer by text").click()
-    words = call.get_by_label("Your answer, sent as a text")
+    call.get_by_role("link", name="Answer by text").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Answer Tatu Neema")
+    expect(page.get_by_role("region", name="Last messages")).to_contain_text("Water runs over")
+    words = page.get_by_label("Your answer, sent as a text")
     words.fill(
         "Keep people in. When it is over open the drain, leave the cover on. I come at ten."
     )
-    call.get_by_label("Send at once").check()
+    expect(page.locator("#cost")).to_contain_text("1 segment")
+    page.get_by_label("Send at once").check()
     picture(page, "answer")
     audit(page)
-    call.get_by_role("button", name="Send the answer").click()
-    expect(page.get_by_role("status")).to_contain_text("Your text is on its way")
+    page.get_by_role("button", name="Send the answer").click()
+    expect(page.get_by_role("status")).to_contain_text("1 text is on its way")
     expect(page.get_by_role("article", name="Tatu Neema")).to_have_count(0)
     heard = storm.valley.heard(PHONES[3])
     assert len(heard) == 1 and heard[0].startswith("From Asha, your officer: Keep people in.")
     picture(page, "answered")
 
 
-def test_a_visit_is_noted_from_the_list(page: Page, storm: Office) -> None:
+def test_those_ticked_are_visited_with_one_form_and_it_is_undone(
+    page: Page, storm: Office
+) -> None:
+    """Ticking brings up what can be done; a minute's undo brings all of them back."""
+    sign_in(page, storm)
+    listed = page.get_by_role("region", name="Nurseries to see today")
+    listed.get_by_text("Kijani").click()
+    listed.get_by_role("button", name="Tick all of these").nth(0).click()
+    bar = page.get_by_role("group", name="With those ticked")
+    expect(bar).to_be_visible()
+    picture(page, "ticked")
+    audit(page)
+    bar.get_by_role("button", name="Visited").click()
+    page.get_by_label("What you saw and did").fill("Covered them with her.")
+    picture(page, "visited")
+    audit(page)
+    fits(page)
+    page.get_by_role("button", name="Note").click()
+    expect(page.get_by_role("status").last).to_contain_text("noted")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.get_by_role("status")).to_contain_text("It is undone")
+    expect(listed).to_contain_text("Kijani")
+
+
+def test_a_visit_is_noted_at_the_nursery(page: Page, storm: Office) -> None:
     """What was seen done is ticked, and the nursery leaves the list."""
     sign_in(page, storm)
-    row = page.get_by_role("row").filter(has_text="No answer: uncover and flood")
-    row.get_by_role("link", name="Note a visit").click()
+    page.goto(f"{storm.url}/nurseries/4")
     expect(page.get_by_role("heading", level=1)).to_contain_text("Tatu Neema")
     picture(page, "nursery-visit")
     page.evaluate("scrollTo(0, 0)")
@@ -64,7 +90,7 @@ def test_a_visit_is_noted_from_the_list(page: Page, storm: Office) -> None:
     visit.get_by_role("button", name="Note a visit").click()
     expect(page.get_by_role("status")).to_contain_text("The visit is noted")
     expect(page.get_by_role("region", name="Visits")).to_contain_text("All up, even stand.")
-    page.get_by_role("link", name="This morning").click()
+    page.get_by_role("link", name="Waiting for me").first.click()
     expect(page.get_by_text("No answer: uncover and flood")).to_have_count(0)
 
 

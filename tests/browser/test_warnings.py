@@ -89,7 +89,7 @@ def test_a_warning_is_sent_without_a_script_on_a_small_screen(
     page = context.new_page()
     page.name = "narrow"  # type: ignore[attr-defined]
     sign_in(page, storm)
-    page.get_by_text("Pages: This morning").click()  # the menu is folded
+    page.get_by_text("Pages: Waiting for me").click()  # the menu is folded
     _to_form(page)
     page.get_by_label("Mto Mwanga").check()
     page.get_by_label("From, time").fill("16:00")

@@ -18,9 +18,10 @@ from assistant.reminders.values import Reminder, State
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.known import local_date
-from assistant.service.letters import Pen, why_not
+from assistant.service.letters import PLAIN, Manner, Pen, why_not
 from assistant.service.replan import happen, save_and_plan
 from assistant.service.sight import Sight
+from assistant.service.texts import Priced, priced
 from assistant.store import Work
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
@@ -49,6 +50,7 @@ class Kept:
 
     nursery: Nursery
     told: bool = False
+    message_id: str = ""
 
 
 # --- a visit ---------------------------------------------------------------------------------
@@ -68,7 +70,7 @@ def note_visit(
 ) -> Kept | Wrong | None:
     """Keeps a visit; None for a nursery that is not in sight."""
     with house.store.work() as work:
-        found = _find(work, sight, nursery_id)
+        found = find_bed(work, sight, nursery_id)
         if found is None:
             return None
         farmer, nursery = found
@@ -91,13 +93,25 @@ def _seen_done(
     work: Work, house: House, farmer: Farmer, nursery: Nursery, visit: Visit, now: datetime
 ) -> Nursery:
     """Answers the open tasks that the officer saw done, and moves the plan by them."""
+    wanted = [each for each in open_tasks(work, nursery) if each.task in visit.done]
+    return settle_tasks(work, house, farmer, nursery, wanted, visit.on or now.date(), now)
+
+
+def settle_tasks(
+    work: Work,
+    house: House,
+    farmer: Farmer,
+    nursery: Nursery,
+    tasks: Collection[Reminder],
+    on: date,
+    now: datetime,
+) -> Nursery:
+    """These tasks are done, an officer says; the plan moves by them."""
     moved = nursery
-    for reminder in open_tasks(work, nursery):
-        if reminder.task in visit.done and visit.on is not None:
-            which = nursery.id, reminder.task, reminder.day
-            work.reminders.settle(which, State.DONE, "done", now)
-            event = _seen(reminder, visit.on)
-            moved = happen(work, house, farmer, moved, event, now)
+    for reminder in tasks:
+        which = nursery.id, reminder.task, reminder.day
+        work.reminders.settle(which, State.DONE, "done", now)
+        moved = happen(work, house, farmer, moved, _seen(reminder, on), now)
     return moved
 
 
@@ -145,26 +159,62 @@ def change_dates(
         tell: the farmer gets a text with the new days, if texts may be sent there.
     """
     with house.store.work() as work:
-        found = _find(work, sight, nursery_id)
+        found = find_bed(work, sight, nursery_id)
         if found is None:
             return None
-        farmer, nursery = found
-        work.lock(farmer.phone)
-        today = _today(house, sight, farmer, now)
-        moved = _moved(nursery, dates, today)
-        if isinstance(moved, Wrong):
-            return moved
-        saved = save_and_plan(work, house, farmer, moved, now)
-        for event in _happened(nursery, saved):
-            work.events.add(nursery.id, event, now)
-        about = _subject(farmer, nursery)
-        detail = _difference(nursery, saved)
-        note(work, sight.officer.id, Act.DATES_CHANGED, now, about, detail)
-        told = tell and why_not(farmer) is None
-        if told:
-            says = _news(nursery, saved, today, sight.officer.name)
-            Pen(work, house, sight, now).send(farmer, says, saved.id)
-        return Kept(saved, told)
+        work.lock(found[0].phone)
+        return move(Pen(work, house, sight, now), *found, dates, tell=tell)
+
+
+def move(
+    pen: Pen,
+    farmer: Farmer,
+    nursery: Nursery,
+    dates: Dates,
+    *,
+    tell: bool,
+    how: Manner = PLAIN,
+) -> Kept | Wrong:
+    """Moves one plan, in a transaction that is open and holds the phone."""
+    work, now = pen.work, pen.now
+    today = _today(pen.house, pen.sight, farmer, now)
+    moved = _moved(nursery, dates, today)
+    if isinstance(moved, Wrong):
+        return moved
+    saved = save_and_plan(work, pen.house, farmer, moved, now)
+    for event in _happened(nursery, saved):
+        work.events.add(nursery.id, event, now)
+    detail = _difference(nursery, saved)
+    act = Act.DATES_CHANGED
+    note(work, pen.sight.officer.id, act, now, _subject(farmer, nursery), detail)
+    if not tell or why_not(farmer) is not None:
+        return Kept(saved)
+    says = _news(nursery, saved, today, pen.sight.officer.name)
+    _, posted = pen.send(farmer, says, saved.id, how)
+    return Kept(saved, told=True, message_id=posted.message_id)
+
+
+@dataclass(frozen=True)
+class Change:
+    """What a change of dates would do: each date that moves (the name of its field, before,
+    after), and the text that the farmer would get, None where none goes there."""
+
+    dates: tuple[tuple[str, date | None, date | None], ...]
+    text: Priced | None
+
+
+def foresee(pen: Pen, farmer: Farmer, nursery: Nursery, dates: Dates) -> Change | Wrong:
+    """What `move` would do; nothing is changed."""
+    today = _today(pen.house, pen.sight, farmer, pen.now)
+    moved = _moved(nursery, dates, today)
+    if isinstance(moved, Wrong):
+        return moved
+    pairs = ((name, getattr(nursery, name), getattr(moved, name)) for name in _DAYS)
+    changed = tuple(pair for pair in pairs if pair[1] != pair[2])
+    if why_not(farmer) is not None:
+        return Change(changed, None)
+    says = _news(nursery, moved, today, pen.sight.officer.name)
+    return Change(changed, priced(pen.house, says, farmer.language))
 
 
 def _moved(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
@@ -230,6 +280,7 @@ def _happened(before: Nursery, after: Nursery) -> Iterator[Done]:
             yield Done(on=on, by=By.OFFICER, task=task)
 
 
+_DAYS = ("sow_date", "uncover_date", "transplant_date", "transplanted_on")
 _FIELDS = (
     "sow_date",
     "sown",
@@ -264,7 +315,7 @@ def close_nursery(
 ) -> Kept | None:
     """Ends a nursery that was lost or given up; nothing more is sent for it."""
     with house.store.work() as work:
-        found = _find(work, sight, nursery_id)
+        found = find_bed(work, sight, nursery_id)
         if found is None:
             return None
         farmer, nursery = found
@@ -274,7 +325,8 @@ def close_nursery(
         return Kept(saved)
 
 
-def _find(work: Work, sight: Sight, nursery_id: int) -> tuple[Farmer, Nursery] | None:
+def find_bed(work: Work, sight: Sight, nursery_id: int) -> tuple[Farmer, Nursery] | None:
+    """A nursery and its farmer; None where it is not in sight."""
     nursery = work.nurseries.get(nursery_id)
     farmer = work.people.farmer_by_id(nursery.farmer_id) if nursery else None
     if nursery is None or farmer is None or not sight.sees(farmer.village_id):

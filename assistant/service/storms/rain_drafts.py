@@ -72,11 +72,11 @@ def warnings_page(house: House, sight: Sight, now: datetime) -> Warnings:
     zones = {village.zone for village in sight.villages}
     zone = zones.pop() if len(zones) == 1 else house.zone
     with house.store.look() as work:
-        storms = _storms(work, sight, now)
+        found = storms(work, sight, now)
         return Warnings(
-            standing=tuple(each for each in storms if each.stands),
-            waiting=_waiting(work, sight, now),
-            past=tuple(each for each in storms if not each.stands)[:MOST_PAST],
+            standing=tuple(each for each in found if each.stands),
+            waiting=waiting(work, sight, now),
+            past=tuple(each for each in found if not each.stands)[:MOST_PAST],
             villages=_choices(work, sight, now.astimezone(ZoneInfo(zone))),
             local=now.astimezone(ZoneInfo(zone)),
         )
@@ -87,7 +87,8 @@ def _choices(work: Work, sight: Sight, local: datetime) -> tuple[Choice, ...]:
     return tuple(Choice(village, beds.get(village.id, 0)) for village in sight.villages)
 
 
-def _waiting(work: Work, sight: Sight, now: datetime) -> tuple[DraftLine, ...]:
+def waiting(work: Work, sight: Sight, now: datetime) -> tuple[DraftLine, ...]:
+    """Drafts in sight that nobody has decided on, the next storm first."""
     found = ((each, _in_sight(sight, each.village_ids)) for each in work.drafts.open(now))
     return tuple(
         DraftLine(draft, villages, *_hours(draft, villages[0]))
@@ -106,7 +107,8 @@ def _hours(span: Draft | Given, village: Village) -> tuple[datetime, datetime]:
     return span.starts_at.astimezone(zone), span.ends_at.astimezone(zone)
 
 
-def _storms(work: Work, sight: Sight, now: datetime) -> tuple[StormLine, ...]:
+def storms(work: Work, sight: Sight, now: datetime) -> tuple[StormLine, ...]:
+    """Warnings that were sent and stand, or were over lately, in sight; the latest first."""
     by_draft: dict[int, list[Given]] = {}
     for given in work.drafts.given(sight.village_ids, ends_after=now - SHOWN_FOR):
         by_draft.setdefault(given.draft_id, []).append(given)

@@ -61,6 +61,15 @@ class Calls:
         ended = update(AlarmRow).where(AlarmRow.call_id == call_id)
         self._session.execute(ended.values(next_at=None))
 
+    def reopen(self, call_id: int, next_at: datetime | None = None) -> None:
+        """Nobody has seen to it after all; `next_at`: when the next person is told of an
+        alarm."""
+        opened = update(CallRow).where(CallRow.id == call_id)
+        self._session.execute(opened.values(handled_at=None, handled_by=None))
+        if next_at is not None:
+            alarm = update(AlarmRow).where(AlarmRow.call_id == call_id)
+            self._session.execute(alarm.values(next_at=next_at))
+
     def seen_after_all(self, call_id: int, at: datetime) -> None:
         """Somebody has seen to it once more, after the answer to it was lost."""
         self._session.execute(

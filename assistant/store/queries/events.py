@@ -5,7 +5,7 @@ from dataclasses import fields
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import insert, select
+from sqlalchemy import delete, func, insert, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.life.events import EVENTS, KINDS, Event, Why
@@ -42,6 +42,16 @@ class Events:
             "at": now,
         }
         self._session.execute(_ADD, row)
+
+    def last_id(self, nursery_id: int) -> int:
+        """The id of the latest event of a nursery; 0 where there is none."""
+        wanted = select(func.max(EventRow.id)).where(EventRow.nursery_id == nursery_id)
+        return self._session.scalar(wanted) or 0
+
+    def drop_after(self, nursery_id: int, event_id: int) -> None:
+        """Takes away what was kept of a nursery after an event: an officer undid it."""
+        later = EventRow.nursery_id == nursery_id, EventRow.id > event_id
+        self._session.execute(delete(EventRow).where(*later))
 
     def of_nursery(self, nursery_id: int) -> tuple[Event, ...]:
         """The story of a nursery in the order in which it was told; without events that only

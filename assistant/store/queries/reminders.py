@@ -236,6 +236,16 @@ class Reminders:
         changed_beside(self._session, ReminderRow, [row.id])
         return rows.reminder(row)
 
+    def put_back(
+        self, reminder_id: int, state: State, answer: str | None, at: datetime | None
+    ) -> None:
+        """State and answer as they were before an officer changed and undid them."""
+        self._session.execute(
+            update(ReminderRow)
+            .where(ReminderRow.id == reminder_id)
+            .values(state=state, answer=answer, answered_at=at)
+        )
+
     def open_for_officer(
         self, village_ids: Collection[int]
     ) -> tuple[tuple[Farmer, Nursery, Reminder], ...]:

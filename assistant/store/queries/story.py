@@ -137,18 +137,22 @@ class Story:
 
     def add_visit(
         self, nursery_id: int, officer_id: int, visited_on: date, note: str, at: datetime
-    ) -> None:
-        """An officer has seen a nursery."""
-        self._session.add(
-            VisitRow(
-                nursery_id=nursery_id,
-                officer_id=officer_id,
-                visited_on=visited_on,
-                note=note,
-                at=at,
-            )
+    ) -> int:
+        """An officer has seen a nursery; the id of the visit."""
+        row = VisitRow(
+            nursery_id=nursery_id,
+            officer_id=officer_id,
+            visited_on=visited_on,
+            note=note,
+            at=at,
         )
+        self._session.add(row)
         self._session.flush()
+        return row.id
+
+    def drop_visits(self, ids: Collection[int]) -> None:
+        """Takes visits away that were noted a minute ago."""
+        self._session.execute(delete(VisitRow).where(VisitRow.id.in_(ids)))
 
     def visits(self, nursery_ids: Collection[int]) -> tuple[VisitMade, ...]:
         """The visits to these nurseries, the latest first."""

@@ -71,6 +71,14 @@ class Warnings:
             .values(answer=answer, answered_at=at)
         )
 
+    def unanswer(self, warning_id: int, phone: str) -> None:
+        """An answer that an officer noted and undid."""
+        self._session.execute(
+            update(WarningPhoneRow)
+            .where(WarningPhoneRow.warning_id == warning_id, WarningPhoneRow.phone == phone)
+            .values(answer=None, answered_at=None)
+        )
+
     def clear(self, warning_id: int, now: datetime, *, recalled: bool = False) -> bool:
         """The danger is over, or there was none; False where that was said before."""
         cleared = self._session.scalars(

@@ -51,14 +51,86 @@ for (const button of document.querySelectorAll("[data-print]")) {
   button.addEventListener("click", () => window.print());
 }
 
-// While a warning stands its answers come in by themselves; a page in the background waits.
+// What changes comes in by itself; a page in the background waits, and so does a part that
+// somebody is at work in: a box ticked, words written.
 for (const part of document.querySelectorAll("[data-renew]")) {
+  const busy = () => part.contains(document.activeElement) || part.querySelector("input:checked")
+    || [...part.querySelectorAll("textarea, input:not([type=checkbox])")].some((box) => box.value !== box.defaultValue);
   const renew = async () => {
-    if (document.hidden || part.contains(document.activeElement)) return;
+    if (document.hidden || busy()) return;
     try {
       const answer = await fetch(part.dataset.renew, { redirect: "error" });
-      if (answer.ok) part.innerHTML = await answer.text();
+      if (!answer.ok || busy()) return;
+      const open = [...part.querySelectorAll("details[id]")].map((each) => [each.id, each.open]);
+      part.innerHTML = await answer.text();
+      for (const [id, was] of open) {
+        const each = document.getElementById(id);
+        if (each) each.open = was;
+      }
+      furnish(part);
     } catch { /* the line is down: the next round tries again */ }
   };
-  setInterval(renew, 5000);
+  setInterval(renew, 1000 * (part.dataset.every || 5));
+}
+
+// How much waits, on the menu of a page that stays open.
+const badges = document.querySelectorAll("[data-count]");
+if (badges.length) setInterval(async () => {
+  if (document.hidden) return;
+  try {
+    const answer = await fetch("/morning/counts", { redirect: "error" });
+    if (!answer.ok) return;
+    const counts = await answer.json();
+    for (const badge of badges) {
+      const count = counts[badge.dataset.count];
+      badge.hidden = !count;
+      badge.firstElementChild.textContent = count.toLocaleString(document.documentElement.lang);
+      badge.lastElementChild.textContent = ` (${count})`;
+    }
+  } catch { /* the line is down */ }
+}, 60000);
+
+// Lines are ticked one by one or all of a group; what can be done with them comes into sight.
+const list = document.getElementById("list");
+const bar = list && list.querySelector(".bar");
+const ticked = () => {
+  if (!bar) return;
+  const count = list.querySelectorAll("input[name=line]:checked").length;
+  bar.classList.toggle("some", count > 0);
+  bar.querySelector("[data-ticked]").textContent = count ? count.toLocaleString(document.documentElement.lang) : "";
+};
+const furnish = (where) => {
+  for (const button of where.querySelectorAll("[data-tick]")) {
+    button.hidden = false;
+    button.addEventListener("click", () => {
+      const boxes = [...button.closest("details").querySelectorAll("input[name=line]")];
+      const all = boxes.every((box) => box.checked);
+      for (const box of boxes) box.checked = !all;
+      ticked();
+    });
+  }
+};
+if (list) {
+  furnish(list);
+  list.addEventListener("change", ticked);
+  window.addEventListener("pageshow", ticked);
+}
+
+// What was just done can be undone for a minute.
+for (const line of document.querySelectorAll("[data-gone]")) {
+  setTimeout(() => line.querySelector("button").remove(), 1000 * line.dataset.gone);
+}
+
+// What own words take is shown while they are written.
+for (const box of document.querySelectorAll("textarea[data-cost]")) {
+  let soon = 0;
+  box.addEventListener("input", () => {
+    clearTimeout(soon);
+    soon = setTimeout(async () => {
+      try {
+        const answer = await fetch(box.dataset.cost, { method: "POST", body: new FormData(box.form) });
+        if (answer.ok) document.getElementById("cost").innerHTML = await answer.text();
+      } catch { /* the line is down: it is shown on the way out */ }
+    }, 600);
+  });
 }

@@ -7,7 +7,7 @@ import pytest
 
 from assistant.alphabet import cost
 from assistant.people import Village
-from assistant.service.morning import morning
+from assistant.service.morning import gathered
 from assistant.service.sight import sight_of
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
@@ -321,12 +321,12 @@ def test_who_lists_what_the_page_of_the_morning_lists(valley_of_three: Valley) -
         officer = work.people.officer(OFFICER)
         assert officer is not None
         sight = sight_of(work, officer)
-    page = morning(valley.house, sight, valley.now)
+        _, to_see = gathered(work, valley.house, sight, valley.now)
     (who,) = valley.text(OFFICER, f"WHO {CODE}")
     assert [line.split()[0] for line in who.splitlines()] == [
-        line.farmer.phone for line in page.to_see
+        line.farmer.phone for line in to_see
     ]
-    assert page.to_see
+    assert to_see
 
 
 def test_a_call_in_the_night_waits_for_the_morning(valley_of_three: Valley) -> None:

@@ -40,7 +40,7 @@ def test_the_door_leads_nowhere_else(browser: Browser, onward: str) -> None:
 
 def test_an_officer_signs_in_by_number_and_password(browser: Browser) -> None:
     """The first page of the day follows."""
-    assert "This morning" in browser.sign_in()
+    assert "Waiting for me" in browser.sign_in()
     assert browser.path == "/morning"
 
 
@@ -337,9 +337,9 @@ def test_the_page_speaks_the_officers_language(browser: Browser) -> None:
     browser.sign_in()
     browser.open("/account")
     browser.send("/account", language="sw")
-    assert "sw:This morning" in browser.open("/morning")
+    assert "sw:Waiting for me" in browser.open("/morning")
     browser.send("/account", language="tlh")
-    assert "sw:This morning" in browser.open("/morning")
+    assert "sw:Waiting for me" in browser.open("/morning")
 
 
 def test_a_session_outlives_a_restart(

@@ -1,4 +1,5 @@
-"""This morning: who must be seen and why, and the calls for help."""
+"""Waiting for me: who must be seen and why, the calls for help, and what is done from the
+list."""
 
 import json
 import re
@@ -31,6 +32,19 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
     return found
 
 
+def _answer(browser: Browser, call: int, words: str, **more: str) -> str:
+    """What the page says after a call was answered."""
+    return browser.send("/deeds/do", deed="text", line=f"call-{call}", words=words, **more)
+
+
+def _seen(browser: Browser, call: int) -> str:
+    """What the page says after a call was marked as seen."""
+    return browser.send("/deeds/do", deed="seen", line=f"call-{call}")
+
+
+MINUTE = timedelta(minutes=1)
+
+
 def _call(valley: Valley, phone: str, words: str) -> None:
     """A farmer asks for the officer in a few words."""
     valley.text(phone, "OFFICER")
@@ -41,7 +55,7 @@ def _call(valley: Valley, phone: str, words: str) -> None:
 
 def test_a_quiet_morning_says_so(browser: Browser) -> None:
     """Nobody has called and everybody has answered."""
-    assert "Nobody needs you this morning" in browser.open("/morning")
+    assert "Nothing waits for you" in browser.open("/morning")
 
 
 def test_a_call_for_help_shows_the_farmers_own_words(valley: Valley, browser: Browser) -> None:
@@ -50,7 +64,7 @@ def test_a_call_for_help_shows_the_farmers_own_words(valley: Valley, browser: Br
     valley.plan(AMINA, "5 June")
     _call(valley, AMINA, "<b>come</b> see my seed & straw")
     shown = browser.open("/morning")
-    assert "1 call for help" in shown
+    assert "Calls for help" in shown and "1 (1 waiting)" in shown
     assert "&lt;b&gt;come&lt;/b&gt; see my seed &amp; straw" in shown
     assert AMINA in shown and "Kijani" in shown
 
@@ -64,9 +78,11 @@ def test_an_answer_goes_out_as_a_text_and_ends_the_call(
     _call(valley, AMINA, "Come and see my seed")
     valley.heard(AMINA)
     browser.open("/morning")
-    shown = browser.send("/calls/1/answer", words="Fence the bed, I come at ten.")
-    assert "Your text is on its way" in shown
-    assert "Come and see my seed" not in shown
+    shown = _answer(browser, 1, words="Fence the bed, I come at ten.")
+    assert "1 text leaves in a minute" in shown and "Answered, leaves 08:01" in shown
+    assert valley.heard(AMINA) == []
+    valley.leap(valley.now + MINUTE)
+    assert "Come and see my seed" not in browser.open("/morning")
     heard = valley.heard(AMINA)
     assert len(heard) == 1
     assert heard[0].startswith("From Asha, your officer: Fence the bed, I come at ten.")
@@ -92,14 +108,17 @@ def test_an_answer_at_night_waits_unless_it_is_urgent(valley: Valley, browser: B
     _calls_in_the_night(valley)
     shown = browser.open("/morning")
     assert shown.index("flood or storm") < shown.index("Which seed is best?")
-    assert shown.count("Quiet hours: texts to farmers wait until 05:30.") == 2
-    boxes = re.findall(r'name="urgent"[^>]*>', browser.page.text)
-    assert ["checked" in each for each in boxes] == [True, False]
-    assert "Your text leaves at 05:30" in browser.send("/calls/1/answer", words="The new one.")
+    boxes = []
+    for call in (1, 2):
+        shown = browser.open(f"/deeds?deed=text&line=call-{call}")
+        assert "Quiet hours: texts to farmers wait until 05:30." in shown
+        boxes += re.findall(r'name="urgent"[^>]*>', browser.page.text)
+    assert ["checked" in each for each in boxes] == [False, True]
+    assert "waits for the end of the quiet hours" in _answer(browser, 1, words="The new one.")
     valley.round()
     assert valley.heard(AMINA) == []
-    shown = browser.send("/calls/2/answer", words="Stay in, I come.", urgent="on")
-    assert "Your text is on its way" in shown
+    shown = _answer(browser, 2, words="Stay in, I come.", urgent="on")
+    assert "1 text is on its way" in shown
     assert "Stay in, I come." in valley.heard(AMINA)[0]
 
 
@@ -109,8 +128,8 @@ def test_an_answer_that_waits_stays_in_sight_until_it_leaves(
     """The farmer has heard nothing yet; by then the call is off the list."""
     _calls_in_the_night(valley)
     browser.open("/morning")
-    shown = browser.send("/calls/1/answer", words="The new one.")
-    assert "1 cry for help 0 calls for help" in shown
+    shown = _answer(browser, 1, words="The new one.")
+    assert "Cries for help" in shown
     assert "Asha wrote: The new one. Answered, leaves 05:30 Send it at once" in shown
     valley.leap("2 Jun 05:31")
     browser.sign_in()
@@ -122,7 +141,7 @@ def test_an_answer_that_waits_can_be_sent_at_once(valley: Valley, browser: Brows
     """The officer thinks better of it; the trail tells."""
     _calls_in_the_night(valley)
     browser.open("/morning")
-    browser.send("/calls/1/answer", words="The new one.")
+    _answer(browser, 1, words="The new one.")
     assert "Your text is on its way" in browser.send("/calls/1/at-once")
     assert "The new one." in valley.heard(AMINA)[0]
     assert "Which seed is best?" not in browser.open("/morning")
@@ -140,10 +159,10 @@ def test_where_a_setting_keeps_the_quiet_hours_for_all_no_box_is_shown(
     app = create_app(valley.house, secret="w", wake=valley.send, clock=lambda: valley.now)
     strict = Browser(app.test_client())
     strict.sign_in()
-    shown = strict.open("/morning")
+    shown = strict.open("/deeds?deed=text&line=call-2")
     assert "wait until 05:30" in shown and "Send at once" not in shown
-    shown = strict.send("/calls/2/answer", words="Stay in, I come.", urgent="on")
-    assert "leaves at 05:30" in shown and "Send it at once" not in shown
+    shown = _answer(strict, 2, words="Stay in, I come.", urgent="on")
+    assert "waits for the end of the quiet hours" in shown and "Send it at once" not in shown
     assert "had left already" in strict.send("/calls/2/at-once")
     assert valley.heard(AMINA) == []
 
@@ -153,7 +172,7 @@ def test_by_day_nothing_is_said_of_quiet_hours(valley: Valley, browser: Browser)
     valley.enrol(AMINA)
     valley.plan(AMINA, "5 June")
     _call(valley, AMINA, "Come and see my seed")
-    shown = browser.open("/morning")
+    shown = browser.open("/deeds?deed=text&line=call-1")
     assert "Quiet hours" not in shown and "Send at once" not in shown
 
 
@@ -168,18 +187,19 @@ def test_an_answer_that_was_lost_brings_its_call_back(valley: Valley, browser: B
     valley.operator.down = True
     browser.open("/morning")
     for call in (1, 2):
-        browser.send(f"/calls/{call}/answer", words="Fence the bed.")
+        _answer(browser, call, words="Fence the bed.")
     assert "Answered, leaves" in browser.open("/morning")
     with valley.house.store.work() as work:
-        work.outbox.expire(valley.now + timedelta(days=2))
+        work.outbox.expire(valley.now + timedelta(days=2, minutes=5))
     valley.leap(valley.now + timedelta(days=2, hours=1))
     valley.operator.down = False
     browser.sign_in()
     shown = browser.open("/morning")
-    assert "2 calls for help" in shown
+    assert "Calls for help 2" in shown
     assert shown.count("Your answer did not reach the phone") == 2
-    browser.send("/calls/1/handled")
-    browser.send("/calls/2/answer", words="Fence it well.")
+    _seen(browser, 1)
+    _answer(browser, 2, words="Fence it well.")
+    valley.leap(valley.now + MINUTE)
     shown = browser.open("/morning")
     assert "Come and see my seed" not in shown and "Goats, too" not in shown
     assert "Fence it well." in valley.heard(AMINA)[-1]
@@ -205,12 +225,13 @@ def test_a_farmer_who_stopped_is_not_written_to(valley: Valley, browser: Browser
     _call(valley, AMINA, "Come and see my seed")
     valley.text(AMINA, "STOP")
     assert "has stopped all texts" in browser.open("/morning")
-    assert "has stopped all texts" in browser.send("/calls/1/answer", words="Fence it.")
+    assert "has stopped all texts" in _answer(browser, 1, words="Fence it.")
     assert valley.heard(AMINA) == []
 
 
 @pytest.mark.parametrize(
-    ("words", "said"), [("  ", "Write some words"), ("w" * 301, "too long for a text")]
+    ("words", "said"),
+    [("  ", "Choose a text or write one"), ("w" * 301, "too long for a text")],
 )
 def test_an_answer_that_cannot_be_sent_leaves_the_call_open(
     valley: Valley, browser: Browser, words: str, said: str
@@ -220,8 +241,9 @@ def test_an_answer_that_cannot_be_sent_leaves_the_call_open(
     valley.plan(AMINA, "5 June")
     _call(valley, AMINA, "Come and see my seed")
     browser.open("/morning")
-    shown = browser.send("/calls/1/answer", words=words)
-    assert said in shown and "1 call for help" in shown
+    shown = _answer(browser, 1, words=words)
+    assert said in shown
+    assert "Come and see my seed" in browser.open("/morning")
 
 
 def test_a_call_can_be_marked_as_seen_to(valley: Valley, browser: Browser) -> None:
@@ -231,7 +253,7 @@ def test_a_call_can_be_marked_as_seen_to(valley: Valley, browser: Browser) -> No
     _call(valley, AMINA, "Come and see my seed")
     valley.heard(AMINA)
     browser.open("/morning")
-    assert "The call is marked" in browser.send("/calls/1/handled")
+    assert "1 is marked as seen" in _seen(browser, 1)
     assert valley.heard(AMINA) == []
     assert "seen to by Asha" in browser.open("/farmers/1")
 
@@ -291,13 +313,14 @@ def test_young_beds_under_a_warning_come_first(valley: Valley, browser: Browser)
     valley.text(AMINA, "1")
     valley.text(ZAWADI, "2")
     shown = browser.open("/morning")
-    assert "Heavy rain 14:00 to 20:00" in shown
-    listed = shown[shown.index("Nurseries to see today") :]
-    assert AMINA not in listed
-    assert listed.index(ZAWADI) < listed.index(BARAKA)
-    assert "Needs help in the rain" in listed
+    assert "Heavy rain 14:00 to 20:00" in shown and "1 covered, 1 need help, 1 silent" in shown
+    asked, listed = shown.split("Nurseries to see today")[-2:]
+    assert ZAWADI in asked and "help in the rain" in asked
+    assert BARAKA in listed and ZAWADI not in listed
     assert "Rain warning, not known to be covered" in listed
-    assert "help in the rain" in shown[: shown.index("Nurseries to see today")]
+    _seen(browser, 1)  # the call; her bed still needs somebody
+    asked = browser.open("/morning").split("Nurseries to see today")[-2]
+    assert ZAWADI in asked and "Needs help in the rain" in asked
 
 
 def test_other_officers_villages_are_not_shown(
@@ -309,13 +332,16 @@ def test_other_officers_villages_are_not_shown(
     _call(valley, AMINA, "Come and see my seed")
     other = new_browser()
     other.sign_in(OTHER_OFFICER)
-    assert "Nobody needs you" in other.open("/morning")
+    assert "Nothing waits for you" in other.open("/morning")
     for path in ("/nurseries/1", "/farmers/1", "/villages/1"):
         other.open(path)
         assert other.page.status_code == 404, path
     for path in (
-        "/calls/1/answer",
-        "/calls/1/handled",
+        "/calls/1/closed",
+        "/deeds?deed=text&line=call-1",
+        "/deeds?deed=seen&line=call-1",
+        "/deeds/do?deed=seen&line=call-1",
+        "/deeds/do?deed=visited&line=bed-1",
         "/calls/1/at-once",
         "/nurseries/1/visit",
         "/nurseries/1/dates",
@@ -325,7 +351,7 @@ def test_other_officers_villages_are_not_shown(
         "/villages/1/hand-over",
     ):
         other.open("/morning")
-        other.send(path, words="hello", on="2026-06-01", sow="2026-06-02", why="x")
+        other.send(path, words="hello", done="x", on="2026-06-01", sow="2026-06-02", why="x")
         assert other.page.status_code == 404, path
     assert "Come and see my seed" in browser.open("/morning")
 
@@ -411,7 +437,7 @@ def test_a_cry_for_help_stands_before_all_else(valley: Valley, browser: Browser)
     _cry(valley, "lost", "goats ate it all")
     _cry(valley, "poison", "my son <drank> it")
     shown = browser.open("/morning")
-    assert "2 cries for help 1 call for help" in shown
+    assert "Cries for help 2" in shown
     order = [
         shown.index(words) for words in ("my son &lt;drank&gt; it", "goats ate", "Come and see")
     ]
@@ -428,9 +454,9 @@ def test_a_cry_stays_until_a_person_says_what_was_done(
     _cry(valley, "poison", "help")
     assert "The next person is told at 08:10" in browser.open("/morning")
     assert "Write in a few words what was done" in browser.send("/calls/1/closed", done="  ")
-    assert "1 cry for help" in browser.open("/morning")
+    assert "Cries for help" in browser.open("/morning")
     shown = browser.send("/calls/1/closed", done="Rang her, the boy is at the post")
-    assert "It is closed" in shown and "cry for help" not in shown
+    assert "1 is closed" in shown and "Cries for help" not in shown
     assert "Done: Rang her, the boy is at the post" in browser.open("/farmers/1")
     valley.leap(valley.now + timedelta(minutes=20))
     assert valley.heard(LEAD) == []
@@ -488,14 +514,14 @@ def test_who_wants_to_die_is_shown_to_one_officer_and_the_lead(
     other.sign_in(third)
     for page in ("/morning", "/farmers/1?whole=yes", "/messages", "/villages"):
         assert "I cannot go on" not in other.open(page) and "die" not in other.open(page)
-    assert "cry for help" not in other.open("/morning")
-    browser.send("/calls/1/answer", words="I come to you now")
+    assert "Cries for help" not in other.open("/morning")
+    _answer(browser, 1, words="I come to you now")
     for page in ("/villages/1", "/farmers/1?whole=yes", "/messages"):
         shown = other.open(page)
         assert "I come to you now" not in shown and "answered a call" not in shown
     other.send("/calls/1/closed", done="?")
     assert other.page.status_code == 404
-    other.send("/calls/1/answer", words="?")
+    _answer(other, 1, words="?")
     assert other.page.status_code == 404
     assert "I come to you now" in browser.open("/farmers/1")
 

@@ -16,7 +16,7 @@ def test_a_village_begins_with_what_is_come_for(
     lead.sign_in(LEAD)
     shown = lead.open("/villages/1")
     order = (
-        "This morning: 0 calls",
+        "Waiting for me: 0 calls",
         "Season picture: 0 nurseries",
         "Wall calendar",
         "Mean temp",

@@ -13,13 +13,14 @@ from assistant.wording import (
     messages_web,
     messages_web_alerts,
     messages_web_calls,
+    messages_web_desk,
     messages_web_door,
     messages_web_people,
     messages_web_season,
 )
 
 TEMPLATES = sorted((Path(assistant.web.__file__).parent / "templates").glob("*.html"))
-_NAMED = re.compile(r"(?<![\w.])([wtsapc])\.([A-Z][A-Z0-9_]+)")
+_NAMED = re.compile(r"(?<![\w.])([wtsapcdk])\.([A-Z][A-Z0-9_]+)")
 WORDS: dict[str, ModuleType] = {
     "w": messages_web,
     "t": messages_tasks,
@@ -28,6 +29,7 @@ WORDS: dict[str, ModuleType] = {
     "p": messages_web_people,
     "c": messages_web_calls,
     "d": messages_web_door,
+    "k": messages_web_desk,
 }
 
 

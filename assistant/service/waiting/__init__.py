@@ -1,0 +1,1 @@
+"""What waits for an officer: gathered, ranked, and done from the list."""

@@ -1,0 +1,376 @@
+"""What is done from the list, for one line or for all that are ticked, and undone for a minute.
+
+Each deed is one transaction that holds the phones it touches, and leaves what undoes it. Texts
+wait a minute before they leave; what somebody in danger is told does not.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+
+from assistant.agronomy.nursery import Nursery
+from assistant.people import Farmer
+from assistant.reminders.values import Reminder
+from assistant.service.alarm_kinds import CLIMBS
+from assistant.service.alarms.ladder import seen_to
+from assistant.service.audit import Act, Subject, note
+from assistant.service.days import local_date
+from assistant.service.desk.visits import (
+    Change,
+    Dates,
+    Kept,
+    Wrong,
+    foresee,
+    move,
+    open_tasks,
+    settle_tasks,
+)
+from assistant.service.house import House
+from assistant.service.letters import Manner, Pen, Posted, Unsent
+from assistant.service.sight import Sight
+from assistant.service.waiting.before import Before, go_back
+from assistant.service.waiting.picks import Pick, Picked, picked
+from assistant.store import DEAD, PRIVATE, UNREAD, Deed
+from assistant.wording.message import Say
+
+UNDO_FOR = timedelta(minutes=1)
+DEEDS = ("visited", "rang", "text", "move", "seen")
+
+
+class Nothing:
+    """Nothing was done: nobody is left for whom it could be."""
+
+
+NOTHING = Nothing()
+
+
+@dataclass(frozen=True)
+class Noted:
+    """What an officer saw on a day, or heard on the phone; `done`: what was asked is done,
+    `covered`: the beds are covered."""
+
+    on: date | None
+    words: str = ""
+    done: bool = False
+    covered: bool = False
+
+
+@dataclass(frozen=True)
+class Did:
+    """A deed was done for so many lines."""
+
+    deed: str
+    count: int
+
+
+Outcome = Did | Nothing | Wrong | Unsent
+
+
+def look_at(
+    house: House, sight: Sight, keys: Iterable[str], deed: str, now: datetime
+) -> Picked:
+    """For which lines a deed would be."""
+    with house.store.look() as work:
+        return picked(Pen(work, house, sight, now), keys, deed)
+
+
+def _do(
+    house: House,
+    sight: Sight,
+    keys: Iterable[str],
+    deed: str,
+    now: datetime,
+    each: Callable[[Pen, Sequence[Pick], Before], int | Wrong | Unsent],
+) -> Outcome:
+    """One deed in one transaction: its phones are locked in the order of their numbers.
+
+    What becomes of texts names the deed that is kept: "told" where one has left already,
+    "later" where one waits for the end of the quiet hours.
+    """
+    with house.store.work() as work:
+        pen, before = Pen(work, house, sight, now), Before()
+        picks = picked(pen, keys, deed).picks
+        for phone in sorted({pick.farmer.phone for pick in picks}):
+            work.lock(phone)
+        if not picks:
+            return NOTHING
+        done = each(pen, picks, before)
+        if isinstance(done, (Wrong, Unsent)):
+            return done
+        if not done:
+            return NOTHING
+        kind = before.how or deed
+        work.desk.did(sight.officer.id, kind, done, before.data(), now)
+        return Did(kind, done)
+
+
+# --- visits and rings ------------------------------------------------------------------------
+
+
+def visit(
+    house: House,
+    sight: Sight,
+    keys: Iterable[str],
+    noted: Noted,
+    now: datetime,
+    *,
+    by_phone: bool = False,
+) -> Outcome:
+    """Notes that nurseries were seen, or that their farmers were spoken with."""
+
+    def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int | Wrong:
+        wrong = next((fault for pick in picks if (fault := _cannot(pen, pick, noted))), None)
+        if wrong is not None:
+            return wrong
+        for pick in picks:
+            _visit(pen, pick, noted, before, by_phone=by_phone)
+        return len(picks)
+
+    return _do(house, sight, keys, "rang" if by_phone else "visited", now, each)
+
+
+def _cannot(pen: Pen, pick: Pick, noted: Noted) -> Wrong | None:
+    today = _today(pen, pick.farmer)
+    if noted.on is None:
+        return Wrong.NO_DAY
+    if noted.on > today:
+        return Wrong.FUTURE
+    nursery = pick.nursery
+    early = nursery is not None and noted.on < min(nursery.made_on, nursery.sow_date)
+    return Wrong.BEFORE_PLAN if early else None
+
+
+def _visit(pen: Pen, pick: Pick, noted: Noted, before: Before, *, by_phone: bool) -> None:
+    nursery, work = pick.nursery, pen.work
+    if nursery is None or noted.on is None:
+        return
+    made = work.story.add_visit(
+        nursery.id, pen.sight.officer.id, noted.on, noted.words, pen.now
+    )
+    before.visits.append(made)
+    if noted.done:
+        _settle(pen, pick.farmer, nursery, noted.on, before)
+    if noted.covered:
+        _cover(pen, pick.farmer, before)
+    act = Act.RANG if by_phone else Act.VISITED
+    note(work, pen.sight.officer.id, act, pen.now, _subject(pick), noted.on.isoformat())
+
+
+def _settle(pen: Pen, farmer: Farmer, nursery: Nursery, on: date, before: Before) -> None:
+    """What was asked of a bed is done."""
+    tasks: tuple[Reminder, ...] = open_tasks(pen.work, nursery)
+    if not tasks:
+        return
+    before.keep_asked(tasks)
+    last = pen.work.events.last_id(nursery.id)
+    moved = settle_tasks(pen.work, pen.house, farmer, nursery, tasks, on, pen.now)
+    before.keep_bed(nursery, moved, last)
+
+
+def _cover(pen: Pen, farmer: Farmer, before: Before) -> None:
+    """The beds of a phone are covered: its answer to the warning that stands."""
+    work = pen.work
+    standing = work.warnings.standing_for(farmer.phone, farmer.village_id, pen.now)
+    if standing is None or standing.answer == "covered":
+        return
+    if standing.answer is None:  # help that was asked for is told by the visit alone
+        work.warnings.answer(standing.id, farmer.phone, "covered", pen.now)
+        before.warned.append((standing.id, farmer.phone))
+
+
+# --- seen ------------------------------------------------------------------------------------
+
+
+def see(house: House, sight: Sight, keys: Iterable[str], now: datetime) -> Outcome:
+    """Takes lines from the list that somebody has looked at."""
+
+    def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int:
+        for pick in picks:
+            _see(pen, pick, before)
+        return len(picks)
+
+    return _do(house, sight, keys, "seen", now, each)
+
+
+def _see(pen: Pen, pick: Pick, before: Before) -> None:
+    work, officer = pen.work, pen.sight.officer
+    if pick.call is not None:
+        _handled(pen, pick, before)
+        note(work, officer.id, Act.CALL_HANDLED, pen.now, _subject(pick))
+        return
+    kind = {"words": UNREAD, "dead": DEAD}[pick.kind]
+    before.marks.append(work.desk.mark(kind, pick.farmer.id, officer.id, pen.now))
+
+
+def _handled(pen: Pen, pick: Pick, before: Before, words: str = "") -> None:
+    """A call is seen to, also after an answer to it was lost; `words`: what was done."""
+    if pick.call is None:
+        return
+    work, call = pen.work, pick.call
+    if call.handled_at is not None:
+        work.calls.seen_after_all(call.id, pen.now)
+        return
+    alarm = work.alarms.get(call.id)
+    next_at = alarm.next_at.isoformat() if alarm and alarm.next_at else None
+    before.calls.append((call.id, next_at))
+    seen_to(work, call.id, pen.now, pen.sight.officer.id, words)
+
+
+def close(house: House, sight: Sight, key: str, words: str, now: datetime) -> Outcome:
+    """Closes a call, also a cry for help, with what was done about it."""
+
+    def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int:
+        for pick in picks:
+            _handled(pen, pick, before, words)
+            act = Act.CALL_HANDLED
+            note(pen.work, pen.sight.officer.id, act, pen.now, _subject(pick))
+        return len(picks)
+
+    return _do(house, sight, [key], "closed", now, each)
+
+
+# --- texts -----------------------------------------------------------------------------------
+
+
+def write_to(
+    house: House,
+    sight: Sight,
+    keys: Iterable[str],
+    words: str | Say,
+    now: datetime,
+    *,
+    urgent: bool = False,
+) -> Outcome:
+    """Sends words to the farmers of these lines, each once; calls among them are answered."""
+
+    def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int | Unsent:
+        written: set[int] = set()
+        for pick in picks:
+            if pick.farmer.id not in written:
+                posted = _write(pen, pick, words, urgent=urgent)
+                if isinstance(posted, Unsent):
+                    return posted
+                before.keep_text(posted.message_id, held=posted.held, waits=posted.waits)
+                written.add(pick.farmer.id)
+            _answered(pen, pick, before)
+        return len(written)
+
+    return _do(house, sight, keys, "text", now, each)
+
+
+def _write(pen: Pen, pick: Pick, words: str | Say, *, urgent: bool) -> Posted | Unsent:
+    call = pick.call
+    how = Manner(
+        urgent=urgent,
+        at_once=call is not None and call.about in CLIMBS,
+        private=call is not None and call.about == PRIVATE,
+        hold=True,
+    )
+    act = Act.CALL_ANSWERED if call else Act.WROTE
+    call_id = call.id if call else None
+    return pen.write(act, pick.farmer, words, _subject(pick), how, call_id)
+
+
+def _answered(pen: Pen, pick: Pick, before: Before) -> None:
+    """A line whose farmer is written to is seen by it; a nursery is not."""
+    if pick.call is not None:
+        _handled(pen, pick, before)
+    elif pick.kind == "words":
+        officer = pen.sight.officer.id
+        before.marks.append(pen.work.desk.mark(UNREAD, pick.farmer.id, officer, pen.now))
+
+
+# --- days ------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Foreseen:
+    """What a new day would change for one line, or why it cannot be."""
+
+    pick: Pick
+    change: Change | Wrong
+
+
+def foresee_days(
+    house: House, sight: Sight, keys: Iterable[str], day: date, now: datetime
+) -> tuple[Foreseen, ...]:
+    """What `move_days` would do."""
+    with house.store.look() as work:
+        pen = Pen(work, house, sight, now)
+        return tuple(
+            Foreseen(pick, foresee(pen, pick.farmer, pick.nursery, _dates(pick.nursery, day)))
+            for pick in picked(pen, keys, "move").picks
+            if pick.nursery is not None
+        )
+
+
+def move_days(
+    house: House, sight: Sight, keys: Iterable[str], day: date, now: datetime, *, tell: bool
+) -> Outcome:
+    """Moves the sowing of beds that are not sown, and the planned transplanting of others, to
+    a day; where that cannot be the bed stays as it is."""
+
+    def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int | Wrong:
+        moved, wrong = 0, Wrong.NOTHING
+        for pick in picks:
+            done = _move(pen, pick, day, before, tell=tell)
+            if isinstance(done, Wrong):
+                wrong = done
+            else:
+                moved += 1
+        return moved or wrong
+
+    return _do(house, sight, keys, "move", now, each)
+
+
+def _move(pen: Pen, pick: Pick, day: date, before: Before, *, tell: bool) -> Kept | Wrong:
+    nursery = pick.nursery
+    if nursery is None:
+        return Wrong.NOTHING
+    last = pen.work.events.last_id(nursery.id)
+    how = Manner(hold=True)
+    kept = move(pen, pick.farmer, nursery, _dates(nursery, day), tell=tell, how=how)
+    if isinstance(kept, Kept):
+        before.keep_bed(nursery, kept.nursery, last)
+        if kept.message_id:
+            before.texts.append(kept.message_id)
+    return kept
+
+
+def _dates(nursery: Nursery, day: date) -> Dates:
+    if not nursery.sown:
+        return Dates(sow=day)
+    return Dates(sown=True, transplant=day)
+
+
+# --- undoing ---------------------------------------------------------------------------------
+
+
+def undoable(house: House, sight: Sight, now: datetime) -> Deed | None:
+    """What an officer did last, as long as it can be undone."""
+    with house.store.look() as work:
+        return work.desk.last(sight.officer.id, now - UNDO_FOR)
+
+
+def undo(house: House, sight: Sight, deed_id: int, now: datetime) -> int | None:
+    """Undoes a deed; how many of its texts had left already. None where it is too late."""
+    with house.store.work() as work:
+        officer = sight.officer.id
+        deed = work.desk.undo(deed_id, officer, now - UNDO_FOR, now)
+        if deed is None:
+            return None
+        left = go_back(work, house, deed.before, now)
+        note(work, officer, Act.UNDID, now, detail=f"{deed.kind} {deed.count}")
+        return left
+
+
+def _today(pen: Pen, farmer: Farmer) -> date:
+    return local_date(pen.now, pen.sight.zone(farmer.village_id, pen.house.zone))
+
+
+def _subject(pick: Pick) -> Subject:
+    """What the trail tells: of a private call not the village."""
+    if pick.call is not None and pick.call.about == PRIVATE:
+        return Subject(pick.farmer.id)
+    nursery_id = pick.nursery.id if pick.nursery else None
+    return Subject(pick.farmer.id, nursery_id, pick.farmer.village_id)

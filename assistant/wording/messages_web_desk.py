@@ -1,0 +1,185 @@
+"""Texts of what waits for an officer, and of what is done from that list."""
+
+from collections.abc import Mapping
+
+from assistant.wording.message import Message
+
+WAITING = Message("Waiting for me", note="Page: all that waits for an officer, the first page.")
+WAITING_ON = Message(
+    "Waiting for me, {date}", note="Heading. {date} is a date with its weekday."
+)
+N_WAIT = Message("{n} waiting", plural="{n} waiting", note="Beside a page's name: how many.")
+ALL_QUIET = Message(
+    "Nothing waits for you. No call is open and every nursery has answered.",
+    note="Nothing is to be done.",
+)
+TO_DECIDE = Message("Warn or not?", note="Heading: rain warnings that somebody must decide on.")
+SAME_STORM = Message(
+    "{n} earlier one says the same.",
+    plural="{n} earlier ones say the same.",
+    note="Beside a warning that waits for a decision.",
+)
+WITHDRAWN = Message(
+    "Taken back by the weather service", note="Heading: warnings of ours that still stand."
+)
+WITHDRAWN_SAYS = Message(
+    "Your warning still stands in {villages}, and farmers keep sowing on hold.",
+    note="The weather service has taken its alert back.",
+)
+LOOK_AT_IT = Message("Look at it", note="Button: opens an alert that was taken back.")
+RAIN_HELP = Message("Help in the rain", note="Heading: farmers who asked for help in a storm.")
+STANDS_LINE = Message(
+    "{covered} covered, {help} need help, {silent} silent",
+    note="What came back on a warning; all are numbers of phones.",
+)
+WORDS = Message("Words nobody could read", note="Heading: texts that the program did not read.")
+N_LIKE_IT = Message("{n} text", plural="{n} texts", note="How many could not be read.")
+DEAD = Message("Texts do not arrive", note="Heading: numbers that the operator refuses.")
+N_LOST = Message(
+    "{n} text lost in a row", plural="{n} texts lost in a row", note="Beside a phone number."
+)
+BY_VILLAGE = Message("By village", note="Link: order the list of nurseries so.")
+BY_REASON = Message("By reason", note="Link: order the list of nurseries so.")
+N_OF = Message("{what}: {n}", note="How many nurseries of a village have which reason.")
+MORE = Message("{n} more", plural="{n} more", note="Opens the rest of a list.")
+FOLDED = Message(
+    "{n} line is folded away.",
+    plural="{n} lines are folded away.",
+    note="Under the heading of the page: how much is not shown until it is opened.",
+)
+TICK = Message("Tick {name}", note="Label of a box, for people who hear the page read.")
+TICK_ALL = Message("Tick all of these", note="Button over a list of nurseries.")
+OPEN_PAGE = Message("Open the page", note="Link to the page of a nursery or a farmer.")
+RING = Message("Phone", note="Link that dials a number.")
+
+# --- deeds ----------------------------------------------------------------------------------
+WITH_TICKED = Message("With those ticked:", note="Before buttons.")
+VISITED = Message("Visited", note="Button: notes a visit to those ticked.")
+RANG = Message("Phoned: all is well", note="Button: the officer has spoken with the farmer.")
+WRITE = Message("Write", note="Button: sends a text to those ticked.")
+MOVE = Message("Move the day", note="Button: changes the day of sowing or transplanting.")
+SEEN = Message("Seen", note="Button: takes those ticked from the list.")
+DEEDS: Mapping[str, Message] = {
+    "visited": VISITED,
+    "rang": RANG,
+    "text": WRITE,
+    "move": MOVE,
+    "seen": SEEN,
+}
+NONE_TICKED = Message("Tick somebody first.", note="Nothing was done.")
+FOR_WHOM = Message("For whom", note="Over a list of people with boxes, all ticked.")
+NOT_FOR = Message("Not for these", note="Heading: for whom the deed cannot be done, and why.")
+NOT_A_BED = Message("no nursery", note="Why something cannot be done for somebody.")
+BED_ONLY_SEEN = Message(
+    "a nursery goes from the list by a visit or a phone talk",
+    note="Why it cannot be marked as seen.",
+)
+ALARM_ONLY = Message(
+    "a cry for help is closed with a note of what was done",
+    note="Why it cannot be marked as seen.",
+)
+WHAT_SEEN = Message("What you saw and did (not needed)", note="Label of a field.")
+WHAT_HEARD = Message("What was said (not needed)", note="Label of a field.")
+ASKED_DONE = Message(
+    "What was asked of them is done: note it as their answer", note="A box to tick."
+)
+SAYS_COVERED = Message(
+    "Their beds are covered: note it as their answer to the rain warning",
+    note="A box to tick.",
+)
+OPEN_TASK = Message("asked: {what}", note="Beside a nursery: a task that was not answered.")
+DO_VISITED = Message("Note {n} visit", plural="Note {n} visits", note="Button.")
+DO_RANG = Message("Note {n} phone talk", plural="Note {n} phone talks", note="Button.")
+DO_SEEN = Message("Mark {n} as seen", plural="Mark {n} as seen", note="Button.")
+DO_TEXT = Message("Send to {n}", plural="Send to {n}", note="Button: how many get the text.")
+DO_MOVE = Message("Move {n} day", plural="Move {n} days", note="Button: of how many nurseries.")
+DO: Mapping[str, Message] = {
+    "visited": DO_VISITED,
+    "rang": DO_RANG,
+    "seen": DO_SEEN,
+    "text": DO_TEXT,
+    "move": DO_MOVE,
+}
+DID_VISITED = Message("{n} visit is noted.", plural="{n} visits are noted.", note="Done.")
+DID_RANG = Message(
+    "{n} phone talk is noted.", plural="{n} phone talks are noted.", note="Done."
+)
+DID_SEEN = Message("{n} is marked as seen.", plural="{n} are marked as seen.", note="Done.")
+DID_TEXT = Message(
+    "{n} text leaves in a minute.", plural="{n} texts leave in a minute.", note="Done."
+)
+DID_TOLD = Message(
+    "{n} text is on its way.", plural="{n} texts are on their way.", note="Done."
+)
+DID_LATER = Message(
+    "{n} text waits for the end of the quiet hours.",
+    plural="{n} texts wait for the end of the quiet hours.",
+    note="Done.",
+)
+DID_CLOSED = Message("{n} is closed.", plural="{n} are closed.", note="Done: calls for help.")
+DID_MOVE = Message("{n} day is moved.", plural="{n} days are moved.", note="Done.")
+DID: Mapping[str, Message] = {
+    "visited": DID_VISITED,
+    "rang": DID_RANG,
+    "seen": DID_SEEN,
+    "text": DID_TEXT,
+    "told": DID_TOLD,
+    "later": DID_LATER,
+    "closed": DID_CLOSED,
+    "move": DID_MOVE,
+}
+UNDO = Message("Undo", note="Button: takes back what was just done, for a minute.")
+UNDONE = Message("It is undone.", note="After 'Undo'.")
+UNDONE_BUT = Message(
+    "It is undone, but {n} text had left already.",
+    plural="It is undone, but {n} texts had left already.",
+    note="After 'Undo'.",
+)
+TOO_LATE = Message("It is too late to undo that: a minute has gone by.", note="Not undone.")
+
+# --- writing --------------------------------------------------------------------------------
+ANSWER_TO = Message("Answer {name}", note="Heading; {name} is a farmer's.")
+PHRASE = Message("A set text, in the farmer's language", note="Heading over choices.")
+OWN_WORDS = Message("Or your own words", note="Label of a field; they are not translated.")
+OWN_WORDS_HINT = Message(
+    "They go as you write them. Whom they are for reads: {languages}.",
+    note="Under that field; {languages} names the languages of those who get the text.",
+)
+ONE_TEXT = Message(
+    "{n} segment, {cost}",
+    plural="{n} segments, {cost}",
+    note="What a text takes; {cost} is an amount of money or 'price not set'.",
+)
+ALTOGETHER = Message(
+    "{phones} phones: {n} segment, {cost}",
+    plural="{phones} phones: {n} segments, {cost}",
+    note="What texts take together; {cost} is an amount of money or 'price not set'.",
+)
+SHOW_COST = Message("Show the text and its cost", note="Button: nothing leaves yet.")
+CHOOSE_WORDS = Message("Choose a text or write one.", note="Nothing was sent.")
+LEAVES_IN_MINUTE = Message(
+    "It leaves in a minute; until then you can undo it.", note="Under a button that sends."
+)
+
+# --- days -----------------------------------------------------------------------------------
+NEW_DAY = Message("New day", note="Label of a date field.")
+MOVE_HINT = Message(
+    "The day of sowing where it is not sown yet, else the day planned for transplanting.",
+    note="Under that field.",
+)
+SHOW_CHANGES = Message("Show what changes", note="Button: nothing is changed yet.")
+WAS_AND_IS = Message("{what}: {was}, now {date}", note="A date before and after a change.")
+NOT_SET = Message("not set", note="Instead of a date.")
+DAY_SOWING = Message("Sowing", note="A date of a nursery, before the old and the new day.")
+DAY_UNCOVERING = Message("Uncovering", note="A date of a nursery, as above.")
+DAY_TRANSPLANTING = Message("Transplanting", note="A date of a nursery, as above.")
+DAY_TRANSPLANTED = Message("Transplanted", note="A date of a nursery, as above.")
+DAYS: Mapping[str, Message] = {
+    "sow_date": DAY_SOWING,
+    "uncover_date": DAY_UNCOVERING,
+    "transplant_date": DAY_TRANSPLANTING,
+    "transplanted_on": DAY_TRANSPLANTED,
+}
+ACT_UNDID = Message("undid it within a minute", note="What was done.")
+ACT_RANG = Message("phoned a farmer", note="What was done.")
+DESK_ACTS: Mapping[str, Message] = {"undid": ACT_UNDID, "rang": ACT_RANG}
