@@ -169,13 +169,12 @@ def _settle(pen: Pen, farmer: Farmer, nursery: Nursery, on: date, before: Before
 
 def _cover(pen: Pen, farmer: Farmer, before: Before) -> None:
     """The beds of a phone are covered: its answer to the warning that stands."""
-    work = pen.work
-    standing = work.warnings.standing_for(farmer.phone, farmer.village_id, pen.now)
-    if standing is None or standing.answer == "covered":
-        return
-    if standing.answer is None:  # help that was asked for is told by the visit alone
-        work.warnings.answer(standing.id, farmer.phone, "covered", pen.now)
-        before.warned.append((standing.id, farmer.phone))
+    work, village_id = pen.work, farmer.village_id
+    standing = work.warnings.standing(village_id, pen.now)[:1] if village_id else ()
+    for each in standing:  # help that was asked for is told by the visit alone
+        if work.warnings.waits_for(each.id, farmer.phone):
+            work.warnings.answer(each.id, farmer.phone, "covered", pen.now)
+            before.warned.append((each.id, farmer.phone))
 
 
 # --- seen ------------------------------------------------------------------------------------

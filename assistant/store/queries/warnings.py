@@ -71,6 +71,11 @@ class Warnings:
             .values(answer=answer, answered_at=at)
         )
 
+    def waits_for(self, warning_id: int, phone: str) -> bool:
+        """Whether this phone was asked and has not answered."""
+        row = self._session.get(WarningPhoneRow, (warning_id, phone), populate_existing=True)
+        return row is not None and row.answer is None
+
     def unanswer(self, warning_id: int, phone: str) -> None:
         """An answer that an officer noted and undid."""
         self._session.execute(
