@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 END, ABORT = b"\x1a", b"\x1b"
 ROOM = 20  # messages on the SIM card
-CENTRE = "07917447000000F0"  # the number of an invented message centre, in front of each PDU
+CENTRE = "0791440700000000"  # the number of an invented message centre, in front of each PDU
 _STATUS = {"delivered": 0x00, "expired": 0x46, "failed": 0x41}
 _CREDIT = "Credit 12.40. Ends 30 Jun."
 
@@ -123,7 +123,7 @@ class Modem:
         given = said[len(name) :]
         answer = self._answers().get(name)
         if answer is None:
-            self._say("OK" if not name.startswith("+") else "ERROR")
+            self._say("OK" if name[:1].isalpha() else "ERROR")
             return
         answer(given)
 
@@ -157,6 +157,7 @@ class Modem:
             "+CPMS": self._cpms,
             "+CNMI": self._cnmi,
             "+CLIP": ok,
+            "+CFUN": ok,
             "+CHUP": self._chup,
             "+CMGS": self._cmgs,
             "+CMGL": self._cmgl,
