@@ -27,7 +27,8 @@ def test_gammu_sends_a_long_text_and_reads_what_a_phone_wrote(tmp_path: Path) ->
 
     with OperatorController(side=side, limits=SOON) as operator:
         settings = tmp_path / "gammurc"
-        settings.write_text(f"[gammu]\ndevice = {plugged[0].port}\nconnection = at115200\nmodel = at\n")
+        port = plugged[0].port
+        settings.write_text(f"[gammu]\ndevice = {port}\nconnection = at115200\nmodel = at\n")
 
         def gammu(*words: str) -> str:
             command = ["gammu", "-c", str(settings), *words]
