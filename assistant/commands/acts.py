@@ -10,12 +10,18 @@ import click
 from assistant.acts import Act
 from assistant.acts.table import written
 from assistant.commands.acts_training import ACTS, Sentence, Trained, read_sentences, train
+from assistant.commands.asked_figures import match_figures
+from assistant.commands.asked_training import train_match, ways_of
 from assistant.hearing import Ears, understand
+from assistant.hearing.matching import written_match
 from assistant.people import LANGUAGES
+from assistant.wiring.asked import open_asked
 from assistant.wiring.hearing import HearingError, open_ears
+from assistant.wiring.questions import open_questions
 
 FOLDER = Path(__file__).parents[1] / "acts"
 SENTENCES, TABLE = FOLDER / "sentences", FOLDER / "table.bin"
+MATCH = Path(__file__).parents[1] / "hearing" / "asked" / "table.bin"
 ORDINARY = (Act.DONE, Act.NOTDONE, Act.VALUE, Act.GREETING, Act.TALK)
 ALARMS = (Act.HARM, Act.DANGER, Act.REFUSE)
 RATES = (0.005, 0.01, 0.02, 0.03, 0.05)
@@ -52,6 +58,20 @@ def make(folder: Path, table: Path) -> None:
     table.write_bytes(written(trained.table))
     click.echo(f"{len(sentences)} sentences -> {table.name}, {table.stat().st_size} bytes")
     for line in figures(sentences, trained):
+        click.echo(line)
+
+
+@command.command("questions")
+@click.option("--to", "table", type=click.Path(path_type=Path), default=MATCH)
+def questions(table: Path) -> None:
+    """Make the table of plain questions anew from the ways of asking, and print its figures.
+
+    Needs the dev extra. Each way is weighed by a table that has not seen it.
+    """
+    trained = train_match(ways_of(open_asked(), _read(SENTENCES)), open_questions())
+    table.write_bytes(written_match(trained.table))
+    click.echo(f"{len(trained.ways)} ways -> {table.name}, {table.stat().st_size} bytes")
+    for line in match_figures(trained):
         click.echo(line)
 
 

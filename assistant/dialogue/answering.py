@@ -6,6 +6,7 @@ from dataclasses import replace
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
+from assistant.dialogue.answers import asked
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
 from assistant.dialogue.dated import DATED_ENDINGS
 from assistant.dialogue.endings_delay import DELAY_ENDINGS
@@ -51,6 +52,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **TELL_ENDINGS,
     **HEARD_ENDINGS,
     **DATED_ENDINGS,
+    "!asked": asked,
     "!which_done": which_done,
     "!uncovered": uncovered,
     "!recounted": recounted,

@@ -19,11 +19,13 @@ from assistant.dialogue.aid import person
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
+from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import Question, Topic, understand
 from assistant.reading import Outcome, Wish, guess_language, read_wish
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_steps as s
 from assistant.wording.day import offer
@@ -202,6 +204,7 @@ _SAID = frozenset(
     }
 )
 _WORDS_TO_SEND = 2
+_FEWEST_WORDS = 2  # of a text that may be one of several questions
 
 
 def answered(text: str, known: Known) -> Turn | None:
@@ -210,8 +213,16 @@ def answered(text: str, known: Known) -> Turn | None:
     if takes_words(known) or is_answer(text, known) or _is_word_to_send(text, known):
         return None
     area = plan.area_in(text, known) is not None
-    question = known.ears.questions.heard(text, _languages(text, known), area)
-    if question is None or not _is_asked(text, question, known):
+    languages = _languages(text, known)
+    rule = known.ears.questions.heard(text, languages, area)
+    if _is_wish(text, known):
+        found = Match(rule, (), rule is not None and rule.asks)
+    else:
+        found = match(text, rule, known, languages)
+    if found.question is None and _may_be_offered(text, found, known):
+        return offer_which(text, found.perhaps, known)
+    question = found.question or rule
+    if question is None or not _is_asked(text, question, known, found.learned):
         return None
     if question.topic is Topic.NO_WATER and _plants_today(known):
         return None  # why it is not planted, which was asked
@@ -223,10 +234,43 @@ def _plants_today(known: Known) -> bool:
     return any(TASKS[item.task].delay is Delay.PLANTING for item in known.items)
 
 
+def _may_be_offered(text: str, found: Match, known: Known) -> bool:
+    """Whether several questions are offered: to who agreed, where a question was asked, and
+    nothing else is open but a task."""
+    farmer = known.farmer
+    if farmer is None or farmer.consent_at is None or farmer.stopped_at is not None:
+        return False
+    if not found.perhaps or len(text.split()) < _FEWEST_WORDS:
+        return False
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    grave = sum(weights[act] for act in _GRAVE) >= _LIKELY_GRAVE
+    likeliest = max(weights, key=lambda act: weights[act])
+    by_words = found.asks and likeliest in (Act.QUESTION, Act.TALK)
+    return not grave and (weights[Act.QUESTION] >= _HALF or by_words)
+
+
+def asked(session: Session, known: Known) -> Turn:
+    """The question that was chosen is answered; something else goes to a person."""
+    words, topic = str(session.answers["words"]), str(session.answers["topic"])
+    known = replace(known, session=session.held)
+    if topic != SOMETHING_ELSE:
+        turn = _turn(Topic(topic), words, known)
+        if turn is not None:
+            return turn
+    passing = begin(talks.MENU, held=session.held)
+    noted = e.said(aid.PASSED_ON(person=person(known)))
+    return e.ended(passing, known, noted, changes=(e.call("question", words, passing, known),))
+
+
 def _is_word_to_send(text: str, known: Known) -> bool:
     """A wish of a word or two, such as our texts tell people to send."""
     reading = read_wish(text, known.lexicons, known.catalogue.language)
     return len(text.split()) <= _WORDS_TO_SEND and reading.outcome is Outcome.UNDERSTOOD
+
+
+def _is_wish(text: str, known: Known) -> bool:
+    reading = read_wish(text, known.lexicons, known.catalogue.language)
+    return reading.outcome is Outcome.UNDERSTOOD
 
 
 def _languages(text: str, known: Known) -> tuple[str, ...]:
@@ -236,9 +280,11 @@ def _languages(text: str, known: Known) -> tuple[str, ...]:
     return tuple(dict.fromkeys(code for code in (*first, "en") if code))
 
 
-def _is_asked(text: str, question: Question, known: Known) -> bool:
+def _is_asked(text: str, question: Question, known: Known, learned: bool = False) -> bool:
     """Whether it is likelier a question than an answer: "sowed it, can rest now"."""
     if "?" in text and question.asks:
+        return True
+    if learned and _weighs_as_asked(text, known):
         return True
     weights = understand(text, known.ears, known.catalogue.language).weights
     topic = question.topic
@@ -252,6 +298,15 @@ def _is_asked(text: str, question: Question, known: Known) -> bool:
         return topic in _SAID and free
     named = "?" in text or (topic in _NAMED and len(text.split()) <= _WORDS_OF_A_NAME)
     return question.asks or (free and (named or topic in _SAID))
+
+
+def _weighs_as_asked(text: str, known: Known) -> bool:
+    """Whether a text that the table knows as a question is one by its weights, too: no trouble
+    that a person should hear of, and no deed."""
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return weights[Act.QUESTION] >= _HALF or (
+        known.session is None and max(weights, key=lambda act: weights[act]) is Act.TALK
+    )
 
 
 def _turn(topic: Topic, text: str, known: Known) -> Turn | None:

@@ -23,6 +23,7 @@ from assistant.dialogue.accounted import (
 )
 from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
+from assistant.dialogue.matched import asks_of_texts
 from assistant.dialogue.values import (
     AnswerWarning,
     CallForHelp,
@@ -168,6 +169,8 @@ def _is_answer(act: Act, certainty: Certainty, plain: bool, text: str, known: Kn
         return True  # "flood", or "enough", where it is one of the choices
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
+    if act is Act.REFUSE and asks_of_texts(text, known, certainty is Certainty.SAID):
+        return True  # "who sends these?", "how do I stop later?"
     if act is Act.DANGER and tells_of_task(text, known):
         return True  # "I have flooded it" where that was asked
     if not takes_words(known):

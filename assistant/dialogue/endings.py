@@ -121,6 +121,7 @@ _PASSING = frozenset(
         talks.IF_LOST,
         talks.STOP_ALL,
         talks.STEPS,
+        talks.ASKED,
     )
 )
 

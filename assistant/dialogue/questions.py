@@ -45,6 +45,7 @@ class Reads(StrEnum):
     GAPS = "gaps"
     SEED_KG = "seed_kg"
     WORDS = "words"
+    TOPIC = "topic"
 
 
 @dataclass(frozen=True)

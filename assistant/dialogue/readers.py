@@ -323,6 +323,12 @@ def _own(read: Callable[[str, Question, Session, Known], Kept]) -> "Reader":
 
 Reader = Callable[[str, Question, Session, Known], Heard]
 
+
+def _topic(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """Only a digit of the list answers; a question in other words is heard before this."""
+    return Heard(Outcome.AGAIN, refusal=question.again())
+
+
 READERS: Mapping[Reads, Reader] = {
     Reads.LANGUAGE: _language,
     Reads.VILLAGE: _choice,
@@ -353,6 +359,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.GAPS: _own(gaps_of),
     Reads.SEED_KG: _seed_used,
     Reads.WORDS: _words,
+    Reads.TOPIC: _topic,
 }
 
 

@@ -1,23 +1,30 @@
 """What could not be read: kept with who wrote it, and handed to a person when it matters."""
 
+from assistant.acts import Act
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.aid import person
 from assistant.dialogue.values import Known, NoteUnread
+from assistant.hearing import understand
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 
+FEWEST_ASKED, SURELY_ASKS = 4, 0.8  # words of a question, and its weight
 FEWEST_WORDS = 2  # one word alone is a slip of the thumb, or a choice that is not there
 _IN_TROUBLE = frozenset({talks.TROUBLE.name, talks.OFFICER.name, talks.EMERGENCE.name})
 
 
 def unread(asked: str, text: str, known: Known) -> NoteUnread:
     """A text that was not read. It goes to a person the second time, and at once under a
-    warning or in a talk of trouble; digits alone say nothing that a person could answer."""
+    warning, in a talk of trouble, or where it surely asks something; digits alone say nothing
+    that a person could answer."""
     agreed = known.farmer is not None and known.farmer.consent_at is not None
     talk = known.session.conversation if known.session else ""
     matters = known.unread > 0 or known.raining or talk in _IN_TROUBLE
     words = sum(any(sign.isalpha() for sign in word) for word in text.split())
+    if words >= FEWEST_ASKED and not asked:
+        weights = understand(text, known.ears, known.catalogue.language).weights
+        matters = matters or weights[Act.QUESTION] >= SURELY_ASKS
     return NoteUnread(asked, text, passed=agreed and matters and words >= FEWEST_WORDS)
 
 

@@ -97,6 +97,18 @@ class Questions:
                     return found
         return None
 
+    def ideas(self, text: str, languages: Iterable[str]) -> frozenset[str]:
+        """The ideas that a text holds in any of these languages."""
+        words = tuple(each for each in read_tokens(text) if each.is_word or each.is_number)
+        if not words or len(words) > MOST_WORDS:
+            return frozenset()
+        tongues = (self.tongues[code] for code in languages if code in self.tongues)
+        return frozenset(
+            idea
+            for tongue in tongues
+            for idea, _ in tongue.book.every(words, tongue.is_tonal and words[0].with_accents)
+        )
+
     def _in(self, tongue: Tongue, words: tuple[Token, ...], area: bool) -> Question | None:
         strict = tongue.is_tonal and words[0].with_accents
         rules = tongue.book.every(words, strict)

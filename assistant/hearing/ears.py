@@ -8,6 +8,7 @@ from assistant.acts import ActTable
 from assistant.hearing.asking import Questions
 from assistant.hearing.dating import DayWords
 from assistant.hearing.kinds import Kind
+from assistant.hearing.matching import MatchTable
 from assistant.hearing.reporting import Reports
 from assistant.reading.text.rules import RuleBook
 
@@ -35,13 +36,19 @@ class Ear:
 @dataclass(frozen=True, eq=False)
 class Ears:
     """The rules of all languages, since nobody can be held to the one they enrolled in; and the
-    questions that are answered at once, the words around a day, and what is told of a bed."""
+    questions that are answered at once, the words around a day, and what is told of a bed.
+
+    match:  which question a text is likest to; None before it was trained
+    labels: language -> question -> how it is shown where it is offered
+    """
 
     table: ActTable
     by_language: Mapping[str, Ear]
     questions: Questions = Questions()
     days: Mapping[str, DayWords] = field(default_factory=dict)
     reports: Reports = Reports()
+    match: MatchTable | None = None
+    labels: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
     def own_first(self, language: str) -> Iterator[Ear]:
         """Every language's, the person's own before the others."""

@@ -12,6 +12,7 @@ from assistant.hearing import Ears, Kind
 from assistant.hearing.ears import Ear, Mood, Place
 from assistant.people import LANGUAGES
 from assistant.reading.text.rules import Rule, bound, read_rule
+from assistant.wiring.asked import open_labels, open_match
 from assistant.wiring.day_words import open_day_words
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.questions import open_questions
@@ -38,6 +39,8 @@ def open_ears() -> Ears:
         open_questions(),
         open_day_words(),
         open_reports(),
+        open_match(),
+        open_labels(),
     )
 
 

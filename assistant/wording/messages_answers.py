@@ -59,6 +59,11 @@ CHANGE = Message(
 )
 ADD = Message("Send NEW to plan one more nursery.", note=_PLAIN + "NEW is a word to send.")
 
+ASK_WHICH = Message(
+    "Ask in a few words, e.g. when do I uncover.",
+    note=_PLAIN + "Said where a question was not one of those that were offered.",
+)
+
 # --- amounts and money ----------------------------------------------------------------------
 SUM = Message(
     "For {area}: about {seed} of dry seed, a bed of {bed} m2, {mix} L of soil mix. Only a sum: no "

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from assistant.dialogue.conversations.asked import ASKED
 from assistant.dialogue.conversations.dates import DATES, LEAVES
 from assistant.dialogue.conversations.days import (
     PLANT_THEN,
@@ -37,6 +38,7 @@ from assistant.dialogue.questions import Conversation
 
 __all__ = [
     "ADDING",
+    "ASKED",
     "CLOSE",
     "DATES",
     "DELAY",
@@ -114,6 +116,7 @@ TABLES: Mapping[str, Conversation] = {
         IF_LOST,
         STOP_ALL,
         UNCOVERED,
+        ASKED,
         SOW_THEN,
         PLANT_THEN,
         UNCOVERED_THEN,

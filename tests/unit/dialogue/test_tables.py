@@ -39,6 +39,7 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "plant_then": {"nursery": 1, "transplanting": "2026-06-28"},
     "uncovered_then": {"nursery": 1, "day": "2026-06-01"},
     "planted_then": {"nursery": 1, "day": "2026-06-01"},
+    "asked": {"words": "how much?"},
     "leaves": {"nursery": 1},
     "planting": {"nursery": 1},
     "recount": {"nursery": 1},
