@@ -23,6 +23,7 @@ _COMMANDS = {
     "catalogue": "catalogue:command",
     "check": "check:command",
     "texts": "running:texts",
+    "line": "line:line",
     "clock": "running:clock",
     "backup": "backup:command",
     "restore": "backup:restore",

@@ -183,6 +183,15 @@ class Listener(Protocol):
         """Ends the connection; what was not kept is brought again by the operator."""
         ...
 
+    def wait_up(self, seconds: float) -> bool:
+        """Waits until texts can be sent; whether they can."""
+        ...
+
+    @property
+    def why(self) -> str:
+        """Why texts cannot be sent now, in words to act on; empty where they can."""
+        ...
+
 
 @dataclass(frozen=True)
 class Request:

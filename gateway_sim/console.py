@@ -1,6 +1,7 @@
 """The command line: run the operator, or hold one of its phones.
 
 python -m gateway_sim                      the operator, until Ctrl-C
+python -m gateway_sim --line smpp          the same as a message centre; or modem, http
 python -m gateway_sim phone 07700900101    a phone in the terminal, by text
 python -m gateway_sim phone 07700900101 --ussd '*555*7#'
 """
@@ -8,20 +9,26 @@ python -m gateway_sim phone 07700900101 --ussd '*555*7#'
 import os
 import signal
 import sys
+from pathlib import Path
 from threading import Event
 from types import FrameType
 
 import click
 
-from gateway_sim.controller import OWN_NUMBER, USSD_CODE, OperatorController
+from gateway_sim.controller import OWN_NUMBER, USSD_CODE, MakeSide, OperatorController
+from gateway_sim.core import Limits
 from gateway_sim.errors import OperatorError
 from gateway_sim.handset import Handset
+from gateway_sim.modem import Modem
+from gateway_sim.provider import Provider
 from gateway_sim.record import Entry, Kind
 from gateway_sim.server import OFFERED
+from gateway_sim.smpp import Centre
 from gateway_sim.talk import Ear, Pace, talk_by_text, talk_by_ussd
 from gateway_sim.terminal import Terminal
 
 PORT = 8471
+SMPP_PORT = 2775
 CALLBACK_URL = "http://127.0.0.1:8470"
 
 
@@ -48,6 +55,19 @@ class _Refusal(click.ClickException):
 )
 @click.option("--number", default=OWN_NUMBER, show_default=True, help="What phones text.")
 @click.option("--code", default=USSD_CODE, show_default=True, help="What phones dial.")
+@click.option(
+    "--line",
+    type=click.Choice(["wire", "smpp", "modem", "http"]),
+    default="wire",
+    show_default=True,
+    help="How it looks to the assistant.",
+)
+@click.option("--smpp-port", default=SMPP_PORT, show_default=True, help="Of an smpp line.")
+@click.option(
+    "--mapping",
+    type=click.Path(exists=True, dir_okay=False, path_type=Path),
+    help="Of an http line; --callback is then where its calls go, such as .../gateway/hill.",
+)
 @click.option("--watch", is_flag=True, help="Print all that happens.")
 @click.pass_context
 def main(
@@ -58,16 +78,21 @@ def main(
     secret: str | None,
     number: str,
     code: str,
+    line: str,
+    smpp_port: int,
+    mapping: Path | None,
     watch: bool,
 ) -> None:
     """Run the simulated operator; with `phone`, hold one of its phones instead."""
     if context.invoked_subcommand is not None:
         return
-    if not secret:
+    if not secret and line in ("wire", "http"):
         raise _Refusal("no secret: set NURSERY_GATEWAY_SECRET as for the assistant")
     try:
+        side = _side(line, smpp_port, mapping, secret or "")
         operator = OperatorController(
-            secret=secret,
+            secret=secret or "",
+            side=side,
             callback_url=callback,
             number=number,
             ussd_code=code,
@@ -78,6 +103,7 @@ def main(
         with operator:
             end = _end_by_signal()
             _say_where(operator)
+            _say_line(operator)
             end.wait()
     except OperatorError as error:
         raise _Refusal(str(error)) from error
@@ -146,6 +172,33 @@ def _say_where(operator: OperatorController) -> None:
     click.echo(
         f"They text {operator.network.own_number} and dial {operator.network.ussd_code}."
     )
+
+
+def _side(line: str, smpp_port: int, mapping: Path | None, secret: str) -> MakeSide | None:
+    """How the operator looks to the assistant; None for our own wire."""
+    if line == "http":
+        if mapping is None:
+            raise _Refusal("an http line needs --mapping, such as scenarios/.../hill.toml")
+        names = ("token", "user", "password", "secret")
+        secrets = dict.fromkeys(names, secret)
+        return lambda clock: Provider(mapping, "", secrets, clock, Limits().answer_seconds)
+    kinds: dict[str, MakeSide] = {
+        "smpp": lambda clock: Centre(clock, port=smpp_port),
+        "modem": Modem,
+    }
+    return kinds.get(line)
+
+
+def _say_line(operator: OperatorController) -> None:
+    side = operator.network.core.assistant
+    if isinstance(side, Centre):
+        account = side.account
+        click.echo(
+            f"SMPP at 127.0.0.1:{side.port}, system_id {account.system_id}, "
+            f"password {account.password}"
+        )
+    elif isinstance(side, Modem):
+        click.echo(f"The modem is at {side.port}")
 
 
 def _print_all(entry: Entry) -> None:

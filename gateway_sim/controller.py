@@ -94,6 +94,7 @@ class OperatorController:
             side(now) if side else Assistant(callback_url, secret, now, limits.answer_seconds)
         )
         self._core = Core(now, self._assistant, handler or Deliver(), limits)
+        self._assistant.url = callback_url
         self._own_time = clock is not None
         self._errors: list[BaseException] = []
         kick = self.advance if self._own_time else _nothing

@@ -86,6 +86,7 @@ class Centre:
         account: Account | None = None,
         answer_seconds: float = 10,
         tls: ssl.SSLContext | None = None,
+        port: int = 0,
     ) -> None:
         self.account = account or Account()
         self.faults: deque[str] = deque()
@@ -100,7 +101,7 @@ class Centre:
         self._parts: dict[tuple[str, str, int], dict[int, _Part]] = {}
         self._ids: dict[str, list[str]] = {}
         self._changed = Condition()
-        self._door = socket.create_server(("127.0.0.1", 0))
+        self._door = socket.create_server(("127.0.0.1", port))
         self.port: int = self._door.getsockname()[1]
         Thread(target=self._accept, name="smpp-door", daemon=True).start()
 

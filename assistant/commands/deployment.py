@@ -27,7 +27,8 @@ def settings_now() -> Settings:
     try:
         settings = read_settings(os.environ)
         demo = _demo_programme()
-        if not settings.gateway_url and not settings.programme_file and demo.is_file():
+        has_line = settings.gateway_url or settings.lines_file
+        if not has_line and not settings.programme_file and demo.is_file():
             settings = replace(settings, programme_file=str(demo))
         return _of_programme(settings) if settings.programme_file else settings
     except SettingsError as fault:

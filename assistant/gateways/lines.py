@@ -120,6 +120,11 @@ class Lines:
         self._noted: dict[str, datetime] = {}
 
     @property
+    def terms(self) -> Mapping[str, Terms]:
+        """What each line allows and takes."""
+        return self._terms
+
+    @property
     def names(self) -> tuple[str, ...]:
         """The lines, in the order in which they were set."""
         return tuple(self._gateways)
@@ -158,6 +163,16 @@ class Lines:
         """Closes them."""
         for _, gateway in self._listeners():
             gateway.close()
+
+    def wait_up(self, seconds: float) -> bool:
+        """Waits for the lines that listen, one after another."""
+        return all(gateway.wait_up(seconds) for _, gateway in self._listeners())
+
+    @property
+    def why(self) -> str:
+        """What keeps lines from sending."""
+        told = ((name, gateway.why) for name, gateway in self._listeners())
+        return "; ".join(f"{name}: {why}" for name, why in told if why)
 
     @property
     def listens(self) -> bool:

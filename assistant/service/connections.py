@@ -1,10 +1,15 @@
 """Whose the lines' connections are: one process of all has them, for as long as it says so."""
 
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 from datetime import datetime, timedelta
+from decimal import Decimal
+from typing import Protocol
 
 from assistant.channel import Fate, Handover
 from assistant.service.days import day_start
 from assistant.service.house import House
+from assistant.store import Line
 
 OWNED_FOR = timedelta(seconds=20)  # a process that died is followed after so long
 
@@ -35,6 +40,58 @@ def note_line(house: House, line: str, handover: Handover, now: datetime) -> Non
         if handover.rest is not None or not handover.answered:
             rest = handover.rest or timedelta(0)
             work.running.rest(now + rest, handover.detail, name=line)
+
+
+@dataclass(frozen=True)
+class LineStands:
+    """How a line stands: segments it `used` today, of so many `a_day`, what they cost."""
+
+    name: str
+    line: Line
+    used: int
+    a_day: int | None
+    cost: Decimal | None
+    rests: bool
+
+
+class Allows(Protocol):
+    """What is set of a line."""
+
+    @property
+    def a_day(self) -> int | None: ...
+    @property
+    def price(self) -> Decimal | None: ...
+
+
+def lines_stand(
+    house: House, names: Collection[str], terms: Mapping[str, Allows], now: datetime
+) -> tuple[LineStands, ...]:
+    """How the lines stand; of a deployment with one line, that one, without a name."""
+    since = day_start(now, house.zone)
+    with house.store.look() as work:
+        if not names:
+            line, used = work.running.line(), work.lines.used_by_all(since)
+            price = house.tariff.per_segment if house.tariff else None
+            return (_stands("", line, used, None, price, now),)
+        return tuple(
+            _stands(
+                name,
+                work.running.line(name),
+                work.lines.used(name, since),
+                terms[name].a_day,
+                terms[name].price,
+                now,
+            )
+            for name in names
+        )
+
+
+def _stands(
+    name: str, line: Line, used: int, a_day: int | None, price: Decimal | None, now: datetime
+) -> LineStands:
+    rests = line.rests_until is not None and line.rests_until > now
+    cost = None if price is None else price * used
+    return LineStands(name, line, used, a_day, cost, rests)
 
 
 def forget_parts(house: House, now: datetime) -> int:

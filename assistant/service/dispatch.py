@@ -189,7 +189,7 @@ def _taken(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datet
         _by_lines(work, both)
         early = [_parts(work, text, handover, now) for text, handover in both if handover.parts]
     for settled in filter(None, early):
-        take_receipt(house, _receipt(settled), now)
+        take_receipt(house, settled.receipt, now)
 
 
 def _by_lines(work: Work, both: Sequence[tuple[OutboxText, Handover]]) -> None:
@@ -209,10 +209,6 @@ def _parts(work: Work, text: OutboxText, handover: Handover, now: datetime) -> S
 
 
 _PARTS = "parts of {}"  # what a hand-over and its receipts wait for each other by
-
-
-def _receipt(settled: Settled) -> Receipt:
-    return Receipt(settled.message_id, settled.fate, settled.at, settled.detail)
 
 
 def _not_taken(house: House, text: OutboxText, handover: Handover, now: datetime) -> None:
@@ -272,7 +268,7 @@ def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:
     arrived, or one is lost."""
     if not receipt.message_id:
         settled = _settled(house, receipt)
-        return settled is not None and take_receipt(house, _receipt(settled), now)
+        return settled is not None and take_receipt(house, settled.receipt, now)
     return _take_some(house, [receipt], now) > 0
 
 

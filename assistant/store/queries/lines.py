@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from sqlalchemy import and_, delete, func, or_, select, update
 from sqlalchemy.orm import Session
 
-from assistant.channel import Fate
+from assistant.channel import Fate, Receipt
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import OutboxRow
 from assistant.store.tables_lines import HeardByRow, OwnerRow, PartRow
@@ -27,6 +27,11 @@ class Settled:
     fate: Fate
     at: datetime
     detail: str
+
+    @property
+    def receipt(self) -> Receipt:
+        """As one of the text."""
+        return Receipt(self.message_id, self.fate, self.at, self.detail)
 
 
 class Lines:
@@ -73,6 +78,13 @@ class Lines:
         """Segments that a line took since then."""
         wanted = select(func.coalesce(func.sum(OutboxRow.segments), 0)).where(
             OutboxRow.line == line, OutboxRow.accepted_at >= since
+        )
+        return int(self._session.scalar(wanted) or 0)
+
+    def used_by_all(self, since: datetime) -> int:
+        """Segments that were taken since then, by whatever line."""
+        wanted = select(func.coalesce(func.sum(OutboxRow.segments), 0)).where(
+            OutboxRow.accepted_at >= since
         )
         return int(self._session.scalar(wanted) or 0)
 

@@ -105,6 +105,13 @@ class Connection:
     def open(self, take: Take, clock: Clock) -> None:
         self.ear = take
 
+    def wait_up(self, seconds: float) -> bool:
+        return True
+
+    @property
+    def why(self) -> str:
+        return ""
+
     def close(self) -> None:
         self.ear, self.closed = None, self.closed + 1
 
