@@ -179,6 +179,11 @@ class OperatorController:
         """What should not have happened: screens too long, calls given up, no answers."""
         return self.recorded(Kind.FAULT)
 
+    @property
+    def repeats(self) -> int:
+        """How often a text came again under an id that was taken; nothing was sent twice."""
+        return self.network.repeats
+
     def on_entry(self, listener: Callable[[Entry], None]) -> None:
         """Call this with each new entry of the record."""
         self._core.on_entry = listener

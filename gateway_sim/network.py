@@ -39,6 +39,11 @@ class Network:
         with self.core.changed:
             return self._phones.setdefault(known, Phone(known, self))
 
+    @property
+    def repeats(self) -> int:
+        """Texts that came again under an id that was taken."""
+        return self._texts.repeats
+
     def phones(self) -> list[Phone]:
         """All phones used so far, by number."""
         with self.core.changed:

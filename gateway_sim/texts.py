@@ -23,6 +23,7 @@ class Texts:
         self._turns = count(1)
         self._accepted: set[str] = set()
         self._reported: set[str] = set()
+        self.repeats = 0
 
     def send(self, phone: Phone, text: str) -> Sent:
         """Take a text from a phone; raises PhoneOffError, or TextError if it is too long."""
@@ -56,6 +57,7 @@ class Texts:
         message = Message(text.id, "to_phone", phone.number, shown, now, text.not_after)
         with core.changed:
             if text.id in self._accepted:
+                self.repeats += 1
                 return Answer(200, "had this before"), True
             answer = self._verdict(message)
             core.note(

@@ -52,6 +52,14 @@ class PrivateServer:
     def start(self) -> None:
         """Makes the cluster and returns when the server answers."""
         self._run("initdb", "-U", "nursery", "-A", "trust", "-E", "UTF8", "--locale=C", "-N")
+        self.begin()
+
+    def crash(self) -> None:
+        """Ends the server as a kill does: nothing is written any more, all are cut off."""
+        self._run("pg_ctl", "-m", "immediate", "stop")
+
+    def begin(self) -> None:
+        """Starts the server again; returns when it answers."""
         options = f"-k {self._folder} -c listen_addresses= -c fsync=off"
         log = self._folder / "log"
         self._run("pg_ctl", "-w", "-t", "60", "-l", str(log), "-o", options, "start")

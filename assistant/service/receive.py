@@ -70,7 +70,7 @@ def _answer(work: Work, house: House, incoming: Incoming, now: datetime) -> Scre
         _answer_text(work, house, incoming, now)
         return None
     if incoming.step is Step.END:
-        work.talks.end_ussd(_session_of(work, incoming))
+        work.talks.end_ussd(_session_of(work, incoming)[0])
         return None
     return _answer_screen(work, house, incoming, now)
 
@@ -149,21 +149,21 @@ def _post(
 # --- USSD ------------------------------------------------------------------------------------
 
 
-def _session_of(work: Work, incoming: Incoming) -> str:
-    """The session by this phone. Operators use their ids again, after a restart for one: the
-    pages of another phone are shown to nobody else, and not ended by them."""
+def _session_of(work: Work, incoming: Incoming) -> tuple[str, UssdTalk | None]:
+    """The session by this phone, and what is kept of it. Operators use their ids again, after
+    a restart for one: the pages of another phone are shown to nobody else, and not ended by
+    them."""
     session_id = incoming.session_id or incoming.gateway_id
     kept = work.talks.ussd(session_id)
-    return (
-        session_id
-        if kept is None or kept.phone == incoming.phone
-        else (f"{session_id} {incoming.phone}")
-    )
+    if kept is None or kept.phone == incoming.phone:
+        return session_id, kept
+    own = f"{session_id} {incoming.phone}"
+    return own, work.talks.ussd(own)
 
 
 def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) -> Screen:
-    session_id = _session_of(work, incoming)
-    talk = work.talks.ussd(session_id) if incoming.step is Step.ANSWER else None
+    session_id, kept = _session_of(work, incoming)
+    talk = kept if incoming.step is Step.ANSWER else None
     turned = _turn_page(talk, incoming.text.strip()) if talk else None
     if turned is not None:
         work.talks.keep_ussd(turned, now)
