@@ -69,6 +69,8 @@ class Settings:
     web_https: bool = False  # officers reach the page by https, through a proxy in front
     web_hosts: tuple[str, ...] = ()  # names by which they reach it; this machine's always count
     web_proxy: str = "127.0.0.1"  # where that proxy is: what it says of who asks is believed
+    copies_folder: str = ""  # where the worker copies the database once a day; none: nowhere
+    copies_kept: int = 7
     worker_pause_s: float = 1.0
     lease_s: float = 20.0  # twice the longest answer: what a killed worker held waits so long
     send_batch: int = 100

@@ -5,6 +5,7 @@ import logging
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 from threading import Event, Thread
 
 from assistant.alerts import Place
@@ -16,6 +17,7 @@ from assistant.service.alerts.watch import forget_old, look_at
 from assistant.service.arrivals import take, take_incomplete
 from assistant.service.away import DatabaseAwayError
 from assistant.service.connections import forget_parts, give_back, own
+from assistant.service.copies import copy_of_today
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
 from assistant.service.dispatch import LIST, dispatch
@@ -23,6 +25,7 @@ from assistant.service.house import House
 from assistant.service.mornings import AT_ONCE
 from assistant.service.pulse import SENDING, TICKING, Beat
 from assistant.service.set_aside import look_over
+from assistant.service.standstill import tell_people
 from assistant.service.tick import ticking
 from assistant.service.time_guard import TimeGuard
 
@@ -203,6 +206,61 @@ class Worker:
             log.error("this round failed; the next one tries again: %s", fault)
         except Exception:
             log.exception("this round failed; the next one tries again")
+
+
+class Watchman:
+    """Looks once a minute, in a thread of its own, whether texts leave, and tells people where
+    not; and makes the daily copy of the database, where that is wanted.
+
+    Args:
+        gateway: by which people are told where nobody else sends
+        copies: the folder of copies, and how many of them are kept
+    """
+
+    def __init__(
+        self,
+        house: House,
+        *,
+        gateway: Gateway | None = None,
+        copies: tuple[Path, int] | None = None,
+        clock: Clock = wall_clock,
+    ) -> None:
+        self._house, self._gateway, self._copies = house, gateway, copies
+        self._clock = clock
+        self._stopping = Event()
+        self._thread = Thread(target=self._run, name="watchman", daemon=True)
+
+    def start(self) -> None:
+        """Begins; a service that has just started is given a while."""
+        self._thread.start()
+
+    def stop(self) -> None:
+        """Ends after the look it is in; a copy that takes long is left behind."""
+        self._stopping.set()
+        if self._thread.is_alive():
+            self._thread.join(LAST_LOOK_S)
+
+    def _run(self) -> None:
+        while not self._stopping.wait(A_MINUTE.total_seconds()):
+            self.round()
+
+    def round(self) -> None:
+        """One look."""
+        for look in (self._tell, self._copy):
+            try:
+                look(self._clock())
+            except DatabaseAwayError as fault:
+                log.error("the next minute looks again: %s", fault)
+            except Exception:
+                log.exception("this look failed; the next minute tries again")
+
+    def _tell(self, now: datetime) -> None:
+        tell_people(self._house, now, self._gateway)
+
+    def _copy(self, now: datetime) -> None:
+        if self._copies is not None:
+            folder, kept = self._copies
+            copy_of_today(self._house, folder, kept, now)
 
 
 class AlertWatch:

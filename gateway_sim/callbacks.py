@@ -11,9 +11,13 @@ from flask import Flask, request
 from flask.typing import ResponseReturnValue
 
 from gateway_sim import wire
+from gateway_sim.handlers import Answer
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
+
+
+BUSY = 503
 
 
 @dataclass(frozen=True)
@@ -64,6 +68,14 @@ class ReportsLists(Protocol):
         ...
 
 
+def _of_list(text: wire.HandedIn, answer: Answer, repeated: bool) -> dict[str, Any]:
+    """The answer to one text of a list."""
+    if repeated:
+        return {"id": text.id, "fate": "accepted", "repeat": True}
+    fate = {202: "accepted", 422: "failed"}.get(answer.code, "try_later")
+    return {"id": text.id, "fate": fate, "detail": answer.detail}
+
+
 class Assistant:
     """Our own wire: the assistant's address, and how it is called."""
 
@@ -96,15 +108,10 @@ class Assistant:
         def several() -> ResponseReturnValue:
             body = request.get_data()
             wire.check(self._secret, self._clock(), request.path, body, dict(request.headers))
-            return {"answers": [self._one(network, each) for each in wire.handed_in_all(body)]}
-
-    def _one(self, network: "Network", text: wire.HandedIn) -> dict[str, Any]:
-        """The answer to one text of a list."""
-        answer, repeated = network.hand_in(text)
-        if repeated:
-            return {"id": text.id, "fate": "accepted", "repeat": True}
-        fate = {202: "accepted", 422: "failed"}.get(answer.code, "try_later")
-        return {"id": text.id, "fate": fate, "detail": answer.detail}
+            said = [(each, *network.hand_in(each)) for each in wire.handed_in_all(body)]
+            if all(answer.code == BUSY for _, answer, _ in said):
+                return {"fate": "try_later", "detail": said[0][1].detail}, BUSY
+            return {"answers": [_of_list(*each) for each in said]}
 
     def call(self, path: str, fields: Mapping[str, Any]) -> Reply:
         """Post these fields, signed; any failure of the line is a Reply without a code."""

@@ -31,7 +31,7 @@ from assistant.web.connections import listen
 from assistant.web.guard import LOCAL_HOSTS
 from assistant.wiring.alerts import open_alert_sources
 from assistant.wiring.lines import Opened, open_lines
-from assistant.worker import AlertWatch, LineWatch, Worker, wall_clock
+from assistant.worker import AlertWatch, LineWatch, Watchman, Worker, wall_clock
 
 OPERATOR_PORT = 8471
 WEB_THREADS = 8
@@ -97,6 +97,27 @@ def _worker(
         hands=settings.send_hands,
         guard=TimeGuard(house, time.monotonic, gateway.time),
     )
+
+
+def _watchman(house: House, settings: Settings, opened: Opened | None) -> Watchman:
+    """Who looks whether texts leave. Where a line keeps a connection, only its owner sends."""
+    shared = opened is not None and not (opened.lines and opened.lines.listens)
+    folder = settings.copies_folder
+    return Watchman(
+        house,
+        gateway=opened.gateway if opened is not None and shared else None,
+        copies=(Path(folder), settings.copies_kept) if folder else None,
+    )
+
+
+@contextmanager
+def _watching(watchman: Watchman) -> Iterator[None]:
+    """The watchman, until the block ends."""
+    watchman.start()
+    try:
+        yield
+    finally:
+        watchman.stop()
 
 
 @contextmanager
@@ -177,9 +198,18 @@ def web() -> None:
     settings = settings_now()
     if not settings.gateway_secret and not settings.lines_file:
         raise click.ClickException("Set NURSERY_GATEWAY_SECRET, shared with the operator.")
-    with opened(settings) as house, _web(house, settings, _called(house, settings), _nothing):
-        click.echo(f"Web side and officers' page at http://{settings.host}:{settings.port}/")
-        _until_stopped()
+    with opened(settings) as house:
+        lines = _called(house, settings)
+        # It tells people where the worker is gone; copies are the worker's.
+        known = settings.gateway_url or settings.lines_file
+        watchman = _watchman(
+            house, replace(settings, copies_folder=""), lines if known else None
+        )
+        with _web(house, settings, lines, _nothing), _watching(watchman):
+            click.echo(
+                f"Web side and officers' page at http://{settings.host}:{settings.port}/"
+            )
+            _until_stopped()
 
 
 @click.command()
@@ -188,8 +218,10 @@ def worker() -> None:
     _log()
     settings = settings_now()
     with opened(settings) as house:
-        hands = _hands(house, settings, _opened(house, settings))
-        with _working(house, settings, hands):
+        lines = _opened(house, settings)
+        hands = _hands(house, settings, lines)
+        watchman = _watchman(house, settings, lines)
+        with _working(house, settings, hands), _watching(watchman):
             click.echo("Worker running.")
             _until_stopped()
 
@@ -228,6 +260,7 @@ def _serve(house: House, settings: Settings, greeting: str) -> None:
     with (
         _web(house, settings, lines, hands.worker.wake),
         _working(house, settings, hands),
+        _watching(_watchman(house, settings, lines)),
     ):
         click.echo(f"The officers' page is at http://{settings.host}:{settings.port}/")
         for line in (demo_officer(house) if greeting else "", greeting):

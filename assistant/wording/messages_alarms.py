@@ -45,3 +45,14 @@ SEEN_OR_NEXT = Message(
     plural="When it is seen to, send SEEN code {digits}. In {n} minutes I tell the next person.",
     note="Ends such a text. SEEN stays; {digits} are the last of the number.",
 )
+NOTHING_LEAVES = Message(
+    "No text has left for {n} minute. Call who runs the service; ring farmers in danger.",
+    plural="No text has left for {n} minutes. Call who runs the service; ring farmers in danger.",
+    note="To the leads, where texts stand still.",
+    segments=2,
+)
+NO_DAILY_TEXTS = Message(
+    "Nobody is reminded now: the daily texts stand still. Call who runs the service.",
+    note="To the leads, where the program that makes the daily texts does not run.",
+    segments=2,
+)

@@ -25,3 +25,7 @@ SET_ASIDE = Message(
     note="Line on every page. {named}: names of farmers, each with the nursery's letter.",
     segments=2,
 )
+NO_COPY = Message(
+    "The database was not copied for two days. Tell who runs the service.",
+    note="Line on every page where the daily copy was not made.",
+)

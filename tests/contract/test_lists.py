@@ -61,10 +61,18 @@ def test_each_text_of_a_list_is_answered_by_itself(wire: Line) -> None:
     assert answers is not None
     assert [each.fate for each in answers if each] == [Fate.FAILED] * 2
     assert answers[0] is not None and answers[0].detail
+    wire.operator.handler = Busy(phone="+447700900151")
+    later = offered(wire, ["+447700900151", "+447700900152"])
+    assert later is not None
+    assert [each.fate for each in later if each] == [Fate.TRY_LATER, Fate.ACCEPTED]
+
+
+def test_a_busy_operator_answers_for_the_whole_list(wire: Line) -> None:
+    """The first stands for all; the others were not looked at and lose no try."""
     wire.operator.handler = Busy()
-    later = offered(wire, ["+447700900151"])
-    assert later is not None and later[0] is not None
-    assert later[0].fate is Fate.TRY_LATER
+    answers = offered(wire, PHONES[:3])
+    assert answers is not None and answers[0] is not None
+    assert answers[0].rest is not None and answers[1:] == [None, None]
 
 
 def test_an_operator_without_lists_is_known_for_an_hour(

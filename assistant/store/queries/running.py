@@ -33,6 +33,10 @@ class Running:
         row = self._session.get(PulseRow, part)
         return row.at if row else None
 
+    def still(self, part: str) -> None:
+        """A part is no more: as if it had never been alive."""
+        self._session.execute(delete(PulseRow).where(PulseRow.part == part))
+
     def waiting_since(self, now: datetime) -> datetime | None:
         """Since when the oldest text waits that could have left; None where none does."""
         wanted = select(func.min(OutboxRow.due_at)).where(
