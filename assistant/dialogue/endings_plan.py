@@ -15,7 +15,8 @@ from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.endings import Ending, chosen, ended, opened, said
 from assistant.dialogue.endings_seed import lift_says
 from assistant.dialogue.endings_soaking import warmed
-from assistant.dialogue.results import cost_text, dates_text, own_text, quantity_texts
+from assistant.dialogue.endings_steps import with_next
+from assistant.dialogue.results import own_text, plan_texts, quantity_texts
 from assistant.dialogue.values import CallForHelp, Change, Known, SaveNursery, Session, Turn
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_seed as s
@@ -79,13 +80,9 @@ def _open(session: Session, known: Known) -> Turn:
         test_begun=known.today if answers.get("germination") == "begun" else None,
     )
     nursery = warmed(nursery, known)
-    texts = (
-        *own_text(known, practice),
-        *quantity_texts(nursery, known.today, known.region),
-        *cost_text(nursery, known),
-        dates_text(nursery, known.today),
-    )
-    return ended(session, known, *texts, changes=(SaveNursery(nursery), *_told(nursery)))
+    texts = (*own_text(known, practice), *plan_texts(nursery, known))
+    made = ended(session, known, *texts, changes=(SaveNursery(nursery), *_told(nursery)))
+    return made if nursery.held or made.session else with_next(made, known)
 
 
 def _told(nursery: Nursery) -> tuple[Change, ...]:

@@ -5,6 +5,8 @@ nothing else to answer, does.
 """
 
 from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
 
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.tasks import TaskCode
@@ -14,12 +16,15 @@ from assistant.dialogue.endings import Ending, ended, lasting, no_nursery, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.items import split_label
+from assistant.dialogue.results import plan_pages
 from assistant.dialogue.values import Focus, Known, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_steps as s
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
-from assistant.wording.steps import making_code, open_chapter, step, what_it_is
+from assistant.wording.steps import chapter_of, making_code, open_chapter, step, what_it_is
+
+PLAN = "plan"  # in place of a task: the pages of a plan, not the steps of a day
 
 
 def next_step(text: str, known: Known) -> Turn:
@@ -27,8 +32,10 @@ def next_step(text: str, known: Known) -> Turn:
     nursery, session = _meant(text, known), _telling(known)
     if nursery is None:
         return no_nursery(known.session, known)
-    if session is not None and chosen_nursery(session, known) == nursery:
-        return _tell(nursery, _code(session), _place(session) + 1, known)
+    if session is not None and _tells_of(session, nursery, known):
+        return _again(session, nursery, known, on=1)
+    if _is_new(nursery, known.today):
+        return _page(nursery, 0, known)
     return _from_start(nursery, open_chapter(nursery, known.today), known)
 
 
@@ -38,8 +45,8 @@ def how(text: str, known: Known) -> Turn | None:
     session, nursery = _telling(known), _meant(text, known)
     if nursery is None or (session is None and known.session is not None):
         return None
-    if session is not None and chosen_nursery(session, known) == nursery:
-        return _tell(nursery, _code(session), _place(session), known)
+    if session is not None and _tells_of(session, nursery, known):
+        return _again(session, nursery, known, on=0)
     code = open_chapter(nursery, known.today)
     return _from_start(nursery, code, known) if code else None
 
@@ -75,6 +82,8 @@ def _meant(text: str, known: Known) -> Nursery | None:
         return named[0]
     session = _telling(known)
     told = chosen_nursery(session, known) if session else None
+    if session is not None and "place" not in session.answers:
+        return known.nurseries[-1]  # the plan that was just made
     with_steps = (each for each in known.nurseries if open_chapter(each, known.today))
     return told or next(with_steps, known.nurseries[0])
 
@@ -85,8 +94,47 @@ def _telling(known: Known) -> Session | None:
     return session if session and session.conversation == talks.STEPS.name else None
 
 
-def _code(session: Session) -> TaskCode:
-    return TaskCode(str(session.answers["task"]))
+def _tells_of(session: Session, nursery: Nursery, known: Known) -> bool:
+    """Whether the talk of steps has told something of that nursery."""
+    return "place" in session.answers and chosen_nursery(session, known) == nursery
+
+
+def _again(session: Session, nursery: Nursery, known: Known, *, on: int) -> Turn:
+    """What was told last, or so many places on."""
+    task, place = str(session.answers["task"]), _place(session) + on
+    if task == PLAN:
+        return _page(nursery, place, known)
+    return _tell(nursery, TaskCode(task), place, known)
+
+
+# --- a new plan ------------------------------------------------------------------------------
+
+
+def with_next(made: Turn, known: Known) -> Turn:
+    """A plan just made; a screen, where nobody types NEXT, has a key for its pages."""
+    if known.channel is not Channel.USSD:
+        return made
+    choice = m.NUMBERED(digit=1, label=s.NEXT_STEP())
+    keys = Text((choice,), Focus(question="steps.step"))
+    return replace(made, session=begin(talks.STEPS), texts=(*made.texts, keys))
+
+
+def _is_new(nursery: Nursery, today: date) -> bool:
+    """Whether no work that has steps has come up since the plan was made: then NEXT tells
+    the plan before them."""
+    began = (task.date for task in nursery.tasks if chapter_of(task.code, nursery.practice))
+    return not nursery.held and not any(nursery.made_on < day <= today for day in began)
+
+
+def _page(nursery: Nursery, place: int, known: Known) -> Turn:
+    """A page of the plan; after the last the steps of the day."""
+    pages = plan_pages(nursery, known)
+    if place >= len(pages):
+        return _from_start(nursery, open_chapter(nursery, known.today), known)
+    if known.channel is not Channel.USSD:
+        return _shown(pages[place].says, nursery, PLAN, place, known)
+    shown = _shown((), nursery, PLAN, place, known)  # the key is no part of what is kept
+    return replace(shown, texts=(pages[place], *shown.texts))
 
 
 def _place(session: Session) -> int:
@@ -110,7 +158,7 @@ def _tell(nursery: Nursery, code: TaskCode, place: int, known: Known) -> Turn:
 def _shown(
     says: tuple[Say, ...],
     nursery: Nursery,
-    code: TaskCode,
+    code: str,
     place: int,
     known: Known,
     *,
@@ -119,7 +167,7 @@ def _shown(
     """A step with the way to the next; the talk that it interrupted waits."""
     telling = _telling(known)
     held = telling.held if telling else lasting(known.session)
-    session = begin(talks.STEPS, held=held, nursery=nursery.id, task=code.value, place=place)
+    session = begin(talks.STEPS, held=held, nursery=nursery.id, task=str(code), place=place)
     if is_last:
         return Turn(session, (Text(says),))
     if known.channel is Channel.USSD:

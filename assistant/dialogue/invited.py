@@ -11,7 +11,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import engine
 from assistant.dialogue.engine import begin
-from assistant.dialogue.results import dates_text, quantity_texts
+from assistant.dialogue.results import plan_texts
 from assistant.dialogue.values import Focus, Invited, Known, Session, Text
 from assistant.people import LANGUAGES
 from assistant.wording import messages_people as p
@@ -68,14 +68,7 @@ def spoken_or_first(session: Session, known: Known) -> str:
 def welcome(known: Known) -> tuple[Session | None, tuple[Text, ...]]:
     """What is said to who agreed, and the talk that then stands open, if there is one."""
     planned = tuple(bed for bed in known.nurseries if not _is_late(bed, known.today))
-    said = [
-        text
-        for bed in planned
-        for text in (
-            *quantity_texts(bed, known.today, known.region),
-            dates_text(bed, known.today),
-        )
-    ]
+    said = [text for bed in planned for text in plan_texts(bed, known)]
     session = _left_to_ask(known)
     hello: Say = p.WELCOME_PLANNED() if planned else m.ENROLLED()
     if session is None and not planned:

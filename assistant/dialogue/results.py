@@ -51,17 +51,61 @@ def own_text(known: Known, practice: Practice) -> tuple[Text, ...]:
 def seed_text(nursery: Nursery, today: date, region: str | None = None) -> Text:
     """What was understood, with seed, bed and mats for it, and what is doubtful about it;
     seed is held against what the region's country calls good."""
-    doubts: tuple[Say, ...] = ()
-    percent = round(nursery.inputs.germination * 100, 1)
     if nursery.held:
-        return Text((m.DO_NOT_SOW(percent=percent), s.HELD(label=nursery.called)), keep=True)
+        forbidden = m.DO_NOT_SOW(percent=_percent(nursery))
+        return Text((forbidden, s.HELD(label=nursery.called)), keep=True)
+    says = (about(m.RESULT_SEED, nursery, today), *_doubts(nursery, region))
+    return Text(says, keep=True)
+
+
+def _percent(nursery: Nursery) -> float:
+    return round(nursery.inputs.germination * 100, 1)
+
+
+def _doubts(nursery: Nursery, region: str | None) -> tuple[Say, ...]:
+    """What is not sure, or not good, about the seed."""
     if not nursery.germination_known:
-        doubts = (m.ASSUMED_80(),)
-    elif WarningCode.DO_NOT_SOW in nursery.quantities.warnings:
-        doubts = (m.DO_NOT_SOW(percent=percent),)
-    elif is_weak(nursery.inputs.germination, good := good_seed(region)):
-        doubts = (_weak(percent, good),)
-    return Text((about(m.RESULT_SEED, nursery, today), *doubts), keep=True)
+        return (m.ASSUMED_80(),)
+    if WarningCode.DO_NOT_SOW in nursery.quantities.warnings:
+        return (m.DO_NOT_SOW(percent=_percent(nursery)),)
+    if is_weak(nursery.inputs.germination, good := good_seed(region)):
+        return (_weak(_percent(nursery), good),)
+    return ()
+
+
+def plan_texts(nursery: Nursery, known: Known) -> tuple[Text, ...]:
+    """What is said of a new plan: what to do first and its day, and what is doubtful. The
+    amounts come one text at a time, by NEXT (`plan_pages`)."""
+    first = _first(nursery, known.today)
+    if nursery.held or first is None:
+        quantities = quantity_texts(nursery, known.today, known.region)
+        return (*quantities, dates_text(nursery, known.today))
+    what, on = first
+    says: tuple[Say, ...] = (m.PLANNED(label=nursery.called, what=what, date=on),)
+    if nursery.sown:
+        says += _past_window(nursery, known.today)
+    else:
+        says += _late(nursery, known.today)
+    return (Text((*says, *_doubts(nursery, known.region)), keep=True),)
+
+
+def plan_pages(nursery: Nursery, known: Known) -> tuple[Text, ...]:
+    """All of a plan, in the order in which NEXT tells it."""
+    return (
+        *quantity_texts(nursery, known.today, known.region),
+        *cost_text(nursery, known),
+        dates_text(nursery, known.today, begins=False),
+    )
+
+
+def _first(nursery: Nursery, today: date) -> tuple[Say, date] | None:
+    """The first work there is and its day: what is behind, today's, else the next."""
+    missed = () if nursery.sown else _already_due(nursery, today)
+    tasks = said(due(nursery, today))
+    if missed or tasks:
+        return (*missed, *(what_of(code, nursery.practice) for code in tasks))[0], today
+    ahead = coming(nursery, today)
+    return (what_of(ahead.code, nursery.practice), ahead.date) if ahead else None
 
 
 def _weak(percent: float, good: Good) -> Say:
@@ -115,13 +159,18 @@ def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
         return Text((s.HELD(label=nursery.called), *time_to_test(nursery, today)), keep=True)
     warm = () if nursery.climate else (c.DAYS_WARM(degrees=round(WARM_C)),)
     if nursery.sown:
-        says: tuple[Say, ...] = (about(m.RESULT_DATES_SOWN, nursery, today),)
-        if nursery.day(today) > nursery.paced.window.last.value:
-            says += (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
-        return Text((*says, *warm), keep=True)
+        sown = about(m.RESULT_DATES_SOWN, nursery, today)
+        return Text((sown, *_past_window(nursery, today), *warm), keep=True)
     says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)
     late = _late(nursery, today) if begins else ()
     return Text((*says, *late, *warm), keep=True)
+
+
+def _past_window(nursery: Nursery, today: date) -> tuple[Say, ...]:
+    """That a bed is past its usual days for planting."""
+    if nursery.day(today) <= nursery.paced.window.last.value:
+        return ()
+    return (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
 
 
 def _late(nursery: Nursery, today: date) -> tuple[Say, ...]:

@@ -104,9 +104,9 @@ ASK_LANGUAGE = Message("Language? Lugha?", note="First question to a new phone, 
 ASK_VILLAGE = Message("Which is your village?", note="A list with digits follows.")
 OTHER_VILLAGE = Message("Not in this list", note="Last choice of the list of villages.")
 ASK_CONSENT = Message(
-    "I plan your rice nursery and text you each day what to do. I keep your number and answers "
-    "for your officer. STOP ends it. Do you agree?",
-    note="Consent. '1 Yes 2 No' follows.",
+    "Rice nursery help by your farm office. My texts are free, yours cost an SMS at most. "
+    "Its officer sees your answers. STOP ends it. Do you agree?",
+    note="Consent: who runs the line, what it costs, who sees the answers. '1 Yes 2 No' follows.",
     segments=2,
 )
 NO_CONSENT = Message(
@@ -195,6 +195,12 @@ THE_GERMINATION = Message("Germination", note="A choice.")
 THE_PAIL = Message("Pail", note="A choice.")
 THE_SOWING_DAY = Message("Sowing day", note="A choice.")
 
+PLANNED = Message(
+    "{label}: your plan is ready. First: {what}, {date}. I text you on each day of work. Amounts, "
+    "mix, dates: send NEXT.",
+    note="Answer to a new plan: what to do first and its day. {what} is a task, such as 'collect "
+    "material'. NEXT is a word to send: all else comes one text at a time.",
+)
 RESULT_SEED = Message(
     "Nursery {label}: field {area}, germination {percent}%, {spacing} cm, {seedlings} a "
     "hill. Seed {seed} dry, {sprouted} sprouted. Bed {bed} m2, {mats} of {length} x {width} "

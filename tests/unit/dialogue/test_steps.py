@@ -14,11 +14,12 @@ from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like, numbered
 
 BEFORE = TODAY + timedelta(days=1)  # sown tomorrow: the bed is made today
+MADE = TODAY - timedelta(days=9)  # what NEXT tells of a new plan is long told
 
 
 def test_next_goes_through_the_making_of_the_bed_one_step_a_text() -> None:
     """From the first to the last, and then says that it is over."""
-    phone = Phone.enrolled(nursery(sow=BEFORE))
+    phone = Phone.enrolled(nursery(sow=BEFORE, made_on=MADE))
     for step in (s.LEVEL, s.STRIPS, s.UNDER, s.SET, s.LIFT, s.FENCE):
         assert phone.hears("next") == [like(step, s.NEXT_HINT)]
     assert phone.hears("NEXT") == [like(s.WET)]
@@ -27,7 +28,7 @@ def test_next_goes_through_the_making_of_the_bed_one_step_a_text() -> None:
 
 def test_how_gives_the_first_step_and_then_the_same_once_more() -> None:
     """Whoever did not follow asks again."""
-    phone = Phone.enrolled(nursery(sow=BEFORE))
+    phone = Phone.enrolled(nursery(sow=BEFORE, made_on=MADE))
     assert phone.hears("how") == [like(s.LEVEL, s.NEXT_HINT)]
     phone.hears("next")
     assert phone.hears("how do i do it") == [like(s.STRIPS, s.NEXT_HINT)]
@@ -52,7 +53,7 @@ def test_another_kind_of_bed_has_its_own_steps() -> None:
 
 def test_a_step_takes_no_digit_from_the_open_task() -> None:
     """By SMS 1 still says that the seed is soaked, and NEXT still goes on after it."""
-    phone = Phone.enrolled(nursery(sow=TODAY + timedelta(days=2)))
+    phone = Phone.enrolled(nursery(sow=TODAY + timedelta(days=2), made_on=MADE))
     phone.asked(item(TaskCode.SOAK, TODAY))
     assert phone.hears("next") == [like(s.BAG, s.NEXT_HINT)]
     assert phone.hears("1") == [like(m.DONE_NOTED(label="A", what=t.N_SOAK()))]
@@ -61,7 +62,7 @@ def test_a_step_takes_no_digit_from_the_open_task() -> None:
 
 def test_a_screen_offers_the_next_step_under_a_digit() -> None:
     """Nothing else is answered there."""
-    phone = Phone.enrolled(nursery(sow=BEFORE))
+    phone = Phone.enrolled(nursery(sow=BEFORE, made_on=MADE))
     phone.known = replace(phone.known, channel=Channel.USSD)
     assert phone.hears("next") == [like(s.LEVEL, *numbered(s.NEXT_STEP))]
     assert phone.hears("1") == [like(s.STRIPS, *numbered(s.NEXT_STEP))]
@@ -77,7 +78,10 @@ def test_the_site_leads_on_to_all_that_is_got_ready() -> None:
 
 def test_two_nurseries_are_told_apart_by_name() -> None:
     """NEXT B."""
-    phone = Phone.enrolled(nursery(sow=BEFORE), nursery("B", sow=TODAY + timedelta(days=7)))
+    phone = Phone.enrolled(
+        nursery(sow=BEFORE, made_on=MADE),
+        nursery("B", sow=TODAY + timedelta(days=7), made_on=MADE),
+    )
     assert phone.hears("next B") == [like(s.GROUND, s.NEXT_HINT)]
     assert phone.hears("next") == [like(s.NOT_HERE, s.NEXT_HINT)]
     assert phone.hears("next A") == [like(s.LEVEL, s.NEXT_HINT)]
@@ -99,7 +103,7 @@ def test_how_to_an_open_question_explains_the_question() -> None:
 
 def test_a_half_made_plan_waits_while_steps_are_told() -> None:
     """It stands again after the last of them."""
-    phone = Phone.enrolled(nursery(sow=BEFORE))
+    phone = Phone.enrolled(nursery(sow=BEFORE, made_on=MADE))
     phone.says("NEW")
     phone.says("1 acre")
     phone.says("how do i make the bed")

@@ -12,7 +12,6 @@ from assistant.people import Farmer
 from assistant.service.consent import Enroller, enrol_one
 from assistant.store import Wish
 from assistant.wording import messages_answers as a
-from assistant.wording import messages_care as c
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from tests.valley import (
@@ -160,11 +159,7 @@ def test_a_nursery_of_the_office_is_said_back_and_prompted_from_then_on(
     valley.heard(AMINA)
     heard = valley.text(AMINA, "1")
     assert heard[0] == like(p.WELCOME_PLANNED)
-    assert heard[1:] == [
-        like(m.RESULT_SEED),
-        like(m.RESULT_MIX),
-        like(m.RESULT_DATES, c.DAYS_WARM),
-    ]
+    assert heard[1:] == [like(m.PLANNED)]
     valley.go("8 Jun 06:00")
     assert any("Soak" in text for text in valley.heard(AMINA))
 
@@ -206,7 +201,7 @@ def test_a_part_of_a_plan_is_asked_to_its_end(valley: Valley) -> None:
     assert valley.text(AMINA, "1") == [like(m.ENROLLED, about, m.ASK_PAIL, ...)]
     valley.text(AMINA, "1")
     assert valley.text(AMINA, "10 June") == [like(m.CHECK, ...)]
-    assert valley.text(AMINA, "1")[0] == like(m.RESULT_SEED)
+    assert valley.text(AMINA, "1")[0] == like(m.PLANNED, ...)
     with valley.house.store.work() as work:
         (bed,) = work.nurseries.of_farmer(amina(valley).id)
     assert (bed.name, bed.inputs.field_area_m2) == ("River", 4000.0)
