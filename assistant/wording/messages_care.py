@@ -31,11 +31,12 @@ AGAIN_CAN = Message(
 )
 UREA_CAN = Message(
     "{label}: too little nitrogen. Once only, never stronger: {strength} g urea in each "
-    "litre, {grams} g in a {litres} L can, {urea} in {water} L for your bed. Fine rose, "
-    "evening, not in sun; then rinse leaves with clean water. Keep off eyes, hands, "
-    "children, animals. Follow local rules, ask your officer.",
+    "litre, {grams} g in a {litres} L can, {urea} in {water} L for your bed. Use a can with "
+    "small holes, in the evening, not in the sun. Then rinse the leaves with clean water. "
+    "Keep it off eyes and hands. Keep children and animals away. Wash hands after. Follow "
+    "local rules; ask your officer.",
     note="0.5 % urea for this bed and can. The cautions must stay in this text.",
-    segments=2,
+    segments=3,
 )
 M_SPOTS = Message(
     "Spots can be a disease: bring no plants or water of it to other beds.",

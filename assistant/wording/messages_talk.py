@@ -407,12 +407,13 @@ S_WATER = Message("Deep standing water", note="A sign.")
 S_NONE = Message("None of these", note="No other sign.")
 S_UNSURE = Message("Not sure", note="The farmer cannot tell.")
 UREA_ADVICE = Message(
-    "{label}: often too little nitrogen. Once only: {strength} g urea in each litre, {urea} "
-    "in {water} L for your bed, never stronger. Fine rose, in the evening, not in sun; then "
-    "rinse leaves with clean water. Keep off eyes and hands, from children and animals. "
-    "Follow local rules; ask your officer.",
+    "{label}: often too little nitrogen. Once only, never stronger: {strength} g urea in "
+    "each litre, {urea} in {water} L for your bed. Use a can with small holes, in the "
+    "evening, not in the sun. Then rinse the leaves with clean water. Keep it off eyes and "
+    "hands. Keep children and animals away. Wash hands after. Follow local rules; ask your "
+    "officer.",
     note="0.5 % urea for yellow leaves. The cautions must stay in this text.",
-    segments=2,
+    segments=3,
 )
 UREA_EARLY = Message(
     "{label}: it is only day {day}. Before day {colour_day} do not spray. Keep the bed "
