@@ -38,3 +38,14 @@ class DeedRow(Base):
     count: Mapped[int]
     before: Mapped[dict[str, Any]]
     undone_at: Mapped[datetime | None]
+
+
+class NoteRow(Base):
+    """A note that an officer's phone has sent, by the name that the phone gave it: one that
+    comes again is not taken twice."""
+
+    __tablename__ = "desk_note"
+
+    key: Mapped[str] = mapped_column(primary_key=True)
+    officer_id: Mapped[int] = mapped_column(ForeignKey("officer.id"), primary_key=True)
+    at: Mapped[datetime]

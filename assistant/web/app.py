@@ -29,6 +29,7 @@ from assistant.web import (
     nursery,
     officers,
     results,
+    rounds,
     season,
     trail,
     village_beds,
@@ -75,6 +76,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     account.pages,
     morning.pages,
     deeds.pages,
+    rounds.pages,
     nursery.pages,
     warnings.pages,
     broadcasts.pages,
@@ -93,6 +95,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
 )
 PLACES = (
     Place("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
+    Place("rounds.shown", messages_web_desk.ROUND),
     Place(
         "warnings.warnings",
         messages_web_rain.WARNINGS,

@@ -161,6 +161,31 @@ LEAVES_IN_MINUTE = Message(
     "It leaves in a minute; until then you can undo it.", note="Under a button that sends."
 )
 
+# --- the round ------------------------------------------------------------------------------
+ROUND = Message("My round", note="Page: whom to see today, village by village, on one's way.")
+ROUND_ON = Message("My round, {date}", note="Heading. {date} is a date with its weekday.")
+ROUND_WHY = Message(
+    "This page stays readable without a line, on the phone that it was opened with. Notes are "
+    "sent when there is a line.",
+    note="Under the heading.",
+)
+TODAYS_VILLAGES = Message("Villages of today", note="Heading over villages with boxes to tick.")
+NOBODY_HERE = Message("Nobody waits here.", note="A village of the round.")
+LAST_WORDS = Message("Wrote last: {words}", note="The last text of a farmer.")
+YOUR_NOTE = Message("Your note", note="Label of a field: what an officer saw or did.")
+KEEP_NOTE = Message("Keep the note", note="Button: the officer has been there.")
+NOTE_TAKEN = Message("The note is kept.", note="Done.")
+NOTE_NOT_TAKEN = Message("The note could not be kept: {why}", note="{why} is a sentence.")
+NOTE_WAITS = Message(
+    "Kept on this phone, sent when there is a line", note="Beside a note that was written."
+)
+NOTE_SENT = Message("Sent", note="Beside a note of the round.")
+NOTES_WAIT = Message("Notes that wait on this phone:", note="A number follows.")
+NO_LINE = Message(
+    "There is no line. What you see is of {time}.", note="{time} is a time of day."
+)
+SEE_ALL = Message("Show the round", note="Button: the villages that are ticked.")
+
 # --- days -----------------------------------------------------------------------------------
 NEW_DAY = Message("New day", note="Label of a date field.")
 MOVE_HINT = Message(

@@ -43,6 +43,9 @@ DAYS = tuple(range(-2, 23))
 SILENT_EVERY = 10  # each tenth task that was asked is not answered
 PATHS = (
     "/morning",
+    "/morning?by=reason",
+    "/morning/counts",
+    "/round",
     "/season",
     "/season?village=3",
     "/season?stage=covered",

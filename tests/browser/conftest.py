@@ -18,6 +18,7 @@ from typing import Any, Literal
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from flask import Flask
 from playwright.sync_api import Browser, Page, sync_playwright
 from werkzeug.serving import WSGIRequestHandler, make_server
 
@@ -61,18 +62,40 @@ class Office:
 
     valley: Valley
     url: str
+    line: "Line"
+
+
+@dataclass
+class Line:
+    """The way to a page: it can be cut, and mended at the same address."""
+
+    app: Flask
+    port: int = 0
+
+    def mend(self) -> None:
+        """The page is served."""
+        self._server = make_server(
+            "127.0.0.1", self.port, self.app, threaded=True, request_handler=_Quiet
+        )
+        self.port = self._server.server_port
+        serve = self._server.serve_forever
+        self._thread = threading.Thread(target=serve, kwargs={"poll_interval": 0.02})
+        self._thread.start()
+
+    def cut(self) -> None:
+        """Nothing answers any more."""
+        self._server.shutdown()
+        self._thread.join()
+        self._server.server_close()
 
 
 @contextmanager
 def _served(valley: Valley) -> Iterator[Office]:
     app = create_app(valley.house, secret="wire", wake=valley.send, clock=lambda: valley.now)
-    server = make_server("127.0.0.1", 0, app, threaded=True, request_handler=_Quiet)
-    thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02})
-    thread.start()
-    yield Office(valley, f"http://127.0.0.1:{server.server_port}")
-    server.shutdown()
-    thread.join()
-    server.server_close()
+    line = Line(app)
+    line.mend()
+    yield Office(valley, f"http://127.0.0.1:{line.port}", line)
+    line.cut()
 
 
 NAMES = ("Amina Juma", "Baraka Mosi", "Zawadi Asha", "Tatu Neema", "Rehema Paulo", "Juma Elia")

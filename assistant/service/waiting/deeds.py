@@ -81,11 +81,13 @@ def _do(
     deed: str,
     now: datetime,
     each: Callable[[Pen, Sequence[Pick], Before], int | Wrong | Unsent],
+    once: str = "",
 ) -> Outcome:
     """One deed in one transaction: its phones are locked in the order of their numbers.
 
     What becomes of texts names the deed that is kept: "told" where one has left already,
-    "later" where one waits for the end of the quiet hours.
+    "later" where one waits for the end of the quiet hours. `once`: the name of a note that
+    may come twice; the second time nothing is done, and it is none's fault.
     """
     with house.store.work() as work:
         pen, before = Pen(work, house, sight, now), Before()
@@ -94,11 +96,15 @@ def _do(
             work.lock(phone)
         if not picks:
             return NOTHING
+        if once and work.desk.has_note(once, sight.officer.id):
+            return Did(deed, 0)
         done = each(pen, picks, before)
         if isinstance(done, (Wrong, Unsent)):
             return done
         if not done:
             return NOTHING
+        if once:
+            work.desk.add_note(once, sight.officer.id, now)
         kind = before.how or deed
         work.desk.did(sight.officer.id, kind, done, before.data(), now)
         return Did(kind, done)
@@ -115,6 +121,7 @@ def visit(
     now: datetime,
     *,
     by_phone: bool = False,
+    once: str = "",
 ) -> Outcome:
     """Notes that nurseries were seen, or that their farmers were spoken with."""
 
@@ -126,7 +133,7 @@ def visit(
             _visit(pen, pick, noted, before, by_phone=by_phone)
         return len(picks)
 
-    return _do(house, sight, keys, "rang" if by_phone else "visited", now, each)
+    return _do(house, sight, keys, "rang" if by_phone else "visited", now, each, once)
 
 
 def _cannot(pen: Pen, pick: Pick, noted: Noted) -> Wrong | None:
@@ -215,7 +222,9 @@ def _handled(pen: Pen, pick: Pick, before: Before, words: str = "") -> None:
     seen_to(work, call.id, pen.now, pen.sight.officer.id, words)
 
 
-def close(house: House, sight: Sight, key: str, words: str, now: datetime) -> Outcome:
+def close(
+    house: House, sight: Sight, key: str, words: str, now: datetime, *, once: str = ""
+) -> Outcome:
     """Closes a call, also a cry for help, with what was done about it."""
 
     def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int:
@@ -225,7 +234,7 @@ def close(house: House, sight: Sight, key: str, words: str, now: datetime) -> Ou
             note(pen.work, pen.sight.officer.id, act, pen.now, _subject(pick))
         return len(picks)
 
-    return _do(house, sight, [key], "closed", now, each)
+    return _do(house, sight, [key], "closed", now, each, once)
 
 
 # --- texts -----------------------------------------------------------------------------------

@@ -9,19 +9,22 @@ from sqlalchemy import ColumnElement, and_, delete, exists, false, func, select,
 from sqlalchemy.orm import Session, aliased
 
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.channel import Channel
 from assistant.people import Farmer
 from assistant.store import rows
+from assistant.store.inserts import insert_missing
 from assistant.store.queries.nurseries import sown_between
 from assistant.store.tables import (
     CallRow,
     FarmerRow,
+    IncomingRow,
     NurseryRow,
     OutboxRow,
     UnreadRow,
     WarningPhoneRow,
     WarningRow,
 )
-from assistant.store.tables_desk import DeedRow, MarkRow
+from assistant.store.tables_desk import DeedRow, MarkRow, NoteRow
 from assistant.store.tables_officers import VisitRow
 from assistant.store.values import TextState
 
@@ -155,6 +158,29 @@ class Desk:
             .where(NurseryRow.closed.is_(False), sown_between(young, today), ~called, ~visited)
         )
         return self._session.scalar(wanted) or 0
+
+    def last_heard(self, phones: Collection[str]) -> dict[str, str]:
+        """The last words that each of these phones sent, where they are not private."""
+        latest = (
+            select(IncomingRow.phone, func.max(IncomingRow.at).label("at"))
+            .where(IncomingRow.phone.in_(phones), IncomingRow.channel == Channel.SMS)
+            .group_by(IncomingRow.phone)
+            .subquery()
+        )
+        wanted = select(IncomingRow.phone, IncomingRow.text).join(
+            latest, and_(latest.c.phone == IncomingRow.phone, latest.c.at == IncomingRow.at)
+        )
+        found = self._session.execute(wanted.where(IncomingRow.private.is_(False)))
+        return {phone: text for phone, text in found}
+
+    def has_note(self, key: str, officer_id: int) -> bool:
+        """Whether a note of an officer's phone was taken before."""
+        return self._session.get(NoteRow, (key, officer_id)) is not None
+
+    def add_note(self, key: str, officer_id: int, now: datetime) -> None:
+        """Keeps that a note of an officer's phone was taken."""
+        row = {"key": key, "officer_id": officer_id, "at": now}
+        insert_missing(self._session, NoteRow, [row], [NoteRow.key, NoteRow.officer_id])
 
     # --- marks -------------------------------------------------------------------------------
 

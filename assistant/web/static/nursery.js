@@ -134,3 +134,79 @@ for (const box of document.querySelectorAll("textarea[data-cost]")) {
     }, 600);
   });
 }
+
+// The round: the page is kept on the phone, and notes until there is a line. They are kept by
+// officer, and sent from any page.
+const NOTES = "round-notes";
+const notes = () => JSON.parse(localStorage.getItem(NOTES) || "[]");
+const keepNotes = (all) => localStorage.setItem(NOTES, JSON.stringify(all));
+const round = document.getElementById("round");
+const officerId = document.body.dataset.officer;
+
+const showNotes = () => {
+  if (!round) return;
+  const waiting = notes().filter((note) => note.officer === officerId);
+  const line = round.querySelector("[data-notes-wait]");
+  line.hidden = !waiting.length;
+  line.querySelector("strong").textContent = waiting.length.toLocaleString(document.documentElement.lang);
+  for (const note of waiting) {
+    const form = [...round.querySelectorAll("form[data-note]")].find((each) => each.elements.line.value === note.fields.line);
+    if (form) tellNote(form, "waits");
+  }
+};
+const tellNote = (form, what, words) => {
+  const place = form.closest(".stop");
+  for (const each of ["waits", "sent", "wrong"]) place.querySelector(`[data-${each}]`).hidden = each !== what;
+  if (words) place.querySelector("[data-wrong]").textContent = words;
+  form.hidden = what !== "wrong";
+};
+const sendNotes = async () => {
+  for (const note of notes().filter((each) => each.officer === officerId)) {
+    const token = document.querySelector("input[name=csrf_token]");
+    try {
+      const answer = await fetch("/round/notes", {
+        method: "POST", redirect: "error", headers: { Accept: "application/json" },
+        body: new URLSearchParams({ ...note.fields, csrf_token: token ? token.value : note.fields.csrf_token }),
+      });
+      if (!answer.ok) return;
+      const said = await answer.json();
+      keepNotes(notes().filter((each) => each.fields.key !== note.fields.key));
+      const form = round && [...round.querySelectorAll("form[data-note]")].find((each) => each.elements.line.value === note.fields.line);
+      if (form) tellNote(form, said.wrong ? "wrong" : "sent", said.wrong);
+    } catch { return; /* no line, or the sign-in has ended: they stay on this phone */ }
+  }
+  showNotes();
+};
+if (round) {
+  const noLine = round.querySelector("[data-no-line]");
+  const look = async () => {  // the phone often thinks that there is a line
+    try {
+      await fetch("/health", { cache: "no-store", signal: AbortSignal.timeout(8000) });
+      noLine.hidden = true;
+      await sendNotes();
+    } catch { noLine.hidden = false; }
+  };
+  for (const event of ["online", "offline", "focus"]) window.addEventListener(event, look);
+  setInterval(look, 30000);
+  look();
+  for (const form of round.querySelectorAll("form[data-note]")) {
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      event.stopPropagation();
+      keepNotes([...notes(), { officer: officerId, fields: Object.fromEntries(new FormData(form)) }]);
+      tellNote(form, "waits");
+      sendNotes().then(showNotes);
+    });
+  }
+  if ("serviceWorker" in navigator) {
+    navigator.serviceWorker.register(round.dataset.worker, { scope: "/round" });
+    navigator.serviceWorker.ready.then(async () => {
+      const cache = await caches.open("round");
+      const drawn = [...document.querySelectorAll("link[rel=stylesheet], script[src]")].map((each) => each.href || each.src);
+      await cache.addAll([location.href, ...drawn]);
+      round.dataset.kept = "yes";
+    }).catch(() => { /* the line went while it was kept: the next visit keeps it */ });
+  }
+}
+showNotes();
+if (officerId) sendNotes(); else if ("caches" in window) caches.delete("round");  // signed out: no names stay

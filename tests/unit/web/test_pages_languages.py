@@ -15,6 +15,9 @@ from tests.valley import AMINA, CODE, LEAD, Valley
 
 PATHS = (
     "/morning",
+    "/round",
+    "/deeds?deed=text&line=bed-1",
+    "/deeds?deed=visited&line=bed-1",
     "/nurseries/1",
     "/nurseries/1/calendar",
     "/season",
