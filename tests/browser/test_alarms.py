@@ -54,4 +54,4 @@ def test_cries_stand_first_and_are_closed_with_what_was_done(
 def _close(page: Page) -> None:
     page.get_by_label("What was done").first.fill("Rang; they are on the way to the post")
     page.keyboard.press("Enter")
-    expect(page.get_by_text("It is closed.")).to_be_visible()
+    expect(page.get_by_text("1 is closed.")).to_be_visible()

@@ -28,19 +28,22 @@ def test_a_call_is_answered_without_javascript(plain_page: Page, storm: Office) 
     plain_page.get_by_label("Village").select_option("Mto Mwanga")
     plain_page.get_by_role("button", name="Show").click()
     call = plain_page.get_by_role("article", name="Tatu Neema")
-    call.get_by_text("Answer by text").click()
-    call.get_by_label("Your answer").fill("I come at ten.")
-    call.get_by_label("Send at once").check()
-    call.get_by_role("button", name="Send the answer").click()
+    call.get_by_role("link", name="Answer by text").click()
+    plain_page.get_by_label("Your answer").fill("I come at ten.")
+    plain_page.get_by_role("button", name="Show the text and its cost").click()
+    expect(plain_page.locator("#cost")).to_contain_text("1 segment")
+    plain_page.get_by_label("Send at once").check()
+    plain_page.get_by_role("button", name="Send the answer").click()
     expect(plain_page.get_by_role("status")).to_contain_text("on its way")
     assert "I come at ten." in storm.valley.heard(PHONES[3])[0]
 
 
-def test_the_list_to_see_is_printed_with_boxes_to_tick(plain_page: Page, storm: Office) -> None:
-    """On paper there are no buttons, and a column to tick."""
+def test_the_list_to_see_is_printed_whole(plain_page: Page, storm: Office) -> None:
+    """On paper there are no buttons, and nobody is folded away."""
     sign_in(plain_page, storm)
     plain_page.emulate_media(media="print")
-    expect(plain_page.get_by_role("columnheader", name="Seen")).to_be_visible()
+    expect(plain_page.get_by_text("Tatu Neema").last).to_be_visible()
+    expect(plain_page.get_by_text("No answer: uncover and flood").first).to_be_visible()
     expect(plain_page.get_by_role("button")).to_have_count(0)
     expect(plain_page.get_by_role("navigation")).to_have_count(0)
     picture(plain_page, "morning-on-paper")

@@ -112,6 +112,13 @@ const furnish = (where) => {
 };
 if (list) {
   furnish(list);
+  // Enter in the field of a cry closes that one: the form's own first button is another's.
+  list.addEventListener("keydown", (event) => {
+    const place = event.key === "Enter" && event.target.closest(".closing");
+    if (!place) return;
+    event.preventDefault();
+    place.querySelector("button").click();
+  });
   list.addEventListener("change", ticked);
   window.addEventListener("pageshow", ticked);
 }
