@@ -34,6 +34,7 @@ from gateway_sim.handlers import (
     Refuse,
     Reorder,
     Repeat,
+    Sometimes,
 )
 from gateway_sim.phones import Phone, Received
 from gateway_sim.record import Entry, Kind
@@ -59,4 +60,5 @@ __all__ = [
     "Refuse",
     "Reorder",
     "Repeat",
+    "Sometimes",
 ]

@@ -76,7 +76,9 @@ class Core:
         self.on_entry: Callable[[Entry], None] = lambda entry: None
         self._working = RLock()
 
-    def note(self, kind: Kind, phone: str, at: datetime | None = None, **more: Any) -> None:
+    def note(
+        self, kind: Kind, phone: str = "", at: datetime | None = None, **more: Any
+    ) -> None:
         """Write down what happened, and wake whoever waits for news."""
         entry = Entry(at or self.now(), kind, phone, **more)
         with self.changed:

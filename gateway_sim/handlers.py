@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from difflib import get_close_matches
+from random import Random
 from typing import Literal, TypedDict, Unpack, get_args
 
 from gateway_sim.errors import HandlerError
@@ -210,6 +211,36 @@ class Busy(_Refusal):
     """Refuse texts for now (503), as when the queue is full; mostly with `first=N`."""
 
     _code, _detail = 503, "busy, try later"
+
+
+class Sometimes(Handler):
+    """Lets another handler have a share of the messages, by chance; the same seed is the same
+    chance. Chained with each other they are a bad day of a network that can be had again."""
+
+    def __init__(self, handler: Handler, share: float, seed: int) -> None:
+        self._handler, self._share = handler, share
+        self._chance = Random(seed)  # noqa: S311 a game of faults, no secret
+
+    def _meant(self) -> bool:
+        return self._chance.random() < self._share
+
+    def submission(self, message: Message, answer: Answer) -> Answer:
+        return self._handler.submission(message, answer) if self._meant() else answer
+
+    def to_phone(self, message: Message, course: Course) -> Course:
+        return self._by_chance("to_phone", message, course)
+
+    def to_assistant(self, message: Message, course: Course) -> Course:
+        return self._by_chance("to_assistant", message, course)
+
+    def receipt(self, message: Message, course: Course) -> Course:
+        return self._by_chance("receipt", message, course)
+
+    def ussd(self, message: Message, course: Course) -> Course:
+        return self._by_chance("ussd", message, course)
+
+    def _by_chance(self, way: Way, message: Message, course: Course) -> Course:
+        return ask(self._handler, way, message, course) if self._meant() else course
 
 
 class Delay(Some):

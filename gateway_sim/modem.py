@@ -21,6 +21,7 @@ from flask import Flask
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
+from gateway_sim.record import Kind
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
@@ -241,6 +242,8 @@ class Modem:
         if not self._ready():
             return
         fault = self.faults.popleft() if self.faults else ""
+        if fault and self._network is not None:
+            self._network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
         self._put(b"\r\n> ")
         held = b""
         while END not in held and ABORT not in held:

@@ -80,6 +80,10 @@ class Network:
         self._texts.power(phone, on)
         self._kick()
 
+    def fill(self, phone: Phone, full: bool) -> None:
+        self._texts.fill(phone, full)
+        self._kick()
+
     def dial(self, phone: Phone, code: str) -> str:
         if not self._is_ours(code):
             return self._ussd.dial(phone, code)

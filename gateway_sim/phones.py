@@ -65,6 +65,7 @@ class Lines(Protocol):
 
     def send(self, phone: Phone, text: str) -> Sent: ...
     def power(self, phone: Phone, on: bool) -> None: ...
+    def fill(self, phone: Phone, full: bool) -> None: ...
     def dial(self, phone: Phone, code: str) -> str: ...
     def answer(self, phone: Phone, text: str) -> str: ...
     def hang_up(self, phone: Phone) -> None: ...
@@ -85,6 +86,7 @@ class Phone:
         self.inbox: list[Received] = []
         self.sent: list[Sent] = []
         self.on = True
+        self.full = False  # its memory holds no more; what comes waits
         self.session: Session | None = None
         self.screen: Screen | None = None
         self.ended = ""
@@ -115,6 +117,10 @@ class Phone:
     def power(self, on: bool) -> None:
         """Switch the phone on or off; texts that waited arrive when it is on again."""
         self._lines.power(self, on)
+
+    def fill(self, full: bool) -> None:
+        """Fill the phone's memory, or empty it; texts that waited arrive when it has room."""
+        self._lines.fill(self, full)
 
     def wait_for(self, count: int, seconds: float = 5.0) -> bool:
         """Wait (real time) until the inbox holds so many texts; whether it does."""

@@ -15,6 +15,7 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from itertools import count
+from random import Random
 from threading import Condition, Lock, Thread
 from typing import TYPE_CHECKING, Any
 
@@ -22,6 +23,7 @@ from flask import Flask
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
+from gateway_sim.record import Kind
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
@@ -49,6 +51,14 @@ class Account:
     password: str = "secret"
     receipts: str = "both"
     hex_ids: bool = False
+
+
+def faults_by_seed(
+    seed: int, count: int, share: float, kinds: tuple[str, ...] = FAULTS
+) -> list[str]:
+    """Faults for a share of so many texts, by chance; the same seed is the same chance."""
+    chance = Random(seed)  # noqa: S311 a game of faults, no secret
+    return [chance.choice(kinds) if chance.random() < share else "" for _ in range(count)]
 
 
 @dataclass
@@ -219,6 +229,8 @@ class Centre:
     def _submit(self, bind: _Bind, sequence: int, body: bytes) -> None:
         self.submitted += 1
         fault = self.faults.popleft() if self.faults else ""
+        if fault and self._network is not None:
+            self._network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
         early = {"throttle": THROTTLED, "full": 0x14}.get(fault)
         if not bind.sends or early is not None:
             status = BAD_STATE if early is None else early

@@ -80,9 +80,21 @@ class Texts:
             phone.on = on
             core.note(Kind.POWER, phone.number, detail="on" if on else "off")
             if on:
-                waiting, phone.waiting = phone.waiting, []
-                for message in waiting:
-                    self._arrive(phone, message, now)
+                self._arrive_waiting(phone, now)
+
+    def fill(self, phone: Phone, full: bool) -> None:
+        """Fill or empty a phone's memory; what waited for room arrives."""
+        core, now = self._core, self._core.now()
+        with core.changed:
+            phone.full = full
+            core.note(Kind.POWER, phone.number, detail="full" if full else "has room")
+            if not full:
+                self._arrive_waiting(phone, now)
+
+    def _arrive_waiting(self, phone: Phone, now: datetime) -> None:
+        waiting, phone.waiting = phone.waiting, []
+        for message in waiting:
+            self._arrive(phone, message, now)
 
     def _verdict(self, message: Message) -> Answer:
         try:
@@ -112,7 +124,7 @@ class Texts:
         end = message.not_after
         if end is not None and moment > end:
             self._expire(message, end)
-        elif phone.on:
+        elif phone.on and not phone.full:
             self._show(phone, message, moment)
         else:
             phone.waiting.append(message)

@@ -1,7 +1,7 @@
 """The lines that a season can be played over: the operator's side of each, and ours."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -42,6 +42,12 @@ class OwnWire:
     def callback(self, url: str) -> str:
         """What the operator calls, where it does."""
         return url
+
+    def ready(self) -> None:
+        """Waits, in real time, until a connection that broke is there again."""
+
+    def trouble(self, faults: Sequence[str]) -> None:
+        """What goes wrong on the connection, text by text; a line without one has none."""
 
     @contextmanager
     def kept(self, house: House, opened: Opened, clock: VirtualClock) -> Iterator[None]:
@@ -87,6 +93,7 @@ class _Kept(OwnWire):
 
     def __init__(self) -> None:
         self._sides: list[Centre | Modem] = []
+        self._gateways: list[SmppGateway | ModemGateway] = []
 
     def operator(self, clock: VirtualClock) -> OperatorController:
         def side(now: Clock) -> Side:
@@ -94,6 +101,14 @@ class _Kept(OwnWire):
             return self._sides[0]
 
         return OperatorController(side=side, clock=clock)
+
+    def ready(self) -> None:
+        for gateway in self._gateways:
+            if not gateway.wait_up(UP_WITHIN_S):
+                raise RuntimeError(f"the line does not come up: {gateway.why}")
+
+    def trouble(self, faults: Sequence[str]) -> None:
+        self._sides[0].faults.extend(faults)
 
     def _side(self, now: Clock) -> Centre | Modem:
         raise NotImplementedError
@@ -109,10 +124,11 @@ class _Kept(OwnWire):
         try:
             (gateway,) = (opened.lines.line(name) for name in opened.lines.names)
             assert isinstance(gateway, SmppGateway | ModemGateway)
-            if not gateway.wait_up(UP_WITHIN_S):
-                raise RuntimeError(f"the line does not come up: {gateway.why}")
+            self._gateways = [gateway]
+            self.ready()
             yield
         finally:
+            self._gateways = []
             opened.lines.close()
 
 

@@ -34,12 +34,14 @@ class Replay:
     forgiving: no season is strict, silence is not asked for, and texts may take their time
     cut:       each USSD session breaks before its next answer, and is dialled again
     line:      the line it goes over (`scenarios.lines`)
+    breaks:    what goes wrong on its connection, text by text
     """
 
     faults: Callable[[], Handler] | None = None
     forgiving: bool = False
     cut: bool = False
     line: str = WIRE
+    breaks: tuple[str, ...] = ()
 
 
 AS_WRITTEN = Replay()
@@ -60,7 +62,7 @@ def play(
     """
     printer = Printer(season, say, colour=colour)
     printer.head(season)
-    with Stage(season, printer.note, replay.line) as stage:
+    with Stage(season, printer.note, replay.line, replay.breaks) as stage:
         printer.operator = stage.operator
         _Player(season, stage, printer, replay).all()
         return endings(season, stage.house)

@@ -61,11 +61,15 @@ class Stage:
     """
 
     def __init__(
-        self, season: Season, listen: Callable[[Entry], None], line: str = WIRE
+        self,
+        season: Season,
+        listen: Callable[[Entry], None],
+        line: str = WIRE,
+        breaks: Sequence[str] = (),
     ) -> None:
         self.clock = VirtualClock(season.blocks[0].at)
         self.trouble: list[str] = []
-        self._line = LINES[line]
+        self._line, self._breaks = LINES[line], breaks
         self.operator = self._line.operator(self.clock)
         self._season, self._listen = season, listen
         self._held = ExitStack()
@@ -93,6 +97,7 @@ class Stage:
             self.url = held.enter_context(_served(app))
             self.operator.callback_url = self._line.callback(self.url)
             held.enter_context(self._line.kept(self.house, opened, self.clock))
+            self._line.trouble(self._breaks)
             self._worker = _worker(self.house, opened.gateway, settings, self.clock)
             self._held = held.pop_all()
         return self
@@ -146,6 +151,7 @@ class Stage:
         work = self._worker.round
         for _ in range(ROUNDS):
             before = len(record)
+            self._line.ready()
             self._guarded(work)
             self.operator.advance()
             work = self._worker.send
