@@ -8,6 +8,16 @@ from assistant.agronomy.sourced.constant import Constant, HowSure, chosen, pract
 
 # --- the seed lot in hand ---------------------------------------------------------------------
 
+SEED_CHECK_D = chosen(
+    "seed_check_d",
+    3,
+    "days",
+    note="before a failed bed is sown again; common practice, no source: living seed shows a "
+    "root by then where it is warm",
+)
+SEED_CHECK_SEEDS = chosen(
+    "seed_check_seeds", 50, "seeds", note="of seed that is left; common practice, no source"
+)
 SCALE_STEP_G = chosen("scale_step_g", 1.0, "g", note="what a kitchen scale shows")
 BRINE_DENSITY_KG_PER_L = published(
     "brine_density_kg_per_l",

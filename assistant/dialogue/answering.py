@@ -9,6 +9,7 @@ from assistant.dialogue import endings as e
 from assistant.dialogue.answers import asked
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
 from assistant.dialogue.dated import DATED_ENDINGS
+from assistant.dialogue.endings_again import AGAIN_ENDINGS
 from assistant.dialogue.endings_delay import DELAY_ENDINGS
 from assistant.dialogue.endings_heard import HEARD_ENDINGS
 from assistant.dialogue.endings_lost import LOST_ENDINGS
@@ -45,6 +46,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **TROUBLE_ENDINGS,
     **STAND_ENDINGS,
     **DELAY_ENDINGS,
+    **AGAIN_ENDINGS,
     **LOST_ENDINGS,
     **SOAKING_ENDINGS,
     **TIPS_ENDINGS,

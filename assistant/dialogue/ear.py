@@ -24,6 +24,7 @@ from assistant.dialogue.accounted import (
 from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.matched import asks_of_texts
+from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
     CallForHelp,
@@ -226,6 +227,11 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
 
 def _tell_danger(heard: Understood, known: Known) -> Turn:
     kind = _loss(heard, known)
+    if kind is Kind.LOST and not known.raining:  # what is left is what counts, and its number
+        told = loss_text(kind, known)
+        counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))
+        if counted is not None:
+            return counted
     return _told(heard, known, loss_text(kind, known), _alarm(kind, heard, known))
 
 

@@ -1,16 +1,79 @@
-"""A bed that is sown again: what is told of the seed, of the mats' mix, and of the days."""
+"""A bed that is sown again: why it failed is asked and acted on, then seed, mix and days told.
 
+Seed that may be dead is checked for three days before more work goes into it.
+"""
+
+from collections.abc import Mapping
+
+from assistant.agronomy import constants_work as w
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, SowAgain
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
-from assistant.dialogue.values import Known, Text
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
+from assistant.dialogue.engine import begin
+from assistant.dialogue.values import Change, Happened, Known, SaveNursery, Session, Text, Turn
+from assistant.wording import messages_again as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
+from assistant.wording import messages_talk as m
 from assistant.wording.day import about
 from assistant.wording.day_practice import batch_of, counts_mats
 from assistant.wording.message import Say
 
 LITRES = 1000
+CAUSE, SEED = "cause_", "seed_"  # begin the codes of the choices
+_DOUBTFUL = frozenset({"dead", "rotten", "unsure"})  # the seed itself may be bad
+
+
+def sow_again(
+    nursery: Nursery,
+    held: Session | None,
+    known: Known,
+    *before: Say,
+    cause: str | None = None,
+    changes: tuple[Change, ...] = (),
+) -> Turn:
+    """The talk about a bed that failed, with its cause where it is known."""
+    told = {} if cause is None else {"cause": CAUSE + cause}
+    asked = begin(talks.AGAIN, held=held, nursery=nursery.id, **told)
+    return opened(asked, known, *before, changes=changes)
+
+
+def _again(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    cause = str(session.answers["cause"]).removeprefix(CAUSE)
+    seed = str(session.answers["seed"]).removeprefix(SEED)
+    if seed == "none":
+        change = call("not_up", "", session, known)
+        return ended(session, known, said(a.NO_SEED()), changes=(change,))
+    checked = seed == "same" and cause in _DOUBTFUL
+    event = SowAgain(
+        on=known.today, by=By.FARMER, cause=cause, other=seed == "other", checked=checked
+    )
+    moved = after(nursery, event)
+    tip = (said(_tip(cause, moved, known)),) if cause in a.TIPS else ()
+    texts = (*tip, *(_checked(moved, known) if checked else again_texts(moved, known)))
+    changes = (Happened(nursery.id, event), SaveNursery(moved))
+    return ended(session, known, *texts, changes=changes)
+
+
+def _tip(cause: str, nursery: Nursery, known: Known) -> Say:
+    return about(a.TIPS[cause], nursery, known.today)
+
+
+def _checked(nursery: Nursery, known: Known) -> tuple[Text, ...]:
+    """The check of what is left, and the days that hold if it sprouts."""
+    check = a.CHECK_FIRST(
+        label=nursery.called,
+        seeds=w.SEED_CHECK_SEEDS.value,
+        days=w.SEED_CHECK_D.value,
+        date=nursery.count_on or known.today,
+    )
+    dates = about(c.AGAIN_DATES, nursery, known.today)
+    return Text((check,), keep=True), Text((dates,), keep=True)
 
 
 def mix_for(mats: int, nursery: Nursery) -> Say:
@@ -33,3 +96,16 @@ def again_texts(nursery: Nursery, known: Known) -> tuple[Text, ...]:
     if not counts_mats(nursery.practice) or not mats:
         return seed, dates
     return seed, Text((mix_for(mats, nursery),), keep=True), dates
+
+
+def _sown_already(session: Session, known: Known) -> Turn:
+    """The farmer has sown the bed again: its days count from today."""
+    nursery = chosen(session, known)
+    event = SowAgain(on=known.today, by=By.FARMER, cause="unsure", sown=True)
+    moved = after(nursery, event)
+    text = said(about(m.SOWN_NOTED, moved, known.today))
+    changes = (Happened(nursery.id, event), SaveNursery(moved))
+    return ended(session, known, text, changes=changes)
+
+
+AGAIN_ENDINGS: Mapping[str, Ending] = {"!again": _again, "!sown_again": _sown_already}

@@ -5,9 +5,8 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.life.again import sown_again
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, Done, PutOff, Why
+from assistant.agronomy.life.events import By, Done, PutOff, SowAgain, Why
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, said
@@ -150,9 +149,11 @@ def _until(
 
 def _sow_anew(session: Session, known: Known) -> Turn:
     """Other seedlings from seed that is soaked today; the old ones stay where they are."""
-    nursery = replace(sown_again(chosen(session, known), known.today), resown=True)
-    texts = again_texts(nursery, known)
-    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
+    nursery = chosen(session, known)
+    event = SowAgain(on=known.today, by=By.FARMER, cause="old")
+    moved = after(nursery, event)
+    changes = (Happened(nursery.id, event), SaveNursery(moved))
+    return ended(session, known, *again_texts(moved, known), changes=changes)
 
 
 def _give_up(session: Session, known: Known) -> Turn:

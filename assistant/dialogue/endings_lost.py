@@ -3,29 +3,34 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from assistant.agronomy.life.again import sow_again_day, sown_again
+from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Lost
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
-from assistant.dialogue.endings_again import again_texts, mix_for
+from assistant.dialogue.endings_again import mix_for, sow_again
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.outlook import field_share
-from assistant.dialogue.values import Happened, Known, SaveNursery, Session, Text, Turn
+from assistant.dialogue.values import Change, Happened, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
 from assistant.wording.day_practice import counts_mats
+from assistant.wording.message import Say
+
+ANIMALS = "animals"
+_CALLS: Mapping[str, str] = {ANIMALS: ANIMALS, "washed": "flood", "dried": "water"}
+_CAUSES: Mapping[str, str] = {ANIMALS: "eaten", "washed": "washed", "dried": "unsure"}
 
 
 def animals(session: Session, known: Known) -> Turn:
     """What to do against them; of mats that lie there, how many they took."""
     nursery = chosen_nursery(session, known)
     change = call("animals", "", session, known)
-    if nursery is None or not _may_lose(nursery):
+    if nursery is None or not may_lose(nursery):
         says = about(m.ANIMALS_ADVICE, nursery, known.today) if nursery else m.ANIMALS_ADVICE()
         return ended(session, known, said(says), changes=(change,))
     asked = begin(talks.LOST, held=session.held, nursery=nursery.id)
@@ -33,7 +38,7 @@ def animals(session: Session, known: Known) -> Turn:
     return opened(asked, known, advice, changes=(change,))
 
 
-def _may_lose(nursery: Nursery) -> bool:
+def may_lose(nursery: Nursery) -> bool:
     waits = nursery.sown and nursery.transplanted_on is None
     return waits and counts_mats(nursery.practice) and nursery.lost_mats < nursery.mats_sown
 
@@ -45,7 +50,22 @@ def _none(session: Session, known: Known) -> Turn:
 def _lost(session: Session, known: Known) -> Turn:
     """So many are gone: told to the officer too, and whether they are sown again is asked."""
     nursery, mats = chosen(session, known), int(str(session.answers["lost"]))
-    event = Lost(on=known.today, by=By.FARMER, mats=mats, cause="animals")
+    by = str(session.answers.get("by", ANIMALS))
+    change = call(_CALLS[by], str(mats), session, known)
+    return lost(nursery, mats, by, session.held, known, changes=(change,))
+
+
+def lost(
+    nursery: Nursery,
+    mats: int,
+    by: str,
+    held: Session | None,
+    known: Known,
+    *before: Say,
+    changes: tuple[Change, ...] = (),
+) -> Turn:
+    """So many mats are gone, by animals or water or for want of it: said back."""
+    event = Lost(on=known.today, by=By.FARMER, mats=mats, cause=by)
     moved = after(nursery, event)
     noted = d.LOST_NOTED(
         label=nursery.called,
@@ -53,13 +73,9 @@ def _lost(session: Session, known: Known) -> Turn:
         mats=nursery.mats_sown,
         share=field_share(moved, nursery.inputs.seedlings_per_hill),
     )
-    changes = (
-        Happened(nursery.id, event),
-        SaveNursery(moved),
-        call("animals", str(mats), session, known),
-    )
-    asked = begin(talks.LOST_FILL, held=session.held, nursery=nursery.id, lost=mats)
-    return opened(asked, known, noted, changes=changes)
+    changes = (*changes, Happened(nursery.id, event), SaveNursery(moved))
+    asked = begin(talks.LOST_FILL, held=held, nursery=nursery.id, lost=mats, by=by)
+    return opened(asked, known, *before, noted, changes=changes)
 
 
 def _fill(session: Session, known: Known) -> Turn:
@@ -73,8 +89,8 @@ def _fill(session: Session, known: Known) -> Turn:
     )
     texts = (Text((seed, mix_for(mats, nursery)), keep=True),)
     if nursery.lost_mats >= nursery.mats_sown:
-        again = replace(sown_again(nursery, known.today), resown=True)
-        return ended(session, known, *again_texts(again, known), changes=(SaveNursery(again),))
+        cause = _CAUSES[str(session.answers.get("by", ANIMALS))]
+        return sow_again(nursery, session.held, known, cause=cause)
     more = (nursery.more_mats or 0) + mats
     added = replace(nursery, resown=True, more_on=sowing, more_mats=more)
     return ended(session, known, *texts, changes=(SaveNursery(added),))

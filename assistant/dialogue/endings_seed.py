@@ -19,7 +19,6 @@ from assistant.agronomy.lot.germination import (
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import is_hopeless, is_weak
 from assistant.agronomy.rounding import nearest
-from assistant.agronomy.season.followups import count_day
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import (
     Ending,
@@ -67,7 +66,7 @@ def begun(nursery: Nursery, known: Known) -> tuple[tuple[Change, ...], tuple[Say
     """What a test that begins today changes, and what to say of it."""
     event = SeedTestBegun(on=known.today, by=By.FARMER)
     moved = after(nursery, event)
-    counted = count_day(known.today)
+    counted = moved.count_on or known.today
     says: tuple[Say, ...] = (about(s.TEST_NOTED, moved, known.today, date=counted),)
     late = counted > day_after(moved.sow_date, -moved.soak_before_d)
     if late and not (moved.sown or moved.held):

@@ -12,11 +12,11 @@ from assistant.agronomy.growth.stand import (
     hill_of_thin_stand,
     planted_share,
 )
-from assistant.agronomy.life.again import sow_again_day, sown_again
+from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
-from assistant.dialogue.endings_again import again_texts, mix_for
+from assistant.dialogue.endings_again import mix_for, sow_again
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
 from assistant.wording import messages_care as c
@@ -108,10 +108,9 @@ def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, Slot]:
 
 
 def _again(session: Session, known: Known) -> Turn:
-    """All days count from the new sowing; the seed is as much as the first time."""
-    nursery = replace(sown_again(chosen(session, known), known.today), resown=True)
-    changes = (*_told(session, known), SaveNursery(nursery))
-    return ended(session, known, *again_texts(nursery, known), changes=changes)
+    """Why it failed is asked before more seed goes into it."""
+    nursery = chosen(session, known)
+    return sow_again(nursery, session.held, known, changes=_told(session, known))
 
 
 STAND_ENDINGS: Mapping[str, Ending] = {

@@ -116,6 +116,13 @@ _wait_for_shoots = _advice("not_up", m.NOT_UP_ADVICE)
 _wait_for_roots = _advice("seed", m.SEED_ADVICE)
 
 
+def _seed(session: Session, known: Known) -> Turn:
+    """Of seed that is sown, shoots are counted; none is kept moist in a pail any more."""
+    nursery = chosen_nursery(session, known)
+    sown = nursery is not None and nursery.sown
+    return _not_up(session, known) if sown else _wait_for_roots(session, known)
+
+
 def _not_up(session: Session, known: Known) -> Turn:
     """Before sowing it is about seed; before day 5 there is only waiting; then shoots count."""
     nursery = chosen_nursery(session, known)
@@ -172,7 +179,7 @@ TROUBLE_ENDINGS: Mapping[str, Ending] = {
     "!light": _light,
     "!look_alike": _look_alike,
     "!not_up": _not_up,
-    "!seed": _wait_for_roots,
+    "!seed": _seed,
     "!flood": _flood,
     "!dry": _dry,
     "!cold": _cold,

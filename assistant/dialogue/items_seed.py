@@ -122,8 +122,9 @@ def answer_count(
 
 def counted_unasked(text: str, known: Known) -> Turn | None:
     """A count that comes before it is asked for, as "83 of 100": of the only test that runs,
-    or of other seed for the only plan that is held."""
-    tests = [n for n in known.nurseries if n.held or Fact.TEST_RUNS in n.facts]
+    of other seed for the only plan that is held, else of the only bed that is not sown."""
+    unsown = [n for n in known.nurseries if not n.sown]
+    tests = [n for n in unsown if n.held or Fact.TEST_RUNS in n.facts] or unsown
     if len(tests) != 1 or len(_NUMBER.findall(text)) < _A_COUNT:
         return None
     if read_germination(text, known.lexicon).outcome is not Outcome.UNDERSTOOD:

@@ -39,6 +39,7 @@ from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_do
 from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
+from assistant.dialogue.reports import reported
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -92,6 +93,7 @@ def turn(text: str, known: Known) -> Turn:
         dated,
         _sign_up,
         chained,
+        reported,
         _in_focus,
         _elsewhere,
     )

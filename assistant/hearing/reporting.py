@@ -29,6 +29,7 @@ class Idea(StrEnum):
     RAIN = "rain"
     FIELD = "field"  # that it is not ready, or by what it is made ready
     NEW_SEED = "newseed"
+    SPROUT = "sprout"
     AGAIN = "again"
     SOW = "sowword"
     BARE = "bare"  # nothing comes up

@@ -24,6 +24,7 @@ ABOUT: Mapping[str, Message] = {
     "seed": o.ABOUT_SEED,
     "animals": o.ABOUT_ANIMALS,
     "water": o.ABOUT_WATER,
+    "spare": o.ABOUT_SPARE,
     "leaves": o.ABOUT_LEAVES,
     "flood": o.ABOUT_FLOOD,
     "danger": o.ABOUT_DANGER,

@@ -16,10 +16,10 @@ from assistant.agronomy.mat import watered_every_d, watering_l
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.rounding import Measure, measured, nearest
-from assistant.agronomy.season.followups import count_day
 from assistant.agronomy.told import MixTold, mix_told, sprouted_told_kg, square_metre_told_g
 from assistant.agronomy.work.loads import pail_of_mix_kg, wet_mat_kg
 from assistant.wording import amounts
+from assistant.wording import messages_again as again
 from assistant.wording import messages_cautions as h
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_plan as plan
@@ -188,6 +188,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "transplant": lambda n, d: n.anchors.transplant_date,
     "latest": lambda n, d: n.latest,
     "before": lambda n, d: n.paced.days.drain_before.value,
+    "days": lambda n, d: w.SEED_CHECK_D.value,
     "again": lambda n, d: day_after(sow_again_day(d, n), n.practice.window.first.value),
     "first": lambda n, d: _task(n, TaskCode.TRANSPLANT)[0],
     "last": lambda n, d: _task(n, TaskCode.TRANSPLANT)[1],
@@ -255,6 +256,8 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
         return _planting(work, code)
     if code is TaskCode.SOAK and (work.nursery.sprouting or _waits_for_count(work)):
         return _soaking(work)
+    if code is TaskCode.SEED_COUNT and work.nursery.resown:
+        return again.P_CHECK_COUNT
     if code is TaskCode.DRAIN_SEED and work.nursery.sprouting:
         return p.P_DRAIN_SEED
     if code is TaskCode.KEEP_WATER and _unsure(work):
@@ -331,8 +334,8 @@ def _soaking(work: DayWork) -> Message:
 
 def _waits_for_count(work: DayWork) -> bool:
     """Whether a seed test is to be counted by today, and the count is not told yet."""
-    begun = work.nursery.test_begun
-    due = begun is not None and count_day(begun) <= work.today
+    counted = work.nursery.count_on
+    due = counted is not None and counted <= work.today
     return due and not work.nursery.test_counted
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from types import ModuleType
 
 from assistant.wording import (
+    messages_again,
     messages_aid,
     messages_alarms,
     messages_amounts,
@@ -51,6 +52,7 @@ MODULES: Mapping[str, ModuleType] = {
     "tasks": messages_tasks,
     "steps": messages_steps,
     "cautions": messages_cautions,
+    "again": messages_again,
     "aid": messages_aid,
     "seed": messages_seed,
     "care": messages_care,

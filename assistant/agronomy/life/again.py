@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
+from assistant.agronomy import constants_work as w
 from assistant.agronomy.life.nursery import Nursery
 
 
@@ -11,9 +12,11 @@ def sow_again_day(today: date, nursery: Nursery) -> date:
     return today + timedelta(days=nursery.soak_before_d)
 
 
-def sown_again(nursery: Nursery, today: date) -> Nursery:
-    """The whole bed sown anew: all its days count from the new sowing."""
-    fresh = nursery.sown_on(sow_again_day(today, nursery), sown=False)
+def sown_again(nursery: Nursery, today: date, *, checked: bool = False) -> Nursery:
+    """The whole bed sown anew: all its days count from the new sowing, which waits for the
+    check of its seed where that is `checked`."""
+    waits = timedelta(days=w.SEED_CHECK_D.value if checked else 0)
+    fresh = nursery.sown_on(sow_again_day(today, nursery) + waits, sown=False)
     return replace(
         fresh,
         urea_on=None,
@@ -22,4 +25,8 @@ def sown_again(nursery: Nursery, today: date) -> Nursery:
         more_mats=None,
         lost_mats=0,
         delay_why=None,
+        transplanted_on=None,
+        test_begun=today if checked else None,
+        test_counted=False,
+        germination_known=nursery.germination_known and not checked,
     )

@@ -12,6 +12,7 @@ from typing import Any
 from assistant.agronomy import constants as c
 from assistant.agronomy.calendar import DayChoice, day_after
 from assistant.agronomy.field import LIMITS
+from assistant.agronomy.life.again import sown_again
 from assistant.agronomy.life.events import (
     Assumed,
     Counted,
@@ -23,6 +24,7 @@ from assistant.agronomy.life.events import (
     PutOff,
     SeedTestBegun,
     SeedTested,
+    SowAgain,
 )
 from assistant.agronomy.life.nursery import Nursery
 from assistant.agronomy.life.rows import TASKS, Delay, Doing
@@ -147,6 +149,16 @@ def _new_seed(nursery: Nursery, event: NewSeed) -> Nursery:
     return lifted(nursery, fresh, event.on)
 
 
+def _sow_again(nursery: Nursery, event: SowAgain) -> Nursery:
+    """All its days count from the new sowing. Seed that is checked waits for its count; other
+    seed is planned as any that nobody tested."""
+    fresh = replace(sown_again(nursery, event.on, checked=event.checked), resown=True)
+    if event.other:
+        inputs = replace(fresh.inputs, germination=c.GOOD_GERMINATION.value)
+        fresh = replace(fresh, inputs=inputs, germination_known=False)
+    return fresh.sown_on(event.on) if event.sown else fresh
+
+
 _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     Done: _done,
     Assumed: _assumed,
@@ -157,6 +169,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     Counted: _counted,
     Looked: _as_it_is,
     Lost: _lost,
+    SowAgain: _sow_again,
 }
 _DOING: Mapping[Doing, Callable[[Nursery, Done], Nursery]] = {
     Doing.NOTHING: _as_it_is,

@@ -102,6 +102,17 @@ class Lost(Event):
     cause: str
 
 
+@dataclass(frozen=True, kw_only=True)
+class SowAgain(Event):
+    """A bed that failed, by a cause, is to be sown again; with `other` seed or the same, which
+    is `checked` for some days first. `sown`: that was done on the day."""
+
+    cause: str
+    other: bool = False
+    checked: bool = False
+    sown: bool = False
+
+
 EVENTS: Mapping[str, type[Event]] = {
     "done": Done,
     "assumed": Assumed,
@@ -112,5 +123,6 @@ EVENTS: Mapping[str, type[Event]] = {
     "counted": Counted,
     "looked": Looked,
     "lost": Lost,
+    "sow_again": SowAgain,
 }
 KINDS: Mapping[type[Event], str] = {kind: name for name, kind in EVENTS.items()}

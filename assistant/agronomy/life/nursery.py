@@ -4,6 +4,8 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 
+from assistant.agronomy import constants as c
+from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import (
     ORDER,
     Anchors,
@@ -134,7 +136,7 @@ class Nursery:
     @cached_property
     def tasks(self) -> tuple[Task, ...]:
         """Its calendar and what follows on what happened, in date order."""
-        more = follow_ups(self.sow_date, self.test_begun, self.transplanted_on, self.added)
+        more = follow_ups(self.sow_date, self.count_on, self.transplanted_on, self.added)
         if self.held:
             more += (held_asking(self.sow_date),)
         made = making(self.sow_date, self.practice)
@@ -153,6 +155,16 @@ class Nursery:
             Fact.PLANTED: self.transplanted_on is not None,
         }
         return frozenset(fact for fact, true in happened.items() if true)
+
+    @property
+    def count_on(self) -> date | None:
+        """The day on which the seed in the wet cloth is counted; for a bed that failed, seed
+        that is left is only checked, and sooner."""
+        if self.test_begun is None:
+            return None
+        checks = self.resown and not self.sown
+        days = w.SEED_CHECK_D if checks else c.SEED_TEST_COUNT_D
+        return day_after(self.test_begun, days.value)
 
     @property
     def latest(self) -> date:

@@ -62,14 +62,14 @@ class Added(NamedTuple):
 
 def follow_ups(
     sow: dt.date,
-    test_begun: dt.date | None,
+    count_on: dt.date | None,
     transplanted_on: dt.date | None,
     added: Added | None = None,
 ) -> tuple[Task, ...]:
     """The tasks that follow on a test begun, on seed that was added, and on a field planted."""
     found: list[tuple[TaskCode, dt.date, dt.date | None]] = []
-    if test_begun is not None:
-        found.append((TaskCode.SEED_COUNT, count_day(test_begun), None))
+    if count_on is not None:
+        found.append((TaskCode.SEED_COUNT, count_on, None))
     if added is not None:
         found += [
             (TaskCode.MORE_SOW, added.sown, None),

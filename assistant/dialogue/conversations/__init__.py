@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from assistant.dialogue.conversations.again import AGAIN, SOWN_AGAIN
 from assistant.dialogue.conversations.asked import ASKED
 from assistant.dialogue.conversations.dates import DATES, LEAVES
 from assistant.dialogue.conversations.days import (
@@ -39,6 +40,7 @@ from assistant.dialogue.questions import Conversation
 __all__ = [
     "ADDING",
     "ASKED",
+    "AGAIN",
     "CLOSE",
     "DATES",
     "DELAY",
@@ -65,6 +67,7 @@ __all__ = [
     "SEED_USED",
     "SIGNUP",
     "SOAKING",
+    "SOWN_AGAIN",
     "SOW_THEN",
     "STEPS",
     "STOPPING",
@@ -97,6 +100,8 @@ TABLES: Mapping[str, Conversation] = {
         LEAVES,
         DELAY,
         TOO_OLD,
+        AGAIN,
+        SOWN_AGAIN,
         LOST,
         LOST_FILL,
         TROUBLE,

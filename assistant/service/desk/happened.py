@@ -17,6 +17,7 @@ from assistant.agronomy.life.events import (
     PutOff,
     SeedTestBegun,
     SeedTested,
+    SowAgain,
     Why,
 )
 from assistant.agronomy.nursery import Nursery
@@ -95,6 +96,10 @@ def _looked(nursery: Nursery, event: Looked) -> Say:
     return (t.GREEN if event.colour == "green" else t.YELLOW)()
 
 
+def _sow_again(nursery: Nursery, event: SowAgain) -> Say:
+    return d.SOW_ANEW()
+
+
 _SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
     Done: _done,
     PutOff: _put_off,
@@ -105,4 +110,5 @@ _SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
     Counted: _counted,
     Looked: _looked,
     Lost: _lost,
+    SowAgain: _sow_again,
 }

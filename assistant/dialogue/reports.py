@@ -1,0 +1,176 @@
+"""What a farmer tells of the bed without being asked: leaves, mats that are gone or to spare, a
+second sowing, a bed that stays bare. It changes the plan as an answer would, and is said back.
+"""
+
+import re
+from collections.abc import Callable
+
+from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.nursery import Nursery
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.accounted import takes_words
+from assistant.dialogue.corrections import DATES, NUMBERS
+from assistant.dialogue.endings import call, ended, lasting, opened, said
+from assistant.dialogue.endings_again import sow_again
+from assistant.dialogue.endings_lost import ANIMALS, lost, may_lose
+from assistant.dialogue.engine import begin, find
+from assistant.dialogue.items import split_label
+from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
+from assistant.dialogue.told_of_bed import ideas_in
+from assistant.dialogue.values import Change, Known, Turn
+from assistant.hearing import Idea
+from assistant.reading import (
+    Outcome,
+    is_accounted_for,
+    read_count,
+    read_deeds,
+    read_told,
+)
+from assistant.wording import messages_again as a
+from assistant.wording.day import about
+from assistant.wording.message import Say
+
+_GONE = {
+    Idea.EATEN: ANIMALS,
+    Idea.WASHED: "washed",
+    Idea.DRIED: "dried",
+    Idea.GONE: ANIMALS,
+}
+_BUSY = frozenset({talks.PLAN.name, talks.SIGNUP.name, talks.RESULT.name, talks.AGAIN.name})
+
+
+def reported(text: str, known: Known) -> Turn | None:
+    """The turn for what is told of a bed; None where nothing is, or a question is asked that
+    such words answer."""
+    if not _listens(text, known):
+        return None
+    ideas = ideas_in(text, known)
+    _, beds = split_label(text, known)
+    found = (report(text, ideas, beds, known) for report in _REPORTS)
+    return next((turn for turn in found if turn is not None), None)
+
+
+def _listens(text: str, known: Known) -> bool:
+    farmer = known.farmer
+    if farmer is None or farmer.consent_at is None or farmer.stopped_at is not None:
+        return False
+    if not known.nurseries or takes_words(known) or "?" in text:
+        return False
+    session = known.session
+    question = find(session, talks.TABLES) if session else None
+    if session is None or question is None:
+        return True
+    asks_number = question.reads in NUMBERS and question.reads not in DATES
+    return session.conversation not in _BUSY and not asks_number
+
+
+def mats_lost(
+    text: str, known: Known, *before: Say, changes: tuple[Change, ...] = ()
+) -> Turn | None:
+    """The turn for so many mats that are gone, as told; None where a text does not say how
+    many, or not of which bed."""
+    ideas = ideas_in(text, known)
+    by = next((cause for idea, cause in _GONE.items() if idea in ideas), None)
+    mats = _count(text, known)
+    if Idea.MAT not in ideas or by is None or mats is None:
+        return None
+    beds = [bed for bed in split_label(text, known)[1] if may_lose(bed)]
+    if len(beds) != 1 or not 0 < mats <= beds[0].mats_sown - beds[0].lost_mats:
+        return None
+    return lost(beds[0], int(mats), by, lasting(known.session), known, *before, changes=changes)
+
+
+def _lost(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    asked = begin(talks.LOST)
+    change = call("animals", text, asked, known)
+    return mats_lost(text, known, changes=(change,))
+
+
+def _count(text: str, known: Known) -> float | None:
+    """The one whole number of a text, in digits or words."""
+    value = read_count(text, known.lexicon).value
+    return value if value is not None and value == int(value) else None
+
+
+def _spare(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    mats = _count(text, known)
+    if not {Idea.MAT, Idea.SPARE} <= ideas or mats is None or mats <= 0:
+        return None
+    planted = [bed for bed in beds if bed.sown]
+    if (
+        not planted
+        or known.items
+        and any(i.task is TaskCode.SEASON_RESULT for i in known.items)
+    ):
+        return None
+    passing = begin(talks.MENU, held=lasting(known.session))
+    change = call("spare", text, passing, known)
+    return ended(passing, known, said(a.SPARE_NOTED(mats=int(mats))), changes=(change,))
+
+
+def _sown_again(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """That it was sown again, or is to be."""
+    if not {Idea.SOW, Idea.AGAIN} <= ideas:
+        return None
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    if len(able) != 1:
+        return None
+    held = lasting(known.session)
+    is_done = read_told(text, known.lexicon, digits=False).value == "done"
+    if is_done and "sow" in read_deeds(text, known.lexicon):
+        return opened(begin(talks.SOWN_AGAIN, held=held, nursery=able[0].id), known)
+    return sow_again(able[0], held, known)
+
+
+def _bare(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """Nothing comes up, once it should: the shoots are counted."""
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    late = [bed for bed in able if known.today > bed.anchors.uncover_date]
+    if Idea.BARE not in ideas or len(late) != 1:
+        return None
+    asked = begin(talks.EMERGENCE, held=lasting(known.session), nursery=late[0].id)
+    return opened(asked, known)
+
+
+def _leaves(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """Leaves that were counted, in a text that says nothing else."""
+    reading = read_count(text, known.lexicon)
+    if ideas != {Idea.LEAF} or reading.outcome is not Outcome.UNDERSTOOD:
+        return None
+    if reading.value is None or not 1 <= reading.value <= MOST_LEAVES:
+        return None
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    if len(able) != 1 or not is_accounted_for(text, known.lexicon):
+        return None
+    count, held = float(reading.value), lasting(known.session)
+    return recounted(begin(talks.RECOUNT, held=held, nursery=able[0].id, leaves=count), known)
+
+
+def _seed_counted_late(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """A count of seed that is in the ground already changes nothing any more."""
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    counted = Idea.SPROUT in ideas and Idea.BARE not in ideas and len(_SHARE.findall(text)) == 1
+    if not counted or len(able) != 1 or len(able) != len(beds):
+        return None
+    passing = begin(talks.MENU, held=lasting(known.session))
+    return ended(passing, known, said(about(a.LATE_COUNT, able[0], known.today)))
+
+
+_SHARE = re.compile(r"\d+\D{1,12}\d+")  # "50 of 100", in any script's digits
+
+
+_Report = Callable[[str, frozenset[Idea], tuple[Nursery, ...], Known], Turn | None]
+_REPORTS: tuple[_Report, ...] = (_lost, _spare, _sown_again, _bare, _leaves, _seed_counted_late)
+"""In this order: what is lost goes before what only looks like it."""

@@ -1,0 +1,76 @@
+"""Texts for a bed that failed: what happened to the seed, which seed is sown now, its check.
+
+Digits in a text are what the farmer may answer; keep them.
+"""
+
+from collections.abc import Mapping
+
+from assistant.wording.message import Message
+
+ASK_CAUSE = Message("What happened to the seed?", note="Question; choices follow.")
+DEAD = Message("It did not sprout", note="A choice: what happened to the seed of a bed.")
+ROTTEN = Message("It rotted, it smells", note="A choice: what happened to the seed.")
+DEEP = Message("Too deep, hard crust", note="A choice: what happened to the seed.")
+WASHED = Message("Washed away or flooded", note="A choice: what happened to the seed.")
+EATEN = Message("Eaten", note="A choice: what happened to the seed.")
+UNSURE = Message("I do not know", note="A choice: what happened to the seed.")
+ASK_SEED = Message("Which seed will you sow now?", note="Question; choices follow.")
+SAME = Message("What is left of the same", note="A choice: the same seed as before.")
+OTHER = Message("Other seed", note="A choice: other seed than before.")
+NONE = Message("I have none", note="A choice: no seed at all.")
+T_DEAD = Message(
+    "Old or badly dried seed is often dead: use other seed if you can.",
+    note="Why seed did not sprout.",
+)
+T_ROTTEN = Message(
+    "Rinse the seed, change its water, and let surplus water run off the bed.",
+    note="Against seed that rots.",
+)
+T_DEEP = Message(
+    "Cover it thinner: {least_mm}-{most_mm} mm of fine soil, kept moist so that no crust forms.",
+    note="Against a cover that shoots cannot get through.",
+)
+T_WASHED = Message(
+    "Make the bed where water runs off, and cover it well before heavy rain.",
+    note="Against seed that is washed away.",
+)
+T_EATEN = Message(
+    "Cover it at once with leaves, straw or a net, and fence off poultry. Use no poison.",
+    note="Against animals. Keep the caution.",
+)
+CHECK_FIRST = Message(
+    "{label}: test what is left first: {seeds} seeds in a wet warm cloth for {days} days. On {date} "
+    "send how many have a root. Do not soak or sow the rest before.",
+    note="Before a failed bed is sown again with the same seed.",
+    segments=2,
+)
+P_CHECK_COUNT = Message(
+    "The seeds in the wet cloth are {days} days old: count those with a root. Send the count, e.g. "
+    "40 of 50.",
+    note="The day on which seed that is left is counted.",
+)
+NO_SEED = Message(
+    "Ask neighbours for seed or spare mats now; your officer is told. When you have seed, send "
+    "PROBLEM, 2.",
+    note="A failed bed, and no seed. PROBLEM and 2 are sent.",
+)
+ASK_ALL = Message("Was the whole bed sown again?", note="Question, yes or no.")
+SPARE_NOTED = Message(
+    "{mats} mats to spare: noted, your officer is told and may know who lacks some. Keep two for "
+    "gaps.",
+    note="A farmer has more mats than the field needs; {mats} is a number.",
+)
+LATE_COUNT = Message(
+    "{label} is sown, counted as {percent} of 100. Does less sprout? Look at the shoots from "
+    "{uncover}; few up: send PROBLEM.",
+    note="A seed count that comes after sowing. PROBLEM is sent.",
+)
+
+TIPS: Mapping[str, Message] = {
+    "dead": T_DEAD,
+    "rotten": T_ROTTEN,
+    "deep": T_DEEP,
+    "washed": T_WASHED,
+    "eaten": T_EATEN,
+}
+"""What to do otherwise the next time, by what happened."""
