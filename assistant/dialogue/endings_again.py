@@ -6,8 +6,9 @@ Seed that may be dead is checked for three days before more work goes into it.
 from collections.abc import Mapping
 
 from assistant.agronomy import constants_work as w
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, SowAgain
+from assistant.agronomy.life.events import By, Done, SowAgain
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
@@ -19,7 +20,7 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about
+from assistant.wording.day import about, what_of
 from assistant.wording.day_practice import batch_of, counts_mats
 from assistant.wording.message import Say
 
@@ -108,4 +109,25 @@ def _sown_already(session: Session, known: Known) -> Turn:
     return ended(session, known, text, changes=changes)
 
 
-AGAIN_ENDINGS: Mapping[str, Ending] = {"!again": _again, "!sown_again": _sown_already}
+def _up_early(session: Session, known: Known) -> Turn:
+    """Uncovered before its day, and the shoots bear it: the rest follows from today."""
+    nursery = chosen(session, known)
+    event = Done(on=known.today, by=By.FARMER, task=TaskCode.UNCOVER_FLOOD)
+    moved = after(nursery, event)
+    what = what_of(TaskCode.UNCOVER_FLOOD, nursery.practice)
+    text = said(m.DONE_NOTED(label=nursery.called, what=what))
+    changes = (Happened(nursery.id, event), SaveNursery(moved))
+    return ended(session, known, text, changes=changes)
+
+
+def _cover_again(session: Session, known: Known) -> Turn:
+    nursery = chosen(session, known)
+    return ended(session, known, said(about(a.COVER_AGAIN, nursery, known.today)))
+
+
+AGAIN_ENDINGS: Mapping[str, Ending] = {
+    "!again": _again,
+    "!sown_again": _sown_already,
+    "!up_early": _up_early,
+    "!cover_again": _cover_again,
+}

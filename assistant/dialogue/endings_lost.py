@@ -100,7 +100,14 @@ def _keep(session: Session, known: Known) -> Turn:
     return ended(session, known, said(d.NO_FILL()))
 
 
+def _some_again(session: Session, known: Known) -> Turn:
+    """Some mats were sown again: how many were gone."""
+    nursery = chosen(session, known)
+    return opened(begin(talks.LOST, held=session.held, nursery=nursery.id), known)
+
+
 LOST_ENDINGS: Mapping[str, Ending] = {
+    "!some_again": _some_again,
     "!animals": animals,
     "!mats_none": _none,
     "!mats_gone": _lost,

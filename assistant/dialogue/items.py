@@ -21,6 +21,7 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
+from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -33,6 +34,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.hearing import Idea
 from assistant.reading import (
     Outcome,
     Reason,
@@ -49,6 +51,7 @@ from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say, Slot
+from assistant.wording.messages_again import HALF_SOWN
 
 DONE, NOT_YET = "done", "not_yet"
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
@@ -269,7 +272,14 @@ def _answer_done(
         if since is not None:
             return settle(since, said_so, when, known, held)
         return _is_it_done(item, known, held)
+    if said_so == NOT_YET and _sowed_part(text, told, item, known):
+        return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
+
+
+def _sowed_part(text: str, told: frozenset[str], item: Item, known: Known) -> bool:
+    sows = TASKS[item.task].doing is Doing.SOWS and bool(told & TASKS[item.task].deeds)
+    return sows and Idea.HALF in ideas_in(text, known)
 
 
 def _done_since(
@@ -422,9 +432,15 @@ def which_done(session: Session, known: Known) -> Turn:
 
 
 def settle(
-    item: Item, answer: str, when: date | None, known: Known, held: Session | None
+    item: Item,
+    answer: str,
+    when: date | None,
+    known: Known,
+    held: Session | None,
+    noted: Message | None = None,
 ) -> Turn:
-    """Keeps what was said of a task, moves the plan by it, and says what was understood."""
+    """Keeps what was said of a task, moves the plan by it, and says what was understood, or
+    what is `noted` instead."""
     nursery, done = _nursery(item, known), answer == DONE
     if TASKS[item.task].delay is Delay.PLANTING:
         if not done:
@@ -437,6 +453,8 @@ def settle(
     if moved is not nursery:
         changes += (SaveNursery(moved),)
     message = _done_noted(item, moved, known) if done else _later_noted(item, moved, known)
+    if noted is not None:
+        message = about(noted, moved, known.today)
     return ended(_holder(held), known, said(message), changes=changes)
 
 

@@ -13,6 +13,7 @@ from assistant.dialogue.corrections import DATES, NUMBERS
 from assistant.dialogue.endings import call, ended, lasting, opened, said
 from assistant.dialogue.endings_again import sow_again
 from assistant.dialogue.endings_lost import ANIMALS, lost, may_lose
+from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin, find
 from assistant.dialogue.items import split_label
 from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
@@ -27,6 +28,7 @@ from assistant.reading import (
     read_told,
 )
 from assistant.wording import messages_again as a
+from assistant.wording import messages_delay as d
 from assistant.wording.day import about
 from assistant.wording.message import Say
 
@@ -171,6 +173,46 @@ def _seed_counted_late(
 _SHARE = re.compile(r"\d+\D{1,12}\d+")  # "50 of 100", in any script's digits
 
 
+def _deeds(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """Uncovered or drained before anybody asked: too early is said, or whether it is asked."""
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    told = read_told(text, known.lexicon, digits=False)
+    if told.value != "done" or told.outcome is not Outcome.UNDERSTOOD or len(able) != 1:
+        return None
+    bed, deeds, today = able[0], read_deeds(text, known.lexicon), known.today
+    held = lasting(known.session)
+    early = not bed.uncovered and today < bed.anchors.uncover_date
+    if "uncover" in deeds and early and bed.may_uncover_on(today):
+        return opened(begin(talks.UNCOVERED_EARLY, held=held, nursery=bed.id), known)
+    if deeds == {"drain"} and bed.uncovered and bed.is_drained:
+        if today < bed.anchors.drain_date:
+            passing = begin(talks.MENU, held=held)
+            return ended(passing, known, said(about(d.WATER_BACK, bed, today)))
+    return None
+
+
+def _dry(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """Mats that dry out, none lost yet: water now."""
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    if not {Idea.MAT, Idea.DRY} <= ideas or len(able) != 1 or _count(text, known) is not None:
+        return None
+    passing = begin(talks.MENU, held=lasting(known.session), nursery=able[0].id)
+    return TROUBLE_ENDINGS["!dry"](passing, known)
+
+
 _Report = Callable[[str, frozenset[Idea], tuple[Nursery, ...], Known], Turn | None]
-_REPORTS: tuple[_Report, ...] = (_lost, _spare, _sown_again, _bare, _leaves, _seed_counted_late)
+_REPORTS: tuple[_Report, ...] = (
+    _lost,
+    _spare,
+    _sown_again,
+    _bare,
+    _leaves,
+    _seed_counted_late,
+    _deeds,
+    _dry,
+)
 """In this order: what is lost goes before what only looks like it."""

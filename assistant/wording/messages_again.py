@@ -66,6 +66,21 @@ LATE_COUNT = Message(
     note="A seed count that comes after sowing. PROBLEM is sent.",
 )
 
+ASK_UP = Message(
+    "{label}: uncovered before {uncover}. Are the shoots up?",
+    note="Question, yes or no: a bed was uncovered before its day.",
+)
+COVER_AGAIN = Message(
+    "{label}: cover it again with leaves or straw, and water it morning and evening. No water "
+    "standing on it yet.",
+    note="Uncovered before the shoots are up.",
+)
+HALF_SOWN = Message(
+    "{label}: water and cover the part that is sown. Keep the rest of the seed moist and shaded, sow "
+    "it on {sow}; I count from then.",
+    note="A part of the bed is sown on the day of sowing.",
+)
+
 TIPS: Mapping[str, Message] = {
     "dead": T_DEAD,
     "rotten": T_ROTTEN,

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from assistant.dialogue.conversations.again import AGAIN, SOWN_AGAIN
+from assistant.dialogue.conversations.again import AGAIN, SOWN_AGAIN, UNCOVERED_EARLY
 from assistant.dialogue.conversations.asked import ASKED
 from assistant.dialogue.conversations.dates import DATES, LEAVES
 from assistant.dialogue.conversations.days import (
@@ -78,6 +78,7 @@ __all__ = [
     "TOO_OLD",
     "TROUBLE",
     "UNCOVERED",
+    "UNCOVERED_EARLY",
     "UNCOVERED_THEN",
     "WHICH",
 ]
@@ -102,6 +103,7 @@ TABLES: Mapping[str, Conversation] = {
         TOO_OLD,
         AGAIN,
         SOWN_AGAIN,
+        UNCOVERED_EARLY,
         LOST,
         LOST_FILL,
         TROUBLE,

@@ -64,3 +64,17 @@ SOWN_AGAIN = conversation(
         again=m.AGAIN_YES_NO,
     ),
 )
+
+UNCOVERED_EARLY = conversation(
+    "uncovered_early",
+    1,
+    Question(
+        "up",
+        asks=a.ASK_UP,
+        reads=Reads.YES_NO,
+        keeps="up",
+        goes={"yes": "!up_early", "no": "!cover_again"},
+        help=a.ASK_UP,
+        again=m.AGAIN_YES_NO,
+    ),
+)

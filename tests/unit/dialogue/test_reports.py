@@ -14,6 +14,7 @@ from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_again as a
 from assistant.wording import messages_care as c
+from assistant.wording import messages_delay as d
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like
 
@@ -160,3 +161,31 @@ def test_what_reports_nothing_changes_nothing(text: str) -> None:
     before = phone.known.nurseries
     phone.says(text)
     assert phone.known.nurseries == before
+
+
+def test_uncovered_too_early_asks_for_the_shoots() -> None:
+    phone = on_day(2, uncovered=False)
+    assert phone.hears("we uncovered the bed") == [like(a.ASK_UP, ...)]
+    assert phone.hears("no") == [like(a.COVER_AGAIN)]
+    assert not phone.known.nurseries[0].uncovered
+    phone.says("we uncovered the bed")
+    phone.says("yes")
+    (kept,) = phone.known.nurseries
+    assert kept.uncovered and kept.uncover_date == TODAY
+
+
+def test_drained_too_early_gets_its_water_back() -> None:
+    phone = on_day(9)
+    assert phone.hears("i drained the bed already") == [like(d.WATER_BACK)]
+
+
+def test_half_a_sowing_is_water_for_one_part_and_a_day_for_the_other() -> None:
+    phone = on_day(0, sown=False, uncovered=False).asked(item(TaskCode.SOW))
+    assert phone.hears("i sowed half") == [like(a.HALF_SOWN(label="A", sow=TODAY + DAY))]
+    (kept,) = phone.known.nurseries
+    assert not kept.sown and kept.sow_date == TODAY + DAY
+
+
+def test_mats_that_dry_are_told_to_be_watered() -> None:
+    (heard,) = on_day(10).hears("the mats are dry")
+    assert "water" in heard.lower() and "1 Yellow" not in heard
