@@ -13,7 +13,7 @@ from assistant.store.errors import (
 from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
 from assistant.store.queries.lines import Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
-from assistant.store.queries.roll import HeldTo
+from assistant.store.queries.roll import HeldTo, Known
 from assistant.store.queries.talks import going_on
 from assistant.store.values import (
     Account,
@@ -100,6 +100,7 @@ __all__ = [
     "HeldTo",
     "Heard",
     "KeptAlert",
+    "Known",
     "Lane",
     "Line",
     "Looked",

@@ -54,7 +54,13 @@ def _look(found: Blueprint, desk: Desk) -> None:
         person = farmer_page(desk.house, desk.sight, farmer, desk.now, whole=whole)
         if person is None:
             abort(404)
-        return desk.page("farmer.html", person=person, longest=LONGEST_WORDS)
+        return desk.page(
+            "farmer.html",
+            person=person,
+            longest=LONGEST_WORDS,
+            villages=desk.sight.villages,
+            languages=desk.house.languages,
+        )
 
 
 def _visit(found: Blueprint, desk: Desk) -> None:

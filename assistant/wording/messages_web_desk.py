@@ -205,6 +205,43 @@ DAYS: Mapping[str, Message] = {
     "transplant_date": DAY_TRANSPLANTING,
     "transplanted_on": DAY_TRANSPLANTED,
 }
+# --- finding, and putting right ---------------------------------------------------------------
+FIND = Message("Find", note="Button, link and heading.")
+FIND_WHAT = Message("Name, number or village", note="Label of the field for searching.")
+FOUND_FOR = Message("Found for {words}", note="Heading; {words} is what was searched for.")
+FOUND_NOBODY = Message(
+    "Nobody is found. Try another spelling, a part of the name or the last digits.",
+    note="A search found nothing.",
+)
+PUT_RIGHT = Message("Put name, village or language right", note="Opens a form.")
+NAME = Message("Name", note="Label of a field: a farmer's name.")
+LANGUAGE = Message("Language of texts to this farmer", note="Label of a list of languages.")
+MENDED = Message("It is put right.", note="Done.")
+NOT_MENDED = Message(
+    "Nothing was changed. Give a name of at most 40 letters and choose a village and a language.",
+    note="A farmer was not changed.",
+)
+STOP_TEXTS = Message("Stop texts to this farmer", note="Opens a form; its button.")
+STOP_HINT = Message(
+    "For who told you so. It is as if they had sent STOP: warnings stop too. They can send START "
+    "at any time.",
+    note="Over a box to tick. STOP and START are words to send.",
+)
+STOP_SURE = Message("The farmer wants no more texts", note="A box to tick, before it is done.")
+TICK_SURE = Message("Tick the box first.", note="Nothing was changed.")
+STOPPED = Message("Texts to this farmer are stopped.", note="Done.")
+OPEN_AGAIN = Message("Open again", note="Button: a closed call or nursery goes on.")
+CALL_OPEN_AGAIN = Message("The call waits again.", note="Done.")
+BED_OPEN_AGAIN = Message("The nursery goes on.", note="Done.")
+ACT_STOPPED = Message("stopped texts to a farmer who said so", note="What was done.")
+ACT_CALL_REOPENED = Message("opened a call again", note="What was done.")
+ACT_BED_REOPENED = Message("opened a nursery again", note="What was done.")
 ACT_UNDID = Message("undid it within a minute", note="What was done.")
 ACT_RANG = Message("phoned a farmer", note="What was done.")
-DESK_ACTS: Mapping[str, Message] = {"undid": ACT_UNDID, "rang": ACT_RANG}
+DESK_ACTS: Mapping[str, Message] = {
+    "undid": ACT_UNDID,
+    "rang": ACT_RANG,
+    "texts_stopped": ACT_STOPPED,
+    "call_reopened": ACT_CALL_REOPENED,
+    "nursery_reopened": ACT_BED_REOPENED,
+}

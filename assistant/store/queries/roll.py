@@ -17,6 +17,16 @@ from assistant.store.values_officers import Bed
 SHORTEST_NUMBER = 3  # digits; fewer would find half the roll
 
 
+@dataclass(frozen=True)
+class Known:
+    """Of a farmer what a search looks at."""
+
+    id: int
+    name: str | None
+    phone: str
+    village_id: int | None
+
+
 class Roll:
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -52,6 +62,12 @@ class Roll:
         terms = _terms(scope, search, held_to)
         wanted = select(func.count()).select_from(FarmerRow).where(*terms)
         return self._session.scalar(wanted) or 0
+
+    def known(self, scope: Collection[int] | None) -> tuple[Known, ...]:
+        """Everybody on the roll of some villages (None: of all), as lean rows."""
+        columns = FarmerRow.id, FarmerRow.name, FarmerRow.phone, FarmerRow.village_id
+        wanted = select(*columns).where(*_terms(scope, "")).order_by(FarmerRow.name)
+        return tuple(Known(*row) for row in self._session.execute(wanted))
 
     def counts_by_village(self) -> dict[int | None, int]:
         """How many farmers each village has."""

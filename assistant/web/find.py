@@ -1,0 +1,70 @@
+"""Anybody found from every page, and what is kept of them put right."""
+
+from flask import Blueprint, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.service.desk.found import find
+from assistant.service.desk.mend import (
+    Mended,
+    mend_farmer,
+    reopen_bed,
+    reopen_call,
+    stop_texts,
+)
+from assistant.web.desk import Desk, typed
+from assistant.wording import messages_web_desk as k
+
+LONGEST = 60
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The search, and the forms of a farmer's page that mend what is kept."""
+    found = Blueprint("find", __name__)
+
+    @found.get("/find")
+    def anybody() -> ResponseReturnValue:
+        asked = request.args.get("q", "").strip()[:LONGEST]
+        model = find(desk.house, desk.sight, asked)
+        return desk.page("find.html", model=model, asked=asked)
+
+    @found.post("/farmers/<int:farmer>/mend")
+    def mend(farmer: int) -> ResponseReturnValue:
+        village = typed("village")
+        wanted = Mended(
+            typed("name", 100),
+            int(village) if village.isascii() and village.isdecimal() else None,
+            typed("language"),
+        )
+        mended = mend_farmer(desk.house, desk.sight, farmer, wanted, desk.now)
+        desk.tell(k.MENDED if mended else k.NOT_MENDED, wrong=mended is None)
+        return desk.to("nursery.farmer", farmer=farmer)
+
+    @found.post("/farmers/<int:farmer>/stop")
+    def stop(farmer: int) -> ResponseReturnValue:
+        if "sure" not in request.form:
+            desk.tell(k.TICK_SURE, wrong=True)
+        elif stop_texts(desk.house, desk.sight, farmer, desk.now):
+            desk.tell(k.STOPPED)
+        else:
+            abort(404)
+        return desk.to("nursery.farmer", farmer=farmer)
+
+    _reopening(found, desk)
+    return found
+
+
+def _reopening(found: Blueprint, desk: Desk) -> None:
+    @found.post("/calls/<int:call>/reopen")
+    def call_again(call: int) -> ResponseReturnValue:
+        farmer = reopen_call(desk.house, desk.sight, call, desk.now)
+        if farmer is None:
+            abort(404)
+        desk.tell(k.CALL_OPEN_AGAIN)
+        return desk.to("morning.morning", anchor=f"call-{call}")
+
+    @found.post("/nurseries/<int:nursery>/reopen")
+    def bed_again(nursery: int) -> ResponseReturnValue:
+        if not reopen_bed(desk.house, desk.sight, nursery, desk.now):
+            abort(404)
+        desk.tell(k.BED_OPEN_AGAIN)
+        return desk.to("nursery.nursery", nursery=nursery)
