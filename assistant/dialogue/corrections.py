@@ -61,6 +61,16 @@ def early(text: str, session: Session, known: Known) -> Step | None:
     return _take(Step(session, (m.NOTED_EARLY(reading=reading.words),)), sure, known)
 
 
+def told_first(text: str, session: Session, known: Known) -> Step | None:
+    """What somebody's first text already said of field, seed and day: nothing typed is asked
+    twice."""
+    sure = _sure_kinds(text, known)
+    if not sure:
+        return None
+    noted = m.NOTED_EARLY(reading=", ".join(reading.words for reading in sure.values()))
+    return _take(Step(session, (noted,)), sure, known)
+
+
 def _sure_kinds(text: str, known: Known) -> Mapping[Reads, Reading[Any]]:
     """What a text surely says of field, seed and day."""
     asks = {Ask.AREA: Reads.AREA, Ask.GERMINATION: Reads.GERMINATION, Ask.DATE: Reads.SOWING}

@@ -38,7 +38,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.hearing import Certainty, Kind, Understood, understand
-from assistant.reading import guess_language
+from assistant.reading import guess_language, says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -165,6 +165,8 @@ def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float
 def _is_answer(act: Act, certainty: Certainty, plain: bool, text: str, known: Known) -> bool:
     """Whether it is likelier an answer to what was asked than this act."""
     if plain and certainty is not Certainty.SAID:
+        return True
+    if certainty is not Certainty.SAID and says_not_known(text, known.lexicon):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
         return True  # "flood", or "enough", where it is one of the choices

@@ -1,13 +1,15 @@
 """What happens where a conversation ends: changes to keep, and what is said of them."""
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import replace
 from datetime import date, datetime
 
+from assistant.acts import Act
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.aid import person
+from assistant.dialogue.corrections import told_first
 from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.invited import intro, spoken_or_first, welcome
@@ -35,7 +37,8 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
-from assistant.reading import in_danger, read_choice
+from assistant.hearing import understand
+from assistant.reading import Outcome, Wish, in_danger, read_choice, read_wish
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_care as c
 from assistant.wording import messages_people as p
@@ -141,7 +144,45 @@ def _enrol(session: Session, known: Known) -> Turn:
         village_id=int(str(village)) if village not in (None, OTHER) else None,
     )
     open_talk, texts = welcome(known)
-    return Turn(open_talk, texts, (change,), language=change.language)
+    open_talk, texts = _from_first_text(session, open_talk, texts, known)
+    calls = tuple(_calls_of_signup(session, known))
+    told = (
+        (said(aid.TROUBLE_PASSED(person=person(known))),) if _in_trouble(session, known) else ()
+    )
+    return Turn(open_talk, (*told, *texts), (change, *calls), language=change.language)
+
+
+def _from_first_text(
+    session: Session, talk: Session | None, texts: tuple[Text, ...], known: Known
+) -> tuple[Session | None, tuple[Text, ...]]:
+    """The plan goes on from what the first text said ("0.5 ha 85%")."""
+    first = str(session.answers.get("first") or "")
+    if not first or talk is None or talk.conversation != talks.PLAN.name or talk.answers:
+        return talk, texts
+    step = told_first(first, talk, known)
+    if step is None or step.ending:
+        return talk, texts
+    asked = ask(step.session, known, talks.TABLES, m.ENROLLED(), *step.said)
+    return step.session, (asked,)
+
+
+def _in_trouble(session: Session, known: Known) -> bool:
+    """Whether somebody's first text told of a trouble, which a person should hear."""
+    first = str(session.answers.get("first") or "")
+    if not first:
+        return False
+    heard = understand(first, known.ears, known.catalogue.language)
+    wish = read_wish(first, known.lexicons, known.catalogue.language)
+    wished = wish.outcome is Outcome.UNDERSTOOD and wish.value in (Wish.PROBLEM, Wish.OFFICER)
+    return wished or heard.likeliest in (Act.TROUBLE, Act.DANGER)
+
+
+def _calls_of_signup(session: Session, known: Known) -> Iterator[CallForHelp]:
+    """Who is told of a trouble in the first text, and of a village that is not in the list."""
+    if _in_trouble(session, known):
+        yield CallForHelp("question", str(session.answers["first"]))
+    if session.answers.get("village") == OTHER:
+        yield CallForHelp("village", str(session.answers.get("village_words") or OTHER))
 
 
 def _refuse(session: Session, known: Known) -> Turn:

@@ -38,11 +38,12 @@ from assistant.reading import (
     read_date,
     read_germination,
     read_litres,
+    says_not_known,
 )
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
-from assistant.wording.message import Say
+from assistant.wording.message import Say, slots_of
 
 _DIGITS = re.compile(r"\d{1,6}")
 MOST_SQUARES = 3
@@ -378,10 +379,21 @@ def is_another_kind(text: str, known: Known) -> bool:
     return other or Outcome.UNDERSTOOD in (area.outcome, day.outcome)
 
 
+def _not_known(question: Question, session: Session) -> Heard:
+    """ "I don't know" is an answer: seed is untested, else the question is explained."""
+    if question.reads is Reads.GERMINATION and UNTESTED in question.goes:
+        return Heard(Outcome.UNDERSTOOD, UNTESTED)
+    plain = question.help is not m.HELP and not slots_of(question.help.text)
+    explains = question.help if plain else question.again
+    return Heard(Outcome.AGAIN, refusal=explains())
+
+
 def hear(text: str, question: Question, session: Session, known: Known) -> Heard:
     """What `text` gives as the answer to `question`."""
     if question.reads in _COUNTED and is_another_kind(text, known):
         return Heard(Outcome.AGAIN, refusal=question.again())
     heard = READERS[question.reads](text, question, session, known)
+    if heard.outcome is Outcome.AGAIN and says_not_known(text, known.lexicon):
+        return _not_known(question, session)
     told = question.reads in _TOLD_AMONG_WORDS and isinstance(heard.value, float | int)
     return _read_back(heard, text, known) if told else heard

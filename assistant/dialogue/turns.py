@@ -45,6 +45,7 @@ from assistant.dialogue.values import (
     AnswerWarning,
     Focus,
     Invited,
+    Kept,
     Known,
     Session,
     Standing,
@@ -56,7 +57,9 @@ from assistant.hearing import understand
 from assistant.reading import (
     Outcome,
     Wish,
+    guess_language,
     is_name,
+    language_named,
     read_choice,
     read_confirm,
     read_deeds,
@@ -72,6 +75,11 @@ _WARNING_CHOICES = (("covered", m.W_COVERED), ("help", m.W_HELP))
 _HEARD = {talks.IF_HURT.name, talks.IF_LOST.name, talks.STOP_ALL.name}
 # No other talk before somebody has agreed.
 _FIRST = {talks.SIGNUP.name, *INVITED_TALKS, *_HEARD}
+LONGEST_FIRST = 160  # characters of a first text whose language is taken from it
+SHORT_WORD, OWN_WORDS_ENGLISH = (
+    2,
+    2,
+)  # letters of a word that tells none; words that tell English
 LONGEST = 500  # characters of a text that are read; no answer to a question is longer
 
 Stage = Callable[[str, Known], Turn | None]
@@ -328,8 +336,32 @@ def _sign_up(text: str, known: Known) -> Turn | None:
     if session is not None and signing and find(session, talks.TABLES) is not None:
         return answer_question(text, known, session)
     if known.invited is None:
-        return e.opened(begin(talks.SIGNUP), known)
+        return _first_words(text, known)
     return _invited(text, known, known.invited)
+
+
+def _first_words(text: str, known: Known) -> Turn:
+    """The sign-up, in the language that the first text names or is surely written in; what
+    else it says is kept, and comes back after yes."""
+    named = language_named(text)
+    code = named or _written_in(text, known)
+    kept: dict[str, Kept] = {"language": code} if code in known.languages else {}
+    if named is None and (len(text.split()) > 1 or any(sign.isdigit() for sign in text)):
+        kept["first"] = text
+    turn = e.opened(begin(talks.SIGNUP, None, **kept), known)
+    return replace(turn, language=code) if "language" in kept else turn
+
+
+def _written_in(text: str, known: Known) -> str | None:
+    """The language of a first text, by words that are its own; English is mixed in everywhere
+    and needs more of them."""
+    code = guess_language(text, known.lexicons)
+    if code is None or len(text) > LONGEST_FIRST:
+        return None
+    words = {word.strip(".,!?").casefold() for word in text.split()}
+    own = {word for word in words & known.lexicons[code].known if len(word) > SHORT_WORD}
+    enough = OWN_WORDS_ENGLISH if code == "en" else 1
+    return code if len(own) >= enough or not text.isascii() else None
 
 
 def _invited(text: str, known: Known, invited: Invited) -> Turn:

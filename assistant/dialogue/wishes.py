@@ -10,7 +10,7 @@ from assistant.dialogue.engine import ask, back, begin, find
 from assistant.dialogue.facts import worded
 from assistant.dialogue.items import split_label
 from assistant.dialogue.values import Known, Session, SetLanguage, StartTexts, Turn
-from assistant.reading import Wish, language_named
+from assistant.reading import Wish, is_name, language_named
 from assistant.wording import messages_talk as m
 
 
@@ -115,6 +115,15 @@ def _dates(text: str, known: Known) -> Turn:
     return e.dates(known.session, known)
 
 
+def _menu(text: str, known: Known) -> Turn:
+    """The menu; a mere greeting goes on where a talk was left instead."""
+    words = (" ".join(phrase) for phrase in known.lexicon.wishes[Wish.MENU].words)
+    held = e.lasting(known.session)
+    if held is None or is_name(text, words):
+        return e.menu(known.session, known)
+    return e.ended(begin(talks.MENU, held=held), known)
+
+
 def _opening(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
     def wish(text: str, known: Known) -> Turn:
         return ending(known.session, known)
@@ -123,7 +132,7 @@ def _opening(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
 
 
 WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
-    Wish.MENU: _opening(e.menu),
+    Wish.MENU: _menu,
     Wish.HELP: _help,
     Wish.STOP: _opening(e.stop),
     Wish.START: _start,

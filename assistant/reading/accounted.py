@@ -41,3 +41,15 @@ def is_accounted_for(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> 
     if all(not item.is_strange or item.text in named for item in row):
         return True
     return read_told(text, lexicon, digits=False).outcome is Outcome.UNDERSTOOD
+
+
+def says_not_known(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text says "I don't know" and nothing else."""
+    if len(text) > LONGEST_REPLY:
+        return False
+    row = items(
+        read_tokens(text), lexicon, (Sort.NOT_KNOWN, Sort.FILLER, Sort.ARTICLE, Sort.SORRY)
+    )
+    return any(item.sort is Sort.NOT_KNOWN for item in row) and all(
+        not item.is_strange and not item.is_digits for item in row
+    )

@@ -33,6 +33,7 @@ ABOUT: Mapping[str, Message] = {
     "ring": o.ABOUT_RING,
     "ring_rain": o.ABOUT_RING_RAIN,
     "question": o.ABOUT_QUESTION,
+    "village": o.ABOUT_VILLAGE,
     "refused": o.ABOUT_REFUSED,
     "erase": o.ABOUT_ERASE,
     "poison": o.ABOUT_POISON,

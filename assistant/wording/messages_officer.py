@@ -189,6 +189,9 @@ ABOUT_DIE = Message(
 )
 ABOUT_LOST = Message("bed or field lost or in danger", note="What a call for help is about.")
 ABOUT_QUESTION = Message("has a question", note="What a call for help is about.")
+ABOUT_VILLAGE = Message(
+    "has a village that is not in the list", note="What a call for help is about."
+)
 ABOUT_REFUSED = Message(
     "may want no more texts",
     note="What a call is about: the farmer wrote something that may mean this.",
