@@ -38,6 +38,7 @@ from gateway_sim.handlers import (
 )
 from gateway_sim.phones import Phone, Received
 from gateway_sim.record import Entry, Kind
+from gateway_sim.showing import Owner, Push, Showing
 
 __all__ = [
     "Busy",
@@ -54,11 +55,14 @@ __all__ = [
     "NoReceipt",
     "OperatorController",
     "OperatorError",
+    "Owner",
     "Phone",
+    "Push",
     "ReceiptLater",
     "Received",
     "Refuse",
     "Reorder",
     "Repeat",
+    "Showing",
     "Sometimes",
 ]

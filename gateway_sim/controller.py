@@ -23,6 +23,7 @@ from gateway_sim.numbering import number as known_number
 from gateway_sim.phones import Phone
 from gateway_sim.record import Entry, Kind
 from gateway_sim.server import create_app
+from gateway_sim.showing import Showing
 
 LOOPBACK = ("127.0.0.1", "localhost")
 STOP_WITHIN_SECONDS = 0.05  # how often the server looks whether it should stop
@@ -64,6 +65,7 @@ class OperatorController:
     number, ussd_code: what phones text and dial
     host, port:   loopback only; port 0 takes a free one
     limits:       what this operator allows
+    showing:      what the phone page shows besides the phones
     start_seconds: how long `start` waits for the first answer
     """
 
@@ -80,6 +82,7 @@ class OperatorController:
         host: str = "127.0.0.1",
         port: int = 0,
         limits: Limits | None = None,
+        showing: Showing | None = None,
         start_seconds: float = 5.0,
     ) -> None:
         if host not in LOOPBACK:
@@ -99,7 +102,8 @@ class OperatorController:
         self._errors: list[BaseException] = []
         kick = self.advance if self._own_time else _nothing
         self.network = Network(self._core, known_number(number), ussd_code, kick)
-        self._app = create_app(self.network, self._assistant, self._failed)
+        app = create_app(self.network, self._assistant, self._failed, showing)
+        self._app = app
         self._host, self._port, self._start_seconds = host, port, start_seconds
         self._server: BaseWSGIServer | None = None
         self._threads: list[Thread] = []

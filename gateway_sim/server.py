@@ -3,6 +3,7 @@
 POST /texts                          a text from the assistant, signed (see `wire`)
 GET  /                               the phone page: ?phone=... for each phone wanted
 GET  /phones                         the phones used so far
+GET  /clock                          what the clock shows; POST pushes it on
 GET  /news?phone=..&after=..&wait=.. what several phones got and sent
 and under /phones/<number>: POST texts, dial, keys, hang-up, power; GET inbox, screen.
 """
@@ -20,6 +21,7 @@ from gateway_sim.callbacks import Side
 from gateway_sim.errors import NumberError, OperatorError, SessionError
 from gateway_sim.network import Network
 from gateway_sim.phones import Phone, Received, Sent
+from gateway_sim.showing import Showing
 
 LONGEST_WAIT_SECONDS = 30.0
 MOST_BODY_OCTETS = 1024 * 1024  # a list of 500 texts, each of many segments
@@ -30,7 +32,10 @@ T = TypeVar("T")
 
 
 def create_app(
-    network: Network, side: Side, on_error: Callable[[BaseException], None]
+    network: Network,
+    side: Side,
+    on_error: Callable[[BaseException], None],
+    showing: Showing | None = None,
 ) -> Flask:
     """The operator as a Flask application; unforeseen errors go to `on_error` as well."""
     app = Flask(__name__, template_folder="page", static_folder="page/static")
@@ -41,7 +46,8 @@ def create_app(
     side.serve(app, network)
     _add_reading(app, network)
     _add_keys(app, network)
-    _add_page(app, network)
+    _add_page(app, network, showing or Showing())
+    _add_clock(app, network, showing or Showing())
     _add_errors(app, on_error)
     return app
 
@@ -110,10 +116,30 @@ def _add_keys(app: Flask, network: Network) -> None:
         return _state(phone)
 
 
-def _add_page(app: Flask, network: Network) -> None:
+def _add_clock(app: Flask, network: Network, showing: Showing) -> None:
+    def shown() -> dict[str, Any]:
+        now = wire.stamp(network.core.now())
+        return {"at": now, "local": showing.local(), "busy": showing.busy()}
+
+    @app.get("/clock")
+    def clock() -> ResponseReturnValue:
+        return shown()
+
+    @app.post("/clock")
+    def push() -> ResponseReturnValue:
+        found = showing.pushes.get(_field("push", str))
+        if found is None:
+            raise BadRequest(f"expected one of {', '.join(showing.pushes) or 'none'}")
+        found.begin()
+        return shown(), 202
+
+
+def _add_page(app: Flask, network: Network, showing: Showing) -> None:
+    offers = tuple(showing.owners) or OFFERED
+
     @app.get("/")
     def page() -> ResponseReturnValue:
-        asked = request.args.getlist("phone")[:MOST_PHONES_ON_A_PAGE] or [OFFERED[0]]
+        asked = request.args.getlist("phone")[:MOST_PHONES_ON_A_PAGE] or [offers[0]]
         shown: list[str] = []
         complaints: list[str] = []
         for text in asked:
@@ -121,13 +147,17 @@ def _add_page(app: Flask, network: Network) -> None:
                 shown.append(network.phone(text).number)
             except NumberError as unknown:
                 complaints.append(str(unknown))
-        shown = shown or [network.phone(OFFERED[0]).number]
+        shown = shown or [network.phone(offers[0]).number]
         used = {phone.number for phone in network.phones()}
         return render_template(
             "phones.html",
             shown=list(dict.fromkeys(shown)),
             complaints=complaints,
-            offered=sorted(used | set(OFFERED)),
+            offered=[*offers, *sorted(used - set(offers))],
+            owners=showing.owners,
+            pushes=showing.pushes,
+            zone=showing.zone,
+            beside=showing.beside() if showing.beside else None,
             number=network.own_number,
             code=network.ussd_code,
             most=MOST_PHONES_ON_A_PAGE,

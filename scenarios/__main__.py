@@ -6,14 +6,19 @@ cannot be read.
 
 import gc
 import os
+import signal
 import sys
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from functools import partial
 from pathlib import Path
+from threading import Event, Thread
+from urllib.parse import quote
 
 import click
 
+from gateway_sim import OperatorError
+from scenarios.demo import Valley, open_valley
 from scenarios.errors import Difference, SeasonError
 from scenarios.lines import LINES, WIRE
 from scenarios.play import Replay
@@ -25,6 +30,8 @@ from scenarios.stage import prepare
 
 CANNOT_BE_READ, OTHERWISE = 2, 1
 MOST_JOBS = 2  # more than that are seldom idle
+PHONES, PAGES = 8471, 8470  # as of `nursery start`
+SIDE_BY_SIDE = ("+447700900151", "+447700900152")  # Kiswahili and English, small and large
 
 
 @click.group()
@@ -95,6 +102,50 @@ def played(season: Season, say: Say, *, quiet: bool, colour: bool, line: str = W
         return False
     say(f"As written: {season.title} ({season.path})")
     return True
+
+
+@main.command()
+@click.option("--phones", envvar="OPERATOR_PORT", default=PHONES, show_default=True)
+@click.option("--pages", envvar="NURSERY_PORT", default=PAGES, show_default=True)
+def demo(phones: int, pages: int) -> None:
+    """Shows a filled valley in mid-season, on a clock that can be pushed; PHONES and PAGES are
+    the ports of the phone page and of the officers' pages. Nothing of it is kept."""
+    ended = Event()
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, lambda *_: ended.set())
+    try:
+        with open_valley(phones, pages) as valley:
+            click.echo(_how_to_look(valley))
+            Thread(target=_typed, args=(valley,), daemon=True).start()
+            valley.serve(ended.is_set)
+    except (OperatorError, OSError) as taken:
+        click.echo(f"{taken}\nThe demo takes two ports: --phones and --pages.", err=True)
+        sys.exit(CANNOT_BE_READ)
+    click.echo("Ended; nothing is kept.")
+
+
+def _how_to_look(valley: Valley) -> str:
+    address = f"{valley.stage.operator.url}/?phone=" + "&phone=".join(
+        quote(number) for number in SIDE_BY_SIDE
+    )
+    ways = "\n".join(f"  {key:8} {label}" for key, (label, _) in valley.ways().items())
+    return (
+        f"It is {valley.local()} in the valley.\n"
+        f"Phones, two languages side by side: {address}\n"
+        f"The officers' page, signed in (this link works once): {valley.link}\n"
+        f"Push the clock there, or type a word here:\n{ways}\n"
+        "Ctrl-C ends it."
+    )
+
+
+def _typed(valley: Valley) -> None:
+    """Pushes that are typed, one a line."""
+    for line in sys.stdin:
+        word = line.strip().casefold()
+        if word in valley.ways():
+            valley.push(word)
+        elif word:
+            click.echo(f"It is {valley.local()}. Type one of: {', '.join(valley.ways())}")
 
 
 if __name__ == "__main__":

@@ -57,6 +57,10 @@ class Desk:
         """Lets go of the server."""
         self._session.close()
 
+    def cookies(self) -> dict[str, str]:
+        """What the pages know this browser by."""
+        return {cookie.name: cookie.value or "" for cookie in self._session.cookies}
+
     @property
     def path(self) -> str:
         """Where the officer is."""

@@ -68,6 +68,15 @@ def play(
         return endings(season, stage.house)
 
 
+def play_on(stage: Stage, season: s.Season, printer: Printer) -> None:
+    """Plays a season on a stage that goes on afterwards.
+
+    Raises:
+        Difference: as `play`.
+    """
+    _Player(season, stage, printer, AS_WRITTEN).all()
+
+
 @dataclass
 class _Ear:
     """What a phone's owner has read: the place of the next text in the inbox."""

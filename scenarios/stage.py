@@ -10,15 +10,14 @@ import tempfile
 import traceback
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 from functools import lru_cache
 from pathlib import Path
 from threading import Thread
-from typing import Self
+from typing import TYPE_CHECKING, Self
 
 from argon2 import PasswordHasher
-from flask import Flask
 from werkzeug.serving import WSGIRequestHandler, make_server
 
 from assistant.channel import Gateway
@@ -38,8 +37,11 @@ from assistant.worker import Worker
 from gateway_sim import Entry, Kind
 from scenarios.clock import VirtualClock, next_mark
 from scenarios.desk import Desk
-from scenarios.lines import LINES, SECRET, WIRE
+from scenarios.lines import LINES, SECRET, WIRE, OwnWire
 from scenarios.season import Season
+
+if TYPE_CHECKING:
+    from _typeshed.wsgi import WSGIApplication
 
 NEVER_RENEWED = 10**6  # uses of an officer's code: a season is written with one
 LOOK_EVERY_SECONDS = 0.01  # how often a server looks whether it should stop
@@ -52,8 +54,32 @@ RETRY_FOR, RETRY_EVERY = timedelta(hours=1), timedelta(minutes=1)
 _hash_code = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1).hash
 
 
+def _as_it_is(app: "WSGIApplication") -> "WSGIApplication":
+    return app
+
+
+@dataclass(frozen=True)
+class Open:
+    """How a season's stage is opened to people, who come in many at once.
+
+    pages:     the port of the officers' pages
+    line:      the line over which it goes, where not as its name says
+    front:     what stands before the officers' pages
+    programme: the file of the programme
+    """
+
+    pages: int = 0
+    line: OwnWire | None = None
+    front: Callable[["WSGIApplication"], "WSGIApplication"] = _as_it_is
+    programme: str = ""
+
+
 class Stage:
     """A deployment of its own for one season, between `__enter__` and `__exit__`.
+
+    Args:
+        clock: another than one that moves only when it is moved
+        open_to: the people that it is opened to; None where nobody but the player comes
 
     operator: the network and its phones      clock: the time of everything
     url:      where the officers' pages are
@@ -66,10 +92,15 @@ class Stage:
         listen: Callable[[Entry], None],
         line: str = WIRE,
         breaks: Sequence[str] = (),
+        *,
+        clock: VirtualClock | None = None,
+        open_to: Open | None = None,
     ) -> None:
-        self.clock = VirtualClock(season.blocks[0].at)
+        self.clock = clock or VirtualClock(season.blocks[0].at)
         self.trouble: list[str] = []
-        self._line, self._breaks = LINES[line], breaks
+        self._open_to = open_to or Open()
+        self._many = open_to is not None
+        self._line, self._breaks = self._open_to.line or LINES[line], breaks
         self.operator = self._line.operator(self.clock)
         self._season, self._listen = season, listen
         self._held = ExitStack()
@@ -81,7 +112,7 @@ class Stage:
             held.enter_context(_errors_into(self.trouble))
             held.enter_context(self.operator)
             self.operator.on_entry(self._note)
-            settings = _settings(self._season, self.operator.url)
+            settings = _settings(self._season, self.operator.url, self._open_to.programme)
             folder = _database(os.getpid()).parent
             settings = self._line.settings(settings, self.operator, folder)
             self._marks = _marks(settings)
@@ -94,7 +125,9 @@ class Stage:
                 clock=self.clock,
                 lines=opened.hooks,
             )
-            self.url = held.enter_context(_served(app))
+            front = self._open_to.front(app)
+            served = _served(front, self._open_to.pages, many=self._many)
+            self.url = held.enter_context(served)
             self.operator.callback_url = self._line.callback(self.url)
             held.enter_context(self._line.kept(self.house, opened, self.clock))
             self._line.trouble(self._breaks)
@@ -199,13 +232,14 @@ class Stage:
             yield now + RETRY_EVERY
 
 
-def _settings(season: Season, operator_url: str) -> Settings:
+def _settings(season: Season, operator_url: str, programme: str) -> Settings:
     return Settings(
         database_url=f"sqlite:///{_database(os.getpid())}",
         programme=season.title,
         zone=season.zone,
         region=season.region,
         languages=season.languages,
+        programme_file=programme,
         gateway_url=operator_url,
         gateway_secret=SECRET,
         web_secret=SECRET,
@@ -300,9 +334,10 @@ class _Silent(WSGIRequestHandler):
 
 
 @contextmanager
-def _served(app: Flask) -> Iterator[str]:
-    """The web side on a free port, at the address given. One thread, so all keeps its order."""
-    server = make_server("127.0.0.1", 0, app, request_handler=_Silent)
+def _served(app: "WSGIApplication", port: int, *, many: bool) -> Iterator[str]:
+    """The web side, at the address given. One thread, so all keeps its order, unless many
+    people come."""
+    server = make_server("127.0.0.1", port, app, threaded=many, request_handler=_Silent)
     thread = Thread(target=server.serve_forever, args=(LOOK_EVERY_SECONDS,), daemon=True)
     thread.start()
     try:

@@ -227,10 +227,15 @@ def worker() -> None:
 
 
 @click.command()
-def start() -> None:
+@click.option(
+    "--demo", is_flag=True, help="Show a filled valley in mid-season, on a clock to push."
+)
+def start(demo: bool) -> None:
     """All in one; with no gateway set, beside a simulated operator to try it by hand."""
-    _log()
     settings = settings_now()
+    if demo:
+        sys.exit(_show(settings))
+    _log()
     if settings.gateway_url or settings.lines_file:
         with opened(settings, migrate=True) as house:
             _serve(house, settings, "")
@@ -243,6 +248,21 @@ def start() -> None:
     )
     with opened(simulated, migrate=True) as house, _operator(simulated):
         _serve(house, simulated, _how_to_try(simulated))
+
+
+def _show(settings: Settings) -> int:
+    """The demo in a process of its own, on a database that is gone with it; how it ended."""
+    if settings.gateway_url or settings.lines_file:
+        raise click.ClickException(
+            "A real line is set (NURSERY_GATEWAY_URL or NURSERY_LINES_FILE), and the demo "
+            "signs people in without a password. Take it out of the environment, or start "
+            "without --demo."
+        )
+    with subprocess.Popen([sys.executable, "-m", "scenarios", "demo"]) as shown:
+        try:
+            return shown.wait()
+        except KeyboardInterrupt:  # the terminal has told it, too
+            return shown.wait()
 
 
 def _operator_port() -> int:

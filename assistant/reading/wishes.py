@@ -47,6 +47,8 @@ _ORDER = (
     Wish.THANKS,
     Wish.STOP,
 )
+# What may be said after their word is for them, whatever else it may be about.
+_ADDRESSED = frozenset({Wish.OFFICER, Wish.PROBLEM})
 _ANSWERS: Mapping[Ask, tuple[Sort, ...]] = {
     Ask.DATE: (Sort.DAY, Sort.EITHER_DAY, Sort.WEEKDAY, Sort.MONTH),
     Ask.CONFIRM: (Sort.YES, Sort.NO, Sort.DONE, Sort.NOT_YET),
@@ -171,11 +173,17 @@ class _Wishes:
             return None
         best = max(scores.values())
         wishes = [wish for wish in _ORDER if scores.get(wish) == best]
+        wishes = [wish for wish in wishes if self._begins(words, wish)] or wishes
         if len(wishes) > 1:
             return self.unsure(wishes, Reason.AMBIGUOUS)
         if self.asked is not None:  # a sentence is likelier the answer
             return self.unsure(wishes, Reason.ROUGH)
         return self.sure(wishes[0])
+
+    def _begins(self, words: Words, wish: Wish) -> bool:
+        """Whether the reply is addressed to this wish: OFFICER chickens came in."""
+        own = self.own.wishes[wish].words if wish in _ADDRESSED else ()
+        return any(_phrase(words[: len(name)]) == name for name in own)
 
     def _without_phrases_of_yes(self, words: Words) -> Words:
         """Without "no problem", which is a yes and opens no talk of trouble."""

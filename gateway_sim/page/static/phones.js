@@ -4,6 +4,12 @@
 
 const WAIT_SECONDS = 25;
 const RETRY_MS = 2000;
+const timeZone = document.body.dataset.zone; // none: the watcher's own
+let aheadMs = 0; // of the watcher's clock, where the operator's is moved on
+
+function now() {
+  return new Date(Date.now() + aheadMs);
+}
 
 async function ask(path, fields) {
   const answer = await fetch(path, fields && {
@@ -175,7 +181,7 @@ class Phone {
     this.find(".right").disabled = Boolean(this.session && !more);
     const news = this.unread === 1 ? "1 new text" : `${this.unread} new texts`;
     this.find(".state").textContent = !this.session ? "Texts" : this.unread ? news : "Session";
-    this.tick(new Date());
+    this.tick(now());
     this.find(".dial button").disabled = Boolean(more);
     this.compose.disabled = Boolean(this.session);
   }
@@ -238,14 +244,14 @@ function line(name, text) {
 }
 
 function clock(date) {
-  return date.toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+  return date.toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit", timeZone });
 }
 
 function moment(at) {
   const date = new Date(at);
-  if (date.toDateString() === new Date().toDateString()) return clock(date);
-  const day = date.toLocaleDateString("en-GB", { weekday: "short", day: "numeric", month: "short" });
-  return `${day} ${clock(date)}`;
+  const day = (each) =>
+    each.toLocaleDateString("en-GB", { weekday: "short", day: "numeric", month: "short", timeZone });
+  return day(date) === day(now()) ? clock(date) : `${day(date)} ${clock(date)}`;
 }
 
 function left(ms) {
@@ -298,7 +304,7 @@ function listenToDigits(phones) {
 }
 
 const phones = [...document.querySelectorAll(".phone")].map((article) => new Phone(article));
-const tick = () => phones.forEach((phone) => phone.tick(new Date()));
+const tick = () => phones.forEach((phone) => phone.tick(now()));
 tick();
 setInterval(tick, 1000);
 listenToDigits(phones);

@@ -20,6 +20,8 @@ from assistant.reading import Ask, Outcome, Wish, language_named, read_reply, re
         ("en", "the leaves are yellow", Wish.PROBLEM),
         ("en", "hello, my leaves are yellow", Wish.PROBLEM),
         ("en", "call my officer", Wish.OFFICER),
+        ("en", "OFFICER chickens are in my seedbed", Wish.OFFICER),
+        ("en", "PROBLEM tell the officer the birds came", Wish.PROBLEM),
         ("en", "what do I do today", Wish.TODAY),
         ("en", "can i move the date", Wish.CHANGE_DATE),
         ("en", "menuu", Wish.MENU),

@@ -1,7 +1,7 @@
 """The officers' page on the clock of a valley, used without a browser."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import replace
 from urllib.parse import urlsplit
 
@@ -10,9 +10,11 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from assistant.service.desk.accounts import give_one_time_password
-from assistant.store import Store
 from assistant.web.app import create_app
-from tests.valley import OFFICER, Valley, at, house_of
+from tests.stages import staged, stages
+from tests.valley import OFFICER, Staged, Valley, Way
+
+__all__ = ["staged", "stages"]
 
 PASSWORD = "two wet mats and a hat"
 _TOKEN = re.compile(r'name="csrf_token" value="([^"]+)"')
@@ -70,11 +72,26 @@ NewBrowser = Callable[..., Browser]
 
 
 @pytest.fixture
-def valley(_copied_sqlite: str) -> Iterator[Valley]:
-    """The first of June, eight in the morning; passwords quick to check."""
-    store = Store(_copied_sqlite)
-    yield with_page(Valley(house_of(store), at("1 Jun 08:00")))
-    store.close()
+def furnish() -> Callable[[Valley], object]:
+    """Officers of these valleys can have passwords."""
+    return with_page
+
+
+@pytest.fixture
+def way(request: pytest.FixtureRequest) -> Way:
+    """How far a module's tests have come when they begin; a test may say another way."""
+    found: Way = getattr(request.module, "way", nowhere)
+    return found
+
+
+def nowhere(valley: Valley) -> None:
+    """The first of June, eight in the morning, with nobody there."""
+
+
+@pytest.fixture
+def valley(staged: Staged, way: Way) -> Valley:
+    """Where the way ends; passwords are quick to check."""
+    return staged(way)
 
 
 def with_page(valley: Valley, programme: str = "Valley") -> Valley:

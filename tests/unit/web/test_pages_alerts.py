@@ -24,8 +24,7 @@ OTHER = "+447700900003"
 FIRST = f"{SENDER},LWS-1,2026-06-12T06:00:00+03:00"
 
 
-@pytest.fixture
-def placed(valley: Valley) -> Valley:
+def way(valley: Valley) -> None:
     """The twelfth of June, two villages on the map with an officer each, and a lead; Amina of
     Kijani sowed two days ago."""
     kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
@@ -41,6 +40,11 @@ def placed(valley: Valley) -> Valley:
     valley.enrol(AMINA)
     valley.sow(AMINA, "10 June")
     valley.heard(AMINA)
+
+
+@pytest.fixture
+def placed(valley: Valley) -> Valley:
+    """The valley where the way ends."""
     return valley
 
 

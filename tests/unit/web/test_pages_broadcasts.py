@@ -16,8 +16,7 @@ TATU = "+447700900104"
 WORDS = "Seed arrives on Friday at ten, at the mill."
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """In Kijani Amina is on day 2, Baraka (Swahili) sows in a week, Tatu has no nursery; in Mto
     Mwanga, which another officer serves, Zawadi is on day 2."""
     kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
@@ -33,6 +32,11 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
     valley.sow(ZAWADI, "30 May")
     for phone in (AMINA, BARAKA, TATU, ZAWADI):
         valley.heard(phone)
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in()
     found.open("/broadcasts")

@@ -18,8 +18,7 @@ from tests.valley import AMINA, BARAKA, LEAD, OFFICER, ZAWADI, Valley
 HARD = 'Āmina; "the tall", wa\\Juma \N{EARTH GLOBE EUROPE-AFRICA} Mto Mwanga Bonde la Juu'
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """The officer of two villages of three, signed in on the first of June at noon."""
     places = [valley.add_village(name) for name in ("Kijani", "Mto Mwanga", "Zizi")]
     valley.add_officer(*places[:2])
@@ -33,6 +32,11 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
         _change(valley, phone, name=name)
         valley.plan(phone, "10 June")
     valley.go("1 Jun 12:00")
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in()
     return found

@@ -12,11 +12,15 @@ from tests.valley import AMINA, LEAD, OFFICER, Valley, at
 WRONG = "not the password"
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """A browser, and an officer who could sign in with it."""
     valley.add_officer(valley.add_village("Kijani"))
     give_password(valley)
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     return new_browser()
 
 

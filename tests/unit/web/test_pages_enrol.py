@@ -4,19 +4,23 @@ import pytest
 
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
-from tests.unit.web.conftest import Browser, NewBrowser, give_password
+from tests.unit.web.conftest import Browser, NewBrowser, give_password, nowhere
 from tests.valley import AMINA, BARAKA, LEAD, ZAWADI, Valley, like, numbered
 
 YES_NO = numbered(m.YES, m.NO)
 
 
-@pytest.fixture
-def officer(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """An officer of Kijani, signed in."""
     kijani = valley.add_village("Kijani")
     valley.add_village("Mto Mwanga")
     valley.add_officer(kijani)
     give_password(valley)
+
+
+@pytest.fixture
+def officer(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     browser = new_browser()
     browser.sign_in()
     browser.open("/farmers")
@@ -130,6 +134,7 @@ def test_a_number_of_another_farmer_cannot_be_given(officer: Browser, valley: Va
     assert "is no phone number" in officer.send("/farmers/1/number", phone="12")
 
 
+@pytest.mark.parametrize("way", [nowhere])
 def test_the_new_owner_of_a_number_does_not_see_the_old_ones_messages(
     valley: Valley, new_browser: NewBrowser
 ) -> None:

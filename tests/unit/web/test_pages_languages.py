@@ -54,8 +54,7 @@ PATHS = (
 )
 
 
-@pytest.fixture
-def busy(valley: Valley) -> Valley:
+def way(valley: Valley) -> None:
     """One of everything: a call, a warning, a silent bed, a visit's worth of texts."""
     valley.add_village("Kijani")
     valley.add_officer(phone=LEAD, lead=True)
@@ -69,6 +68,11 @@ def busy(valley: Valley) -> Valley:
     valley.text(LEAD, "1")
     take_alert(valley.house, cap(), "a folder", valley.now)
     take_alert(valley.house, b"<html/>", "a folder", valley.now)
+
+
+@pytest.fixture
+def busy(valley: Valley) -> Valley:
+    """The valley where the way ends."""
     return valley
 
 

@@ -11,8 +11,7 @@ from tests.valley import AMINA, BARAKA, LEAD, OFFICER, Valley
 NEXT = "+447700900003"
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """The lead, signed in; two villages, of which the first has an officer and a farmer."""
     kijani = valley.add_village("Kijani")
     valley.add_village("Mto Mwanga")
@@ -23,6 +22,11 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
     valley.enrol(AMINA)
     valley.sow(AMINA, "1 June")
     _name(valley, AMINA, "Amina Juma")
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in(LEAD)
     return found

@@ -24,13 +24,17 @@ LIST = f"""Simu;Jina;Kijiji;Shamba (ha);Kusia
 """
 
 
-@pytest.fixture
-def officer(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """An officer of Kijani, signed in."""
     kijani = valley.add_village("Kijani")
     valley.add_village("Mto Mwanga")
     valley.add_officer(kijani)
     give_password(valley)
+
+
+@pytest.fixture
+def officer(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     browser = new_browser()
     browser.sign_in()
     return browser

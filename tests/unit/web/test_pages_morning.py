@@ -19,14 +19,18 @@ from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, ZAWADI, Valley
 OTHER_OFFICER = "+447700900003"
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """The officer of the first village, signed in; the second is another's."""
     kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
     valley.add_officer(kijani)
     valley.add_officer(mwanga, phone=OTHER_OFFICER)
     for phone in (OFFICER, OTHER_OFFICER):
         give_password(valley, phone)
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in()
     return found

@@ -10,8 +10,7 @@ from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, Valley
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """The officer of the village, signed in; one bed was sown on the first of June."""
     valley.add_officer(valley.add_village("Kijani"))
     give_password(valley)
@@ -19,6 +18,11 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
     valley.sow(AMINA, "1 June")
     valley.round()
     valley.text(AMINA, "done")
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in()
     return found

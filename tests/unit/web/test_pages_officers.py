@@ -11,8 +11,7 @@ NEW = "+447700900009"
 _SECRETS = re.compile(r"<code>([^<]+)</code>")
 
 
-@pytest.fixture
-def lead(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """Asha of Kijani is officer 1, the lead is officer 2; two villages."""
     kijani = valley.add_village("Kijani")
     valley.add_village("Mto Mwanga")
@@ -20,6 +19,11 @@ def lead(valley: Valley, new_browser: NewBrowser) -> Browser:
     valley.add_officer(phone=LEAD, lead=True)
     for phone in (OFFICER, LEAD):
         give_password(valley, phone)
+
+
+@pytest.fixture
+def lead(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in(LEAD)
     found.open("/officers")

@@ -11,12 +11,11 @@ from openpyxl import load_workbook
 from assistant.service.season.results import results
 from assistant.service.season.results_lines import Ended
 from assistant.service.sight import Sight, sight_of
-from tests.unit.web.conftest import Browser, NewBrowser, give_password
+from tests.unit.web.conftest import Browser, NewBrowser, give_password, nowhere
 from tests.valley import AMINA, BARAKA, LEAD, OFFICER, ZAWADI, Valley
 
 
-@pytest.fixture
-def ended(valley: Valley) -> Valley:
+def way(valley: Valley) -> None:
     """Three seasons in Kijani and one in Mto Mwanga, all of 0.4 ha at 85 %.
 
     Amina sows on 10 June as planned, uncovers on the 15th, plants on the 28th (day 18), has 27
@@ -48,6 +47,11 @@ def ended(valley: Valley) -> Valley:
         valley.text(AMINA, words)
     for words in ("3", "90%", "2"):  # too few, planted so much, nothing sown again
         valley.text(ZAWADI, words)
+
+
+@pytest.fixture
+def ended(valley: Valley) -> Valley:
+    """The valley where the way ends."""
     return valley
 
 
@@ -176,6 +180,7 @@ def test_an_address_that_makes_no_sense_shows_the_latest_season(
     assert lead.page.status_code == 200
 
 
+@pytest.mark.parametrize("way", [nowhere])
 def test_before_the_first_nursery_there_is_nothing(valley: Valley) -> None:
     """And nothing breaks."""
     valley.add_officer(phone=LEAD, lead=True)

@@ -9,8 +9,7 @@ from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, LEAD, OFFICER, ZAWADI, Valley
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """The lead, signed in on the ninth of June; an officer for the first of two villages.
 
     Amina sowed on the first of June, Baraka sows on the twelfth, Zawadi sowed on the eighth.
@@ -35,6 +34,11 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
     valley.plan(BARAKA, "12 June")
     valley.plan(ZAWADI, "8 June")
     valley.go("9 Jun 09:00")
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in(LEAD)
     return found

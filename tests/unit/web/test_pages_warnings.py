@@ -18,8 +18,7 @@ OTHER_OFFICER = "+447700900003"
 RAIN = {"from_day": "2026-06-01", "from_time": "14:00", "to_time": "20:00", "sure": "likely"}
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """Amina (day 2) and Baraka (sows tomorrow, Swahili) live in Kijani, Zawadi (day 2) in Mto
     Mwanga, which another officer serves."""
     kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
@@ -35,6 +34,11 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
     valley.sow(ZAWADI, "30 May")
     for phone in (AMINA, BARAKA, ZAWADI):
         valley.heard(phone)
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
     found.sign_in()
     found.open("/warnings")
