@@ -22,16 +22,28 @@ _TAGS = re.compile(r"<[^>]+>")
 
 
 class Browser:
-    """A person at the page: opens addresses, fills in forms, reads what is shown."""
+    """A person at the page: opens addresses, fills in forms, reads what is shown.
+
+    comes_back: signs in anew where the session of an earlier day has ended, as people do
+    """
 
     def __init__(self, client: FlaskClient, address: str = "127.0.0.1") -> None:
         self._client, self._address = client, address
         self._token = ""
+        self._entered: tuple[str, str] | None = None
+        self.comes_back = True
         self.page: TestResponse
 
     def open(self, path: str) -> str:
         """What a page shows, following where it sends one on to."""
+        shown = self._took(self._client.get(path, environ_base=self._from()))
+        if not (self._is_out() and self.comes_back and self._entered):
+            return shown
+        self.sign_in(*self._entered)
         return self._took(self._client.get(path, environ_base=self._from()))
+
+    def _is_out(self) -> bool:
+        return self.page.mimetype == "text/html" and self.path == "/sign-in"
 
     def send(self, path: str, **fields: object) -> str:
         """Sends a form with the token of the page that was opened last."""
@@ -40,8 +52,11 @@ class Browser:
 
     def sign_in(self, phone: str = OFFICER, password: str = PASSWORD) -> str:
         """Signs in from the door."""
+        self._entered = None
         self.open("/sign-in")
-        return self.send("/sign-in", phone=phone, password=password)
+        shown = self.send("/sign-in", phone=phone, password=password)
+        self._entered = (phone, password)
+        return shown
 
     def _from(self) -> dict[str, str]:
         return {"REMOTE_ADDR": self._address}

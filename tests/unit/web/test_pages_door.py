@@ -20,8 +20,10 @@ def way(valley: Valley) -> None:
 
 @pytest.fixture
 def browser(new_browser: NewBrowser) -> Browser:
-    """Signed in, where the way ends."""
-    return new_browser()
+    """Whoever is out stays out here."""
+    found = new_browser()
+    found.comes_back = False
+    return found
 
 
 def test_nothing_is_shown_before_sign_in(browser: Browser) -> None:
