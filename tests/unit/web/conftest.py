@@ -1,7 +1,7 @@
 """The officers' page on the clock of a valley, used without a browser."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from urllib.parse import urlsplit
 
@@ -37,18 +37,28 @@ class Browser:
     def open(self, path: str) -> str:
         """What a page shows, following where it sends one on to."""
         shown = self._took(self._client.get(path, environ_base=self._from()))
-        if not (self._is_out() and self.comes_back and self._entered):
+        if not self._comes_back():
             return shown
-        self.sign_in(*self._entered)
         return self._took(self._client.get(path, environ_base=self._from()))
-
-    def _is_out(self) -> bool:
-        return self.page.mimetype == "text/html" and self.path == "/sign-in"
 
     def send(self, path: str, **fields: object) -> str:
         """Sends a form with the token of the page that was opened last."""
+        shown = self._post(path, fields)
+        if not self._comes_back():
+            return shown
+        return self._post(path, fields)
+
+    def _post(self, path: str, fields: Mapping[str, object]) -> str:
         form = {"csrf_token": self._token, **fields}
         return self._took(self._client.post(path, data=form, environ_base=self._from()))
+
+    def _comes_back(self) -> bool:
+        """Whether it had to sign in anew, and did."""
+        is_out = self.page.mimetype == "text/html" and self.path == "/sign-in"
+        if not (is_out and self.comes_back and self._entered):
+            return False
+        self.sign_in(*self._entered)
+        return True
 
     def sign_in(self, phone: str = OFFICER, password: str = PASSWORD) -> str:
         """Signs in from the door."""
