@@ -187,8 +187,8 @@ def _taken(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datet
             if handover.detail:
                 work.outbox.record(text.message_id, Fate.ACCEPTED, now, detail=handover.detail)
         _by_lines(work, both)
-        early = [_parts(work, text, handover, now) for text, handover in both if handover.parts]
-    for settled in filter(None, early):
+        early = _parts(work, both, now)
+    for settled in early:
         take_receipt(house, settled.receipt, now)
 
 
@@ -202,10 +202,19 @@ def _by_lines(work: Work, both: Sequence[tuple[OutboxText, Handover]]) -> None:
         work.lines.took(message_ids, line)
 
 
-def _parts(work: Work, text: OutboxText, handover: Handover, now: datetime) -> Settled | None:
-    """Keeps the operator's ids of a text; what faster receipts made of it already."""
-    work.lock(_PARTS.format(handover.line))
-    return work.lines.keep_parts(handover.line, handover.parts, text.message_id, now)
+def _parts(
+    work: Work, both: Sequence[tuple[OutboxText, Handover]], now: datetime
+) -> list[Settled]:
+    """Keeps the operator's ids of texts; those that faster receipts have settled already."""
+    by_line: dict[str, dict[str, Sequence[str]]] = {}
+    for text, handover in both:
+        if handover.parts:
+            by_line.setdefault(handover.line, {})[text.message_id] = handover.parts
+    early: list[Settled] = []
+    for line, parts in sorted(by_line.items()):
+        work.lock(_PARTS.format(line))
+        early += work.lines.keep_all(line, parts, now)
+    return early
 
 
 _PARTS = "parts of {}"  # what a hand-over and its receipts wait for each other by

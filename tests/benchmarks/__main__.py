@@ -17,6 +17,7 @@ STORED = (
     "tick",
     "dispatch",
     "receipts",
+    "lines",
     "warning",
     "pages",
     "office_list",

@@ -1,11 +1,11 @@
 """Several lines: who wrote by which, what went by which and how its parts fared, whose the
 connections are."""
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from sqlalchemy import and_, delete, func, or_, select, update
+from sqlalchemy import and_, delete, func, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.channel import Fate, Receipt
@@ -95,19 +95,37 @@ class Lines:
     ) -> Settled | None:
         """Keeps the operator's ids of a text's segments; what it comes to, where the receipts
         were faster than the hand-over."""
-        for part in parts:
-            early = self._session.scalar(
-                select(PartRow)
-                .where(PartRow.line == line, PartRow.part == part)
-                .where(PartRow.message_id.is_(None), PartRow.at >= now - RECEIPT_FIRST)
-                .order_by(PartRow.id.desc())
-                .limit(1)
-            )
-            row = early or PartRow(line=line, part=part, at=now, detail="")
-            row.message_id = message_id
-            self._session.add(row)
+        return next(iter(self.keep_all(line, {message_id: tuple(parts)}, now)), None)
+
+    def keep_all(
+        self, line: str, parts: Mapping[str, Sequence[str]], now: datetime
+    ) -> tuple[Settled, ...]:
+        """Keeps the operator's ids of several texts, by our own; those that faster receipts
+        have settled already."""
+        of = {part: message_id for message_id, ids in parts.items() for part in ids}
+        early = self._early(line, of, now)
+        for row in early.values():
+            row.message_id = of[row.part]
+        new = [
+            {"line": line, "part": part, "message_id": message_id, "at": now, "detail": ""}
+            for part, message_id in of.items()
+            if part not in early
+        ]
         self._session.flush()
-        return self._settled(message_id)
+        if new:
+            self._session.execute(insert(PartRow), new)
+        settled = (self._settled(each) for each in {of[part] for part in early})
+        return tuple(each for each in settled if each is not None)
+
+    def _early(self, line: str, of: Mapping[str, str], now: datetime) -> dict[str, PartRow]:
+        """Receipts of these parts that came before their hand-over, the latest of each."""
+        rows = self._session.scalars(
+            select(PartRow)
+            .where(PartRow.line == line, PartRow.part.in_(of))
+            .where(PartRow.message_id.is_(None), PartRow.at >= now - RECEIPT_FIRST)
+            .order_by(PartRow.id)
+        )
+        return {row.part: row for row in rows}
 
     def settle(
         self, line: str, part: str, fate: Fate, at: datetime, detail: str
