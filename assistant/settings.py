@@ -44,6 +44,9 @@ class Settings:
     alarm_next_minutes: int = 10  # without an answer to an alarm the next person is told
     price_per_segment: Decimal = Decimal(0)  # what the operator takes; 0: not known
     currency: str = ""  # ISO 4217, of that price
+    day_segments: int = 0  # after so many a day only dangers leave; 0: no limit
+    month_money: Decimal = Decimal(0)  # the same for what a month costs, by that price
+    four_eyes: int = 500  # letters to more phones than that are sent by another lead
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
     practices_folder: str = ""  # TOML files of more ways to raise seedlings, one each
     prices_file: str = ""  # TOML, what seed, soil, labour cost here; see README
@@ -187,6 +190,19 @@ def read_price(text: str) -> Decimal:
     return price
 
 
+def _money(text: str, default: object) -> Decimal:
+    try:
+        return read_price(text)
+    except ValueError:
+        raise ValueError("set an amount of money such as 25000, or 0 for no limit") from None
+
+
+def _limit(text: str, default: object) -> int:
+    if not (text.isascii() and text.isdecimal() and len(text) < 10):
+        raise ValueError("set a whole number, 0 for no limit")
+    return int(text)
+
+
 def _price(text: str, default: object) -> Decimal:
     return read_price(text)
 
@@ -247,6 +263,8 @@ def _disorder(settings: Settings) -> str:
 
 
 def _moneyless(settings: Settings) -> str:
+    if settings.month_money and not settings.price_per_segment:
+        return "NURSERY_MONTH_MONEY: set NURSERY_PRICE_PER_SEGMENT too, to count it by"
     if not settings.price_per_segment or settings.currency:
         return ""
     return "NURSERY_CURRENCY: set the currency of NURSERY_PRICE_PER_SEGMENT, such as KES"
@@ -290,6 +308,9 @@ _READ = {
     "languages": _languages,
     "price_per_segment": _price,
     "currency": _currency,
+    "month_money": _money,
+    "day_segments": _limit,
+    "four_eyes": _limit,
     "season_months": _months,
     "sender": _sender,
     "alerts_from": _places,

@@ -57,6 +57,8 @@ class Act(StrEnum):
     PRACTICES_SET = "practices_set"
     WARMTH_KEPT = "warmth_kept"
     CLIMATE_SET = "climate_set"
+    BRAKE_ON = "brake_on"
+    BRAKE_OFF = "brake_off"
     WARNED = "warned"
     WARNING_DROPPED = "warning_dropped"
     WARNING_CLEARED = "warning_cleared"

@@ -8,6 +8,7 @@ from threading import Event
 from assistant.channel import Fate, Gateway, Handover, ListGateway, Outgoing, Receipt
 from assistant.dialogue.values import Kind
 from assistant.reminders.retry import next_try
+from assistant.service.brakes import count_spent, stops
 from assistant.service.house import House
 from assistant.service.known import zone_of
 from assistant.service.texts import after_quiet
@@ -58,7 +59,8 @@ def dispatch(
     """
     with house.store.work() as work:
         may_send = work.running.line().may_send(now)
-        claimed = work.outbox.claim(now, limit, lease) if may_send else ()
+        held = stops(work, house, now)
+        claimed = work.outbox.claim(now, limit, lease, held) if may_send else ()
     way = _Way(gateway, now, in_time, carry)
     size = hands * PORTION if hands > 1 else 1
     gone = took = 0
@@ -183,6 +185,7 @@ def _taken(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datet
     with house.store.work() as work:
         plain = [text.message_id for text, handover in both if not handover.detail]
         work.outbox.accepted(plain, now)
+        count_spent(work, house, (text for text, _ in both), now)
         for text, handover in both:
             if handover.detail:
                 work.outbox.record(text.message_id, Fate.ACCEPTED, now, detail=handover.detail)

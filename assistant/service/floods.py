@@ -10,7 +10,6 @@ from zoneinfo import ZoneInfo
 from assistant.dialogue.values import (
     AnswerWarning,
     CallForHelp,
-    Change,
     Decline,
     IssueWarning,
     Known,
@@ -29,7 +28,7 @@ from assistant.wording import messages_talk as m
 HOUR, DAY = timedelta(hours=1), timedelta(days=1)
 # Common practice, no source: a whole plan takes about ten texts, a sign-up five more.
 MOST_AN_HOUR = 40
-MOST_A_DAY_TO_STRANGERS = 20
+MOST_A_DAY_TO_STRANGERS = 10  # a slip or two while signing up
 SAME_IN, SAME_TIMES = timedelta(minutes=10), 4  # people change their words; machines do not
 
 # Whoever says one of these is answered, whatever was said before.
@@ -50,7 +49,7 @@ def bounded(
 ) -> tuple[Text, ...]:
     """The answers that still go to this phone: all, one that says that it had many, or none."""
     texts = outcome.texts
-    if not texts or _is_grave(outcome.changes) or _is_officer(known):
+    if not texts or is_grave(outcome, known):
         return texts
     sent = work.outbox.replies(known.phone, now - DAY)
     if _goes_round(house, sent, texts, language, now):
@@ -66,13 +65,11 @@ def bounded(
     return ()
 
 
-def _is_officer(known: Known) -> bool:
-    """Whether an officer is at work; a number whose codes are locked may be a forger's."""
-    return known.desk is not None and known.desk.locked_until is None
-
-
-def _is_grave(changes: Iterable[Change]) -> bool:
-    return any(isinstance(each, ALWAYS_ANSWERED) for each in changes)
+def is_grave(outcome: Turn, known: Known) -> bool:
+    """Whether an answer leaves whatever was said or spent before: to a danger, a STOP, and to
+    an officer at work (a number whose codes are locked may be a forger's)."""
+    at_work = known.desk is not None and known.desk.locked_until is None
+    return at_work or any(isinstance(each, ALWAYS_ANSWERED) for each in outcome.changes)
 
 
 def _room(known: Known, now: datetime) -> tuple[int, datetime]:

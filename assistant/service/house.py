@@ -4,6 +4,7 @@ import hmac
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from decimal import Decimal
 
 from assistant.agronomy.work.costs import PriceList
 from assistant.alerts import Rules
@@ -46,7 +47,9 @@ class House:
     how long a person has to answer an alarm before the next one is told; `phonebook` whom to
     turn to in need; `journal` keeps each STOP beside the database. `key` is the deployment's
     own and is in no database; leads need a `second_factor`; a code by SMS is good for
-    `code_uses` texts, 0 for ever. With `several_lines` an answer goes by the line that its
+    `code_uses` texts, 0 for ever. After `day_segments` of a day or `month_money` of a month
+    only dangers leave; letters to more than `four_eyes` phones need two
+    leads; 0: no limit. With `several_lines` an answer goes by the line that its
     reader last wrote by.
     """
 
@@ -78,6 +81,9 @@ class House:
     key: bytes = field(default=b"", repr=False)
     second_factor: bool = False
     code_uses: int = 0
+    day_segments: int = 0
+    month_money: Decimal = Decimal(0)
+    four_eyes: int = 0
 
     def key_for(self, what: str) -> bytes:
         """A key for one thing, made from the deployment's own.

@@ -15,12 +15,12 @@ from assistant.dialogue.officer import without_any_code, without_code
 from assistant.dialogue.turns import open_line, turn
 from assistant.dialogue.values import Focus, Kind, Known, NoteUnread, RaiseAlarm, Text, Turn
 from assistant.service.effects import Scene, carry_out
-from assistant.service.floods import bounded
+from assistant.service.floods import bounded, is_grave
 from assistant.service.house import House
 from assistant.service.known import at_hand, know
 from assistant.service.reached import likeliest_first
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
-from assistant.store import PRIVATE, DatabaseAwayError, UssdTalk, Work
+from assistant.store import PRIVATE, DatabaseAwayError, Lane, UssdTalk, Work
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.screens import Hints, pages
@@ -87,8 +87,9 @@ def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) ->
     language = _language(outcome, known)
     private = _is_private(outcome)
     answers = bounded(work, house, outcome, known, language, now)
+    grave = is_grave(outcome, known)
     for text in _joined(house, answers, language):
-        _post(work, house, incoming.phone, text, language, now, private)
+        _post(work, house, incoming.phone, text, language, now, private, grave)
 
 
 def _joined(house: House, texts: tuple[Text, ...], language: str) -> tuple[Text, ...]:
@@ -133,6 +134,7 @@ def _post(
     language: str,
     now: datetime,
     private: bool = False,
+    grave: bool = False,
 ) -> None:
     letter = Letter(
         phone=phone,
@@ -142,6 +144,7 @@ def _post(
         not_after=now + REPLY_LASTS,
         focus=text.focus,
         private=private,
+        lane=Lane.DANGER if grave else None,
     )
     post(work, house, letter, now)
 
@@ -175,7 +178,8 @@ def _answer_screen(work: Work, house: House, incoming: Incoming, now: datetime) 
     language = _language(outcome, known)
     for text in outcome.texts:
         if text.keep:
-            _post(work, house, incoming.phone, text, language, now, _is_private(outcome))
+            private, grave = _is_private(outcome), is_grave(outcome, known)
+            _post(work, house, incoming.phone, text, language, now, private, grave)
     fresh = _talk(house, session_id, incoming.phone, outcome, language)
     work.talks.keep_ussd(fresh, now)
     return Screen(fresh.pages[0], more=not _is_over(outcome))

@@ -10,6 +10,7 @@ from assistant.store.errors import (
     NotThereError,
     StoreError,
 )
+from assistant.store.queries.brakes import Brake, Stops
 from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
 from assistant.store.queries.lines import Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
@@ -79,6 +80,7 @@ __all__ = [
     "BedInDanger",
     "Broadcast",
     "CalendarDay",
+    "Brake",
     "Call",
     "Certainty",
     "Counts",
@@ -126,6 +128,7 @@ __all__ = [
     "SetAside",
     "Silent",
     "Source",
+    "Stops",
     "Store",
     "StoreError",
     "Stroke",

@@ -27,6 +27,7 @@ from assistant.store.queries.alert_sources import AlertSources
 from assistant.store.queries.alerts import Alerts
 from assistant.store.queries.at_hand import AtHands
 from assistant.store.queries.audit import Audit
+from assistant.store.queries.brakes import Brakes
 from assistant.store.queries.broadcasts import Broadcasts
 from assistant.store.queries.calendar_days import CalendarDays
 from assistant.store.queries.calls import Calls
@@ -80,7 +81,7 @@ class Work:
         self.warmth = Warmths(session)
         self.alerts, self.alert_sources = Alerts(session), AlertSources(session)
         self.calls, self.alarms = Calls(session), Alarms(session)
-        self.broadcasts = Broadcasts(session)
+        self.broadcasts, self.brakes = Broadcasts(session), Brakes(session)
         self.watch, self.desk = Watch(session), Desk(session)
         self.story, self.events = Story(session), Events(session)
         self.roll = Roll(session)

@@ -18,6 +18,7 @@ from assistant.service.pulse import pulse
 from assistant.web import (
     account,
     alerts,
+    brakes,
     broadcasts,
     calendar_files,
     deeds,
@@ -53,6 +54,7 @@ from assistant.wording import (
     messages_web_season,
 )
 from assistant.wording.message import Message
+from assistant.wording.messages_web_brakes import STOP_TEXTS
 
 LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with room to spare
 
@@ -94,6 +96,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     results.pages,
     officers.pages,
     trail.pages,
+    brakes.pages,
 )
 PLACES = (
     Place("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
@@ -112,6 +115,7 @@ PLACES = (
     Place("results.shown", messages_web_books.RESULTS),
     Place("officers.officers", w.OFFICERS, for_lead=True),
     Place("trail.trail", w.TRAIL, for_lead=True),
+    Place("brakes.brakes", STOP_TEXTS, for_lead=True),
 )
 
 

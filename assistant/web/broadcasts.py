@@ -7,10 +7,11 @@ from flask.typing import ResponseReturnValue
 
 from assistant.service.letters import LONGEST_WORDS
 from assistant.service.storms import broadcasts as service
-from assistant.service.storms.broadcasts import Asked, Group
+from assistant.service.storms.broadcasts import Asked, Group, NotSent
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.web.storms import priced
 from assistant.web.warnings import Filled, ticked_in
+from assistant.wording import messages_web_brakes as k
 from assistant.wording import messages_web_broadcast as b
 from assistant.wording import messages_web_rain as r
 
@@ -47,6 +48,14 @@ def _deeds(found: Blueprint, desk: Desk) -> None:
         sent = service.send(desk.house, desk.sight, broadcast, desk.now)
         if sent is None:
             abort(404)
+        if isinstance(sent, NotSent):
+            why = (
+                k.NEEDS_ANOTHER(count=sent.phones)
+                if sent.phones
+                else k.TOO_DEAR(count=sent.left)
+            )
+            desk.tell(why, wrong=True)
+            return desk.to("broadcasts.broadcast", broadcast=broadcast)
         desk.wake()
         model = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
         if not sent:

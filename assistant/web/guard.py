@@ -52,6 +52,7 @@ GRAVE = frozenset(
         "officers.add",
         "officers.close",
         "officers.take_factor",
+        "brakes.let_go",
     }
 )
 

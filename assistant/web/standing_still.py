@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from assistant.service.brakes import stopped_words
 from assistant.service.copies import copy_is_late
 from assistant.service.pulse import Fault, Pulse, pulse
 from assistant.service.set_aside import aside_for
@@ -13,7 +14,8 @@ from assistant.wording.message import Say
 def standing_still(desk: Desk) -> tuple[Say, ...]:
     """What an officer must know of the service, the gravest first; empty on a good day."""
     late = (r.NO_COPY(),) if copy_is_late(desk.house, desk.now) else ()
-    return (*_faults(pulse(desk.house, desk.now)), *late, *_aside(desk))
+    stopped = stopped_words(desk.house, desk.now)
+    return (*_faults(pulse(desk.house, desk.now)), *late, *stopped, *_aside(desk))
 
 
 def _faults(found: Pulse) -> Iterator[Say]:

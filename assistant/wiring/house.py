@@ -128,6 +128,9 @@ def open_house(settings: Settings, store: Store) -> House:
         key=open_key(settings),
         second_factor=settings.second_factor,
         code_uses=settings.code_uses,
+        day_segments=settings.day_segments,
+        month_money=settings.month_money,
+        four_eyes=settings.four_eyes,
     )
 
 

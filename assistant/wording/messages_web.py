@@ -8,6 +8,7 @@ from collections.abc import Mapping
 
 from assistant.wording.message import Message
 from assistant.wording.messages_web_beds import BED_ACTS
+from assistant.wording.messages_web_brakes import BRAKE_ACTS
 from assistant.wording.messages_web_calls import CALL_ACTS
 from assistant.wording.messages_web_desk import DESK_ACTS
 from assistant.wording.messages_web_door import DOOR_ACTS
@@ -472,4 +473,5 @@ ACTS: Mapping[str, Message] = {
     **CALL_ACTS,
     **DOOR_ACTS,
     **DESK_ACTS,
+    **BRAKE_ACTS,
 }

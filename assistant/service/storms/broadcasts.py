@@ -13,6 +13,7 @@ from assistant.alphabet import Encoding, cost, plain
 from assistant.dialogue.values import Kind
 from assistant.people import Village
 from assistant.service.audit import Act, Subject, note
+from assistant.service.brakes import left_to_spend
 from assistant.service.house import House
 from assistant.service.letters import LONGEST_WORDS, WORDS_LAST
 from assistant.service.sight import Sight
@@ -151,11 +152,24 @@ def broadcast_page(
     )
 
 
-def send(house: House, sight: Sight, broadcast_id: int, now: datetime) -> bool | None:
+@dataclass(frozen=True)
+class NotSent:
+    """Why a broadcast was not sent: it needs another lead, since it reaches more than `phones`;
+    or it takes more segments than the `left` that a limit leaves."""
+
+    phones: int = 0
+    left: int = 0
+
+
+def send(house: House, sight: Sight, broadcast_id: int, now: datetime) -> bool | NotSent | None:
     """Sends a broadcast, each phone once; False where that was done before, None as above."""
+    page = broadcast_page(house, sight, broadcast_id, now)
+    refused = _refused(house, sight, page, now) if page else None
+    if refused is not None:
+        return refused
     with house.store.work() as work:
         found = _in_sight(work, sight, broadcast_id)
-        if found is None or found.made_by != sight.officer.id:
+        if found is None or not (found.made_by == sight.officer.id or sight.officer.is_lead):
             return None
         if not work.broadcasts.send(found.id, now):
             return False
@@ -172,6 +186,16 @@ def send(house: House, sight: Sight, broadcast_id: int, now: datetime) -> bool |
             subject = Subject(village_id=village.id)
             note(work, sight.officer.id, Act.BROADCAST, now, subject, found.words)
         return True
+
+
+def _refused(house: House, sight: Sight, page: BroadcastPage, now: datetime) -> NotSent | None:
+    """Four eyes above so many phones; nothing beyond what may be spent."""
+    its_own = page.broadcast.made_by == sight.officer.id
+    if house.four_eyes and page.phones > house.four_eyes and its_own:
+        return NotSent(phones=house.four_eyes)
+    with house.store.look() as work:
+        left = left_to_spend(work, house, now)
+    return NotSent(left=left) if left is not None and page.segments > left else None
 
 
 def take_back(house: House, sight: Sight, broadcast_id: int, now: datetime) -> int | None:

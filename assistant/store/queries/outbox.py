@@ -14,7 +14,10 @@ from sqlalchemy import (
     and_,
     bindparam,
     case,
+    false,
+    func,
     insert,
+    not_,
     or_,
     select,
     update,
@@ -30,12 +33,14 @@ from assistant.store.columns import Moment
 from assistant.store.core import add, table_of
 from assistant.store.errors import StoreError
 from assistant.store.fates import settle, taken
+from assistant.store.queries.brakes import Stops
 from assistant.store.queries.counted import village_of, villages_of
 from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import Lane, OutboxText, TextState
 
 _T = table_of(OutboxRow)
 _NOW, _UNTIL = bindparam("now", type_=Moment), bindparam("until", type_=Moment)
+_NO_STOPS = Stops()
 _KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
 
 
@@ -85,14 +90,16 @@ class Outbox:
         found = self._session.execute(wanted, {"of": of, "kinds": list(kinds)})
         return tuple(map(rows.outbox_text, found))
 
-    def claim(self, now: datetime, limit: int, lease: timedelta) -> tuple[OutboxText, ...]:
+    def claim(
+        self, now: datetime, limit: int, lease: timedelta, stops: Stops = _NO_STOPS
+    ) -> tuple[OutboxText, ...]:
         """Takes up to `limit` texts that may go now, by lane, then the oldest first.
 
         No other dispatcher gets them until the lease runs out. A text whose dispatcher never
         came back is among them again; one that is past its time is not (see `expire`).
         """
         given = {"now": now, "until": now + lease, "most": limit}
-        return self._changed(_CLAIMING, given)
+        return self._changed(_claiming(*_passing(stops)) if stops else _CLAIMING, given)
 
     def give_back(self, message_ids: Iterable[str]) -> int:
         """Frees texts that were claimed and not offered to anybody; how many those were."""
@@ -256,10 +263,21 @@ def _changing(which: ColumnElement[bool], **columns: object) -> ReturningUpdate[
     return update(_T).where(which).values(**columns).returning(_T)
 
 
-def _claiming() -> ReturningUpdate[Any]:
+def _passing(stops: Stops) -> tuple[ColumnElement[bool], ...]:
+    """What leaves though texts are stopped: dangers, and what is not meant."""
+    danger = _T.c.lane == Lane.DANGER
+    if stops.held_at is not None:
+        return (and_(danger, _T.c.created_at >= stops.held_at),)
+    if stops.everything:
+        return (danger,)
+    meant = or_(_T.c.kind.in_(stops.kinds), _T.c.village_id.in_(stops.villages))
+    return (or_(danger, not_(func.coalesce(meant, false()))),)
+
+
+def _claiming(*passing: ColumnElement[bool]) -> ReturningUpdate[Any]:
     picked = (
         select(_T.c.id)
-        .where(_T.c.not_after > _NOW, _free(_T.c.due_at <= _NOW))
+        .where(_T.c.not_after > _NOW, _free(_T.c.due_at <= _NOW), *passing)
         .order_by(_T.c.lane, _T.c.due_at, _T.c.id)
         .limit(bindparam("most", type_=Integer))
         .with_for_update(skip_locked=True)

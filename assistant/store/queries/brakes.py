@@ -1,0 +1,100 @@
+"""What stops texts, and what was spent."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from sqlalchemy import func, or_, select, update
+from sqlalchemy.orm import Session
+
+from assistant.dialogue.values import Kind
+from assistant.store import rows
+from assistant.store.inserts import insert_missing
+from assistant.store.tables import OutboxRow
+from assistant.store.tables_brakes import BrakeRow, SpentRow
+from assistant.store.values import Lane, TextState
+
+
+@dataclass(frozen=True)
+class Brake:
+    """One thing that stops texts; see `BrakeRow`."""
+
+    id: int
+    what: str
+    which: str
+    village_id: int | None
+    why: str
+    officer_id: int | None
+    at: datetime
+    until: datetime | None
+    let_go_at: datetime | None
+
+
+@dataclass(frozen=True)
+class Stops:
+    """What may not leave now. Dangers leave all the same: a warning, an all-clear, an answer to
+    a cry or to STOP; while all texts are held, those that were written since."""
+
+    everything: bool = False
+    kinds: frozenset[Kind] = frozenset()
+    villages: frozenset[int] = frozenset()
+    held_at: datetime | None = None
+
+    def __bool__(self) -> bool:
+        return bool(self.everything or self.kinds or self.villages or self.held_at)
+
+
+class Brakes:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def put_on(self, brake: Brake) -> None:
+        """From now on; its id is not yet one."""
+        columns = {name: value for name, value in vars(brake).items() if name != "id"}
+        self._session.add(BrakeRow(**columns))
+        self._session.flush()
+
+    def let_go(self, brake_id: int, now: datetime) -> bool:
+        """Lets go; whether it stood."""
+        row = self._session.get(BrakeRow, brake_id)
+        if row is None or row.let_go_at is not None:
+            return False
+        row.let_go_at = now
+        return True
+
+    def standing(self, now: datetime) -> tuple[Brake, ...]:
+        """Those that stand, the first first."""
+        wanted = select(BrakeRow).where(
+            BrakeRow.let_go_at.is_(None), or_(BrakeRow.until.is_(None), BrakeRow.until > now)
+        )
+        found = self._session.scalars(wanted.order_by(BrakeRow.id))
+        return tuple(rows.value(Brake, row) for row in found)
+
+    def was_reached(self, what: str, which: str) -> bool:
+        """Whether a limit stopped texts in a period already, also where it was let go."""
+        wanted = select(BrakeRow.id).where(BrakeRow.what == what, BrakeRow.which == which)
+        return self._session.scalar(wanted.limit(1)) is not None
+
+    def spend(self, day: date, segments: int) -> None:
+        """The operator took so much."""
+        insert_missing(self._session, SpentRow, [{"day": day, "segments": 0}], [SpentRow.day])
+        self._session.execute(
+            update(SpentRow)
+            .where(SpentRow.day == day)
+            .values(segments=SpentRow.segments + segments)
+            .execution_options(synchronize_session=False)
+        )
+
+    def spent(self, first: date, last: date) -> int:
+        """Segments from one day to another."""
+        wanted = select(func.sum(SpentRow.segments)).where(SpentRow.day.between(first, last))
+        return self._session.scalar(wanted) or 0
+
+    def dangers_waiting(self, now: datetime) -> int:
+        """Texts of danger that are about to leave: no brake holds them."""
+        wanted = select(func.count()).where(
+            OutboxRow.state == TextState.WAITING,
+            OutboxRow.lane == Lane.DANGER,
+            OutboxRow.due_at <= now,
+            OutboxRow.not_after > now,
+        )
+        return self._session.scalar(wanted) or 0

@@ -1,0 +1,65 @@
+"""Texts of the page on which a lead stops texts, and of the limits on what is spent."""
+
+from collections.abc import Mapping
+
+from assistant.wording.message import Message
+
+STOP_TEXTS = Message("Stop texts", note="Page, button: texts that a lead holds back.")
+DANGERS_LEAVE = Message(
+    "Warnings, all-clears and answers to cries for help leave all the same. Now under a warning: "
+    "{villages}. Texts of danger about to leave: {count}.",
+    note="On that page. {villages}: names, or a dash.",
+)
+SPENT_TODAY = Message("Segments sent today: {count}", note="On that page.")
+LEFT_TO_SPEND = Message(
+    "Segments left until a limit stops texts: {count}", note="On that page."
+)
+STOP_ALL = Message("All texts", note="A choice of what to stop.")
+STOP_VILLAGE = Message("To this village", note="A choice of what to stop; a list follows.")
+STOP_KIND = Message("Of this kind", note="A choice of what to stop; a list follows.")
+WHY = Message("Why", note="Label of a field.")
+STOPPED = Message("What is stopped", note="Heading of a list.")
+NOTHING_STOPPED = Message("Nothing is stopped.", note="Instead of that list.")
+LET_GO = Message("Let go", note="Button: texts leave again.")
+IS_STOPPED = Message("They are stopped. What is stopped waits.", note="Done.")
+IS_LET_GO = Message("They leave again.", note="Done.")
+NOT_STOPPED = Message("Choose what to stop.", note="Nothing was chosen.")
+DAY_LIMIT = Message("All texts: the limit of the day is reached", note="In that list.")
+MONTH_LIMIT = Message("All texts: the limit of the month is reached", note="In that list.")
+KIND_PROMPT = Message("Daily texts", note="A kind of texts.")
+KIND_SECOND = Message("Second askings", note="A kind of texts.")
+KIND_CONSENT = Message("Invitations to agree", note="A kind of texts.")
+KIND_LETTER = Message("Words of officers", note="A kind of texts.")
+KIND_NOTICE = Message("Notices to officers", note="A kind of texts.")
+KIND_REPLY = Message("Answers", note="A kind of texts.")
+KINDS: Mapping[str, Message] = {
+    "prompt": KIND_PROMPT,
+    "second": KIND_SECOND,
+    "consent": KIND_CONSENT,
+    "letter": KIND_LETTER,
+    "notice": KIND_NOTICE,
+    "reply": KIND_REPLY,
+}
+LIMIT_LINE = Message(
+    "The limit on what is spent is reached: only dangers leave. A lead can let the texts go.",
+    note="Line on every page.",
+)
+BRAKE_LINE = Message(
+    "A lead has stopped some texts; dangers leave.", note="Line on every page."
+)
+LIMIT_TEXT = Message(
+    "The spending limit is reached, segments: {count}. Only dangers leave. The page, Stop texts, "
+    "lets them go.",
+    note="Text to the leads.",
+)
+NEEDS_ANOTHER = Message(
+    "More than {count} phones: another lead must look at it and send it. It stands in their list.",
+    note="A letter to very many farmers was not sent.",
+)
+TOO_DEAR = Message(
+    "This would go beyond the limit on what is spent; segments left: {count}. Nothing was sent.",
+    note="A letter to many farmers was not sent.",
+)
+ACT_BRAKE_ON = Message("stopped texts", note="What was done.")
+ACT_BRAKE_OFF = Message("let texts go", note="What was done.")
+BRAKE_ACTS: Mapping[str, Message] = {"brake_on": ACT_BRAKE_ON, "brake_off": ACT_BRAKE_OFF}
