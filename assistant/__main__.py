@@ -27,6 +27,8 @@ _COMMANDS = {
     "clock": "running:clock",
     "backup": "backup:command",
     "restore": "backup:restore",
+    "person": "person:person",
+    "trail": "person:trail",
     "status": "database:status",
     "migrate": "database:migrate",
     "downgrade": "database:downgrade",

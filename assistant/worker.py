@@ -23,16 +23,19 @@ from assistant.service.days import local_date
 from assistant.service.dispatch import LIST, dispatch
 from assistant.service.house import House
 from assistant.service.mornings import AT_ONCE
+from assistant.service.privacy import erase_due, thin_out
 from assistant.service.pulse import SENDING, TICKING, Beat
 from assistant.service.set_aside import look_over
 from assistant.service.standstill import tell_people
 from assistant.service.tick import ticking
 from assistant.service.time_guard import TimeGuard
+from assistant.service.trail_seal import seal
 
 log = logging.getLogger(__name__)
 
 MOST_PAUSE_S = 30.0  # between looks whether it is time to look
 LAST_LOOK_S = 5.0
+SEAL_EVERY = timedelta(minutes=1)  # of the trail
 A_MINUTE = timedelta(minutes=1)
 ASK_EVERY_S = 5.0  # for the lines' connections
 
@@ -79,6 +82,7 @@ class Worker:
         self._pool = ThreadPoolExecutor(hands, "handing") if hands > 1 else None
         self._counted_on: date | None = None
         self._looked_over_on: date | None = None
+        self._sealed_at: datetime | None = None
         self._pieces_at: datetime | None = None
         self._ticks, self._sends = Beat(house, TICKING), Beat(house, SENDING)
         self._woken, self._stopping = Event(), Event()
@@ -152,15 +156,23 @@ class Worker:
                 yield
 
     def _once_a_day(self) -> None:
-        """Messages of what is settled are counted; nurseries that cannot be read are found."""
+        """Messages of what is settled are counted; nurseries that cannot be read are found;
+        who asked for it is forgotten, and what was kept long enough."""
         self._count()
         now = self._clock()
+        if self._sealed_at is None or now - self._sealed_at >= SEAL_EVERY:
+            seal(self._house, now)
+            self._sealed_at = now
         today = local_date(now, self._house.zone)
         if self._looked_over_on != today:
             for _ in look_over(self._house, now):
                 if self._stopping.is_set():
                     return
             forget_parts(self._house, now)
+            erase_due(self._house, now)
+            for _ in thin_out(self._house, now):
+                if self._stopping.is_set():
+                    return
             self._looked_over_on = today
 
     def _incomplete(self) -> None:

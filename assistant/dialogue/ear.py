@@ -27,6 +27,7 @@ from assistant.dialogue.matched import asks_of_texts
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
+    AskErasure,
     CallForHelp,
     Change,
     Decline,
@@ -253,7 +254,7 @@ def _stop(heard: Understood, known: Known) -> Turn:
     if heard.kind(Act.REFUSE) is not Kind.ERASE:
         return e.stop(known.session, known)
     says = aid.ERASE_TOLD(person=person(known))
-    changes = (StopTexts(), CallForHelp("erase", heard.text))
+    changes = (StopTexts(), CallForHelp("erase", heard.text), AskErasure())
     return Turn(e.lasting(known.session), (e.said(says),), changes)
 
 

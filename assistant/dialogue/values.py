@@ -280,6 +280,11 @@ class SetLanguage:
 
 
 @dataclass(frozen=True)
+class AskErasure:
+    """What is kept of this phone shall be deleted: asked back before anything is."""
+
+
+@dataclass(frozen=True)
 class StopTexts:
     """Obeyed at once: nothing goes to this phone but answers to its own texts."""
 
@@ -408,6 +413,7 @@ Change = (
     | AddFarmer
     | SetLanguage
     | StopTexts
+    | AskErasure
     | StartTexts
     | SaveNursery
     | Happened

@@ -20,6 +20,7 @@ from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
 from assistant.service.pausing import pause, resume
+from assistant.service.privacy import ask_back, keep_after_all, keep_agreement
 from assistant.service.replan import save_and_plan
 from assistant.service.soaking import move_soaking
 from assistant.service.storms.drafts import issue_warning
@@ -76,6 +77,15 @@ def _enrol(change: v.Enrol, scene: Scene) -> None:
     )
     scene.house.journal(scene.phone, False, scene.now)
     note_answer(scene.work, scene.farmer(), "yes", scene.now)
+    keep_agreement(
+        scene.work,
+        scene.house,
+        scene.farmer().id,
+        scene.channel.value,
+        change.language,
+        scene.now,
+    )
+    keep_after_all(scene.work, scene.phone)
     for bed in scene.work.nurseries.of_farmer(scene.farmer().id):
         warm = warmed_here(scene.work, scene.house, scene.farmer(), bed, scene.now)
         save_and_plan(scene.work, scene.house, scene.farmer(), warm, scene.now)
@@ -115,7 +125,14 @@ def _stop(change: v.StopTexts, scene: Scene) -> None:
             note_answer(scene.work, farmer, "stop", scene.now)
 
 
+def _ask_erasure(change: v.AskErasure, scene: Scene) -> None:
+    farmer = scene.work.people.farmer(scene.phone)
+    language = (farmer.language if farmer else None) or scene.house.languages[0]
+    ask_back(scene.work, scene.house, scene.phone, language, scene.now)
+
+
 def _start(change: v.StartTexts, scene: Scene) -> None:
+    keep_after_all(scene.work, scene.phone)
     scene.work.people.save_farmer(replace(scene.farmer(), stopped_at=None, paused_at=None))
     scene.house.journal(scene.phone, False, scene.now)
 
@@ -304,6 +321,7 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.AddFarmer: _add_farmer,
     v.SetLanguage: _set_language,
     v.StopTexts: _stop,
+    v.AskErasure: _ask_erasure,
     v.StartTexts: _start,
     v.SaveNursery: _save_nursery,
     v.Happened: _happened,

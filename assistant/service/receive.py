@@ -18,6 +18,7 @@ from assistant.service.effects import Scene, carry_out
 from assistant.service.floods import bounded, is_grave
 from assistant.service.house import House
 from assistant.service.known import at_hand, know
+from assistant.service.privacy import confirms
 from assistant.service.reached import likeliest_first
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
 from assistant.store import PRIVATE, DatabaseAwayError, Lane, UssdTalk, Work
@@ -79,6 +80,8 @@ def _answer(work: Work, house: House, incoming: Incoming, now: datetime) -> Scre
 
 
 def _answer_text(work: Work, house: House, incoming: Incoming, now: datetime) -> None:
+    if confirms(work, house, incoming.phone, incoming.text, now):
+        return
     texts = likeliest_first(work.outbox.numbered(incoming.phone))
     focuses = tuple(text.focus for text in texts if text.focus is not None)
     known = know(work, house, incoming.phone, incoming.text, incoming.channel, focuses, now)

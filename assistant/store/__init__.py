@@ -14,6 +14,7 @@ from assistant.store.queries.brakes import Brake, Stops
 from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
 from assistant.store.queries.lines import Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
+from assistant.store.queries.privacy import Erasure, Seal, TrailLine
 from assistant.store.queries.roll import HeldTo, Known
 from assistant.store.queries.talks import going_on
 from assistant.store.values import (
@@ -99,6 +100,7 @@ __all__ = [
     "Enrolment",
     "Group",
     "Handover",
+    "Erasure",
     "HeldTo",
     "Heard",
     "KeptAlert",
@@ -128,6 +130,7 @@ __all__ = [
     "SetAside",
     "Silent",
     "Source",
+    "Seal",
     "Stops",
     "Store",
     "StoreError",
@@ -139,6 +142,7 @@ __all__ = [
     "UNREAD",
     "Unheeded",
     "Unread",
+    "TrailLine",
     "UssdTalk",
     "VisitMade",
     "Wish",

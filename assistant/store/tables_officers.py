@@ -72,6 +72,7 @@ class AuditRow(Base):
     nursery_id: Mapped[int | None] = mapped_column(ForeignKey("nursery.id"), index=True)
     village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"), index=True)
     detail: Mapped[str]
+    detail_digest: Mapped[str | None]  # sealed; it stays when the words are erased
 
 
 class VisitRow(Base):

@@ -47,6 +47,7 @@ from assistant.store.queries.people import People
 from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
 from assistant.store.queries.pieces import Pieces
+from assistant.store.queries.privacy import Privacy
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
 from assistant.store.queries.running import Running
@@ -84,7 +85,7 @@ class Work:
         self.broadcasts, self.brakes = Broadcasts(session), Brakes(session)
         self.watch, self.desk = Watch(session), Desk(session)
         self.story, self.events = Story(session), Events(session)
-        self.roll = Roll(session)
+        self.roll, self.privacy = Roll(session), Privacy(session)
         self.ledger = Ledger(session)
         self.calendar_days = CalendarDays(session)
         self.enrolments = Enrolments(session)

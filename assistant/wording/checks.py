@@ -14,6 +14,7 @@ from babel.numbers import NumberFormatError, parse_decimal
 
 from assistant.alphabet import Cost, Encoding, cost, plain, septets
 from assistant.alphabet.counting import ALONE, JOINED
+from assistant.wording import messages_privacy as p
 from assistant.wording import messages_talk as m
 from assistant.wording.message import slots_of
 from assistant.wording.render import Catalogue
@@ -45,6 +46,7 @@ SENT: Mapping[str, str] = {
     "CLOSE": "close",
     "COUNT": "COUNT",
     "TEMP": "TEMP",
+    "DELETE": "delete",
     "DONE": "done",
     "LANGUAGE": "language",
     "MENU": "menu",
@@ -70,7 +72,7 @@ SENT: Mapping[str, str] = {
     "TELL": "TELL",
     "SEEN": "SEEN",
 }
-_EXTRA_WORDS = {"new": m.WORD_NEW, "close": m.WORD_CLOSE}
+_EXTRA_WORDS = {"new": m.WORD_NEW, "close": m.WORD_CLOSE, "delete": p.WORD_DELETE}
 
 _SLOT = re.compile(r"\{\w*\}")
 _QUOTED = re.compile('"([^"]*)"')
@@ -265,7 +267,8 @@ def _words_to_send(text: Declared, language: Language) -> Iterable[str]:
     if unknown:
         return [f"tells people to send {unknown}: say in SENT what that means"]
     if text.message in _EXTRA_WORDS.values():
-        others = language.understands(language.forms(text)[0]) - {"start"}
+        harmless = {"start", "stop"} if text.message is p.WORD_DELETE else {"start"}
+        others = language.understands(language.forms(text)[0]) - harmless
         return [f"is understood as {sorted(others)} too"] if others else []
     quoting = language.code in QUOTING_LANGUAGES
     phrases = list(told_to_send(language.forms(text)[0], quoting))

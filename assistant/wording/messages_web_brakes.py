@@ -62,4 +62,17 @@ TOO_DEAR = Message(
 )
 ACT_BRAKE_ON = Message("stopped texts", note="What was done.")
 ACT_BRAKE_OFF = Message("let texts go", note="What was done.")
-BRAKE_ACTS: Mapping[str, Message] = {"brake_on": ACT_BRAKE_ON, "brake_off": ACT_BRAKE_OFF}
+ACT_ERASURE_ASKED = Message(
+    "will be forgotten: it was asked for", note="What was done, of a farmer."
+)
+ACT_ERASED = Message("forgot a farmer, as asked", note="What was done.")
+ACT_PERSON_TAKEN = Message(
+    "took all that is kept of a farmer, as a file", note="What was done."
+)
+BRAKE_ACTS: Mapping[str, Message] = {
+    "brake_on": ACT_BRAKE_ON,
+    "brake_off": ACT_BRAKE_OFF,
+    "erasure_asked": ACT_ERASURE_ASKED,
+    "erased": ACT_ERASED,
+    "person_taken": ACT_PERSON_TAKEN,
+}

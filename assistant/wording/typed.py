@@ -46,6 +46,7 @@ BECAUSE: Mapping[str, str] = {
     "officer.CODE_LOCKED": "how long the code is that a lock is passed with",
     "officer.CODE_WAY_BACK": "how long that code lasts; tests hold it to way_back.LASTS",
     "officer.PAGE_CODE": "how long that code lasts",
+    "privacy.ERASE_SURE": "held to privacy.ASKED_LASTS by a test",
     "officer.OFFICER_HELP": "examples to send",
     "officer.ASK_WARN": "day 0 is the day of sowing",
     "officer.NOBODY_TO_WARN": "day 0 is the day of sowing",

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from datetime import datetime
 
-from sqlalchemy import bindparam, select, update
+from sqlalchemy import and_, bindparam, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
@@ -45,6 +45,13 @@ class Alarms:
         wanted = _STANDING.where(CallRow.farmer_id == farmer_id, CallRow.about.in_(abouts))
         found = self._session.execute(wanted.order_by(CallRow.id.desc()))
         return tuple(_alarm(*each) for each in found)
+
+    def any_open(self, farmer_id: int) -> bool:
+        """Whether a cry of this farmer has not been seen to."""
+        open_call = CallRow.id == AlarmRow.call_id, CallRow.handled_at.is_(None)
+        wanted = select(AlarmRow.call_id).join(CallRow, and_(*open_call))
+        mine = wanted.where(CallRow.farmer_id == farmer_id).limit(1)
+        return self._session.scalar(mine) is not None
 
     def due(self, now: datetime) -> tuple[tuple[int, str], ...]:
         """The calls of which the next person is to be told by now, each with the phone to be

@@ -86,7 +86,7 @@ def test_nothing_keeps_a_cry_from_being_answered_and_told(
     stop(amina)
     for phone in (AMINA, OFFICER):
         amina.heard(phone)
-    assert amina.text(AMINA, "a snake has bitten my son")[0] == like(aid.SNAKE, ...)
+    assert amina.text(AMINA, "a snake has bitten my son")[0] == like(aid.HURT_HERE, ...)
     assert any("snake" in text for text in amina.heard(OFFICER))
 
 

@@ -1,0 +1,243 @@
+"""People's own data: agreements, wishes to be forgotten, what is kept of a phone, what is kept
+too long; and the seals of the trail."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import CursorResult, Table, delete, or_, select, update
+from sqlalchemy.orm import Session
+
+from assistant.store import rows
+from assistant.store.queries.enrolments import Enrolments
+from assistant.store.tables import (
+    Base,
+    FarmerRow,
+    IncomingRow,
+    OutboxRow,
+    TalkRow,
+    UnreadRow,
+    UssdTalkRow,
+)
+from assistant.store.tables_officers import AuditRow, OfficerTextRow
+from assistant.store.tables_people import PastPhoneRow
+from assistant.store.tables_privacy import AgreementRow, ErasureRow, SealRow
+
+AT_ONCE = 1000  # rows of one transaction; texts wait for no longer than that
+
+
+@dataclass(frozen=True)
+class Erasure:
+    """Who wants to be forgotten; `due_at` once it was confirmed."""
+
+    phone: str
+    asked_at: datetime
+    due_at: datetime | None
+    officer_id: int | None
+
+
+@dataclass(frozen=True)
+class Seal:
+    """A sealed part of the trail: up to a line, how many lines, and their digest."""
+
+    last_id: int
+    at: datetime
+    count: int
+    digest: str
+
+
+@dataclass(frozen=True)
+class TrailLine:
+    """A line of the trail as it is sealed; `detail_digest` outlives the detail."""
+
+    id: int
+    at: datetime
+    officer_id: int | None
+    act: str
+    farmer_id: int | None
+    nursery_id: int | None
+    village_id: int | None
+    detail: str
+    detail_digest: str | None
+
+
+class Privacy:
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    # --- agreements --------------------------------------------------------------------------
+
+    def agreed(
+        self, farmer_id: int, at: datetime, channel: str, language: str, words: str
+    ) -> None:
+        """Keeps to what a farmer agreed."""
+        self._session.add(
+            AgreementRow(
+                farmer_id=farmer_id, at=at, channel=channel, language=language, words=words
+            )
+        )
+        self._session.flush()
+
+    # --- wishes to be forgotten --------------------------------------------------------------
+
+    def erasure(self, phone: str) -> Erasure | None:
+        """The wish of a phone."""
+        row = self._session.get(ErasureRow, phone)
+        return rows.value(Erasure, row) if row else None
+
+    def keep_erasure(self, wish: Erasure) -> None:
+        """In place of an earlier one."""
+        self._session.merge(ErasureRow(**vars(wish)))
+        self._session.flush()
+
+    def end_erasure(self, phone: str) -> None:
+        """It was carried out, or taken back."""
+        self._session.execute(delete(ErasureRow).where(ErasureRow.phone == phone))
+        self._session.expire_all()
+
+    def due(self, now: datetime) -> tuple[Erasure, ...]:
+        """Those that are to be carried out."""
+        found = self._session.scalars(select(ErasureRow).where(ErasureRow.due_at <= now))
+        return tuple(rows.value(Erasure, row) for row in found)
+
+    # --- what is kept of somebody ------------------------------------------------------------
+
+    def kept_of(self, farmer_id: int, phone: str) -> dict[str, list[dict[str, Any]]]:
+        """Every row that belongs to a farmer or names their number, by table."""
+        found = {}
+        for table in Base.metadata.sorted_tables:
+            which = _of_person(table, farmer_id, phone)
+            if which is not None:
+                lines = self._session.execute(select(table).where(which)).mappings()
+                found[table.name] = [dict(line) for line in lines]
+        return {name: lines for name, lines in found.items() if lines}
+
+    def forget(self, farmer_id: int, phone: str) -> None:
+        """Takes away name, number, words and nurseries of a farmer, everywhere. The row
+        stays, bare, since counts and the trail name it by its id."""
+        Enrolments(self._session).forget_person(farmer_id)
+        theirs = AuditRow.farmer_id == farmer_id
+        self._session.execute(update(AuditRow).where(theirs).values(detail=""))
+        named = or_(AuditRow.detail.contains(phone, autoescape=True))
+        self._session.execute(update(AuditRow).where(named).values(detail=""))
+        self._session.execute(
+            update(OfficerTextRow).where(OfficerTextRow.farmer_id == farmer_id).values(words="")
+        )
+        self._session.execute(delete(PastPhoneRow).where(PastPhoneRow.farmer_id == farmer_id))
+        self.forget_phone(phone)
+        bare = update(FarmerRow).where(FarmerRow.id == farmer_id)
+        self._session.execute(
+            bare.values(phone=f"{rows.NO_PHONE}{farmer_id}", consent_at=None, paused_at=None)
+        )
+        self._session.expire_all()
+
+    def forget_phone(self, phone: str) -> None:
+        """Takes a number, and what was written to and from it, away."""
+        for row in (TalkRow, UssdTalkRow, UnreadRow):
+            self._session.execute(delete(row).where(row.phone == phone))
+        gone = {"phone": "", "text": ""}
+        said = update(IncomingRow).where(IncomingRow.phone == phone)
+        self._session.execute(said.values(answer_text=None, **gone))
+        self._session.execute(update(OutboxRow).where(OutboxRow.phone == phone).values(**gone))
+        for table in Base.metadata.sorted_tables:
+            if table.name not in _ELSEWHERE and "phone" in table.c:
+                self._session.execute(delete(table).where(table.c.phone == phone))
+
+    # --- what is kept too long ---------------------------------------------------------------
+
+    def thin_out(self, kind: str, before: datetime) -> int:
+        """Takes away what is older, a part at a time; how many rows that were."""
+        return _THIN[kind](self._session, before)
+
+    # --- the trail ---------------------------------------------------------------------------
+
+    def last_seal(self) -> Seal | None:
+        """The newest seal."""
+        row = self._session.scalar(select(SealRow).order_by(SealRow.last_id.desc()).limit(1))
+        return rows.value(Seal, row) if row else None
+
+    def seals(self) -> tuple[Seal, ...]:
+        """All, the first first."""
+        found = self._session.scalars(select(SealRow).order_by(SealRow.last_id))
+        return tuple(rows.value(Seal, row) for row in found)
+
+    def seal(self, seal: Seal, digests: Sequence[tuple[int, str]]) -> None:
+        """Keeps a seal, and the digest of each line's detail."""
+        for line_id, digest in digests:
+            line = update(AuditRow).where(AuditRow.id == line_id)
+            self._session.execute(line.values(detail_digest=digest))
+        self._session.add(SealRow(**vars(seal)))
+        self._session.flush()
+
+    def trail_lines(self, after: int, until: int | None, limit: int) -> tuple[TrailLine, ...]:
+        """Lines of the trail in their order."""
+        wanted = select(AuditRow).where(AuditRow.id > after)
+        if until is not None:
+            wanted = wanted.where(AuditRow.id <= until)
+        found = self._session.scalars(wanted.order_by(AuditRow.id).limit(limit))
+        return tuple(rows.value(TrailLine, row) for row in found)
+
+
+# Tables whose rows of a phone are not simply deleted: cleared above, or not a farmer's.
+_ELSEWHERE = frozenset(
+    {"farmer", "officer", "incoming", "outbox", "erasure", "talk", "ussd_talk", "unread_reply"}
+)
+
+
+def _of_person(table: Table, farmer_id: int, phone: str) -> Any:
+    terms = []
+    if table.name == "farmer":
+        terms.append(table.c.id == farmer_id)
+    if "farmer_id" in table.c:
+        terms.append(table.c.farmer_id == farmer_id)
+    if "phone" in table.c and table.name not in ("farmer", "officer"):
+        terms.append(table.c.phone == phone)
+    return or_(*terms) if terms else None
+
+
+def _some(session: Session, row: Any, key: Any, which: Any, **blank: object) -> int:
+    ids = list(session.scalars(select(key).where(which).limit(AT_ONCE)))
+    theirs = key.in_(ids)
+    change = update(row).where(theirs).values(**blank) if blank else delete(row).where(theirs)
+    result = session.execute(change)
+    return result.rowcount if isinstance(result, CursorResult) else 0
+
+
+def _strangers(session: Session, before: datetime) -> int:
+    known = select(FarmerRow.phone)
+    which = (TalkRow.changed_at < before) & TalkRow.phone.not_in(known)
+    return _some(session, TalkRow, TalkRow.phone, which)
+
+
+_THIN: Mapping[str, Callable[[Session, datetime], int]] = {
+    "screens": lambda s, at: _some(
+        s, UssdTalkRow, UssdTalkRow.session_id, UssdTalkRow.changed_at < at
+    ),
+    "talks of strangers": _strangers,
+    "words not understood": lambda s, at: _some(s, UnreadRow, UnreadRow.id, UnreadRow.at < at),
+    "words that came": lambda s, at: _some(
+        s,
+        IncomingRow,
+        IncomingRow.gateway_id,
+        (IncomingRow.at < at) & ((IncomingRow.text != "") | (IncomingRow.phone != "")),
+        text="",
+        phone="",
+        answer_text=None,
+    ),
+    "words that were sent": lambda s, at: _some(
+        s,
+        OutboxRow,
+        OutboxRow.id,
+        (OutboxRow.due_at < at) & ((OutboxRow.text != "") | (OutboxRow.phone != "")),
+        text="",
+        phone="",
+    ),
+    "words of officers": lambda s, at: _some(
+        s,
+        OfficerTextRow,
+        OfficerTextRow.id,
+        (OfficerTextRow.at < at) & (OfficerTextRow.words != ""),
+        words="",
+    ),
+}
