@@ -27,6 +27,8 @@ _COMMANDS = {
     "clock": "running:clock",
     "backup": "backup:command",
     "restore": "backup:restore",
+    "settings": "deploying:settings",
+    "units": "deploying:units",
     "person": "person:person",
     "trail": "person:trail",
     "status": "database:status",

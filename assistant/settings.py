@@ -1,14 +1,18 @@
 """The settings of one deployment: one frozen value, units in the names, read once."""
 
 import re
+import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, fields
 from datetime import time
 from decimal import Decimal, InvalidOperation
+from difflib import get_close_matches
 from zoneinfo import ZoneInfo
 
 LAST_PORT = 65_535
 _ADDRESSES = ("https://", "http://127.0.0.1:", "http://localhost:")  # http: on this machine
+# Read where a command begins, or by the simulator.
+_NOT_OURS = frozenset({"NURSERY_SETTINGS_FILE", "NURSERY_CALLBACK_URL"})
 _HERE = ("127.0.0.1", "localhost", "::1")
 _HOST = re.compile(r"[a-z0-9.-]{1,253}|\[[0-9a-f:]+\]")
 SHORTEST_SECRET = 16  # characters; 128 bits where they are random and hexadecimal
@@ -80,6 +84,50 @@ class Settings:
     send_hands: int = 16  # texts on their way to the operator at once
 
 
+def from_file(text: str, place: str) -> dict[str, str]:
+    """The entries of a settings file (TOML, names as in `Settings`), as an environment has
+    them.
+
+    Raises:
+        SettingsError: it cannot be read, or has entries that are no settings; the nearest are
+            named.
+    """
+    try:
+        given = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as fault:
+        raise SettingsError(f"{place}: {fault}; nursery settings prints one") from fault
+    faults = [f"{place}: {_unknown(name)}" for name in given if _unknown(name)]
+    if faults:
+        raise SettingsError("Mend the settings file and start again:\n  " + "\n  ".join(faults))
+    return {f"NURSERY_{name.upper()}": _as_text(value) for name, value in given.items()}
+
+
+def mistyped(environment: Mapping[str, str]) -> list[str]:
+    """What is set in the environment and is nearly the name of a setting."""
+    names = [name for name in environment if name.startswith("NURSERY_")]
+    names = [name for name in names if name not in _NOT_OURS]
+    faults = ((name, _unknown(name.removeprefix("NURSERY_").lower())) for name in names)
+    return [f"{name}: {fault}" for name, fault in faults if "did you mean" in fault]
+
+
+def _unknown(name: str) -> str:
+    """Why this is no setting; empty where it is one."""
+    known = [each.name for each in fields(Settings)]
+    if name in known:
+        return ""
+    near = get_close_matches(name, known, n=1, cutoff=0.8)
+    hint = f"; did you mean {near[0]}?" if near else "; nursery settings lists all"
+    return f"no setting is called {name}{hint}"
+
+
+def _as_text(value: object) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, list):
+        return ",".join(map(str, value))
+    return str(value)
+
+
 def read_settings(environment: Mapping[str, str]) -> Settings:
     """The settings from the environment.
 
@@ -96,6 +144,7 @@ def read_settings(environment: Mapping[str, str]) -> Settings:
             given[each.name] = _READ.get(each.name, _plain)(environment[name], each.default)
         except ValueError as fault:
             faults.append(f"{name}={environment[name]!r}: {fault}")
+    faults += mistyped(environment)
     settings = Settings(**given)  # type: ignore[arg-type]
     faults += filter(None, [_disorder(settings), _moneyless(settings), *_unsafe(settings)])
     if faults:

@@ -1,7 +1,12 @@
 """`nursery check`: whether a deployment is fit to serve, each fault with what to do."""
 
+import os
+import pyexpat
 import sys
 from collections.abc import Callable, Iterator
+from email.utils import parsedate_to_datetime
+from pathlib import Path
+from shutil import disk_usage
 
 import click
 import requests
@@ -10,11 +15,18 @@ from assistant.commands.deployment import opened, settings_now
 from assistant.service.alerts.codes import unplaced_villages
 from assistant.service.enrol import count_officers, list_villages
 from assistant.service.house import House
+from assistant.service.pulse import WAITS_TOO_LONG, Fault, pulse
 from assistant.settings import Settings
+from assistant.wiring.journal import journal_path
+from assistant.wiring.own_key import key_path
 from assistant.wiring.review import catalogues, review
+from assistant.worker import wall_clock
 
 Finding = tuple[bool, str]
 WAIT_S = 5
+MOST_APART_S = 120
+LEAST_FREE_MB = 500
+GOOD_EXPAT = (2, 6, 0)  # before: CVE-2023-52425
 
 
 @click.command()
@@ -70,11 +82,76 @@ def _gateway(house: House, settings: Settings) -> Iterator[Finding]:
         return
     yield bool(settings.gateway_secret), "gateway: NURSERY_GATEWAY_SECRET is set"
     try:
-        requests.get(settings.gateway_url, timeout=WAIT_S)
+        answer = requests.get(settings.gateway_url, timeout=WAIT_S)
     except requests.RequestException as fault:
         yield False, f"gateway: {settings.gateway_url} does not answer ({type(fault).__name__})"
     else:
         yield True, f"gateway: {settings.gateway_url} answers"
+        yield from _clock(answer.headers.get("Date", ""))
+
+
+def _clock(said: str) -> Iterator[Finding]:
+    """This machine's clock beside the operator's."""
+    try:
+        there = parsedate_to_datetime(said)
+        apart = abs((wall_clock() - there).total_seconds())
+    except (TypeError, ValueError):
+        return
+    yield apart < MOST_APART_S, f"clock: {apart:.0f} s from the operator's; set it by NTP"
+
+
+def _running(house: House, settings: Settings) -> Iterator[Finding]:
+    """Who works, and what waits."""
+    found = pulse(house, wall_clock())
+    for fault, says in _FAULTS.items():
+        yield fault not in found.faults, says
+    waits = round(found.waits.total_seconds())
+    yield found.waits < WAITS_TOO_LONG, f"oldest text that waits: {waits} s"
+
+
+_FAULTS = {
+    Fault.TICKING: "worker, daily texts: alive lately; else start nursery worker",
+    Fault.SENDING: "worker, sending: alive lately; else start nursery worker",
+    Fault.HELD: "texts are not held back; else nursery texts look, and nursery texts go",
+}
+
+
+def _files(house: House, settings: Settings) -> Iterator[Finding]:
+    """Who may read names and keys, and whether there is room."""
+    url = settings.database_url
+    database = Path(url.removeprefix("sqlite:///")) if url.startswith("sqlite:///") else None
+    for what, path in {
+        "database": database,
+        "key": None if settings.web_secret else key_path(settings),
+        "journal of STOPs": journal_path(settings),
+        "settings file": _settings_file(),
+    }.items():
+        if path is not None and path.exists():
+            private = not path.stat().st_mode & 0o077
+            yield private, f"{what}: only its owner reads it; else chmod 600 {path}"
+    folder = database.parent if database else Path.cwd()
+    free = disk_usage(folder).free // 1_000_000
+    yield free > LEAST_FREE_MB, f"disk: {free} MB free; below {LEAST_FREE_MB} make room"
+
+
+def _settings_file() -> Path | None:
+    place = os.environ.get("NURSERY_SETTINGS_FILE")
+    return Path(place) if place else None
+
+
+def _safety(house: House, settings: Settings) -> Iterator[Finding]:
+    """What stands open, or will not hold."""
+    away = not settings.database_url.startswith("sqlite")
+    yield (
+        not away or bool(settings.web_secret or settings.key_file),
+        "key: set; on PostgreSQL give all web machines the same NURSERY_WEB_SECRET",
+    )
+    yield settings.second_factor, "leads need a second factor (NURSERY_SECOND_FACTOR=yes)"
+    limited = bool(settings.day_segments or settings.month_money)
+    yield limited, "a limit on what is spent: NURSERY_DAY_SEGMENTS or NURSERY_MONTH_MONEY"
+    version = pyexpat.version_info
+    said = ".".join(map(str, version))
+    yield version >= GOOD_EXPAT, f"expat {said}; below 2.6.0 a newer Python is safer"
 
 
 _LOOKS: tuple[Callable[[House, Settings], Iterator[Finding]], ...] = (
@@ -83,4 +160,7 @@ _LOOKS: tuple[Callable[[House, Settings], Iterator[Finding]], ...] = (
     _nearby,
     _texts,
     _gateway,
+    _running,
+    _files,
+    _safety,
 )

@@ -11,7 +11,7 @@ import click
 
 import assistant
 from assistant.service.house import House
-from assistant.settings import Settings, SettingsError, read_settings
+from assistant.settings import Settings, SettingsError, from_file, read_settings
 from assistant.store import StoreError
 from assistant.wiring.catalogues import CatalogueError
 from assistant.wiring.house import open_house, open_store
@@ -25,7 +25,7 @@ def settings_now() -> Settings:
     for one, and the programme's name, time zone and price of a text count where none is set.
     """
     try:
-        settings = read_settings(os.environ)
+        settings = read_settings(_environment())
         demo = _demo_programme()
         has_line = settings.gateway_url or settings.lines_file
         if not has_line and not settings.programme_file and demo.is_file():
@@ -36,14 +36,28 @@ def settings_now() -> Settings:
         sys.exit(2)
 
 
+def _environment() -> dict[str, str]:
+    """What is set: the settings file, and the environment, which goes before it."""
+    place = os.environ.get("NURSERY_SETTINGS_FILE")
+    if not place:
+        return dict(os.environ)
+    try:
+        text = Path(place).read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as fault:
+        raise SettingsError(
+            f"NURSERY_SETTINGS_FILE: {place} cannot be read ({fault})"
+        ) from fault
+    return {**from_file(text, place), **os.environ}
+
+
 def _of_programme(settings: Settings) -> Settings:
     """Settings with what the programme's file says, where the environment does not."""
-    programme = programme_of(settings)
-    if "NURSERY_ZONE" not in os.environ:
+    programme, given = programme_of(settings), _environment()
+    if "NURSERY_ZONE" not in given:
         settings = replace(settings, zone=programme.zone or settings.zone)
-    if "NURSERY_PROGRAMME" not in os.environ:
+    if "NURSERY_PROGRAMME" not in given:
         settings = replace(settings, programme=programme.name or settings.programme)
-    if "NURSERY_PRICE_PER_SEGMENT" not in os.environ and programme.tariff:
+    if "NURSERY_PRICE_PER_SEGMENT" not in given and programme.tariff:
         tariff = programme.tariff
         settings = replace(
             settings, price_per_segment=tariff.per_segment, currency=tariff.currency

@@ -139,7 +139,10 @@ class Privacy:
         gone = {"phone": "", "text": ""}
         said = update(IncomingRow).where(IncomingRow.phone == phone)
         self._session.execute(said.values(answer_text=None, **gone))
-        self._session.execute(update(OutboxRow).where(OutboxRow.phone == phone).values(**gone))
+        sent = OutboxRow.phone == phone
+        self._session.execute(update(OutboxRow).where(sent).values(**gone))
+        told = OutboxRow.text.contains(phone, autoescape=True)  # notices to officers
+        self._session.execute(update(OutboxRow).where(told).values(text=""))
         for table in Base.metadata.sorted_tables:
             if table.name not in _ELSEWHERE and "phone" in table.c:
                 self._session.execute(delete(table).where(table.c.phone == phone))

@@ -134,7 +134,8 @@ def test_a_limit_tells_the_leads_once_and_ends_with_its_day(amina: Valley) -> No
     assert page.left == 0
     amina.go(amina.now + timedelta(hours=17))
     page = brakes_page(amina.house, lead(amina), amina.now)
-    assert page is not None and page.standing == ()
+    assert page is not None  # the next day has a limit of its own, and reaches it
+    assert "2026-06-01" not in [each.which for each in page.standing]
 
 
 def test_only_a_lead_stops_texts(amina: Valley) -> None:

@@ -96,6 +96,8 @@ def test_nobody_is_forgotten_in_danger(amina: Valley) -> None:
     for words in ("delete my data", "DELETE"):
         amina.text(AMINA, words)
     amina.now += timedelta(days=7, hours=1)
+    amina.enrol(BARAKA)
+    amina.sow(BARAKA, "7 Jun")
     amina.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     amina.text(OFFICER, "1")
     assert erase_due(amina.house, amina.now) == 0

@@ -13,6 +13,7 @@ from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
 from tests.valley import (
     AMINA,
+    BARAKA,
     CODE,
     OFFICER,
     Staged,
@@ -231,3 +232,14 @@ def test_stop_by_screen_ends_the_session_and_the_texts(sowing_day: Valley) -> No
     sowing_day.dial(AMINA)
     assert seen(sowing_day.key(AMINA, "STOP")) == (like(m.STOPPED), False)
     assert seen(sowing_day.dial(AMINA)) == (like(m.YOU_ARE_STOPPED), False)
+
+
+def test_a_session_belongs_to_its_phone(amina: Valley) -> None:
+    """Operators use their ids again; nobody gets the pages of another, nor ends them."""
+    amina.dial(AMINA)
+    shown = amina.key(AMINA, "3")
+    amina._sessions[BARAKA] = amina._sessions[AMINA]
+    assert amina.key(BARAKA, "9") != shown
+    amina.hang_up(BARAKA)
+    with amina.house.store.look() as work:
+        assert work.talks.ussd(amina._sessions[AMINA]) is not None

@@ -1,0 +1,100 @@
+"""What stands under assistant/deploy says what is so."""
+
+import re
+import tomllib
+from dataclasses import fields
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+import assistant
+from assistant.commands.deploying import settings as print_settings
+from assistant.commands.deploying import units
+from assistant.service.privacy import KEEPING
+from assistant.settings import Settings, SettingsError, from_file, read_settings
+
+DEPLOY = Path(assistant.__file__).parent / "deploy"
+UNIT = Path(__file__).parent
+TREE = UNIT.parent.parent
+
+
+def _read(name: str) -> str:
+    return (DEPLOY / name).read_text(encoding="utf-8")
+
+
+def test_the_settings_file_has_every_setting_with_its_default() -> None:
+    """Each explained above it; taken whole it changes nothing."""
+    text = CliRunner().invoke(print_settings).output
+    for each in fields(Settings):
+        assert re.search(rf"^# {each.name}: \S.*\n#{each.name} = ", text, re.M), each.name
+    whole = re.sub(r"^#(\w+ = )", r"\1", text, flags=re.M)
+    given = {
+        name: value
+        for name, value in from_file(whole, "settings").items()
+        if value not in ("", "0")
+    }
+    assert read_settings(given) == Settings()
+
+
+def test_an_unknown_setting_is_refused_with_the_nearest() -> None:
+    """In the file, and where the environment has nearly one."""
+    with pytest.raises(SettingsError, match="did you mean languages"):
+        from_file('langauges = "en"', "settings")
+    with pytest.raises(SettingsError, match="nursery settings lists all"):
+        from_file('wingspan = "2 m"', "settings")
+    with pytest.raises(SettingsError, match="did you mean quiet_from"):
+        read_settings({"NURSERY_QUITE_FROM": "20:00"})
+    with pytest.raises(SettingsError, match="prints one"):
+        from_file("zone = ", "settings")
+
+
+def test_the_units_are_filled_in(tmp_path: Path) -> None:
+    """No brace is left, and both start what there is."""
+    result = CliRunner().invoke(units, [str(tmp_path), "--user", "rice"])
+    assert result.exit_code == 0
+    for name in ("web", "worker"):
+        text = (tmp_path / f"nursery-{name}.service").read_text(encoding="utf-8")
+        assert "{" not in text and "User=rice" in text
+        assert re.search(rf"^ExecStart=.*/nursery {name}$", text, re.M)
+
+
+def test_each_threat_names_a_test_that_there_is() -> None:
+    """By file and name."""
+    rows = [line for line in _read("THREATS.md").splitlines() if line.startswith("| ")][1:]
+    assert len(rows) > 15
+    for row in rows:
+        place, _, name = row.split("`")[-2].partition("::")
+        text = (UNIT / place).read_text(encoding="utf-8")
+        assert not name or f"def {name}(" in text, row
+
+
+def test_keeping_times_are_those_of_the_code() -> None:
+    """The page is what the worker does."""
+    text = _read("DATA.md")
+    for each in KEEPING:
+        assert f"| {each.kind} | {each.why} | {each.days} days |" in text
+
+
+@pytest.mark.parametrize("name", ["RUNBOOK.md", "DATA.md", "THREATS.md", "ASVS.md"])
+def test_each_command_that_is_named_is_one(name: str) -> None:
+    """As `nursery x` in backquotes."""
+    from assistant.__main__ import _COMMANDS
+
+    named = re.findall(r"`nursery (\w+)", _read(name))
+    assert set(named) <= set(_COMMANDS)
+
+
+def test_each_file_that_is_named_is_there() -> None:
+    """In the table of the standard."""
+    for place in re.findall(r"`((?:service|web|gateways)/[\w/]+\.py)`", _read("ASVS.md")):
+        assert (DEPLOY.parent / place).exists(), place
+
+
+def test_settings_that_are_told_of_are_settings() -> None:
+    """In the runbook, the example of a proxy, the units."""
+    known = {each.name for each in fields(Settings)}
+    for name in ("RUNBOOK.md", "proxy.conf"):
+        for told in re.findall(r"`?((?:day|month|web|gateway)_[a-z_]+)`?", _read(name)):
+            assert told in known, told
+    assert tomllib.loads(_read("settings.toml")) == {}
