@@ -4,7 +4,7 @@ import sqlalchemy as sa
 from alembic import op
 
 revision = "v0061"
-down_revision = "v0055"
+down_revision = "v0056"
 branch_labels = None
 depends_on = None
 
