@@ -40,6 +40,7 @@ from assistant.reading import (
     Reason,
     is_accounted_for,
     is_no_day,
+    is_of_other,
     read_choice,
     read_count,
     read_deeds,
@@ -115,6 +116,8 @@ def _told_by_day(text: str, rest: str, known: Known) -> str | None:
     "gieo thứ sáu"."""
     if _done_or_not(text, known, digits=False) == DONE:
         return text
+    if is_of_other(text, known.lexicon):
+        return None
     with_word = f"{rest} {known.lexicon.answers[DONE]}"
     names_deed = read_deeds(with_word, known.lexicon) and not read_deeds(rest, known.lexicon)
     told = names_deed and _done_or_not(with_word, known, digits=False) == DONE

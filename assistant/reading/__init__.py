@@ -17,7 +17,7 @@ from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
 from assistant.reading.text.lexicon import Lexicon
-from assistant.reading.told import is_no_day, read_told, read_told_day
+from assistant.reading.told import is_no_day, is_of_other, read_told, read_told_day
 from assistant.reading.wishes import read_wish
 
 __all__ = [
@@ -34,6 +34,7 @@ __all__ = [
     "is_accounted_for",
     "is_name",
     "is_no_day",
+    "is_of_other",
     "is_of_time",
     "names_day",
     "names_litres",

@@ -135,6 +135,12 @@ def _may_be_another(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Le
     return OTHER in codes or (bool(sorts & {Sort.THING, Sort.PERSON}) and not names_deed)
 
 
+def is_of_other(text: str, lexicon: Lexicon) -> bool:
+    """Whether words say that a deed is another's, of another thing, or not wholly done yet."""
+    found = read_tokens(text[:LONGEST_REPLY])
+    return any(code == OTHER for code, _ in told_by_rule(found, lexicon))
+
+
 def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon) -> bool:
     """Whether a deed is told in words that stand apart, and nothing else is said."""
     told = told_by_rule(found, lexicon)
@@ -160,7 +166,9 @@ def _is_against(item: Item, lexicon: Lexicon, rules: Sequence[Rule]) -> bool:
     """Not the words that are only little ones in most sentences ("on a semé" is no range), nor
     what a deed is told with: dead plants that were replaced, "no cover since seven"."""
     little = item.sort is Sort.RANGE and lexicon.has(Sort.FILLER, item.phrase)
-    of_deed = item.sort in _OF_DEEDS and _is_covered(item, rules)
+    of_deed = item.sort in _OF_DEEDS and all(
+        any(rule.covers(token) for rule in rules) for token in item.tokens
+    )
     return item.sort in _AGAINST and not little and not of_deed
 
 
