@@ -23,7 +23,7 @@ def chained(text: str, known: Known) -> Turn | None:
     """The turn that the whole chain leads to; None where it is none, or leads nowhere."""
     found = _CHAIN.fullmatch(text)
     opened = _opened(found["word"].strip(" ,.;:\"'"), known) if found else None
-    if found is None or opened is None:
+    if found is None or opened is None or _stays(opened, known):
         return None
     turn = opened
     for digit in map(unicodedata.digit, _DIGIT.findall(found["digits"])):
@@ -36,6 +36,15 @@ def chained(text: str, known: Known) -> Turn | None:
             return None
         turn = replace(step, changes=(*turn.changes, *step.changes))
     return turn
+
+
+def _stays(opened: Turn, known: Known) -> bool:
+    """Whether a word opened nothing and the question stands again: then the digit is no answer
+    to it ("it rained 3 times", where a pail is asked)."""
+    before, after = known.session, opened.session
+    if before is None or after is None:
+        return False
+    return (before.conversation, before.step) == (after.conversation, after.step)
 
 
 def _opened(word: str, known: Known) -> Turn | None:

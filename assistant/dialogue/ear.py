@@ -314,7 +314,15 @@ def _told(heard: Understood, known: Known, says: Say, *changes: Change) -> Turn:
 
 
 def _in_their_words(turn: Turn, heard: Understood, known: Known) -> Turn:
-    """In the language that was written, where nobody has said which it is to be."""
+    """In the language that was written, where nobody has said which it is to be, or where it is
+    plainly not that one: a cry is answered in the words of who cries."""
+    guess = guess_language(heard.text, known.lexicons)
     spoken = known.farmer is not None or known.session is not None
-    guess = None if spoken else guess_language(heard.text, known.lexicons)
-    return replace(turn, language=guess) if guess in known.languages else turn
+    if guess not in known.languages or (spoken and not _is_written_in(guess, heard, known)):
+        return turn
+    return replace(turn, language=guess)
+
+
+def _is_written_in(language: str | None, heard: Understood, known: Known) -> bool:
+    """Whether words and rules agree on a language that is not the person's own."""
+    return language in heard.tongues and known.catalogue.language not in heard.tongues

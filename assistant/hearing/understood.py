@@ -56,6 +56,7 @@ class Understood:
         it may be an everyday word ("sawa" is fed up, and yes)
     denied:  kinds of which the text says, in the person's own language, that it is not so
     weights: how likely each act is; they add up to 1
+    tongues: the languages whose rules found what is in `said`
     """
 
     text: str
@@ -64,6 +65,7 @@ class Understood:
     elsewhere: frozenset[Kind]
     denied: frozenset[Kind]
     weights: Weights
+    tongues: frozenset[str] = frozenset()
 
     def certainty(self, act: Act, alert: bool = False) -> Certainty | None:
         """How sure it is that the text is this act; None where nothing speaks for it.
@@ -121,6 +123,7 @@ def understand(text: str, ears: Ears, language: str) -> Understood:
         elsewhere=frozenset(heard.elsewhere - heard.said),
         denied=frozenset(heard.denied),
         weights=ears.table.weigh(text),
+        tongues=frozenset(heard.tongues),
     )
 
 
@@ -132,6 +135,7 @@ class _Heard:
     perhaps: set[Kind] = field(default_factory=set)
     elsewhere: set[Kind] = field(default_factory=set)
     denied: set[Kind] = field(default_factory=set)
+    tongues: set[str] = field(default_factory=set)
 
     def take(self, ear: Ear, words: Sequence[Token], is_own: bool) -> None:
         """Adds what one language finds; its denials are of what it found."""
@@ -142,6 +146,7 @@ class _Heard:
             (found[mood] if is_own or not rule.is_whole else bare).add(kind)
         not_so = found[Mood.DENIED]
         self.said |= found[Mood.SAID] - not_so
+        self.tongues |= {ear.language} if found[Mood.SAID] - not_so else set()
         self.perhaps |= found[Mood.PERHAPS] - not_so
         self.elsewhere |= bare - not_so
         self.denied |= not_so if is_own else set()

@@ -113,19 +113,19 @@ def _row(found: Sequence[Token], lexicon: Lexicon) -> Row | None:
     kept: list[Piece] = []
     pieces = amounts(row, lexicon, spaced=True)
     for at, piece in enumerate(pieces):
-        is_dull = isinstance(piece, Item) and (piece.sort in _DULL or _is_verb(piece, kept))
+        is_dull = isinstance(piece, Item) and (
+            piece.sort in _DULL or _is_verb(piece, kept, lexicon)
+        )
         if not is_dull and not _is_article(pieces, at, lexicon):
             kept.append(_not_paces(piece, kept, lexicon))
     return Row(tuple(kept), lexicon)
 
 
-_UNIT_OR_VERB = "has"  # hectares behind a number; before one, "it has 3 goats"
-
-
-def _is_verb(piece: Item, before: Sequence[Piece]) -> bool:
-    """Whether what could be a unit is a word of a sentence."""
+def _is_verb(piece: Item, before: Sequence[Piece], lexicon: Lexicon) -> bool:
+    """Whether what could be a unit is a word of a sentence: "it has 3 goats"."""
     behind_number = bool(before) and isinstance(before[-1], Amount)
-    return piece.sort is Sort.UNIT and piece.phrase == (_UNIT_OR_VERB,) and not behind_number
+    may_be = piece.sort is Sort.UNIT and lexicon.has(Sort.UNIT_OR_VERB, piece.phrase)
+    return may_be and not behind_number
 
 
 def _is_article(pieces: Sequence[Piece], at: int, lexicon: Lexicon) -> bool:

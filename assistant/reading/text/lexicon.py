@@ -24,6 +24,7 @@ class Sort(StrEnum):
     JOIN = "join"  # "and" between parts of a number
     ARTICLE = "article"  # "one" where it counts as one; "of", "the": may stand before a unit
     UNIT = "unit"  # keys of agronomy.units, one space apart; "after": only after its number
+    UNIT_OR_VERB = "unit_or_verb"  # a unit behind a number only: "2 has", "it has 3 goats"
     LENGTH = "length"  # metres in one of it
     OTHER_UNIT = "other_unit"  # kilograms, hours: the number is about something else
     UNMEASURED = "unmeasured"  # paces, ropes
