@@ -8,6 +8,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from fractions import Fraction
 
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.rounding import nearest
@@ -40,16 +41,19 @@ from assistant.reading import (
     read_litres,
     says_not_known,
 )
+from assistant.reading.text.echo import unit_words
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say, slots_of
+from assistant.wording.render import render
 
 _DIGITS = re.compile(r"\d{1,6}")
 MOST_SQUARES = 3
 MOST_SHOOTS = 1000  # on 100 cm2: ten times the thickest sowing there is
 SMALLEST_CAN_L, CAN_L = 1, 30
 UNTESTED = "untested"
+M2_PER_SQ_FT = 0.09290304  # the international foot, 0.3048 m exactly
 MOST_WORDS, CUT = 100, "..."  # of a person's words in a text
 
 
@@ -87,11 +91,31 @@ def _heard(reading: Reading[float] | Reading[int] | Reading[str], question: Ques
 
 
 def _area(text: str, question: Question, session: Session, known: Known) -> Heard:
-    heard = _heard(read_area(text, known.lexicon, known.region), question)
+    reading = read_area(text, known.lexicon, known.region)
+    if reading.reason is Reason.MISSING_UNIT and reading.value is not None:
+        return _feet_or_metres(reading.value, known)  # "50 by 100": eleven times apart
+    heard = _heard(reading, question)
     limits = LIMITS["field_area_m2"]
     if isinstance(heard.value, float) and not limits.low <= heard.value <= limits.high:
         return Heard(Outcome.AGAIN, refusal=m.ABSURD_AREA(reading=heard.words))
     return heard
+
+
+def _feet_or_metres(m2: float, known: Known) -> Heard:
+    """Sides without a unit: in which they were measured is asked, by the land that it makes."""
+    lexicon, limits = known.lexicon, LIMITS["field_area_m2"]
+    sizes = ((m2 * M2_PER_SQ_FT, m.IN_FEET), (m2, m.IN_METRES))
+    options = tuple(
+        (
+            round(size, 2),
+            render(
+                says(area=unit_words(Fraction(round(size)), "m2", lexicon)), known.catalogue
+            ),
+        )
+        for size, says in sizes
+        if limits.low <= size <= limits.high
+    )
+    return Heard(Outcome.AGAIN, refusal=m.AGAIN_AREA(), options=options)
 
 
 def _germination(text: str, question: Question, session: Session, known: Known) -> Heard:

@@ -54,6 +54,13 @@ CONFIRM_READING = Message(
 WHICH_READING = Message(
     "Which do you mean?", note="Followed by choices with digits, such as '1 2 ha'."
 )
+IN_FEET = Message(
+    "Feet: {area}",
+    note="A choice: the sides of a field, such as 50 by 100, are in feet; {area} in m2.",
+)
+IN_METRES = Message(
+    "Metres: {area}", note="A choice: the sides of a field are in metres; {area} in m2."
+)
 AGAIN_AREA = Message(
     "I could not read a field size. Send a number with its unit, e.g. 0.4 ha, 1 acre or "
     "50 x 20 m.",
