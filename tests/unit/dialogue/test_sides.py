@@ -1,4 +1,4 @@
-"""A field told by its sides alone: feet or metres is asked, since they are eleven times apart."""
+"""A field told by its sides alone: feet or metres is asked, eleven times apart as they are."""
 
 import pytest
 
