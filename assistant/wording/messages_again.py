@@ -81,6 +81,11 @@ HALF_SOWN = Message(
     note="A part of the bed is sown on the day of sowing.",
 )
 
+TOGETHER = Message(
+    "Keep the seed that was to be added before moist and shaded, and sow it with this.",
+    note="More mats are gone while seed for others waits to be sown.",
+)
+
 TIPS: Mapping[str, Message] = {
     "dead": T_DEAD,
     "rotten": T_ROTTEN,

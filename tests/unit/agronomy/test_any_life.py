@@ -18,10 +18,12 @@ from assistant.agronomy.life.events import (
     Counted,
     Done,
     Event,
+    Lost,
     NewSeed,
     PutOff,
     SeedTestBegun,
     SeedTested,
+    SowAgain,
 )
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
@@ -77,6 +79,22 @@ def _counted(bed: Nursery, today: date, n: int) -> Event:
     return Counted(on=today, by=By.FARMER, leaves=(n % 17) / 2)
 
 
+def _lost(bed: Nursery, today: date, n: int) -> Event:
+    return Lost(on=today, by=By.FARMER, mats=n, cause="animals")
+
+
+def _sow_again(bed: Nursery, today: date, n: int) -> Event:
+    """A bed that failed: with other seed, seed that is checked, or sown by now."""
+    return SowAgain(
+        on=today,
+        by=By.FARMER,
+        cause="dead",
+        other=n % 3 == 0,
+        checked=n % 3 == 1,
+        sown=n % 5 == 0,
+    )
+
+
 HAPPENINGS: tuple[Happening, ...] = (
     _done,
     _put_off,
@@ -85,6 +103,8 @@ HAPPENINGS: tuple[Happening, ...] = (
     _tested,
     _new_seed,
     _counted,
+    _lost,
+    _sow_again,
 )
 stories = st.lists(
     st.tuples(st.integers(0, 6), st.sampled_from(HAPPENINGS), st.integers(0, 200)), max_size=14
@@ -120,6 +140,7 @@ def test_any_order_of_events_leaves_a_bed_that_can_be_worked_by(
         nothing_forbidden(bed)
         nothing_answered(bed)
         no_two_that_disagree(bed, today)
+        no_dry_mats(bed, today)
         an_end(bed)
 
 
@@ -181,6 +202,21 @@ def no_two_that_disagree(bed: Nursery, today: date) -> None:
         said = {say.message for say in work_says(DayWork(bed, codes, on))}
         if d.TOO_OLD in said:
             assert not said & {t.P_TRANSPLANT, t.P_OVERDUE, t.P_OVERDUE_OLD, t.P_WINDOW}
+
+
+def no_dry_mats(bed: Nursery, today: date) -> None:
+    """Each text about planting of a bed that was drained days ago says how it is kept wet."""
+    if not bed.is_drained or bed.transplanted_on is not None or not bed.sown:
+        return
+    for ahead in range(0, 30):
+        on = today + ahead * DAY
+        waits = (on - bed.anchors.transplant_date).days
+        codes = due(bed, on)
+        if waits < 1 or on > bed.latest or TaskCode.KEEP_WATER in codes:
+            continue
+        said = {say.message for say in work_says(DayWork(bed, codes, on))}
+        if said & {t.P_TRANSPLANT, d.PLANT_LATE, t.P_OVERDUE, t.P_OVERDUE_OLD}:
+            assert waits < 2 or d.WATER_MEANWHILE in said, (on, said)
 
 
 def an_end(bed: Nursery) -> None:

@@ -45,8 +45,9 @@ def test_who_does_not_sow_again_guards_the_rest() -> None:
 
 
 def test_a_bed_that_is_all_gone_begins_anew() -> None:
-    phone, texts = told("267", "yes")
-    assert texts[:2] == [like(c.AGAIN_NOTED), like(d.FILL_MIX)]
+    """What took them is known; which seed is sown now is asked."""
+    phone, texts = told("267", "yes", "1")
+    assert texts[1:3] == [like(c.AGAIN_NOTED), like(d.FILL_MIX)]
     [bed] = phone.known.nurseries
     assert (bed.sow_date, bed.sown, bed.lost_mats) == (TODAY + 2 * DAY, False, 0)
 

@@ -189,3 +189,16 @@ def test_half_a_sowing_is_water_for_one_part_and_a_day_for_the_other() -> None:
 def test_mats_that_dry_are_told_to_be_watered() -> None:
     (heard,) = on_day(10).hears("the mats are dry")
     assert "water" in heard.lower() and "1 Yellow" not in heard
+
+
+def test_seed_that_waits_to_be_added_is_sown_with_what_is_added_next() -> None:
+    """A bed has one day for added seed; the one told before is not passed over in silence."""
+    phone = on_day()
+    phone.says("chickens ate 15 mats")
+    phone.says("yes")
+    phone.on(TODAY + DAY)
+    phone.says("chickens ate 10 more mats")
+    *_, last = phone.hears("yes")
+    assert last == like(a.TOGETHER)
+    (kept,) = phone.known.nurseries
+    assert (kept.more_mats, kept.more_on) == (25, TODAY + 3 * DAY)
