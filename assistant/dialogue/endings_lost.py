@@ -88,7 +88,7 @@ def _fill(session: Session, known: Known) -> Turn:
     seed = d.FILL_SEED(
         label=nursery.called, seed=amounts.seed_weight(q.seed_kg * part), sowing=sowing
     )
-    texts = (Text((seed, mix_for(mats, nursery)), keep=True),)
+    texts: tuple[Text, ...] = (Text((seed, mix_for(mats, nursery)), keep=True),)
     if nursery.lost_mats >= nursery.mats_sown:
         cause = _CAUSES[str(session.answers.get("by", ANIMALS))]
         return sow_again(nursery, session.held, known, cause=cause)
