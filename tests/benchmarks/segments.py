@@ -101,7 +101,8 @@ class Season:
             self._round()
             self.now += READS_AFTER
             self._answer_all()
-        if not self.bill.texts or self._items() or self._session():
+        session = self._session()
+        if not self.bill.texts or self._items() or (session and self._to_question(session)):
             raise UnforeseenError("the season did not come to its end")
         return self.bill
 
@@ -145,7 +146,7 @@ class Season:
         return TO_TASKS.get(items[0].task, DONE) if items else None
 
     def _to_question(self, session: Session) -> str | None:
-        if session.conversation == "menu":
+        if session.conversation in ("menu", "steps"):  # shown for who wants more
             return None
         step = f"{session.conversation}.{session.step}"
         if session.waiting is not None:

@@ -1,4 +1,5 @@
-"""The benchmarks of what the clock brings run, small, so that none of them is broken unseen."""
+"""The benchmarks of what the clock brings, and of what a text costs, run small, so that none of
+them is broken unseen."""
 
 import os
 import subprocess
@@ -6,7 +7,10 @@ import sys
 
 import pytest
 
-NAMES = ("morning", "tick", "dispatch", "receipts")
+from assistant.channel import Channel
+from tests.benchmarks.segments import season
+
+NAMES = ("receive", "morning", "tick", "dispatch", "receipts")
 
 
 def test_they_run_small(postgres_server: str, pytestconfig: pytest.Config) -> None:
@@ -21,3 +25,11 @@ def test_they_run_small(postgres_server: str, pytestconfig: pytest.Config) -> No
     )
     assert done.returncode == 0, done.stderr[-2000:]
     assert "workers" in done.stdout
+
+
+@pytest.mark.parametrize("channel", Channel)
+def test_a_season_is_played_to_its_end_and_costs_what_was_sent(channel: Channel) -> None:
+    """In one language: every question that comes has its answer, and nothing stays open."""
+    bill = season("en", channel)
+    assert bill.texts <= bill.segments <= bill.texts * bill.longest
+    assert bill.wide == 0, "English needs no letter that the GSM alphabet lacks"

@@ -46,7 +46,15 @@ def test_plain_want_of_nitrogen_gets_the_spray_for_this_bed_and_this_can() -> No
     assert text == like(c.UREA_CAN)
     for words in ("80 g in a 16 L can", "600 g in 120 L", "Once only", "never stronger"):
         assert words in text
-    for caution in ("Fine rose", "evening", "not in sun", "rinse", "eyes", "hands", "children"):
+    for caution in (
+        "small holes",
+        "evening",
+        "not in the sun",
+        "rinse",
+        "eyes",
+        "hands",
+        "children",
+    ):
         assert caution in text
 
 
