@@ -40,6 +40,7 @@ GIVEN: dict[str, dict[str, Kept]] = {
     "uncovered_then": {"nursery": 1, "day": "2026-06-01"},
     "planted_then": {"nursery": 1, "day": "2026-06-01"},
     "asked": {"words": "how much?"},
+    "uncovered_early": {"nursery": 1},
     "leaves": {"nursery": 1},
     "planting": {"nursery": 1},
     "recount": {"nursery": 1},
