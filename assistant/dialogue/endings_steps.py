@@ -82,8 +82,10 @@ def _meant(text: str, known: Known) -> Nursery | None:
         return named[0]
     session = _telling(known)
     told = chosen_nursery(session, known) if session else None
-    if session is not None and "place" not in session.answers:
-        return known.nurseries[-1]  # the plan that was just made
+    newest = known.nurseries[-1]
+    just_made = newest.made_on == known.today and _is_new(newest, known.today)
+    if (session is None or "place" not in session.answers) and just_made:
+        return newest
     with_steps = (each for each in known.nurseries if open_chapter(each, known.today))
     return told or next(with_steps, known.nurseries[0])
 
