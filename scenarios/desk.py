@@ -94,7 +94,11 @@ class Desk:
             raise PageError(f"the door stays closed: {self._page.text}")
 
     def _opens(self, act: s.Opens) -> None:
-        self._go(act.where if act.where.startswith("/") else link(self._page, act.where))
+        wanted = act.where if act.where.startswith("/") else link(self._page, act.where)
+        self._go(wanted)
+        if self.path.startswith("/sign-in") and self._password is not None:
+            self._enter(self._password)  # a session ends after twelve hours
+            self._go(wanted)
 
     def _follows(self, act: s.Follows) -> None:
         self._go(link(self._where, act.link))
