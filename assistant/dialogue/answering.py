@@ -79,6 +79,8 @@ def answer_open(text: str, known: Known, session: Session) -> Turn | None:
     stopping = almost_stop(text, known)
     if stopping is not None:
         return stopping
+    if session.conversation == talks.STEPS.name and _says_nothing(step, question):
+        return None  # what only offers asks for nothing: something else is meant
     mended = _put_right(text, session, known) if _says_nothing(step, question) else None
     return _stepped(mended, known, "") if mended else _ask_again(step, known, question, text)
 

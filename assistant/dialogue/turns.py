@@ -98,7 +98,7 @@ def turn(text: str, known: Known) -> Turn:
         _warning,
         dated_surely,
         answered,
-        dated,
+        _dated,
         _sign_up,
         chained,
         reported,
@@ -110,6 +110,14 @@ def turn(text: str, known: Known) -> Turn:
         if found is not None:
             return found
     return _not_read(text, known)
+
+
+# "Today" is a word to send, for today's work, before it is a day.
+_NO_DAY_IN = frozenset({Wish.TODAY, Wish.DATES, Wish.NEXT, Wish.HOW, Wish.HELP, Wish.OFFICER})
+
+
+def _dated(text: str, known: Known) -> Turn | None:
+    return None if sure_wish(text, known) in _NO_DAY_IN else dated(text, known)
 
 
 def open_line(known: Known) -> Turn:

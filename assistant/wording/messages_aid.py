@@ -158,9 +158,9 @@ ASK_STOP = Message(
 )
 GO_ON = Message("Good, I go on.", note="Answer to: do not stop the texts.")
 ERASE_TOLD = Message(
-    "I have stopped all texts and told {person} that your number and answers shall be deleted. "
-    "The office does it and tells you when.",
-    note="Somebody wants what is kept of them deleted. {person} is a name and number.",
+    "I have stopped all texts and told {person} that you want your number and answers deleted.",
+    note="Somebody wants what is kept of them deleted; another text asks it back. {person} is a "
+    "name and number.",
     segments=2,
 )
 
