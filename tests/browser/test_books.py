@@ -87,8 +87,8 @@ def _add_halima(page: Page) -> None:
     picture(page, "officers")
     audit(page)
     fits(page)
-    page.get_by_label("Name").fill("Halima Said")
-    page.get_by_label("Phone number").fill(NEW)
+    page.get_by_label("Name", exact=True).fill("Halima Said")
+    page.get_by_label("Phone number", exact=True).fill(NEW)
     page.get_by_label("Mto Mwanga").check()
     page.get_by_role("button", name="Add an officer").click()
 

@@ -25,7 +25,7 @@ def test_a_call_is_answered_without_javascript(plain_page: Page, storm: Office) 
     """Everything works without it."""
     sign_in(plain_page, storm)
     storm.valley.heard(PHONES[3])
-    plain_page.get_by_label("Village").select_option("Mto Mwanga")
+    plain_page.get_by_label("Village", exact=True).select_option("Mto Mwanga")
     plain_page.get_by_role("button", name="Show").click()
     call = plain_page.get_by_role("article", name="Tatu Neema")
     call.get_by_role("link", name="Answer by text").click()

@@ -62,5 +62,5 @@ def test_a_prompt_in_the_middle_of_a_session_does_not_disturb_its_screens() -> N
     """Digits pressed on a screen are for that screen; the session passes over 06:00."""
     keys = [f"  Amani presses {keys}" for keys in BY_USSD]
     dawn = ["2026-06-08 05:59", "  Amani dials *555*7#", "  Amani waits 50 seconds"]
-    ending = planned([*dawn, *keys, "  Amani hears Soak", "  Amani hears 600 m2 | 1.3 kg"])
+    ending = planned([*dawn, *keys, "  Amani hears Soak", "  Amani hears B | plan is ready"])
     assert second_of(ending) == EXPECTED

@@ -194,8 +194,8 @@ def test_any_order_of_what_can_happen_leaves_all_whole(
     run_state_machine_as_test(  # type: ignore[no-untyped-call]
         Service,
         settings=settings(
-            max_examples=12,
-            stateful_step_count=25,
+            max_examples=4,
+            stateful_step_count=12,
             deadline=None,
             suppress_health_check=list(HealthCheck),
         ),

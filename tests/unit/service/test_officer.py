@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
@@ -440,6 +441,8 @@ def test_a_farmer_of_no_village_of_ours_reaches_the_lead(valley_of_three: Valley
     valley_of_three.add_officer(phone=LEAD, lead=True)
     stranger = "+447700900199"
     valley_of_three.enrol(stranger, village=3)
+    assert valley_of_three.heard(LEAD) == [like(o.HELP_NOTICE)]
+    valley_of_three.leap(valley_of_three.now + timedelta(hours=2))  # sooner it is one call
     valley_of_three.text(stranger, "OFFICER")
     valley_of_three.text(stranger, "nobody comes here")
     assert valley_of_three.heard(LEAD) == [like(o.HELP_NOTICE)]

@@ -28,6 +28,7 @@ def test_a_season_on_a_wet_bed_is_kept_and_prompted_as_one(wet: Valley) -> None:
     assert "2 wet bed" in wet.text(AMINA, "0.4 ha")[-1]
     for text in ("2", "85", "10 L", "10 June"):
         wet.text(AMINA, text)
-    assert "wet bed" in " ".join(wet.text(AMINA, "yes"))
+    assert "make the bed" in " ".join(wet.text(AMINA, "yes"))
+    assert "wet bed" in " ".join(wet.text(AMINA, "next"))
     wet.go("7 Jun 06:00")
     assert "Soak 12.5 kg" in wet.heard(AMINA)[-1]
