@@ -125,8 +125,10 @@ def _told(text: str, known: Known) -> _Told | None:
     if reading.reason is Reason.DAY_MISMATCH:  # "Friday the 5th": perhaps the one gone by
         gone = read_date(text, known.lexicon, known.today, past=True)
         reading = gone if gone.outcome is Outcome.UNDERSTOOD else reading
-    if reading.value is None and not reading.options and reading.reason not in _NO_DAY:
-        return None
+    named = bool(around.works) or around.moves  # "45/50" alone is no day of the calendar
+    if reading.value is None and not reading.options:
+        asks_anew = named and reading.reason in _NO_DAY
+        return _Told(text, around, reading) if asks_anew else None
     return _Told(text, around, reading)
 
 

@@ -125,7 +125,7 @@ def test_a_refusal_in_own_words_is_obeyed_at_once() -> None:
 def test_whoever_wants_their_number_deleted_is_told_how_and_the_officer_too() -> None:
     words = "delete my number from your system"
     got = turn(words, MOMENTS["nothing"]("en"))
-    assert got.changes == (v.StopTexts(), v.CallForHelp("erase", words))
+    assert got.changes == (v.StopTexts(), v.CallForHelp("erase", words), v.AskErasure())
     assert said(got) == {aid.ERASE_TOLD}
 
 

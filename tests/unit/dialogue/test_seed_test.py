@@ -269,8 +269,8 @@ def test_after_lots_that_differ_the_test_is_explained_again() -> None:
 
 @pytest.mark.parametrize("text", ["83 of 100", "81 79 85 80", "45/50"])
 def test_a_count_that_comes_before_it_is_asked_for_is_taken(text: str) -> None:
-    """Only while a test runs, and only what is a count and no other number."""
+    """Also without a test that runs; and only what is a count and no other number."""
     running = nursery(test_begun=TODAY - timedelta(days=6))
     assert Phone.enrolled(running).hears(text)[0].startswith("A: ")
-    assert Phone.enrolled(nursery()).hears(text) == [like(m.DID_NOT_UNDERSTAND)]
+    assert Phone.enrolled(nursery()).hears(text)[0].startswith("A: ")
     assert Phone.enrolled(running).hears("83") == [like(m.DID_NOT_UNDERSTAND)]

@@ -70,13 +70,19 @@ def test_the_days_of_soaking_are_said_on_their_days() -> None:
     assert "until you sow on Sat 20 Jun" in phone.on(SOW - timedelta(days=2)).hears("TODAY")[0]
 
 
+def plan_dates(phone: Phone) -> str:
+    """The plan's days, which are its third page."""
+    phone.says("1")
+    return [phone.hears("NEXT")[-1] for _ in range(3)][-1]
+
+
 def test_a_new_plan_and_a_new_day_count_with_the_officers_temperature() -> None:
     """At 17 C: 100 / 17 = 5.9, six days in water and two moist."""
     phone = Phone.enrolled()
     phone.known = replace(phone.known, warmth=Warmth(TODAY, 17.0))
     for reply in ("NEW", "0.4 ha", "85", "1", "20 June"):
         phone.says(reply)
-    assert "soak Fri 12 Jun, drain seed Thu 18 Jun, sow Sat 20 Jun" in phone.hears("1")[-1]
+    assert "soak Fri 12 Jun, drain seed Thu 18 Jun, sow Sat 20 Jun" in plan_dates(phone)
     phone.says("CHANGE DATE")
     phone.says("1")
     assert phone.hears("25 June")[-1].startswith("A: seed in water from Wed 17 Jun")
@@ -111,5 +117,6 @@ def test_seed_that_is_soaked_longer_is_sown_again_as_late() -> None:
     phone = Phone.enrolled(bed)
     for reply in ("PROBLEM", "2", "0"):
         phone.says(reply)
-    phone.says("sow all again")
+    for reply in ("sow all again", "5", "1"):  # eaten; the same seed
+        phone.says(reply)
     assert phone.known.nurseries[0].sow_date == TODAY + timedelta(days=4)
