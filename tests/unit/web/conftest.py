@@ -27,11 +27,13 @@ class Browser:
     comes_back: signs in anew where the session of an earlier day has ended, as people do
     """
 
-    def __init__(self, client: FlaskClient, address: str = "127.0.0.1") -> None:
+    def __init__(
+        self, client: FlaskClient, address: str = "127.0.0.1", comes_back: bool = True
+    ) -> None:
         self._client, self._address = client, address
         self._token = ""
         self._entered: tuple[str, str] | None = None
-        self.comes_back = True
+        self.comes_back = comes_back
         self.page: TestResponse
 
     def open(self, path: str) -> str:
@@ -128,11 +130,12 @@ def with_page(valley: Valley, programme: str = "Valley") -> Valley:
 
 
 @pytest.fixture
-def new_browser(valley: Valley) -> NewBrowser:
-    """Makes browsers, each with its own cookies."""
+def new_browser(valley: Valley, request: pytest.FixtureRequest) -> NewBrowser:
+    """Makes browsers, each with its own cookies; a module's `COMES_BACK` says if they do."""
+    comes_back: bool = getattr(request.module, "COMES_BACK", True)
     app = create_app(valley.house, secret="wire", wake=valley.send, clock=lambda: valley.now)
     app.testing = True
-    return lambda address="127.0.0.1": Browser(app.test_client(), address)
+    return lambda address="127.0.0.1": Browser(app.test_client(), address, comes_back)
 
 
 def give_password(valley: Valley, phone: str = OFFICER, password: str = PASSWORD) -> None:

@@ -12,6 +12,9 @@ from tests.valley import AMINA, LEAD, OFFICER, Valley, at
 WRONG = "not the password"
 
 
+COMES_BACK = False  # whoever is out stays out here
+
+
 def way(valley: Valley) -> None:
     """A browser, and an officer who could sign in with it."""
     valley.add_officer(valley.add_village("Kijani"))
@@ -20,10 +23,8 @@ def way(valley: Valley) -> None:
 
 @pytest.fixture
 def browser(new_browser: NewBrowser) -> Browser:
-    """Whoever is out stays out here."""
-    found = new_browser()
-    found.comes_back = False
-    return found
+    """Not signed in yet."""
+    return new_browser()
 
 
 def test_nothing_is_shown_before_sign_in(browser: Browser) -> None:
