@@ -19,10 +19,10 @@ from assistant.dialogue.aid import person
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
-from assistant.dialogue.items import answer_items
+from assistant.dialogue.items import tells_a_deed
 from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which
 from assistant.dialogue.results import cost_text
-from assistant.dialogue.values import AnswerItem, Focus, Known, Session, Turn
+from assistant.dialogue.values import Focus, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import Question, Topic, understand
 from assistant.reading import Outcome, Wish, guess_language, read_wish
@@ -227,16 +227,10 @@ def answered(text: str, known: Known) -> Turn | None:
         return None
     if question.topic is Topic.NO_WATER and _plants_today(known):
         return None  # why it is not planted, which was asked
-    if not question.asks and _tells_a_deed(text, known):
+    if not question.asks and tells_a_deed(text, known):
         return None
     turn = _turn(question.topic, text, known)
     return _in_their_words(turn, text, known) if turn else None
-
-
-def _tells_a_deed(text: str, known: Known) -> bool:
-    """Whether an open task takes it: "the mats are dry since yesterday", where they drain."""
-    turn = answer_items(text, known, known.items, True, None) if known.items else None
-    return turn is not None and any(isinstance(each, AnswerItem) for each in turn.changes)
 
 
 def _plants_today(known: Known) -> bool:

@@ -495,3 +495,9 @@ def _later_noted(item: Item, moved: Nursery, known: Known) -> Say:
 def _what(message: Message, item: Item, nursery: Nursery, **more: Slot) -> Say:
     what = what_of(item.task, nursery.practice)
     return message(label=nursery.called, what=what, **more)
+
+
+def tells_a_deed(text: str, known: Known) -> bool:
+    """Whether an open task takes it: "the mats are dry since yesterday", where they drain."""
+    turn = answer_items(text, known, known.items, True, None) if known.items else None
+    return turn is not None and any(isinstance(each, AnswerItem) for each in turn.changes)

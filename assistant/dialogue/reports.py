@@ -15,7 +15,7 @@ from assistant.dialogue.endings_again import sow_again
 from assistant.dialogue.endings_lost import ANIMALS, lost, may_lose
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin, find
-from assistant.dialogue.items import split_label
+from assistant.dialogue.items import split_label, tells_a_deed
 from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Change, Known, Turn
@@ -44,7 +44,7 @@ _BUSY = frozenset({talks.PLAN.name, talks.SIGNUP.name, talks.RESULT.name, talks.
 def reported(text: str, known: Known) -> Turn | None:
     """The turn for what is told of a bed; None where nothing is, or a question is asked that
     such words answer."""
-    if not _listens(text, known):
+    if not _listens(text, known) or tells_a_deed(text, known):
         return None
     ideas = ideas_in(text, known)
     _, beds = split_label(text, known)
