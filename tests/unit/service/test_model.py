@@ -78,7 +78,8 @@ class Service(RuleBasedStateMachine):
         with self._killed(says):
             dispatch(self.valley.house, operator, self.valley.now, limit=10, lease=LEASE)
         offered = operator.offered[before:]
-        assert not (self.held and offered), "a text left while all were held"
+        held = [each for each in offered if not each.text.startswith("Stopped.")]
+        assert not (self.held and held), "a text left while all but a STOP's answer were held"
         assert not self.refused & {each.message_id for each in offered}
         if says == "refuses" and offered:
             self.refused.add(offered[0].message_id)
@@ -86,7 +87,7 @@ class Service(RuleBasedStateMachine):
 
     @contextmanager
     def _killed(self, says: str) -> Iterator[None]:
-        if says == "breaks off" and not self.held:
+        if says == "breaks off":
             try:
                 yield
             except RuntimeError:  # what was claimed comes back when its lease is over
@@ -194,8 +195,8 @@ def test_any_order_of_what_can_happen_leaves_all_whole(
     run_state_machine_as_test(  # type: ignore[no-untyped-call]
         Service,
         settings=settings(
-            max_examples=4,
-            stateful_step_count=12,
+            max_examples=2,
+            stateful_step_count=10,
             deadline=None,
             suppress_health_check=list(HealthCheck),
         ),
