@@ -6,7 +6,7 @@ nothing else to answer, does.
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import date
+from datetime import date, datetime, timedelta
 
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.tasks import TaskCode
@@ -16,7 +16,7 @@ from assistant.dialogue.endings import Ending, ended, lasting, no_nursery, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.items import split_label
-from assistant.dialogue.results import plan_pages
+from assistant.dialogue.results import plan_pages, plan_texts
 from assistant.dialogue.values import Focus, Known, Session, Text, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_steps as s
@@ -25,6 +25,8 @@ from assistant.wording.message import Say
 from assistant.wording.steps import chapter_of, making_code, open_chapter, step, what_it_is
 
 PLAN = "plan"  # in place of a task: the pages of a plan, not the steps of a day
+# Who dials again sooner lost the line while reading; later they want to know of the day.
+LINE_IS_MISSED = timedelta(minutes=10)
 
 
 def next_step(text: str, known: Known) -> Turn:
@@ -118,7 +120,28 @@ def with_next(made: Turn, known: Known) -> Turn:
         return made
     choice = m.NUMBERED(digit=1, label=s.NEXT_STEP())
     keys = Text((choice,), Focus(question="steps.step"))
-    return replace(made, session=begin(talks.STEPS), texts=(*made.texts, keys))
+    session = begin(talks.STEPS, told_at=known.now.isoformat())
+    return replace(made, session=session, texts=(*made.texts, keys))
+
+
+def read_on(known: Known) -> Turn | None:
+    """The screen that was read when the line was lost a moment ago; None if there was none."""
+    session, nursery = _telling(known), _meant("", known)
+    told_at = session.answers.get("told_at") if session else None
+    if session is None or nursery is None or told_at is None:
+        return None
+    if known.now - datetime.fromisoformat(str(told_at)) > LINE_IS_MISSED:
+        return None
+    if "place" not in session.answers:
+        shown = with_next(Turn(None, plan_texts(nursery, known)), known)
+    elif _tells_of(session, nursery, known):
+        shown = _again(session, nursery, known, on=0)
+    else:
+        return None
+    once = tuple(
+        replace(text, keep=False) for text in shown.texts
+    )  # a text of it is sent already
+    return replace(shown, texts=once)
 
 
 def _is_new(nursery: Nursery, today: date) -> bool:
@@ -169,7 +192,10 @@ def _shown(
     """A step with the way to the next; the talk that it interrupted waits."""
     telling = _telling(known)
     held = telling.held if telling else lasting(known.session)
-    session = begin(talks.STEPS, held=held, nursery=nursery.id, task=str(code), place=place)
+    told_at = {"told_at": known.now.isoformat()} if known.channel is Channel.USSD else {}
+    session = begin(
+        talks.STEPS, held=held, nursery=nursery.id, task=str(code), place=place, **told_at
+    )
     if is_last:
         return Turn(session, (Text(says),))
     if known.channel is Channel.USSD:

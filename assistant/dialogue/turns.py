@@ -32,6 +32,7 @@ from assistant.dialogue.chains import chained
 from assistant.dialogue.dated import dated, dated_surely
 from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.endings_heard import go_on
+from assistant.dialogue.endings_steps import read_on
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
@@ -132,6 +133,8 @@ def open_line(known: Known) -> Turn:
         return Turn(known.session, (warning_screen(known, known.warning),))
     if _is_resting(known):
         return e.opened(begin(talks.STOP_ALL, held=e.lasting(known.session)), known)
+    if (reading := read_on(known)) is not None:
+        return reading
     lasting = e.lasting(known.session)
     if lasting is None and not known.nurseries:
         return e.start_plan(None, known)

@@ -39,7 +39,7 @@ def text(words: str, message_id: str = "t-41", phone: str = AMINA) -> Outgoing:
 def shown(line: Line, phone: str, count: int = 1) -> list[str]:
     """What the phone shows, once it shows so many texts."""
     held = line.operator.phone(phone)
-    assert held.wait_for(count, 10), line.operator.record
+    assert held.wait_for(count, 60), line.operator.record
     return held.texts
 
 

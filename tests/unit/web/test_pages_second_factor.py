@@ -28,7 +28,7 @@ def elsewhere(valley: Valley) -> Browser:
     """Another browser."""
     app = create_app(valley.house, secret="w", wake=valley.send, clock=lambda: valley.now)
     app.testing = True
-    return Browser(app.test_client())
+    return Browser(app.test_client(), comes_back=False)
 
 
 def add_factor(browser: Browser, valley: Valley) -> pyotp.TOTP:
