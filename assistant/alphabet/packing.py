@@ -4,7 +4,9 @@ Source: 3GPP TS 23.038 clauses 6.1.2.1.1 (SMS), 6.1.2.3.1 (USSD) and 6.2.1 (esca
 """
 
 import re
+from functools import lru_cache
 
+from assistant.alphabet import national
 from assistant.alphabet.tables import DEFAULT, ESCAPE, EXTENSION
 
 _CR = 0x0D
@@ -12,8 +14,6 @@ _SPACE = " "
 _ENCODE = {ord(character): chr(code) for code, character in enumerate(DEFAULT)}
 _ENCODE.update({ord(found): ESCAPE + chr(code) for code, found in EXTENSION.items()})
 del _ENCODE[ord(ESCAPE)]
-_DECODE = dict(enumerate(DEFAULT))
-_SHOWN = {chr(code): found for code, found in EXTENSION.items()} | {ESCAPE: _SPACE, "": _SPACE}
 _ESCAPED = re.compile("\x1b(.?)", re.DOTALL)
 
 
@@ -31,18 +31,32 @@ def to_septets(text: str) -> bytes:
     return text.translate(_ENCODE).encode("ascii")
 
 
-def from_septets(codes: bytes) -> str:
+def from_septets(codes: bytes, *, locking: int = 0, single: int = 0) -> str:
     """Decode one septet an octet, as a phone shows them.
 
     An escape before a code without an extension character shows the code's own character;
     two escapes, or one at the end, show a space. Raises NotGsmError for octets above 0x7F.
+
+    Args:
+        locking, single: numbers of the languages whose tables stand in for the default and
+            the extension table (6.2.1.2.4); an unknown one changes nothing
     """
     if not codes.isascii():
         raise NotGsmError("expected octets up to 0x7F, got more: unpack them first")
+    shown, escaped = _tables(locking, single)
     parts = _ESCAPED.split(codes.decode("ascii"))
-    parts[0::2] = [part.translate(_DECODE) for part in parts[0::2]]
-    parts[1::2] = [_SHOWN.get(part, part.translate(_DECODE)) for part in parts[1::2]]
+    parts[0::2] = [part.translate(shown) for part in parts[0::2]]
+    parts[1::2] = [escaped.get(part, part.translate(shown)) for part in parts[1::2]]
     return "".join(parts)
+
+
+@lru_cache
+def _tables(locking: int, single: int) -> tuple[dict[int, str], dict[str, str]]:
+    """The character of a code alone, and after an escape."""
+    escaped = national.SINGLE.get(single, EXTENSION)
+    shown = {chr(code): found for code, found in escaped.items()}
+    alone = dict(enumerate(national.LOCKING.get(locking, DEFAULT)))
+    return alone, shown | {ESCAPE: _SPACE, "": _SPACE}
 
 
 def pack(codes: bytes, *, ussd: bool = False) -> bytes:

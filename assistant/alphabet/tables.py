@@ -1,7 +1,7 @@
 """The GSM 7-bit default alphabet and its extension table.
 
-Source: 3GPP TS 23.038, clauses 6.2.1 and 6.2.1.1. The national tables of its Annex A would
-stand here as further rows; phones that lack them show garbage, so we send UCS-2 instead.
+Source: 3GPP TS 23.038, clauses 6.2.1 and 6.2.1.1. The tables of its Annex A are read
+(`national.py`) and never sent by: phones that lack them show garbage, so we send UCS-2 instead.
 """
 
 ESCAPE = "\x1b"

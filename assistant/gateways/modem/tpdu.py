@@ -19,12 +19,12 @@ from assistant.alphabet import (
     unpack,
 )
 from assistant.channel import Fate, Piece
+from assistant.gateways.headers import JOINED_8, Header, read_header
 
 _DELIVER, _SUBMIT, _REPORT = 0, 1, 2
 _UDHI, _RELATIVE, _ASK_REPORT = 0x40, 0x10, 0x20
 _INTERNATIONAL, _NAME = 0x91, 0xD0
 _UCS2, _OCTETS = 0x08, 0x04
-_JOINED_8, _JOINED_16 = 0x00, 0x08
 _EXPIRED = 0x46
 
 
@@ -48,7 +48,7 @@ def submits(phone: str, text: str, message_id: str, left: timedelta) -> tuple[Re
     for place, each in enumerate(words, 1):
         header = b""
         if len(words) > 1:
-            header = bytes([5, _JOINED_8, 3, ref, len(words), place])
+            header = bytes([5, JOINED_8, 3, ref, len(words), place])
         octets = _submit(phone, each, header, left, ucs2=measure(text)[0] is Encoding.UCS2)
         found.append(Ready("00" + octets.hex().upper(), len(octets)))
     return tuple(found)
@@ -160,12 +160,12 @@ def _delivered(reader: _Reader, *, has_header: bool) -> Delivered:
     coding = reader.byte()
     at = _time(reader.take(7))
     length, octets = reader.byte(), reader.rest()
-    header = octets[1 : octets[0] + 1] if has_header and octets else b""
-    text = _text(octets, length, coding, len(header) + 1 if has_header else 0)
-    return Delivered(sender, text, at, _piece(header))
+    skip = octets[0] + 1 if has_header and octets else 0
+    header = read_header(octets[1:skip])
+    return Delivered(sender, _text(octets, length, coding, skip, header), at, header.piece)
 
 
-def _text(octets: bytes, length: int, coding: int, skip: int) -> str:
+def _text(octets: bytes, length: int, coding: int, skip: int, header: Header) -> str:
     """The words after `skip` octets of header (TS 23.038 clause 4)."""
     alphabet = coding & 0x0C if coding < 0xF0 else (_OCTETS if coding & 4 else 0)
     if 0xE0 <= coding < 0xF0:
@@ -175,22 +175,7 @@ def _text(octets: bytes, length: int, coding: int, skip: int) -> str:
     if alphabet == _OCTETS:
         return octets[skip:length].decode("utf-8", "replace")
     count = min(length, 8 * len(octets) // 7)
-    return from_septets(unpack(octets, count)[-(-skip * 8 // 7) :])
-
-
-def _piece(header: bytes) -> Piece | None:
-    place = 0
-    while place + 2 <= len(header):
-        kind, length = header[place], header[place + 1]
-        data = header[place + 2 : place + 2 + length]
-        wide = kind == _JOINED_16 and len(data) == 4
-        if wide or (kind == _JOINED_8 and len(data) == 3):
-            total, number = data[-2], data[-1]
-            if not 1 <= number <= total or total < 2:
-                return None
-            return Piece(data[:-2].hex(), number, total)
-        place += 2 + length
-    return None
+    return header.words(unpack(octets, count)[-(-skip * 8 // 7) :])
 
 
 def _reported(reader: _Reader) -> Reported:

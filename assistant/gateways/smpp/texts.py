@@ -14,12 +14,12 @@ from zlib import crc32
 from assistant.alphabet import (
     Encoding,
     NotGsmError,
-    from_septets,
     measure,
     split,
     to_septets,
 )
 from assistant.channel import Fate, Piece
+from assistant.gateways.headers import JOINED_8, NO_HEADER, Header, piece_of, read_header
 from assistant.gateways.smpp.pdu import Short, Tag
 from assistant.gateways.smpp.terms import SmppTerms
 
@@ -29,7 +29,6 @@ RECEIPT, ON_THE_WAY = 0x04, 0x20
 _KIND_BITS = 0x3C
 _CODECS = {0x01: "ascii", 0x03: "latin-1", 0x05: "shift_jis", 0x06: "iso8859-5"}
 _CODECS |= {0x07: "iso8859-8", 0x08: "utf-16-be", 0x0A: "iso2022_jp", 0x0E: "euc_kr"}
-_JOINED_8, _JOINED_16 = 0x00, 0x08
 
 
 @dataclass(frozen=True)
@@ -71,7 +70,7 @@ def _segment(
             Tag.SAR_SEGMENT: bytes([place]),
         }
         return Segment(octets, coding, 0, tlvs)
-    header = bytes([5, _JOINED_8, 3, ref & 0xFF, count, place])
+    header = bytes([5, JOINED_8, 3, ref & 0xFF, count, place])
     return Segment(header + octets, coding, UDHI, {})
 
 
@@ -95,9 +94,9 @@ def encoded(text: str, coding: int, terms: SmppTerms) -> bytes:
     return text.encode("latin-1" if terms.alphabet == "latin1" else "ascii")
 
 
-def decoded(octets: bytes, coding: int, terms: SmppTerms) -> str:
-    """What octets in a coding say. What cannot be read becomes U+FFFD: a person sees more in
-    half a text than in none."""
+def decoded(octets: bytes, coding: int, terms: SmppTerms, header: Header = NO_HEADER) -> str:
+    """What octets in a coding say, below a header. What cannot be read becomes U+FFFD: a
+    person sees more in half a text than in none."""
     if coding >= 0xF0:  # with a class: 3GPP TS 23.038 clause 4
         coding = 0x04 if coding & 0x04 else DEFAULT
     codec = _CODECS.get(coding)
@@ -108,19 +107,18 @@ def decoded(octets: bytes, coding: int, terms: SmppTerms) -> str:
     if terms.alphabet != "gsm" and coding == DEFAULT:
         return octets.decode("latin-1")
     try:
-        return from_septets(octets)
+        return header.words(octets)
     except NotGsmError:
         return octets.decode("latin-1")
 
 
 def heard(pdu: Short, terms: SmppTerms) -> tuple[str, Piece | None]:
     """The words of a deliver_sm, and which piece of a long text they are."""
-    octets, piece = pdu.octets, _sar(pdu.tlvs)
+    octets, header = pdu.octets, NO_HEADER
     if pdu.esm_class & UDHI and octets:
         end = octets[0] + 1
-        header, octets = octets[1:end], octets[end:]
-        piece = _joined(header) or piece
-    return decoded(octets, pdu.coding, terms), piece
+        header, octets = read_header(octets[1:end]), octets[end:]
+    return decoded(octets, pdu.coding, terms, header), header.piece or _sar(pdu.tlvs)
 
 
 def _sar(tlvs: Mapping[int, bytes]) -> Piece | None:
@@ -128,26 +126,7 @@ def _sar(tlvs: Mapping[int, bytes]) -> Piece | None:
     place = tlvs.get(Tag.SAR_SEGMENT, b"")
     if len(ref) != 2 or len(total) != 1 or len(place) != 1:
         return None
-    return _piece(ref.hex(), place[0], total[0])
-
-
-def _joined(header: bytes) -> Piece | None:
-    """The piece that a user data header tells of."""
-    place = 0
-    while place + 2 <= len(header):
-        kind, length = header[place], header[place + 1]
-        data = header[place + 2 : place + 2 + length]
-        if kind == _JOINED_8 and len(data) == 3:
-            return _piece(data[:1].hex(), data[2], data[1])
-        if kind == _JOINED_16 and len(data) == 4:
-            return _piece(data[:2].hex(), data[3], data[2])
-        place += 2 + length
-    return None
-
-
-def _piece(ref: str, place: int, total: int) -> Piece | None:
-    """A total or place that cannot be is ignored (TS 23.040 9.2.3.24.1)."""
-    return Piece(ref, place, total) if 1 <= place <= total and total > 1 else None
+    return piece_of(ref, place[0], total[0])
 
 
 # --- times -----------------------------------------------------------------------------------
