@@ -22,6 +22,7 @@ from scenarios.weather import handler
 # A text takes its writer a minute; a key on a screen much less, since a session is short.
 TEXT_TAKES, KEY_TAKES = timedelta(minutes=1), timedelta(seconds=5)
 PAGE_TAKES = timedelta(seconds=20)
+READING_TAKES = timedelta(seconds=10)  # nobody answers what has not been read
 MORE = "9"  # the rest of a long answer; a session dialled again has no rest to show
 LONGEST_WAIT = timedelta(hours=2)  # how long a line waits for its text, within its block
 
@@ -260,6 +261,7 @@ class _Player:
         while not self._heard(ear, step, act.expected):
             if not self._stage.move(limit):
                 raise self._otherwise(step, act.expected, ear.fresh())
+        self._busy_until = max(self._busy_until, self._stage.clock.now + READING_TAKES)
 
     def _heard(self, ear: _Ear, step: s.Step, expected: Expected) -> bool:
         """Whether the text came. Others may come before it, but in a strict season."""

@@ -1,9 +1,16 @@
-"""What a line remembers of texts that an operator took, where the operator drops no repeats."""
+"""What a line remembers: of texts that an operator took, where the operator drops no repeats;
+of what phones wrote, where it gives them no id that lasts."""
 
 import threading
 from collections import OrderedDict
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from uuid import uuid4
 
 KEPT = 10_000
+# Nobody writes and sends the same text again on a keypad in so short a time.
+AT_ONCE = timedelta(seconds=3)
+AGAIN_WITHIN = timedelta(minutes=10)
 
 
 class Taken:
@@ -29,3 +36,49 @@ class Taken:
             self._parts.move_to_end(message_id)
             while len(self._parts) > KEPT:
                 self._parts.popitem(last=False)
+
+
+@dataclass
+class _Heard:
+    id: str
+    at: datetime
+    again_until: datetime | None = None
+
+
+class Repeats:
+    """Ids for what phones wrote. The same words of a phone at once, or once more after an
+    answer that could not be given to the operator, are one message.
+
+    A repeat that is taken for a second "1" answers a question that nobody has read yet. Where
+    our answer had left and was lost on the way, nothing tells the two apart: then the words
+    count, since a swallowed "1" leaves its writer waiting. Gone with the process.
+    """
+
+    def __init__(self) -> None:
+        self._heard: OrderedDict[tuple[object, ...], _Heard] = OrderedDict()
+        self._lock = threading.Lock()
+
+    def id_of(self, now: datetime, *over: object) -> str:
+        """The id of a message that is told apart by `over`: the phone, and what it wrote."""
+        with self._lock:
+            found = self._heard.get(over)
+            if found is None or not self._is_again(found, now):
+                found = _Heard(uuid4().hex, now)
+            self._heard[over] = _Heard(found.id, now)
+            self._heard.move_to_end(over)
+            while len(self._heard) > KEPT:
+                self._heard.popitem(last=False)
+            return found.id
+
+    def unanswered(self, now: datetime, message_id: str) -> None:
+        """The operator could not be told that a message was taken: it will come again."""
+        with self._lock:
+            for each in reversed(self._heard.values()):
+                if each.id == message_id:
+                    each.again_until = now + AGAIN_WITHIN
+                    break
+
+    @staticmethod
+    def _is_again(found: _Heard, now: datetime) -> bool:
+        promised = found.again_until is not None and now <= found.again_until
+        return promised or timedelta(0) <= now - found.at <= AT_ONCE

@@ -5,7 +5,6 @@ import logging
 import queue
 import re
 import threading
-from collections import Counter
 from collections.abc import Callable
 from datetime import datetime, timedelta
 from uuid import uuid4
@@ -66,7 +65,6 @@ class ModemGateway:
         self._pin_tried = False
         self._why = "not opened in this process"
         self._stopping, self._look, self._up = (threading.Event() for _ in range(3))
-        self._gone: Counter[str] = Counter()  # what was deleted, by its place and words
         self._calls: list[str] = []
         self._shown: list[str] = []
         self._told: queue.SimpleQueue[str] = queue.SimpleQueue()
@@ -262,25 +260,24 @@ class ModemGateway:
         """Each message of the card: kept here, and only then taken off it. A modem that cannot
         store reports has shown them."""
         while self._shown:
-            self._bring(take, "shown", self._shown.pop(0))
+            self._bring(take, self._shown.pop(0))
         lines = port.ask("AT+CMGL=4", self._terms.answer_s)
         for place, line in enumerate(lines[:-1]):
             listed = _LISTED.fullmatch(line)
-            if listed and self._bring(take, listed[1], lines[place + 1]):
+            if listed and self._bring(take, lines[place + 1]):
                 port.ask(f"AT+CMGD={listed[1]}", self._terms.answer_s)
-                self._gone[_place(listed[1], lines[place + 1])] += 1
 
-    def _bring(self, take: Take, index: str, pdu: str) -> bool:
+    def _bring(self, take: Take, pdu: str) -> bool:
         """Whether a stored message is done with."""
         try:
             found = tpdu.read(pdu)
         except tpdu.TpduError as fault:
             log.warning("a message of the SIM card cannot be read and is deleted: %s", fault)
             return True
-        news = self._news(found, index, pdu)
+        news = self._news(found, pdu)
         return news is None or self._take(take, news)
 
-    def _news(self, found: tpdu.Delivered | tpdu.Reported, index: str, pdu: str) -> News | None:
+    def _news(self, found: tpdu.Delivered | tpdu.Reported, pdu: str) -> News | None:
         if isinstance(found, tpdu.Reported):
             if found.fate is None:
                 return None
@@ -291,13 +288,11 @@ class ModemGateway:
         if not phone:
             log.info("a text from no number was dropped")
             return None
-        # What stands at the same place of the card is the same text, after a crash too; what
-        # comes there alike once it was deleted is another.
-        over = _place(index, pdu)
-        over += f" {self._gone[over]}" if self._gone[over] else ""
+        # The message centre's second is in it: nobody writes the same twice within one, so it
+        # is the same text, wherever it stands on the card and after a crash too.
         words = found.text.replace("\0", "\N{REPLACEMENT CHARACTER}")
         return Incoming(
-            hashlib.sha256(over.encode()).hexdigest(),
+            hashlib.sha256(pdu.encode()).hexdigest(),
             phone,
             words,
             Channel.SMS,
@@ -319,10 +314,6 @@ class ModemGateway:
 
 class _SimError(Exception):
     """The SIM card cannot be used."""
-
-
-def _place(index: str, pdu: str) -> str:
-    return f"{index} {pdu}"
 
 
 def _part(phone: str, reference: int) -> str:

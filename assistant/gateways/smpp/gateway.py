@@ -6,7 +6,6 @@ import threading
 from collections.abc import Callable
 from contextlib import suppress
 from datetime import datetime, timedelta
-from uuid import uuid4
 from zlib import crc32
 
 from assistant.channel import (
@@ -21,7 +20,7 @@ from assistant.channel import (
     Receipt,
     Take,
 )
-from assistant.gateways.memory import Taken
+from assistant.gateways.memory import Repeats, Taken
 from assistant.gateways.numbers import e164
 from assistant.gateways.smpp import texts
 from assistant.gateways.smpp.pdu import (
@@ -55,7 +54,7 @@ class SmppGateway:
 
     def __init__(self, terms: SmppTerms) -> None:
         self._terms = terms
-        self._taken = Taken()
+        self._taken, self._repeats = Taken(), Repeats()
         self._links: list[_Link] = []
         self._ears: _Ears | None = None
         self._menus = Menus(terms)
@@ -176,7 +175,8 @@ class SmppGateway:
                 news = self._news(pdu, now)
                 if news is not None:
                     take(news)
-                session.answer(pdu)
+                if not session.answer(pdu) and isinstance(news, Incoming):
+                    self._repeats.unanswered(now, news.gateway_id)
         except NotKeptError as fault:
             log.warning("a message is to be brought again: %s", fault)
             session.answer(pdu, Status.COME_AGAIN)
@@ -206,8 +206,10 @@ class SmppGateway:
             return None
         words, piece = texts.heard(pdu, self._terms)
         words = words.replace("\0", "\N{REPLACEMENT CHARACTER}")
-        # SMPP gives a delivery no id that lasts; one that is brought again comes as new.
-        return Incoming(uuid4().hex, phone, words, Channel.SMS, now, piece=piece)
+        # SMPP gives a delivery no id that lasts.
+        over = pdu.destination.number, pdu.octets, pdu.coding, piece
+        message_id = self._repeats.id_of(now, phone, *over)
+        return Incoming(message_id, phone, words, Channel.SMS, now, piece=piece)
 
 
 class _Link:

@@ -174,16 +174,15 @@ class Session:
             raise GoneError(self._gone or f"no answer within {self._terms.answer_s:g} s")
         return waiting.response
 
-    def answer(self, pdu: Pdu, status: int = Status.OK) -> None:
-        """Answers a request of the other side."""
+    def answer(self, pdu: Pdu, status: int = Status.OK) -> bool:
+        """Answers a request of the other side; False where the connection was gone."""
         command = pdu.command | RESPONSE
-        named = pdu.command in (Command.DELIVER_SM, Command.DATA_SM)
-        with suppress(GoneError):
-            self._write(
-                Named(command, pdu.sequence, status)
-                if named
-                else Pdu(command, pdu.sequence, status)
-            )
+        kind = Named if pdu.command in (Command.DELIVER_SM, Command.DATA_SM) else Pdu
+        try:
+            self._write(kind(command, pdu.sequence, status))
+        except GoneError:
+            return False
+        return True
 
     def _write(self, pdu: Pdu) -> None:
         octets = pdu.encode()
