@@ -46,8 +46,10 @@ from assistant.store.values_officers import (
     Stroke,
     UnderWarning,
     VisitMade,
+    Written,
 )
 from assistant.store.values_people import (
+    DONE,
     AtHand,
     Enrolment,
     Listed,
@@ -71,6 +73,7 @@ from assistant.store.work import Store, Work
 
 __all__ = [
     "Account",
+    "Written",
     "Alarm",
     "AlarmTold",
     "AlreadyThereError",
@@ -87,6 +90,7 @@ __all__ = [
     "Counts",
     "Course",
     "DEAD",
+    "DONE",
     "DatabaseAwayError",
     "DatabaseFailedError",
     "DatabaseUrlError",

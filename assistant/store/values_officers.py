@@ -51,6 +51,8 @@ class Sent:
 class VisitMade:
     """An officer has seen a nursery."""
 
+    id: int
+    officer_id: int
     nursery_id: int
     visited_on: date
     officer: str
@@ -68,6 +70,24 @@ class OwnWords:
     words: str
     at: datetime
     state: TextState
+
+
+@dataclass(frozen=True)
+class Written:
+    """What an officer wrote, to whom, and the text that carries it."""
+
+    officer_id: int
+    farmer_id: int
+    farmer: str | None
+    phone: str
+    message_id: str
+    words: str
+    at: datetime
+    state: TextState
+    due_at: datetime
+    reached_at: datetime | None
+    detail: str
+    private: bool
 
 
 @dataclass(frozen=True)

@@ -39,6 +39,7 @@ from assistant.wording import (
     messages_web_calls,
     messages_web_desk,
     messages_web_door,
+    messages_web_mend,
     messages_web_people,
     messages_web_season,
     messages_web_story,
@@ -254,7 +255,7 @@ def furnish(app: Flask, desk: Desk) -> None:
         proved_lately=lambda: desk.member.proved(desk.now),
         has_factor=lambda: desk.member.has_factor,
     )
-    app.jinja_env.globals.update(k=messages_web_desk)
+    app.jinja_env.globals.update(k=messages_web_desk, mend=messages_web_mend)
     app.context_processor(
         lambda: {
             "language": language(),

@@ -12,6 +12,7 @@ from assistant.service.standing import Standing
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web_people as p
 from assistant.wording.message import Say
+from assistant.wording.messages_web_mend import KNOWN_ELSEWHERE
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -64,6 +65,7 @@ def _enrolling(found: Blueprint, desk: Desk) -> None:
             cells=cells,
             village=int(village) if village.isdecimal() and len(village) < 10 else None,
             owner=typed("owner"),
+            moves="moves" in request.form,
         )
         outcome = enrol_by_form(desk.house, desk.sight, form, desk.now)
         if isinstance(outcome, Done):
@@ -72,15 +74,18 @@ def _enrolling(found: Blueprint, desk: Desk) -> None:
             return desk.to("nursery.farmer", farmer=outcome.farmer_id)
         if isinstance(outcome, Say):
             desk.tell(outcome, wrong=True)
-            return _form(desk)
+            return _form(desk, moves=outcome.message is KNOWN_ELSEWHERE)
         return _form(desk, outcome)
 
 
-def _form(desk: Desk, question: Question | None = None) -> ResponseReturnValue:
-    """The form, with what was typed still in it."""
+def _form(
+    desk: Desk, question: Question | None = None, *, moves: bool = False
+) -> ResponseReturnValue:
+    """The form, with what was typed still in it; `moves`: asks whether a farmer is moved."""
     return desk.page(
         "enrol.html",
         question=question,
+        moves=moves or "moves" in request.form,
         villages=desk.sight.villages,
         languages=desk.house.languages,
     )

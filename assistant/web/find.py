@@ -4,7 +4,7 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service.desk.found import find
-from assistant.service.desk.mend import (
+from assistant.service.mending.people import (
     Mended,
     mend_farmer,
     reopen_bed,

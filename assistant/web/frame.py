@@ -25,7 +25,9 @@ def last_deed(desk: Desk) -> LastDeed | None:
     if found is None:
         return None
     left = int((found.at + UNDO_FOR - desk.now).total_seconds())
-    return LastDeed(found.id, d.DID[found.kind](n=found.count), left)
+    did = d.DID[found.kind]
+    said = did(n=found.count) if did.plural else did()
+    return LastDeed(found.id, said, left)
 
 
 def counted(desk: Desk) -> Mapping[str, int]:

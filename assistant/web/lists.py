@@ -221,6 +221,7 @@ def _decided(it: Opened) -> Choices:
         it.choices,
         shared={**it.choices.shared, **_answers("shared-", SHARED)},
         owners={**it.choices.owners, **_answers("owner-", OWNERS)},
+        moves={"yes": True, "no": False}.get(typed("moves"), it.choices.moves),
     )
 
 

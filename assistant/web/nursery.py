@@ -12,10 +12,14 @@ from assistant.service.desk import visits
 from assistant.service.desk.nursery_page import farmer_page, nursery_page
 from assistant.service.desk.visits import Dates, Kept, Visit, Wrong
 from assistant.service.letters import LONGEST_WORDS
+from assistant.service.mending.beds import kinds
+from assistant.service.waiting import deeds
+from assistant.service.waiting.deeds import Did
 from assistant.web.desk import Desk, typed, typed_date
 from assistant.web.morning import tell_posted
 from assistant.web.season import NUMBERS
 from assistant.wording import messages_web as w
+from assistant.wording import messages_web_rain
 from assistant.wording.day import TASK_TEXTS
 
 LONGEST_NOTE = 2000
@@ -27,6 +31,7 @@ def pages(desk: Desk) -> Blueprint:
     found = Blueprint("nursery", __name__)
     _look(found, desk)
     _visit(found, desk)
+    _dates(found, desk)
     _write(found, desk)
     return found
 
@@ -43,6 +48,7 @@ def _look(found: Blueprint, desk: Desk) -> None:
             page=page,
             person=page.person,
             tasks=TASK_TEXTS,
+            kinds=kinds(desk.house, page.person.village, desk.sight.officer.language),
             asked=asked_tasks(),
             numbers=NUMBERS,
             longest=LONGEST_WORDS,
@@ -73,6 +79,8 @@ def _visit(found: Blueprint, desk: Desk) -> None:
             desk.tell(w.VISIT_NOTED)
         return desk.to("nursery.nursery", nursery=nursery)
 
+
+def _dates(found: Blueprint, desk: Desk) -> None:
     @found.post("/nurseries/<int:nursery>/dates")
     def dates(nursery: int) -> ResponseReturnValue:
         wanted = Dates(
@@ -82,14 +90,15 @@ def _visit(found: Blueprint, desk: Desk) -> None:
             transplant=typed_date("transplant"),
             transplanted_on=typed_date("transplanted_on"),
         )
+        if "look" in request.form:
+            return _foreseen(desk, nursery, wanted)
         tell = "tell" in request.form
-        outcome = visits.change_dates(
-            desk.house, desk.sight, nursery, wanted, desk.now, tell=tell
-        )
-        kept = _kept(desk, outcome)
-        if kept:
-            desk.wake()
-            desk.tell(w.DATES_CHANGED_TOLD if kept.told else w.DATES_CHANGED)
+        outcome = deeds.set_dates(desk.house, desk.sight, nursery, wanted, desk.now, tell=tell)
+        if isinstance(outcome, Wrong):
+            desk.tell(w.WRONG[outcome], wrong=True)
+        elif not isinstance(outcome, Did):
+            abort(404)
+        desk.wake()
         return desk.to("nursery.nursery", nursery=nursery)
 
     @found.post("/nurseries/<int:nursery>/close")
@@ -99,6 +108,19 @@ def _visit(found: Blueprint, desk: Desk) -> None:
         if _kept(desk, outcome):
             desk.tell(w.NURSERY_CLOSED)
         return desk.to("nursery.nursery", nursery=nursery)
+
+
+def _foreseen(desk: Desk, nursery: int, wanted: Dates) -> ResponseReturnValue:
+    """What the new days would change, and the text that would go, before anything is done."""
+    seen = deeds.foresee_dates(desk.house, desk.sight, nursery, wanted, desk.now)
+    if seen is None:
+        abort(404)
+    if isinstance(seen.change, Wrong):
+        desk.tell(w.WRONG[seen.change], wrong=True)
+        return desk.to("nursery.nursery", nursery=nursery)
+    return desk.page(
+        "dates.html", pick=seen.pick, change=seen.change, form=request.form, r=messages_web_rain
+    )
 
 
 def _kept(desk: Desk, outcome: Kept | Wrong | None) -> Kept | None:

@@ -12,6 +12,7 @@ from assistant.wording.messages_web_brakes import BRAKE_ACTS
 from assistant.wording.messages_web_calls import CALL_ACTS
 from assistant.wording.messages_web_desk import DESK_ACTS
 from assistant.wording.messages_web_door import DOOR_ACTS
+from assistant.wording.messages_web_mend import MEND_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
 SKIP = Message("Skip to the page", note="A hidden link for people who use a keyboard.")
@@ -473,5 +474,6 @@ ACTS: Mapping[str, Message] = {
     **CALL_ACTS,
     **DOOR_ACTS,
     **DESK_ACTS,
+    **MEND_ACTS,
     **BRAKE_ACTS,
 }

@@ -118,7 +118,14 @@ DID_LATER = Message(
 )
 DID_CLOSED = Message("{n} is closed.", plural="{n} are closed.", note="Done: calls for help.")
 DID_MOVE = Message("{n} day is moved.", plural="{n} days are moved.", note="Done.")
+DID_DATES = Message("The dates are changed.", note="Done.")
+DID_DATES_TOLD = Message(
+    "The dates are changed, and the farmer is told in a minute.",
+    note="Done; until then it can be undone.",
+)
 DID: Mapping[str, Message] = {
+    "dates": DID_DATES,
+    "dates_told": DID_DATES_TOLD,
     "visited": DID_VISITED,
     "rang": DID_RANG,
     "seen": DID_SEEN,

@@ -4,7 +4,7 @@ A list may change what an office planned. It never changes the plan of a farmer 
 and goes by it, so the same list does nothing when it comes again, whatever the farmer did.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -179,7 +179,7 @@ def made(wanted: Wanted, farmer_id: int, taken: set[str], today: date) -> Nurser
     """A new nursery; its letter is added to those that are `taken`."""
     if wanted.area_m2 is None or wanted.sowing is None:
         raise LookupError(f"row {wanted.line}: a nursery needs a field and a day of sowing")
-    label = next(letter for letter in _labels() if letter not in taken)
+    label = free_label(taken)
     taken.add(label)
     percent = wanted.percent
     return Nursery(
@@ -196,6 +196,11 @@ def made(wanted: Wanted, farmer_id: int, taken: set[str], today: date) -> Nurser
         sow_date=wanted.sowing,
         made_on=today,
     )
+
+
+def free_label(taken: Collection[str]) -> str:
+    """The first letter that no nursery has yet."""
+    return next(letter for letter in _labels() if letter not in taken)
 
 
 def _labels() -> Iterator[str]:

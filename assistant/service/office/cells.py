@@ -117,6 +117,22 @@ class Reader:
             bed=_bed(cells.get(Field.NURSERY, "")),
         )
 
+    def area(self, typed: str) -> tuple[float, str]:
+        """A field [m2] and how it is said.
+
+        Raises:
+            Refused: it cannot be read.
+        """
+        return self._area(typed)
+
+    def germination(self, typed: str) -> float | None:
+        """Of a hundred seeds; None where nothing is typed.
+
+        Raises:
+            Refused: it cannot be read.
+        """
+        return self._germination(typed)
+
     def phones(self, cells: Iterable[str]) -> frozenset[str]:
         """The numbers that can be read of these cells."""
         found = (self._read_phone(typed) for typed in cells)

@@ -21,6 +21,7 @@ class Choices:
     villages:  a name in the list, folded -> the id of the village that is meant
     shared:    number -> one of `SHARED`: several names in the list
     owners:    number -> one of `OWNERS`: known under another name
+    moves:     farmers who are known in another village are moved to the one of the list
     """
 
     columns: Mapping[int, Field] = field(default_factory=dict)
@@ -33,6 +34,7 @@ class Choices:
     villages: Mapping[str, int] = field(default_factory=dict)
     shared: Mapping[str, str] = field(default_factory=dict)
     owners: Mapping[str, str] = field(default_factory=dict)
+    moves: bool = False
     approved: bool = False
 
     def kept(self) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from assistant.service.office.cells import LONGEST_BED, Entry, Reader
 from assistant.service.office.columns import bare
 from assistant.service.office.sheets import Row
 from assistant.store import Listed
+from assistant.wording import messages_web_mend as mend
 from assistant.wording import messages_web_people as w
 from assistant.wording.message import Say
 
@@ -86,12 +87,13 @@ class Question:
 
 @dataclass(frozen=True)
 class Outlook:
-    """The whole dry run."""
+    """The whole dry run; `movers` are known in another village than the list says."""
 
     judged: tuple[Judged, ...]
     deeds: tuple[Deed, ...]
     shared: tuple[Question, ...] = ()
     owners: tuple[Question, ...] = ()
+    movers: int = 0
 
     @property
     def open_rows(self) -> int:
@@ -129,6 +131,7 @@ class Judge:
     _deeds: list[Deed] = field(default_factory=list)
     _shared: list[Question] = field(default_factory=list)
     _owners: list[Question] = field(default_factory=list)
+    _movers: int = 0
 
     def outlook(self, rows: Iterable[Row]) -> Outlook:
         """What would be done."""
@@ -147,7 +150,7 @@ class Judge:
         self._deeds.sort(key=lambda deed: deed.entry.line)
         judged = tuple(self._judged[row.line] for row in ordered)
         shared, owners = map(_open_first, (self._shared, self._owners))
-        return Outlook(judged, tuple(self._deeds), shared, owners)
+        return Outlook(judged, tuple(self._deeds), shared, owners, self._movers)
 
     def _put(self, row: Row, verdict: Verdict, *says: Say, entry: Entry | None = None) -> None:
         self._judged[row.line] = Judged(row, verdict, says, entry)
@@ -203,6 +206,8 @@ class Judge:
         why = self._shut(kept) if kept else None
         if kept and why is None and _other_name(kept.farmer.name, name):
             passing, why = self._owner(phone, kept.farmer, str(name), group)
+        if kept and why is None and passing in (Passing.NONE, Passing.RENAME):
+            why = self._elsewhere(kept.farmer, group[0])
         if why is not None:
             for entry in group:
                 self._put(rows[entry.line], Verdict.REJECTED, why)
@@ -236,6 +241,19 @@ class Judge:
             return Passing(answer), None
         return Passing.NONE, w.OTHER_OWNER(name=old)
 
+    def _elsewhere(self, farmer: Farmer, entry: Entry) -> Say | None:
+        """Who is known is moved to another village only where the officer says so: warnings
+        go by the village."""
+        known = self._name_of(farmer)
+        if known is None or entry.village is None or entry.village.id == farmer.village_id:
+            return None
+        self._movers += 1
+        return None if self.reader.choices.moves else mend.KNOWN_ELSEWHERE(village=known)
+
+    def _name_of(self, farmer: Farmer) -> str | None:
+        known = (each for each in self.reader.villages.values() if each.id == farmer.village_id)
+        return next((each.name for each in known), None)
+
     # --- what would be done ------------------------------------------------------------------
 
     def _deed(
@@ -257,7 +275,7 @@ class Judge:
         says = (
             self._hello(entry, first.village, passing)
             if stays is None
-            else _changes(entry, first.village, stays)
+            else _changes(entry, first.village, stays, self._name_of(stays.farmer))
         )
         if stays is not None and asks:
             says = (*says, w.ASKS())
@@ -289,13 +307,15 @@ class Judge:
         return (new, w.NEW_OWNER()) if passing is Passing.NEW else (new,)
 
 
-def _changes(entry: Entry, village: Village, kept: Listed) -> tuple[Say, ...]:
+def _changes(
+    entry: Entry, village: Village, kept: Listed, known: str | None
+) -> tuple[Say, ...]:
     """What changes of a farmer who stays the same person."""
     farmer, says = kept.farmer, []
     if entry.name and entry.name != farmer.name:
         says.append(w.CHANGES_NAME(old=farmer.name or NOBODY, name=entry.name))
     if village.id != farmer.village_id:
-        says.append(w.CHANGES_VILLAGE(old=NOBODY, village=village.name))
+        says.append(w.CHANGES_VILLAGE(old=known or NOBODY, village=village.name))
     if changes_language(entry, farmer):
         old = LANGUAGES.get(farmer.language or "", NOBODY)
         says.append(w.CHANGES_LANGUAGE(old=old, language=LANGUAGES[entry.language]))

@@ -24,12 +24,13 @@ class Form:
     """What was typed, by what it holds.
 
     `village` is an id and no cell; `owner` answers the question about a number that is known
-    under another name.
+    under another name; `moves`: one that is known elsewhere is moved to this village.
     """
 
     cells: dict[Field, str]
     village: int | None
     owner: str = ""
+    moves: bool = False
 
 
 @dataclass(frozen=True)
@@ -54,6 +55,7 @@ def enrol_by_form(
         columns=dict(enumerate(_ORDER)),
         village=form.village,
         owners={phone: form.owner} if form.owner else {},
+        moves=form.moves,
     )
     with house.store.work() as work:
         work.enrolments.hold_roll()

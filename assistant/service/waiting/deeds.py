@@ -331,13 +331,43 @@ def move_days(
     return _do(house, sight, keys, "move", now, each)
 
 
-def _move(pen: Pen, pick: Pick, day: date, before: Before, *, tell: bool) -> Kept | Wrong:
+def foresee_dates(
+    house: House, sight: Sight, nursery_id: int, dates: Dates, now: datetime
+) -> Foreseen | None:
+    """What `set_dates` would do; None for a nursery not in sight."""
+    with house.store.look() as work:
+        pen = Pen(work, house, sight, now)
+        for pick in picked(pen, [f"bed-{nursery_id}"], "move").picks:
+            if pick.nursery is not None:
+                return Foreseen(pick, foresee(pen, pick.farmer, pick.nursery, dates))
+        return None
+
+
+def set_dates(
+    house: House, sight: Sight, nursery_id: int, dates: Dates, now: datetime, *, tell: bool
+) -> Outcome:
+    """Moves the plan of one bed to the days that an officer gives, all of them at once."""
+
+    def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int | Wrong:
+        done = _move(pen, picks[0], dates, before, tell=tell)
+        if isinstance(done, Wrong):
+            return done
+        before.how = "dates_told" if done.told else "dates"
+        return 1
+
+    return _do(house, sight, [f"bed-{nursery_id}"], "move", now, each)
+
+
+def _move(
+    pen: Pen, pick: Pick, dates: date | Dates, before: Before, *, tell: bool
+) -> Kept | Wrong:
     nursery = pick.nursery
     if nursery is None:
         return Wrong.NOTHING
     last = pen.work.events.last_id(nursery.id)
     how = Manner(hold=True)
-    kept = move(pen, pick.farmer, nursery, _dates(nursery, day), tell=tell, how=how)
+    wanted = dates if isinstance(dates, Dates) else _dates(nursery, dates)
+    kept = move(pen, pick.farmer, nursery, wanted, tell=tell, how=how)
     if isinstance(kept, Kept):
         before.keep_bed(nursery, kept.nursery, last)
         if kept.message_id:

@@ -66,6 +66,23 @@ class Enrolments:
         self._session.execute(bare.values(name=None, language=None, village_id=None))
         self._session.expire_all()
 
+    def unanswered(self, officer_id: int, way: str, at: datetime) -> tuple[Farmer, ...]:
+        """Whom an officer put on the roll at a moment and who has neither agreed nor answered,
+        by phone."""
+        wanted = (
+            select(FarmerRow)
+            .join(EnrolmentRow, EnrolmentRow.farmer_id == FarmerRow.id)
+            .where(EnrolmentRow.officer_id == officer_id, EnrolmentRow.way == way)
+            .where(EnrolmentRow.at == at, EnrolmentRow.answer.is_(None))
+            .where(FarmerRow.consent_at.is_(None), FarmerRow.stopped_at.is_(None))
+            .order_by(FarmerRow.phone)
+        )
+        return tuple(map(rows.farmer, self._session.scalars(wanted)))
+
+    def drop(self, farmer_id: int) -> None:
+        """Nobody put this farmer on the roll after all."""
+        self._session.execute(delete(EnrolmentRow).where(EnrolmentRow.farmer_id == farmer_id))
+
     def _unlink(self, nursery_ids: Sequence[int]) -> None:
         """What points to nurseries that go: it is kept without them where it can be."""
         for table in reversed(Base.metadata.sorted_tables):

@@ -2,12 +2,15 @@
 
 from datetime import datetime
 
-from sqlalchemy import func, select, update
+from sqlalchemy import delete, func, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
-from assistant.store.tables import NurseryRow
-from assistant.store.tables_people import PastPhoneRow
+from assistant.store.tables import CallRow, NurseryRow, UnreadRow
+from assistant.store.tables_desk import MarkRow
+from assistant.store.tables_officers import OfficerTextRow
+from assistant.store.tables_people import EnrolmentRow, PastPhoneRow
+from assistant.store.tables_seasons import SeasonRow
 from assistant.store.values_people import PastPhone
 
 
@@ -40,6 +43,15 @@ class Phones:
         if before is not None:
             wanted = wanted.where(PastPhoneRow.until < before)
         return self._session.scalar(wanted)
+
+    def move_story(self, from_farmer: int, to_farmer: int) -> None:
+        """What was said and told of one entry goes to the other: they are one person. The trail
+        stays as it was."""
+        for row in (CallRow, UnreadRow, OfficerTextRow, MarkRow, PastPhoneRow, SeasonRow):
+            moved = update(row).where(row.farmer_id == from_farmer)
+            self._session.execute(moved.values(farmer_id=to_farmer))
+        gone = delete(EnrolmentRow).where(EnrolmentRow.farmer_id == from_farmer)
+        self._session.execute(gone)
 
     def move_beds(self, from_farmer: int, to_farmer: int) -> int:
         """The open nurseries go to another farmer; how many those were."""

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, delete, select
+from sqlalchemy import ColumnElement, delete, select, update
 from sqlalchemy.orm import InstrumentedAttribute, Session, aliased
 
 from assistant.channel import Channel, Step
@@ -27,6 +27,7 @@ from assistant.store.values_officers import (
     PastCall,
     Sent,
     VisitMade,
+    Written,
 )
 
 
@@ -133,6 +134,40 @@ class Story:
             for row, name, state in self._session.execute(wanted)
         )
 
+    def written_by(self, officer_id: int, since: datetime, limit: int) -> tuple[Written, ...]:
+        """What an officer wrote since a time, the latest first."""
+        row = OfficerTextRow
+        return self._written(row.officer_id == officer_id, row.at >= since, limit=limit)
+
+    def written(self, message_id: str) -> Written | None:
+        """Who wrote a text, and to whom; None where no officer did."""
+        found = self._written(OfficerTextRow.message_id == message_id, limit=1)
+        return found[0] if found else None
+
+    def _written(self, *which: ColumnElement[bool], limit: int) -> tuple[Written, ...]:
+        wanted = (
+            select(OfficerTextRow, FarmerRow.name, FarmerRow.phone, OutboxRow)
+            .join(FarmerRow, FarmerRow.id == OfficerTextRow.farmer_id)
+            .join(OutboxRow, OutboxRow.message_id == OfficerTextRow.message_id)
+            .where(*which)
+            .order_by(OfficerTextRow.id.desc())
+            .limit(limit)
+        )
+        return tuple(
+            rows.value(
+                Written,
+                row,
+                farmer=name,
+                phone=phone,
+                state=text.state,
+                due_at=text.due_at,
+                reached_at=text.delivered_at,
+                detail=text.detail,
+                private=text.private,
+            )
+            for row, name, phone, text in self._session.execute(wanted)
+        )
+
     # --- visits and calls --------------------------------------------------------------------
 
     def add_visit(
@@ -150,16 +185,28 @@ class Story:
         self._session.flush()
         return row.id
 
+    def visit(self, visit_id: int) -> VisitMade | None:
+        """One visit."""
+        return next(iter(self._visits(VisitRow.id == visit_id)), None)
+
+    def mend_visit(self, visit_id: int, visited_on: date, note: str) -> None:
+        """Sets the day and the words of a visit."""
+        which = update(VisitRow).where(VisitRow.id == visit_id)
+        self._session.execute(which.values(visited_on=visited_on, note=note))
+
     def drop_visits(self, ids: Collection[int]) -> None:
-        """Takes visits away that were noted a minute ago."""
+        """Takes visits away that were noted by mistake."""
         self._session.execute(delete(VisitRow).where(VisitRow.id.in_(ids)))
 
     def visits(self, nursery_ids: Collection[int]) -> tuple[VisitMade, ...]:
         """The visits to these nurseries, the latest first."""
+        return self._visits(VisitRow.nursery_id.in_(nursery_ids))
+
+    def _visits(self, which: ColumnElement[bool]) -> tuple[VisitMade, ...]:
         wanted = (
             select(VisitRow, OfficerRow.name)
             .join(OfficerRow, OfficerRow.id == VisitRow.officer_id)
-            .where(VisitRow.nursery_id.in_(nursery_ids))
+            .where(which)
             .order_by(VisitRow.visited_on.desc(), VisitRow.id.desc())
         )
         return tuple(

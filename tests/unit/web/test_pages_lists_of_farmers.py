@@ -7,6 +7,7 @@ from datetime import date
 
 import pytest
 
+from assistant.people import Village
 from assistant.reminders.plan import planned
 from assistant.reminders.values import Reminder
 from assistant.service.known import local_date
@@ -296,3 +297,45 @@ def test_an_example_can_be_had(officer: Browser) -> None:
     """Its columns are recognised when it comes back."""
     officer.open("/lists/example.csv")
     assert officer.page.data.decode("utf-8-sig").startswith("Phone number,Name of the farmer")
+
+
+def test_a_list_taken_in_by_mistake_is_taken_back(officer: Browser, valley: Valley) -> None:
+    """Who has not answered is off the roll with the text that waits; who agreed stays."""
+    send_in(officer, LIST)
+    approve(officer, **{"named-0": "kijanni", "village-0": "1"})
+    take(officer)
+    valley.round()
+    valley.text(AMINA, "1")
+    officer.open("/lists/1/outcome")
+    assert "Tick the box first" in officer.send("/lists/1/withdraw")
+    shown = officer.send("/lists/1/withdraw", sure="on")
+    assert "1 farmer is off the roll again" in shown and "taken back" in shown
+    roll = officer.open("/farmers")
+    assert "Amina Juma" in roll and "Baraka" not in roll
+    officer.send("/lists/1/withdraw", sure="on")
+    assert officer.page.status_code == 404
+
+
+def test_a_list_moves_nobody_who_is_known_unless_it_is_said(
+    officer: Browser, valley: Valley
+) -> None:
+    """Rain warnings go by the village."""
+    valley.add_officer(*_villages(valley))
+    send_in(officer, LIST)
+    approve(officer)
+    take(officer)
+    moved = f"Simu;Jina;Kijiji;Shamba (ha);Kusia\n{AMINA};Amina Juma;Mto Mwanga;;\n"
+    send_in(officer, moved)
+    shown = approve(officer, 2)
+    assert "1 known farmer lives in another village" in shown and "known in Kijani" in shown
+    shown = officer.send("/lists/2/answers", moves="yes")
+    assert "village: Kijani -&gt; Mto Mwanga" in shown
+    take(officer, 2)
+    with valley.house.store.look() as work:
+        farmer = work.people.farmer(AMINA)
+    assert farmer is not None and farmer.village_id == 2
+
+
+def _villages(valley: Valley) -> tuple[Village, ...]:
+    with valley.house.store.look() as work:
+        return work.people.villages()

@@ -124,6 +124,8 @@ def test_changed_dates_move_the_calendar_and_the_farmer_is_told(
     browser.open("/nurseries/1")
     shown = browser.send("/nurseries/1/dates", sow="2026-05-30", sown="on", tell="on")
     assert "the farmer is told" in shown and "Nursery A, day 2" in shown
+    assert valley.heard(AMINA) == []  # for a minute it can be undone
+    valley.go("1 Jun 08:02")
     heard = valley.heard(AMINA)
     assert len(heard) == 1
     assert heard[0].startswith("Asha, your officer, changed your plan:")

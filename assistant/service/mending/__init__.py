@@ -1,0 +1,1 @@
+"""What was entered or sent by mistake is put right; nothing of the trail changes."""

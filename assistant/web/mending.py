@@ -1,0 +1,130 @@
+"""What was entered wrong is put right: a bed, a visit, two entries of one person, a list; and
+what was sent, with what can still be taken back."""
+
+from flask import Blueprint, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.dialogue.items_leaves import MOST_LEAVES
+from assistant.service.desk.visits import Wrong
+from assistant.service.mending.beds import LEAST_LEAVES, NotMended, WantedBed, mend_bed
+from assistant.service.mending.join import NotJoined, Pair, look_at_pair
+from assistant.service.mending.join import join as join_two
+from assistant.service.mending.sent import SHOWN_FOR, sent_by, take_text_back
+from assistant.service.mending.visits import drop_visit, mend_visit
+from assistant.service.office.withdrawing import withdraw_list
+from assistant.web.desk import Desk, typed, typed_date
+from assistant.web.nursery import LONGEST_NOTE
+from assistant.wording import messages_web as w
+from assistant.wording import messages_web_desk as k
+from assistant.wording import messages_web_mend as m
+from assistant.wording.message import Say
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The forms that mend, and Sent by me."""
+    found = Blueprint("mending", __name__)
+    _beds(found, desk)
+    _people(found, desk)
+    _lists(found, desk)
+    _sent(found, desk)
+    return found
+
+
+def _beds(found: Blueprint, desk: Desk) -> None:
+    @found.post("/nurseries/<int:nursery>/bed")
+    def bed(nursery: int) -> ResponseReturnValue:
+        wanted = WantedBed(*(typed(name, 40) for name in ("kind", "area", "percent", "leaves")))
+        outcome = mend_bed(desk.house, desk.sight, nursery, wanted, desk.now)
+        if outcome is None:
+            abort(404)
+        wrong = isinstance(outcome, (NotMended, Say))
+        desk.tell(_said(outcome) if wrong else m.BED_IS_RIGHT, wrong=wrong)
+        return desk.to("nursery.nursery", nursery=nursery)
+
+    @found.post("/visits/<int:visit>")
+    def visit(visit: int) -> ResponseReturnValue:
+        away = "away" in request.form
+        outcome = (
+            drop_visit(desk.house, desk.sight, visit, desk.now)
+            if away
+            else mend_visit(
+                desk.house,
+                desk.sight,
+                visit,
+                typed_date("on"),
+                typed("words", LONGEST_NOTE),
+                desk.now,
+            )
+        )
+        if outcome is None:
+            abort(404)
+        if isinstance(outcome, Wrong):
+            desk.tell(w.WRONG[outcome], wrong=True)
+            return desk.to("morning.morning")
+        desk.tell(m.VISIT_GONE if away else m.VISIT_RIGHT)
+        return desk.to("nursery.nursery", nursery=outcome, anchor="visits")
+
+
+def _said(outcome: object) -> Say:
+    """Why a bed was not changed."""
+    if isinstance(outcome, Say):
+        return outcome
+    if outcome is NotMended.LEAVES:
+        return m.BED_LEAVES_WRONG(low=LEAST_LEAVES, high=MOST_LEAVES)
+    return m.BED_SAME() if outcome is NotMended.SAME else m.BED_AS_SOWN()
+
+
+def _people(found: Blueprint, desk: Desk) -> None:
+    @found.get("/farmers/<int:farmer>/join")
+    def pair(farmer: int) -> ResponseReturnValue:
+        other = request.args.get("other", "")[:40]
+        seen = look_at_pair(desk.house, desk.sight, farmer, other)
+        if isinstance(seen, Pair):
+            return desk.page("pair.html", pair=seen)
+        return _not_joined(desk, farmer, seen)
+
+    @found.post("/farmers/<int:farmer>/join")
+    def join(farmer: int) -> ResponseReturnValue:
+        if "sure" not in request.form:
+            desk.tell(k.TICK_SURE, wrong=True)
+            return desk.to("mending.pair", farmer=farmer, other=typed("other", 40))
+        outcome = join_two(desk.house, desk.sight, farmer, typed("other", 40), desk.now)
+        if outcome is None or isinstance(outcome, NotJoined):
+            return _not_joined(desk, farmer, outcome)
+        desk.tell(m.JOINED)
+        return desk.to("nursery.farmer", farmer=farmer)
+
+
+def _not_joined(desk: Desk, farmer: int, why: NotJoined | None) -> ResponseReturnValue:
+    if why is None:
+        abort(404)
+    desk.tell(m.JOIN_NOT[why], wrong=True)
+    return desk.to("nursery.farmer", farmer=farmer)
+
+
+def _lists(found: Blueprint, desk: Desk) -> None:
+    @found.post("/lists/<int:number>/withdraw")
+    def withdraw(number: int) -> ResponseReturnValue:
+        if "sure" not in request.form:
+            desk.tell(k.TICK_SURE, wrong=True)
+            return desk.to("lists.outcome", number=number)
+        gone = withdraw_list(desk.house, desk.sight, number, desk.now)
+        if gone is None:
+            abort(404)
+        desk.tell(m.LIST_WITHDRAWN(n=gone.farmers, count=gone.texts))
+        return desk.to("lists.outcome", number=number)
+
+
+def _sent(found: Blueprint, desk: Desk) -> None:
+    @found.get("/sent")
+    def sent() -> ResponseReturnValue:
+        lines = sent_by(desk.house, desk.sight, desk.now)
+        return desk.page("sent.html", lines=lines, days=SHOWN_FOR.days)
+
+    @found.post("/sent/<message>")
+    def take_back(message: str) -> ResponseReturnValue:
+        taken = take_text_back(desk.house, desk.sight, message, desk.now)
+        if taken is None:
+            abort(404)
+        desk.tell(m.TAKEN_BACK_ONE if taken else m.LEFT_ALREADY, wrong=not taken)
+        return desk.to("mending.sent")
