@@ -278,7 +278,6 @@ class Modem:
         found[place] = (sent["text"], str(reference))
         if len(found) < total:
             return 0
-        del self._parts[sent["to"], ref, total]
         whole = [found[each] for each in sorted(found)]
         assert self._network is not None
         number = f"m{next(self._numbers)}"
@@ -291,7 +290,11 @@ class Modem:
             self._clock() + sent["valid"],
         )
         answer, _ = self._network.hand_in(text)
-        return {200: 0, 202: 0, 422: 28}.get(answer.code, 42)
+        if answer.code in (200, 202):
+            del self._parts[sent["to"], ref, total]
+            return 0
+        del found[place]  # the segments before it wait for it to come again
+        return 28 if answer.code == 422 else 42
 
     # --- the card ----------------------------------------------------------------------------
 

@@ -34,6 +34,7 @@ OK, BAD_LENGTH, BAD_COMMAND, BAD_STATE, BAD_DESTINATION = 0, 2, 3, 4, 0x0B
 BAD_PASSWORD, BAD_SYSTEM, FAILED, THROTTLED = 0x0E, 0x0F, 0x45, 0x58
 T_PAYLOAD, T_SAR_REF, T_SAR_TOTAL, T_SAR_PART = 0x0424, 0x020C, 0x020E, 0x020F
 T_RECEIPTED, T_STATE, T_USSD, T_SESSION = 0x001E, 0x0427, 0x0501, 0x1383
+T_MARK = 0x0204
 _STATES = {"delivered": (2, "DELIVRD"), "expired": (3, "EXPIRED"), "failed": (5, "UNDELIV")}
 LARGEST = 70_000
 FAULTS = ("throttle", "full", "silent", "crash", "half", "drop")
@@ -44,6 +45,7 @@ class Account:
     """Who may bind, and how this message centre tells things.
 
     receipts: what a receipt bears: text, fields, or both
+    marks:    a receipt bears the client's user_message_reference, beside the other fields
     hex_ids:  a submit is answered with an id in hexadecimal, a receipt bears it in decimal
     """
 
@@ -51,6 +53,7 @@ class Account:
     password: str = "secret"
     receipts: str = "both"
     hex_ids: bool = False
+    marks: bool = True
 
 
 def faults_by_seed(
@@ -63,10 +66,11 @@ def faults_by_seed(
 
 @dataclass
 class _Part:
-    """One segment as it was submitted."""
+    """One segment as it was submitted; the client's own mark of it, where it gave one."""
 
     id: str
     text: str
+    mark: bytes | None = None
 
 
 @dataclass
@@ -109,7 +113,7 @@ class Centre:
         self._shown: dict[int, tuple[str, bool]] = {}
         self._session_numbers: dict[str, int] = {}
         self._parts: dict[tuple[str, str, int], dict[int, _Part]] = {}
-        self._ids: dict[str, list[str]] = {}
+        self._ids: dict[str, tuple[str, list[_Part]]] = {}
         self._changed = Condition()
         self._door = socket.create_server(("127.0.0.1", port))
         self.port: int = self._door.getsockname()[1]
@@ -255,7 +259,11 @@ class Centre:
             return self._show(sent)
         number = next(self._numbers)
         name = f"{number:X}" if self.account.hex_ids else f"c{number}"
-        part = _Part(str(number) if self.account.hex_ids else name, sent["text"])
+        part = _Part(
+            str(number) if self.account.hex_ids else name,
+            sent["text"],
+            sent["tlvs"].get(T_MARK),
+        )
         whole = self._joined(sent, part)
         if whole is None:
             return OK, name
@@ -267,10 +275,13 @@ class Centre:
             "".join(each.text for each in whole),
             _until(sent["validity"], self._clock()),
         )
-        self._ids[part.id] = [each.id for each in whole]
+        self._ids[part.id] = sent["to"], whole
         answer, _ = self._network.hand_in(text)
         if answer.code in (200, 202):
+            ref, _, total = sent["piece"]
+            self._parts.pop((sent["to"], ref, total), None)
             return OK, name
+        self._back(sent)
         if answer.code == 422:
             return (BAD_DESTINATION if "not a phone" in answer.detail else FAILED), ""
         return THROTTLED, ""
@@ -284,8 +295,12 @@ class Centre:
         found[place] = part
         if len(found) < total:
             return None
-        del self._parts[sent["to"], ref, total]
         return [found[each] for each in sorted(found)]
+
+    def _back(self, sent: Mapping[str, Any]) -> None:
+        """A segment that was refused: those before it wait for it to come again."""
+        ref, place, total = sent["piece"]
+        self._parts.get((sent["to"], ref, total), {}).pop(place, None)
 
     # --- what phones do ----------------------------------------------------------------------
 
@@ -318,16 +333,19 @@ class Centre:
         state, word = _STATES[fields["fate"]]
         at = datetime.fromisoformat(fields["at"]).astimezone(UTC).strftime("%y%m%d%H%M")
         reply = Reply(200)
-        for part in self._ids.get(fields["id"], [fields["id"]]):
+        phone, parts = self._ids.get(fields["id"], ("", [_Part(fields["id"], "")]))
+        for part in parts:
             words = (
-                f"id:{part} sub:001 dlvrd:{int(state == 2):03} submit date:{at} done date:{at} "
-                f"stat:{word} err:{0 if state == 2 else 1:03} text:"
-            )
-            tlvs = {T_RECEIPTED: part.encode() + b"\0", T_STATE: bytes([state])}
+                f"id:{part.id} sub:001 dlvrd:{int(state == 2):03} submit date:{at} "
+                f"done date:{at} stat:{word} err:{0 if state == 2 else 1:03} text:"
+            ).encode() + part.text.encode("ascii", "replace")[:20]
+            tlvs = {T_RECEIPTED: part.id.encode() + b"\0", T_STATE: bytes([state])}
+            if part.mark is not None and self.account.marks:
+                tlvs[T_MARK] = part.mark
             reply = self._deliver(
-                "+99900",
+                "+" + phone,
                 self._own_number(),
-                words.encode() if self.account.receipts != "fields" else b"",
+                words if self.account.receipts != "fields" else b"",
                 esm=0x04,
                 tlvs=tlvs if self.account.receipts != "text" else {},
             )

@@ -22,6 +22,7 @@ class Taken:
 
     def __init__(self) -> None:
         self._parts: OrderedDict[str, tuple[str, ...]] = OrderedDict()
+        self._known: set[str] = set()
         self._lock = threading.Lock()
 
     def of(self, message_id: str) -> tuple[str, ...]:
@@ -34,8 +35,15 @@ class Taken:
         with self._lock:
             self._parts[message_id] = parts
             self._parts.move_to_end(message_id)
+            self._known.update(parts)
             while len(self._parts) > KEPT:
-                self._parts.popitem(last=False)
+                _, gone = self._parts.popitem(last=False)
+                self._known.difference_update(gone)
+
+    def has(self, part: str) -> bool:
+        """Whether an operator's id is that of a segment of these texts."""
+        with self._lock:
+            return part in self._known
 
 
 @dataclass

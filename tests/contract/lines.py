@@ -2,10 +2,11 @@
 needs of it, both ways."""
 
 import threading
+import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -47,6 +48,7 @@ class Heard:
     news: list[News] = field(default_factory=list)
     screen: Screen | None = None
     away: bool = False
+    later: timedelta = timedelta(0)  # how far the assistant's clock is ahead
     changed: threading.Condition = field(default_factory=threading.Condition)
 
     def take(self, news: News) -> Screen | None:
@@ -57,6 +59,10 @@ class Heard:
             self.news.append(news)
             self.changed.notify_all()
         return self.screen
+
+    def clock(self) -> datetime:
+        """What a line that listens takes for now."""
+        return datetime.now(UTC) + self.later
 
     def of(self, kind: type, count: int, seconds: float = 10) -> list[News]:
         """The news of a kind, once there are so many."""
@@ -80,6 +86,16 @@ class Line:
     menus: bool = True
     rings: bool = True
     minutes: bool = True  # it can tell an end that is less than five minutes away
+    names: bool = (
+        True  # the operator names what a phone wrote, so that even at once two are two
+    )
+
+    def apart(self) -> None:
+        """Lets so much time pass that the same words of a phone are two texts."""
+        if not self.names:
+            self.heard.later += timedelta(seconds=4)
+            if self.name == "modem":
+                time.sleep(1.05)  # the second that the network gives them
 
 
 class _Silent(WSGIRequestHandler):
@@ -176,10 +192,10 @@ def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
             gateway = SmppGateway(
                 SmppTerms("127.0.0.1", "nursery", "secret", SENDER, port, **given)
             )
-            gateway.open(heard.take, lambda: datetime.now(UTC))
+            gateway.open(heard.take, heard.clock)
             try:
                 assert gateway.wait_up(10) and centres[0].wait_bound(10)
-                yield Line("smpp", gateway, operator, heard, rings=False)
+                yield Line("smpp", gateway, operator, heard, rings=False, names=False)
             finally:
                 gateway.close()
 
@@ -200,10 +216,18 @@ def by_modem(stores_reports: bool = True) -> Callable[[], Iterator[Line]]:
         with OperatorController(side=plugged, limits=SOON) as operator:
             terms = ModemTerms(modems[0].port, answer_s=5, send_s=5, poll_s=0.2)
             gateway = ModemGateway(terms)
-            gateway.open(heard.take, lambda: datetime.now(UTC))
+            gateway.open(heard.take, heard.clock)
             try:
                 assert gateway.wait_up(10), gateway.why
-                yield Line("modem", gateway, operator, heard, menus=False, minutes=False)
+                yield Line(
+                    "modem",
+                    gateway,
+                    operator,
+                    heard,
+                    menus=False,
+                    minutes=False,
+                    names=False,
+                )
             finally:
                 gateway.close()
 

@@ -8,7 +8,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from assistant.channel import Fate, Handover, Incoming, Outgoing
+from assistant.channel import Fate, Handover, Incoming, Outgoing, Receipt
 from assistant.gateways.modem import ModemGateway, ModemTerms
 from gateway_sim import OperatorController
 from gateway_sim.modem import Card, Modem
@@ -156,10 +156,22 @@ def test_a_text_kept_before_a_crash_has_the_same_id_after_it() -> None:
         assert len(ids) == 1
 
 
+@pytest.mark.parametrize("fault", ["half", "taken"])
+def test_a_text_whose_answer_was_lost_is_found_by_its_report(fault: str) -> None:
+    """The modem counts what it sends: a report under the next count is that of the text."""
+    with desk() as found:
+        assert found.gateway.wait_up(10) and found.send("t-1").fate is Fate.ACCEPTED
+        found.modem.faults.append(fault)
+        assert found.send("t-2").put_off_until is not None
+        assert len(found.heard.of(Receipt, 2)) == 2
+        assert until(lambda: found.send("t-2").fate is Fate.ACCEPTED)
+        assert found.operator.phone(AMINA).texts == ["hi", "hi"]
+
+
 @pytest.mark.parametrize("fault", ["silent", "half", "taken"])
 def test_a_modem_that_falls_silent_is_noticed(fault: str) -> None:
-    """The text is offered again. Where it had left it comes twice: a modem has no id by which
-    the network could tell."""
+    """The text is offered again. Where it had left it comes twice, since it is the first: no
+    count is known by which a report would be that of the text."""
     with desk() as found:
         assert found.gateway.wait_up(10)
         found.modem.faults.append(fault)

@@ -17,7 +17,7 @@ import pytest
 from assistant.channel import Fate, Handover, Incoming, Outgoing, Receipt
 from assistant.gateways.smpp import SmppGateway, SmppTerms
 from gateway_sim import OperatorController
-from gateway_sim.smpp import Centre
+from gateway_sim.smpp import Account, Centre
 from tests.contract.lines import SENDER, SOON, Heard
 
 AMINA = "+447700900101"
@@ -31,10 +31,16 @@ def now() -> datetime:
 class Bound:
     """A gateway bound to a message centre of its own."""
 
-    def __init__(self, context: SSLContext | None = None, **terms: object) -> None:
+    def __init__(
+        self,
+        context: SSLContext | None = None,
+        account: Account | None = None,
+        **terms: object,
+    ) -> None:
         self.heard = Heard()
         self.operator = OperatorController(
-            side=lambda clock: Centre(clock, tls=context, answer_seconds=2), limits=SOON
+            side=lambda clock: Centre(clock, account, tls=context, answer_seconds=2),
+            limits=SOON,
         )
         self.centre: Centre = self.operator.network.core.assistant  # type: ignore[assignment]
         given = {"answer_s": 2.0, "enquire_s": 5.0, "port": self.centre.port} | terms
@@ -54,8 +60,10 @@ class Bound:
 
 
 @contextmanager
-def bound(context: SSLContext | None = None, **terms: object) -> Iterator[Bound]:
-    found = Bound(context, **terms)
+def bound(
+    context: SSLContext | None = None, account: Account | None = None, **terms: object
+) -> Iterator[Bound]:
+    found = Bound(context, account, **terms)
     with found.operator:
         found.gateway.open(found.heard.take, now)
         try:
@@ -101,6 +109,56 @@ def test_a_bind_that_breaks_is_opened_again(line: Bound, fault: str) -> None:
     assert set(line.shown(1)) == {"hi"}
     (text,) = line.heard.of(Incoming, 1)
     assert isinstance(text, Incoming) and text.text == "help"
+
+
+TOLD = {
+    "by our mark": ("crash", Account()),
+    "by our mark, all in fields": ("half", Account(receipts="fields")),
+    "by how it begins": ("crash", Account(receipts="text", marks=False)),
+    "by how it begins, though bound": ("silent", Account(receipts="text", marks=False)),
+}
+
+
+@pytest.mark.parametrize("how", TOLD)
+def test_a_text_whose_answer_was_lost_is_found_by_its_receipt(how: str) -> None:
+    """It waits a little, its receipt tells of it, and it is not sent again."""
+    fault, account = TOLD[how]
+    with bound(account=account, answer_s=0.5) as line:
+        line.centre.faults.append(fault)
+        handover = line.send("Soak the seed today")
+        assert handover.put_off_until is not None and not handover.answered
+        (told,) = line.heard.of(Receipt, 1)
+        assert isinstance(told, Receipt) and line.gateway.wait_up(10)
+        again = line.send("Soak the seed today")
+        assert (again.fate, again.parts) == (Fate.ACCEPTED, (told.part,))
+        assert line.shown(1) == ["Soak the seed today"] and line.centre.submitted == 1
+
+
+def test_a_text_whose_answer_was_lost_goes_again_where_nothing_tells_of_it() -> None:
+    """A warning twice is better than none: this operator's receipts name only its own ids."""
+    with bound(account=Account(receipts="fields", marks=False), answer_s=0.5) as line:
+        line.centre.faults.append("crash")
+        line.send()
+        assert line.heard.of(Receipt, 1) and line.gateway.wait_up(10)
+        assert line.send().fate is Fate.ACCEPTED
+        assert line.shown(2) == ["hi", "hi"]
+
+
+def test_a_text_handed_over_before_a_crash_is_found_by_the_next_process() -> None:
+    """Who has the bind then hears its receipt, with our mark; a text of another id goes."""
+    with bound() as line:
+        line.operator.phone(AMINA).power(on=False)
+        assert line.send().fate is Fate.ACCEPTED
+        line.gateway.close()  # it died before it wrote this down
+        line.gateway = SmppGateway(line.terms)
+        line.gateway.open(line.heard.take, now)
+        assert line.gateway.wait_up(10)
+        line.operator.phone(AMINA).power(on=True)
+        (told,) = line.heard.of(Receipt, 1)
+        assert isinstance(told, Receipt) and line.send().parts == (told.part,)
+        assert line.send(message_id="t-2").fate is Fate.ACCEPTED
+        assert line.shown(2) == ["hi", "hi"] and line.centre.submitted == 2
+        line.gateway.close()
 
 
 def test_an_answer_that_comes_too_late_is_an_answer(line: Bound) -> None:

@@ -23,6 +23,7 @@ from assistant.channel import (
     Receipt,
     Take,
 )
+from assistant.gateways.lost import Lost
 from assistant.gateways.memory import Taken
 from assistant.gateways.modem import tpdu
 from assistant.gateways.modem.credit import credit_words
@@ -60,7 +61,10 @@ class ModemGateway:
 
     def __init__(self, terms: ModemTerms, open_port: OpenPort = open_serial) -> None:
         self._terms, self._open_port = terms, open_port
-        self._taken = Taken()
+        self._taken, self._lost = Taken(), Lost()
+        self._last: int | None = None  # the modem counts what it sends, to 255
+        self._doubted: dict[tuple[str, int], int] = {}
+        self._clock: Clock | None = None
         self._port: Port | None = None
         self._pin_tried = False
         self._why = "not opened in this process"
@@ -76,6 +80,7 @@ class ModemGateway:
     def open(self, take: Take, clock: Clock) -> None:
         """Begins to keep the modem, in a thread of its own."""
         self._stopping.clear()
+        self._clock = clock
         self._thread = threading.Thread(
             target=self._run, args=(take, clock), name="modem-keeper", daemon=True
         )
@@ -185,20 +190,44 @@ class ModemGateway:
         parts = tpdu.submits(
             outgoing.phone, outgoing.text, outgoing.message_id, outgoing.not_after - now
         )
+        for place in range(len(self._taken.of(outgoing.message_id)), len(parts)):
+            refused = self._offer(port, outgoing, place, parts[place], now)
+            if refused is not None:
+                return refused
+        return Handover(Fate.ACCEPTED, parts=self._taken.of(outgoing.message_id))
+
+    def _offer(
+        self, port: Port, outgoing: Outgoing, place: int, ready: tpdu.Ready, now: datetime
+    ) -> Handover | None:
+        """Offers one segment, but where a report told that it was taken; None once it is."""
+        message_id, phone = outgoing.message_id, outgoing.phone
+        doubted = self._doubted.pop((message_id, place), None)
+        if doubted is not None and self._lost.taken(phone, str(doubted), now):
+            self._keep_part(outgoing, doubted)
+            return None
+        try:
+            self._keep_part(outgoing, self._submit(port, ready))
+        except CommandError as fault:
+            return refused(fault.code)
+        except TimeoutError as busy:
+            later = now + timedelta(seconds=BUSY_S)
+            return Handover(Fate.TRY_LATER, str(busy), put_off_until=later)
+        except PortError as fault:
+            return self._in_doubt((message_id, place), str(fault), now)
+        return None
+
+    def _keep_part(self, outgoing: Outgoing, reference: int) -> None:
+        self._last = reference
         taken = self._taken.of(outgoing.message_id)
-        for ready in parts[len(taken) :]:
-            try:
-                reference = self._submit(port, ready)
-            except CommandError as fault:
-                return refused(fault.code)
-            except TimeoutError as busy:
-                later = now + timedelta(seconds=BUSY_S)
-                return Handover(Fate.TRY_LATER, str(busy), put_off_until=later)
-            except PortError as fault:
-                return Handover(Fate.TRY_LATER, str(fault), answered=False)
-            taken = (*taken, _part(outgoing.phone, reference))
-            self._taken.keep(outgoing.message_id, taken)
-        return Handover(Fate.ACCEPTED, parts=taken)
+        self._taken.keep(outgoing.message_id, (*taken, _part(outgoing.phone, reference)))
+
+    def _in_doubt(self, segment: tuple[str, int], said: str, now: datetime) -> Handover:
+        """A segment that may have left waits for a report under the modem's next count."""
+        if self._last is None:
+            return Handover(Fate.TRY_LATER, said, answered=False)
+        self._doubted[segment] = self._last + 1 & 0xFF
+        later = now + timedelta(seconds=self._terms.doubt_s)
+        return Handover(Fate.TRY_LATER, said, answered=False, put_off_until=later)
 
     def _submit(self, port: Port, ready: tpdu.Ready) -> int:
         """The reference under which the network took a segment."""
@@ -282,6 +311,9 @@ class ModemGateway:
             if found.fate is None:
                 return None
             part = _part(found.phone, found.reference)
+            if self._clock is not None and not self._taken.has(part):
+                mark = str(found.reference)
+                self._lost.reported(found.phone, mark, "", part, self._clock())
             detail = "" if found.fate is Fate.DELIVERED else found.detail
             return Receipt("", found.fate, found.at, detail, part=part)
         phone = e164(found.sender, self._terms.country)

@@ -10,6 +10,7 @@ class ModemTerms:
     port:      the serial port, such as /dev/ttyUSB0 (by-id names last longer)
     pin:       of the SIM; it is tried once, since three wrong ones block the card
     poll_s:    how often the store of the SIM is looked through besides
+    doubt_s:   how long a text whose answer was lost waits for a report, before it goes again
     credit:    code that tells the credit, such as *100#, for `nursery line test`
     country:   put in the place of a leading 0, such as +44
     """
@@ -20,6 +21,7 @@ class ModemTerms:
     answer_s: float = 10.0
     send_s: float = 40.0
     poll_s: float = 10.0
+    doubt_s: float = 20.0
     credit: str = ""
     country: str = ""
 

@@ -20,6 +20,7 @@ from assistant.channel import (
     Receipt,
     Take,
 )
+from assistant.gateways.lost import Lost
 from assistant.gateways.memory import Repeats, Taken
 from assistant.gateways.numbers import e164
 from assistant.gateways.smpp import texts
@@ -30,9 +31,10 @@ from assistant.gateways.smpp.pdu import (
     Pdu,
     Short,
     Status,
+    Tag,
     status_words,
 )
-from assistant.gateways.smpp.session import BindError, GoneError, Session
+from assistant.gateways.smpp.session import BindError, GoneError, LostError, Session
 from assistant.gateways.smpp.terms import SmppTerms
 from assistant.gateways.smpp.ussd import Menus
 
@@ -48,13 +50,14 @@ class SmppGateway:
     """A line by SMPP. It sends only between `open` and `close`; one process may have it open.
 
     An operator that refuses its sender's number, or a text, has said so of the text; one that
-    is too busy, of the line. A text whose answer was lost is offered again, and may then come
-    twice: SMPP has no id by which a message centre could tell.
+    is too busy, of the line. A text whose answer was lost waits for a receipt that tells of it
+    (`lost.py`); where none comes it is offered again, and may then come twice: SMPP has no id
+    by which a message centre could tell, and no question without that centre's own id.
     """
 
     def __init__(self, terms: SmppTerms) -> None:
         self._terms = terms
-        self._taken, self._repeats = Taken(), Repeats()
+        self._taken, self._repeats, self._lost = Taken(), Repeats(), Lost()
         self._links: list[_Link] = []
         self._ears: _Ears | None = None
         self._menus = Menus(terms)
@@ -108,32 +111,56 @@ class SmppGateway:
         if session is None:
             return Handover(Fate.TRY_LATER, self._why or "not bound yet", answered=False)
         parts = texts.segments(outgoing.text, outgoing.message_id, self._terms)
-        taken = self._taken.of(outgoing.message_id)
-        for segment in parts[len(taken) :]:
-            pdu = self._submit(outgoing, segment, now)
-            place = len(taken)
+        for place in range(len(self._taken.of(outgoing.message_id)), len(parts)):
+            refused = self._offer(session, outgoing, place, parts[place], now)
+            if refused is not None:
+                return refused
+        return Handover(Fate.ACCEPTED, parts=self._taken.of(outgoing.message_id))
 
-            def late(response: Named, place: int = place) -> None:
-                self._keep(outgoing.message_id, place, response)
+    def _offer(
+        self,
+        session: Session,
+        outgoing: Outgoing,
+        place: int,
+        segment: texts.Segment,
+        now: datetime,
+    ) -> Handover | None:
+        """Offers one segment, but where a receipt told that it was taken; None once it is."""
+        message_id, phone = outgoing.message_id, outgoing.phone
+        mark = texts.mark(message_id, place).hex()
+        known = self._lost.taken(phone, mark, now)
+        if known:
+            self._taken.keep(message_id, (*self._taken.of(message_id), known))
+            return None
 
-            try:
-                response = session.submit(pdu, late)
-            except GoneError as fault:
-                return Handover(Fate.TRY_LATER, str(fault), answered=False)
-            if response.status:
-                return self._refused(response)
-            taken = self._taken.of(outgoing.message_id)
-        return Handover(Fate.ACCEPTED, parts=taken)
+        def late(response: Named) -> None:
+            self._keep(outgoing, place, mark, response)
 
-    def _keep(self, message_id: str, place: int, response: Named) -> None:
+        self._lost.doubt(phone, mark, "" if place else outgoing.text, now)
+        try:
+            response = session.submit(self._submit(outgoing, place, segment, now), late)
+        except LostError as fault:
+            later = now + timedelta(seconds=self._terms.doubt_s)
+            return Handover(Fate.TRY_LATER, str(fault), answered=False, put_off_until=later)
+        except GoneError as fault:
+            self._lost.answered(phone, mark)
+            return Handover(Fate.TRY_LATER, str(fault), answered=False)
+        return self._refused(response) if response.status else None
+
+    def _keep(self, outgoing: Outgoing, place: int, mark: str, response: Named) -> None:
         """Remembers a segment that was taken, also where the answer came late."""
-        taken = self._taken.of(message_id)
+        taken = self._taken.of(outgoing.message_id)
         if response.status == Status.OK and len(taken) == place:
             part = texts.part_id(response.name, self._terms)
-            self._taken.keep(message_id, (*taken, part))
+            self._taken.keep(outgoing.message_id, (*taken, part))
+        self._lost.answered(outgoing.phone, mark)
 
-    def _submit(self, outgoing: Outgoing, segment: texts.Segment, now: datetime) -> Short:
-        terms = self._terms
+    def _submit(
+        self, outgoing: Outgoing, place: int, segment: texts.Segment, now: datetime
+    ) -> Short:
+        terms, tlvs = self._terms, dict(segment.tlvs)
+        if terms.reference:
+            tlvs[Tag.USER_REFERENCE] = texts.mark(outgoing.message_id, place)
         return Short(
             Command.SUBMIT_SM,
             0,
@@ -145,7 +172,7 @@ class SmppGateway:
             validity=texts.validity(outgoing.not_after, now, terms),
             registered=1,
             coding=segment.coding,
-            tlvs=segment.tlvs,
+            tlvs=tlvs,
         )
 
     def _sender(self) -> Address:
@@ -192,14 +219,20 @@ class SmppGateway:
             with suppress(GoneError):
                 (self._links[0].session or session).request(self._menus.shown(pdu, screen))
 
+    def _receipt(self, pdu: Short, now: datetime) -> Receipt | None:
+        told = texts.told(pdu, now)
+        if told is None or told.fate is None:
+            return None
+        part = texts.receipt_id(told.part, self._terms)
+        phone = e164(pdu.source.number, self._terms.country)
+        if not self._taken.has(part):
+            self._lost.reported(phone, told.mark, told.words, part, now)
+        return Receipt("", told.fate, told.at, told.detail, part=part)
+
     def _news(self, pdu: Short, now: datetime) -> News | None:
         """What a message is; None for what nobody needs, such as a receipt on the way."""
         if texts.is_receipt(pdu):
-            told = texts.told(pdu, now)
-            if told is None or told.fate is None:
-                return None
-            part = texts.receipt_id(told.part, self._terms)
-            return Receipt("", told.fate, told.at, told.detail, part=part)
+            return self._receipt(pdu, now)
         phone = e164(pdu.source.number, self._terms.country)
         if not phone:
             log.info("a text from no number was dropped")

@@ -87,6 +87,7 @@ class Tag(IntEnum):
     """The optional parameters that we use (5.3.2)."""
 
     RECEIPTED_MESSAGE_ID = 0x001E
+    USER_REFERENCE = 0x0204
     SAR_REF = 0x020C
     SAR_TOTAL = 0x020E
     SAR_SEGMENT = 0x020F

@@ -41,6 +41,10 @@ class GoneError(Exception):
     """The connection ended, or its other side does not answer."""
 
 
+class LostError(GoneError):
+    """A request left and its response did not come: the other side may have obeyed it."""
+
+
 @dataclass
 class _Waiting:
     """A request whose response is to come; `late` takes one that came too late to wait for."""
@@ -171,7 +175,7 @@ class Session:
             with self._lock:
                 self._waiting.pop(sequence, None)
         if waiting.response is None:
-            raise GoneError(self._gone or f"no answer within {self._terms.answer_s:g} s")
+            raise LostError(self._gone or f"no answer within {self._terms.answer_s:g} s")
         return waiting.response
 
     def answer(self, pdu: Pdu, status: int = Status.OK) -> bool:

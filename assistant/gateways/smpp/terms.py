@@ -20,6 +20,8 @@ class SmppTerms:
     ids:       how receipts spell the id that the hand-over told
     window:    texts on their way without an answer
     rest_s:    pause after "too fast" or "queue full"
+    reference: a text bears a mark of ours (user_message_reference), which its receipts may tell
+    doubt_s:   how long a text whose answer was lost waits for a receipt, before it goes again
     ussd_code: where set, USSD sessions come by this line too
     """
 
@@ -43,6 +45,8 @@ class SmppTerms:
     enquire_s: float = 30.0
     answer_s: float = 10.0
     rest_s: float = 5.0
+    reference: bool = True
+    doubt_s: float = 20.0
     ussd_code: str = ""
     country: str = ""
 

@@ -164,17 +164,21 @@ _WORDS = {
 _ID = re.compile(r"\bid:\s*([^\s]+)", re.IGNORECASE)
 _STAT = re.compile(r"\bstat:\s*([A-Za-z]+)", re.IGNORECASE)
 _ERR = re.compile(r"\berr:\s*(\w+)", re.IGNORECASE)
+_TEXT = re.compile(r"\btext:(.+)", re.IGNORECASE | re.DOTALL)
 _DONE = re.compile(r"\bdone[ _]?date:\s*(\d{10}(?:\d\d)?)", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
 class Told:
-    """What a receipt says: the operator's id, and the fate where it is one that lasts."""
+    """What a receipt says: the operator's id, and the fate where it is one that lasts; our own
+    mark and how the text begins, where it tells them."""
 
     part: str
     fate: Fate | None
     at: datetime
     detail: str
+    mark: str = ""
+    words: str = ""
 
 
 def is_receipt(pdu: Short) -> bool:
@@ -194,7 +198,19 @@ def told(pdu: Short, now: datetime) -> Told | None:
     fate = _STATES.get(state[0]) if state else _WORDS.get(stat[:7])
     err = _found(_ERR, words)
     detail = f"{stat or f'state {state.hex()}'}{f' err {err}' if err.strip('0') else ''}"
-    return Told(part, fate, _done(words, now), "" if fate is Fate.DELIVERED else detail)
+    return Told(
+        part,
+        fate,
+        _done(words, now),
+        "" if fate is Fate.DELIVERED else detail,
+        pdu.tlvs.get(Tag.USER_REFERENCE, b"").hex(),
+        _found(_TEXT, words),
+    )
+
+
+def mark(message_id: str, place: int) -> bytes:
+    """A segment's user_message_reference (5.3.2.17): the same at each offer."""
+    return (crc32(f"{message_id} {place}".encode()) & 0xFFFF).to_bytes(2, "big")
 
 
 def _found(pattern: re.Pattern[str], words: str) -> str:

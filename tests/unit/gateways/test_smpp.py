@@ -95,7 +95,7 @@ def test_a_receipt_is_read_by_its_fields_or_by_its_text() -> None:
     pdu = decode(RECEIPT)
     assert isinstance(pdu, Short) and texts.is_receipt(pdu)
     at = datetime(2026, 11, 24, 9, 1, tzinfo=UTC)
-    expected = texts.Told("A1", Fate.DELIVERED, at, "")
+    expected = texts.Told("A1", Fate.DELIVERED, at, "", words="hello")
     assert texts.told(pdu, NOW) == expected
     bare = Short(Command.DELIVER_SM, 1, message=pdu.message, esm_class=4)
     assert texts.told(bare, NOW) == expected
