@@ -9,13 +9,14 @@ class TaskCode(StrEnum):
     """One thing to do; the order here is the order of work within a day.
 
     The calendar of a plan holds all but those that follow on something that happened: a seed
-    test begun, seed added to a thin bed, a field planted (see `followups`); and but for the
-    making of a bed of mats or trays (see `life.making`).
+    test begun, seed added to a thin bed, a flood, a field planted (see `followups`); and but
+    for the making of a bed of mats or trays (see `life.making`).
     """
 
     SEED_TEST = "seed_test"
     SEED_COUNT = "seed_count"
     SEED_HELD = "seed_held"
+    AFTER_FLOOD = "after_flood"
     COLLECT = "collect"
     FIELD_FLOOD = "field_flood"
     FIELD_PLOUGH = "field_plough"

@@ -83,9 +83,10 @@ def takes_words(known: Known) -> bool:
     return question is not None and question.reads is Reads.WORDS
 
 
-# The choices of the texts that ask for a colour or a result, by their codes.
-_OF_ITEMS: Mapping[Ask, Mapping[str, Message]] = {
-    Ask.COLOUR: {"green": t.GREEN, "yellow": t.YELLOW},
+# The choices of the texts that ask for a colour, a flood or a result, by their codes.
+OF_ITEMS: Mapping[Ask, Mapping[str, Message]] = {
+    Ask.COLOUR: {"green": t.GREEN, "yellow": t.YELLOW, "pale": t.PALE},
+    Ask.FLOOD: {"stands": t.STANDS, "part": t.PART_GONE, "gone": t.ALL_GONE},
     Ask.RESULT: {"left": r.MATS_LEFT, "enough": r.JUST_ENOUGH, "short": r.TOO_FEW},
 }
 
@@ -98,7 +99,7 @@ def _offered(known: Known) -> tuple[str, ...]:
 def _of_items(known: Known) -> Iterator[str]:
     for item in known.items:
         bed = known.nursery(item.nursery_id)
-        for code, label in _OF_ITEMS.get(TASKS[item.task].asks, {}).items():
+        for code, label in OF_ITEMS.get(TASKS[item.task].asks, {}).items():
             yield from choice_names(code, fitting(label, bed) if bed else label, known)
 
 

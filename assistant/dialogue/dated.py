@@ -138,6 +138,8 @@ def _is_of_else(told: _Told, known: Known) -> bool:
         return True
     if around.works:
         return False
+    if not around.moves and told.days == (known.today,):
+        return True  # "the water has gone now": today is no day to name of work to come
     unsure = told.reading.reason is Reason.DAY_MISMATCH
     is_past = bool(told.days) and max(told.days) < known.today and not unsure
     if is_past or (not around.moves and denies(told.text, known.lexicon)):

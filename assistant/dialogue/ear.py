@@ -23,6 +23,7 @@ from assistant.dialogue.accounted import (
 )
 from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
+from assistant.dialogue.flooding import flooded
 from assistant.dialogue.matched import asks_of_texts
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
@@ -235,14 +236,16 @@ def _tell_danger(heard: Understood, known: Known) -> Turn:
         counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))
         if counted is not None:
             return counted
-    return _told(heard, known, loss_text(kind, known), _alarm(kind, heard, known))
+    after = flooded(known) if kind is Kind.DANGER else ()
+    return _told(heard, known, loss_text(kind, known), _alarm(kind, heard, known), *after)
 
 
 def _needs_help(heard: Understood, known: Known) -> Turn:
     if known.warning is None:
         raise LookupError("no warning stands that a cry could answer")
     change = AnswerWarning(known.warning.id, "help", heard.text)
-    return _told(heard, known, aid.DANGER_TOLD(person=person(known)), change)
+    after = flooded(known) if _loss(heard, known) is Kind.DANGER else ()
+    return _told(heard, known, aid.DANGER_TOLD(person=person(known)), change, *after)
 
 
 def _ask_if_lost(heard: Understood, known: Known) -> Turn:

@@ -16,8 +16,18 @@ from assistant.dialogue.endings import Ending, chosen, ended, opened, said
 from assistant.dialogue.endings_seed import lift_says
 from assistant.dialogue.endings_soaking import warmed
 from assistant.dialogue.endings_steps import with_next
+from assistant.dialogue.outlook import field_share
 from assistant.dialogue.results import own_text, plan_texts, quantity_texts
-from assistant.dialogue.values import CallForHelp, Change, Known, SaveNursery, Session, Turn
+from assistant.dialogue.values import (
+    CallForHelp,
+    Change,
+    Known,
+    SaveNursery,
+    Session,
+    Text,
+    Turn,
+)
+from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
@@ -138,11 +148,30 @@ def _amended(session: Session, known: Known) -> Turn:
         area_typed=str(answers.get("area_words", nursery.area_typed)),
         germination_known=nursery.germination_known or germination is not None,
     )
-    amended = lifted(nursery, amended, known.today)
+    amended = lifted(nursery, _as_sown(nursery, amended), known.today)
+    if "area" in answers and nursery.sown:
+        return ended(
+            session, known, _sown_field(amended, known), changes=(SaveNursery(amended),)
+        )
     noted = said(m.AMENDED(), *lift_says(nursery, amended, known))
     texts = (noted, *quantity_texts(amended, known.today, known.region))
     told = () if nursery.held else _told(amended)
     return ended(session, known, *texts, changes=(SaveNursery(amended), *told))
+
+
+def _as_sown(nursery: Nursery, amended: Nursery) -> Nursery:
+    """As many mats as were sown lie there, whatever the plan now asks for: so many more than
+    those of the plan, or fewer (below 0)."""
+    if not nursery.sown or not nursery.quantities.mats:
+        return amended
+    more = nursery.mats_sown - amended.quantities.mats
+    return replace(amended, more_mats=more or None)
+
+
+def _sown_field(nursery: Nursery, known: Known) -> Text:
+    """What a bed that is sown plants of another field."""
+    share = field_share(nursery, nursery.inputs.seedlings_per_hill)
+    return said(about(d.SOWN_FIELD, nursery, known.today, share=share))
 
 
 LONGEST_NAME = 12

@@ -12,6 +12,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said, stage_of
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
+from assistant.dialogue.flooding import flooded
 from assistant.dialogue.results import urea
 from assistant.dialogue.values import CallForHelp, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_care as c
@@ -152,6 +153,13 @@ _IN_COLD = {"before": c.COLD_BEFORE, "early": c.COLD_EARLY, "later": c.COLD_LATE
 
 
 def _flood(session: Session, known: Known) -> Turn:
+    """What to do now; in the morning it is asked what stands."""
+    turn = flood_advice(session, known)
+    return replace(turn, changes=(*turn.changes, *flooded(known)))
+
+
+def flood_advice(session: Session, known: Known) -> Turn:
+    """People first, then the bed; the officer is told."""
     nursery = chosen_nursery(session, known)
     text = said(_fits(_IN_FLOOD[_stage(nursery, known)], nursery, known))
     return ended(session, known, text, changes=(call("flood", "", session, known),))

@@ -5,6 +5,7 @@ which, or names the nursery ("DONE B").
 """
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import chain
 
@@ -16,7 +17,9 @@ from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import ended, holds, opened, said
 from assistant.dialogue.endings_delay import is_put_off, planted_before, planting_waits
+from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin
+from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
@@ -55,6 +58,7 @@ from assistant.wording.message import Message, Say, Slot
 from assistant.wording.messages_again import HALF_SOWN
 
 DONE, NOT_YET = "done", "not_yet"
+PALE = 2  # its place among the colours
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
@@ -137,6 +141,9 @@ def answer_items(
     crossed = _crossed(open_items, known) if digits and rest.strip() in ("1", "2") else ()
     if crossed:
         return _each_in_words((*open_items, *crossed), known, held)
+    both = _both_done(rest, known, held) if len(known.nurseries) > 1 else None
+    if both is not None:
+        return both
     if len(open_items) == 1:
         return _ANSWERS[ask_of(open_items[0])](rest, known, open_items[0], digits, held)
     return _answer_several(rest, known, open_items, digits, held)
@@ -285,6 +292,37 @@ def _sowed_part(text: str, told: frozenset[str], item: Item, known: Known) -> bo
     return sows and Idea.HALF in ideas_in(text, known)
 
 
+def _both_done(text: str, known: Known, held: Session | None) -> Turn | None:
+    """ "Planted both": settled for each bed of which it can be true, if for more than one."""
+    if Idea.BOTH not in ideas_in(text, known):
+        return None
+    said_so, when, rest = _done_when(text, known, digits=False)
+    told = read_deeds(rest, known.lexicon)
+    if said_so != DONE or not told:
+        return None
+    found: list[Item] = []
+    for bed in known.nurseries:
+        open_one = (
+            i
+            for i in known.items
+            if i.nursery_id == bed.id and told & TASKS[i.task].deeds and ask_of(i) is Ask.DONE
+        )
+        asked = next(open_one, None)
+        other = Item(bed.id, TaskCode.TRANSPLANT, known.today)
+        item = asked or _done_since(other, told, DONE, when, known)
+        found += [item] if item else []
+    if len(found) < 2:
+        return None
+    *first, last = found
+    turns = [settle(each, DONE, when, known, None) for each in first]
+    ending = settle(last, DONE, when, known, held)
+    return replace(
+        ending,
+        texts=(*(text for turn in turns for text in turn.texts), *ending.texts),
+        changes=(*(change for turn in turns for change in turn.changes), *ending.changes),
+    )
+
+
 def _done_since(
     item: Item, told: frozenset[str], said_so: str, when: date | None, known: Known
 ) -> Item | None:
@@ -366,7 +404,7 @@ def _answer_colour(
 ) -> Turn | None:
     if not digits and text.strip().isdigit():
         return None
-    colours = (("green", t.GREEN), ("yellow", t.YELLOW))
+    colours = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
     names = [choice_names(code, label, known) for code, label in colours]
     reading = read_choice(text, names, known.lexicon)
     if reading.value is None:
@@ -378,6 +416,9 @@ def _answer_colour(
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
     asked = begin(talks.TROUBLE, held=holds(held), nursery=nursery.id, problem="yellow")
+    if reading.value == PALE:
+        light = TROUBLE_ENDINGS["!light"](asked, known)
+        return replace(light, changes=(*_colour(item, "pale", known), *light.changes))
     return opened(asked, known, changes=_colour(item, "yellow", known))
 
 
@@ -415,6 +456,7 @@ _ANSWERS: Mapping[Ask, _Answer] = {
     Ask.SEED: answer_held,
     Ask.COUNT: answer_count,
     Ask.RESULT: answer_result,
+    Ask.FLOOD: answer_flood,
 }
 
 

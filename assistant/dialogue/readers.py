@@ -206,8 +206,9 @@ def _mats(text: str, question: Question, session: Session, known: Known) -> Hear
     nursery = chosen_nursery(session, known)
     if nursery is None or not isinstance(heard.value, float | int):
         return heard
-    if heard.value >= nursery.quantities.mats:
-        refusal = r.AGAIN_LEFT(mats=nursery.quantities.mats)
+    standing = nursery.mats_sown - nursery.lost_mats or nursery.quantities.mats
+    if heard.value >= standing:
+        refusal = r.AGAIN_LEFT(mats=standing)
         return Heard(Outcome.AGAIN, refusal=refusal)
     return heard
 

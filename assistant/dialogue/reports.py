@@ -12,11 +12,13 @@ from assistant.dialogue.accounted import takes_words
 from assistant.dialogue.corrections import DATES, NUMBERS
 from assistant.dialogue.endings import call, ended, lasting, opened, said
 from assistant.dialogue.endings_again import sow_again
+from assistant.dialogue.endings_delay import ONE_DAY
 from assistant.dialogue.endings_lost import ANIMALS, lost, may_lose
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin, find
 from assistant.dialogue.items import split_label, tells_a_deed
 from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
+from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, waits
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Change, Known, Turn
 from assistant.hearing import Idea
@@ -44,10 +46,13 @@ _BUSY = frozenset({talks.PLAN.name, talks.SIGNUP.name, talks.RESULT.name, talks.
 def reported(text: str, known: Known) -> Turn | None:
     """The turn for what is told of a bed; None where nothing is, or a question is asked that
     such words answer."""
-    if not _listens(text, known) or tells_a_deed(text, known):
+    if not _listens(text, known):
         return None
     ideas = ideas_in(text, known)
     _, beds = split_label(text, known)
+    first = waits(text, known) or goes_on(text, ideas, beds, known)
+    if first is not None or tells_a_deed(text, known):
+        return first
     found = (report(text, ideas, beds, known) for report in _REPORTS)
     return next((turn for turn in found if turn is not None), None)
 
@@ -133,13 +138,23 @@ def _sown_again(
 def _bare(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
-    """Nothing comes up, once it should: the shoots are counted."""
+    """Nothing comes up, once it should: the shoots are counted, of seed in a cloth its roots
+    are waited for."""
+    soaked = [bed for bed in beds if _waits_for_roots(bed, known)]
+    if Idea.BARE in ideas and len(soaked) == 1:
+        asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=soaked[0].id)
+        return TROUBLE_ENDINGS["!seed"](asked, known)
     able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
     late = [bed for bed in able if known.today > bed.anchors.uncover_date]
     if Idea.BARE not in ideas or len(late) != 1:
         return None
     asked = begin(talks.EMERGENCE, held=lasting(known.session), nursery=late[0].id)
     return opened(asked, known)
+
+
+def _waits_for_roots(bed: Nursery, known: Known) -> bool:
+    soaked = bed.sow_date - bed.soak_before_d * ONE_DAY
+    return not (bed.sown or bed.held) and soaked <= known.today
 
 
 def _leaves(
@@ -213,6 +228,7 @@ _REPORTS: tuple[_Report, ...] = (
     _leaves,
     _seed_counted_late,
     _deeds,
+    *PLAN_REPORTS,
     _dry,
 )
 """In this order: what is lost goes before what only looks like it."""

@@ -35,3 +35,19 @@ def day_in(text: str, known: Known) -> date | None:
         return None
     value = read_date(text, known.lexicon, known.today).value
     return value if value is not None and value >= known.today else None
+
+
+def day_to_come(text: str, known: Known) -> date | None:
+    """The day after today that a text ends with ("planted half, the rest tomorrow"); of a word
+    for two days, the one to come."""
+    words = text.split()
+    ends = (" ".join(words[start:]) for start in range(len(words)))
+    found = (_to_come(end, known) for end in ends)
+    return next((day for day in found if day is not None), None)
+
+
+def _to_come(text: str, known: Known) -> date | None:
+    reading = read_date(text, known.lexicon, known.today)
+    days = (reading.value, *(option.value for option in reading.options))
+    coming = {day for day in days if day is not None and day > known.today}
+    return coming.pop() if len(coming) == 1 else None

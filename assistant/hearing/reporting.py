@@ -37,6 +37,8 @@ class Idea(StrEnum):
     HALF = "half"
     CHANGE = "change"  # this instead of that
     DRY = "dry"
+    PLOT = "plot"  # the field itself
+    BOTH = "both"  # two beds at once
 
 
 @dataclass(frozen=True, eq=False)

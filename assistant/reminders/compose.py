@@ -62,7 +62,7 @@ def compose(
         asked += [(nursery, _latest(reminders, code)) for code in work.asked]
     says = tuple(say for part in parts for say in (*part.heads, *part.sentences))
     offered = offer([(nursery, reminder.task) for nursery, reminder in asked], today)
-    if len(due) > 1 and len(asked) == 1:  # whose task "1 Done" answers
+    if offered and len(due) > 1 and len(asked) == 1:  # whose task "1 Done" answers
         offered = (about(t.HEAD_BEFORE, asked[0][0], today), *offered)
     return Composed((*says, *offered), tuple(reminder for _, reminder in asked))
 

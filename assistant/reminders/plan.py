@@ -55,6 +55,7 @@ def likeness(nursery: Nursery) -> tuple[object, ...]:
         nursery.felt_on,
         nursery.leaves,
         nursery.leaves_on,
+        nursery.flooded_on,
     )
 
 

@@ -152,6 +152,7 @@ class NurseryRow(Base):
     climate: Mapped[list[float] | None]
     felt_c: Mapped[float | None]
     felt_on: Mapped[date | None]
+    flooded_on: Mapped[date | None]
     changed_at: Mapped[datetime]
 
 

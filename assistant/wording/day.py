@@ -72,6 +72,7 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.MORE_SOW: TaskText(t.N_MORE_SOW, t.P_MORE_SOW, t.P_SOW_RAIN),
     TaskCode.MORE_UNCOVER: TaskText(t.N_MORE_UNCOVER, t.P_MORE_UNCOVER),
     TaskCode.MORE_READY: TaskText(t.N_MORE_READY, t.P_MORE_READY),
+    TaskCode.AFTER_FLOOD: TaskText(t.N_AFTER_FLOOD, t.P_AFTER_FLOOD),
     TaskCode.YOUNG_FIELD: TaskText(t.N_YOUNG_FIELD, t.P_YOUNG_FIELD),
     TaskCode.FIRST_FEED: TaskText(t.N_FIRST_FEED, t.P_FIRST_FEED),
     TaskCode.FILL_GAPS: TaskText(t.N_FILL_GAPS, t.P_FILL_GAPS),
@@ -147,7 +148,8 @@ def _mix(nursery: Nursery) -> MixTold:
 
 def watering_water(nursery: Nursery) -> Say:
     """The water for one watering of the bed by hand, in the farmer's pails."""
-    litres = watering_l(nursery.quantities.nursery_area_m2, nursery.practice)
+    area_m2 = nursery.quantities.nursery_area_m2 * nursery.bed_part
+    litres = watering_l(area_m2, nursery.practice)
     return amounts.water(litres, nursery.inputs.pail_litres)
 
 
@@ -166,12 +168,16 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "litres": lambda n, d: n.inputs.pail_litres,
     "mix": lambda n, d: measured(n.quantities.soil_mix_m3 * 1000, Measure.MIX_L),
     "sheet": lambda n, d: measured(n.quantities.sheet_m2, Measure.AREA_M2),
-    "bed": lambda n, d: measured(n.quantities.nursery_area_m2, Measure.AREA_M2),
+    "bed": lambda n, d: measured(n.quantities.nursery_area_m2 * n.bed_part, Measure.AREA_M2),
     "seed": lambda n, d: amounts.seed_weight(n.quantities.seed_kg),
     "sprouted": lambda n, d: amounts.seed_told(sprouted_told_kg(n.quantities)),
-    "mats": lambda n, d: amounts.mats(n.practice, n.quantities.mats),
+    "mats": lambda n, d: amounts.mats(
+        n.practice, n.mats_sown - n.lost_mats or n.quantities.mats
+    ),
     "heaps": lambda n, d: amounts.heaps(n.quantities, n.practice),
-    "pails": lambda n, d: amounts.water(n.quantities.flood_water_l, n.inputs.pail_litres),
+    "pails": lambda n, d: amounts.water(
+        n.quantities.flood_water_l * n.bed_part, n.inputs.pail_litres
+    ),
     "cans": lambda n, d: watering_water(n),
     "water": lambda n, d: measured(n.quantities.spray_water_l, Measure.SPRAY_L),
     "spacing": lambda n, d: _spacing(n),
@@ -206,7 +212,9 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "low": lambda n, d: int(n.paced.window.first.value),
     "high": lambda n, d: int(n.paced.window.last.value),
     "parts": lambda n, d: batch_of(n.practice),
-    "ground": lambda n, d: measured(ground_m2(n.quantities.nursery_area_m2), Measure.AREA_M2),
+    "ground": lambda n, d: measured(
+        ground_m2(n.quantities.nursery_area_m2 * n.bed_part), Measure.AREA_M2
+    ),
     "fill_by": lambda n, d: day_after(_planted(n), c.GAP_FILL_LAST_D.value),
     "thick": lambda n, d: as_cm(n.practice.bed.depth_m.value),
     "length": lambda n, d: _side_cm(n, 0),
@@ -295,11 +303,16 @@ def _dries(work: DayWork) -> bool:
 
 
 def _beside(work: DayWork, code: TaskCode) -> tuple[Say, ...]:
-    """What an overdue bed needs until it is planted."""
+    """What an overdue bed needs until it is planted; what seed added of late does not bear."""
+    added = work.nursery.added
+    if code is TaskCode.UNCOVER_FLOOD and added is not None:
+        covered = work.today < day_after(added.sown, added.uncover_d)
+        return (d.ADDED_STAY(),) if covered else ()
     lives = work.today <= work.nursery.latest
-    if code is not TaskCode.OVERDUE or not (lives and _dries(work)):
+    if code is not TaskCode.OVERDUE or not (lives and _waits_drained(work)):
         return ()
-    return (about(d.WATER_MEANWHILE, work.nursery, work.today),)
+    message = d.WATER_MEANWHILE if _dries(work) else d.KEEP_WET
+    return (about(message, work.nursery, work.today),)
 
 
 def _sentence(work: DayWork, code: TaskCode) -> Say:
@@ -408,6 +421,7 @@ def offer(asked: Sequence[tuple[Nursery, TaskCode]], today: date) -> tuple[Say, 
         Ask.TEST: t.ASK_BEGUN,
         Ask.SEED: t.ASK_SEED,
         Ask.RESULT: t.ASK_MATS,
+        Ask.FLOOD: t.ASK_FLOOD,
     }
     message = by_ask.get(TASKS[code].asks)
     return (fitting(message, nursery)(),) if message else ()

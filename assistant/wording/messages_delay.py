@@ -77,6 +77,20 @@ TOO_OLD = Message(
     "again: soaked today, planted from {again}.",
     note="Past the last day for planting.",
 )
+REST_PLANTED = Message(
+    "{label}: the rest on {date}. Keep the seedlings that are left moist and in shade; lift only what "
+    "you plant that day.",
+    note="A part of the field is planted, the rest on another day.",
+)
+SOWN_FIELD = Message(
+    "{label} is sown already: this bed plants about {share} of 100 of {area}. Too little? Ask "
+    "neighbours in time for spare seedlings.",
+    note="The size of the field was corrected after sowing; {area} is as the farmer wrote it.",
+)
+ADDED_STAY = Message(
+    "Seed that was added later: leave it covered and out of the water.",
+    note="Beside 'uncover and flood': some mats were sown later than the others.",
+)
 
 ASK_PLANTED = Message("1 Planted before 2 Not planted", note="Last line after TOO_OLD.")
 ASK_OLD = Message("What now?", note="Question; two choices follow. The seedlings are too old.")

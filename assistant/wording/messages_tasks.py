@@ -27,6 +27,7 @@ N_OVERDUE = Message("transplant soon", note="Short name of a task.")
 N_MORE_SOW = Message("sow the added seed", note="Short name of a task.")
 N_MORE_UNCOVER = Message("look at the added seed", note="Short name of a task.")
 N_MORE_READY = Message("plant the added seedlings", note="Short name of a task.")
+N_AFTER_FLOOD = Message("look at the bed", note="Short name of a task, after a flood.")
 N_YOUNG_FIELD = Message("look at the field", note="Short name of a task, after planting.")
 N_FIRST_FEED = Message("ask how to feed the field", note="Short name of a task.")
 N_FILL_GAPS = Message("fill the gaps", note="Short name of a task.")
@@ -164,6 +165,10 @@ P_MORE_READY = Message(
     "The added seedlings can be planted from today, if they have {few} to {many} open leaves.",
     note="The first day for transplanting the added part.",
 )
+P_AFTER_FLOOD = Message(
+    "After the flood or storm: go and look only when it is safe. Is the bed still there?",
+    note="The morning after a farmer told of a flood or storm. Keep the caution.",
+)
 P_YOUNG_FIELD = Message(
     "Keep {low_cm} to {high_cm} cm of water in the field, not more. Pick snails and their pink eggs "
     "by hand, with gloves, morning and evening. No bait, no poison.",
@@ -206,7 +211,10 @@ SECOND_ASKING = Message(
 # --- what may be answered -------------------------------------------------------------------
 ASK_DONE = Message("1 Done 2 Not yet", note="Last line of a prompt.")
 ASK_UP = Message("1 Done 2 Not up", note="Last line of the prompt for uncovering.")
-ASK_COLOUR = Message("1 Green 2 Yellow", note="Last line of the prompt for leaf colour.")
+ASK_COLOUR = Message("1 Green 2 Yellow 3 Pale", note="Last line of the prompt for leaf colour.")
+ASK_FLOOD = Message(
+    "1 It stands 2 Part is gone 3 All gone", note="Last line of the question after a flood."
+)
 ASK_BEGUN = Message("1 Begun 2 How?", note="Last line of the prompt for the seed test.")
 ASK_SEED = Message(
     "1 Test begun 2 New seed 3 Not yet", note="Last line of the question for other seed."
@@ -222,6 +230,10 @@ DONE = Message("Done", note="A choice.")
 NOT_YET = Message("Not yet", note="A choice.")
 GREEN = Message("Green", note="A choice: the colour of leaves.")
 YELLOW = Message("Yellow", note="A choice: the colour of leaves.")
+PALE = Message("Pale", note="A choice: leaves are light green, not yellow.")
+STANDS = Message("It stands", note="A choice: the bed, on the morning after a flood or storm.")
+PART_GONE = Message("Part is gone", note="A choice: the bed, after a flood or storm.")
+ALL_GONE = Message("All gone", note="A choice: the bed, after a flood or storm.")
 WHICH_DONE = Message("Which one is done?", note="A list of tasks follows.")
 WHICH_NOT = Message("Which one is not done?", note="A list of tasks follows.")
 ITEM_LINE = Message("{label} {what}", note="One task of one nursery in a list.")

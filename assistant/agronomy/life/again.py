@@ -24,6 +24,7 @@ def sown_again(nursery: Nursery, today: date, *, checked: bool = False) -> Nurse
         more_on=None,
         more_mats=None,
         lost_mats=0,
+        flooded_on=None,
         delay_why=None,
         transplanted_on=None,
         test_begun=today if checked else None,

@@ -18,6 +18,7 @@ from assistant.agronomy.life.events import (
     Counted,
     Done,
     Event,
+    Flooded,
     Looked,
     Lost,
     NewSeed,
@@ -131,6 +132,13 @@ def _lost(nursery: Nursery, event: Lost) -> Nursery:
     return replace(nursery, lost_mats=lost)
 
 
+def _flooded(nursery: Nursery, event: Flooded) -> Nursery:
+    """What stands of a bed is asked the morning after; nothing stands where none is sown."""
+    if not nursery.sown or nursery.transplanted_on is not None:
+        return nursery
+    return replace(nursery, flooded_on=event.on)
+
+
 def _counted(nursery: Nursery, event: Counted) -> Nursery:
     """Leaves cannot be counted under the cover: such a count says nothing of the days."""
     if event.on <= nursery.anchors.uncover_date:
@@ -168,6 +176,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     NewSeed: _new_seed,
     Counted: _counted,
     Looked: _as_it_is,
+    Flooded: _flooded,
     Lost: _lost,
     SowAgain: _sow_again,
 }

@@ -95,6 +95,11 @@ class Looked(Event):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Flooded(Event):
+    """Water or a storm went over the bed, as its farmer told."""
+
+
+@dataclass(frozen=True, kw_only=True)
 class Lost(Event):
     """So many mats are gone or spoiled, and by what: a code of the talk of trouble."""
 
@@ -122,6 +127,7 @@ EVENTS: Mapping[str, type[Event]] = {
     "new_seed": NewSeed,
     "counted": Counted,
     "looked": Looked,
+    "flooded": Flooded,
     "lost": Lost,
     "sow_again": SowAgain,
 }

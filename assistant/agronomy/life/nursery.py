@@ -30,6 +30,7 @@ from assistant.agronomy.season.followups import (
     Added,
     follow_ups,
     held_asking,
+    morning_after,
 )
 
 
@@ -49,7 +50,8 @@ class Nursery:
     why its seed is soaked earlier than the practice has it (see `Seed`); `delay_why` is set
     once planting was put off and the farmer asked why; `leaves` the last count of open leaves,
     on the day `leaves_on`; `lost_mats` how many are gone; `climate` the mean temperatures of
-    the months [C] where it lies, and `felt_c` [C] what was felt there around `felt_on`.
+    the months [C] where it lies, and `felt_c` [C] what was felt there around `felt_on`;
+    `flooded_on` the day of the last flood or storm that its farmer told of.
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -90,6 +92,7 @@ class Nursery:
     climate: tuple[float, ...] | None = None
     felt_c: float | None = None
     felt_on: date | None = None
+    flooded_on: date | None = None
 
     def __post_init__(self) -> None:
         _ = self.anchors  # wrong days are refused here, and reckoned once
@@ -137,6 +140,8 @@ class Nursery:
     def tasks(self) -> tuple[Task, ...]:
         """Its calendar and what follows on what happened, in date order."""
         more = follow_ups(self.sow_date, self.count_on, self.transplanted_on, self.added)
+        if self.flooded_on is not None:
+            more += (morning_after(self.sow_date, self.flooded_on),)
         if self.held:
             more += (held_asking(self.sow_date),)
         made = making(self.sow_date, self.practice)
@@ -200,6 +205,13 @@ class Nursery:
     def mats_sown(self) -> int:
         """All its mats that were sown, with those that were added; 0 where none are counted."""
         return self.quantities.mats + (self.more_mats or 0) if self.quantities.mats else 0
+
+    @property
+    def bed_part(self) -> float:
+        """The bed that was made against the planned one, by its mats: more with those that were
+        added, less where the field turned out larger."""
+        mats = self.quantities.mats
+        return self.mats_sown / mats if mats else 1.0
 
     @property
     def standing(self) -> float:

@@ -45,6 +45,7 @@ class Ask(StrEnum):
     SEED = "seed"
     COUNT = "count"
     RESULT = "result"
+    FLOOD = "flood"  # what stands of the bed
 
 
 class Fact(StrEnum):

@@ -47,6 +47,12 @@ def held_asking(sow: dt.date) -> Task:
     return Task(TaskCode.SEED_HELD, day, first, last, HELD_ASKED_EVERY_D)
 
 
+def morning_after(sow: dt.date, flooded_on: dt.date) -> Task:
+    """The asking what stands of a bed, on the day after a flood or storm."""
+    on = day_after(flooded_on, 1)
+    return Task(TaskCode.AFTER_FLOOD, (on - sow).days, on)
+
+
 class Added(NamedTuple):
     """Seed added to a thin bed: its sowing, and the days from it to uncovering and planting."""
 

@@ -11,6 +11,7 @@ from assistant.agronomy.life.events import (
     Counted,
     Done,
     Event,
+    Flooded,
     Looked,
     Lost,
     NewSeed,
@@ -21,6 +22,7 @@ from assistant.agronomy.life.events import (
     Why,
 )
 from assistant.agronomy.nursery import Nursery
+from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_seed as seed
 from assistant.wording import messages_tasks as t
@@ -93,7 +95,14 @@ def _counted(nursery: Nursery, event: Counted) -> Say:
 
 
 def _looked(nursery: Nursery, event: Looked) -> Say:
-    return (t.GREEN if event.colour == "green" else t.YELLOW)()
+    return _COLOURS.get(event.colour, t.YELLOW)()
+
+
+_COLOURS: Mapping[str, Message] = {"green": t.GREEN, "pale": t.PALE}
+
+
+def _flooded(nursery: Nursery, event: Flooded) -> Say:
+    return c.P_FLOOD()
 
 
 def _sow_again(nursery: Nursery, event: SowAgain) -> Say:
@@ -109,6 +118,7 @@ _SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
     NewSeed: _new_seed,
     Counted: _counted,
     Looked: _looked,
+    Flooded: _flooded,
     Lost: _lost,
     SowAgain: _sow_again,
 }

@@ -18,6 +18,7 @@ from assistant.agronomy.life.events import (
     Counted,
     Done,
     Event,
+    Flooded,
     Lost,
     NewSeed,
     PutOff,
@@ -83,6 +84,10 @@ def _lost(bed: Nursery, today: date, n: int) -> Event:
     return Lost(on=today, by=By.FARMER, mats=n, cause="animals")
 
 
+def _flooded(bed: Nursery, today: date, n: int) -> Event:
+    return Flooded(on=today, by=By.FARMER)
+
+
 def _sow_again(bed: Nursery, today: date, n: int) -> Event:
     """A bed that failed: with other seed, seed that is checked, or sown by now."""
     return SowAgain(
@@ -104,6 +109,7 @@ HAPPENINGS: tuple[Happening, ...] = (
     _new_seed,
     _counted,
     _lost,
+    _flooded,
     _sow_again,
 )
 stories = st.lists(
@@ -193,7 +199,7 @@ def nothing_answered(bed: Nursery) -> None:
 
 def no_two_that_disagree(bed: Nursery, today: date) -> None:
     """A day neither keeps water and drains it, nor plants and forbids planting."""
-    for ahead in range(0, 60, 3):
+    for ahead in (1, *range(0, 60, 3)):
         on = today + ahead * DAY
         codes = due(bed, on)
         assert not {TaskCode.KEEP_WATER, TaskCode.DRAIN_BED} <= set(codes)
@@ -202,6 +208,8 @@ def no_two_that_disagree(bed: Nursery, today: date) -> None:
         said = {say.message for say in work_says(DayWork(bed, codes, on))}
         if d.TOO_OLD in said:
             assert not said & {t.P_TRANSPLANT, t.P_OVERDUE, t.P_OVERDUE_OLD, t.P_WINDOW}
+        if t.P_AFTER_FLOOD in said:  # what stands is not known yet
+            assert not said & {t.P_KEEP_WATER, t.P_WATER}
 
 
 def no_dry_mats(bed: Nursery, today: date) -> None:
@@ -216,6 +224,8 @@ def no_dry_mats(bed: Nursery, today: date) -> None:
             continue
         said = {say.message for say in work_says(DayWork(bed, codes, on))}
         if said & {t.P_TRANSPLANT, d.PLANT_LATE, t.P_OVERDUE, t.P_OVERDUE_OLD}:
+            wet = {d.KEEP_WET, d.WATER_MEANWHILE, d.WAITS_WITHOUT_WATER, t.P_TRANSPLANT_WAIT}
+            assert said & wet, (on, said)
             assert waits < 2 or d.WATER_MEANWHILE in said, (on, said)
 
 

@@ -136,6 +136,7 @@ HUNG_ON = {
     *("practice", "sow_date", "uncover_date", "transplant_date", "transplanted_on", "sown"),
     *("uncovered", "closed", "test_begun", "test_counted", "more_on"),
     *("leaves", "leaves_on", "climate", "felt_c", "felt_on"),  # by the days of its leaves
+    "flooded_on",
     *("slow_seed", "cool_water", "water_c"),  # by the sprouting that follows from them
 }
 

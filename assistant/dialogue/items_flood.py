@@ -1,0 +1,65 @@
+"""What stands of a bed on the morning after a flood or storm: all of it, a part, nothing."""
+
+from dataclasses import replace
+from itertools import chain
+
+from assistant.agronomy.life.rows import Ask
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.accounted import OF_ITEMS
+from assistant.dialogue.endings import holds, opened
+from assistant.dialogue.endings_again import sow_again
+from assistant.dialogue.endings_lost import may_lose
+from assistant.dialogue.endings_trouble import flood_advice
+from assistant.dialogue.engine import begin
+from assistant.dialogue.lists import choice_names
+from assistant.dialogue.told_of_bed import ideas_in
+from assistant.dialogue.values import (
+    AnswerItem,
+    CallForHelp,
+    Change,
+    Item,
+    Known,
+    Session,
+    Turn,
+)
+from assistant.hearing import Idea
+from assistant.reading import Outcome, is_accounted_for, read_choice
+
+_GONE = frozenset({Idea.WASHED, Idea.GONE})
+
+
+def answer_flood(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    """A bed that stands is cleaned; of one in part the mats are counted; a bare one is sown
+    again, its cause known."""
+    state = _state(text, known, digits)
+    nursery = known.nursery(item.nursery_id)
+    if state is None or nursery is None:
+        return None
+    answered: tuple[Change, ...] = (AnswerItem(item, state),)
+    if state == "gone":
+        told = CallForHelp("flood", text, nursery.id)
+        return sow_again(nursery, holds(held), known, cause="washed", changes=(*answered, told))
+    if state == "part" and may_lose(nursery):
+        asked = begin(talks.LOST, held=holds(held), nursery=nursery.id, by="washed")
+        return opened(asked, known, changes=answered)
+    passing = begin(talks.TROUBLE, held=held, nursery=nursery.id)
+    turn = flood_advice(passing, known)
+    return replace(turn, changes=(*answered, *turn.changes))
+
+
+def _state(text: str, known: Known, digits: bool) -> str | None:
+    """Which of the three a reply takes, by its digit where that may answer, or in words."""
+    if text.strip().isdigit() and not digits:
+        return None
+    states = OF_ITEMS[Ask.FLOOD]
+    names = [choice_names(code, label, known) for code, label in states.items()]
+    reading = read_choice(text, names, known.lexicon)
+    sure = text.strip().isdigit() or is_accounted_for(text, known.lexicon, chain(*names))
+    if reading.outcome is Outcome.UNDERSTOOD and reading.value is not None and sure:
+        return tuple(states)[reading.value]
+    ideas = ideas_in(text, known)
+    if not ideas & _GONE:
+        return None
+    return "part" if ideas & {Idea.HALF, Idea.MAT} else "gone"

@@ -1,0 +1,178 @@
+"""What a farmer tells of the plan without being asked: planted early, the rest tomorrow, why
+planting waits and until when, another field or another kind of bed."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+
+from assistant.agronomy.calendar import DayChoice, TaskCode
+from assistant.agronomy.field import LIMITS
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, PutOff, Why
+from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Practice
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.endings import ended, lasting, opened, said
+from assistant.dialogue.endings_delay import DELAY_ENDINGS, WHY_CODE
+from assistant.dialogue.endings_plan import PLAN_ENDINGS
+from assistant.dialogue.engine import ask, begin
+from assistant.dialogue.told_of_bed import day_in, day_to_come, why_in
+from assistant.dialogue.values import (
+    AnswerItem,
+    Change,
+    Happened,
+    Kept,
+    Known,
+    SaveNursery,
+    Turn,
+)
+from assistant.hearing import Idea
+from assistant.reading import Outcome, read_area, read_deeds, read_told
+from assistant.wording import messages_again as a
+from assistant.wording import messages_delay as d
+from assistant.wording.day import about
+from assistant.wording.message import Message
+
+_STILL_PLANTS_D = 7  # so long after a planting the rest of the field may be planted
+_MOST_WORDS = 10  # a longer text that names a field tells of something else
+
+Report = Callable[[str, frozenset[Idea], tuple[Nursery, ...], Known], Turn | None]
+
+
+def waits(text: str, known: Known) -> Turn | None:
+    """Until when planting waits, and perhaps why, where only why was asked."""
+    session = known.session
+    if session is None or session.conversation != talks.DELAY.name or session.step != "why":
+        return None
+    why, day = why_in(text, known), day_in(text, known)
+    if day is None:
+        return None
+    kept: dict[str, Kept] = {"until": day.isoformat()}
+    if why is not None:
+        kept["why"] = WHY_CODE + why
+    told = replace(session, answers={**session.answers, **kept})
+    if why is not None:
+        return DELAY_ENDINGS["!delayed"](told, known)
+    return Turn(told, (ask(told, known, talks.TABLES),))
+
+
+# --- a part today, the rest on another day ---------------------------------------------------
+
+
+def goes_on(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """ "The rest tomorrow": of a field that is being planted, else of a bed that is sown."""
+    day = day_to_come(text, known) if Idea.REST in ideas else None
+    if day is None:
+        return None
+    found = [(bed, code) for bed in beds if (code := _in_work(bed, known)) is not None]
+    return _rest(*found[0], day, known) if len(found) == 1 else None
+
+
+def _in_work(bed: Nursery, known: Known) -> TaskCode | None:
+    """The work of which a part may be done."""
+    asked = {item.task for item in known.items if item.nursery_id == bed.id}
+    planted = bed.transplanted_on
+    if planted is not None:
+        still = (known.today - planted).days <= _STILL_PLANTS_D
+        return TaskCode.TRANSPLANT if still else None
+    planting = {TaskCode.TRANSPLANT, TaskCode.OVERDUE} & asked
+    if planting and known.today < bed.latest:
+        return next(iter(planting))
+    return TaskCode.SOW if TaskCode.SOW in asked and not bed.sown else None
+
+
+def _rest(bed: Nursery, code: TaskCode, day: date, known: Known) -> Turn:
+    item = next((i for i in known.items if (i.nursery_id, i.task) == (bed.id, code)), None)
+    was = item.day if item else bed.transplanted_on or known.today
+    event = PutOff(on=known.today, by=By.FARMER, task=code, was=was, until=day, why=Why.HANDS)
+    # What follows on planting has begun with what is planted.
+    moved = bed if bed.transplanted_on is not None else after(bed, event)
+    changes: tuple[Change, ...] = (Happened(bed.id, event),)
+    if item is not None:
+        changes = (AnswerItem(item, "not_yet"), *changes)
+    if moved is not bed:
+        changes = (*changes, SaveNursery(moved))
+    text = said(about(_REST[code], moved, known.today, **_day(code, day)))
+    passing = begin(talks.MENU, held=lasting(known.session))
+    return ended(passing, known, text, changes=changes)
+
+
+_REST: dict[TaskCode, Message] = {
+    TaskCode.SOW: a.HALF_SOWN,
+    TaskCode.TRANSPLANT: d.REST_PLANTED,
+    TaskCode.OVERDUE: d.REST_PLANTED,
+}
+
+
+def _day(code: TaskCode, day: date) -> dict[str, date]:
+    return {} if code is TaskCode.SOW else {"date": day}
+
+
+# --- planted before it was asked -------------------------------------------------------------
+
+
+def _planted(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """The day is read back, and kept where it can be true."""
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    told = read_told(text, known.lexicon, digits=False)
+    if told.value != "done" or told.outcome is not Outcome.UNDERSTOOD or len(able) != 1:
+        return None
+    plants = TASKS[TaskCode.TRANSPLANT].deeds <= read_deeds(text, known.lexicon)
+    if not plants or able[0].judge_transplanting(known.today) is DayChoice.IMPOSSIBLE:
+        return None
+    held, day = lasting(known.session), known.today.isoformat()
+    asked = begin(talks.PLANTED_THEN, held=held, nursery=able[0].id, day=day)
+    return opened(asked, known)
+
+
+# --- what a plan stands on, given anew -------------------------------------------------------
+
+
+def _field(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """ "My field is 0.8 ha": read back, then the plan follows."""
+    able = [bed for bed in beds if bed.transplanted_on is None]
+    if ideas - {Idea.CHANGE} != {Idea.PLOT} or len(able) != 1:
+        return None
+    if len(text.split()) > _MOST_WORDS or read_deeds(text, known.lexicon):
+        return None
+    reading = read_area(text, known.lexicon, known.region)
+    if reading.outcome is Outcome.AGAIN or reading.value is None:
+        return None
+    limits, now = LIMITS["field_area_m2"], able[0].inputs.field_area_m2
+    if not limits.low <= reading.value <= limits.high or abs(reading.value - now) < 1:
+        return None
+    waiting: dict[str, Kept] = {"value1": reading.value, "words1": reading.words, "n": 0}
+    begun = begin(talks.DATES, held=lasting(known.session), nursery=able[0].id)
+    asked = replace(begun, step="area", waiting=waiting)
+    return Turn(asked, (ask(asked, known, talks.TABLES),))
+
+
+def _other_bed(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """ "A wet bed instead of mats": one of the kinds that are offered in the village."""
+    able = [bed for bed in beds if not bed.sown]
+    if Idea.CHANGE not in ideas or len(able) != 1:
+        return None
+    wanted = [each for each in _named(text, known) if each.code != able[0].practice.code]
+    if len(wanted) != 1:
+        return None
+    held = lasting(known.session)
+    asked = begin(talks.DATES, held=held, nursery=able[0].id, practice=wanted[0].code)
+    return PLAN_ENDINGS["!amended"](asked, known)
+
+
+def _named(text: str, known: Known) -> list[Practice]:
+    words = f" {text.casefold()} "
+    names = ((each, each.name(known.catalogue.language)) for each in known.practices)
+    return [each for each, name in names if name.casefold() in words]
+
+
+PLAN_REPORTS: tuple[Report, ...] = (_planted, _field, _other_bed)
