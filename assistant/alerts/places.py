@@ -44,6 +44,21 @@ def held(area: Area, places: Mapping[int, Place]) -> frozenset[int]:
     return frozenset(named | around | inside)
 
 
+def turn(area: Area) -> Area | None:
+    """The shapes of an area with latitude and longitude changed over, a frequent slip; None
+    where that is no place on earth, or there are no shapes."""
+    rings = tuple(tuple(map(_turned, ring)) for ring in area.polygons)
+    circles = tuple(Circle(_turned(each.centre), each.radius_km) for each in area.circles)
+    points = [point for ring in rings for point in ring]
+    points += [each.centre for each in circles]
+    on_earth = bool(points) and all(abs(point.latitude) <= POLE for point in points)
+    return Area(area.words, rings, circles) if on_earth else None
+
+
+def _turned(point: Point) -> Point:
+    return Point(point.longitude, point.latitude)
+
+
 def as_code(code: Geocode) -> Geocode:
     """A code as codes are compared: blanks do not count, nor capitals in its system's name."""
     return Geocode(code.name.strip().upper(), code.value.strip())

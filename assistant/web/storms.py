@@ -14,12 +14,15 @@ from assistant.service.storms.rain_drafts import (
     send_draft,
 )
 from assistant.service.storms.storm import Recalled, all_clear, ask_again, recall, storm
+from assistant.service.waiting import deeds
 from assistant.web.desk import Desk
+from assistant.wording import messages_web_desk as k
 from assistant.wording import messages_web_rain as r
 from assistant.wording.message import Message, Say
 from assistant.wording.render import money
 
 RENEW_S = 20  # without the script
+NO_VILLAGE = r.FAULTS["no_village"]
 
 
 def drafts(found: Blueprint, desk: Desk) -> None:
@@ -75,9 +78,20 @@ def storms(found: Blueprint, desk: Desk) -> None:
         # The script asks for the part that changes only; without it the page comes again.
         template = "_storm.html" if "part" in request.args else "warning.html"
         local = desk.now.astimezone(ZoneInfo(model.villages[0].village.zone))
-        return desk.page(template, model=model, r=r, renew=renew, local=local)
+        return desk.page(
+            template, model=model, r=r, renew=renew, local=local, money=priced(desk)
+        )
 
-    deeds: dict[str, Callable[[Desk, int], Message | Say | None]] = {
+    @found.post("/warnings/<int:draft>/rang")
+    def rang(draft: int) -> ResponseReturnValue:
+        ids = [int(each) for each in request.form.getlist("farmer") if each.isdecimal()]
+        if not ids:
+            desk.tell(k.NONE_TICKED, wrong=True)
+        elif deeds.covered_by_phone(desk.house, desk.sight, draft, ids, desk.now) is None:
+            abort(404)
+        return desk.to("warnings.followed", draft=draft)
+
+    what: dict[str, Callable[[Desk, int], Message | Say | None]] = {
         "again": _again,
         "clear": _clear,
         "recall": _call_back,
@@ -85,11 +99,11 @@ def storms(found: Blueprint, desk: Desk) -> None:
 
     @found.post("/warnings/<int:draft>/<any(again, clear, recall):deed>")
     def act(draft: int, deed: str) -> ResponseReturnValue:
-        told = deeds[deed](desk, draft)
+        told = what[deed](desk, draft)
         if told is None:
             abort(404)
         desk.wake()
-        desk.tell(told, wrong=told in (r.ASKED_NOBODY, r.STANDS_NO_MORE))
+        desk.tell(told, wrong=told in (r.ASKED_NOBODY, r.STANDS_NO_MORE, NO_VILLAGE))
         return desk.to("warnings.followed", draft=draft)
 
 
@@ -101,17 +115,30 @@ def _again(desk: Desk, draft: int) -> Message | Say | None:
 
 
 def _clear(desk: Desk, draft: int) -> Message | Say | None:
-    cleared = all_clear(desk.house, desk.sight, draft, desk.now)
+    only = _only()
+    if only is not None and not only:
+        return NO_VILLAGE
+    cleared = all_clear(desk.house, desk.sight, draft, desk.now, only)
     if cleared is None:
         return None
     return r.IS_CLEARED_NOW if cleared else r.STANDS_NO_MORE
 
 
 def _call_back(desk: Desk, draft: int) -> Message | Say | None:
-    done = recall(desk.house, desk.sight, draft, desk.now)
+    only = _only()
+    if only is not None and not only:
+        return NO_VILLAGE
+    done = recall(desk.house, desk.sight, draft, desk.now, only)
     if isinstance(done, Recalled):
         return r.IS_CALLED_BACK(count=done.taken_back, asked=done.corrected)
     return None if done is None else r.STANDS_NO_MORE
+
+
+def _only() -> list[int] | None:
+    """The villages that were ticked, where boxes were offered; None is all of them."""
+    every = request.form.getlist("village")
+    ticked = [int(each) for each in every if each.isascii() and each.isdecimal()]
+    return ticked if "some" in request.form else None
 
 
 def priced(desk: Desk) -> Callable[[Decimal], str]:

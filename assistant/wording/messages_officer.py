@@ -128,6 +128,18 @@ ALERT_SENT = Message(
     note="To an officer. {words} is the weather service's own word for the danger. COUNT stays.",
     segments=2,
 )
+ALERT_DRAFTED_DAYS = Message(
+    "Official alert for {villages}: {words}, {date} {from_time} to {last} {to_time}. No farmer is "
+    "told yet: see Warnings on the page, or send RAIN.",
+    note="As above, over several days. RAIN stays.",
+    segments=2,
+)
+ALERT_SENT_DAYS = Message(
+    "Official alert for {villages}: {words}, {date} {from_time} to {last} {to_time}. The farmers "
+    "are warned now. COUNT code village: answers.",
+    note="As above, over several days. COUNT stays.",
+    segments=2,
+)
 ALERT_OVER = Message(
     "Official alert taken back for {villages}: {words}. Your warning still stands. When the sky is "
     "clear send CLEAR code village.",

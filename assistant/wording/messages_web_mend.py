@@ -136,6 +136,18 @@ TAKE_BACK_ONE = Message("Take it back", note="Button.")
 TAKEN_BACK_ONE = Message("It is taken back.", note="Done.")
 LEFT_ALREADY = Message("It has left already.", note="Not done.")
 
+# --- warnings ---------------------------------------------------------------------------------------
+FOR_VILLAGES = Message("For which villages", note="Over boxes, all ticked.")
+SAY_COVERED = Message(
+    "I phoned those ticked: their beds are covered",
+    note="Button under a list of farmers who have not answered a rain warning.",
+)
+SWAPPED = Message(
+    "If latitude and longitude changed places, {villages} would be in its area. The service may "
+    "have written them the wrong way round: ring it, and warn by hand if rain is coming.",
+    note="Of an official alert whose area lies elsewhere.",
+)
+
 ACT_BED_MENDED = Message("put a bed right", note="What was done.")
 ACT_VISIT_MENDED = Message("put a visit right", note="What was done.")
 ACT_VISIT_DROPPED = Message("took a visit away", note="What was done.")

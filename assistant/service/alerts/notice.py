@@ -1,7 +1,8 @@
 """Tells officers by text of an official alert: they are not at the page when a storm comes."""
 
-from collections.abc import Iterable, Iterator
-from datetime import datetime
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
 
 from assistant.alerts import Threat
 from assistant.dialogue.rain_hours import span_slots
@@ -11,10 +12,11 @@ from assistant.service.house import House
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.store import Draft, Work
 from assistant.wording import messages_officer as o
-from assistant.wording.message import Say
+from assistant.wording.message import Message, Say, Slot
 
 LONGEST_EVENT = 60  # characters; what the text has room for
 MOST_NAMES = 2  # of villages
+ONE_DAY = timedelta(days=1)
 
 
 def tell_of_draft(
@@ -26,14 +28,20 @@ def tell_of_draft(
         threat: what the draft was made from; told in the officer's language if it can be
         sent: the farmers are being warned; else the officer decides.
     """
-    message = o.ALERT_SENT if sent else o.ALERT_DRAFTED
     for officer, villages in _officers(work, draft.village_ids):
-        says = message(
-            villages=_names(villages),
-            words=_short(threat.told(officer.language).event),
-            **span_slots(draft.starts_at, draft.ends_at, villages[0]),
-        )
+        message, hours = _hours(draft, villages[0], sent=sent)
+        event = _short(threat.told(officer.language).event)
+        says = message(villages=_names(villages), words=event, **hours)
         _tell(work, house, officer, villages[0], says, now)
+
+
+def _hours(draft: Draft, village: Village, *, sent: bool) -> tuple[Message, Mapping[str, Slot]]:
+    """The text for hours of one day or of several, and those hours."""
+    slots: dict[str, Slot] = {**span_slots(draft.starts_at, draft.ends_at, village)}
+    last = draft.ends_at.astimezone(ZoneInfo(village.zone)).date()
+    if draft.ends_at - draft.starts_at < ONE_DAY:
+        return (o.ALERT_SENT if sent else o.ALERT_DRAFTED), slots
+    return (o.ALERT_SENT_DAYS if sent else o.ALERT_DRAFTED_DAYS), {**slots, "last": last}
 
 
 def tell_of_end(

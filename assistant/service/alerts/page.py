@@ -9,6 +9,7 @@ from datetime import datetime
 
 from assistant.alerts import Alert, Fault, Faulty, Place, Rules, read_alert
 from assistant.alerts.judging import spoken
+from assistant.alerts.places import held, turn
 from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.people import Village
 from assistant.service.alerts.area_map import Drawing, draw
@@ -97,6 +98,7 @@ class AlertPage:
     """One alert, read again from its message.
 
     still: the officer's villages where a warning stands that the service no longer backs
+    swapped: villages that would be in its area if latitude and longitude changed places
     """
 
     line: AlertLine
@@ -107,6 +109,7 @@ class AlertPage:
     later: KeptAlert | None
     earlier: tuple[KeptAlert, ...]
     drawing: Drawing | None
+    swapped: tuple[str, ...] = ()
 
 
 def alerts_page(
@@ -152,6 +155,7 @@ def alert_page(house: House, sight: Sight, alert_id: int, now: datetime) -> Aler
             later=work.alerts.get(kept.replaced_by) if kept.replaced_by else None,
             earlier=work.alerts.replaced(kept.id),
             drawing=_drawing(alert, kept, sight, places) if alert else None,
+            swapped=_swapped(alert, sight, places) if alert and not kept.village_ids else (),
         )
 
 
@@ -214,6 +218,13 @@ def _still(
             if village and village_id not in kept.village_ids:
                 found.append((village, given[0][1].id))
     return found
+
+
+def _swapped(alert: Alert, sight: Sight, places: dict[int, Place]) -> tuple[str, ...]:
+    """A service that writes longitude first warns of the other side of the earth."""
+    areas = [turned for info in alert.infos for area in info.areas if (turned := turn(area))]
+    ids = {key for area in areas for key in held(area, places)}
+    return _names(sorted(ids), sight)
 
 
 def _drawing(

@@ -1,7 +1,7 @@
 """The Warnings page: what stands, what waits for a decision, and the reach of a draft."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
@@ -14,6 +14,7 @@ from assistant.service.sight import Sight
 from assistant.service.storms import drafts
 from assistant.service.storms.danger import InDanger, in_danger, sowing_days
 from assistant.service.storms.headline import headline
+from assistant.service.storms.rain_wanted import may_change
 from assistant.service.storms.rain_words import RainWords
 from assistant.service.texts import Priced, Pricing, urgent_at
 from assistant.store import Draft, Given, Work
@@ -25,12 +26,19 @@ MOST_LEFT_OUT = 50  # names of those who cannot be texted
 
 @dataclass(frozen=True)
 class DraftLine:
-    """A draft nobody has decided on, with its villages in sight; hours are local to them."""
+    """A draft nobody has decided on, with its villages in sight; hours are local to them.
+    `others`: how many earlier ones say the same, from alerts of one storm."""
 
     draft: Draft
     villages: tuple[Village, ...]
     starts_at: datetime
     ends_at: datetime
+    others: int = 0
+
+    def says_as(self, other: "DraftLine") -> bool:
+        """Whether another draft is of the same villages and hours."""
+        mine = self.villages, self.starts_at, self.ends_at
+        return mine == (other.villages, other.starts_at, other.ends_at)
 
 
 @dataclass(frozen=True)
@@ -75,7 +83,7 @@ def warnings_page(house: House, sight: Sight, now: datetime) -> Warnings:
         found = storms(work, sight, now)
         return Warnings(
             standing=tuple(each for each in found if each.stands),
-            waiting=waiting(work, sight, now),
+            waiting=one_a_storm(waiting(work, sight, now)),
             past=tuple(each for each in found if not each.stands)[:MOST_PAST],
             villages=_choices(work, sight, now.astimezone(ZoneInfo(zone))),
             local=now.astimezone(ZoneInfo(zone)),
@@ -95,6 +103,18 @@ def waiting(work: Work, sight: Sight, now: datetime) -> tuple[DraftLine, ...]:
         for draft, villages in found
         if villages
     )
+
+
+def one_a_storm(lines: tuple[DraftLine, ...]) -> tuple[DraftLine, ...]:
+    """Of drafts that say the same the latest alone, which knows of the others."""
+    found: list[DraftLine] = []
+    for line in sorted(lines, key=lambda each: each.draft.id, reverse=True):
+        at = next((at for at, each in enumerate(found) if each.says_as(line)), None)
+        if at is None:
+            found.append(line)
+        else:
+            found[at] = replace(found[at], others=found[at].others + 1)
+    return tuple(each for line in lines for each in found if each.draft.id == line.draft.id)
 
 
 def _in_sight(sight: Sight, village_ids: Iterable[int]) -> tuple[Village, ...]:
@@ -213,7 +233,7 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         loud=leaves <= now and house.hours.quiet(here.time()),
         fault=hours_fault(draft.starts_at, draft.ends_at, now),
         forged=alert is not None and alert.is_forged,
-        mine=draft.alert_id is None and draft.made_by == sight.officer.id,
+        mine=may_change(sight, draft),
     )
 
 
@@ -281,7 +301,10 @@ def send_draft(house: House, sight: Sight, draft_id: int, now: datetime) -> bool
         if not villages:
             return None
         ids = [village.id for village in villages]
-        return drafts.send(work, house, draft_id, now, sight.officer, ids)
+        sent = drafts.send(work, house, draft_id, now, sight.officer, ids)
+        if sent and draft:
+            _drop_same(work, sight, draft, now)
+        return sent
 
 
 def drop_draft(house: House, sight: Sight, draft_id: int, now: datetime) -> bool | None:
@@ -292,4 +315,17 @@ def drop_draft(house: House, sight: Sight, draft_id: int, now: datetime) -> bool
         if not villages:
             return None
         ids = [village.id for village in villages]
-        return drafts.drop(work, draft_id, now, sight.officer, ids)
+        dropped = drafts.drop(work, draft_id, now, sight.officer, ids)
+        if dropped and draft:
+            _drop_same(work, sight, draft, now)
+        return dropped
+
+
+def _drop_same(work: Work, sight: Sight, decided: Draft, now: datetime) -> None:
+    """Other alerts of this storm made drafts that say the same: one decision is for all."""
+    villages = _in_sight(sight, decided.village_ids)
+    line = DraftLine(decided, villages, *_hours(decided, villages[0]))
+    for each in waiting(work, sight, now):
+        if each.draft.alert_id is not None and each.says_as(line):
+            ids = [village.id for village in villages]
+            drafts.drop(work, each.draft.id, now, sight.officer, ids)

@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from enum import StrEnum
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from assistant.alerts.values import Point
@@ -115,8 +116,10 @@ def _draft(
 ) -> Draft:
     with house.store.work() as work:
         old = work.drafts.get(wanted.instead_of) if wanted.instead_of is not None else None
-        if old is not None and old.made_by == sight.officer.id and old.alert_id is None:
-            drafts.drop(work, old.id, now, sight.officer)
+        if old is not None and may_change(sight, old):
+            drafts.drop(work, old.id, now, sight.officer, sight.village_ids)
+        else:
+            old = None
         return drafts.draft(
             work,
             Draft(
@@ -127,8 +130,24 @@ def _draft(
                 certainty=wanted.certainty,
                 words=" ".join(wanted.words.split()),
                 made_by=sight.officer.id,
+                **_of_alert(old),
             ),
         )
+
+
+def may_change(sight: Sight, draft: Draft) -> bool:
+    """An officer's own draft, or that of an official alert for villages in sight, as long as
+    nobody has decided on it."""
+    own = draft.made_by == sight.officer.id or draft.alert_id is not None
+    here = any(each in sight.village_ids for each in draft.village_ids)
+    return own and here and draft.decided_at is None
+
+
+def _of_alert(old: Draft | None) -> dict[str, Any]:
+    """A changed draft of an alert stays one: it goes when the service takes its alert back."""
+    if old is None or old.alert_id is None:
+        return {}
+    return {"alert_id": old.alert_id, "hazard": old.hazard, "source": old.source}
 
 
 def _centre(sight: Sight, wanted: Wanted) -> Point | None:

@@ -3,14 +3,17 @@
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from datetime import datetime
+from decimal import Decimal
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
 from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.sight import Sight
+from assistant.service.storms.danger import in_danger, texted
+from assistant.service.storms.rain_words import asked_again
 from assistant.service.storms.warnings import ask_silent, call_back, give_all_clear
-from assistant.service.texts import after_quiet
+from assistant.service.texts import Pricing, after_quiet
 from assistant.store import Draft, Given, Progress, Silent, Work
 
 T = TypeVar("T")
@@ -54,6 +57,8 @@ class Storm:
     silent: tuple[Silent, ...]
     silent_in_all: int
     askable: int  # silent ones that would get a second text now
+    segments: int  # of those texts
+    cost: Decimal | None  # of those texts; None where no price is known
     stands: bool
     clear_at: datetime
     clear_waits: bool
@@ -61,6 +66,15 @@ class Storm:
     def total(self, name: str) -> int:
         """The sum of one count over the villages."""
         return sum(getattr(each, name) for each in self.villages)
+
+    @property
+    def standing(self) -> tuple[Village, ...]:
+        """Where it has not ended."""
+        return tuple(each.village for each in self.villages if each.stands)
+
+    def silent_of(self, village: Village) -> tuple[Silent, ...]:
+        """The silent ones of a village, as many as are shown."""
+        return tuple(each for each in self.silent if each.village_id == village.id)
 
 
 def storm(house: House, sight: Sight, draft_id: int, now: datetime) -> Storm | None:
@@ -74,6 +88,7 @@ def storm(house: House, sight: Sight, draft_id: int, now: datetime) -> Storm | N
         silent = work.warnings.silent(ids)
         progress = work.sending.progress(ids)
         tallies = tuple(_tally(work, sight, each, now) for each in given)
+        segments = _second_texts(work, house, tallies, silent, now)
     zone = tallies[0].village.zone
     clear_at = after_quiet(house, zone, now)
     standing: set[int | None] = {each.village.id for each in tallies if each.stands}
@@ -84,6 +99,8 @@ def storm(house: House, sight: Sight, draft_id: int, now: datetime) -> Storm | N
         silent=silent[:MOST_SILENT],
         silent_in_all=len(silent),
         askable=sum(_askable(each, standing) for each in silent),
+        segments=segments,
+        cost=house.tariff.cost(segments) if house.tariff else None,
         stands=bool(standing),
         clear_at=clear_at.astimezone(ZoneInfo(zone)),
         clear_waits=clear_at > now,
@@ -92,6 +109,26 @@ def storm(house: House, sight: Sight, draft_id: int, now: datetime) -> Storm | N
 
 def _askable(phone: Silent, standing: Collection[int | None]) -> bool:
     return phone.village_id in standing and not phone.asked_again and not phone.unsent
+
+
+def _second_texts(
+    work: Work,
+    house: House,
+    tallies: Collection[VillageTally],
+    silent: Collection[Silent],
+    now: datetime,
+) -> int:
+    """How many segments the second texts would take that can be sent now."""
+    pricing, segments = Pricing(house), 0
+    for each in tallies:
+        standing = {each.village.id} if each.stands else set()
+        phones = {one.phone for one in silent if _askable(one, standing)}
+        found = texted(in_danger(work, each.village, now)) if phones else ()
+        for phone in found:
+            if phone.phone in phones:
+                says = asked_again(each.village, each.given.ends_at, phone)
+                segments += pricing.of(says, phone.language).segments
+    return segments
 
 
 def _tally(work: Work, sight: Sight, given: Given, now: datetime) -> VillageTally:
@@ -135,25 +172,43 @@ def ask_again(house: House, sight: Sight, draft_id: int, now: datetime) -> int |
     return None if done is None else sum(done)
 
 
-def all_clear(house: House, sight: Sight, draft_id: int, now: datetime) -> bool | None:
-    """The all-clear for the villages in sight; False where none stood any more."""
+def all_clear(
+    house: House,
+    sight: Sight,
+    draft_id: int,
+    now: datetime,
+    only: Collection[int] | None = None,
+) -> bool | None:
+    """The all-clear for the villages in sight; False where none stood any more.
+
+    Args:
+        only: ids of villages; the others stay warned.
+    """
 
     def clear(work: Work, given: Given) -> bool:
         give_all_clear(work, house, given.id, now, sight.officer.id)
         return True
 
-    done = _each(house, sight, draft_id, now, clear)
+    done = _each(house, sight, draft_id, now, clear, only)
     return None if done is None else bool(done)
 
 
-def recall(house: House, sight: Sight, draft_id: int, now: datetime) -> Recalled | None | bool:
-    """Calls a warning back in the villages in sight; False where none stood any more."""
+def recall(
+    house: House,
+    sight: Sight,
+    draft_id: int,
+    now: datetime,
+    only: Collection[int] | None = None,
+) -> Recalled | None | bool:
+    """Calls a warning back in the villages in sight; False where none stood any more; `only`
+    as above."""
     done = _each(
         house,
         sight,
         draft_id,
         now,
         lambda work, given: call_back(work, house, given.id, now, sight.officer.id),
+        only,
     )
     if done is None:
         return None
@@ -169,10 +224,13 @@ def _each(
     draft_id: int,
     now: datetime,
     do: Callable[[Work, Given], T],
+    only: Collection[int] | None = None,
 ) -> list[T] | None:
-    """Does something for each warning of a draft that is in sight and stands."""
+    """Does something for each warning of a draft that is in sight and stands, in all of its
+    villages or in some."""
     with house.store.work() as work:
         given = work.drafts.given(sight.village_ids, draft_id=draft_id)
         if not given:
             return None
-        return [do(work, each) for each in given if each.stands(now)]
+        wanted = (each for each in given if only is None or each.village_id in only)
+        return [do(work, each) for each in wanted if each.stands(now)]

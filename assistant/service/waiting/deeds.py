@@ -30,7 +30,7 @@ from assistant.service.letters import Manner, Pen, Posted, Unsent
 from assistant.service.sight import Sight
 from assistant.service.waiting.before import Before, go_back
 from assistant.service.waiting.picks import Pick, Picked, picked
-from assistant.store import DEAD, PRIVATE, UNREAD, Deed
+from assistant.store import DEAD, PRIVATE, UNREAD, Deed, Given
 from assistant.wording.message import Say
 
 UNDO_FOR = timedelta(minutes=1)
@@ -182,6 +182,38 @@ def _cover(pen: Pen, farmer: Farmer, before: Before) -> None:
         if work.warnings.waits_for(each.id, farmer.phone):
             work.warnings.answer(each.id, farmer.phone, "covered", pen.now)
             before.warned.append((each.id, farmer.phone))
+
+
+def covered_by_phone(
+    house: House, sight: Sight, draft_id: int, farmer_ids: Iterable[int], now: datetime
+) -> Did | None:
+    """Farmers who were silent under a warning say by phone that their beds are covered; None
+    for a warning that is not in sight or stands no more."""
+    with house.store.work() as work:
+        given = work.drafts.given(sight.village_ids, draft_id=draft_id)
+        standing = [each for each in given if each.stands(now)]
+        if not standing:
+            return None
+        found = (work.people.farmer_by_id(each) for each in sorted(set(farmer_ids)))
+        farmers = [each for each in found if each and sight.sees(each.village_id)]
+        before, done = Before(), 0
+        for farmer in sorted(farmers, key=lambda each: each.phone):
+            work.lock(farmer.phone)
+            done += _said_covered(Pen(work, house, sight, now), farmer, standing, before)
+        if done:
+            work.desk.did(sight.officer.id, "rang", done, before.data(), now)
+        return Did("rang", done)
+
+
+def _said_covered(pen: Pen, farmer: Farmer, standing: Sequence[Given], before: Before) -> bool:
+    waited = [each for each in standing if pen.work.warnings.waits_for(each.id, farmer.phone)]
+    for each in waited:
+        pen.work.warnings.answer(each.id, farmer.phone, "covered", pen.now)
+        before.warned.append((each.id, farmer.phone))
+    if waited:
+        about = Subject(farmer.id, village_id=farmer.village_id)
+        note(pen.work, pen.sight.officer.id, Act.RANG, pen.now, about, "covered")
+    return bool(waited)
 
 
 # --- seen ------------------------------------------------------------------------------------

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from assistant.alerts import Area, Place
 from assistant.alerts import held as held_in
 from assistant.alerts.fields import circle, polygon
-from assistant.alerts.places import in_circle
+from assistant.alerts.places import in_circle, turn
 from assistant.alerts.places import in_polygon as which_in
 from assistant.alerts.values import Circle, Geocode, Point
 
@@ -172,3 +172,15 @@ def test_an_area_is_the_union_of_its_shapes_and_codes(
 ) -> None:
     """CAP 1.2, 3.2.4; words alone hold nothing that a program can find."""
     assert held_in(area, {7: place}) == ({7} if held else set())
+
+
+def test_latitude_and_longitude_changed_over_are_found_out() -> None:
+    """A box round (-0.68, 37.35), the slopes of Mount Kenya, written longitude first."""
+    village = {1: Place(Point(-0.68, 37.35))}
+    ring = tuple(Point(*each) for each in ((37, -1), (38, -1), (38, 0), (37, 0), (37, -1)))
+    slip = Area("", polygons=(ring,), circles=(Circle(Point(37.35, -0.68), 5),))
+    assert held_in(slip, village) == frozenset()
+    turned = turn(slip)
+    assert turned is not None and held_in(turned, village) == {1}
+    assert turn(Area("only words")) is None
+    assert turn(Area("", circles=(Circle(Point(1, 120), 5),))) is None  # no latitude of 120

@@ -7,12 +7,12 @@ import pytest
 
 from assistant.channel import Tariff
 from assistant.service.storms import drafts
-from assistant.store import Draft, Source
+from assistant.store import Became, Draft, KeptAlert, Source
 from assistant.web.app import create_app
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
-from tests.valley import AMINA, BARAKA, OFFICER, ZAWADI, Valley, at, like
+from tests.valley import AMINA, BARAKA, KIJANI, MWANGA, OFFICER, ZAWADI, Valley, at, like
 
 OTHER_OFFICER = "+447700900003"
 RAIN = {"from_day": "2026-06-01", "from_time": "14:00", "to_time": "20:00", "sure": "likely"}
@@ -106,6 +106,101 @@ def test_a_draft_of_others_is_not_there(valley: Valley, browser: Browser) -> Non
         browser.send(deed)
         assert browser.page.status_code == 404
     assert valley.heard(ZAWADI) == []
+
+
+def _from_alert(valley: Valley, alert_id: int) -> int:
+    """A draft as an official alert makes it, for both officers' villages."""
+    wanted = Draft(
+        (1, 2), at("1 Jun 14:00"), at("1 Jun 20:00"), valley.now, source=Source.ALERT
+    )
+    with valley.house.store.work() as work:
+        kept = drafts.draft(work, replace(wanted, hazard="Heavy rain", alert_id=alert_id))
+    return kept.id
+
+
+def test_a_draft_of_an_alert_is_changed_for_ones_own_villages(
+    valley: Valley, browser: Browser
+) -> None:
+    """It stays one of the alert; the other officer's village keeps its draft."""
+    alert = alert_of(valley)
+    number = _from_alert(valley, alert_id=alert)
+    assert "Change" in browser.open(f"/warnings/drafts/{number}")
+    browser.open(f"/warnings?draft={number}")
+    assert 'value="14:00"' in browser.page.text
+    shown = browser.send(
+        "/warnings",
+        draft=str(number),
+        village="1",
+        **{**RAIN, "from_time": "16:00"},
+        words="Go in",
+    )
+    assert "16:00 to 20:00" in shown and "Go in" in shown
+    with valley.house.store.look() as work:
+        left = [(each.village_ids, each.alert_id) for each in work.drafts.open(valley.now)]
+    assert sorted(left) == [((1,), alert), ((2,), alert)]
+
+
+def test_alerts_of_one_storm_are_one_thing(valley: Valley, browser: Browser) -> None:
+    """One card, and one decision for all that say the same."""
+    first, latest = (_from_alert(valley, alert_id=alert_of(valley, n)) for n in (1, 2))
+    shown = browser.open("/warnings")
+    assert "1 earlier one says the same" in shown
+    browser.send(f"/warnings/drafts/{latest}/drop")
+    assert "says the same" not in browser.open("/warnings")
+    with valley.house.store.look() as work:
+        assert [each.village_ids for each in work.drafts.open(valley.now)] == [(2,), (2,)]
+    assert first < latest
+
+
+def alert_of(valley: Valley, number: int = 1) -> int:
+    """A row of an official alert, bare."""
+    with valley.house.store.work() as work:
+        kept = KeptAlert(source="a file", received_at=valley.now, became=Became.DRAFTED)
+        return work.alerts.add(kept, b"<alert/>", f"digest {number}").id
+
+
+def test_the_all_clear_is_for_the_villages_that_are_ticked(
+    valley: Valley, browser: Browser
+) -> None:
+    """The others stay warned; with no box ticked nothing happens."""
+    valley.add_officer(KIJANI, MWANGA)
+    browser.open("/warnings")
+    browser.send("/warnings", all="on", **RAIN)
+    browser.send("/warnings/drafts/1/send")
+    assert "For which villages" in browser.words()
+    assert "Tick a village" in browser.send("/warnings/1/clear", some="yes")
+    browser.send("/warnings/1/clear", some="yes", village="2")
+    with valley.house.store.look() as work:
+        assert work.warnings.standing(1, valley.now) and not work.warnings.standing(
+            2, valley.now
+        )
+
+
+def test_who_was_phoned_is_ticked_off_and_can_be_undone(
+    valley: Valley, browser: Browser
+) -> None:
+    """The silent stand by village; a tick is their answer."""
+    browser.send("/warnings", village="1", **RAIN)
+    browser.send("/warnings/drafts/1/send")
+    assert "Tick somebody first" in browser.send("/warnings/1/rang")
+    shown = browser.send("/warnings/1/rang", farmer="1")
+    assert "1 phone talk is noted" in shown
+    with valley.house.store.look() as work:
+        assert work.warnings.tally(1).covered == 1
+    browser.send("/deeds/1/undo")
+    with valley.house.store.look() as work:
+        assert work.warnings.tally(1).covered == 0
+    browser.send("/warnings/99/rang", farmer="1")
+    assert browser.page.status_code == 404
+
+
+def test_a_second_text_says_what_it_takes(valley: Valley, browser: Browser) -> None:
+    """As soon as it is due, without a reload: it stands in the part that renews itself."""
+    browser.send("/warnings", village="1", **RAIN)
+    browser.send("/warnings/drafts/1/send")
+    valley.round()
+    part = browser.open("/warnings/1?part=yes")
+    assert "a second text" in part and "segments, price not set" in part
 
 
 WRONG = {
@@ -234,7 +329,7 @@ def test_answers_come_in_while_it_stands(valley: Valley, stormy: Browser) -> Non
     shown = stormy.open("/warnings/1")
     assert "Kijani stands 2 2 0 1 1" in shown
     assert "Waiting here: 0" in shown and "Failed: 0" in shown
-    silent = shown[shown.index("No answer yet name") :]
+    silent = shown[shown.index("No answer yet Kijani") :]
     assert BARAKA in silent and AMINA not in silent
     assert "help in the rain" in stormy.open("/morning")
     valley.text(BARAKA, "1")

@@ -125,6 +125,16 @@ def test_an_alert_is_drafted_for_the_officer_who_is_told_by_text(beds: Valley) -
     assert beds.heard(LEAD) == beds.heard(AMINA) == beds.heard(ZAWADI) == []
 
 
+def test_hours_over_several_days_are_told_with_both_days(beds: Valley) -> None:
+    """From Monday afternoon to Wednesday evening is no six hours of one day."""
+    onset, expires = "2026-06-01T14:00:00+03:00", "2026-06-03T20:00:00+03:00"
+    take(beds, first(info=rain(onset=onset, expires=expires)))
+    beds.send()
+    (told,) = beds.heard(OFFICER)
+    assert told == like(o.ALERT_DRAFTED_DAYS)
+    assert "Mon 1 Jun 14:00 to Wed 3 Jun 20:00" in told
+
+
 def test_by_the_setting_it_is_sent_at_once(sending: Valley) -> None:
     """Farmers are warned, the officer is told, and the trail says that nobody was asked."""
     assert became(sending, first()) is Became.SENT
