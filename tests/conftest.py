@@ -25,8 +25,10 @@ from assistant.store import Store
 from assistant.store.engine import forget_power_cuts
 from assistant.store.tables import Base
 from assistant.wiring.tasks import open_tasks
+from tests.shared import share
 
 forget_power_cuts()
+share()
 # The same examples on every build, so that a red one is about the change; at a desk new ones.
 open_tasks()  # as every start of the program does
 settings.register_profile("build", derandomize=True)

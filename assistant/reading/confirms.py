@@ -1,9 +1,10 @@
 """Yes, no, done, not yet: by word, sign or the digits of a prompt."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from assistant.reading.outcomes import Reading, Reason, Wish, again, confirm, understood
-from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, Token, read_tokens
 from assistant.reading.text.lexicon import OTHER, Lexicon, Sort
 from assistant.reading.text.near import one_key_off
 from assistant.reading.text.rules import Rule
@@ -60,6 +61,7 @@ FORGIVING = (Sort.YES, Sort.NO, Sort.DONE, Sort.NOT_YET)
 _MOST_STRANGE = 3  # words that we do not know, beside a yes or done in the middle
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     """ "yes", "no", "done" or "not_yet"; with `digits` 1 is yes and 2 is no."""
     if len(text) > LONGEST_REPLY:
@@ -90,6 +92,7 @@ def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
     return frozenset(by_phrase | by_rule) - {OTHER}
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def told_by_rule(found: tuple[Token, ...], lexicon: Lexicon) -> tuple[tuple[str, Rule], ...]:
     """What is told in words that stand apart, of `TOLD`, with every rule that says so."""
     words = tuple(token for token in found if token.is_word or token.is_number)

@@ -8,6 +8,7 @@ what says nothing else.
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from functools import lru_cache
 
 from assistant.reading.confirms import (
     DONE,
@@ -22,7 +23,7 @@ from assistant.reading.confirms import (
 )
 from assistant.reading.dates import read_date
 from assistant.reading.outcomes import Outcome, Reading, Reason, understood
-from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, Token, read_tokens
 from assistant.reading.text.lexicon import DEEDS, OTHER, Lexicon, Sort
 from assistant.reading.text.rules import Rule
 from assistant.reading.text.spot import Item, items
@@ -85,6 +86,7 @@ _OF_DAYS = (
 )
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     """As `read_confirm`; to be confirmed where other words stand beside the answer ("done with
     ploughing", "no money for seed"), or where it only says that the text was read ("ok").
@@ -195,6 +197,7 @@ def _is_amount(row: tuple[Item, ...], at: int) -> bool:
     return any(item.sort in _COUNTED for item in beside)
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def read_told_day(text: str, lexicon: Lexicon, today: date) -> date | None:
     """The day gone by that words name which say nothing else. Of a word for yesterday and
     tomorrow alike (kal) the former: it tells of what was done."""
@@ -214,6 +217,7 @@ def _is_week(item: Item) -> bool:
     return item.sort is Sort.EDGE and len(item.phrase) > 1
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def is_no_day(text: str, lexicon: Lexicon) -> bool:
     """Whether words with a day's name in them name a week ("minggu ini": minggu is Sunday)."""
     return lexicon.has(Sort.EDGE, tuple(token.text for token in read_tokens(text)))

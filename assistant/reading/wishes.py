@@ -19,7 +19,7 @@ from assistant.reading.outcomes import (
     confirm,
     understood,
 )
-from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, Token, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Phrase, Sort
 from assistant.reading.text.near import is_swap_or_gap, nearest, one_key_off
 from assistant.reading.text.spot import Item, items, says
@@ -66,6 +66,14 @@ def read_wish(
     """The wish in a reply; AGAIN where there is none (a plain answer is no wish)."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
+    return _read(text, tuple(lexicons.items()), language, asked)
+
+
+@lru_cache(maxsize=TEXTS_KEPT)
+def _read(
+    text: str, listed: tuple[tuple[str, Lexicon], ...], language: str, asked: Ask | None
+) -> Reading[Wish]:
+    lexicons = dict(listed)
     found = read_tokens(text)
     if not found:
         return again(Reason.EMPTY)
@@ -166,7 +174,8 @@ class _Wishes:
     def _by_sentence(self, words: Words) -> Reading[Wish] | None:
         """The wish whose words a sentence holds; the one with the most of them."""
         words = self._without_phrases_of_yes(words)
-        scores = {wish: score for wish in _ORDER if (score := self._score(words, wish))}
+        texts = frozenset(token.text for token in words)
+        scores = {wish: n for wish in _ORDER if (n := self._score(words, texts, wish))}
         if Wish.STOP in scores and self._is_no_stop(words):
             del scores[Wish.STOP]
         if not scores:
@@ -191,12 +200,15 @@ class _Wishes:
         kept = (item for item in row if item.sort is None or len(item.tokens) == 1)
         return tuple(token for item in kept for token in item.tokens)
 
-    def _score(self, words: Words, wish: Wish) -> int:
+    def _score(self, words: Words, texts: frozenset[str], wish: Wish) -> int:
         """How many groups the longest fitting sentence of the wish has."""
         fitting = (
             len(groups)
             for groups in self.own.wishes[wish].sentences
-            if all(any(self._holds(words, p, wish) for p in group) for group in groups)
+            if all(
+                any(p[0] in texts and self._holds(words, p, wish) for p in group)
+                for group in groups
+            )
         )
         return max(fitting, default=0)
 

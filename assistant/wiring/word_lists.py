@@ -318,10 +318,9 @@ def _add_deeds(deeds: DeedList, draft: _Draft) -> None:
     for sort, spellings in deeds.phrases.items():
         for spelling in spellings:
             words = [word for each in spelling.split() for word in _folded(each)]
-            phrase = tuple(text for text, _ in words)
-            if phrase:
+            if words:
+                phrase, marked = zip(*words, strict=True)
                 draft.phrases[sort].setdefault(phrase, "")
-                marked = tuple(marks for _, marks in words)
                 draft.marked.setdefault((sort, phrase), set()).add(marked)
 
 

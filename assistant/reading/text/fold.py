@@ -11,6 +11,8 @@ from enum import StrEnum
 from functools import lru_cache
 
 LONGEST_REPLY = 2000  # characters; a longer text is no answer to a question of one line
+# A text is read in many ways while it is answered, and its parts too; then it comes no more.
+TEXTS_KEPT = 1024
 
 # Signs that people answer with; any other picture says nothing to us.
 SIGNS = frozenset("👍👎✅✔☑✓👌🙏❌✖✗🚫❎")
@@ -77,6 +79,7 @@ class Token:
         return self.kind is Kind.NUMBER
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def fold(text: str) -> str:
     """The text in lower case with ASCII digits, decomposed, without nukta and hidden signs."""
     if text.isascii():
@@ -128,6 +131,7 @@ def read_tokens(text: str) -> tuple[Token, ...]:
     return cut(fold(text))
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def cut(folded: str) -> tuple[Token, ...]:
     """The folded text cut into numbers (with their inner marks), words and single marks."""
     found: list[Token] = []

@@ -1,0 +1,55 @@
+"""What the processes of a test run make once and not once a test.
+
+A real start has one database engine and one web application, whose statements and templates are
+compiled once. A test has its own of both; compiled alike each time, that was a third of the
+suite. Nothing that a test could change is shared: only what is made from the sources.
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+from flask import Flask
+from jinja2 import BytecodeCache
+from jinja2.bccache import Bucket
+from sqlalchemy import Engine
+
+import assistant.store.engine as engines
+
+
+class Templates(BytecodeCache):
+    """Compiled templates of this process, by the checksum of their source."""
+
+    def __init__(self) -> None:
+        self._kept: dict[tuple[str, str], bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Gives what was kept of the same source."""
+        code = self._kept.get((bucket.key, bucket.checksum))
+        if code is not None:
+            bucket.bytecode_from_string(code)
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keeps it."""
+        self._kept[bucket.key, bucket.checksum] = bucket.bytecode_to_string()
+
+
+def share() -> None:
+    """From now on this process compiles each template and each statement for SQLite once."""
+    Flask.jinja_options = {**Flask.jinja_options, "bytecode_cache": Templates()}
+    engines.create_engine = _sharing(engines.create_engine)
+
+
+def _sharing(create: Callable[..., Engine]) -> Callable[..., Engine]:
+    """Engines whose statements are compiled by the first one's dialect, into its cache."""
+    first: list[Engine] = []
+
+    def create_engine(url: Any, **options: Any) -> Engine:
+        engine = create(url, **options)
+        if engine.dialect.name != "sqlite":
+            return engine
+        first.append(engine) if not first else None
+        engine.dialect = first[0].dialect
+        engine._compiled_cache = first[0]._compiled_cache
+        return engine
+
+    return create_engine
