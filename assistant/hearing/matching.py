@@ -11,6 +11,7 @@ import struct
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import sqrt
+from operator import add
 from zlib import crc32
 
 from assistant.acts.pieces import rows_of
@@ -54,16 +55,20 @@ class MatchTable:
 
     def likest(self, text: str, ideas: Iterable[str]) -> tuple[Likeness, ...]:
         """The questions, the likest first."""
-        width = len(self.topics)
-        sums = [0.0] * width
-        for places, weight in parts(text, ideas):
-            share = weight / sqrt(len(places)) if places else 0.0
-            for at in places:
-                row = self.rows[at * width : (at + 1) * width]
-                sums = [total + share * each for total, each in zip(sums, row, strict=True)]
+        pieces, named = (self._sums(*part) for part in parts(text, ideas))
+        sums = map(add, pieces, named)
         scored = zip(self.topics, sums, self.scale, self.bias, strict=True)
         found = [Likeness(_topic(code), s * scale + bias) for code, s, scale, bias in scored]
         return tuple(sorted(found, key=lambda each: -each.score))
+
+    def _sums(self, places: frozenset[int], weight: float) -> Sequence[float]:
+        """What these rows say of each question together; how many they are does not count."""
+        width = len(self.topics)
+        found = [self.rows[at * width : (at + 1) * width].tolist() for at in places]
+        if not found:
+            return [0.0] * width
+        share = weight / sqrt(len(found))
+        return [share * total for total in map(sum, zip(*found, strict=True))]
 
 
 def _topic(code: str) -> Topic | None:

@@ -3,13 +3,14 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import lru_cache
 from types import MappingProxyType
 
 from assistant.acts import Act, Weights
 from assistant.hearing.ears import Ear, Ears, Mood
 from assistant.hearing.kinds import HARMS, LOSSES, Kind
 from assistant.hearing.thresholds import HALF, ON_ALERT, SURE
-from assistant.reading.text.fold import Token, read_tokens
+from assistant.reading.text.fold import TEXTS_KEPT, Token, read_tokens
 
 
 class Certainty(StrEnum):
@@ -105,6 +106,7 @@ class Understood:
         return max(self.weights, key=lambda act: self.weights[act])
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def understand(text: str, ears: Ears, language: str) -> Understood:
     """Reads a text for what it means. Nothing here raises on any text.
 

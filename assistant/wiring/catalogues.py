@@ -1,5 +1,6 @@
 """Opens the translations: gettext catalogues (.po) in memory, so nothing is compiled ahead."""
 
+from functools import lru_cache
 from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
 from pathlib import Path
@@ -11,6 +12,7 @@ import assistant
 from assistant.wording.render import Catalogue
 
 SOURCE = "en"
+_LANGUAGES_KEPT = 32
 
 
 class CatalogueError(Exception):
@@ -34,6 +36,12 @@ def open_catalogue(language: str) -> Catalogue:
         if language == SOURCE:
             return Catalogue(language, NullTranslations())
         raise CatalogueError(f"no catalogue {path}: leave {language} out of NURSERY_LANGUAGES")
+    return _parsed(language, path, path.stat().st_mtime_ns)
+
+
+@lru_cache(maxsize=_LANGUAGES_KEPT)
+def _parsed(language: str, path: Path, _changed_at: int) -> Catalogue:
+    """Parsing takes a tenth of a second: once, until the file changes."""
     with path.open("rb") as file:
         catalogue = read_po(file, locale=language)
     compiled = BytesIO()
