@@ -61,7 +61,7 @@ class Outgoing:
     """One text to a phone, under our own id, worthless after `not_after`.
 
     `kind` says what it is for and `line` by which line its reader last wrote: a deployment of
-    several lines chooses by them.
+    several lines chooses by them. With `only` it goes by that line or not at all.
     """
 
     message_id: str
@@ -70,6 +70,7 @@ class Outgoing:
     not_after: datetime
     kind: str = ""
     line: str = ""
+    only: bool = False
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 the looks for official alerts."""
 
 import logging
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -16,7 +16,7 @@ from assistant.service.alerts.codes import where_villages_lie
 from assistant.service.alerts.watch import forget_old, look_at
 from assistant.service.arrivals import take, take_incomplete
 from assistant.service.away import DatabaseAwayError
-from assistant.service.connections import forget_parts, give_back, own
+from assistant.service.connections import forget_parts, give_back, note_why, own
 from assistant.service.copies import copy_of_today
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
@@ -365,6 +365,7 @@ class LineWatch:
 
     Args:
         owner: names this process
+        whys: of each line by name, why it cannot send now; what changes is kept for people
 
     `wake` is called when texts may wait in the outbox; the worker is joined to it later.
     """
@@ -376,9 +377,11 @@ class LineWatch:
         *,
         owner: str,
         clock: Clock = wall_clock,
+        whys: Callable[[], Mapping[str, str]] = dict,
     ) -> None:
         self._house, self._line, self._owner = house, line, owner
-        self._clock = clock
+        self._clock, self._whys = clock, whys
+        self._noted: dict[str, str] = {}
         self.wake: Callable[[], None] = lambda: None
         self._has = Event()
         self._stopping = Event()
@@ -420,6 +423,15 @@ class LineWatch:
         elif not mine and self._has.is_set():
             log.warning("another process has the lines now: this one waits")
             self._let_go()
+        elif mine:
+            self._note_whys()
+
+    def _note_whys(self) -> None:
+        """A line that cannot send says why, and goes on saying so while it lasts."""
+        for name, why in self._whys().items():
+            if why or self._noted.get(name) != why:
+                note_why(self._house, name, why, self._clock())
+                self._noted[name] = why
 
     def _let_go(self) -> None:
         self._has.clear()

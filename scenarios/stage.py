@@ -123,7 +123,8 @@ class Stage:
                 secret=SECRET,
                 wake=lambda: None,
                 clock=self.clock,
-                lines=opened.hooks,
+                hooks=opened.hooks,
+                terms=opened.terms,
             )
             front = self._open_to.front(app)
             served = _served(front, self._open_to.pages, many=self._many)

@@ -80,7 +80,8 @@ def _lines(house: House, settings: Settings) -> Iterator[Opened]:
     if found.lines is None or not found.lines.listens:
         yield found
         return
-    watch = LineWatch(house, found.lines, owner=secrets.token_hex(8))
+    lines = found.lines
+    watch = LineWatch(house, lines, owner=secrets.token_hex(8), whys=lines.whys)
     watch.round()
     if not watch.has():
         raise click.ClickException(

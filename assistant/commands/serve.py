@@ -75,7 +75,7 @@ def _hands(house: House, settings: Settings, opened: Opened) -> _Hands:
     lines = opened.lines
     if lines is None or not lines.listens:
         return _Hands(_worker(house, settings, opened.gateway), None)
-    watch = LineWatch(house, lines, owner=secrets.token_hex(8))
+    watch = LineWatch(house, lines, owner=secrets.token_hex(8), whys=lines.whys)
     worker = _worker(house, settings, opened.gateway, watch.has)
     watch.wake = worker.wake
     return _Hands(worker, watch)
@@ -154,7 +154,8 @@ def _web(
         wake=wake,
         clock=wall_clock,
         https=settings.web_https,
-        lines=opened.hooks,
+        hooks=opened.hooks,
+        terms=opened.terms,
         hosts=(*LOCAL_HOSTS, *settings.web_hosts),
     )
     try:

@@ -45,11 +45,13 @@ class Route:
 
 @dataclass(frozen=True)
 class Terms:
-    """What a line allows and takes: texts a second, segments a day, price of a segment."""
+    """What a line allows and takes: texts a second, segments a day, price of a segment; and its
+    kind."""
 
     a_second: float | None = None
     a_day: int | None = None
     price: Decimal | None = None
+    kind: str = ""
 
 
 Used = Callable[[str, datetime], int]
@@ -62,6 +64,8 @@ Note = Callable[[str, Handover, datetime], None]
 def way(routes: Sequence[Route], outgoing: Outgoing) -> tuple[str, ...]:
     """The lines for a text, the best first: that which its reader wrote by, then those of the
     first route that takes it."""
+    if outgoing.only:
+        return (outgoing.line,)
     found = next((route.lines for route in routes if route.takes(outgoing)), ())
     first = (outgoing.line,) if outgoing.line else ()
     return tuple(dict.fromkeys(first + found))
@@ -171,8 +175,11 @@ class Lines:
     @property
     def why(self) -> str:
         """What keeps lines from sending."""
-        told = ((name, gateway.why) for name, gateway in self._listeners())
-        return "; ".join(f"{name}: {why}" for name, why in told if why)
+        return "; ".join(f"{name}: {why}" for name, why in self.whys().items() if why)
+
+    def whys(self) -> Mapping[str, str]:
+        """Of each line that keeps a connection, why it cannot send now; empty where it can."""
+        return {name: gateway.why for name, gateway in self._listeners()}
 
     @property
     def listens(self) -> bool:

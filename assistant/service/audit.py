@@ -57,6 +57,7 @@ class Act(StrEnum):
     TEXT_TAKEN_BACK = "text_taken_back"
     DATES_CHANGED = "dates_changed"
     NURSERY_CLOSED = "nursery_closed"
+    LINE_TRIED = "line_tried"
     RESULTS_TAKEN = "results_taken"
     VILLAGE_HANDED_OVER = "village_handed_over"
     CALENDAR_TAKEN = "calendar_taken"

@@ -9,7 +9,7 @@ from typing import Protocol
 from assistant.channel import Fate, Handover
 from assistant.service.days import day_start
 from assistant.service.house import House
-from assistant.store import Line
+from assistant.store import Fared, Line
 
 OWNED_FOR = timedelta(seconds=20)  # a process that died is followed after so long
 
@@ -42,9 +42,19 @@ def note_line(house: House, line: str, handover: Handover, now: datetime) -> Non
             work.running.rest(now + rest, handover.detail, name=line)
 
 
+def note_why(house: House, line: str, why: str, now: datetime) -> None:
+    """Keeps why a line that keeps a connection cannot send, or that it can again, for people to
+    see also while nothing is to be sent."""
+    with house.store.work() as work:
+        if not why:
+            work.running.answered(now, took=False, name=line)
+        work.running.rest(now + OWNED_FOR if why else now, why, name=line)
+
+
 @dataclass(frozen=True)
 class LineStands:
-    """How a line stands: segments it `used` today, of so many `a_day`, what they cost."""
+    """How a line stands: segments it `used` today, of so many `a_day`, what they cost; what its
+    receipts tell."""
 
     name: str
     line: Line
@@ -52,6 +62,7 @@ class LineStands:
     a_day: int | None
     cost: Decimal | None
     rests: bool
+    fared: Fared
 
 
 class Allows(Protocol):
@@ -61,6 +72,10 @@ class Allows(Protocol):
     def a_day(self) -> int | None: ...
     @property
     def price(self) -> Decimal | None: ...
+    @property
+    def a_second(self) -> float | None: ...
+    @property
+    def kind(self) -> str: ...
 
 
 def lines_stand(
@@ -72,7 +87,8 @@ def lines_stand(
         if not names:
             line, used = work.running.line(), work.lines.used_by_all(since)
             price = house.tariff.per_segment if house.tariff else None
-            return (_stands("", line, used, None, price, now),)
+            fared = work.lines.fared(None, since, now)
+            return (_stands("", line, used, None, price, now, fared),)
         return tuple(
             _stands(
                 name,
@@ -81,17 +97,24 @@ def lines_stand(
                 terms[name].a_day,
                 terms[name].price,
                 now,
+                work.lines.fared(name, since, now),
             )
             for name in names
         )
 
 
 def _stands(
-    name: str, line: Line, used: int, a_day: int | None, price: Decimal | None, now: datetime
+    name: str,
+    line: Line,
+    used: int,
+    a_day: int | None,
+    price: Decimal | None,
+    now: datetime,
+    fared: Fared,
 ) -> LineStands:
     rests = line.rests_until is not None and line.rests_until > now
     cost = None if price is None else price * used
-    return LineStands(name, line, used, a_day, cost, rests)
+    return LineStands(name, line, used, a_day, cost, rests, fared)
 
 
 def forget_parts(house: House, now: datetime) -> int:

@@ -134,8 +134,8 @@ def _hand_over(
 ) -> list[Handover]:
     """Offers some texts and records what became of them; what the operator answered."""
     leaving = _leaving(house, texts, now)
-    wrote_by = _wrote_by(house, leaving)
-    answers = way.offer([_outgoing(text, wrote_by) for text in leaving])
+    wrote_by, wished = _wrote_by(house, leaving), _wished(house, leaving)
+    answers = way.offer([_outgoing(text, wrote_by, wished) for text in leaving])
     both = [(text, said) for text, said in zip(leaving, answers, strict=True) if said]
     unoffered = [
         text.message_id for text, said in zip(leaving, answers, strict=True) if not said
@@ -151,11 +151,29 @@ def _hand_over(
     return [said for _, said in both]
 
 
-def _outgoing(text: OutboxText, wrote_by: Mapping[str, str]) -> Outgoing:
-    line = wrote_by.get(text.phone, "") if text.kind is Kind.REPLY else ""
+def _outgoing(
+    text: OutboxText, wrote_by: Mapping[str, str], wished: Mapping[str, str]
+) -> Outgoing:
+    alone = wished.get(text.message_id, "")
+    line = alone or (wrote_by.get(text.phone, "") if text.kind is Kind.REPLY else "")
     return Outgoing(
-        text.message_id, text.phone, text.text, text.not_after, text.kind.value, line
+        text.message_id,
+        text.phone,
+        text.text,
+        text.not_after,
+        text.kind.value,
+        line,
+        only=bool(alone),
     )
+
+
+def _wished(house: House, texts: Sequence[OutboxText]) -> Mapping[str, str]:
+    """The lines that a lead tries, by the texts that try them (`desk.lines`)."""
+    ids = [text.message_id for text in texts if text.kind is Kind.NOTICE]
+    if not house.several_lines or not ids:
+        return {}
+    with house.store.look() as work:
+        return work.lines.wished(ids)
 
 
 def _wrote_by(house: House, texts: Sequence[OutboxText]) -> Mapping[str, str]:

@@ -12,7 +12,7 @@ from assistant.store.errors import (
 )
 from assistant.store.queries.brakes import Brake, Stops
 from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
-from assistant.store.queries.lines import Settled
+from assistant.store.queries.lines import Fared, Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.privacy import Erasure, Seal, TrailLine
 from assistant.store.queries.roll import HeldTo, Known
@@ -110,6 +110,7 @@ __all__ = [
     "KeptAlert",
     "Known",
     "Lane",
+    "Fared",
     "Line",
     "Looked",
     "Mark",

@@ -13,6 +13,7 @@ from flask.typing import ResponseReturnValue
 
 from assistant.channel import Clock, Hooks
 from assistant.gateways import wire_hooks
+from assistant.service.connections import Allows
 from assistant.service.house import House
 from assistant.service.pulse import pulse
 from assistant.web import (
@@ -25,6 +26,7 @@ from assistant.web import (
     door,
     farmers,
     find,
+    lines,
     lists,
     mending,
     messages,
@@ -99,6 +101,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     officers.pages,
     trail.pages,
     brakes.pages,
+    lines.pages,
 )
 PLACES = (
     Place("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
@@ -113,7 +116,7 @@ PLACES = (
     Place("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
     Place("villages.villages", w.VILLAGES),
     Place("alerts.alerts", messages_web_alerts.ALERTS),
-    Place("messages.ledger", w.MESSAGES),
+    Place("messages.ledger", w.MESSAGES, under=("lines",)),
     Place("results.shown", messages_web_books.RESULTS),
     Place("officers.officers", w.OFFICERS, for_lead=True),
     Place("trail.trail", w.TRAIL, for_lead=True),
@@ -128,7 +131,8 @@ def create_app(
     wake: Callable[[], None],
     clock: Clock,
     https: bool = False,
-    lines: Mapping[str, Hooks] | None = None,
+    hooks: Mapping[str, Hooks] | None = None,
+    terms: Mapping[str, Allows] | None = None,
     hosts: Collection[str] = LOCAL_HOSTS,
 ) -> Flask:
     """The web side of one deployment.
@@ -140,11 +144,12 @@ def create_app(
         https: officers reach the page by https, through a proxy in front.
         hosts: names by which officers reach the page; others get nothing, so that no address
             of ours leads to somebody else's
-        lines: what operators call, by the names of their lines; our own wire where none given.
+        hooks: what operators call, by the names of their lines; our own wire where none given.
+        terms: what is set of each line, where there is a file of lines.
     """
     app = Flask("assistant.web")
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_BODY
-    called = {"": wire_hooks(secret)} if lines is None else lines
+    called = {"": wire_hooks(secret)} if hooks is None else hooks
     gateway = callbacks(Door(house, called, wake, clock))
     app.register_blueprint(gateway)
 
@@ -159,7 +164,7 @@ def create_app(
         faults = pulse(house, clock()).faults
         return {"faults": faults}, 503 if faults else 200
 
-    desk = Desk(house, wake, clock, https)
+    desk = Desk(house, wake, clock, https, terms or {})
     locks = lock(
         app, desk, secret=house.key_for("web sessions").hex(), https=https, hosts=hosts
     )

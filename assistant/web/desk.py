@@ -1,7 +1,7 @@
 """What every page needs: the house, the time, who is signed in, and words in their language."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any, cast
 from urllib.parse import urlsplit
@@ -28,6 +28,7 @@ from markupsafe import Markup
 
 from assistant.channel import Clock
 from assistant.people import LANGUAGES
+from assistant.service.connections import Allows
 from assistant.service.desk.accounts import prove
 from assistant.service.desk.sessions import Member
 from assistant.service.house import House
@@ -39,6 +40,7 @@ from assistant.wording import (
     messages_web_calls,
     messages_web_desk,
     messages_web_door,
+    messages_web_lines,
     messages_web_mend,
     messages_web_people,
     messages_web_season,
@@ -73,12 +75,14 @@ class Desk:
 
     wake: called when texts wait in the outbox      clock: reads the time of each request
     https: officers reach the page by https only
+    terms: what is set of each line, where a file of lines is
     """
 
     house: House
     wake: Callable[[], None]
     clock: Clock
     https: bool = False
+    terms: Mapping[str, Allows] = field(default_factory=dict)
 
     @property
     def known_cookie(self) -> str:
@@ -256,6 +260,7 @@ def furnish(app: Flask, desk: Desk) -> None:
         has_factor=lambda: desk.member.has_factor,
     )
     app.jinja_env.globals.update(k=messages_web_desk, mend=messages_web_mend)
+    app.jinja_env.globals.update(ln=messages_web_lines)
     app.context_processor(
         lambda: {
             "language": language(),

@@ -3,7 +3,7 @@ one way out, and what operators call. All faults of a file are told together."""
 
 import tomllib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -41,6 +41,11 @@ class Opened:
     def lines(self) -> Lines | None:
         """The several lines; None where there is only our own wire."""
         return self.gateway if isinstance(self.gateway, Lines) else None
+
+    @property
+    def terms(self) -> Mapping[str, Terms]:
+        """What each line of a file of lines allows and takes."""
+        return self.lines.terms if self.lines else {}
 
 
 @dataclass(frozen=True)
@@ -213,7 +218,7 @@ def _build(
     own = {key: value for key, value in given.items() if key not in (*_TERMS, "name", "kind")}
     try:
         made = build(name, filled(of_line, own, where), folder)
-        terms[name] = filled(Terms, _terms_of(given), where)
+        terms[name] = replace(filled(Terms, _terms_of(given), where), kind=str(kind))
         built[name] = made
     except Faults as found:
         faults += found.all

@@ -12,6 +12,7 @@ from assistant.wording.messages_web_brakes import BRAKE_ACTS
 from assistant.wording.messages_web_calls import CALL_ACTS
 from assistant.wording.messages_web_desk import DESK_ACTS
 from assistant.wording.messages_web_door import DOOR_ACTS
+from assistant.wording.messages_web_lines import LINE_ACTS
 from assistant.wording.messages_web_mend import MEND_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
@@ -476,4 +477,5 @@ ACTS: Mapping[str, Message] = {
     **DESK_ACTS,
     **MEND_ACTS,
     **BRAKE_ACTS,
+    **LINE_ACTS,
 }

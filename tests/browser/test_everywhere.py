@@ -36,6 +36,7 @@ BELOW = (
     "/warnings/drafts/3",
     "/broadcasts/1",
     "/broadcasts",
+    "/lines",
     "/messages?which=heard",
     "/messages?village=1",
     "/messages/months",

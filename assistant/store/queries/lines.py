@@ -16,6 +16,7 @@ from assistant.store.values import TextState
 
 CONNECTIONS = "connections"
 RECEIPT_FIRST = timedelta(hours=1)  # how long before its hand-over a receipt may have come
+UNTOLD_AFTER = timedelta(hours=1)
 PARTS_LAST = timedelta(days=8)  # an operator tries for three days at most; receipts come late
 
 
@@ -32,6 +33,16 @@ class Settled:
     def receipt(self) -> Receipt:
         """As one of the text."""
         return Receipt(self.message_id, self.fate, self.at, self.detail)
+
+
+@dataclass(frozen=True)
+class Fared:
+    """What receipts tell of a line today: when a text last arrived; how many it took an hour
+    ago or more of which none has told; those that were lost, by why."""
+
+    arrived_at: datetime | None = None
+    untold: int = 0
+    lost: tuple[tuple[str, int], ...] = ()
 
 
 class Lines:
@@ -87,6 +98,42 @@ class Lines:
             OutboxRow.accepted_at >= since
         )
         return int(self._session.scalar(wanted) or 0)
+
+    def fared(self, line: str | None, since: datetime, now: datetime) -> Fared:
+        """What receipts tell of a line since then; None: of all together."""
+        taken = [OutboxRow.accepted_at >= since]
+        taken += [OutboxRow.line == line] if line is not None else []
+        late = OutboxRow.accepted_at <= now - UNTOLD_AFTER
+        lost = select(OutboxRow.detail, func.count()).where(
+            *taken, OutboxRow.state.in_((TextState.FAILED, TextState.EXPIRED))
+        )
+        found = self._session.execute(
+            lost.group_by(OutboxRow.detail).order_by(func.count().desc(), OutboxRow.detail)
+        )
+        return Fared(
+            self._session.scalar(select(func.max(OutboxRow.delivered_at)).where(*taken)),
+            self._session.scalar(
+                select(func.count()).where(*taken, late, OutboxRow.state == TextState.ACCEPTED)
+            )
+            or 0,
+            tuple((detail, count) for detail, count in found),
+        )
+
+    def waiting(self, now: datetime) -> int:
+        """Texts that could have left by now and wait."""
+        wanted = select(func.count()).where(
+            OutboxRow.state.in_((TextState.WAITING, TextState.CLAIMED)),
+            OutboxRow.due_at <= now,
+            OutboxRow.not_after > now,
+        )
+        return int(self._session.scalar(wanted) or 0)
+
+    def wished(self, message_ids: Collection[str]) -> Mapping[str, str]:
+        """The lines by which alone these texts are to go, though none took them yet."""
+        wanted = select(OutboxRow.message_id, OutboxRow.line).where(
+            OutboxRow.message_id.in_(message_ids), OutboxRow.line.is_not(None)
+        )
+        return {message_id: line for message_id, line in self._session.execute(wanted) if line}
 
     # --- parts -------------------------------------------------------------------------------
 

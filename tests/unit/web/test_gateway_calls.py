@@ -266,7 +266,7 @@ def test_while_the_secret_is_changed_both_are_good(valley: Valley) -> None:
     """The operator changes its own a little later; no text is refused meanwhile."""
     hooks = {"": wire_hooks("the new secret of two", before=SECRET)}
     app = create_app(
-        valley.house, secret="", wake=lambda: None, clock=lambda: valley.now, lines=hooks
+        valley.house, secret="", wake=lambda: None, clock=lambda: valley.now, hooks=hooks
     )
     operator = Operator(app.test_client())
     for secret, status in ((SECRET, 204), ("the new secret of two", 204), ("a third", 401)):
