@@ -14,7 +14,7 @@ from ssl import PROTOCOL_TLS_SERVER, SSLContext
 
 import pytest
 
-from assistant.channel import Fate, Handover, Incoming, Outgoing, Receipt
+from assistant.channel import Fate, Handover, Incoming, Outgoing, Receipt, Screen
 from assistant.gateways.smpp import SmppGateway, SmppTerms
 from gateway_sim import OperatorController
 from gateway_sim.smpp import Account, Centre
@@ -293,3 +293,11 @@ def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
         stranger.gateway.open(stranger.heard.take, now)
         assert until(lambda: "certificate" in stranger.gateway.why)
         stranger.gateway.close()
+
+
+def test_a_screen_is_shown_once_the_message_centre_has_time(line: Bound) -> None:
+    """A person who looks at the phone is not made to dial again."""
+    line.heard.screen = Screen("1 Yes", more=True)
+    line.centre.faults.extend(["throttle", "full"])
+    assert line.operator.phone(AMINA).dial("*555*7#") == "1 Yes"
+    assert line.centre.submitted == 3

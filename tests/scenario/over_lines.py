@@ -8,6 +8,7 @@ import gc
 import time
 from collections.abc import Iterator, Mapping
 from concurrent.futures import ProcessPoolExecutor
+from dataclasses import replace
 from datetime import timedelta
 from functools import partial
 
@@ -33,8 +34,9 @@ def bad_day() -> Handler:
     )
 
 
-# A bind that breaks after a text was taken brings it twice: see DEVELOPERS.md.
 SMPP_BREAKS = tuple(faults_by_seed(7, 60, 0.3, ("throttle", "full", "drop", "crash")))
+# A screen that is lost with its bind is a session that ended: a phone dials again.
+MENU_BREAKS = tuple(faults_by_seed(7, 60, 0.3, ("throttle", "full")))
 MODEM_BREAKS = ("", "", "taken", "", "half", "", "", "taken")
 DAYS: Mapping[str, Mapping[str, Replay]] = {
     line: {
@@ -61,6 +63,8 @@ def asks_for(season: Season) -> frozenset[str]:
     return frozenset("menus" if code.startswith("*") else "rings" for code in dialled)
 
 
+# Who answers what depends on which text comes first; a busy line changes that.
+BY_THE_SECOND = frozenset({"crossed"})
 LACKS = {"smpp": {"rings"}, "modem": {"menus"}, "river": {"rings"}, "hill": set[str]()}
 
 
@@ -73,6 +77,10 @@ def ended(line: str, name: str) -> Iterator[tuple[str, str, float]]:
         return
     wanted = as_written(name)
     for day, replay in DAYS[line].items():
+        if day == "bad day" and name in BY_THE_SECOND:
+            continue
+        if replay.breaks is SMPP_BREAKS and "menus" in asks_for(season):
+            replay = replace(replay, breaks=MENU_BREAKS)
         begun = time.monotonic()
         try:
             found = play(season, say_nothing, replay=replay)

@@ -4,7 +4,6 @@ import logging
 import queue
 import threading
 from collections.abc import Callable
-from contextlib import suppress
 from datetime import datetime, timedelta
 from zlib import crc32
 
@@ -43,6 +42,7 @@ log = logging.getLogger(__name__)
 EARS = 4  # messages of the operator that are taken at once, each phone's in their order
 FIRST_PAUSE_S, LONGEST_PAUSE_S = 0.5, 60.0
 REST_STATUS = frozenset({Status.QUEUE_FULL, Status.THROTTLED})
+SHOWN_AGAIN_S = (0.0, 0.5, 1.0, 1.0, 2.0, 2.0)
 AGAIN_STATUS = frozenset({Status.SYSTEM_ERROR, Status.COME_AGAIN})
 
 
@@ -62,11 +62,13 @@ class SmppGateway:
         self._ears: _Ears | None = None
         self._menus = Menus(terms)
         self._why = "not opened in this process"
+        self._stopping = threading.Event()
 
     # --- its life ----------------------------------------------------------------------------
 
     def open(self, take: Take, clock: Clock) -> None:
         """Begins to keep the binds, in threads of their own."""
+        self._stopping.clear()
         put = self._listen(take, clock)
         commands = [Command.BIND_TRANSCEIVER]
         if self._terms.bind == "two":
@@ -81,6 +83,7 @@ class SmppGateway:
 
     def close(self) -> None:
         """Unbinds and stops."""
+        self._stopping.set()
         for link in self._links:
             link.stop()
         if self._ears is not None:
@@ -216,8 +219,24 @@ class SmppGateway:
         screen = take(incoming) if incoming is not None else None
         session.answer(pdu)
         if screen is not None:
-            with suppress(GoneError):
-                (self._links[0].session or session).request(self._menus.shown(pdu, screen))
+            self._show(self._menus.shown(pdu, screen))
+
+    def _show(self, shown: Short) -> None:
+        """Shows a screen; again where the message centre was busy or there was no bind, for as
+        long as a person looks at the phone. Not where its answer was lost: shown once more it
+        might stand for the next one."""
+        for pause_s in SHOWN_AGAIN_S:
+            self._stopping.wait(pause_s)
+            session = self._links[0].session if self._links else None
+            if session is None:
+                continue
+            try:
+                if session.request(shown).status not in REST_STATUS | AGAIN_STATUS:
+                    return
+            except LostError:
+                return
+            except GoneError:
+                continue
 
     def _receipt(self, pdu: Short, now: datetime) -> Receipt | None:
         told = texts.told(pdu, now)
