@@ -6,8 +6,9 @@ from datetime import date
 
 from assistant.agronomy import constants as c
 from assistant.agronomy import mat
-from assistant.agronomy.calendar import Task
+from assistant.agronomy.calendar import ORDER, Task
 from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.making import making
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.lot.germination import Good
 from assistant.agronomy.lot.programme_variety import ProgrammeVariety
@@ -236,7 +237,8 @@ def _shopping(q: Quantities, practice: Practice) -> Section:
 
 
 def _rows(plan: Plan) -> Iterable[Say]:
-    for task in plan.tasks:
+    tasks = (*plan.tasks, *making(plan.sow, plan.practice))
+    for task in sorted(tasks, key=lambda each: (each.date, ORDER[each.code])):
         row = _row(task, plan.practice)
         over = (task.until or task.date) < plan.today
         yield m.WAS(row=row) if over else row
