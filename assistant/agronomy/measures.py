@@ -15,6 +15,7 @@ from assistant.agronomy.told import is_near
 
 ML_PER_L = 1_000.0
 HALVES = 2
+TINS_IN_PAIL = (1, 400)  # what a person may count
 MOST = 30  # more than these nobody counts
 
 
@@ -57,6 +58,24 @@ def urea_measure(grams: float, tin_l: float | None = None) -> Level | None:
 def mats_for_a_tin(sprouted_per_mat_g: float, tin_l: float) -> float:
     """Mats that one level tin of sprouted seed sows."""
     return tin_l * ML_PER_L * c.SPROUTED_KG_PER_L.value / sprouted_per_mat_g
+
+
+MOST_TINS = 10  # at once; more are counted wrong
+
+
+class Shared(NamedTuple):
+    """So many level tins of sprouted seed for so many mats."""
+
+    tins: int
+    mats: int
+
+
+def shared_by_tin(sprouted_per_mat_g: float, tin_l: float) -> Shared | None:
+    """The fewest whole tins that sow whole mats within a tenth; None where none do."""
+    each = mats_for_a_tin(sprouted_per_mat_g, tin_l)
+    found = (Shared(tins, nearest(tins * each)) for tins in range(1, MOST_TINS + 1))
+    near = (told for told in found if told.mats and is_near(told.mats, told.tins * each))
+    return next(near, None)
 
 
 def _level(

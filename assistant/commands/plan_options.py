@@ -8,6 +8,8 @@ from pathlib import Path
 import click
 
 from assistant.agronomy.field import LIMITS, MOST_GAP_FILLING, FieldInputs
+from assistant.agronomy.measures import TINS_IN_PAIL
+from assistant.agronomy.season.sowing import RIPENS_D
 from assistant.commands import numbers
 from assistant.people import LANGUAGES
 
@@ -51,7 +53,7 @@ _OPTIONS = (
     click.option("--varieties", type=_FILE, help="TOML file of your programme's varieties."),
     click.option(
         "--days",
-        type=numbers.whole(60, 260, "days", "115"),
+        type=numbers.whole(*RIPENS_D, "days", "115"),
         help="Days from sowing to maturity, where the variety does not say.",
     ),
     click.option("--water-from", type=numbers.iso_date, help="Day on which water comes."),
@@ -93,7 +95,7 @@ _OPTIONS = (
     ),
     click.option(
         "--tins-in-pail",
-        type=numbers.number(1, 400, "tins", "25"),
+        type=numbers.number(*TINS_IN_PAIL, "tins", "25"),
         help="How many of your tin fill the pail, instead.",
     ),
     click.option("--prices", type=_FILE, help="TOML price list, for the cost."),

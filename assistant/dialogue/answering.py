@@ -22,6 +22,7 @@ from assistant.dialogue.endings_stand import STAND_ENDINGS
 from assistant.dialogue.endings_steps import STEPS_ENDINGS
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
+from assistant.dialogue.endings_when import WHEN_ENDINGS, measure_tin
 from assistant.dialogue.engine import Step, answer, ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.items import answer_items, split_label, uncovered, which_done
@@ -54,6 +55,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **TELL_ENDINGS,
     **HEARD_ENDINGS,
     **DATED_ENDINGS,
+    **WHEN_ENDINGS,
     "!asked": asked,
     "!which_done": which_done,
     "!uncovered": uncovered,
@@ -205,7 +207,7 @@ def sure_wish(text: str, known: Known) -> Wish | None:
 def extra_word(text: str, known: Known) -> Turn | None:
     """Words of the menu that may be sent at any time, such as NEW."""
     word = text.strip(" .!").casefold()
-    words = {m.WORD_NEW: e.start_plan, m.WORD_CLOSE: e.close}
+    words = {m.WORD_NEW: e.start_plan, m.WORD_CLOSE: e.close, m.WORD_TIN: measure_tin}
     for message, ending in words.items():
         if is_name(word, [render(message(), known.catalogue)]):
             return ending(known.session, known)

@@ -28,9 +28,11 @@ NUMBERS = frozenset(
         Reads.HILL,
         Reads.GRAINS,
         Reads.GAPS,
+        Reads.RIPENS,
+        Reads.TINS,
     }
 )
-DATES = frozenset({Reads.SOWING, Reads.DATE})
+DATES = frozenset({Reads.SOWING, Reads.DATE, Reads.DATE_OR_NO})
 
 
 def also_answered(step: Step, known: Known, text: str) -> Step:

@@ -88,6 +88,7 @@ def _open(session: Session, known: Known) -> Turn:
         sown=_said_sown(session, known),
         made_on=known.today,
         test_begun=known.today if answers.get("germination") == "begun" else None,
+        tin_litres=next((n.tin_litres for n in known.nurseries if n.tin_litres), None),
     )
     nursery = warmed(nursery, known)
     texts = (*own_text(known, practice), *plan_texts(nursery, known))

@@ -11,7 +11,9 @@ from datetime import date
 from fractions import Fraction
 
 from assistant.agronomy.field import LIMITS
+from assistant.agronomy.measures import TINS_IN_PAIL
 from assistant.agronomy.rounding import nearest
+from assistant.agronomy.season.sowing import RIPENS_D
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lists import Entry, entries
 from assistant.dialogue.lots import kept, lots_behind
@@ -45,7 +47,8 @@ from assistant.reading.text.echo import unit_words
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
-from assistant.wording.message import Say, slots_of
+from assistant.wording import messages_when as w
+from assistant.wording.message import Message, Say, slots_of
 from assistant.wording.render import render
 
 _DIGITS = re.compile(r"\d{1,6}")
@@ -53,6 +56,7 @@ MOST_SQUARES = 3
 MOST_SHOOTS = 1000  # on 100 cm2: ten times the thickest sowing there is
 SMALLEST_CAN_L, CAN_L = 1, 30
 UNTESTED = "untested"
+WHEN = "when"  # who does not know the day of sowing asks for it
 M2_PER_SQ_FT = 0.09290304  # the international foot, 0.3048 m exactly
 MOST_WORDS, CUT = 100, "..."  # of a person's words in a text
 
@@ -161,6 +165,53 @@ def _read_back(heard: Heard, text: str, known: Known) -> Heard:
     """A number among words that are no answer is read back: "it rained 3 times"."""
     sure = is_accounted_for(text, known.lexicon) or names_litres(text, known.lexicon)
     return heard if sure or not heard.sure else replace(heard, outcome=Outcome.CONFIRM)
+
+
+def _sowing(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """A day; or that it is not known, where days can be told."""
+    if WHEN in question.goes and _is_no(text, known):
+        return Heard(Outcome.UNDERSTOOD, WHEN)
+    return _date(text, question, session, known)
+
+
+def _is_no(text: str, known: Known) -> bool:
+    said_no = read_confirm(text, known.lexicon, digits=False)
+    plainly = said_no.value == "no" and said_no.outcome is Outcome.UNDERSTOOD
+    return plainly or says_not_known(text, known.lexicon)
+
+
+def _date_or_no(text: str, question: Question, session: Session, known: Known) -> Heard:
+    if _is_no(text, known):
+        return Heard(Outcome.UNDERSTOOD, "none")
+    heard = _date(text, question, session, known)
+    ahead = isinstance(heard.value, str) and heard.value > known.today.isoformat()
+    if heard.outcome is Outcome.CONFIRM and ahead:
+        return replace(heard, outcome=Outcome.UNDERSTOOD)  # far off, as a harvest is
+    return heard
+
+
+def _within(low: int, high: int, refusal: Message) -> "Reader":
+    """A whole number between two ends."""
+
+    def reader(text: str, question: Question, session: Session, known: Known) -> Heard:
+        heard = _heard(read_count(text, known.lexicon), question)
+        if not isinstance(heard.value, float | int):
+            return heard
+        number = heard.value
+        if number != int(number) or not low <= number <= high:
+            return Heard(Outcome.AGAIN, refusal=refusal(low=low, high=high))
+        return replace(heard, value=int(number))
+
+    return reader
+
+
+_days_to_ripe = _within(*RIPENS_D, w.AGAIN_RIPENS)
+
+
+def _ripens(text: str, question: Question, session: Session, known: Known) -> Heard:
+    if _is_no(text, known):
+        return Heard(Outcome.UNDERSTOOD, "none")
+    return _days_to_ripe(text, question, session, known)
 
 
 def _date(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -371,7 +422,10 @@ READERS: Mapping[Reads, Reader] = {
     Reads.GERMINATION: _germination,
     Reads.TESTED: _tested,
     Reads.LITRES: _litres,
-    Reads.SOWING: _date,
+    Reads.SOWING: _sowing,
+    Reads.DATE_OR_NO: _date_or_no,
+    Reads.RIPENS: _ripens,
+    Reads.TINS: _within(*TINS_IN_PAIL, w.AGAIN_TINS),
     Reads.DATE: _date,
     Reads.LEAVES: _leaves,
     Reads.CAN: _can,

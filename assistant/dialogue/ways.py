@@ -11,7 +11,7 @@ from assistant.agronomy.quantities import is_hopeless, is_weak
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.lots import unkept, whole_test
 from assistant.dialogue.questions import ANY, Question, Reads
-from assistant.dialogue.readers import UNTESTED
+from assistant.dialogue.readers import UNTESTED, WHEN
 from assistant.dialogue.values import Kept, Known, Session
 from assistant.wording.day_practice import counts_mats
 
@@ -40,6 +40,8 @@ def _way_shoots(value: Kept, session: Session, known: Known) -> str:
 
 
 def _way_sowing(value: Kept, session: Session, known: Known) -> str:
+    if value == WHEN:
+        return WHEN
     return "past" if date.fromisoformat(str(value)) < known.today else "coming"
 
 
@@ -52,6 +54,10 @@ def _way_problem(value: Kept, session: Session, known: Known) -> str:
 def _colour_day(nursery: Nursery) -> date:
     """From when on pale leaves may be hunger: not under straw, nor just uncovered."""
     return next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
+
+
+def _way_ripens(value: Kept, session: Session, known: Known) -> str:
+    return "none" if value == "none" else ANY
 
 
 def _way_lost(value: Kept, session: Session, known: Known) -> str:
@@ -70,6 +76,7 @@ _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
     Reads.TESTED: _way_tested,
     Reads.SOWING: _way_sowing,
     Reads.LOST: _way_lost,
+    Reads.RIPENS: _way_ripens,
     Reads.SHOOTS: _way_shoots,
     Reads.PROBLEM: _way_problem,
     Reads.SUFFICED: _way_sufficed,
@@ -79,7 +86,7 @@ _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
 }
 
 # Answers that lead to another question about the same thing are not kept as its answer.
-NOT_KEPT = frozenset({"hopeless", UNTESTED})
+NOT_KEPT = frozenset({"hopeless", UNTESTED, WHEN})
 
 
 def way_on(question: Question, value: Kept, session: Session, known: Known) -> tuple[str, bool]:

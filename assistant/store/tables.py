@@ -153,6 +153,7 @@ class NurseryRow(Base):
     felt_c: Mapped[float | None]
     felt_on: Mapped[date | None]
     flooded_on: Mapped[date | None]
+    tin_litres: Mapped[float | None]
     changed_at: Mapped[datetime]
 
 

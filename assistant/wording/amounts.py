@@ -73,4 +73,10 @@ def _litres(litres: float) -> Say:
 
 def _pails(pails: float) -> Say:
     whole = round(pails)
+    if whole != pails and pails in _SPELLED:
+        return _SPELLED[pails]()
     return a.PAILS(n=whole) if whole == pails else a.HALF_PAILS(amount=pails)
+
+
+# Below two, languages differ in whether a part is one or many ("1,5 seau").
+_SPELLED = {0.5: a.HALF_A_PAIL, 1.5: a.PAIL_AND_HALF}

@@ -66,13 +66,19 @@ SENT: Mapping[str, str] = {
     "SMS": STRESS,
     "START": "start",
     "STOP": "stop",
+    "TIN": "tin",
     "TODAY": "today",
     "TOMORROW": "tomorrow",
     "WHO": "WHO",
     "TELL": "TELL",
     "SEEN": "SEEN",
 }
-_EXTRA_WORDS = {"new": m.WORD_NEW, "close": m.WORD_CLOSE, "delete": p.WORD_DELETE}
+_EXTRA_WORDS = {
+    "new": m.WORD_NEW,
+    "close": m.WORD_CLOSE,
+    "delete": p.WORD_DELETE,
+    "tin": m.WORD_TIN,
+}
 
 _SLOT = re.compile(r"\{\w*\}")
 _QUOTED = re.compile('"([^"]*)"')

@@ -13,10 +13,17 @@ from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.life.making import ground_m2
 from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.mat import watered_every_d, watering_l
+from assistant.agronomy.measures import shared_by_tin
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.rounding import Measure, measured, nearest
-from assistant.agronomy.told import MixTold, mix_told, sprouted_told_kg, square_metre_told_g
+from assistant.agronomy.told import (
+    MixTold,
+    heap_told_g,
+    mix_told,
+    sprouted_told_kg,
+    square_metre_told_g,
+)
 from assistant.agronomy.work.loads import pail_of_mix_kg, wet_mat_kg
 from assistant.wording import amounts
 from assistant.wording import messages_again as again
@@ -27,6 +34,7 @@ from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_steps as s
 from assistant.wording import messages_tasks as t
+from assistant.wording import messages_when as tin
 from assistant.wording.day_practice import (
     as_cm,
     batch_of,
@@ -304,6 +312,8 @@ def _dries(work: DayWork) -> bool:
 
 def _beside(work: DayWork, code: TaskCode) -> tuple[Say, ...]:
     """What an overdue bed needs until it is planted; what seed added of late does not bear."""
+    if code is TaskCode.SOW:
+        return _by_tin(work.nursery)
     added = work.nursery.added
     if code is TaskCode.UNCOVER_FLOOD and added is not None:
         covered = work.today < day_after(added.sown, added.uncover_d)
@@ -313,6 +323,18 @@ def _beside(work: DayWork, code: TaskCode) -> tuple[Say, ...]:
         return ()
     message = d.WATER_MEANWHILE if _dries(work) else d.KEEP_WET
     return (about(message, work.nursery, work.today),)
+
+
+def _by_tin(nursery: Nursery) -> tuple[Say, ...]:
+    """The seed for a mat in the farmer's own tin, where it is measured and fine enough."""
+    q = nursery.quantities
+    if nursery.tin_litres is None or not q.mats:
+        return ()
+    shared = shared_by_tin(heap_told_g(q), nursery.tin_litres)
+    if shared is None:
+        return ()
+    told = amounts.mats(nursery.practice, shared.mats)
+    return (tin.SEED_BY_TIN(tins=shared.tins, mats=told),)
 
 
 def _sentence(work: DayWork, code: TaskCode) -> Say:
@@ -391,7 +413,10 @@ def day_says(work: DayWork) -> tuple[Say, ...]:
     doable = tuple(code for code in codes if code not in work.only_told)
     warned = dict.fromkeys(HAZARDS[code] for code in doable if code in HAZARDS)
     cautions = tuple(about(message, work.nursery, work.today) for message in warned)
-    more = (s.HOW_NEXT(),) if TOLD_BY_STEPS & frozenset(doable) else ()
+    more: tuple[Say, ...] = (s.HOW_NEXT(),) if TOLD_BY_STEPS & frozenset(doable) else ()
+    unmeasured = work.nursery.tin_litres is None and bool(work.nursery.quantities.mats)
+    if TaskCode.DRAIN_SEED in doable and unmeasured:
+        more += (tin.HOW_TIN(),)
     return (*work_says(work), *cautions, *more)
 
 

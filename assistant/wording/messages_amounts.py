@@ -10,6 +10,10 @@ PAILS = Message(
     note="Water or mix in the farmer's own pails; in a sentence.",
 )
 HALF_PAILS = Message("{amount} pails", note="The same where half a pail is in it, such as 2.5.")
+HALF_A_PAIL = Message(
+    "half a pail", note="Water or mix in the farmer's own pails; in a sentence."
+)
+PAIL_AND_HALF = Message("one and a half pails", note="The same; in a sentence.")
 LITRES = Message("{amount} L", note="Water in litres, inside a sentence.")
 LITRES_AND_PAILS = Message(
     "{litres} L ({pails})", note="Water on paper; {pails} is such as '40 pails'."

@@ -177,8 +177,8 @@ HELP_PAIL = Message(
 )
 ASK_SOWING = Message(
     "On which day will you sow the sprouted seed? e.g. 10 June, in 7 days. Sown already? Send "
-    "that day.",
-    note="Question for the date of sowing.",
+    "that day. Not sure: send NO.",
+    note="Question for the date of sowing. NO is a word to send.",
 )
 HELP_SOWING = Message(
     "Sow when roots are {root_low}-{root_high} mm: soak one day, keep moist and covered one "
@@ -282,6 +282,7 @@ KEPT_OPEN = Message("Nothing changed.", note="The farmer said no to a change.")
 LANGUAGE_SET = Message("From now on I write in English.", note="Name this language here.")
 
 WORD_NEW = Message("NEW", note="The word that a farmer sends to plan one more nursery.")
+WORD_TIN = Message("TIN", note="The word that a farmer sends to measure seed by a tin.")
 WORD_CLOSE = Message("CLOSE", note="The word that a farmer sends to close a nursery.")
 W_COVERED = Message("Covered", note="A farmer's answer 1 to a rain warning.")
 W_HELP = Message("Need help", note="A farmer's answer 2 to a rain warning.")

@@ -46,6 +46,7 @@ from assistant.wording import (
     messages_web_season,
     messages_web_story,
     messages_web_told,
+    messages_when,
 )
 from assistant.wording.message import Message, slots_of
 
@@ -67,6 +68,7 @@ MODULES: Mapping[str, ModuleType] = {
     "practice": messages_practice,
     "planting": messages_planting,
     "officer": messages_officer,
+    "when": messages_when,
     "tell": messages_tell,
     "alarms": messages_alarms,
     "calls": messages_web_calls,

@@ -51,7 +51,8 @@ class Nursery:
     once planting was put off and the farmer asked why; `leaves` the last count of open leaves,
     on the day `leaves_on`; `lost_mats` how many are gone; `climate` the mean temperatures of
     the months [C] where it lies, and `felt_c` [C] what was felt there around `felt_on`;
-    `flooded_on` the day of the last flood or storm that its farmer told of.
+    `flooded_on` the day of the last flood or storm that its farmer told of; `tin_litres` the
+    farmer's own tin [L], where it was measured.
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -93,6 +94,7 @@ class Nursery:
     felt_c: float | None = None
     felt_on: date | None = None
     flooded_on: date | None = None
+    tin_litres: float | None = None
 
     def __post_init__(self) -> None:
         _ = self.anchors  # wrong days are refused here, and reckoned once

@@ -13,6 +13,8 @@ from enum import StrEnum
 from assistant.agronomy import constants as c
 from assistant.agronomy.practices import MAT, Practice
 
+RIPENS_D = (60, 260)  # from sowing to harvest, of any rice
+
 
 class Reason(StrEnum):
     """Why a day is among those that are told."""

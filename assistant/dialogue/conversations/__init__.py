@@ -35,6 +35,7 @@ from assistant.dialogue.conversations.signup import SIGNUP
 from assistant.dialogue.conversations.steps import STEPS
 from assistant.dialogue.conversations.tell import TELLING, TELLING_LATER
 from assistant.dialogue.conversations.trouble import TROUBLE
+from assistant.dialogue.conversations.when import TIN, WHEN_SOW
 from assistant.dialogue.questions import Conversation
 
 __all__ = [
@@ -75,11 +76,13 @@ __all__ = [
     "TABLES",
     "TELLING",
     "TELLING_LATER",
+    "TIN",
     "TOO_OLD",
     "TROUBLE",
     "UNCOVERED",
     "UNCOVERED_EARLY",
     "UNCOVERED_THEN",
+    "WHEN_SOW",
     "WHICH",
 ]
 
@@ -128,5 +131,7 @@ TABLES: Mapping[str, Conversation] = {
         PLANT_THEN,
         UNCOVERED_THEN,
         PLANTED_THEN,
+        WHEN_SOW,
+        TIN,
     )
 }

@@ -86,7 +86,7 @@ PLAN = conversation(
         reads=Reads.SOWING,
         keeps="sowing",
         drops=("sown",),
-        goes={"coming": "check", "past": "sown"},
+        goes={"coming": "check", "past": "sown", "when": "!ask_when"},
         help=m.HELP_SOWING,
         again=m.AGAIN_DATE,
     ),

@@ -33,6 +33,8 @@ GIVEN: dict[str, dict[str, Kept]] = {
         "pail": 10.0,
         "sowing": "2026-05-28",
     },
+    "when_sow": {"water": "2026-06-01", "ripens": 115},
+    "tin": {"nursery": 1},
     "close": {"nursery": 1},
     "dates": {"nursery": 1, "sowing": "2026-05-28"},
     "sow_then": {"nursery": 1, "sowing": "2026-05-28"},

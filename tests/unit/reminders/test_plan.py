@@ -131,6 +131,7 @@ ELSEWISE = {
     "no_result": True,
     "delay_why": Why.HANDS,
     "lost_mats": 20,
+    "tin_litres": 0.4,
 }
 HUNG_ON = {
     *("practice", "sow_date", "uncover_date", "transplant_date", "transplanted_on", "sown"),
