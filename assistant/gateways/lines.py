@@ -101,6 +101,7 @@ class Lines:
         used: segments that a line took today, for its quota
         note: keeps how a line fared
         wait: sleeps [s]
+        seconds: runs on by itself [s], for the rate
     """
 
     def __init__(
@@ -112,12 +113,13 @@ class Lines:
         used: Used = lambda line, now: 0,
         note: Note = lambda line, handover, now: None,
         wait: Callable[[float], None] = time.sleep,
+        seconds: Callable[[], float] = time.monotonic,
     ) -> None:
         self._gateways, self._terms = gateways, terms
         self._routes = tuple(routes) or (Route(tuple(gateways)),)
         self._used, self._note, self._wait = used, note, wait
         self._paces = {
-            name: Pace(each.a_second) for name, each in terms.items() if each.a_second
+            name: Pace(each.a_second, seconds) for name, each in terms.items() if each.a_second
         }
         self._rests: dict[str, datetime] = {}
         self._counted: dict[str, tuple[datetime, int]] = {}
