@@ -1,9 +1,9 @@
 """Texts over SMPP, claimed from the database and recorded in it; and the line alone.
 
 Floor: smpplib, a client library of other hands, sending the same texts one after another to the
-same message centre, which stands in a process of its own and only answers; it records nothing. On
-this machine that answer takes some 40 us, which no operator's does: so the same again with a
-message centre that is a few milliseconds away, as over any network.
+same message centre, which stands in a process of its own and only answers; it records nothing.
+On this machine that answer takes some 40 us, which no operator's does: so the same again with
+a message centre that is a few milliseconds away, as over any network.
 """
 
 import multiprocessing
