@@ -30,6 +30,8 @@ class Village:
 
     `latitude` [degrees north] and `longitude` [degrees east] are of WGS 84, both or none.
     `climate` is the mean temperature of each month [C], January first, where that is known.
+    `emergency`, `health_post` and `vet` are whom to turn to there, None where the programme's
+    are; one that is `retired_at` is listed nowhere.
     """
 
     id: int
@@ -39,6 +41,10 @@ class Village:
     latitude: float | None = None
     longitude: float | None = None
     climate: tuple[float, ...] | None = None
+    emergency: str | None = None
+    health_post: str | None = None
+    vet: str | None = None
+    retired_at: datetime | None = None
 
 
 @dataclass(frozen=True)

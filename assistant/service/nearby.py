@@ -21,5 +21,9 @@ class Phonebook:
         """Those of a village, or of the programme where it is not known; `officer` is the name
         and number of the person who is told first."""
         own = self.villages.get(village.name.casefold() if village else "", Nearby())
-        given = {key: getattr(own, key) or getattr(self.programme, key) for key in KEYS}
+        first = (village, own, self.programme)  # the page, then the programme file
+        given = {
+            key: next((said for each in first if (said := getattr(each, key, None))), "")
+            for key in KEYS
+        }
         return Nearby(**given, officer=officer)

@@ -78,11 +78,13 @@ def kept_villages(session: Session, *, ask: bool) -> Villages | None:
 
 
 def keep_villages(session: Session, by_name: tuple[Village, ...]) -> None:
-    """Keeps what was read of all villages for the next who ask."""
+    """Keeps what was read of all villages for the next who ask; those that are retired are
+    found by their ids alone."""
     number = _number(session, ask=True)
     if number is not None:
         by_id = {village.id: village for village in by_name}
-        shelf(session).villages = Villages(number, by_name, by_id)
+        open_ones = tuple(each for each in by_name if each.retired_at is None)
+        shelf(session).villages = Villages(number, open_ones, by_id)
 
 
 def note_number(session: Session, number: int | None) -> None:

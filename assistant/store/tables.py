@@ -55,6 +55,10 @@ class VillageRow(Base):
     latitude: Mapped[float | None]  # degrees north, WGS 84
     longitude: Mapped[float | None]  # degrees east
     climate: Mapped[list[float] | None]  # mean of each month [C], January first
+    emergency: Mapped[str | None]  # these go before those of the programme
+    health_post: Mapped[str | None]
+    vet: Mapped[str | None]
+    retired_at: Mapped[datetime | None]  # nobody lives there for us; it is listed nowhere
 
 
 class FarmerRow(Base):

@@ -42,6 +42,7 @@ from assistant.wording import (
     messages_web_door,
     messages_web_lines,
     messages_web_mend,
+    messages_web_office,
     messages_web_people,
     messages_web_season,
     messages_web_story,
@@ -261,6 +262,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     )
     app.jinja_env.globals.update(k=messages_web_desk, mend=messages_web_mend)
     app.jinja_env.globals.update(ln=messages_web_lines)
+    app.jinja_env.globals.update(office=messages_web_office)
     app.context_processor(
         lambda: {
             "language": language(),

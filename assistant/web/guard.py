@@ -51,6 +51,7 @@ GRAVE = frozenset(
         "officers.code",
         "officers.add",
         "officers.close",
+        "officers.mend",
         "officers.take_factor",
         "brakes.let_go",
     }

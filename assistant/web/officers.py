@@ -13,6 +13,7 @@ from assistant.service.desk.officers import Issued, NewOfficer, Unfit
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web_books as words
 from assistant.wording import messages_web_door as door_words
+from assistant.wording import messages_web_office as office
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -21,6 +22,7 @@ def pages(desk: Desk) -> Blueprint:
     _look(found, desk)
     _issue(found, desk)
     _change(found, desk)
+    _data(found, desk)
     return found
 
 
@@ -45,6 +47,7 @@ def _look(found: Blueprint, desk: Desk) -> None:
             line=line,
             b=words,
             villages=desk.sight.villages,
+            languages=languages(desk.house),
             lasts=ONE_TIME_LASTS.days,
         )
 
@@ -106,6 +109,22 @@ def _change(found: Blueprint, desk: Desk) -> None:
         if name is None:
             return _refused(desk, officer)
         desk.tell(door_words.FACTOR_TAKEN(officer=name))
+        return desk.to("officers.one", officer=officer)
+
+
+def _data(found: Blueprint, desk: Desk) -> None:
+    @found.post("/officers/<int:officer>/mend")
+    def mend(officer: int) -> ResponseReturnValue:
+        wanted = NewOfficer(
+            typed("phone", 40), typed("name"), (), language=typed("language", 10)
+        )
+        mended = service.mend_officer(desk.house, desk.sight, officer, wanted, desk.now)
+        if mended is None:
+            abort(404)
+        if isinstance(mended, Unfit):
+            desk.tell(words.UNFIT_OFFICER[mended], wrong=True)
+        else:
+            desk.tell(office.OFFICER_KEPT)
         return desk.to("officers.one", officer=officer)
 
 

@@ -4,6 +4,7 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service.desk import villages as service
+from assistant.service.desk.village_map import village_map
 from assistant.service.desk.villages import Stays
 from assistant.service.places import place_village, read_point
 from assistant.service.village_beds import village_beds
@@ -20,7 +21,8 @@ def pages(desk: Desk) -> Blueprint:
     @found.get("/villages")
     def villages() -> ResponseReturnValue:
         lines = service.list_villages(desk.house, desk.sight)
-        return desk.page("villages.html", lines=lines)
+        drawn = village_map(lines)
+        return desk.page("villages.html", lines=lines, drawn=drawn)
 
     @found.get("/villages/<int:village>")
     def village(village: int) -> ResponseReturnValue:
@@ -28,7 +30,17 @@ def pages(desk: Desk) -> Blueprint:
         if story is None:
             abort(404)
         beds = village_beds(desk.house, desk.sight, village, desk.now)
-        return desk.page("village.html", story=story, beds=beds, b=messages_web_beds, r=r)
+        others = tuple(each for each in desk.sight.villages if each.id != village)
+        near = desk.house.phonebook.of(story.line.village)
+        return desk.page(
+            "village.html",
+            story=story,
+            beds=beds,
+            b=messages_web_beds,
+            r=r,
+            others=others,
+            near=near,
+        )
 
     @found.post("/villages/<int:village>/hand-over")
     def hand_over(village: int) -> ResponseReturnValue:
@@ -37,8 +49,8 @@ def pages(desk: Desk) -> Blueprint:
             desk.house,
             desk.sight,
             village,
-            giver_id=_chosen("giver"),
-            taker_id=_chosen("taker"),
+            giver_id=chosen("giver"),
+            taker_id=chosen("taker"),
             words=typed("words"),
             now=desk.now,
         )
@@ -69,6 +81,7 @@ def _placing(found: Blueprint, desk: Desk) -> None:
         return desk.to("villages.village", village=village)
 
 
-def _chosen(name: str) -> int | None:
+def chosen(name: str) -> int | None:
+    """The number that was chosen in a list of the form; None where it is none."""
     text = request.form.get(name, "")
     return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else None

@@ -149,6 +149,29 @@ def add_officer(
     return Issued(officer, password, code)
 
 
+def mend_officer(
+    house: House, sight: Sight, officer_id: int, typed: NewOfficer, now: datetime
+) -> Officer | Unfit | None:
+    """Another name, number or language of an officer; None for who is not there."""
+    region = house.region[:2] if house.region else None
+    phone, name = read_phone(typed.phone, region), " ".join(typed.name.split())[:LONGEST_NAME]
+    with house.store.work() as work:
+        found = _find(work, sight, officer_id)
+        if found is None:
+            return None
+        if not name:
+            return Unfit.NAME
+        if phone is None:
+            return Unfit.PHONE
+        old = found.officer
+        language = typed.language if typed.language in house.languages else old.language
+        if not work.accounts.mend(old.id, name=name, phone=phone, language=language):
+            return Unfit.KNOWN
+        detail = f"{_who(old)} -> {name}, {phone}"
+        note(work, sight.officer.id, Act.OFFICER_MENDED, now, detail=detail)
+        return work.people.officer_by_id(officer_id)
+
+
 # --- villages, and the end -------------------------------------------------------------------
 
 

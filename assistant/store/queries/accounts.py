@@ -62,6 +62,15 @@ class Accounts:
             update(OfficerRow).where(OfficerRow.id == officer_id).values(language=language)
         )
 
+    def mend(self, officer_id: int, *, name: str, phone: str, language: str) -> bool:
+        """Another name, number or language; False where the number is another officer's, also
+        one whose account is closed."""
+        same = OfficerRow.phone == phone, OfficerRow.id != officer_id
+        if self._session.scalar(select(OfficerRow.id).where(*same)) is not None:
+            return False
+        self._change(officer_id, name=name, phone=phone, language=language)
+        return True
+
     def set_code(self, officer_id: int, code_hash: str) -> None:
         """Another code for texts; the one until now ends."""
         self._change(officer_id, code_hash=code_hash, next_code_hash=None, code_uses=0)

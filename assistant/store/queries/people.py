@@ -2,8 +2,9 @@
 
 import unicodedata
 from collections.abc import Iterable, Sequence
+from typing import Any
 
-from sqlalchemy import bindparam, exists, or_, select, update
+from sqlalchemy import bindparam, delete, exists, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.people import Farmer, Officer, Village
@@ -55,7 +56,7 @@ class People:
         found = self._session.scalars(select(VillageRow).order_by(VillageRow.name))
         read = tuple(sorted(map(rows.village, found), key=lambda each: _plain(each.name)))
         memo.keep_villages(self._session, read)
-        return read
+        return tuple(each for each in read if each.retired_at is None)
 
     def village(self, village_id: int) -> Village | None:
         kept = memo.kept_villages(self._session, ask=False)
@@ -94,6 +95,44 @@ class People:
         row.latitude, row.longitude = latitude, longitude
         self._session.flush()
         return rows.village(row)
+
+    def mend_village(self, village_id: int, **columns: Any) -> Village:
+        """Sets some of what is kept of a village.
+
+        Raises:
+            NotThereError: no such village is kept.
+        """
+        row = self._session.get(VillageRow, village_id)
+        if row is None:
+            raise NotThereError(f"expected a kept village, got id {village_id}: add it first")
+        for name, value in columns.items():
+            setattr(row, name, value)
+        self._session.flush()
+        return rows.village(row)
+
+    def village_named(self, name: str) -> Village | None:
+        """A village by its name in whatever letters, also one that is retired."""
+        found = self._session.scalars(select(VillageRow))
+        same = (row for row in found if row.name.casefold() == name.casefold())
+        row = next(same, None)
+        return rows.village(row) if row else None
+
+    def serve_too(self, village_id: int, as_in: int) -> None:
+        """Who serves one village serves another too, and that one no more."""
+        serving = select(OfficerVillageRow.officer_id).where(
+            OfficerVillageRow.village_id == as_in
+        )
+        for officer_id in self._session.scalars(serving).all():
+            if self._session.get(OfficerVillageRow, (officer_id, village_id)) is None:
+                row = OfficerVillageRow(officer_id=officer_id, village_id=village_id)
+                self._session.add(row)
+        self._session.flush()
+        self.serve_no_more(as_in)
+
+    def serve_no_more(self, village_id: int) -> None:
+        """Nobody serves a village any more."""
+        gone = delete(OfficerVillageRow).where(OfficerVillageRow.village_id == village_id)
+        self._session.execute(gone)
 
     def set_climate(self, village_id: int, months: Sequence[float] | None) -> Village:
         """Sets the mean temperature of each month [C], or that nobody knows.

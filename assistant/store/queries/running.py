@@ -15,6 +15,8 @@ from assistant.store.values_running import Line, SetAside
 
 LINE = "main"
 
+LOOKED_AT = 5000  # texts, for the last receipt
+
 
 class Running:
     def __init__(self, session: Session) -> None:
@@ -43,6 +45,23 @@ class Running:
             OutboxRow.state.in_((TextState.WAITING, TextState.CLAIMED)),
             OutboxRow.due_at <= now,
             OutboxRow.not_after > now,
+        )
+        return self._session.scalar(wanted)
+
+    def waiting(self, now: datetime) -> int:
+        """How many texts wait that could leave."""
+        wanted = (
+            select(func.count())
+            .select_from(OutboxRow)
+            .where(OutboxRow.state == TextState.WAITING, OutboxRow.due_at <= now)
+        )
+        return self._session.scalar(wanted) or 0
+
+    def last_receipt(self) -> datetime | None:
+        """When a text was last said to have arrived, of the last few thousand."""
+        latest = select(func.max(OutboxRow.id)).scalar_subquery()
+        wanted = select(func.max(OutboxRow.delivered_at)).where(
+            OutboxRow.id > latest - LOOKED_AT
         )
         return self._session.scalar(wanted)
 

@@ -16,12 +16,13 @@ from assistant.wording import (
     messages_web_desk,
     messages_web_door,
     messages_web_mend,
+    messages_web_office,
     messages_web_people,
     messages_web_season,
 )
 
 TEMPLATES = sorted((Path(assistant.web.__file__).parent / "templates").glob("*.html"))
-_NAMED = re.compile(r"(?<![\w.])([wtsapcdk]|mend)\.([A-Z][A-Z0-9_]+)")
+_NAMED = re.compile(r"(?<![\w.])([wtsapcdk]|mend|office)\.([A-Z][A-Z0-9_]+)")
 WORDS: dict[str, ModuleType] = {
     "w": messages_web,
     "t": messages_tasks,
@@ -32,6 +33,7 @@ WORDS: dict[str, ModuleType] = {
     "d": messages_web_door,
     "k": messages_web_desk,
     "mend": messages_web_mend,
+    "office": messages_web_office,
 }
 
 

@@ -1,0 +1,82 @@
+"""The programme on one page, for a lead: what a first day needs, how the line stands, what is
+set, and what the machine's settings say."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+from zoneinfo import ZoneInfo
+
+from assistant.service.house import House
+from assistant.service.pulse import Pulse, pulse
+from assistant.service.sight import Sight
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of a first day: its name in the words of the page, and how far it is."""
+
+    key: str
+    done: bool
+    count: int = 0
+    of: int = 0
+
+
+@dataclass(frozen=True)
+class ProgrammePage:
+    """The page; times are local to the programme."""
+
+    steps: tuple[Step, ...]
+    pulse: Pulse
+    took_at: datetime | None
+    receipt_at: datetime | None
+    waiting: int
+    price: Decimal | None
+    currency: str
+    zone: str
+    prompt: datetime
+
+    @property
+    def ready(self) -> bool:
+        """Whether nothing of a first day is left to do."""
+        return all(step.done for step in self.steps)
+
+
+def programme_page(house: House, sight: Sight, now: datetime) -> ProgrammePage | None:
+    """The page; None for anybody but a lead."""
+    if not sight.officer.is_lead:
+        return None
+    found = pulse(house, now)
+    zone = ZoneInfo(house.zone)
+    with house.store.look() as work:
+        receipt = work.running.last_receipt()
+        waiting = work.running.waiting(now)
+        officers = work.people.officers()
+        farmers = work.roll.count(None)
+        served = {each for one in officers for each in one.village_ids}
+    villages = sight.villages
+    took = found.line.took_at
+    unserved = sum(each.id not in served for each in villages)
+    placed = sum(each.latitude is not None for each in villages)
+    near = sum(bool(house.phonebook.of(each).emergency) for each in villages)
+    everywhere = len(villages)
+    return ProgrammePage(
+        steps=(
+            Step("villages", bool(villages), everywhere),
+            Step(
+                "officers", bool(villages) and not unserved, everywhere - unserved, everywhere
+            ),
+            Step("places", placed == everywhere > 0, placed, everywhere),
+            Step("numbers", near == everywhere > 0, near, everywhere),
+            Step("price", house.tariff is not None),
+            Step("line", receipt is not None),
+            Step("farmers", farmers > 0, farmers),
+        ),
+        pulse=found,
+        took_at=took.astimezone(zone) if took else None,
+        receipt_at=receipt.astimezone(zone) if receipt else None,
+        waiting=waiting,
+        price=house.tariff.per_segment if house.tariff else None,
+        currency=house.tariff.currency if house.tariff else "",
+        zone=house.zone,
+        prompt=datetime.combine(now.astimezone(zone), house.hours.prompt),
+    )

@@ -1,0 +1,118 @@
+"""The programme for its head: a first day, the line, what is set, files; villages."""
+
+from collections.abc import Iterable, Sequence
+
+from flask import Blueprint, Response, abort, request
+from flask.typing import ResponseReturnValue
+
+from assistant.service.desk import exports, village_office
+from assistant.service.desk.programme import programme_page
+from assistant.service.desk.village_office import Helpers, NotKept
+from assistant.web.desk import Desk, lead_only, typed
+from assistant.web.results import KINDS
+from assistant.web.sheets import csv_file, xlsx_file
+from assistant.web.storms import priced
+from assistant.web.villages import chosen
+from assistant.wording import messages_web_desk as k
+from assistant.wording import messages_web_office as o
+from assistant.wording import messages_web_rain as r
+from assistant.wording.message import Message
+
+
+def pages(desk: Desk) -> Blueprint:
+    """The page, its files, and what is kept of villages."""
+    found = Blueprint("programme", __name__)
+
+    @found.get("/programme")
+    def shown() -> ResponseReturnValue:
+        model = programme_page(desk.house, desk.sight, desk.now)
+        if model is None:
+            abort(404)
+        return desk.page(
+            "programme.html", model=model, house=desk.house, r=r, money=priced(desk)
+        )
+
+    @found.get("/programme/<any(people, costs):what>.<any(csv, xlsx):kind>")
+    def file(what: str, kind: str) -> ResponseReturnValue:
+        lead_only(desk)
+        if what == "people":
+            rows = exports.people(desk.house, desk.sight, desk.now)
+            return _file(desk, o.PEOPLE_FILE, kind, exports.PEOPLE_HEAD, rows)
+        rows = exports.costs(desk.house, desk.sight, desk.now)
+        return _file(desk, o.COSTS_FILE, kind, exports.COSTS_HEAD, rows)
+
+    _villages(found, desk)
+    _endings(found, desk)
+    return found
+
+
+def _file(
+    desk: Desk,
+    title: Message,
+    kind: str,
+    head: Iterable[Message],
+    rows: Iterable[Sequence[exports.Value]],
+) -> ResponseReturnValue:
+    heads, lines = [desk.say(each) for each in head], list(rows)
+    make = (
+        xlsx_file(desk.say(title), heads, lines) if kind == "xlsx" else csv_file(heads, lines)
+    )
+    name = f"{request.path.rpartition('/')[2]}"
+    headers = {"Content-Disposition": f'attachment; filename="{name}"'}
+    return Response(make, headers=headers, content_type=KINDS[kind])
+
+
+def _villages(found: Blueprint, desk: Desk) -> None:
+    @found.post("/villages")
+    def add() -> ResponseReturnValue:
+        made = village_office.add_village(desk.house, desk.sight, typed("name", 60), desk.now)
+        if made is None:
+            abort(404)
+        if isinstance(made, NotKept):
+            desk.tell(o.VILLAGE_NOT[made], wrong=True)
+            return desk.to("villages.villages", anchor="add")
+        desk.tell(o.VILLAGE_MADE(village=made.name))
+        return desk.to("villages.village", village=made.id)
+
+    @found.post("/villages/<int:village>/mend")
+    def mend(village: int) -> ResponseReturnValue:
+        helpers = Helpers(*(typed(name, 60) for name in ("emergency", "health_post", "vet")))
+        kept = village_office.mend_village(
+            desk.house, desk.sight, village, typed("name", 60), helpers, desk.now
+        )
+        if kept is None:
+            abort(404)
+        wrong = isinstance(kept, NotKept)
+        desk.tell(
+            o.VILLAGE_NOT[kept] if isinstance(kept, NotKept) else o.VILLAGE_KEPT, wrong=wrong
+        )
+        return desk.to("villages.village", village=village)
+
+
+def _endings(found: Blueprint, desk: Desk) -> None:
+    @found.post("/villages/<int:village>/join")
+    def join(village: int) -> ResponseReturnValue:
+        into = chosen("into")
+        if "sure" not in request.form:
+            desk.tell(k.TICK_SURE, wrong=True)
+            return desk.to("villages.village", village=village)
+        joined = village_office.join_villages(desk.house, desk.sight, village, into, desk.now)
+        if joined is None:
+            abort(404)
+        if isinstance(joined, NotKept):
+            desk.tell(o.VILLAGE_NOT[joined], wrong=True)
+            return desk.to("villages.village", village=village)
+        stays = desk.sight.village(into)
+        desk.tell(o.VILLAGES_JOINED(n=joined, village=stays.name if stays else ""))
+        return desk.to("villages.village", village=into)
+
+    @found.post("/villages/<int:village>/retire")
+    def retire(village: int) -> ResponseReturnValue:
+        gone = village_office.retire_village(desk.house, desk.sight, village, desk.now)
+        if gone is None:
+            abort(404)
+        if isinstance(gone, NotKept):
+            desk.tell(o.VILLAGE_NOT[gone], wrong=True)
+            return desk.to("villages.village", village=village)
+        desk.tell(o.RETIRED(village=gone.name))
+        return desk.to("villages.villages")
