@@ -27,6 +27,7 @@ BELOW = (
     "/farmers/1",
     "/farmers/enrol",
     "/lists",
+    "/sent",
     "/season?village=1",
     "/season?stage=covered",
     "/villages/1",
