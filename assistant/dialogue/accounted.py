@@ -67,6 +67,11 @@ def tells_of_task(text: str, known: Known) -> bool:
     return reading.outcome is Outcome.UNDERSTOOD and reading.value == "done"
 
 
+def is_asked_for_result(known: Known) -> bool:
+    """Whether the result of the season was asked: the seedlings are in the field."""
+    return any(TASKS[item.task].asks is Ask.RESULT for item in known.items)
+
+
 def answers_no(text: str, known: Known) -> bool:
     """Whether yes or no was asked, also by an invitation, and a text is no."""
     question = find(known.session, talks.TABLES) if known.session else None

@@ -17,6 +17,7 @@ from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import (
     answers_no,
     is_accounted,
+    is_asked_for_result,
     is_choice,
     takes_words,
     tells_of_task,
@@ -40,6 +41,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.hearing import Certainty, Kind, Understood, understand
+from assistant.hearing.thresholds import HALF
 from assistant.reading import guess_language, says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
@@ -149,9 +151,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
         (act, certainty)
         for act in ORDER
         if (certainty := heard.certainty(act, alert=known.raining)) is not None
-        and not _is_answer(
-            act, certainty, plain and not heard.is_by_rule(act), heard.text, known
-        )
+        and not _is_answer(act, certainty, plain and not heard.is_by_rule(act), heard, known)
     ]
     return sorted(found, key=lambda each: _rank(each[0], each[1], heard))
 
@@ -164,8 +164,11 @@ def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float
     return (2 if act in _LIVES else 3), -heard.weights[act]
 
 
-def _is_answer(act: Act, certainty: Certainty, plain: bool, text: str, known: Known) -> bool:
+def _is_answer(
+    act: Act, certainty: Certainty, plain: bool, heard: Understood, known: Known
+) -> bool:
     """Whether it is likelier an answer to what was asked than this act."""
+    text = heard.text
     if plain and certainty is not Certainty.SAID:
         return True
     if certainty is not Certainty.SAID and says_not_known(text, known.lexicon):
@@ -176,14 +179,23 @@ def _is_answer(act: Act, certainty: Certainty, plain: bool, text: str, known: Kn
         return True  # "I do not want", where yes or no was asked
     if act is Act.REFUSE and asks_of_texts(text, known, certainty is Certainty.SAID):
         return True  # "who sends these?", "how do I stop later?"
-    if act is Act.DANGER and tells_of_task(text, known):
-        return True  # "I have flooded it" where that was asked
+    if act is Act.DANGER and _tells_what_was_asked(heard, known):
+        return True
     if not takes_words(known):
         return False
     # A person reads these words in any case.
     return certainty is Certainty.HALF or (
         act not in _LIVES and certainty is not Certainty.SAID
     )
+
+
+def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
+    """ "I have flooded it" where that was asked; "enough, none left" where the result was, when
+    there is no bed to lose any more, and not "short, the goats ate the rest"."""
+    if tells_of_task(heard.text, known):
+        return True
+    light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
+    return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
 
 
 def moment_of(known: Known) -> Moment:
@@ -226,7 +238,10 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
     kind = Kind.DIE if heard.certainty(Act.DIE) else Kind.HURT
     asked = begin(talks.IF_HURT, held=e.lasting(known.session))
     change = replace(_alarm(kind, heard, known), sure=False)
-    return _in_their_words(e.opened(asked, known, changes=(change,)), heard, known)
+    # Words that call for help are help to a warning too; a weight alone is not.
+    wanted = needs_help(known) if heard.is_by_rule(Act.HARM) else ()
+    turn = e.opened(asked, known, changes=(change, *wanted))
+    return _in_their_words(turn, heard, known)
 
 
 def _tell_danger(heard: Understood, known: Known) -> Turn:

@@ -41,7 +41,6 @@ from assistant.hearing import Idea
 from assistant.reading import (
     Outcome,
     Reason,
-    is_accounted_for,
     is_no_day,
     is_of_other,
     read_choice,
@@ -49,6 +48,7 @@ from assistant.reading import (
     read_deeds,
     read_told,
     read_told_day,
+    says_only_answers,
 )
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
@@ -444,7 +444,7 @@ def _answer_leaves(
 
 def _says_only(text: str, known: Known, *names: str) -> bool:
     """Whether every word is one of answers: a green bucket is no colour, goats no leaves."""
-    return is_accounted_for(text, known.lexicon, names)
+    return says_only_answers(text, known.lexicon, names)
 
 
 _Answer = Callable[[str, Known, Item, bool, Session | None], Turn | None]

@@ -17,10 +17,10 @@ from assistant.dialogue.results import time_to_test
 from assistant.dialogue.values import AnswerItem, Item, Known, Session, Turn
 from assistant.reading import (
     Outcome,
-    is_accounted_for,
     read_choice,
     read_confirm,
     read_germination,
+    says_only_answers,
 )
 from assistant.wording import messages_result as r
 from assistant.wording import messages_seed as s
@@ -44,7 +44,7 @@ def _place(
     names = [choice_names(code, label, known) for code, label in fit.items()]
     reading = read_choice(text, names, known.lexicon)
     sure = reading.outcome is Outcome.UNDERSTOOD and (
-        text.strip().isdigit() or is_accounted_for(text, known.lexicon, chain(*names))
+        text.strip().isdigit() or says_only_answers(text, known.lexicon, chain(*names))
     )
     return reading.value if sure else None
 

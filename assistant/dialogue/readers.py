@@ -30,7 +30,6 @@ from assistant.reading import (
     Outcome,
     Reading,
     Reason,
-    is_accounted_for,
     is_of_time,
     language_named,
     names_litres,
@@ -42,6 +41,7 @@ from assistant.reading import (
     read_germination,
     read_litres,
     says_not_known,
+    says_only_answers,
 )
 from assistant.reading.text.echo import unit_words
 from assistant.wording import messages_delay as d
@@ -163,7 +163,7 @@ def _litres(text: str, question: Question, session: Session, known: Known) -> He
 
 def _read_back(heard: Heard, text: str, known: Known) -> Heard:
     """A number among words that are no answer is read back: "it rained 3 times"."""
-    sure = is_accounted_for(text, known.lexicon) or names_litres(text, known.lexicon)
+    sure = says_only_answers(text, known.lexicon) or names_litres(text, known.lexicon)
     return heard if sure or not heard.sure else replace(heard, outcome=Outcome.CONFIRM)
 
 

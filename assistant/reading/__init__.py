@@ -4,7 +4,7 @@ Readers take the text and the language's `Lexicon` (word lists that the wiring o
 a `Reading`. Nothing here raises on any text.
 """
 
-from assistant.reading.accounted import is_accounted_for, says_not_known
+from assistant.reading.accounted import is_accounted_for, says_not_known, says_only_answers
 from assistant.reading.areas import read_area
 from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
@@ -54,5 +54,6 @@ __all__ = [
     "read_told_day",
     "read_wish",
     "says_not_known",
+    "says_only_answers",
     "without_day",
 ]

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable
 
+from assistant.reading.confirms import DONE, NOT_YET
 from assistant.reading.outcomes import Outcome
 from assistant.reading.text.fold import LONGEST_REPLY, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
+from assistant.reading.text.short import spelt_out
 from assistant.reading.text.spot import items
 from assistant.reading.told import read_told
 
@@ -31,16 +33,27 @@ def is_accounted_for(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> 
     """Whether every word is one that answers in this language are made of, or is in one of
     these names (of choices, villages, nurseries); or the words tell a deed and nothing else
     ("my wife covered it with straw")."""
-    if len(text) > LONGEST_REPLY:
+    if says_only_answers(text, lexicon, names):
+        return True
+    if len(text) > LONGEST_REPLY or _denies_beside(text, lexicon):
+        return False
+    reading = read_told(text, lexicon, digits=False)
+    return reading.outcome is Outcome.UNDERSTOOD and reading.value in (DONE, NOT_YET)
+
+
+def says_only_answers(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> bool:
+    """Whether every word is one that answers are made of, or is in one of these names; a deed
+    among words of its own is none here: a house with 3 buffaloes has no 3 leaves."""
+    if len(text) > LONGEST_REPLY or _denies_beside(text, lexicon):
         return False
     named = {token.text for name in names for token in read_tokens(name)}
-    row = items(read_tokens(text), lexicon, _OF_ANSWERS)
-    sorts = {item.sort for item in row}
-    if Sort.BESIDE in sorts and sorts & _DENIALS:
-        return False
-    if all(not item.is_strange or item.text in named for item in row):
-        return True
-    return read_told(text, lexicon, digits=False).outcome is Outcome.UNDERSTOOD
+    row = items(read_tokens(spelt_out(text, lexicon)), lexicon, _OF_ANSWERS)
+    return all(not item.is_strange or item.text in named for item in row)
+
+
+def _denies_beside(text: str, lexicon: Lexicon) -> bool:
+    sorts = {item.sort for item in items(read_tokens(text), lexicon, _OF_ANSWERS)}
+    return Sort.BESIDE in sorts and bool(sorts & _DENIALS)
 
 
 def says_not_known(text: str, lexicon: Lexicon) -> bool:

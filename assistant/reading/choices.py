@@ -54,6 +54,8 @@ def _read(
     spellings = {_spelling(name): at for at, own in enumerate(names) for name in own}
     if said in spellings:
         return _by_whole_name(found, spellings[said], names, lexicon)
+    if lexicon.is_tonal and not found[0].with_accents:
+        spellings = _told_apart(names)
     numbers = [token.text for token in found if token.is_number]
     if found[0].text == "-" and numbers:
         return again(Reason.NOT_READ)
@@ -67,6 +69,19 @@ def _read(
     if _denies(found, spellings, lexicon):
         return again(Reason.NOT_READ)
     return _by_name(said, spellings, names, lexicon)
+
+
+def _told_apart(names: Sequence[Sequence[str]]) -> dict[str, int]:
+    """The names that lost marks leave apart: "du" is surplus (dư) and enough (đủ)."""
+    places: dict[str, set[int]] = {}
+    for at, own in enumerate(names):
+        for name in own:
+            places.setdefault(_spelling_plain(name), set()).add(at)
+    return {name: min(found) for name, found in places.items() if len(found) == 1}
+
+
+def _spelling_plain(name: str) -> str:
+    return " ".join(_texts(name))
 
 
 def _by_whole_name(

@@ -8,6 +8,7 @@ from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, Token, read_t
 from assistant.reading.text.lexicon import OTHER, Lexicon, Sort
 from assistant.reading.text.near import one_key_off
 from assistant.reading.text.rules import Rule
+from assistant.reading.text.short import spelt_out
 from assistant.reading.text.spot import Item, items
 
 YES, NO, DONE, NOT_YET = "yes", "no", "done", "not_yet"
@@ -66,6 +67,7 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
     """ "yes", "no", "done" or "not_yet"; with `digits` 1 is yes and 2 is no."""
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
+    text = spelt_out(text, lexicon)
     row = items(read_tokens(text), lexicon, SORTS, FORGIVING)
     if not row:
         return again(Reason.EMPTY)
@@ -85,7 +87,7 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
 
 def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
     """What a reply tells, of `TOLD`: "I have watered" says water; none for "done"."""
-    found = read_tokens(text[:LONGEST_REPLY])
+    found = read_tokens(spelt_out(text[:LONGEST_REPLY], lexicon))
     row = items(found, lexicon, SORTS)
     by_phrase = {deed for i in row if i.sort is Sort.DEED for deed in i.key.split()}
     by_rule = {code for code, _ in told_by_rule(found, lexicon)}

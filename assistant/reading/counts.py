@@ -9,7 +9,7 @@ from assistant.reading.pieces import Row
 from assistant.reading.text.echo import number_words
 from assistant.reading.text.fold import LONGEST_REPLY, has_other_digits, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
-from assistant.reading.text.spot import items
+from assistant.reading.text.spot import Item, items
 
 BIGGEST_COUNT = 10_000_000
 SMALLEST_PAIL_L, BIGGEST_PAIL_L = 1, 60  # nobody lifts more; a smaller one is a cup
@@ -92,10 +92,28 @@ def names_litres(text: str, lexicon: Lexicon) -> bool:
 
 
 def _row(text: str, lexicon: Lexicon, sorts: tuple[Sort, ...]) -> Row | None:
-    row = number_items(read_tokens(text), lexicon, sorts)
+    row = _half_beside(number_items(read_tokens(text), lexicon, sorts))
     if is_broken(row, _MARKS):
         return None
     return Row(amounts(row, lexicon, spaced=True), lexicon)
+
+
+_WHOLE = frozenset({Sort.NUMBER})
+_HALF = frozenset({Sort.JOIN, Sort.AND_HALF})
+
+
+def _half_beside(row: tuple[Item, ...]) -> tuple[Item, ...]:
+    """Without what is counted between a number and its half: "3 feuilles et demie"."""
+    return tuple(
+        item
+        for at, item in enumerate(row)
+        if not (
+            item.sort is Sort.FARM
+            and 0 < at < len(row) - 1
+            and (row[at - 1].is_digits or row[at - 1].sort in _WHOLE)
+            and row[at + 1].sort in _HALF
+        )
+    )
 
 
 def _litres(reading: Reading[float], size: Fraction, lexicon: Lexicon) -> Reading[float]:

@@ -22,13 +22,23 @@ from assistant.reading.confirms import (
     told_by_rule,
 )
 from assistant.reading.dates import read_date
-from assistant.reading.outcomes import Outcome, Reading, Reason, understood
+from assistant.reading.outcomes import (
+    Outcome,
+    Reading,
+    Reason,
+    Wish,
+    again,
+    confirm,
+    understood,
+)
 from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, Token, read_tokens
 from assistant.reading.text.lexicon import DEEDS, OTHER, Lexicon, Sort
 from assistant.reading.text.rules import Rule
+from assistant.reading.text.short import spelt_out
 from assistant.reading.text.spot import Item, items
 
 _FIRM = (Sort.DONE, Sort.DEED, Sort.NOT_YET)
+MOST_CHOICES = 3  # digits that a task offers
 _TICKS = "✅✔☑✓"
 _TALK = (Sort.FARM, Sort.SEEDS, Sort.UNIT)  # "I have the seed", "no water"
 _MEASURES = frozenset(
@@ -45,6 +55,9 @@ _MEASURES = frozenset(
     }
 )
 _COUNTED = _MEASURES | {Sort.FARM, Sort.SEEDS, Sort.UNIT}
+_SIZES = frozenset(
+    {Sort.OTHER_UNIT, Sort.LITRE, Sort.LENGTH, Sort.CLOCK, Sort.UNIT, Sort.PERSON}
+)
 _PARTS = frozenset({Sort.FRACTION, Sort.DEAD, Sort.NONE})  # half of it, rotten: not done
 _AGAINST = frozenset(
     {
@@ -94,10 +107,12 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     What may stand beside a deed and says nothing of its own (straw, at dawn, 12 kg) is passed
     over; a deed may be told in words that stand apart ("the seed is in water").
     """
-    found = read_tokens(text[:LONGEST_REPLY])
+    text = spelt_out(text[:LONGEST_REPLY], lexicon)
+    found = read_tokens(text)
     row = items(found, lexicon, _ROW, FORGIVING)
-    if _tells_by_rule(found, row, lexicon):
-        return understood(DONE, lexicon.answers[DONE])
+    by_deed = _by_deed(found, row, lexicon)
+    if by_deed is not None:
+        return by_deed
     kept = _without_amounts(row)
     if len(kept) == len(row) or any(item.is_digits for item in kept):
         left = text
@@ -108,6 +123,8 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
         return reading
     if reading.value in (YES, DONE) and _may_be_another(found, row, lexicon):
         return _unsure(reading, Reason.NOT_READ)
+    if reading.value == YES and _thanks(row, lexicon):
+        return _unsure(reading, Reason.ROUGH)
     if reading.value == NO and len(kept) < len(row):  # "no plastic", "my wife is not well"
         return _unsure(reading, Reason.NOT_READ)
     return _sure_or_not(reading, kept, lexicon)
@@ -128,6 +145,36 @@ def _sure_or_not(
     return reading
 
 
+def _by_deed(
+    found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon
+) -> Reading[str] | None:
+    """What the deeds of a text say by themselves; None where its other words decide."""
+    if _is_of_a_person(row):
+        return again(Reason.NOT_READ)
+    names_deed = any(item.sort is Sort.DEED for item in row) or told_by_rule(found, lexicon)
+    if names_deed and _says_how_many_of(row):
+        return confirm(DONE, lexicon.answers[DONE], Reason.TWO_VALUES)
+    if _tells_by_rule(found, row, lexicon):
+        return understood(DONE, lexicon.answers[DONE])
+    return None
+
+
+def _says_how_many_of(row: tuple[Item, ...]) -> bool:
+    """ "3 plots of the 4": two numbers of one thing are a part of it."""
+    counts = [
+        item
+        for at, item in enumerate(row)
+        if item.is_digits and not _SIZES & {each.sort for each in row[max(at - 1, 0) : at + 2]}
+    ]
+    return len({item.key for item in counts}) > 1
+
+
+def _is_of_a_person(row: tuple[Item, ...]) -> bool:
+    """ "My mother does not come up" is of her and not of the shoots."""
+    deeds = {item.key for item in row if item.sort is Sort.DEED}
+    return deeds == {"up"} and any(item.sort is Sort.PERSON for item in row)
+
+
 def _may_be_another(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lexicon) -> bool:
     """Whether what was done may be of another field, or not wholly done; or a thing is done
     with ("the soil is finished"), since no deed is named."""
@@ -139,7 +186,7 @@ def _may_be_another(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Le
 
 def is_of_other(text: str, lexicon: Lexicon) -> bool:
     """Whether words say that a deed is another's, of another thing, or not wholly done yet."""
-    found = read_tokens(text[:LONGEST_REPLY])
+    found = read_tokens(spelt_out(text[:LONGEST_REPLY], lexicon))
     return any(code == OTHER for code, _ in told_by_rule(found, lexicon))
 
 
@@ -155,7 +202,7 @@ def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lex
         or is_for_later(row)
     ):
         return False
-    kept = _without_amounts(row)
+    kept = (item for item in _without_amounts(row) if not _is_many(item))
     return all(
         item.sort is not None
         or not (item.is_strange or item.is_digits)
@@ -190,6 +237,11 @@ def _without_amounts(row: tuple[Item, ...]) -> tuple[Item, ...]:
         for at, item in enumerate(row)
         if item.sort not in _MEASURES and not (item.is_digits and _is_amount(row, at))
     )
+
+
+def _is_many(item: Item) -> bool:
+    """A number beside a deed that is told is of what was done; 1 and 2 may be a choice."""
+    return item.is_digits and item.key.isdigit() and int(item.key) > MOST_CHOICES
 
 
 def _is_amount(row: tuple[Item, ...], at: int) -> bool:
@@ -236,6 +288,17 @@ def _only_talks(row: tuple[Item, ...]) -> bool:
 def _perhaps_another(row: tuple[Item, ...]) -> bool:
     """A misspelt answer beside other words: nimenunua is bought, nimefunua uncovered."""
     return len(row) > 1 and any(item.misspelt for item in row)
+
+
+def _thanks(row: tuple[Item, ...], lexicon: Lexicon) -> bool:
+    """Yes and thanks are the manners of who has read a text: nothing is said to be done."""
+    words = " ".join(item.text for item in row).split()
+    thanks = {phrase for phrase in lexicon.wishes[Wish.THANKS].words if phrase}
+    return any(
+        tuple(words[at : at + len(phrase)]) == phrase
+        for phrase in thanks
+        for at in range(len(words))
+    )
 
 
 def _says_yes(row: tuple[Item, ...], lexicon: Lexicon) -> bool:

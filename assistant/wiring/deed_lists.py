@@ -24,16 +24,18 @@ _BESIDE: Mapping[str, Sort] = {
     "thing": Sort.THING,
     "clock": Sort.CLOCK,
 }
-_SECTIONS = frozenset({"forms", "told", *_BESIDE})
+_SECTIONS = frozenset({"forms", "told", "short", *_BESIDE})
 
 
 @dataclass
 class DeedList:
-    """The rules under what they tell, the phrases by sort, and all that is wrong."""
+    """The rules under what they tell, the phrases by sort, short words and what they are in
+    full, and all that is wrong."""
 
     rules: list[tuple[str, Rule]] = field(default_factory=list)
     phrases: dict[Sort, list[str]] = field(default_factory=dict)
     faults: list[str] = field(default_factory=list)
+    short: dict[str, str] = field(default_factory=dict)
 
 
 def read_deed_list(table: Mapping[str, Any]) -> DeedList:
@@ -51,7 +53,18 @@ def read_deed_list(table: Mapping[str, Any]) -> DeedList:
         for kind, lines in table.get(name, {}).items():
             place = f"[{name}] {kind}"
             found.phrases.setdefault(sort, []).extend(_phrases(lines, place, forms, found))
+    for word, spellings in table.get("short", {}).items():
+        _add_short(word, spellings, found)
     return found
+
+
+def _add_short(word: str, spellings: object, found: DeedList) -> None:
+    if not isinstance(spellings, list) or not all(isinstance(each, str) for each in spellings):
+        found.faults.append(f"[short] {word}: expected a list of words in quotes")
+        return
+    for each in spellings:
+        if found.short.setdefault(each.casefold(), word) != word or " " in each:
+            found.faults.append(f"[short] {word}: {each!r} is two words, or stands for two")
 
 
 def _spelt(

@@ -95,6 +95,7 @@ class _Draft:
     choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
     danger: tuple[str, ...] = ()
     told: list[tuple[str, Rule]] = field(default_factory=list)
+    short: Mapping[str, str] = field(default_factory=dict)
     marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
 
     def section(self, table: _Table, name: str) -> _Table:
@@ -203,6 +204,7 @@ def _frozen(
         wishes=MappingProxyType(draft.wishes),
         choices=MappingProxyType(draft.choices),
         told=bound(draft.told),
+        short=MappingProxyType(dict(draft.short)),
         affixes=Affixes(**affixes),
         stop_not=not_stop,
         danger=draft.danger,
@@ -315,6 +317,7 @@ def _read_told(section: _Table, draft: _Draft) -> None:
 def _add_deeds(deeds: DeedList, draft: _Draft) -> None:
     draft.faults += [f"deeds: {fault}" for fault in deeds.faults]
     draft.told += deeds.rules
+    draft.short = deeds.short
     for sort, spellings in deeds.phrases.items():
         for spelling in spellings:
             words = [word for each in spelling.split() for word in _folded(each)]

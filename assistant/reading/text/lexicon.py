@@ -120,6 +120,7 @@ class Lexicon:
     no_is_not: bool  # the word for "no" is "not" too: a comma makes the difference
     phrases: Mapping[Sort, Mapping[Phrase, str]]
     told: RuleBook[str]  # of `TOLD`: how it is said in words that stand apart
+    short: Mapping[str, str]  # as typed, shortened -> spelt out, where a deed is told
     affixes: Affixes  # of grammar: a slip is of the rest of a word
     marked: Mapping[tuple[Sort | Wish, Phrase], frozenset[Phrase]]  # with accents, if tonal
     unit_names: Mapping[str, tuple[str, str]]  # shown: one, many
