@@ -5,6 +5,7 @@ import re
 from assistant.reading.text.fold import fold
 from assistant.reading.text.lexicon import Lexicon
 
+SHORTEST = 2  # letters that are hardly ever a word of their own in what is told
 _WORD = re.compile(r"[^\s,.;:!?()/]+")
 
 
@@ -16,9 +17,10 @@ def spelt_out(text: str, lexicon: Lexicon) -> str:
     is_bare = text.isascii()
 
     def full(found: re.Match[str]) -> str:
-        word = lexicon.short.get(found[0].casefold())
-        if word is None:
-            return found[0]
+        typed = found[0].casefold()
+        word = lexicon.short.get(typed)
+        if word is None or (typed in lexicon.known and len(typed) > SHORTEST):
+            return found[0]  # a longer word of the list stays that word
         return fold_plain(word) if is_bare else word
 
     return _WORD.sub(full, text)
