@@ -75,6 +75,12 @@ _G = frozenset(
     {"g", "gm", "gms", "gr", "gram", "grams", "gramme", "grammes", "grama", "gramas", "gramu",
      "ग्राम", "গ্রাম"}
 )  # fmt: skip
+_T = frozenset(
+    {"t", "ton", "tons", "tonne", "tonnes", "tonelada", "toneladas", "tani", "tonela", "tấn",
+     "tan", "टन", "টন"}
+)  # fmt: skip
+KG_PER_T = 1000
+_THOUSANDS = re.compile(r"(?<=\d)[,. ](?=\d{3}(?!\d))")  # 1,600 and 1 600
 FAR_OFF = 5.0  # times as much seed as was planned, or as little: rather a slip than a fact
 
 
@@ -91,6 +97,15 @@ def seed_kg_of(text: str, question: Question, session: Session, known: Known) ->
         return None
     kg = found[0] / G_PER_KG if in_g else found[0]
     return kg if planned / FAR_OFF <= kg <= planned * FAR_OFF else None
+
+
+def kilograms_of(text: str) -> float | None:
+    """The one weight of a text [kg], in kilograms or tonnes; bags are of any size."""
+    found = _numbers(_THOUSANDS.sub("", text))
+    words = {word.strip(".,!").casefold() for word in re.split(r"[\d\s]+", text)}
+    if len(found) != 1 or not words & (_KG | _T):
+        return None
+    return found[0] if words & _KG else found[0] * KG_PER_T
 
 
 def _weighed(text: str) -> float | None:

@@ -34,6 +34,7 @@ from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.endings_heard import go_on
 from assistant.dialogue.endings_steps import read_on
 from assistant.dialogue.engine import ask, begin, find
+from assistant.dialogue.harvest import harvested
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
 from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done
@@ -102,6 +103,7 @@ def turn(text: str, known: Known) -> Turn:
         _dated,
         _sign_up,
         chained,
+        harvested,
         reported,
         _in_focus,
         _elsewhere,

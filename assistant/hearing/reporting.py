@@ -39,6 +39,7 @@ class Idea(StrEnum):
     DRY = "dry"
     PLOT = "plot"  # the field itself
     BOTH = "both"  # two beds at once
+    YIELD = "yield"  # what the field gave
 
 
 @dataclass(frozen=True, eq=False)

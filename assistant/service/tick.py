@@ -30,6 +30,7 @@ from assistant.reminders.values import Reminder, State
 from assistant.service import consent
 from assistant.service.alarms.ladder import carry_on, not_reached
 from assistant.service.forgotten import close_forgotten, forgotten_nurseries
+from assistant.service.harvests import ask, to_ask
 from assistant.service.house import House
 from assistant.service.known import local_date, zone_of
 from assistant.service.mornings import AT_ONCE, batches, caught_up, item_of, prompt
@@ -348,4 +349,5 @@ FOLLOW_UPS: tuple[tuple[Look, Follow], ...] = (
     (forgotten_nurseries, close_forgotten),
     (_due, _prompt),
     (_unsaid, consent.ask_again),
+    (to_ask, ask),
 )

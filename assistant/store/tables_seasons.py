@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from sqlalchemy import ForeignKey
+from sqlalchemy import ForeignKey, Index
 from sqlalchemy.orm import Mapped, mapped_column
 
 from assistant.store.columns import Key
@@ -13,6 +13,7 @@ class SeasonRow(Base):
     """One nursery's result; the columns bear the names of the value's fields."""
 
     __tablename__ = "season_result"
+    __table_args__ = (Index(None, "ended_on"),)  # whose yield is to be asked
 
     id: Mapped[Key]
     nursery_id: Mapped[int] = mapped_column(ForeignKey("nursery.id"), unique=True)
@@ -25,3 +26,5 @@ class SeasonRow(Base):
     resown: Mapped[bool]
     establishment: Mapped[float]
     seed_share: Mapped[float] = mapped_column(default=1.0)
+    yield_kg: Mapped[float | None]
+    yield_asked: Mapped[date | None]

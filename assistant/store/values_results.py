@@ -47,3 +47,4 @@ class NurseryEnd(NamedTuple):
     result_resown: bool | None
     result_establishment: float | None
     seed_share: float | None
+    yield_kg: float | None = None

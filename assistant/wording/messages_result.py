@@ -83,3 +83,18 @@ NOTHING_PLANTED = Message(
     "No nursery of yours is transplanted yet. I ask for the result a week after it.",
     note="The farmer wants to tell a result too early.",
 )
+
+# --- the harvest ----------------------------------------------------------------------------
+ASK_YIELD = Message(
+    "{label}, {area}: harvested? Send all the paddy in kg, e.g. harvest 1600 kg. It helps you and "
+    "your neighbours next season.",
+    note="Asked once, some months after the result. 'harvest 1600 kg' is how it is sent.",
+)
+YIELD_KEPT = Message(
+    "Noted: {kg} kg of paddy, about {per_ha} kg a hectare. Thank you.",
+    note="What the field gave; {kg} and {per_ha} are numbers.",
+)
+AGAIN_YIELD = Message(
+    "Send all the paddy of the field together, in kg, e.g. harvest 1600 kg.",
+    note="The harvest could not be read, or is far from what a field can give.",
+)

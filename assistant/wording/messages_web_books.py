@@ -158,6 +158,8 @@ MATS_LEFT = Message("Mats left", note="Head of a column: mats over when the fiel
 MATS = Message("Mats", note="Head of a column: mats that were raised.")
 SHORT = Message("Short", note="Head of a column: how many had too few seedlings for the field.")
 IS_SHORT = Message("short", note="A nursery with too few seedlings for its field.")
+YIELD_KG = Message("Paddy, kg", note="Head of a column: what the field gave.")
+YIELD_KG_HA = Message("Paddy, kg/ha", note="Head of a column: what a planted hectare gave.")
 RESOWN = Message("Sown again", note="Head of a column: how many, or yes.")
 YES = Message("yes", note="In a table.")
 NO = Message("no", note="In a table.")

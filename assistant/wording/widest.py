@@ -131,6 +131,7 @@ _SLOTS: Mapping[str, Values] = {
     "mix": Values(1600, (159_600,)),
     "most": Values(2, (2.5,)),
     "n": Values(3, (1, 2, 99)),
+    "per_ha": Values(4000, (18_000,)),
     "tin": Values(0.4, (22.75,)),
     "tins": Values(1, (10,)),
     "old": Values("A", (_NAME,)),

@@ -10,6 +10,14 @@ from assistant.agronomy.field import LIMITS
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.establishment import Establishment, SeasonSeen, learned
 
+M2_PER_HA = 10_000
+# Asked so long after the result: what was planted some days before that is cut by then.
+# Common practice, no source: most lowland rice is cut 80 to 110 days after planting.
+YIELD_ASKED_AFTER_D = 95
+# Paddy [kg/ha] that a field can give: less is a slip or a lost crop, more no field has given.
+# From memory: farmers' fields give 1,000 to 8,000, records stand near 17,000.
+YIELD_KG_PER_HA = (100.0, 18_000.0)
+
 
 @dataclass(frozen=True)
 class SeasonOutcome:
@@ -21,6 +29,8 @@ class SeasonOutcome:
         establishment: what the plan counted on [fraction 0-1]
         practice: the code of how the seedlings were raised
         seed_share: dry seed that was really sown, for each kg of the plan
+        yield_kg: the paddy of the field [kg], None where nobody told it
+        yield_asked: the day on which it was asked for, once
 
     Raises:
         AgronomyError: nothing planted, no seed, or more mats left than there were.
@@ -37,6 +47,8 @@ class SeasonOutcome:
     establishment: float
     practice: str = MAT.code
     seed_share: float = 1.0
+    yield_kg: float | None = None
+    yield_asked: date | None = None
 
     def __post_init__(self) -> None:
         planted = self.planted_area_m2 > 0 and self.seed_share > 0
@@ -49,6 +61,13 @@ class SeasonOutcome:
     def mats_used(self) -> float:
         """Mats whose seedlings were planted."""
         return self.mats - self.mats_left
+
+    @property
+    def yield_kg_per_ha(self) -> float | None:
+        """Paddy for each hectare that was planted [kg/ha]."""
+        return (
+            None if self.yield_kg is None else self.yield_kg / self.planted_area_m2 * M2_PER_HA
+        )
 
     @property
     def is_short(self) -> bool:

@@ -33,6 +33,8 @@ HEAD: tuple[Message, ...] = (
     b.MATS_LEFT,
     b.SHORT,
     b.RESOWN,
+    b.YIELD_KG,
+    b.YIELD_KG_HA,
     b.DAY_PLANNED_SOW,
     b.DAY_SOWN,
     b.DAY_PLANNED_UNCOVER,
@@ -80,6 +82,8 @@ def _quantities(line: Line) -> tuple[Value, ...]:
         _round(told.mats_left) if told else None,
         _yes(told.is_short) if told else None,
         _yes(line.resown),
+        _round(told.yield_kg) if told else None,
+        _round(told.yield_kg_per_ha, 0) if told else None,
     )
 
 

@@ -75,6 +75,7 @@ class Line:
             establishment=e.result_establishment or e.establishment,
             practice=self.practice.code,
             seed_share=e.seed_share or 1.0,
+            yield_kg=e.yield_kg,
         )
 
     @property

@@ -36,6 +36,22 @@ class Seasons:
         self._session.add(row)
         self._session.flush()
 
+    def unasked(self, ended_from: date, ended_until: date) -> tuple[int, ...]:
+        """The nurseries whose result was told between these days, the yield neither told nor
+        asked for."""
+        wanted = select(SeasonRow.nursery_id).where(
+            SeasonRow.ended_on >= ended_from,
+            SeasonRow.ended_on <= ended_until,
+            SeasonRow.yield_asked.is_(None),
+            SeasonRow.yield_kg.is_(None),
+        )
+        return tuple(self._session.scalars(wanted.order_by(SeasonRow.id)))
+
+    def of_nursery(self, nursery_id: int) -> SeasonOutcome | None:
+        """How the season of a nursery ended; None while nobody told."""
+        found = self._outcomes(SeasonRow.nursery_id == nursery_id)
+        return found[0] if found else None
+
     def of_farmer(self, farmer_id: int) -> tuple[SeasonOutcome, ...]:
         """A farmer's seasons, the oldest first."""
         return self._outcomes(SeasonRow.farmer_id == farmer_id)
@@ -79,7 +95,7 @@ class Seasons:
                 *(getattr(n, name) for name in _OF_NURSERY),
                 planned,
                 *(s.ended_on, s.planted_area_m2, s.mats, s.mats_left),
-                *(s.resown, s.establishment, s.seed_share),
+                *(s.resown, s.establishment, s.seed_share, s.yield_kg),
             )
             .join(f, f.id == n.farmer_id)
             .outerjoin(s, s.nursery_id == n.id)

@@ -101,3 +101,24 @@ def test_a_test_that_was_begun_is_asked_about_a_week_later(
         states = {r.task: r.state for r in work.reminders.of_nursery(kept.id)}
     assert kept.inputs.germination == pytest.approx(0.88)
     assert states[TaskCode.SEED_COUNT] is State.DONE
+
+
+def test_the_harvest_is_asked_for_once_and_kept(planted: Valley) -> None:
+    """95 days after the result of 9 June is 12 September; 1600 kg from 0.4 ha."""
+    planted.go("9 Jun 07:00")
+    planted.text(AMINA, "2")
+    planted.text(AMINA, "2")
+    planted.text(AMINA, "1")
+    planted.heard(AMINA)
+    planted.leap("11 Sep 09:00")
+    assert planted.heard(AMINA) == []
+    planted.leap("12 Sep 05:00")  # not in the night
+    assert planted.heard(AMINA) == []
+    planted.leap("12 Sep 09:00")
+    assert planted.heard(AMINA) == [like(r.ASK_YIELD)]
+    planted.leap("13 Sep 09:00")
+    assert planted.heard(AMINA) == []
+    assert planted.text(AMINA, "harvest 1600 kg") == [like(r.YIELD_KEPT(kg=1600, per_ha=4000))]
+    with planted.house.store.work() as work:
+        (season,) = work.seasons.of_farmer(1)
+    assert season.yield_kg == 1600
