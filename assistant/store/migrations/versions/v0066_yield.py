@@ -3,8 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
-revision = "v0065"
-down_revision = "v0064"
+revision = "v0066"
+down_revision = "v0065"
 branch_labels = None
 depends_on = None
 
