@@ -57,6 +57,9 @@ def dispatch(
     Args:
         hands: how many texts are on their way at once, as `carry` carries them
     """
+    with house.store.look() as look:
+        if not look.outbox.any_due(now):
+            return 0
     with house.store.work() as work:
         may_send = work.running.line().may_send(now)
         held = stops(work, house, now)

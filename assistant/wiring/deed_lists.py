@@ -9,7 +9,7 @@ words for one place, as in rules; `o_meu` is one word of a form that is written 
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import product
+from itertools import chain, product
 from typing import Any
 
 from assistant.reading.text.lexicon import TOLD, Sort
@@ -17,6 +17,7 @@ from assistant.reading.text.rules import Rule, read_rule
 
 _FORM = re.compile(r"\{(\w+)\}")
 _MOST_SHOWN = 120  # letters of a fault: a word in all its forms is long
+_INDIC, _LATIN = re.compile("[\u0900-\u09ff]"), re.compile("[a-z]", re.IGNORECASE)
 _NONE = "-"  # in a form: nothing stands there
 _BESIDE: Mapping[str, Sort] = {
     "beside": Sort.COMPANION,
@@ -140,5 +141,17 @@ def _phrases(
         except KeyError as fault:
             found.faults.append(f"{place}: no form {fault} above it")
             continue
-        for words in product(*rows):
+        for words in chain.from_iterable(product(*each) for each in _of_one_script(rows)):
             yield " ".join(word for word in words if word not in ("", _NONE)).replace("_", " ")
+
+
+def _of_one_script(rows: list[list[str]]) -> Iterator[list[list[str]]]:
+    """The rows with Latin words alone, and with Indic ones alone: within a phrase nobody goes
+    from one script to the other and back, and all ways to do so would be most of a list."""
+    ways = [
+        [[word for word in row if not other.search(word)] for row in rows]
+        for other in (_INDIC, _LATIN)
+    ]
+    if rows in ways:
+        return iter([rows])
+    return iter([way for way in ways if all(way)] or [rows])

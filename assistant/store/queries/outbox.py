@@ -101,6 +101,10 @@ class Outbox:
         given = {"now": now, "until": now + lease, "most": limit}
         return self._changed(_claiming(*_passing(stops)) if stops else _CLAIMING, given)
 
+    def any_due(self, now: datetime) -> bool:
+        """Whether a text might be claimed now: a look that is in nobody's way."""
+        return self._session.execute(_DUE, {"now": now}).first() is not None
+
     def give_back(self, message_ids: Iterable[str]) -> int:
         """Frees texts that were claimed and not offered to anybody; how many those were."""
         claimed = _T.c.state == TextState.CLAIMED
@@ -332,6 +336,7 @@ _REPLIES = (
 )
 # Asked at every round: to build such a statement takes longer than to run it.
 _CLAIMING = _claiming()
+_DUE = select(_T.c.id).where(_T.c.not_after > _NOW, _free(_T.c.due_at <= _NOW)).limit(1)
 _EXPIRING = _changing(
     and_(_T.c.not_after <= _NOW, _free()),
     state=TextState.EXPIRED,
