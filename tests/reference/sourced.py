@@ -96,6 +96,7 @@ CITED = {
     "GreenSkills": "greenagricultureskills.com, seedbed for single seedlings, 2016",
     "Zaulimi": "Zaulimi, Malawi, Rice: nursery preparation and sowing; planting",
     "ICAR-Punjab": "ICAR-DRR rice portal, Mat nursery in Punjab",
+    "PAU-transplanting": "ICAR-DRR rice portal, Transplanting (Punjab)",
     "AICRIP": "ICAR-DRR rice portal, Seed density in nursery (AICRIP trials)",
     "Batang": "Ministry of Agriculture, Indonesia (Batang), Persemaian menggunakan dapog",
     "2lua": "2lua.vn, Lam ma khay cho cay may, 2017",

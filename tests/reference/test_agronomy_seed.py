@@ -79,6 +79,13 @@ def test_hills_on_a_square_metre(row_cm, hill_cm, low, high):
     assert low <= seed.hills_per_m2(row_cm, hill_cm) <= high
 
 
+@source("PAU-transplanting", kind=INDEPENDENT)
+@pytest.mark.parametrize(("row_cm", "hill_cm", "printed"), [(20, 15, 33), (15, 15, 44)])
+def test_hills_of_a_punjab_field(row_cm, hill_cm, printed):
+    """33 hills on a square metre as usual, 44 for a late planting, when hills stand closer."""
+    assert int(seed.hills_per_m2(row_cm, hill_cm)) == printed
+
+
 @source("arithmetic", kind=ARITHMETIC)
 @pytest.mark.parametrize(
     ("row_cm", "hill_cm", "hills"),
