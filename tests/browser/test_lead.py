@@ -56,3 +56,26 @@ def test_a_village_is_handed_over_with_words_for_the_next(page: Page, led: Offic
     picture(page, "trail")
     audit(page)
     fits(page)
+
+
+def test_the_programme_is_run_from_pages(page: Page, led: Office) -> None:
+    """First day, villages with their map, one village's data: legible, and right by axe."""
+    give_password(led.valley, LEAD)
+    for village, north, east in ((1, -0.68, 37.35), (2, -0.71, 37.44)):
+        with led.valley.house.store.work() as work:
+            work.people.place_village(village, north, east)
+    sign_in(page, led, LEAD)
+    for path, name in (
+        ("/programme", "programme"),
+        ("/villages", "villages"),
+        ("/villages/1", "village"),
+        ("/sent", "sent"),
+    ):
+        page.goto(f"{led.url}{path}")
+        picture(page, name)
+        audit(page)
+        fits(page)
+    page.goto(f"{led.url}/villages/1")
+    page.get_by_label("Number to ring in an emergency").fill("07700 900911")
+    page.locator("#data").locator("..").get_by_role("button", name="Save").click()
+    expect(page.get_by_role("status")).to_contain_text("It is kept")

@@ -104,6 +104,7 @@ def test_dates_are_changed_at_the_nursery(page: Page, storm: Office) -> None:
     page.get_by_role("link", name="Nursery A").click()
     page.get_by_text("Change the dates").first.click()
     page.get_by_label("Sowing day").fill("2026-06-14")
+    expect(page.locator("#sow + .day-said")).to_have_text("Sun, June 14, 2026")
     audit(page)
     page.get_by_role("button", name="Show what changes").click()
     picture(page, "dates")

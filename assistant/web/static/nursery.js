@@ -14,6 +14,21 @@ window.addEventListener("pageshow", () => {
   for (const form of document.forms) delete form.dataset.sent;
 });
 
+// A browser writes a date as its own country does: the day stands in words beside it.
+for (const field of document.querySelectorAll("input[type=date]")) {
+  const said = document.createElement("span");
+  said.className = "day-said";
+  said.setAttribute("aria-live", "polite");
+  const how = { weekday: "short", day: "numeric", month: "long", year: "numeric", timeZone: "UTC" };
+  const tell = () => {
+    const day = field.valueAsDate;
+    said.textContent = day ? day.toLocaleDateString(document.documentElement.lang, how) : "";
+  };
+  field.after(said);
+  field.addEventListener("input", tell);
+  tell();
+}
+
 // A choice shows its page at once.
 for (const list of document.querySelectorAll("[data-go]")) {
   let byKey = false;  // an arrow key passes over choices that are not meant
