@@ -19,13 +19,14 @@ from assistant.dialogue.aid import person
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
-from assistant.dialogue.items import tells_a_deed
+from assistant.dialogue.items import split_label, tells_a_deed
+from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import Question, Topic, understand
-from assistant.reading import Outcome, Wish, guess_language, read_wish
+from assistant.reading import Outcome, Wish, guess_language, is_name, names_day, read_wish
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_steps as s
@@ -132,20 +133,6 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
 )
 """What each question is answered with, a text or a few."""
 
-# A name alone asks for it: "spacing", "price of seed".
-_NAMED = frozenset(
-    {
-        Topic.SOIL_DEEP,
-        Topic.WATER_DEEP,
-        Topic.SPACING,
-        Topic.SEED_PRICE,
-        Topic.MATS_MANY,
-        Topic.FREE,
-        Topic.AGE,
-        Topic.WATER_TIME,
-    }
-)
-
 
 def _costs(session: Session | None, known: Known) -> Turn:
     texts = [text for bed in known.nurseries for text in cost_text(bed, known)]
@@ -181,14 +168,8 @@ _OPENS: Mapping[Topic, Callable[[str, Known], Turn]] = MappingProxyType(
 )
 _MAKES = frozenset({Topic.WHAT_MAT, Topic.HOW_MAKE})
 _GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE)
-_TOLD = frozenset({Act.DONE, Act.NOTDONE, Act.VALUE, Act.GREETING})
-# How to stop is told, and stops nothing; rain and a dry canal are asked of in words of danger.
-_IN_SUCH_WORDS = frozenset({Topic.STOP_HOW, Topic.FORECAST, Topic.NO_WATER, Topic.WATER_RAIN})
 _LIKELY_GRAVE = 0.4
 _HALF = 0.3  # a question that weighs as much may be one after all
-_WORDS_OF_A_NAME = 4
-_LIKELY = 0.6
-_ASKED_TOO = 0.2  # a trouble that asks less than that is told, and a person should hear it
 # What is asked without a word of asking: "no plastic", "I am his wife".
 _SAID = frozenset(
     {
@@ -211,19 +192,21 @@ _FEWEST_WORDS = 2  # of a text that may be one of several questions
 def answered(text: str, known: Known) -> Turn | None:
     """The answer to a plain question; None where the text is none, is an answer to what is
     open, or cannot be answered without a plan."""
-    if takes_words(known) or is_answer(text, known) or _is_word_to_send(text, known):
+    if takes_words(known) or _answers_what_is_open(text, known):
+        return None
+    if _is_word_to_send(text, known) or _is_of_the_menu(text, known):
         return None
     area = plan.area_in(text, known) is not None
     languages = _languages(text, known)
     rule = known.ears.questions.heard(text, languages, area)
-    if _is_wish(text, known):
-        found = Match(rule, (), rule is not None and rule.asks)
-    else:
-        found = match(text, rule, known, languages)
-    if found.question is None and _may_be_offered(text, found, known):
+    found = match(text, rule, known, languages)
+    if not found.asks and names_day(text, known.lexicon, known.today):
+        return None  # a day that is given to the work, see `dated.py`
+    wished = _is_wish(text, known)
+    if found.question is None and not wished and _may_be_offered(text, found, known):
         return offer_which(text, found.perhaps, known)
-    question = found.question or rule
-    if question is None or not _is_asked(text, question, known, found.learned):
+    question = _sized(found.question, area)
+    if question is None or not _is_asked(text, question, known, wished):
         return None
     if question.topic is Topic.NO_WATER and _plants_today(known):
         return None  # why it is not planted, which was asked
@@ -231,6 +214,16 @@ def answered(text: str, known: Known) -> Turn | None:
         return None
     turn = _turn(question.topic, text, known)
     return _in_their_words(turn, text, known) if turn else None
+
+
+def _answers_what_is_open(text: str, known: Known) -> bool:
+    """Whether a text is words that answers are made of, where one is waited for; with a mark of
+    asking they ask: "are they ready for the field?"."""
+    if not is_answer(text, known):
+        return False
+    has_words = any(sign.isalpha() for sign in text)
+    is_open = known.session is not None or bool(known.items)
+    return not has_words or (is_open and "?" not in text)
 
 
 def _plants_today(known: Known) -> bool:
@@ -249,7 +242,10 @@ def _may_be_offered(text: str, found: Match, known: Known) -> bool:
     grave = sum(weights[act] for act in _GRAVE) >= _LIKELY_GRAVE
     likeliest = max(weights, key=lambda act: weights[act])
     by_words = found.asks and likeliest in (Act.QUESTION, Act.TALK)
-    return not grave and (weights[Act.QUESTION] >= _HALF or by_words)
+    is_free = known.session is None and not known.items
+    return not grave and (
+        weights[Act.QUESTION] >= _HALF or by_words or (found.likely and is_free)
+    )
 
 
 def asked(session: Session, known: Known) -> Turn:
@@ -266,9 +262,18 @@ def asked(session: Session, known: Known) -> Turn:
 
 
 def _is_word_to_send(text: str, known: Known) -> bool:
-    """A wish of a word or two, such as our texts tell people to send."""
+    """A wish of a word or two, such as our texts tell people to send, also of one nursery:
+    "next B"."""
+    text, _ = split_label(text, known)
     reading = read_wish(text, known.lexicons, known.catalogue.language)
     return len(text.split()) <= _WORDS_TO_SEND and reading.outcome is Outcome.UNDERSTOOD
+
+
+def _is_of_the_menu(text: str, known: Known) -> bool:
+    """One of the choices of the second menu, in its words: "site, making the bed"."""
+    question = talks.MORE.questions[talks.MORE.first]
+    names = (choice_names(each.code, each.label, known) for each in question.choices)
+    return is_name(text.strip(" .!"), [name for own in names for name in own])
 
 
 def _is_wish(text: str, known: Known) -> bool:
@@ -283,33 +288,19 @@ def _languages(text: str, known: Known) -> tuple[str, ...]:
     return tuple(dict.fromkeys(code for code in (*first, "en") if code))
 
 
-def _is_asked(text: str, question: Question, known: Known, learned: bool = False) -> bool:
-    """Whether it is likelier a question than an answer: "sowed it, can rest now"."""
-    if "?" in text and question.asks:
-        return True
-    if learned and _weighs_as_asked(text, known):
-        return True
-    weights = understand(text, known.ears, known.catalogue.language).weights
-    topic = question.topic
-    free = known.session is None
-    likeliest = max(weights, key=lambda act: weights[act])
-    told = likeliest in _TOLD and weights[likeliest] >= _LIKELY
-    grave = sum(weights[act] for act in _GRAVE) >= _LIKELY_GRAVE
-    if (told or grave) and weights[Act.QUESTION] < _HALF and topic not in _IN_SUCH_WORDS:
-        return False
-    if likeliest is Act.TROUBLE and weights[Act.QUESTION] < _ASKED_TOO:
-        return topic in _SAID and free
-    named = "?" in text or (topic in _NAMED and len(text.split()) <= _WORDS_OF_A_NAME)
-    return question.asks or (free and (named or topic in _SAID))
+def _sized(question: Question | None, area: bool) -> Question | None:
+    """How much seed, where a size of land is named, is a sum for that size."""
+    if question is None or not area or question.topic is not Topic.SEED_MUCH:
+        return question
+    return replace(question, topic=Topic.SUM_ASIDE)
 
 
-def _weighs_as_asked(text: str, known: Known) -> bool:
-    """Whether a text that the table knows as a question is one by its weights, too: no trouble
-    that a person should hear of, and no deed."""
-    weights = understand(text, known.ears, known.catalogue.language).weights
-    return weights[Act.QUESTION] >= _HALF or (
-        known.session is None and max(weights, key=lambda act: weights[act]) is Act.TALK
-    )
+def _is_asked(text: str, question: Question, known: Known, wished: bool) -> bool:
+    """Whether a question that is sure enough is answered now: with a wish in it, or beside an
+    open question, only where it asks in so many words."""
+    if question.asks or (not wished and known.session is None):
+        return True
+    return not wished and question.topic in _SAID
 
 
 def _turn(topic: Topic, text: str, known: Known) -> Turn | None:

@@ -25,7 +25,7 @@ from assistant.dialogue.accounted import (
 from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
-from assistant.dialogue.matched import asks_of_texts
+from assistant.dialogue.matched import asks_of_texts, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -177,8 +177,8 @@ def _is_answer(
         return True  # "flood", or "enough", where it is one of the choices
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
-    if act is Act.REFUSE and asks_of_texts(text, known, certainty is Certainty.SAID):
-        return True  # "who sends these?", "how do I stop later?"
+    if _asks_rather(act, certainty, heard.text, known):
+        return True
     if act is Act.DANGER and _tells_what_was_asked(heard, known):
         return True
     if not takes_words(known):
@@ -196,6 +196,18 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
         return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
+
+
+def _asks_rather(act: Act, certainty: Certainty, text: str, known: Known) -> bool:
+    """Whether a text asks one of the plain questions rather: "who sends these?", "how do I stop
+    later?", and what only weighs as danger, such as "can river sand be used"; of lives, only
+    what is half sure."""
+    if act is Act.REFUSE:
+        return asks_of_texts(text, known, certainty is Certainty.SAID)
+    if act is Act.DIE or certainty is Certainty.SAID:
+        return False
+    weighs_little = act not in _LIVES or certainty is Certainty.HALF
+    return weighs_little and surely_asked(text, known)
 
 
 def moment_of(known: Known) -> Moment:

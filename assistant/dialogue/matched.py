@@ -4,22 +4,23 @@ The table never answers by itself where it is not sure: what it half knows is of
 do I uncover 2 ... 3 Something else"), and who chooses the last is passed on to a person.
 """
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.engine import ask, begin
 from assistant.dialogue.values import Kept, Known, Turn
-from assistant.hearing import Question, Topic
+from assistant.hearing import Question, Topic, understand
 from assistant.hearing.asking import ASKING, OTHER
+from assistant.hearing.assured import assurance
 from assistant.hearing.matching import Likeness
 from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
-# By `nursery acts questions`: of ways that the table had not seen 0.7 % were answered wrongly
-# from SURE on; where a rule says the same, less is needed.
-SURE, AGREED, APART = 0.3, -0.2, 0.2
+# Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
+SURE, LIKELY = 1.4, -1.2  # answered from the first on, offered from the second
+SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
 SOMETHING_ELSE = "other"
 
@@ -29,19 +30,19 @@ class Match:
     """What a text asks: a question that is answered, or those that it may be.
 
     asks: by a word of asking or a question mark
-    learned: the table is sure of it
+    likely: whether it is worth offering those whatever else the text may be
     """
 
     question: Question | None
     perhaps: tuple[Topic, ...]
     asks: bool
-    learned: bool = False
+    likely: bool = False
 
 
 def match(
     text: str, question: Question | None, known: Known, languages: Sequence[str]
 ) -> Match:
-    """The rules' question and the table's, put together.
+    """The rules' question, the table's and the acts, put together.
 
     Args:
         question: what an exact rule says it is, if any
@@ -52,24 +53,39 @@ def match(
     if known.ears.match is None or OTHER in ideas:
         return Match(question, (), asks)
     found = known.ears.match.likest(text, ideas)
-    topic = _sure(found, question)
-    if topic is not None:
-        return Match(Question(topic, asks), (), asks, learned=True)
+    rule = question.topic if question else None
+    topic = next(each.topic for each in found if each.topic is not None)
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    odds = assurance(found, topic, rule, asks, weights)
+    if odds >= SURE and not _is_of_money(ideas, topic):
+        return Match(Question(topic, asks), (), asks)
+    return Match(None, _perhaps(found, rule), asks, odds >= LIKELY)
+
+
+_OF_MUCH = frozenset({Topic.SEED_MUCH, Topic.SHEET_MUCH, Topic.MIX_MUCH, Topic.MATS_MANY})
+
+
+def _is_of_money(ideas: Set[str], topic: Topic) -> bool:
+    """Whether a price is named where an amount would be answered: "how much is a sheet"."""
+    return "price" in ideas and topic in _OF_MUCH
+
+
+def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]:
+    """Those that are worth offering, the likest first; none where a person must answer."""
     likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
-    if question is not None:
-        likely = [question.topic, *likely]
-    elif found[0].topic is None:
-        likely = []  # likest to what a person must answer
-    return Match(None, tuple(dict.fromkeys(likely))[:OFFERED], asks)
+    if rule is None and found[0].topic is None:
+        return ()
+    if rule is not None and rule not in likely[:OFFERED]:
+        likely = [*likely[: OFFERED - 1], rule]
+    return tuple(dict.fromkeys(likely))[:OFFERED]
 
 
-def _sure(found: Sequence[Likeness], question: Question | None) -> Topic | None:
-    first, second = found[0], found[1]
-    ours = next(each for each in found if each.topic is not None)
-    if question is not None and ours.topic is question.topic and ours.score >= AGREED:
-        return ours.topic
-    is_apart = first.score - second.score >= APART
-    return first.topic if first.score >= SURE and is_apart else None
+def surely_asked(text: str, known: Known) -> bool:
+    """Whether a text asks one of the questions in so many words, whatever else it weighs as."""
+    languages = (known.catalogue.language, "en")
+    rule = known.ears.questions.heard(text, languages)
+    found = match(text, rule, known, languages)
+    return known.ears.match is not None and found.asks and found.question is not None
 
 
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
@@ -86,7 +102,7 @@ def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
     first = table.likest(text, ideas)[0]
     if is_said:
         asks = "?" in text or bool(ideas & ASKING)
-        return asks and first.topic in _OF_ENDING and first.score >= SURE
+        return asks and first.topic in _OF_ENDING and first.score >= SCORE_ENOUGH
     return first.topic in _OF_TEXTS and first.score >= 0
 
 
