@@ -42,7 +42,7 @@ from assistant.dialogue.values import (
 )
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.thresholds import HALF
-from assistant.reading import guess_language, says_not_known
+from assistant.reading import guess_language, is_name, says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -169,9 +169,9 @@ def _is_answer(
 ) -> bool:
     """Whether it is likelier an answer to what was asked than this act."""
     text = heard.text
-    if plain and certainty is not Certainty.SAID:
-        return True
-    if certainty is not Certainty.SAID and says_not_known(text, known.lexicon):
+    if certainty is not Certainty.SAID and (
+        plain or says_not_known(text, known.lexicon) or _answers_help(text, known)
+    ):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
         return True  # "flood", or "enough", where it is one of the choices
@@ -187,6 +187,13 @@ def _is_answer(
     return certainty is Certainty.HALF or (
         act not in _LIVES and certainty is not Certainty.SAID
     )
+
+
+def _answers_help(text: str, known: Known) -> bool:
+    """Whether a call for help, and nothing else, answers a warning: it is one of its choices,
+    in every language."""
+    calls = (name for words in known.lexicons.values() for name in words.choices["help"])
+    return moment_of(known) is Moment.WARNING and is_name(text, calls)
 
 
 def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
@@ -250,10 +257,7 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
     kind = Kind.DIE if heard.certainty(Act.DIE) else Kind.HURT
     asked = begin(talks.IF_HURT, held=e.lasting(known.session))
     change = replace(_alarm(kind, heard, known), sure=False)
-    # Words that call for help are help to a warning too; a weight alone is not.
-    wanted = needs_help(known) if heard.is_by_rule(Act.HARM) else ()
-    turn = e.opened(asked, known, changes=(change, *wanted))
-    return _in_their_words(turn, heard, known)
+    return _in_their_words(e.opened(asked, known, changes=(change,)), heard, known)
 
 
 def _tell_danger(heard: Understood, known: Known) -> Turn:
