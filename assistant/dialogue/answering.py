@@ -139,6 +139,8 @@ def answer_question(text: str, known: Known, session: Session) -> Turn:
     wish = sure_wish(text, known)
     if wish in (Wish.HELP, Wish.BACK) and _wish_first(text, question, session, known):
         return WISHES[wish](text, known)
+    if wish is Wish.MENU and not text.strip().isdigit():  # "hello" is no wrong answer
+        return Turn(session, (ask(session, known, talks.TABLES),))
     signing_up = session.conversation in {talks.SIGNUP.name, *INVITED_TALKS}
     if wish is Wish.LANGUAGE and question.reads is not Reads.LANGUAGE and signing_up:
         return _language_anew(text, known, session)

@@ -45,6 +45,10 @@ def _officer(text: str, known: Known) -> tuple[Say, ...]:
     return (a.OFFICER_WHEN(person=person(known)),)
 
 
+def _village(text: str, known: Known) -> tuple[Say, ...]:
+    return (a.VILLAGE(person=person(known)),)
+
+
 ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
     {
         # the service
@@ -59,6 +63,7 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.OFFICER_WHEN: _officer,
         Topic.CHANGE: fixed(a.CHANGE()),
         Topic.ADD_FIELD: fixed(a.ADD()),
+        Topic.VILLAGE: _village,
         # amounts and money
         Topic.SUM_ASIDE: plan.summed,
         Topic.SEED_MUCH: plan.seed_amount,
@@ -170,6 +175,8 @@ _MAKES = frozenset({Topic.WHAT_MAT, Topic.HOW_MAKE})
 _GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE)
 _LIKELY_GRAVE = 0.4
 _HALF = 0.3  # a question that weighs as much may be one after all
+# Answered, and a person must act: a bed in danger, a village that only the office changes.
+_TOLD_TOO = frozenset({Topic.NO_WATER, Topic.VILLAGE})
 # What is asked without a word of asking: "no plastic", "I am his wife".
 _SAID = frozenset(
     {
@@ -183,6 +190,7 @@ _SAID = frozenset(
         Topic.TRAVEL,
         Topic.EXPLAIN,
         Topic.LANGUAGE,
+        Topic.VILLAGE,
     }
 )
 _WORDS_TO_SEND = 2
@@ -321,7 +329,7 @@ def _turn(topic: Topic, text: str, known: Known) -> Turn | None:
     # A bed without water is in danger: somebody should know, as of any trouble. And what is
     # said to the officer by name reaches the officer, answered or not.
     told = known.farmer is not None and (
-        topic is Topic.NO_WATER or _is_to_officer(text, topic, known)
+        topic in _TOLD_TOO or _is_to_officer(text, topic, known)
     )
     changes = (e.call("question", text, begin(talks.MENU), known),) if told else ()
     return _offered(e.ended(passing, known, *map(e.said, says), changes=changes), known)

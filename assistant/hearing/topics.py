@@ -79,6 +79,7 @@ class Topic(StrEnum):
     CHANGE = "change"
     ADD_FIELD = "add_field"
     LANGUAGE = "language"
+    VILLAGE = "village"
     MISSED = "missed"
     HERE = "here"
     WATER_NOW = "water_now"

@@ -59,6 +59,12 @@ CHANGE = Message(
 )
 ADD = Message("Send NEW to plan one more nursery.", note=_PLAIN + "NEW is a word to send.")
 
+VILLAGE = Message(
+    "I have passed your words to {person}, who can change your village. Rain warnings go by "
+    "village.",
+    note=_PLAIN + "How do I change my village? {person} is a name and number.",
+)
+
 ASK_WHICH = Message(
     "Ask in a few words, e.g. when do I uncover.",
     note=_PLAIN + "Said where a question was not one of those that were offered.",

@@ -139,3 +139,19 @@ def test_how_to_stop_stops_nothing() -> None:
     """The word that does is told."""
     phone = Phone.enrolled(YOUNG)
     assert ANSWERS[Topic.STOP_HOW]("", phone.known) == (a.STOP_HOW(),)
+
+
+@pytest.mark.parametrize("text", ["change village", "i moved to another village"])
+def test_a_wrong_village_reaches_a_person_who_can_change_it(text: str) -> None:
+    """Rain warnings go by it; a farmer who says so is heard, and the office decides."""
+    phone = Phone.enrolled(YOUNG)
+    assert phone.hears(text) == [like(a.VILLAGE)]
+    assert [type(change) for change in phone.changes] == [v.CallForHelp]
+
+
+def test_a_greeting_in_the_middle_of_sign_up_is_no_wrong_answer() -> None:
+    """Who comes back after two days is asked where they stopped, and not scolded."""
+    phone = Phone.new()
+    for text in ("hello", "1", "1"):
+        (asked,) = phone.hears(text)
+    assert phone.on(TODAY + timedelta(days=2)).hears("hello") == [asked]
