@@ -40,6 +40,7 @@ _GONE = {
     Idea.DRIED: "dried",
     Idea.GONE: ANIMALS,
 }
+_SURELY_GONE = frozenset({Idea.EATEN, Idea.WASHED})
 _BUSY = frozenset({talks.PLAN.name, talks.SIGNUP.name, talks.RESULT.name, talks.AGAIN.name})
 
 
@@ -74,15 +75,18 @@ def _listens(text: str, known: Known) -> bool:
 def mats_lost(
     text: str, known: Known, *before: Say, changes: tuple[Change, ...] = ()
 ) -> Turn | None:
-    """The turn for so many mats that are gone, as told; None where a text does not say how
-    many, or not of which bed."""
+    """The turn for so many mats that are gone, as told; how many is asked of "hens ate the
+    mats"; None where a text does not say of which bed."""
     ideas = ideas_in(text, known)
     by = next((cause for idea, cause in _GONE.items() if idea in ideas), None)
     mats = _count(text, known)
-    if Idea.MAT not in ideas or by is None or mats is None:
+    if Idea.MAT not in ideas or by is None:
         return None
     beds = [bed for bed in split_label(text, known)[1] if may_lose(bed)]
-    if len(beds) != 1 or not 0 < mats <= beds[0].mats_sown - beds[0].lost_mats:
+    if mats is None and len(beds) == 1 and ideas & _SURELY_GONE:
+        asked = begin(talks.LOST, held=lasting(known.session), nursery=beds[0].id, by=by)
+        return opened(asked, known, *before, changes=changes)
+    if mats is None or len(beds) != 1 or not 0 < mats <= beds[0].mats_sown - beds[0].lost_mats:
         return None
     return lost(beds[0], int(mats), by, lasting(known.session), known, *before, changes=changes)
 

@@ -202,3 +202,18 @@ def test_seed_that_waits_to_be_added_is_sown_with_what_is_added_next() -> None:
     assert last == like(a.TOGETHER)
     (kept,) = phone.known.nurseries
     assert (kept.more_mats, kept.more_on) == (25, TODAY + 3 * DAY)
+
+
+@pytest.mark.parametrize("text", ["chicken ate all the mats", "goats trampled the mats"])
+def test_how_many_mats_are_gone_is_asked_where_it_is_not_told(text: str) -> None:
+    phone = on_day()
+    assert phone.hears(text) == [like(..., d.ASK_LOST)]
+    phone.says("200")
+    assert phone.known.nurseries[0].lost_mats == 200
+
+
+def test_a_river_is_asked_about_in_the_morning_and_not_at_once() -> None:
+    phone = on_day()
+    phone.says("the river washed away the mats")
+    assert phone.known.session is None
+    assert phone.known.nurseries[0].flooded_on == TODAY
