@@ -55,7 +55,7 @@ TO_MORNING = Message("Go to this morning", note="Link to the first page.")
 SIGN_IN = Message("Sign in", note="Heading and button.")
 PHONE = Message("Phone number", note="Label of a field.")
 PHONE_HINT = Message(
-    "The number that you are an officer with, with its country code.", note="Under the field."
+    "The number you are registered with, with its country code.", note="Under the field."
 )
 PASSWORD = Message("Password", note="Label of a field.")
 SIGN_IN_WRONG = Message(
@@ -364,9 +364,9 @@ HAND_OVER_HINT = Message(
     "text.",
     note="Under the heading.",
 )
-FROM_WHOM = Message("No longer served by", note="Label of a list of officers.")
-NOBODY = Message("(nobody; one more officer)", note="A choice in that list.")
-TO_WHOM = Message("Served from now on by", note="Label of a list of officers.")
+FROM_WHOM = Message("Officer who leaves", note="Label of a list of officers.")
+NOBODY = Message("(nobody leaves)", note="A choice in that list.")
+TO_WHOM = Message("Officer who takes over", note="Label of a list of officers.")
 HAND_OVER_WORDS = Message("What the next officer should know", note="Label of a field.")
 HANDED_OVER = Message("{village} is handed over to {officer}.", note="Done.")
 STAYS_NO_TAKER = Message("Choose who serves it from now on.", note="It was not handed over.")
@@ -380,7 +380,7 @@ STAYS: Mapping[str, Message] = {
     "same": STAYS_SAME,
     "no_note": STAYS_NO_NOTE,
 }
-HANDOVERS = Message("How it changed hands", note="Heading.")
+HANDOVERS = Message("Earlier handovers", note="Heading.")
 NO_HANDOVERS = Message("It never changed hands.", note="Instead of that list.")
 PASSED_ON = Message("from {giver} to {officer}", note="A village; names of officers.")
 PASSED_TO = Message("also to {officer}", note="A village; the name of one more officer.")

@@ -195,7 +195,7 @@ ENDED_AS = Message("Season", note="Head of a column: told, no result, under way,
 
 # --- officers and their accounts ------------------------------------------------------------
 NAME = Message("Name", note="Label of a field, head of a column: an officer's name.")
-PAGE_ACCESS = Message("Way to the page", note="Head of a column: has a password or not.")
+PAGE_ACCESS = Message("Access to these pages", note="Head of a column: has a password or not.")
 OWN_PASSWORD = Message("own password", note="An officer who signs in with a password.")
 ONE_TIME_UNTIL = Message(
     "one-time password, until {date}", note="An officer who has not signed in with it yet."

@@ -112,7 +112,7 @@ FAMILY = Message(
 )
 
 # --- the list: sending it in ----------------------------------------------------------------
-LISTS = Message("Take in a list", note="Page and link: farmers from a file.")
+LISTS = Message("Import a list", note="Page and link: farmers from a file.")
 LISTS_WHY = Message(
     "A list of farmers as CSV or XLSX, in any order of columns. It is first shown what would "
     "happen; nothing is kept before you say so. Each new farmer is then asked by text to agree.",

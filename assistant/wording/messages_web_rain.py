@@ -175,7 +175,7 @@ RECEIVED = Message("On the phone", note="Before a number of texts.")
 FAILED = Message("Failed", note="Before a number of texts.")
 TAKEN_BACK = Message("Taken back", note="Before a number of texts.")
 AS_OF = Message("As of {time}", note="A time of day: when the page was made.")
-RENEWED = Message("It renews itself.", note="The page shows new answers by itself.")
+RENEWED = Message("It updates by itself.", note="The page shows new answers by itself.")
 HOLD_STILL = Message("Do not renew it", note="Link: the page stops showing new answers.")
 SILENT = Message("No answer yet", note="Heading of a list.")
 SILENT_NOBODY = Message("Everybody has answered.", note="Instead of that list.")
@@ -186,7 +186,7 @@ SECOND_SENT = Message("asked twice", note="Beside a phone: it got a second text.
 AND_MORE_SILENT = Message(
     "And {n} more.", plural="And {n} more.", note="The list was cut; {n} are not shown."
 )
-HELP_THERE = Message("Who needs help stands in This morning.", note="Link.")
+HELP_THERE = Message("See who needs help", note="Link.")
 ASK_AGAIN = Message(
     "Send {n} silent phone a second text",
     plural="Send {n} silent phones a second text",

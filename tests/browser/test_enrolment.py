@@ -37,7 +37,7 @@ def _send_in(page: Page, storm: Office, workbook: Path) -> None:
     storm.valley.go("10 Jun 09:00")
     sign_in(page, storm)
     page.get_by_role("link", name="Farmers").first.click()
-    page.get_by_role("link", name="Take in a list").click()
+    page.get_by_role("link", name="Import a list").click()
     audit(page)
     page.get_by_label("File").set_input_files(workbook)
     page.get_by_role("button", name="Read the file").click()

@@ -325,7 +325,7 @@ def stormy(valley: Valley, browser: Browser) -> Browser:
 
 
 def test_answers_come_in_while_it_stands(valley: Valley, stormy: Browser) -> None:
-    """Counted, the silent named, and who needs help stands in This morning."""
+    """Counted, the silent named, and who needs help stands in Waiting for me."""
     shown = stormy.open("/warnings/1")
     assert "Kijani stands 2 2 0 1 1" in shown
     assert "Waiting here: 0" in shown and "Failed: 0" in shown
