@@ -34,7 +34,9 @@ CLIMATE_HINT = Message(
     note="Under the field.",
 )
 CLIMATE_LABEL = Message("Twelve temperatures, with blanks between", note="Label of a field.")
-KEEP_CLIMATE = Message("Save the twelve temperatures", note="Button: keep temperatures of the months.")
+KEEP_CLIMATE = Message(
+    "Save the twelve temperatures", note="Button: keep temperatures of the months."
+)
 CLIMATE_KEPT = Message("{village}: the beds follow these temperatures.", note="Done.")
 CLIMATE_NONE = Message("{village}: no temperatures of the months.", note="Done: taken away.")
 NO_CLIMATE = Message(
