@@ -307,6 +307,8 @@ def _ask_stop(heard: Understood, known: Known) -> Turn:
 
 
 def _call(heard: Understood, known: Known) -> Turn:
+    if takes_words(known):  # they have been given: they are not asked for once more
+        known = replace(known, session=e.holds(known.session))
     return e.wants_person(heard.text, known)
 
 

@@ -229,3 +229,42 @@ def test_a_question_under_a_warning_calls_for_nobody(words: str) -> None:
     """They are the wish HELP too, which tells how the line works."""
     changes = turn(words, MOMENTS["warning"]("en")).changes
     assert not any(isinstance(change, v.AnswerWarning) for change in changes)
+
+
+def test_a_wish_for_a_person_where_words_were_asked_for_is_those_words() -> None:
+    """They are not asked for once more, and the officer is called once."""
+    known = MOMENTS["nothing"]("en")
+    asked = turn("officer", known).session
+    assert asked is not None and asked.conversation == "officer"
+    got = turn("please call me", replace(known, session=asked))
+    assert [type(change) for change in got.changes] == [v.CallForHelp]
+    assert got.session is None
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("vi", "cứu với"), ("pt", "socorro"), ("fil", "saklolo"), ("en", "help me")],
+)
+def test_a_cry_for_rescue_alone_is_asked_about_and_a_person_knows(
+    language: str, words: str
+) -> None:
+    """To a warning it is the answer "help", else somebody may be hurt."""
+    assert outcome(turn(words, MOMENTS["nothing"](language))).reached == {"harm"}
+    assert outcome(turn(words, MOMENTS["warning"](language))).reached & {"danger", "harm"}
+
+
+@pytest.mark.parametrize(
+    ("language", "task", "words"),
+    [
+        ("vi", "leaves", "nhà có 3 con trâu"),
+        ("pt", "transplant", "plantamos 3 talhoes dos 4"),
+        ("hi", "soak", "लड़का हुआ है घर में"),
+        ("fil", "soak", "opo salamat po"),
+        ("en", "soak", "well done"),
+        ("id", "sow", "boleh nyebar sore"),
+        ("vi", "soak", "toi nay toi ngam"),
+    ],
+)
+def test_what_only_sounds_like_a_deed_is_none(language: str, task: str, words: str) -> None:
+    """Buffaloes, a part, a birth, thanks, praise, a question, tonight."""
+    assert not outcome(turn(words, MOMENTS[task](language))).written - {"not_yet"}
