@@ -1,7 +1,7 @@
 """Plays a season line by line and says where it went otherwise."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any, get_args
 
@@ -80,13 +80,20 @@ def play_on(stage: Stage, season: s.Season, printer: Printer) -> None:
 
 @dataclass
 class _Ear:
-    """What a phone's owner has read: the place of the next text in the inbox."""
+    """What a phone's owner has read: the place of the next text in the inbox, and what was read
+    beyond it where texts overtook each other."""
 
     phone: Phone
     read: int = 0
+    beyond: set[int] = field(default_factory=set)
 
     def fresh(self) -> list[Received]:
-        return self.phone.inbox[self.read :]
+        return [self.phone.inbox[place] for place in self.unread()]
+
+    def unread(self) -> list[int]:
+        """Their places."""
+        places = range(self.read, len(self.phone.inbox))
+        return [place for place in places if place not in self.beyond]
 
 
 def _differs(where: str, *lines: str) -> Difference:
@@ -265,13 +272,17 @@ class _Player:
 
     def _heard(self, ear: _Ear, step: s.Step, expected: Expected) -> bool:
         """Whether the text came. Others may come before it, but in a strict season."""
-        fresh = ear.fresh()
+        fresh, places = ear.fresh(), ear.unread()
         if self._strict and fresh and differences(expected, fresh[0].text):
             raise self._otherwise(step, expected, fresh[:1])
-        for place, received in enumerate(fresh, start=1):
-            if not differences(expected, received.text):
-                ear.read += place
-                return True
+        for place, received in zip(places, fresh, strict=True):
+            if differences(expected, received.text):
+                continue
+            if self._replay.forgiving:  # a text that was put off comes after the next one
+                ear.beyond.add(place)
+            else:
+                ear.read = place + 1
+            return True
         return False
 
     def _otherwise(self, step: s.Step, expected: Expected, came: list[Received]) -> Difference:
