@@ -167,7 +167,10 @@ class OnTheDesk(_Kept):
         self, settings: Settings, operator: OperatorController, folder: Path
     ) -> Settings:
         modem = self._sides[0]
-        return _with_lines(settings, folder, name="desk", kind="modem", port=modem.port)
+        # This modem answers at once, or never.
+        return _with_lines(
+            settings, folder, name="desk", kind="modem", port=modem.port, send_s=1
+        )
 
 
 def _with_lines(settings: Settings, folder: Path, **terms: str | int) -> Settings:

@@ -10,7 +10,9 @@ from scenarios.play import Replay, play
 from scenarios.printing import say_nothing
 from scenarios.reading import read_season
 from tests.scenario.over_lines import DAYS
-from tests.scenario.test_seasons import SEASONS, as_written
+from tests.scenario.test_seasons import SEASONS, AsWritten, as_written
+
+__all__ = ["as_written"]
 
 PLAYED = {
     "smpp, bad day": ("smooth", DAYS["smpp"]["bad day"]),
@@ -21,7 +23,10 @@ PLAYED = {
 
 
 @pytest.mark.parametrize("case", PLAYED)
-def test_a_season_ends_alike_over_every_line(case: str) -> None:
+def test_a_season_ends_alike_over_every_line(
+    case: str,
+    as_written: AsWritten,  # noqa: F811  # the fixture
+) -> None:
     """All that the file expects is heard, and what is kept in the end is the same."""
     name, replay = PLAYED[case]
     assert play(read_season(SEASONS[name]), say_nothing, replay=replay) == as_written(name)
