@@ -47,6 +47,7 @@ _OWNERS = click.Choice(["rename", "heir", "new", "leave"])
 @click.option("--encoding", default="", help="Code of the letters, where they look wrong.")
 @click.option("--shared", type=_SHARED, default="leave", help="Several names on one number.")
 @click.option("--owner", type=_OWNERS, default="leave", help="A known number, another name.")
+@click.option("--move", is_flag=True, help="Known farmers go to the village of the list.")
 def command(file: Path, apply: bool, rejects: Path | None, **given: object) -> None:
     """Take in a list of farmers (CSV or XLSX). Shows what would happen; --apply does it."""
     settings = settings_now()
@@ -109,6 +110,7 @@ def _choices(house: House, sight: Sight, paper: Paper, given: dict[str, object])
         language=language,
         unit=str(given["unit"]),
         day_first=False if given["month_first"] else choices.day_first,
+        moves=bool(given["move"]),
     )
 
 
