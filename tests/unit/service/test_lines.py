@@ -153,6 +153,28 @@ def test_what_a_line_brings_is_kept_before_it_is_answered(
         end.ear(replace(text, gateway_id="m2"))
 
 
+def test_why_a_line_cannot_send_is_kept_while_it_lasts(valley: Valley) -> None:
+    """Also while nothing is to be sent; then that it can again."""
+    whys = {"desk": "", "north": "the bind was refused: 0x0E password is wrong"}
+    end = Connection()
+    watch = LineWatch(valley.house, end, owner="x", clock=lambda: valley.now, whys=lambda: whys)
+
+    def said(name: str) -> tuple[str, bool]:
+        with valley.house.store.look() as work:
+            line = work.running.line(name)
+        return line.said, bool(line.rests_until and line.rests_until > valley.now)
+
+    watch.round()
+    assert said("north") == ("", False)
+    for _ in range(3):
+        watch.round()
+        assert said("north") == (whys["north"], True) and said("desk") == ("", False)
+        valley.now += timedelta(seconds=15)
+    whys["north"] = ""
+    watch.round()
+    assert said("north") == ("", False)
+
+
 def piece(valley: Valley, part: int, words: str, message_id: str = "") -> Incoming:
     """A piece of a text of three."""
     told = Piece("77", part, 3)
