@@ -56,6 +56,7 @@ MOST_SQUARES = 3
 MOST_SHOOTS = 1000  # on 100 cm2: ten times the thickest sowing there is
 SMALLEST_CAN_L, CAN_L = 1, 30
 UNTESTED = "untested"
+ASSUMED = "assume"
 WHEN = "when"  # who does not know the day of sowing asks for it
 M2_PER_SQ_FT = 0.09290304  # the international foot, 0.3048 m exactly
 MOST_WORDS, CUT = 100, "..."  # of a person's words in a text
@@ -459,9 +460,12 @@ def is_another_kind(text: str, known: Known) -> bool:
 
 
 def _not_known(question: Question, session: Session) -> Heard:
-    """ "I don't know" is an answer: seed is untested, else the question is explained."""
+    """ "I don't know" is an answer: seed is untested, and of untested seed the plan assumes
+    what it says; else the question is explained."""
     if question.reads is Reads.GERMINATION and UNTESTED in question.goes:
         return Heard(Outcome.UNDERSTOOD, UNTESTED)
+    if ASSUMED in question.goes:
+        return Heard(Outcome.UNDERSTOOD, ASSUMED)
     plain = question.help is not m.HELP and not slots_of(question.help.text)
     explains = question.help if plain else question.again
     return Heard(Outcome.AGAIN, refusal=explains())

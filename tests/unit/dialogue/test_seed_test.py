@@ -274,3 +274,11 @@ def test_a_count_that_comes_before_it_is_asked_for_is_taken(text: str) -> None:
     assert Phone.enrolled(running).hears(text)[0].startswith("A: ")
     assert Phone.enrolled(nursery()).hears(text)[0].startswith("A: ")
     assert Phone.enrolled(running).hears("83") == [like(m.DID_NOT_UNDERSTAND)]
+
+
+def test_who_does_not_know_how_much_sprouts_gets_a_plan_all_the_same() -> None:
+    """ "I don't know" is an answer, twice: nobody is kept from a plan by a test not made."""
+    phone = Phone.enrolled()
+    for text in ("new", "1 acre", "I don't know"):
+        phone.says(text)
+    assert phone.hears("I don't know") == [like(m.ASK_PAIL, ...)]
