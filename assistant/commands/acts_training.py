@@ -16,6 +16,7 @@ from typing import Any, NamedTuple
 from assistant.acts.act import Act
 from assistant.acts.pieces import pieces, rows_of
 from assistant.acts.table import ActTable, read_table, written
+from assistant.commands.acts_long import composed
 
 BITS = 15
 FOLDS = 5
@@ -67,7 +68,6 @@ def _rows(path: Path) -> Iterator[Sentence]:
 def train(sentences: Sequence[Sentence]) -> Trained:
     """The table from these sentences, the same at each run."""
     import numpy as np
-    from sklearn.linear_model import LogisticRegression
     from sklearn.model_selection import StratifiedGroupKFold
 
     wanted = np.array([ACTS.index(each.act) for each in sentences])
@@ -76,14 +76,49 @@ def train(sentences: Sequence[Sentence]) -> Trained:
     cuts = StratifiedGroupKFold(FOLDS, shuffle=True, random_state=SEED)
     parts = list(cuts.split(seen, strata, groups(sentences)))
     scores = np.zeros((len(sentences), len(ACTS)))
+    long_ones = []  # of sentences that a cut had not seen: what it made of them, what they are
     for known, unknown in parts:
-        scores[unknown] = _score(seen[unknown], *_quantised(*_fit(seen[known], wanted[known])))
+        machine = _quantised(*_fit(*_with_long(sentences, seen, wanted, known)))
+        scores[unknown] = _score(seen[unknown], *machine)
+        rows, acts = _long(sentences, unknown)
+        long_ones.append((_score(rows, *machine), acts))
     likely = np.zeros_like(scores)
-    for known, unknown in parts:
-        beside = LogisticRegression(C=10, max_iter=1000).fit(scores[known], wanted[known])
+    for at, (known, unknown) in enumerate(parts):
+        others = [each for cut, each in enumerate(long_ones) if cut != at]
+        beside = _turned([(scores[known], wanted[known]), *others])
         likely[unknown] = beside.predict_proba(scores[unknown])
-    turned = LogisticRegression(C=10, max_iter=1000).fit(scores, wanted)
-    return Trained(_table(*_quantised(*_fit(seen, wanted)), turned), likely)
+    turned = _turned([(scores, wanted), *long_ones])
+    whole = _with_long(sentences, seen, wanted, np.arange(len(sentences)))
+    return Trained(_table(*_quantised(*_fit(*whole)), turned), likely)
+
+
+def _turned(weighed: Sequence[tuple[Any, Any]]) -> Any:
+    """What turns scores into how likely an act is."""
+    import numpy as np
+    from sklearn.linear_model import LogisticRegression
+
+    scores, acts = (np.concatenate(each) for each in zip(*weighed, strict=True))
+    return LogisticRegression(C=10, max_iter=1000).fit(scores, acts)
+
+
+def _long(sentences: Sequence[Sentence], which: Any) -> tuple[Any, Any]:
+    """Long texts made of some of the sentences, as rows of a matrix, and what they are."""
+    import numpy as np
+
+    made = list(composed([sentences[at] for at in which], SEED))
+    acts = np.array([ACTS.index(act) for _, act, _ in made])
+    return _matrix([rows_of(text, BITS) for _, _, text in made]), acts
+
+
+def _with_long(
+    sentences: Sequence[Sentence], seen: Any, wanted: Any, which: Any
+) -> tuple[Any, Any]:
+    """Some of the sentences and the long texts that are made of them."""
+    import numpy as np
+    from scipy.sparse import vstack
+
+    rows, acts = _long(sentences, which)
+    return vstack([seen[which], rows]).tocsr(), np.concatenate([wanted[which], acts])
 
 
 def _matrix(rows: Sequence[Iterable[int]]) -> Any:
