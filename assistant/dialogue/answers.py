@@ -16,6 +16,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import is_answer, takes_words
 from assistant.dialogue.aid import person
+from assistant.dialogue.asked_wish import is_more_than_a_wish, with_wish
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
@@ -211,9 +212,10 @@ def answered(text: str, known: Known) -> Turn | None:
     if not found.asks and names_day(text, known.lexicon, known.today):
         return None  # a day that is given to the work, see `dated.py`
     wished = _is_wish(text, known)
-    if found.question is None and not wished and _may_be_offered(text, found, known):
-        return offer_which(text, found.perhaps, known)
-    question = _sized(found.question, area)
+    passing = wished and not is_more_than_a_wish(text, found, known)
+    if found.question is None and not passing and _may_be_offered(text, found, known):
+        return offer_which(text, with_wish(found.perhaps, text, known), known)
+    question = found.question
     if question is None or not _is_asked(text, question, known, wished):
         return None
     if question.topic is Topic.NO_WATER and _plants_today(known):
@@ -296,11 +298,12 @@ def _languages(text: str, known: Known) -> tuple[str, ...]:
     return tuple(dict.fromkeys(code for code in (*first, "en") if code))
 
 
-def _sized(question: Question | None, area: bool) -> Question | None:
-    """How much seed, where a size of land is named, is a sum for that size."""
-    if question is None or not area or question.topic is not Topic.SEED_MUCH:
-        return question
-    return replace(question, topic=Topic.SUM_ASIDE)
+_OF_SIZE = frozenset({Topic.SEED_MUCH, Topic.MIX_MUCH, Topic.MATS_MANY})
+
+
+def _sized(topic: Topic, text: str, known: Known) -> Topic:
+    """How much seed or soil, where a size of land is named, is a sum for that size."""
+    return Topic.SUM_ASIDE if topic in _OF_SIZE and plan.names_land(text, known) else topic
 
 
 def _is_asked(text: str, question: Question, known: Known, wished: bool) -> bool:
@@ -312,6 +315,7 @@ def _is_asked(text: str, question: Question, known: Known, wished: bool) -> bool
 
 
 def _turn(topic: Topic, text: str, known: Known) -> Turn | None:
+    topic = _sized(topic, text, known)
     if topic in _OPENS:
         return None if _is_new(known) else _OPENS[topic](text, known)
     if topic in _MAKES and known.nurseries:

@@ -4,7 +4,7 @@ An answer makes the sentences to say, a text each; None where it needs a nursery
 none. Nothing is stored.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
 
@@ -103,7 +103,7 @@ def _first(known: Known) -> Nursery:
 
 
 def area_in(text: str, known: Known) -> tuple[float, str] | None:
-    """The size of land in a question [m2] and how it is shown back."""
+    """The size of land that a question is about [m2] and how it is shown back."""
     reading = read_area(text, known.lexicon, known.region)
     rough = reading.outcome is Outcome.CONFIRM and reading.reason is Reason.ROUGH
     if reading.value is None or not (rough or reading.outcome is Outcome.UNDERSTOOD):
@@ -111,10 +111,39 @@ def area_in(text: str, known: Known) -> tuple[float, str] | None:
     return reading.value, reading.words
 
 
+_LONGEST_SIZE, _SHORTEST_SIZE = 4, 2  # words: "one and a half acres", "2 ha"
+_NOT_KNOWN_HERE = frozenset({Reason.REGION_UNIT, Reason.AMBIGUOUS})
+
+
+def _parts(text: str) -> Iterator[str]:
+    """A text, then the words in it that may be a size alone, the most words first: it may hold
+    other numbers, "how many kg 4 my 1.5 acre"."""
+    yield text
+    words = text.split()
+    for width in range(_LONGEST_SIZE, _SHORTEST_SIZE - 1, -1):
+        for start in range(len(words) - width + 1):
+            yield " ".join(words[start : start + width])
+
+
+def land_in(text: str, known: Known) -> tuple[float, str] | None:
+    """The size of land in a question, also where it holds other numbers."""
+    found = (area_in(part, known) for part in _parts(text))
+    return next((area for area in found if area is not None), None)
+
+
+def names_land(text: str, known: Known) -> bool:
+    """Whether a size of land is named, also in a unit whose size is not known here: a bigha is
+    not the same everywhere, and the amounts of the plan are no answer to it."""
+    if land_in(text, known) is not None:
+        return True
+    readings = (read_area(part, known.lexicon, known.region) for part in _parts(text))
+    return any(reading.reason in _NOT_KNOWN_HERE for reading in readings)
+
+
 def summed(text: str, known: Known) -> tuple[Say, ...] | None:
     """For a field of that size; a hectare where none was named. No plan is changed."""
     hectare = (_HA_M2, unit_words(Fraction(1), "hectare", known.lexicon))
-    m2, words = area_in(text, known) or hectare
+    m2, words = land_in(text, known) or hectare
     bed = _first(known)
     try:
         q = quantities(replace(bed.inputs, field_area_m2=m2), bed.practice)

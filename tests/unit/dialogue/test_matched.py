@@ -111,6 +111,37 @@ def phone_words(phone: Phone) -> str:
     return str(aid.PASSED_ON.text).partition("{")[0]
 
 
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("the shop man asked how much powder goes on each kilo", None),
+        ("shall we still go to the wedding today or what is there to do", "today"),
+    ],
+)
+def test_a_wish_that_is_a_word_of_a_longer_question_is_offered(
+    text: str, topic: str | None
+) -> None:
+    """Not answered with all amounts, or the day's work; its own question is among them."""
+    phone = unsure()
+    phone.says(text)
+    assert offered(phone)[-1:] == [SOMETHING_ELSE]
+    assert topic is None or topic in offered(phone)
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [
+        ("how many kg seed 4 my 1.5 acre", "1.5 acres"),
+        ("how much seed for one bigha", "1 ha"),
+        ("how many mats for 2 acres", "2 acres"),
+    ],
+)
+def test_amounts_are_of_the_land_that_is_named(text: str, size: str) -> None:
+    """Never the plan's, of another size: of a hectare where the unit is not known here."""
+    heard = Phone.enrolled(YOUNG).hears(text)
+    assert heard[0].startswith(f"For {size}: about")
+
+
 def test_a_stranger_is_offered_nothing() -> None:
     """Who has not agreed is asked that first."""
     phone = Phone.new()
