@@ -87,7 +87,7 @@ def test_nothing_is_cut_at_any_width(window: Page, busy: Office) -> None:
     sign_in(window, busy, LEAD)
     menu = window.get_by_role("navigation").get_by_role("link")
     paths = [link.get_attribute("href") or "" for link in menu.all()]
-    assert len(paths) == 12
+    assert len(paths) == 13
     faults = []
     for path in (*paths, *BELOW):
         answer = window.goto(busy.url + path)
@@ -137,7 +137,7 @@ def test_the_menu_folds_on_a_narrow_screen(window: Page, busy: Office) -> None:
     line = menu.get_by_text("Pages: Villages")
     line.focus()
     window.keyboard.press("Enter")
-    expect(menu.get_by_role("link")).to_have_count(13)
+    expect(menu.get_by_role("link")).to_have_count(14)
     window.keyboard.press("Tab")
     expect(menu.get_by_role("link", name="Waiting for me")).to_be_focused()
     top = window.locator(".top").bounding_box()
