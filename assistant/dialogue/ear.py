@@ -25,6 +25,7 @@ from assistant.dialogue.accounted import (
 from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
+from assistant.dialogue.invited import is_invited
 from assistant.dialogue.matched import asks_of_texts, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
@@ -303,6 +304,9 @@ def ask_stop(text: str, known: Known) -> Turn:
 
 
 def _ask_stop(heard: Understood, known: Known) -> Turn:
+    """Of who was invited and asked yes or no, half a refusal is no: START undoes it."""
+    if is_invited(known):
+        return _decline(heard, known)
     return ask_stop(heard.text, known)
 
 

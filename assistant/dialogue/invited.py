@@ -56,6 +56,13 @@ def was_asked(known: Known) -> bool:
     return any((focus.question or "").partition(".")[0] in NAMES for focus in known.focuses)
 
 
+def is_invited(known: Known) -> bool:
+    """Whether an invitation waits for yes or no, and nothing else is being asked."""
+    if known.session is not None:
+        return known.session.conversation in NAMES
+    return known.invited is not None and was_asked(known)
+
+
 def spoken_or_first(session: Session, known: Known) -> str:
     """The language that somebody agreed in."""
     kept = str(session.answers.get("language") or "")

@@ -137,7 +137,7 @@ def _of_words(row: tuple[Item, ...], said: list[Item], lexicon: Lexicon) -> Read
         return confirm(meaning, words, Reason.MISSPELT)
     if Sort.ROUGH in sorts or (meaning in (YES, DONE) and is_for_later(row)):
         return confirm(meaning, words, Reason.ROUGH)
-    return _beside_strange(row, meaning, words)
+    return _beside_strange(row, meaning, words, lexicon)
 
 
 def _without_manners(said: list[Item], lexicon: Lexicon) -> list[Item]:
@@ -155,13 +155,15 @@ def _may_be_stop(item: Item, lexicon: Lexicon) -> bool:
     return lexicon.is_tonal and plain and item.phrase in lexicon.wishes[Wish.STOP].words
 
 
-def _beside_strange(row: tuple[Item, ...], meaning: str, words: str) -> Reading[str]:
+def _beside_strange(
+    row: tuple[Item, ...], meaning: str, words: str, lexicon: Lexicon
+) -> Reading[str]:
     """An answer word among words that we do not know: sure where it opens the reply.
 
-    Not so "no": "no water" is no answer.
+    Not so "no": "no water" is no answer; nor "it is raining", "I am in town".
     """
     strange = sum(item.is_strange for item in row)
-    opens = row[0].sort in _SAYS
+    opens = row[0].sort in _SAYS and not lexicon.has(Sort.WHOLE_YES, row[0].phrase)
     if not strange or (opens and meaning != NO):
         return understood(meaning, words)
     if opens or (strange <= _MOST_STRANGE and meaning in (YES, DONE)):

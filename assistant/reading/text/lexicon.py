@@ -47,6 +47,7 @@ class Sort(StrEnum):
     NOT_KNOWN = "not_known"
     YES = "yes"
     PLAIN_YES = "plain_yes"  # first words of a yes that is no mere "ok", which is in YES too
+    WHOLE_YES = "whole_yes"  # of YES: a yes only as a whole reply, "it is", "I am in"
     DONE = "done"
     DEED = "deed"  # "I have watered": what was done, of `DEEDS`; two of them where it is either
     NOT_YET = "not_yet"

@@ -136,6 +136,27 @@ def test_an_invited_person_who_refuses_is_let_go() -> None:
     assert got.changes == (v.Decline(),)
 
 
+HALF_REFUSALS = (
+    ("en", "no, find another farmer"),
+    ("sw", "hapana nakataa"),
+    ("fr", "non je refuse"),
+    ("pt", "não, recuso"),
+    ("fil", "hindi, iba na lang po"),
+)
+
+
+@pytest.mark.parametrize(("language", "text"), HALF_REFUSALS)
+def test_half_a_refusal_of_an_invited_person_is_no(language: str, text: str) -> None:
+    """They were asked yes or no; START undoes it, a question back costs them another text."""
+    assert turn(text, MOMENTS["consent"](language)).changes == (v.Decline(),)
+
+
+@pytest.mark.parametrize("text", ("i am in lima", "it is raining here", "i do farming"))
+def test_a_story_that_opens_like_a_yes_is_no_consent(text: str) -> None:
+    changes = turn(text, MOMENTS["consent"]("en")).changes
+    assert not any(isinstance(each, v.Enrol) for each in changes)
+
+
 def test_an_emergency_text_comes_on_the_screen_and_to_keep() -> None:
     """A USSD session ends; the text stays on the phone."""
     known = replace(MOMENTS["nothing"]("en"), channel=Channel.USSD)
