@@ -16,7 +16,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import is_answer, takes_words
 from assistant.dialogue.aid import person
-from assistant.dialogue.asked_wish import is_more_than_a_wish, with_wish
+from assistant.dialogue.asked_wish import is_for_a_person, is_more_than_a_wish, with_wish
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
@@ -65,6 +65,8 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.CHANGE: fixed(a.CHANGE()),
         Topic.ADD_FIELD: fixed(a.ADD()),
         Topic.VILLAGE: _village,
+        Topic.PHONE: fixed(a.PHONE()),
+        Topic.DATA: fixed(a.DATA()),
         # amounts and money
         Topic.SUM_ASIDE: plan.summed,
         Topic.SEED_MUCH: plan.seed_amount,
@@ -82,6 +84,8 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.PLANT_WHEN: plan.planted,
         Topic.AGE: of_any(a.AGE),
         Topic.TOO_LATE: of_any(a.TOO_LATE),
+        Topic.GROWTH: of_any(a.GROWTH),
+        Topic.AFTER_PLANT: fixed(a.AFTER_PLANT()),
         # water
         Topic.WATER_NOW: plan.watered,
         Topic.NO_WATER: plan.dry,
@@ -130,6 +134,8 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.SPACING: of_any(s.PLANT),
         Topic.PLANT_HOW: of_any(s.PLANT),
         Topic.WHAT_HILL: fixed(a.WHAT_HILL()),
+        Topic.MACHINE: fixed(a.MACHINE()),
+        Topic.FITS: fixed(a.FITS()),
         # dangers: no dose, no product, no bait
         Topic.UREA: fixed(a.UREA()),
         Topic.MEDICINE: fixed(a.NO_DOSE()),
@@ -212,9 +218,9 @@ def answered(text: str, known: Known) -> Turn | None:
     if not found.asks and names_day(text, known.lexicon, known.today):
         return None  # a day that is given to the work, see `dated.py`
     wished = _is_wish(text, known)
-    passing = wished and not is_more_than_a_wish(text, found, known)
-    if found.question is None and not passing and _may_be_offered(text, found, known):
-        return offer_which(text, with_wish(found.perhaps, text, known), known)
+    unsure = None if found.question else _unsure(text, found, known, wished)
+    if unsure is not None:
+        return unsure
     question = found.question
     if question is None or not _is_asked(text, question, known, wished):
         return None
@@ -224,6 +230,18 @@ def answered(text: str, known: Known) -> Turn | None:
         return None
     turn = _turn(question.topic, text, known)
     return _in_their_words(turn, text, known) if turn else None
+
+
+def _unsure(text: str, found: Match, known: Known, wished: bool) -> Turn | None:
+    """Where no question is sure: those that it may be are offered, but a wish goes first where
+    it is the whole of the text; what is like none of ours is a person's."""
+    sized = {_sized(topic, text, known) for topic in found.perhaps}
+    if sized == {Topic.SUM_ASIDE} and known.session is None:
+        return _turn(Topic.SUM_ASIDE, text, known)  # one answer, whichever it is
+    more = wished and is_more_than_a_wish(text, found, known)
+    if (more or not wished) and _may_be_offered(text, found, known):
+        return offer_which(text, with_wish(found.perhaps, text, known), known)
+    return _passed_on(text, known) if more and is_for_a_person(found, known) else None
 
 
 def _answers_what_is_open(text: str, known: Known) -> bool:
@@ -266,7 +284,12 @@ def asked(session: Session, known: Known) -> Turn:
         turn = _turn(Topic(topic), words, known)
         if turn is not None:
             return turn
-    passing = begin(talks.MENU, held=session.held)
+    return _passed_on(words, known)
+
+
+def _passed_on(words: str, known: Known) -> Turn:
+    """To a person, and what was open stands again."""
+    passing = begin(talks.MENU, held=known.session)
     noted = e.said(aid.PASSED_ON(person=person(known)))
     return e.ended(passing, known, noted, changes=(e.call("question", words, passing, known),))
 

@@ -65,6 +65,16 @@ VILLAGE = Message(
     note=_PLAIN + "How do I change my village? {person} is a name and number.",
 )
 
+PHONE = Message(
+    "Any phone that sends texts will do. I need no internet and no data.",
+    note=_PLAIN + "Does a small phone do, is internet needed?",
+)
+DATA = Message(
+    "I keep your number, your nurseries and what you write here. Your farm office sees it. To "
+    "have it deleted ask your officer: send OFFICER.",
+    note=_PLAIN + "What do you do with my data? OFFICER is a word to send.",
+)
+
 ASK_WHICH = Message(
     "Ask in a few words, e.g. when do I uncover.",
     note=_PLAIN + "Said where a question was not one of those that were offered.",
@@ -147,6 +157,17 @@ TOO_LATE = Message(
     note=_PLAIN + "Is it too late to plant?",
 )
 
+GROWTH = Message(
+    "Leaves say more than height: {few} to {many} open leaves by day {low} to {high}. In the cool "
+    "it takes longer. Pale, or no growth? Send PROBLEM.",
+    note=_PLAIN + "Are they tall enough, have they leaves enough? PROBLEM is sent.",
+)
+AFTER_PLANT = Message(
+    "After planting keep a little water on the field, never over the plants. Leaves may droop "
+    "some days. On fertiliser ask your officer.",
+    note=_PLAIN + "What then, in the field? No depth and no dose.",
+)
+
 # --- water ----------------------------------------------------------------------------------
 WATER_DEEP = Message(
     "{label}: {depth} cm of water once it is uncovered, never over the shoots. 1 cm is about the "
@@ -227,6 +248,12 @@ WHAT_SPROUT = Message(
     note=_PLAIN + "What is germination?",
 )
 
+FITS = Message(
+    "These nurseries are for rice that is transplanted into wet, level fields, terraces too, in "
+    "any season. Rice sown straight in the field needs none.",
+    note=_PLAIN + "Is it for upland or rain-fed rice, for which season?",
+)
+
 # --- the bed --------------------------------------------------------------------------------
 MAKE_FIRST = Message(
     "On flat ground by water: a sheet or banana leaves, {thick} cm of soil mix, sprouted seed, a "
@@ -263,6 +290,12 @@ WHY_DRAIN = Message(
     note=_PLAIN + "Why is the bed drained?",
 )
 WHAT_HILL = Message("A hill: the seedlings that are planted together in one spot.", note=_PLAIN)
+
+MACHINE = Message(
+    "These mats are for planting by hand. A machine needs mats of its own size: ask who runs it "
+    "before you make the bed.",
+    note=_PLAIN + "May a planting machine be used?",
+)
 
 # --- dangers --------------------------------------------------------------------------------
 UREA = Message(
