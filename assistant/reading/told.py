@@ -253,7 +253,9 @@ def _is_amount(row: tuple[Item, ...], at: int) -> bool:
 def read_told_day(text: str, lexicon: Lexicon, today: date) -> date | None:
     """The day gone by that words name which say nothing else. Of a word for yesterday and
     tomorrow alike (kal) the former: it tells of what was done."""
-    row = items(read_tokens(text), lexicon, _OF_DAYS)
+    row = items(read_tokens(text), lexicon, (Sort.NOT_YET, *_OF_DAYS))
+    if any(item.sort is Sort.NOT_YET for item in row):  # "nanti sore": later today
+        return None
     if text.isdigit() or any(item.is_strange or _is_week(item) for item in row):
         return None
     reading = read_date(text, lexicon, today, past=True)
