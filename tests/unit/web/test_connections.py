@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 import requests
+from waitress.wasyncore import close_all
 
 from assistant.web.connections import MOST_OF_ONE, listen
 
@@ -26,7 +27,11 @@ def port() -> Iterator[int]:
     thread = threading.Thread(target=server.run, daemon=True)
     thread.start()
     yield server.effective_port  # type: ignore[union-attr]
-    server.close()
+    # In its own thread: a socket that another one closes is still being waited for there.
+    server.trigger.pull_trigger(lambda: close_all(server._map))  # type: ignore[union-attr]
+    thread.join(10)
+    assert not thread.is_alive()
+    server.task_dispatcher.shutdown()
 
 
 def _half(port: int) -> socket.socket:
