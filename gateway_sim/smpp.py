@@ -16,7 +16,7 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from itertools import count
 from random import Random
-from threading import Condition, Lock, Thread
+from threading import Condition, RLock, Thread
 from typing import TYPE_CHECKING, Any
 
 from flask import Flask
@@ -80,7 +80,7 @@ class _Bind:
     connection: socket.socket
     sends: bool = False
     hears: bool = False
-    writing: Lock = field(default_factory=Lock)
+    writing: RLock = field(default_factory=RLock)
 
 
 class Centre:
@@ -224,11 +224,12 @@ class Centre:
         elif password.decode() != self.account.password:
             status = BAD_PASSWORD
         named = b"centre\0" + struct.pack(">HHB", 0x0210, 1, 0x34)
-        self._write(bind, command | RESPONSE, status, sequence, b"" if status else named)
-        with self._changed:
-            bind.sends = not status and command != BIND_RX
-            bind.hears = not status and command != BIND_TX
-            self._changed.notify_all()
+        with bind.writing:  # bound once it is told so, and told nothing else before
+            with self._changed:
+                bind.sends = not status and command != BIND_RX
+                bind.hears = not status and command != BIND_TX
+                self._changed.notify_all()
+            self._write(bind, command | RESPONSE, status, sequence, b"" if status else named)
 
     def _submit(self, bind: _Bind, sequence: int, body: bytes) -> None:
         self.submitted += 1
