@@ -18,7 +18,7 @@ from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin, find
 from assistant.dialogue.items import split_label, tells_a_deed
 from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
-from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, waits
+from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, standing_told_done, waits
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Change, Known, Turn
 from assistant.hearing import Idea
@@ -196,11 +196,10 @@ def _deeds(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
     """Uncovered or drained before anybody asked: too early is said, or whether it is asked."""
-    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
-    told = read_told(text, known.lexicon, digits=False)
-    if told.value != "done" or told.outcome is not Outcome.UNDERSTOOD or len(able) != 1:
+    bed = standing_told_done(text, beds, known)
+    if bed is None:
         return None
-    bed, deeds, today = able[0], read_deeds(text, known.lexicon), known.today
+    deeds, today = read_deeds(text, known.lexicon), known.today
     held = lasting(known.session)
     early = not bed.uncovered and today < bed.anchors.uncover_date
     if "uncover" in deeds and early and bed.may_uncover_on(today):

@@ -114,19 +114,26 @@ def _day(code: TaskCode, day: date) -> dict[str, date]:
 # --- planted before it was asked -------------------------------------------------------------
 
 
+def standing_told_done(text: str, beds: tuple[Nursery, ...], known: Known) -> Nursery | None:
+    """The one bed that stands, where the words surely say that something is done there."""
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    told = read_told(text, known.lexicon, digits=False)
+    sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD
+    return able[0] if sure and len(able) == 1 else None
+
+
 def _planted(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
     """The day is read back, and kept where it can be true."""
-    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
-    told = read_told(text, known.lexicon, digits=False)
-    if told.value != "done" or told.outcome is not Outcome.UNDERSTOOD or len(able) != 1:
-        return None
+    bed = standing_told_done(text, beds, known)
     plants = TASKS[TaskCode.TRANSPLANT].deeds <= read_deeds(text, known.lexicon)
-    if not plants or able[0].judge_transplanting(known.today) is DayChoice.IMPOSSIBLE:
+    if bed is None or not plants:
+        return None
+    if bed.judge_transplanting(known.today) is DayChoice.IMPOSSIBLE:
         return None
     held, day = lasting(known.session), known.today.isoformat()
-    asked = begin(talks.PLANTED_THEN, held=held, nursery=able[0].id, day=day)
+    asked = begin(talks.PLANTED_THEN, held=held, nursery=bed.id, day=day)
     return opened(asked, known)
 
 
