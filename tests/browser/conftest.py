@@ -20,6 +20,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from flask import Flask
 from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Error as BrowserError
 from werkzeug.serving import WSGIRequestHandler, make_server
 
 from assistant.agronomy.season.outcome import SeasonOutcome
@@ -268,9 +269,24 @@ def _faults(
     page: Page, scheme: Literal["dark", "light"], options: Mapping[str, Any]
 ) -> Iterator[str]:
     page.emulate_media(color_scheme=scheme)
-    for each in Axe().run(page, options=dict(options)).response["violations"]:
+    for each in _violations(page, options):
         for node in each["nodes"]:
             yield f"{scheme}: {each['id']}: {node['target']} {node.get('failureSummary', '')}"
+
+
+def _violations(page: Page, options: Mapping[str, Any], tries: int = 3) -> list[dict[str, Any]]:
+    """What axe says of the page. A press may still be bringing the next page, which takes the
+    document away from under axe; that is no verdict, and the page that came is looked at."""
+    page.wait_for_load_state()
+    try:
+        found: list[dict[str, Any]] = (
+            Axe().run(page, options=dict(options)).response["violations"]
+        )
+    except BrowserError:
+        if tries == 1:
+            raise
+        return _violations(page, options, tries - 1)
+    return found
 
 
 def fits(page: Page) -> None:
