@@ -3,7 +3,7 @@
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from datetime import time
 from decimal import Decimal, InvalidOperation
 from difflib import get_close_matches
@@ -150,6 +150,28 @@ def read_settings(environment: Mapping[str, str]) -> Settings:
     if faults:
         raise SettingsError("Mend these settings and start again:\n  " + "\n  ".join(faults))
     return settings
+
+
+def layered(settings: Settings, said: Mapping[str, str]) -> Settings:
+    """Settings with what a page says of some of them, written as the environment has it.
+
+    Raises:
+        SettingsError: lists what cannot be used, with the names of the settings.
+    """
+    given: dict[str, object] = {}
+    faults: list[str] = []
+    for each in fields(Settings):
+        if each.name not in said:
+            continue
+        try:
+            given[each.name] = _READ.get(each.name, _plain)(said[each.name], each.default)
+        except ValueError as fault:
+            faults.append(f"{each.name}: {fault}")
+    found = replace(settings, **given)  # type: ignore[arg-type]
+    faults += filter(None, [_disorder(found), _moneyless(found)])
+    if faults:
+        raise SettingsError("; ".join(faults))
+    return found
 
 
 def _plain(text: str, default: object) -> object:

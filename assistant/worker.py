@@ -8,7 +8,7 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from threading import Event, Thread
 
-from assistant.alerts import Place
+from assistant.alerts import Place, Rules
 from assistant.alerts.sources import AlertSource
 from assistant.channel import Clock, Gateway, Listener, ListGateway, News, NotKeptError, Screen
 from assistant.service.alerts.again import judge_again
@@ -22,6 +22,7 @@ from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
 from assistant.service.dispatch import LIST, dispatch
 from assistant.service.house import House
+from assistant.service.in_force import InForce
 from assistant.service.mornings import AT_ONCE
 from assistant.service.privacy import erase_due, thin_out
 from assistant.service.pulse import SENDING, TICKING, Beat
@@ -75,7 +76,7 @@ class Worker:
         may_send: Callable[[], bool] = lambda: True,
     ) -> None:
         self._at_once, self._may_send = at_once, may_send
-        self._house, self._gateway, self._clock = house, gateway, clock
+        self._kept, self._gateway, self._clock = InForce(house), gateway, clock
         self._pause_s, self._batch = pause_s, batch
         self._lease = timedelta(seconds=lease_s)
         self._guard, self._hands = guard, hands
@@ -90,6 +91,10 @@ class Worker:
             Thread(target=self._keep_ticking, name="ticking", daemon=True),
             Thread(target=self._keep_sending, name="sending", daemon=True),
         )
+
+    @property
+    def _house(self) -> House:
+        return self._kept.house
 
     def start(self) -> None:
         """Begins both loops, each in a thread of its own."""
@@ -237,7 +242,7 @@ class Watchman:
         copies: tuple[Path, int] | None = None,
         clock: Clock = wall_clock,
     ) -> None:
-        self._house, self._gateway, self._copies = house, gateway, copies
+        self._kept, self._gateway, self._copies = InForce(house), gateway, copies
         self._clock = clock
         self._stopping = Event()
         self._thread = Thread(target=self._run, name="watchman", daemon=True)
@@ -267,12 +272,12 @@ class Watchman:
                 log.exception("this look failed; the next minute tries again")
 
     def _tell(self, now: datetime) -> None:
-        tell_people(self._house, now, self._gateway)
+        tell_people(self._kept.house, now, self._gateway)
 
     def _copy(self, now: datetime) -> None:
         if self._copies is not None:
             folder, kept = self._copies
-            copy_of_today(self._house, folder, kept, now)
+            copy_of_today(self._kept.house, folder, kept, now)
 
 
 class AlertWatch:
@@ -281,6 +286,7 @@ class AlertWatch:
     Args:
         every_s: how often a source is looked at, whatever the number of processes
         wake: called when texts may wait in the outbox
+        more: opens the sources that a page added
     """
 
     def __init__(
@@ -291,17 +297,24 @@ class AlertWatch:
         every_s: float,
         wake: Callable[[], None],
         clock: Clock = wall_clock,
+        more: Callable[[House], Sequence[AlertSource]] | None = None,
     ) -> None:
-        self._house, self._sources, self._wake, self._clock = house, sources, wake, clock
-        self._every_s = every_s
+        self._kept, self._sources, self._wake, self._clock = (
+            InForce(house),
+            sources,
+            wake,
+            clock,
+        )
+        self._every_s, self._more = every_s, more
         self._forgot_on: date | None = None
-        self._places: dict[int, Place] | None = None
+        self._added: tuple[tuple[str, ...], Sequence[AlertSource]] | None = None
+        self._judged_by: tuple[dict[int, Place], Rules] | None = None
         self._stopping = Event()
         self._thread = Thread(target=self._run, name="alerts", daemon=True)
 
     def start(self) -> None:
-        """Begins, where there is a source."""
-        if self._sources:
+        """Begins, where there is a source, or may be one."""
+        if self._sources or self._more is not None:
             self._thread.start()
 
     def stop(self) -> None:
@@ -320,10 +333,10 @@ class AlertWatch:
         """One look at each source whose turn it is; one that fails does not stop the others."""
         self._guarded(self._forget)
         self._guarded(self._again)
-        for source in self._sources:
+        for source in self._all():
             try:
                 taken = look_at(
-                    self._house, source, self._clock(), timedelta(seconds=self._every_s)
+                    self._kept.house, source, self._clock(), timedelta(seconds=self._every_s)
                 )
             except Exception:
                 log.exception(
@@ -347,16 +360,27 @@ class AlertWatch:
         """Once a day: what led to nothing long ago."""
         today = self._clock().date()
         if self._forgot_on != today:
-            forget_old(self._house, self._clock())
+            forget_old(self._kept.house, self._clock())
             self._forgot_on = today
 
     def _again(self) -> None:
-        """At the start, and when a village was placed: what came before and is still new."""
-        places = where_villages_lie(self._house)
-        if self._places != places:
-            if judge_again(self._house, self._clock()):
+        """At the start, and when a village was placed or a threshold moved: what came before
+        and is still new."""
+        house = self._kept.house
+        judged_by = (where_villages_lie(house), house.alert_rules)
+        if self._judged_by != judged_by:
+            if judge_again(house, self._clock()):
                 self._wake()
-            self._places = places
+            self._judged_by = judged_by
+
+    def _all(self) -> Sequence[AlertSource]:
+        """The sources of the machine, and those of the page; these keep what they have seen."""
+        if self._more is None:
+            return self._sources
+        wanted = self._kept.house.alerts_from
+        if self._added is None or self._added[0] != wanted:
+            self._added = (wanted, self._more(self._kept.house))
+        return (*self._sources, *self._added[1])
 
 
 class LineWatch:
@@ -379,7 +403,7 @@ class LineWatch:
         clock: Clock = wall_clock,
         whys: Callable[[], Mapping[str, str]] = dict,
     ) -> None:
-        self._house, self._line, self._owner = house, line, owner
+        self._kept, self._line, self._owner = InForce(house), line, owner
         self._clock, self._whys = clock, whys
         self._noted: dict[str, str] = {}
         self.wake: Callable[[], None] = lambda: None
@@ -397,7 +421,7 @@ class LineWatch:
         self._thread.join()
         if self._has.is_set():
             self._let_go()
-            give_back(self._house, self._owner, self._clock())
+            give_back(self._kept.house, self._owner, self._clock())
 
     def has(self) -> bool:
         """Whether this process has the connections now."""
@@ -415,7 +439,7 @@ class LineWatch:
 
     def round(self) -> None:
         """Asks for the connections once, or keeps them."""
-        mine = own(self._house, self._owner, self._clock())
+        mine = own(self._kept.house, self._owner, self._clock())
         if mine and not self._has.is_set():
             self._line.open(self._take, self._clock)
             self._has.set()
@@ -430,7 +454,7 @@ class LineWatch:
         """A line that cannot send says why, and goes on saying so while it lasts."""
         for name, why in self._whys().items():
             if why or self._noted.get(name) != why:
-                note_why(self._house, name, why, self._clock())
+                note_why(self._kept.house, name, why, self._clock())
                 self._noted[name] = why
 
     def _let_go(self) -> None:
@@ -440,7 +464,7 @@ class LineWatch:
     def _take(self, news: News) -> Screen | None:
         """Keeps what a line brought; its operator is answered only then."""
         try:
-            screen = take(self._house, news, self._clock())
+            screen = take(self._kept.house, news, self._clock())
         except DatabaseAwayError as fault:
             raise NotKeptError(str(fault)) from fault
         self.wake()

@@ -11,11 +11,13 @@ import click
 
 import assistant
 from assistant.service.house import House
+from assistant.service.in_force import in_force
 from assistant.settings import Settings, SettingsError, from_file, read_settings
 from assistant.store import StoreError
 from assistant.wiring.catalogues import CatalogueError
 from assistant.wiring.house import open_house, open_store
 from assistant.wiring.programme import Programme, read_programme
+from assistant.wiring.refit import tariff_of
 
 
 def settings_now() -> Settings:
@@ -29,7 +31,7 @@ def settings_now() -> Settings:
         demo = _demo_programme()
         has_line = settings.gateway_url or settings.lines_file
         if not has_line and not settings.programme_file and demo.is_file():
-            settings = replace(settings, programme_file=str(demo))
+            return _stand_in(replace(settings, programme_file=str(demo)))
         return _of_programme(settings) if settings.programme_file else settings
     except SettingsError as fault:
         click.echo(str(fault), err=True)
@@ -51,18 +53,25 @@ def _environment() -> dict[str, str]:
 
 
 def _of_programme(settings: Settings) -> Settings:
-    """Settings with what the programme's file says, where the environment does not."""
-    programme, given = programme_of(settings), _environment()
-    if "NURSERY_ZONE" not in given:
-        settings = replace(settings, zone=programme.zone or settings.zone)
-    if "NURSERY_PROGRAMME" not in given:
-        settings = replace(settings, programme=programme.name or settings.programme)
-    if "NURSERY_PRICE_PER_SEGMENT" not in given and programme.tariff:
-        tariff = programme.tariff
-        settings = replace(
-            settings, price_per_segment=tariff.per_segment, currency=tariff.currency
-        )
-    return settings
+    """Settings with what the programme's file says, which goes before the environment: it is
+    what the office wrote, and only its pages go before it."""
+    programme = programme_of(settings)
+    tariff = programme.tariff or tariff_of(settings)
+    return replace(
+        settings,
+        zone=programme.zone or settings.zone,
+        programme=programme.name or settings.programme,
+        price_per_segment=tariff.per_segment if tariff else settings.price_per_segment,
+        currency=tariff.currency if tariff else settings.currency,
+    )
+
+
+def _stand_in(settings: Settings) -> Settings:
+    """The invented district says only what the environment does not: nobody here wrote it."""
+    told, given = _of_programme(settings), _environment()
+    kept = {"ZONE", "PROGRAMME", "PRICE_PER_SEGMENT", "CURRENCY"}
+    names = [name.lower() for name in kept if f"NURSERY_{name}" in given]
+    return replace(told, **{name: getattr(settings, name) for name in names})
 
 
 def programme_of(settings: Settings) -> Programme:
@@ -88,7 +97,7 @@ def opened(settings: Settings, *, migrate: bool = False) -> Iterator[House]:
     except (StoreError, OSError) as fault:
         raise click.ClickException(f"The database cannot be opened: {fault}") from fault
     try:
-        yield open_house(settings, store)
+        yield in_force(open_house(settings, store))
     except (KeyError, IndexError):  # a fault of ours, not a name that somebody mistyped
         raise
     except (StoreError, LookupError, CatalogueError, SettingsError) as fault:

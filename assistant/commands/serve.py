@@ -29,7 +29,7 @@ from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
 from assistant.web.connections import listen
 from assistant.web.guard import LOCAL_HOSTS
-from assistant.wiring.alerts import open_alert_sources
+from assistant.wiring.alerts import open_added, open_alert_sources
 from assistant.wiring.lines import Opened, open_lines
 from assistant.worker import AlertWatch, LineWatch, Watchman, Worker, wall_clock
 
@@ -129,6 +129,7 @@ def _working(house: House, settings: Settings, hands: _Hands) -> Iterator[None]:
         open_alert_sources(settings),
         every_s=settings.alerts_every_s,
         wake=worker.wake,
+        more=lambda now: open_added(now, settings.gateway_timeout_s),
     )
     worker.start()
     watch.start()

@@ -49,6 +49,7 @@ class Act(StrEnum):
     TEXTS_STOPPED = "texts_stopped"
     CALL_REOPENED = "call_reopened"
     NURSERY_REOPENED = "nursery_reopened"
+    SETTING_CHANGED = "setting_changed"
     VILLAGE_ADDED = "village_added"
     VILLAGE_MENDED = "village_mended"
     VILLAGE_JOINED = "village_joined"

@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from decimal import Decimal
+from enum import StrEnum
 
 from assistant.agronomy.work.costs import PriceList
 from assistant.alerts import Rules
@@ -23,6 +24,19 @@ CheckAlert = Callable[[bytes, datetime], str | None]
 
 KeepStop = Callable[[str, bool, datetime], None]
 """Keeps beside the database that a phone stopped its texts, or wants them again, and when."""
+
+
+Refit = Callable[["House", Mapping[str, str]], "House"]
+"""The house with what a page says of its settings, by their names, in place of what it had."""
+
+
+class Origin(StrEnum):
+    """Who says a setting; the first of these who says it counts."""
+
+    PAGE = "page"
+    FILE = "file"  # the programme file
+    MACHINE = "machine"  # the environment, or the settings file
+    BUILT_IN = "built_in"
 
 
 def no_journal(phone: str, stopped: bool, now: datetime) -> None:
@@ -50,7 +64,8 @@ class House:
     `code_uses` texts, 0 for ever. After `day_segments` of a day or `month_money` of a month
     only dangers leave; letters to more than `four_eyes` phones need two
     leads; 0: no limit. With `several_lines` an answer goes by the line that its
-    reader last wrote by.
+    reader last wrote by. `refit` makes the house of what a page says, where one may;
+    `said_by` names who else says a setting. `alerts_from` are addresses that a page added.
     """
 
     store: Store
@@ -84,6 +99,9 @@ class House:
     day_segments: int = 0
     month_money: Decimal = Decimal(0)
     four_eyes: int = 0
+    refit: Refit | None = None
+    said_by: Mapping[str, Origin] = field(default_factory=dict)
+    alerts_from: tuple[str, ...] = ()
 
     def key_for(self, what: str) -> bytes:
         """A key for one thing, made from the deployment's own.

@@ -36,6 +36,15 @@ class CounterRow(Base):
     number: Mapped[int]
 
 
+class SettingRow(Base):
+    """A setting that a page says, by its name, written as the environment has it."""
+
+    __tablename__ = "setting"
+
+    name: Mapped[str] = mapped_column(primary_key=True)
+    value: Mapped[str]
+
+
 class LineRow(Base):
     """The line to the operator, by name."""
 

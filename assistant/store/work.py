@@ -124,6 +124,7 @@ class Store:
         self._engine = open_engine(url)
         self.practices = practices
         self._shelf = Shelf()
+        self.changes = 0  # of settings, made by this process
 
     def migrate(self) -> None:
         """Makes or updates the tables. Safe to run at every start, by several at once.

@@ -15,6 +15,7 @@ from assistant.channel import Clock, Hooks
 from assistant.gateways import wire_hooks
 from assistant.service.connections import Allows
 from assistant.service.house import House
+from assistant.service.in_force import InForce
 from assistant.service.pulse import pulse
 from assistant.web import (
     account,
@@ -37,6 +38,7 @@ from assistant.web import (
     results,
     rounds,
     season,
+    settings,
     trail,
     village_beds,
     villages,
@@ -51,7 +53,6 @@ from assistant.web.packing import pack
 from assistant.web.standing_still import standing_still
 from assistant.wording import messages_web as w
 from assistant.wording import (
-    messages_web_alerts,
     messages_web_books,
     messages_web_desk,
     messages_web_office,
@@ -59,7 +60,6 @@ from assistant.wording import (
     messages_web_season,
 )
 from assistant.wording.message import Message
-from assistant.wording.messages_web_brakes import STOP_TEXTS
 
 LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with room to spare
 
@@ -102,6 +102,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     results.pages,
     officers.pages,
     programme.pages,
+    settings.pages,
     trail.pages,
     brakes.pages,
     lines.pages,
@@ -112,19 +113,20 @@ PLACES = (
     Place(
         "warnings.warnings",
         messages_web_rain.WARNINGS,
-        under=("broadcasts",),
+        under=("broadcasts", "alerts"),
         count="warnings",
     ),
     Place("season.season", messages_web_season.SEASON, under=("wall",)),
     Place("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
     Place("villages.villages", w.VILLAGES),
-    Place("alerts.alerts", messages_web_alerts.ALERTS),
     Place("messages.ledger", w.MESSAGES, under=("lines",)),
     Place("results.shown", messages_web_books.RESULTS),
-    Place("programme.shown", messages_web_office.PROGRAMME, for_lead=True),
-    Place("officers.officers", w.OFFICERS, for_lead=True),
-    Place("trail.trail", w.TRAIL, for_lead=True),
-    Place("brakes.brakes", STOP_TEXTS, for_lead=True),
+    Place(
+        "programme.shown",
+        messages_web_office.PROGRAMME,
+        for_lead=True,
+        under=("settings", "officers", "trail", "brakes"),
+    ),
 )
 
 
@@ -154,7 +156,8 @@ def create_app(
     app = Flask("assistant.web")
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_BODY
     called = {"": wire_hooks(secret)} if hooks is None else hooks
-    gateway = callbacks(Door(house, called, wake, clock))
+    kept = InForce(house)
+    gateway = callbacks(Door(kept, called, wake, clock))
     app.register_blueprint(gateway)
 
     @app.get("/health")
@@ -165,10 +168,10 @@ def create_app(
     @app.get("/health/ready")
     def ready() -> ResponseReturnValue:
         """That the service does its work; 503 with what is wrong. No names, no numbers."""
-        faults = pulse(house, clock()).faults
+        faults = pulse(kept.house, clock()).faults
         return {"faults": faults}, 503 if faults else 200
 
-    desk = Desk(house, wake, clock, https, terms or {})
+    desk = Desk(kept, wake, clock, https, terms or {})
     locks = lock(
         app, desk, secret=house.key_for("web sessions").hex(), https=https, hosts=hosts
     )

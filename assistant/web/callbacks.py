@@ -21,7 +21,7 @@ from assistant.channel import (
 )
 from assistant.service.arrivals import take_all
 from assistant.service.away import DatabaseAwayError
-from assistant.service.house import House
+from assistant.service.in_force import InForce
 
 log = logging.getLogger(__name__)
 
@@ -36,7 +36,7 @@ class Door:
     directly below /gateway.
     """
 
-    house: House
+    kept: InForce
     lines: Mapping[str, Hooks]
     wake: Callable[[], None]
     clock: Clock
@@ -86,7 +86,7 @@ def _view(door: Door, line: str, hook: Hook) -> Callable[[], ResponseReturnValue
 def _kept(door: Door, line: str, brought: Brought) -> Response:
     """Keeps all that a call brought; its answer."""
     news = [_by(line, each) for each in brought.news]
-    screen = take_all(door.house, news, door.clock())
+    screen = take_all(door.kept.house, news, door.clock())
     if any(isinstance(each, Incoming) for each in brought.news):
         door.wake()
     return brought.answer(screen)

@@ -32,11 +32,13 @@ from assistant.service.connections import Allows
 from assistant.service.desk.accounts import prove
 from assistant.service.desk.sessions import Member
 from assistant.service.house import House
+from assistant.service.in_force import InForce
 from assistant.service.sight import Sight
 from assistant.wording import (
     messages_tasks,
     messages_web,
     messages_web_alerts,
+    messages_web_brakes,
     messages_web_calls,
     messages_web_desk,
     messages_web_door,
@@ -45,6 +47,7 @@ from assistant.wording import (
     messages_web_office,
     messages_web_people,
     messages_web_season,
+    messages_web_settings,
     messages_web_story,
 )
 from assistant.wording.message import Message, Say, Slot
@@ -79,11 +82,16 @@ class Desk:
     terms: what is set of each line, where a file of lines is
     """
 
-    house: House
+    kept: InForce
     wake: Callable[[], None]
     clock: Clock
     https: bool = False
     terms: Mapping[str, Allows] = field(default_factory=dict)
+
+    @property
+    def house(self) -> House:
+        """The house as its pages have set it."""
+        return self.kept.house
 
     @property
     def known_cookie(self) -> str:
@@ -260,9 +268,11 @@ def furnish(app: Flask, desk: Desk) -> None:
         proved_lately=lambda: desk.member.proved(desk.now),
         has_factor=lambda: desk.member.has_factor,
     )
-    app.jinja_env.globals.update(k=messages_web_desk, mend=messages_web_mend)
+    app.jinja_env.globals.update(
+        k=messages_web_desk, mend=messages_web_mend, stop=messages_web_brakes
+    )
     app.jinja_env.globals.update(ln=messages_web_lines)
-    app.jinja_env.globals.update(office=messages_web_office)
+    app.jinja_env.globals.update(office=messages_web_office, sets=messages_web_settings)
     app.context_processor(
         lambda: {
             "language": language(),

@@ -54,6 +54,7 @@ GRAVE = frozenset(
         "officers.mend",
         "officers.take_factor",
         "brakes.let_go",
+        "settings.keep",
     }
 )
 

@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,7 @@ from assistant.alerts.sources import AlertSource
 from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.gateways.alert_address import AlertAddress
 from assistant.gateways.alert_files import AlertFiles
+from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
 
 MOST_HOURS = 72  # an alert without an end does not hold for longer
@@ -26,6 +28,11 @@ def open_alert_sources(settings: Settings) -> tuple[AlertSource, ...]:
         else AlertFiles(Path(place))
         for place in settings.alerts_from
     )
+
+
+def open_added(house: House, timeout_s: float) -> tuple[AlertSource, ...]:
+    """The addresses that a page added."""
+    return tuple(AlertAddress(place, timeout_s=timeout_s) for place in house.alerts_from)
 
 
 def open_alert_rules(settings: Settings) -> Rules:
@@ -60,6 +67,21 @@ def read_alert_rules(path: Path) -> Rules:
     if faults:
         raise SettingsError(f"NURSERY_PROGRAMME_FILE={path}: [alerts] " + "; ".join(faults))
     return Rules(**given)
+
+
+def with_said(rules: Rules, said: Mapping[str, str]) -> Rules:
+    """Thresholds with what a page says of some of them, its words with commas between.
+
+    Raises:
+        SettingsError: lists what cannot be used.
+    """
+    entries = ("events", "severities", "urgencies", "certainties")
+    table = {name: said[f"alerts_{name}"] for name in entries if f"alerts_{name}" in said}
+    lists = {name: [e.strip() for e in text.split(",")] for name, text in table.items()}
+    given, faults = _given(lists)
+    if faults:
+        raise SettingsError("; ".join(faults))
+    return replace(rules, **given)
 
 
 def _given(table: Mapping[str, Any]) -> tuple[dict[str, Any], list[str]]:

@@ -1,6 +1,7 @@
 """Joins the parts of one deployment: settings -> store, catalogues, word lists, gateway."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from uuid import uuid4
@@ -9,7 +10,6 @@ from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerificationError
 
 from assistant.agronomy.practices import Practice
-from assistant.channel import Tariff
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
 from assistant.service.house import House, KeepStop, no_journal
@@ -26,6 +26,7 @@ from assistant.wiring.own_key import open_key
 from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
 from assistant.wiring.programme import read_programme
+from assistant.wiring.refit import refit_of, said_by, tariff_of
 from assistant.wording.screens import Limits
 
 _HASHER = PasswordHasher()
@@ -94,7 +95,7 @@ def open_house(settings: Settings, store: Store) -> House:
         raise SettingsError(
             f"NURSERY_LANGUAGES: no {', '.join(unknown)}; set some of {', '.join(LANGUAGES)}"
         )
-    return House(
+    base = House(
         store=store,
         catalogues={code: open_catalogue(code) for code in settings.languages},
         lexicons=open_lexicons(),
@@ -115,7 +116,7 @@ def open_house(settings: Settings, store: Store) -> House:
         hash_code=hash_code,
         programme=settings.programme,
         replies_free=settings.replies_free,
-        tariff=_tariff(settings),
+        tariff=tariff_of(settings),
         season_months=settings.season_months,
         prices=open_prices(Path(settings.prices_file)) if settings.prices_file else None,
         alert_rules=open_alert_rules(settings),
@@ -131,7 +132,9 @@ def open_house(settings: Settings, store: Store) -> House:
         day_segments=settings.day_segments,
         month_money=settings.month_money,
         four_eyes=settings.four_eyes,
+        said_by=said_by(settings),
     )
+    return replace(base, refit=refit_of(settings, base))
 
 
 def _journal(settings: Settings) -> KeepStop:
@@ -142,9 +145,3 @@ def _journal(settings: Settings) -> KeepStop:
 def _phonebook(settings: Settings) -> Phonebook:
     path = settings.programme_file
     return read_programme(Path(path)).phonebook if path else Phonebook()
-
-
-def _tariff(settings: Settings) -> Tariff | None:
-    if not settings.price_per_segment:
-        return None
-    return Tariff(settings.price_per_segment, settings.currency)

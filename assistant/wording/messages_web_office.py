@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.wording.message import Message
+from assistant.wording.messages_web_settings import ACT_SETTING_CHANGED
 
 PROGRAMME = Message(
     "Programme", note="Page: how a programme is set up and how its line stands."
@@ -34,8 +35,8 @@ LINE_WAITING = Message("Texts that could leave and wait", note="Beside a number.
 NEVER = Message("never yet", note="Instead of a time.")
 IN_FORCE = Message("What is set", note="Heading over settings.")
 BY_MACHINE = Message(
-    "These are settings of the machine. Who runs it changes them in the programme file or the "
-    "environment, and starts the service again.",
+    "Who runs the machine changes these in the programme file or the environment, and starts the "
+    "service again.",
     note="Over settings that no page changes.",
 )
 S_PRICE = Message("Price of a segment", note="A setting.")
@@ -130,6 +131,7 @@ ACT_OFFICER_MENDED = Message("changed an officer's name or number", note="What w
 ACT_PEOPLE_TAKEN = Message("took the list of farmers as a file", note="What was done.")
 ACT_COSTS_TAKEN = Message("took messages and costs as a file", note="What was done.")
 OFFICE_ACTS: Mapping[str, Message] = {
+    "setting_changed": ACT_SETTING_CHANGED,
     "village_added": ACT_VILLAGE_ADDED,
     "village_mended": ACT_VILLAGE_MENDED,
     "village_joined": ACT_VILLAGE_JOINED,

@@ -45,6 +45,7 @@ from assistant.wording import (
     messages_web_rain,
     messages_web_running,
     messages_web_season,
+    messages_web_settings,
     messages_web_story,
     messages_web_told,
     messages_when,
@@ -94,6 +95,7 @@ MODULES: Mapping[str, ModuleType] = {
     "story": messages_web_story,
     "told": messages_web_told,
     "season": messages_web_season,
+    "settings": messages_web_settings,
     "warnings": messages_web_rain,
     "broadcasts": messages_web_broadcast,
 }
@@ -114,6 +116,7 @@ PRINTED = frozenset(
         "lines",
         "plan",
         "season",
+        "settings",
         "told",
         "warnings",
         "web",

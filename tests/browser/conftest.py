@@ -25,10 +25,12 @@ from werkzeug.serving import WSGIRequestHandler, make_server
 
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.channel import Fate, Handover, Tariff
+from assistant.settings import Settings
 from assistant.store import Store
 from assistant.web.app import create_app
+from assistant.wiring.refit import refit_of
 from tests.unit.web.conftest import PASSWORD, give_password, with_page
-from tests.valley import CODE, LEAD, OFFICER, Valley, at, house_of
+from tests.valley import CODE, LEAD, NAIROBI, OFFICER, Valley, at, house_of
 
 CHROMIUM = Path("/usr/bin/chromium")
 SIZES = {"desk": (1280, 800), "small laptop": (1024, 640)}
@@ -122,7 +124,15 @@ def _stormy(_sqlite_tables: Path, tmp_path_factory: pytest.TempPathFactory) -> _
     valley = with_page(
         Valley(house_of(Store(f"sqlite:///{path}")), at("1 Jun 08:00")), "Rice of the valley"
     )
-    valley.house = replace(valley.house, tariff=Tariff(Decimal("0.80"), "KES"))
+    price = Tariff(Decimal("0.80"), "KES")
+    valley.house = replace(valley.house, tariff=price)
+    set_by = Settings(
+        zone=NAIROBI,
+        programme=valley.house.programme,
+        price_per_segment=price.per_segment,
+        currency=price.currency,
+    )
+    valley.house = replace(valley.house, refit=refit_of(set_by, valley.house))
     _ten_days(valley)
     valley.house.store.close()
     return _Played(valley, path)

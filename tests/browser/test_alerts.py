@@ -50,6 +50,7 @@ def come(office: Office, name: str) -> None:
 def test_an_officer_reads_an_alert_and_where_it_holds(page: Page, alerted: Office) -> None:
     """The service's own words, what became of it, and the villages on a drawing."""
     sign_in(page, alerted)
+    page.get_by_role("link", name="Warnings").click()
     page.get_by_role("link", name="Official alerts").click()
     rows = page.get_by_role("row")
     expect(rows.nth(1)).to_contain_text("Drafted for the officer.")

@@ -83,6 +83,7 @@ def test_a_lead_adds_an_officer(page: Page, busy: Office) -> None:
 
 
 def _add_halima(page: Page) -> None:
+    page.get_by_role("link", name="Programme", exact=True).first.click()
     page.get_by_role("link", name="Officers", exact=True).click()
     picture(page, "officers")
     audit(page)
@@ -94,7 +95,8 @@ def _add_halima(page: Page) -> None:
 
 
 def _open_halima(page: Page) -> None:
-    page.get_by_role("link", name="Officers", exact=True).first.click()
+    page.get_by_role("link", name="Programme", exact=True).first.click()
+    page.get_by_role("link", name="Officers", exact=True).click()
     page.get_by_role("link", name="Halima Said").click()
 
 

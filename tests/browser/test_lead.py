@@ -51,6 +51,7 @@ def test_a_village_is_handed_over_with_words_for_the_next(page: Page, led: Offic
     expect(page.get_by_role("status")).to_contain_text("Kijani is handed over to Halima")
     led.valley.go("10 Jun 05:31")
     assert any("Kijani is in your care now" in text for text in led.valley.heard(NEXT))
+    page.get_by_role("link", name="Programme").click()
     page.get_by_role("link", name="What was done").click()
     expect(page.get_by_role("row").nth(1)).to_contain_text("handed a village over")
     picture(page, "trail")

@@ -160,6 +160,13 @@ class People:
         self._session.flush()
         return rows.village(row)
 
+    def languages(self) -> frozenset[str]:
+        """Those that somebody who may get texts, or an officer, is spoken to in."""
+        farmers = select(FarmerRow.language).where(FarmerRow.stopped_at.is_(None)).distinct()
+        officers = select(OfficerRow.language).where(OfficerRow.closed_at.is_(None)).distinct()
+        found = (*self._session.scalars(farmers), *self._session.scalars(officers))
+        return frozenset(filter(None, found))
+
     def farmer(self, phone: str) -> Farmer | None:
         known, key = memo.people(self._session), (memo.FARMER, phone)
         if key not in known:

@@ -1,6 +1,6 @@
 """Reminders: planned rows, unique by nursery, task and day."""
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from datetime import date, datetime
 from typing import Any, NamedTuple
 
@@ -12,9 +12,12 @@ from sqlalchemy import (
     String,
     and_,
     bindparam,
+    case,
     exists,
     false,
+    func,
     insert,
+    literal,
     literal_column,
     or_,
     select,
@@ -31,7 +34,14 @@ from assistant.store import rows
 from assistant.store.columns import Moment
 from assistant.store.core import changed_beside, table_of
 from assistant.store.inserts import insert_missing
-from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow, WarningRow
+from assistant.store.tables import (
+    FarmerRow,
+    NurseryRow,
+    OutboxRow,
+    ReminderRow,
+    VillageRow,
+    WarningRow,
+)
 
 _AT_ONCE = 500  # ids in one statement
 _UNIQUE = [ReminderRow.nursery_id, ReminderRow.task, ReminderRow.day]
@@ -110,6 +120,43 @@ class Reminders:
         if given:
             self._session.execute(_MOVE, given)
             changed_beside(self._session, ReminderRow, [each["of"] for each in given])
+
+    def move_hours(
+        self, zone: str, programme_zone: str, hours: Mapping[date, tuple[datetime, datetime]]
+    ) -> None:
+        """What is planned in the villages of a zone gets other moments of its day: when it is
+        due, and until when it may leave."""
+        here = func.coalesce(VillageRow.zone, programme_zone) == zone
+        beds = (
+            select(NurseryRow.id)
+            .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+            .outerjoin(VillageRow, VillageRow.id == FarmerRow.village_id)
+            .where(here, NurseryRow.closed.is_(False))
+        )
+        due, until = (
+            case(
+                {day: literal(pair[at], Moment()) for day, pair in hours.items()},
+                value=ReminderRow.day,
+            )
+            for at in (0, 1)
+        )
+        self._session.execute(
+            update(ReminderRow)
+            .where(
+                ReminderRow.state == State.PLANNED,
+                ReminderRow.day.in_(list(hours)),
+                ReminderRow.nursery_id.in_(beds),
+            )
+            .values(due_at=due, not_after=until)
+            .execution_options(synchronize_session=False)
+        )
+
+    def planned_days(self, since: date) -> tuple[date, ...]:
+        """The days from one on for which something is planned."""
+        wanted = select(ReminderRow.day).where(
+            ReminderRow.state == State.PLANNED, ReminderRow.day >= since
+        )
+        return tuple(self._session.scalars(wanted.distinct()))
 
     def due(self, now: datetime, nursery_id: int | None = None) -> tuple[Reminder, ...]:
         """Planned reminders whose time has come, by phone, of farmers who want texts: all, or

@@ -9,7 +9,7 @@ from sqlalchemy.orm import Session
 from assistant.store import rows
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow
-from assistant.store.tables_running import LineRow, PulseRow, SetAsideRow
+from assistant.store.tables_running import LineRow, PulseRow, SetAsideRow, SettingRow
 from assistant.store.values import TextState
 from assistant.store.values_running import Line, SetAside
 
@@ -64,6 +64,24 @@ class Running:
             OutboxRow.id > latest - LOOKED_AT
         )
         return self._session.scalar(wanted)
+
+    # --- settings of the pages ---------------------------------------------------------------
+
+    def settings(self) -> dict[str, str]:
+        """What pages say of settings, by name."""
+        found = self._session.scalars(select(SettingRow).order_by(SettingRow.name))
+        return {row.name: row.value for row in found}
+
+    def set(self, name: str, value: str | None) -> None:
+        """A page says a setting, or says it no more."""
+        row = self._session.get(SettingRow, name)
+        if value is None:
+            if row is not None:
+                self._session.delete(row)
+            return
+        row = row or SettingRow(name=name)
+        row.value = value
+        self._session.add(row)
 
     # --- the line ----------------------------------------------------------------------------
 

@@ -32,11 +32,11 @@ def lead(new_browser: NewBrowser) -> Browser:
 
 
 def test_what_a_first_day_needs_is_one_list(valley: Valley, lead: Browser) -> None:
-    """Each step leads to its page; what is a setting of the machine is said to be one."""
+    """Each step leads to its page; what is set leads to the settings."""
     shown = lead.words()
     assert "An officer for each village 1 of 2" in shown
     assert "Where each village lies 0 of 2" in shown and "The first farmers done" in shown
-    assert "settings of the machine" in shown and "20:00 to 05:30" in shown
+    assert "Change settings" in shown and "20:00 to 05:30" in shown
     lead.send("/villages/1/place", place="-0.68, 37.35")
     assert "Where each village lies 1 of 2" in lead.open("/programme")
 
