@@ -6,6 +6,7 @@ another user where the tests run as root, since the server refuses root. Where n
 had those tests are skipped with the reason; NURSERY_REQUIRE_POSTGRES=1 makes that a failure.
 """
 
+import gc
 import os
 import pwd
 import shutil
@@ -27,6 +28,7 @@ from assistant.store.tables import Base
 from assistant.wiring.tasks import open_tasks
 from tests.shared import share
 
+gc.disable()  # until all tests are collected: what is made until then stays
 forget_power_cuts()
 share()
 # The same examples on every build, so that a red one is about the change; at a desk new ones.
@@ -34,6 +36,12 @@ open_tasks()  # as every start of the program does
 settings.register_profile("build", derandomize=True)
 if os.environ.get("CI"):
     settings.load_profile("build")
+
+
+def pytest_collection_finish() -> None:
+    """What was collected is not looked through for garbage any more; what tests make is."""
+    gc.freeze()
+    gc.enable()
 
 
 class NoServerError(Exception):

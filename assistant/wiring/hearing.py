@@ -14,6 +14,7 @@ from assistant.people import LANGUAGES
 from assistant.reading.text.rules import Rule, bound, read_rule
 from assistant.wiring.asked import open_labels, open_match
 from assistant.wiring.day_words import open_day_words
+from assistant.wiring.lasting import lasting
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.questions import open_questions
 from assistant.wiring.reports import open_reports
@@ -26,6 +27,7 @@ class HearingError(Exception):
 
 
 @lru_cache(maxsize=1)
+@lasting()
 def open_ears() -> Ears:
     """The rules of all languages and the table. Raises HearingError with all faults."""
     opened = [_open(language) for language in LANGUAGES]

@@ -9,6 +9,7 @@ from types import MappingProxyType
 from assistant.people import LANGUAGES
 from assistant.reading.text.lexicon import Lexicon
 from assistant.wiring.deed_lists import read_deed_list
+from assistant.wiring.lasting import lasting
 from assistant.wiring.word_lists import read_word_list
 
 ENGLISH = "en"
@@ -22,8 +23,9 @@ def open_lexicons(languages: Iterable[str] = tuple(LANGUAGES)) -> Mapping[str, L
     """The word lists of these languages by code. Raises LexiconError with all faults."""
     made: dict[str, Lexicon] = {}
     faults: list[str] = []
-    for language in languages:
-        lexicon, found = _open(language)
+    with lasting():
+        opened = [(language, *_open(language)) for language in languages]
+    for language, lexicon, found in opened:
         faults += [f"{language}.toml: {fault}" for fault in found]
         if lexicon is not None:
             made[language] = lexicon

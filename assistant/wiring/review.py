@@ -37,13 +37,22 @@ class Review:
 
 def review(code: str) -> Review:
     """Opens and checks one language. Raises CatalogueError where it has no catalogue."""
-    catalogue = open_catalogue(code)
     texts = declared()
-    po = None if code == SOURCE else _read(code)
-    table = _table(po) if po else {}
-    language = Language(catalogue, table, understands(code))
-    of_file = _file_faults(po, texts, catalogue.translations) if po else ()
+    language, po = _opened(code)
+    of_file = _file_faults(po, texts, language.catalogue.translations) if po else ()
     return Review(language, tuple(of_file), faults(texts, language))
+
+
+def open_language(code: str) -> Language:
+    """Opens one language for review and checks nothing yet."""
+    return _opened(code)[0]
+
+
+def _opened(code: str) -> tuple[Language, Catalog | None]:
+    """A language, and its file where it has one."""
+    catalogue = open_catalogue(code)
+    po = None if code == SOURCE else _read(code)
+    return Language(catalogue, _table(po) if po else {}, understands(code)), po
 
 
 def catalogues() -> tuple[str, ...]:

@@ -1,10 +1,12 @@
 """Texts on USSD screens: in every language each fits, and no word is lost."""
 
+from functools import cache
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.alphabet import plain
-from assistant.wiring.review import catalogues, review
+from assistant.wiring.review import catalogues, open_language
 from assistant.wording import messages_talk as m
 from assistant.wording.checks import Language, at_its_widest
 from assistant.wording.render import render
@@ -14,15 +16,21 @@ from assistant.wording.texts import declared
 # 3GPP TS 23.038: 160 octets of a USSD string hold 182 septets, or 80 units of UCS-2.
 STANDARD = Limits(septets=182, ucs2=80)
 NARROW = Limits(septets=160, ucs2=70)
-LANGUAGES: dict[str, Language] = {code: review(code).language for code in catalogues()}
+LANGUAGES = catalogues()
 WAYS = (m.MORE_HINT, m.BACK_HINT, m.MENU_HINT)
 TEXTS = {
     text.place: text for text in declared() if not text.printed and text.message not in WAYS
 }
 
 
-def _hints(language: Language) -> Hints:
-    return Hints(*(render(way(), language.catalogue) for way in WAYS))
+@cache
+def language(code: str) -> Language:
+    """Opened when a test first wants it: whoever only collects the tests need not wait."""
+    return open_language(code)
+
+
+def _hints(opened: Language) -> Hints:
+    return Hints(*(render(way(), opened.catalogue) for way in WAYS))
 
 
 def _said(screens: tuple[str, ...], hints: Hints) -> str:
@@ -35,9 +43,9 @@ def _said(screens: tuple[str, ...], hints: Hints) -> str:
 @st.composite
 def answers(draw: st.DrawFn) -> tuple[str, str]:
     """A language, and some of its texts at their widest, one after the other."""
-    code = draw(st.sampled_from(sorted(LANGUAGES)))
+    code = draw(st.sampled_from(LANGUAGES))
     places = draw(st.lists(st.sampled_from(sorted(TEXTS)), min_size=1, max_size=9))
-    texts = [at_its_widest(TEXTS[place], LANGUAGES[code])[0] for place in places]
+    texts = [at_its_widest(TEXTS[place], language(code))[0] for place in places]
     return code, "\n".join(texts)
 
 
@@ -47,7 +55,7 @@ def test_every_screen_fits_and_no_letter_is_lost(
 ) -> None:
     """Any texts of a language, of any number, at their widest."""
     code, text = answer
-    hints = _hints(LANGUAGES[code])
+    hints = _hints(language(code))
     screens = pages(text, hints, limits)
     assert all(limits.hold(screen) for screen in screens)
     assert _said(screens, hints) == "".join(text.split())
@@ -66,8 +74,8 @@ def test_what_people_typed_fits_too_however_long_its_words(typed: str) -> None:
 
 def test_each_screen_says_how_to_go_on_and_back() -> None:
     """All but the last lead on, all but the first lead back, the first of one leads out."""
-    for language in LANGUAGES.values():
-        hints = _hints(language)
+    for code in LANGUAGES:
+        hints = _hints(language(code))
         first, *rest = pages("\n".join(["a" * 60] * 9), hints, STANDARD)
         assert first.endswith(f"\n{hints.more}")
         assert all(screen.endswith(f"\n{hints.back}") for screen in rest)

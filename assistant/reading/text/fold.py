@@ -134,6 +134,8 @@ def read_tokens(text: str) -> tuple[Token, ...]:
 @lru_cache(maxsize=TEXTS_KEPT)
 def cut(folded: str) -> tuple[Token, ...]:
     """The folded text cut into numbers (with their inner marks), words and single marks."""
+    if folded.isascii() and folded.isalpha():  # one plain word, as word lists mostly hold
+        return (Token(folded, Kind.WORD, False, marked=folded),)
     found: list[Token] = []
     at, glued = 0, False
     while at < len(folded):
