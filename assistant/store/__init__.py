@@ -12,6 +12,7 @@ from assistant.store.errors import (
 )
 from assistant.store.queries.brakes import Brake, Stops
 from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
+from assistant.store.queries.forgetting import Person
 from assistant.store.queries.lines import Fared, Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.privacy import Erasure, Seal, TrailLine
@@ -126,6 +127,7 @@ __all__ = [
     "Settled",
     "OwnWords",
     "PRIVATE",
+    "Person",
     "PastCall",
     "PastPhone",
     "Progress",

@@ -6,22 +6,24 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import CursorResult, Table, delete, or_, select, update
+from sqlalchemy import CursorResult, String, Table, cast, delete, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
-from assistant.store.queries.enrolments import Enrolments
+from assistant.store.queries.forgetting import Forgetting, Person
 from assistant.store.tables import (
     Base,
     FarmerRow,
     IncomingRow,
+    NurseryRow,
     OutboxRow,
     TalkRow,
     UnreadRow,
     UssdTalkRow,
 )
+from assistant.store.tables_desk import DeedRow
 from assistant.store.tables_officers import AuditRow, OfficerTextRow
-from assistant.store.tables_people import PastPhoneRow
+from assistant.store.tables_people import OfficeListRow
 from assistant.store.tables_privacy import AgreementRow, ErasureRow, SealRow
 
 AT_ONCE = 1000  # rows of one transaction; texts wait for no longer than that
@@ -105,47 +107,28 @@ class Privacy:
 
     def kept_of(self, farmer_id: int, phone: str) -> dict[str, list[dict[str, Any]]]:
         """Every row that belongs to a farmer or names their number, by table."""
-        found = {}
+        theirs = select(NurseryRow.id).where(NurseryRow.farmer_id == farmer_id)
+        beds, found = list(self._session.scalars(theirs)), {}
         for table in Base.metadata.sorted_tables:
-            which = _of_person(table, farmer_id, phone)
+            which = _of_person(table, farmer_id, phone, beds)
             if which is not None:
                 lines = self._session.execute(select(table).where(which)).mappings()
                 found[table.name] = [dict(line) for line in lines]
         return {name: lines for name, lines in found.items() if lines}
 
-    def forget(self, farmer_id: int, phone: str) -> None:
+    def forget(self, who: Person, now: datetime) -> None:
         """Takes away name, number, words and nurseries of a farmer, everywhere. The row
         stays, bare, since counts and the trail name it by its id."""
-        Enrolments(self._session).forget_person(farmer_id)
-        theirs = AuditRow.farmer_id == farmer_id
-        self._session.execute(update(AuditRow).where(theirs).values(detail=""))
-        named = or_(AuditRow.detail.contains(phone, autoescape=True))
-        self._session.execute(update(AuditRow).where(named).values(detail=""))
-        self._session.execute(
-            update(OfficerTextRow).where(OfficerTextRow.farmer_id == farmer_id).values(words="")
-        )
-        self._session.execute(delete(PastPhoneRow).where(PastPhoneRow.farmer_id == farmer_id))
-        self.forget_phone(phone)
-        bare = update(FarmerRow).where(FarmerRow.id == farmer_id)
-        self._session.execute(
-            bare.values(phone=f"{rows.NO_PHONE}{farmer_id}", consent_at=None, paused_at=None)
-        )
+        Forgetting(self._session).person(who, now)
+        bare = update(FarmerRow).where(FarmerRow.id == who.farmer_id)
+        nobody = f"{rows.NO_PHONE}{who.farmer_id}"
+        self._session.execute(bare.values(phone=nobody, consent_at=None, paused_at=None))
         self._session.expire_all()
 
     def forget_phone(self, phone: str) -> None:
         """Takes a number, and what was written to and from it, away."""
-        for row in (TalkRow, UssdTalkRow, UnreadRow):
-            self._session.execute(delete(row).where(row.phone == phone))
-        gone = {"phone": "", "text": ""}
-        said = update(IncomingRow).where(IncomingRow.phone == phone)
-        self._session.execute(said.values(answer_text=None, **gone))
-        sent = OutboxRow.phone == phone
-        self._session.execute(update(OutboxRow).where(sent).values(**gone))
-        told = OutboxRow.text.contains(phone, autoescape=True)  # notices to officers
-        self._session.execute(update(OutboxRow).where(told).values(text=""))
-        for table in Base.metadata.sorted_tables:
-            if table.name not in _ELSEWHERE and "phone" in table.c:
-                self._session.execute(delete(table).where(table.c.phone == phone))
+        Forgetting(self._session).phone(phone)
+        self._session.expire_all()
 
     # --- what is kept too long ---------------------------------------------------------------
 
@@ -182,13 +165,7 @@ class Privacy:
         return tuple(rows.value(TrailLine, row) for row in found)
 
 
-# Tables whose rows of a phone are not simply deleted: cleared above, or not a farmer's.
-_ELSEWHERE = frozenset(
-    {"farmer", "officer", "incoming", "outbox", "erasure", "talk", "ussd_talk", "unread_reply"}
-)
-
-
-def _of_person(table: Table, farmer_id: int, phone: str) -> Any:
+def _of_person(table: Table, farmer_id: int, phone: str, beds: Sequence[int]) -> Any:
     terms = []
     if table.name == "farmer":
         terms.append(table.c.id == farmer_id)
@@ -196,6 +173,8 @@ def _of_person(table: Table, farmer_id: int, phone: str) -> Any:
         terms.append(table.c.farmer_id == farmer_id)
     if "phone" in table.c and table.name not in ("farmer", "officer"):
         terms.append(table.c.phone == phone)
+    if "nursery_id" in table.c and beds:
+        terms.append(table.c.nursery_id.in_(beds))
     return or_(*terms) if terms else None
 
 
@@ -212,6 +191,8 @@ def _strangers(session: Session, before: datetime) -> int:
     which = (TalkRow.changed_at < before) & TalkRow.phone.not_in(known)
     return _some(session, TalkRow, TalkRow.phone, which)
 
+
+_UNDOABLE = cast(DeedRow.before, String) != "{}"
 
 _THIN: Mapping[str, Callable[[Session, datetime], int]] = {
     "screens": lambda s, at: _some(
@@ -235,6 +216,12 @@ _THIN: Mapping[str, Callable[[Session, datetime], int]] = {
         (OutboxRow.due_at < at) & ((OutboxRow.text != "") | (OutboxRow.phone != "")),
         text="",
         phone="",
+    ),
+    "lists that were sent in": lambda s, at: _some(
+        s, OfficeListRow, OfficeListRow.id, OfficeListRow.changed_at < at
+    ),
+    "what undoes a deed": lambda s, at: _some(
+        s, DeedRow, DeedRow.id, (DeedRow.at < at) & _UNDOABLE, before={}
     ),
     "words of officers": lambda s, at: _some(
         s,
