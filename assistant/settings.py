@@ -49,6 +49,8 @@ class Settings:
     price_per_segment: Decimal = Decimal(0)  # what the operator takes; 0: not known
     currency: str = ""  # ISO 4217, of that price
     day_segments: int = 0  # after so many a day only dangers leave; 0: no limit
+    village_segments: int = 0  # the same for one village; 0: no limit
+    officer_day_texts: int = 2000  # so many phones an officer who is no lead writes to a day
     month_money: Decimal = Decimal(0)  # the same for what a month costs, by that price
     four_eyes: int = 500  # letters to more phones than that are sent by another lead
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
@@ -381,6 +383,8 @@ _READ = {
     "currency": _currency,
     "month_money": _money,
     "day_segments": _limit,
+    "village_segments": _limit,
+    "officer_day_texts": _limit,
     "four_eyes": _limit,
     "season_months": _months,
     "sender": _sender,

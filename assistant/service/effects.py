@@ -1,6 +1,6 @@
 """Carries out what a turn of the dialogue changes, in the transaction of its message."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any
@@ -19,6 +19,7 @@ from assistant.service.climate import follow_warmth, warmed_here
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
+from assistant.service.limits import Ring, in_digest, rings
 from assistant.service.pausing import pause, resume
 from assistant.service.privacy import ask_back, keep_after_all, keep_agreement
 from assistant.service.replan import save_and_plan
@@ -29,7 +30,7 @@ from assistant.service.tell import see_to, tell_farmer
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.told import ABOUT, URGENT, answer_of
 from assistant.service.village_beds import keep_warmth
-from assistant.store import PRIVATE, Work
+from assistant.store import PRIVATE, PastCall, Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say, Slot
 
@@ -174,8 +175,10 @@ def _ask_tomorrow(reminder: Reminder, scene: Scene) -> None:
 
 def _call(change: v.CallForHelp, scene: Scene) -> None:
     farmer = writer(scene.work, scene.phone)
-    if _joined(change, farmer, scene):
+    before = scene.work.story.calls_of(farmer.id)
+    if _joined(change, before, scene):
         return
+    ring = rings(before, change.about, scene.now)
     scene.work.calls.add(farmer.id, change.nursery_id, change.about, change.words, scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
     nursery = scene.work.nurseries.get(change.nursery_id) if change.nursery_id else None
@@ -190,12 +193,16 @@ def _call(change: v.CallForHelp, scene: Scene) -> None:
         words = shortened(words)
     says = o.HELP_NOTICE(**slots, words=words) if words else o.HELP_NOTICE_BARE(**slots)
     urgent = change.about in URGENT or (change.about == "question" and _rains(scene, farmer))
-    _notify(scene, farmer, (says, o.GO_SAFELY()) if urgent else (says,), urgent=urgent)
+    if urgent:
+        _notify(scene, farmer, (says, o.GO_SAFELY()), urgent=True)
+    elif ring is not Ring.KEPT:
+        last = (o.LAST_NOTICE(),) if ring is Ring.LAST else ()
+        _notify(scene, farmer, (says, *last), urgent=False)
 
 
-def _joined(change: v.CallForHelp, farmer: Farmer, scene: Scene) -> bool:
+def _joined(change: v.CallForHelp, before: Iterable[PastCall], scene: Scene) -> bool:
     """Adds to the call for the same that was made a moment ago, of which the officer knows."""
-    for call in scene.work.story.calls_of(farmer.id):
+    for call in before:
         lately = call.at > scene.now - SAME_CALL
         if call.about == change.about and call.handled_at is None and lately:
             said = change.words.strip()
@@ -223,16 +230,20 @@ def _settle(change: v.SettleAlarm, scene: Scene) -> None:
 
 
 def _notify(scene: Scene, farmer: Farmer, says: tuple[Say, ...], *, urgent: bool) -> None:
-    """Tells the officers who serve the farmer's village, the leads where nobody does (a lead
-    of a country cannot read each call); outside quiet hours unless it is urgent."""
+    """Tells the officers who serve the farmer's village, the leads where nobody does, by one
+    text an hour (a lead of a country cannot read each call); outside quiet hours unless it is
+    urgent."""
     people = scene.work.people
     here = farmer.village_id
-    told = people.serving(here) if here is not None else ()
-    told = told or tuple(officer for officer in people.officers() if officer.is_lead)
+    served = people.serving(here) if here is not None else ()
+    told = served or tuple(officer for officer in people.officers() if officer.is_lead)
     zone = zone_of(scene.work, scene.house, farmer.village_id)
     loud = urgent and scene.house.urgent_breaks_quiet
     due = scene.now if loud else after_quiet(scene.house, zone, scene.now)
     for officer in told:
+        joins = not served and not urgent
+        if joins and in_digest(scene.work, scene.house, officer, due, scene.now):
+            continue
         letter = Letter(
             phone=officer.phone,
             language=officer.language,
@@ -253,7 +264,8 @@ def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
         _alarm(v.RaiseAlarm("danger", change.words), scene)
         return
     farmer = scene.farmer()
-    if _joined(v.CallForHelp("rain", "", None), farmer, scene):
+    before = scene.work.story.calls_of(farmer.id)
+    if _joined(v.CallForHelp("rain", "", None), before, scene):
         return
     scene.work.calls.add(farmer.id, None, "rain", "", scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None

@@ -27,7 +27,7 @@ from assistant.wording import messages_talk as m
 
 HOUR, DAY = timedelta(hours=1), timedelta(days=1)
 # Common practice, no source: a whole plan takes about ten texts, a sign-up five more.
-MOST_AN_HOUR = 40
+MOST_AN_HOUR, MOST_A_DAY = 40, 150
 MOST_A_DAY_TO_STRANGERS = 10  # a slip or two while signing up
 SAME_IN, SAME_TIMES = timedelta(minutes=10), 4  # people change their words; machines do not
 
@@ -54,15 +54,14 @@ def bounded(
     sent = work.outbox.replies(known.phone, now - DAY)
     if _goes_round(house, sent, texts, language, now):
         return ()
-    most, since = _room(known, now)
-    spent = sum(each.created_at > since for each in sent)
-    if spent < most:
-        return texts
-    if spent == most:
-        again = min(each.created_at for each in sent if each.created_at > since) + (now - since)
-        here = again.astimezone(ZoneInfo(known.zone)).time()
-        return (Text((m.MANY_TEXTS(time=here),)),)
-    return ()
+    for most, span in _room(known):
+        lately = [each.created_at for each in sent if each.created_at > now - span]
+        if len(lately) > most:
+            return ()
+        if len(lately) == most:
+            here = (min(lately) + span).astimezone(ZoneInfo(known.zone)).time()
+            return (Text((m.MANY_TEXTS(time=here),)),)
+    return texts
 
 
 def is_grave(outcome: Turn, known: Known) -> bool:
@@ -72,11 +71,11 @@ def is_grave(outcome: Turn, known: Known) -> bool:
     return at_work or any(isinstance(each, ALWAYS_ANSWERED) for each in outcome.changes)
 
 
-def _room(known: Known, now: datetime) -> tuple[int, datetime]:
-    """How many answers there are, and from when they count."""
+def _room(known: Known) -> tuple[tuple[int, timedelta], ...]:
+    """How many answers there are, in which time; the longest first."""
     if known.farmer is None and known.session is None:
-        return MOST_A_DAY_TO_STRANGERS, now - DAY
-    return MOST_AN_HOUR, now - HOUR
+        return ((MOST_A_DAY_TO_STRANGERS, DAY),)
+    return ((MOST_A_DAY, DAY), (MOST_AN_HOUR, HOUR))
 
 
 def _goes_round(

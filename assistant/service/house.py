@@ -62,10 +62,12 @@ class House:
     turn to in need; `journal` keeps each STOP beside the database. `key` is the deployment's
     own and is in no database; leads need a `second_factor`; a code by SMS is good for
     `code_uses` texts, 0 for ever. After `day_segments` of a day or `month_money` of a month
-    only dangers leave; letters to more than `four_eyes` phones need two
-    leads; 0: no limit. With `several_lines` an answer goes by the line that its
-    reader last wrote by. `refit` makes the house of what a page says, where one may;
-    `said_by` names who else says a setting. `alerts_from` are addresses that a page added.
+    only dangers leave; the same of a village after `village_segments` of its
+    day; an officer's letters to many and invitations go to `officer_day_texts` phones a day;
+    letters to more than `four_eyes` phones need two leads; 0: no limit. With `several_lines` an
+    answer goes by the line that its reader last wrote by. `refit` makes the house of what a page
+    says, where one may; `said_by` names who else says a setting. `alerts_from` are addresses
+    that a page added.
     """
 
     store: Store
@@ -98,6 +100,8 @@ class House:
     code_uses: int = 0
     day_segments: int = 0
     month_money: Decimal = Decimal(0)
+    village_segments: int = 0
+    officer_day_texts: int = 0
     four_eyes: int = 0
     refit: Refit | None = None
     said_by: Mapping[str, Origin] = field(default_factory=dict)

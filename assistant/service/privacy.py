@@ -8,7 +8,7 @@ danger.
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from hashlib import sha256
 
 from assistant.dialogue.values import Kind
@@ -184,6 +184,22 @@ def kept_of(house: House, phone: str, now: datetime, by: int | None = None) -> s
         found = work.privacy.kept_of(farmer.id, phone)
         note(work, by, Act.PERSON_TAKEN, now, Subject(farmer.id, village_id=farmer.village_id))
     return json.dumps(found, indent=1, ensure_ascii=False, default=str)
+
+
+def take_by_page(house: House, sight: Sight, farmer_id: int, now: datetime) -> str | None:
+    """The same for a lead, by the farmer's page; None for who is not in sight."""
+    if not sight.officer.is_lead:
+        return None
+    with house.store.look() as work:
+        farmer = work.people.farmer_by_id(farmer_id)
+    return kept_of(house, farmer.phone, now, sight.officer.id) if farmer else None
+
+
+def erased_on(house: House, phone: str) -> date | None:
+    """The day on which somebody is forgotten who has asked for it."""
+    with house.store.look() as work:
+        wish = work.privacy.erasure(phone)
+    return wish.due_at.date() if wish and wish.due_at else None
 
 
 def _tell(

@@ -8,12 +8,13 @@ from flask.typing import ResponseReturnValue
 from assistant.service.letters import LONGEST_WORDS
 from assistant.service.storms import broadcasts as service
 from assistant.service.storms.broadcasts import Asked, Group, NotSent
-from assistant.web.desk import Desk, asked_number, typed
+from assistant.web.desk import Desk, asked_number, may_reach, typed
 from assistant.web.storms import priced
 from assistant.web.warnings import Filled, ticked_in
 from assistant.wording import messages_web_brakes as k
 from assistant.wording import messages_web_broadcast as b
 from assistant.wording import messages_web_rain as r
+from assistant.wording.message import Say
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -45,16 +46,13 @@ def pages(desk: Desk) -> Blueprint:
 def _deeds(found: Blueprint, desk: Desk) -> None:
     @found.post("/broadcasts/<int:broadcast>/send")
     def send(broadcast: int) -> ResponseReturnValue:
+        if not _may_go(desk, broadcast):
+            return desk.to("broadcasts.broadcast", broadcast=broadcast)
         sent = service.send(desk.house, desk.sight, broadcast, desk.now)
         if sent is None:
             abort(404)
         if isinstance(sent, NotSent):
-            why = (
-                k.NEEDS_ANOTHER(count=sent.phones)
-                if sent.phones
-                else k.TOO_DEAR(count=sent.left)
-            )
-            desk.tell(why, wrong=True)
+            desk.tell(why_not(sent), wrong=True)
             return desk.to("broadcasts.broadcast", broadcast=broadcast)
         desk.wake()
         model = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
@@ -66,6 +64,10 @@ def _deeds(found: Blueprint, desk: Desk) -> None:
             desk.tell(b.IS_SENT)
         return desk.to("broadcasts.broadcast", broadcast=broadcast)
 
+    _taking_back(found, desk)
+
+
+def _taking_back(found: Blueprint, desk: Desk) -> None:
     @found.post("/broadcasts/<int:broadcast>/take-back")
     def take_back(broadcast: int) -> ResponseReturnValue:
         taken = service.take_back(desk.house, desk.sight, broadcast, desk.now)
@@ -73,6 +75,18 @@ def _deeds(found: Blueprint, desk: Desk) -> None:
             abort(404)
         desk.tell(b.TAKEN_BACK(n=taken))
         return desk.to("broadcasts.broadcast", broadcast=broadcast)
+
+
+def why_not(sent: NotSent) -> Say:
+    """In words."""
+    if sent.today:
+        return k.TOO_MANY_TODAY(count=sent.today)
+    return k.NEEDS_ANOTHER(count=sent.phones) if sent.phones else k.TOO_DEAR(count=sent.left)
+
+
+def _may_go(desk: Desk, broadcast: int) -> bool:
+    found = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
+    return found is None or may_reach(desk, found.phones)
 
 
 def _form(

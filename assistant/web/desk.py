@@ -46,6 +46,7 @@ from assistant.wording import (
     messages_web_mend,
     messages_web_office,
     messages_web_people,
+    messages_web_privacy,
     messages_web_season,
     messages_web_settings,
     messages_web_story,
@@ -189,6 +190,18 @@ def proved(desk: Desk) -> bool:
     return prove(desk.house, desk.member, password, typed("own_code", 12), desk.now)
 
 
+MANY = 500  # phones, from which on it is asked who sends this
+
+
+def may_reach(desk: Desk, phones: int) -> bool:
+    """Whether so many phones may be texted by this form: from `MANY` on the officer shows once
+    more who they are, and is told where that was not right. A warning never asks."""
+    if phones < MANY or proved(desk):
+        return True
+    desk.tell(messages_web_door.NOT_PROVED, wrong=True)
+    return False
+
+
 def inside(path: str | None) -> str | None:
     """A path of our own to go on to; None for what leads elsewhere."""
     if not path or not path.startswith("/") or path.startswith("//") or "\\" in path:
@@ -267,6 +280,8 @@ def furnish(app: Flask, desk: Desk) -> None:
         d=messages_web_door,
         proved_lately=lambda: desk.member.proved(desk.now),
         has_factor=lambda: desk.member.has_factor,
+        many=MANY,
+        privacy=messages_web_privacy,
     )
     app.jinja_env.globals.update(
         k=messages_web_desk, mend=messages_web_mend, stop=messages_web_brakes

@@ -1,6 +1,6 @@
 """The list of farmers, by village, with a search; enrolling one; another number for one."""
 
-from flask import Blueprint, abort, request
+from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service.desk.farmers import LONGEST_SEARCH, list_farmers
@@ -8,9 +8,11 @@ from assistant.service.desk.numbers import NotChanged, change_number
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import Question
 from assistant.service.office.single import Done, Form, enrol_by_form
+from assistant.service.privacy import erase_by_page, take_by_page
 from assistant.service.standing import Standing
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web_people as p
+from assistant.wording import messages_web_privacy as v
 from assistant.wording.message import Say
 from assistant.wording.messages_web_mend import KNOWN_ELSEWHERE
 
@@ -39,6 +41,7 @@ def pages(desk: Desk) -> Blueprint:
 
     _enrolling(found, desk)
     _numbers(found, desk)
+    _kept(found, desk)
     return found
 
 
@@ -106,4 +109,26 @@ def _numbers(found: Blueprint, desk: Desk) -> None:
         else:
             desk.wake()
             desk.tell(p.NUMBER_CHANGED)
+        return desk.to("nursery.farmer", farmer=farmer)
+
+
+# --- what is kept of somebody ----------------------------------------------------------------
+
+
+def _kept(found: Blueprint, desk: Desk) -> None:
+    @found.post("/farmers/<int:farmer>/kept.json")
+    def kept(farmer: int) -> ResponseReturnValue:
+        whole = take_by_page(desk.house, desk.sight, farmer, desk.now)
+        if whole is None:
+            abort(404)
+        headers = {"Content-Disposition": f'attachment; filename="person-{farmer}.json"'}
+        return Response(whole, headers=headers, content_type="application/json; charset=utf-8")
+
+    @found.post("/farmers/<int:farmer>/erase")
+    def erase(farmer: int) -> ResponseReturnValue:
+        asked = erase_by_page(desk.house, desk.sight, farmer, desk.now)
+        if asked is None:
+            abort(404)
+        desk.wake()
+        desk.tell(v.ERASE_ASKED if asked else v.ERASE_WAS, wrong=not asked)
         return desk.to("nursery.farmer", farmer=farmer)

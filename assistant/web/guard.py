@@ -55,6 +55,8 @@ GRAVE = frozenset(
         "officers.take_factor",
         "brakes.let_go",
         "settings.keep",
+        "farmers.kept",
+        "farmers.erase",
     }
 )
 

@@ -16,7 +16,8 @@ from assistant.service.office.listing import approval, fingerprint, guessed, rea
 from assistant.service.office.rejects import written
 from assistant.service.office.sheets import ENCODINGS, MOST_BYTES, SheetError
 from assistant.service.office.taking import counts_of
-from assistant.web.desk import Desk, typed
+from assistant.web.broadcasts import why_not
+from assistant.web.desk import Desk, may_reach, typed
 from assistant.web.jobs import Job, Jobs
 from assistant.wording import messages_web_people as w
 
@@ -258,7 +259,7 @@ def _taking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
     @found.post("/lists/<int:number>/take")
     def take(number: int) -> ResponseReturnValue:
         it = _opened(desk, number)
-        held_up = _held_up(desk, it)
+        held_up = _held_up(desk, it, _dry(desk, jobs, it))
         if held_up is not None:
             return held_up
         if keeping.begin(desk.house, number, desk.now):
@@ -279,7 +280,18 @@ def _taking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
         return desk.to("lists.outlook", number=number)
 
 
-def _held_up(desk: Desk, it: Opened) -> ResponseReturnValue | None:
+def _may_ask(desk: Desk, dry: Job) -> bool:
+    """Whether all who would be asked by text may be; not before it was seen who they are."""
+    if dry.running or dry.failed:
+        return False
+    asked = counts_of(dry.result).asked
+    refused = keeping.refused(desk.house, desk.sight, asked, desk.now)
+    if refused is not None:
+        desk.tell(why_not(refused), wrong=True)
+    return refused is None and may_reach(desk, asked)
+
+
+def _held_up(desk: Desk, it: Opened, dry: Job) -> ResponseReturnValue | None:
     """Where the button sends back to the page. The questions stand in the same form: what was
     answered since the look is not lost, and what is open is left out only where that was
     ticked."""
@@ -291,7 +303,7 @@ def _held_up(desk: Desk, it: Opened) -> ResponseReturnValue | None:
     if typed("asks") and not typed("without"):
         desk.tell(w.ANSWER_FIRST, wrong=True)
         return desk.to("lists.outlook", number=it.kept.id, anchor="questions")
-    return None
+    return None if _may_ask(desk, dry) else desk.to("lists.outlook", number=it.kept.id)
 
 
 def _take(desk: Desk, jobs: Jobs, it: Opened, mark: str) -> None:

@@ -13,6 +13,7 @@ from assistant.service.desk.nursery_page import farmer_page, nursery_page
 from assistant.service.desk.visits import Dates, Kept, Visit, Wrong
 from assistant.service.letters import LONGEST_WORDS
 from assistant.service.mending.beds import kinds
+from assistant.service.privacy import erased_on
 from assistant.service.waiting import deeds
 from assistant.service.waiting.deeds import Did
 from assistant.web.desk import Desk, typed, typed_date
@@ -63,6 +64,7 @@ def _look(found: Blueprint, desk: Desk) -> None:
         return desk.page(
             "farmer.html",
             person=person,
+            erased_on=erased_on(desk.house, person.farmer.phone),
             longest=LONGEST_WORDS,
             villages=desk.sight.villages,
             languages=desk.house.languages,

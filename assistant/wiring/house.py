@@ -131,6 +131,8 @@ def open_house(settings: Settings, store: Store) -> House:
         code_uses=settings.code_uses,
         day_segments=settings.day_segments,
         month_money=settings.month_money,
+        village_segments=settings.village_segments,
+        officer_day_texts=settings.officer_day_texts,
         four_eyes=settings.four_eyes,
         said_by=said_by(settings),
     )

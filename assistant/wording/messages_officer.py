@@ -108,6 +108,14 @@ HELP_NOTICE_BARE = Message(
     note="To the officer, where the farmer sent no words. {about} names the trouble.",
     segments=2,
 )
+LAST_NOTICE = Message(
+    "More calls of this phone stand on the list only.",
+    note="After HELP_NOTICE: somebody called very often.",
+)
+MORE_CALLS = Message(
+    "More calls for help came from places without an officer. They are on the page.",
+    note="To leads, an hour after a first notice.",
+)
 HELP_IN_RAIN = Message(
     "Help wanted in the rain: {phone}, {village}. Go only when it is safe.",
     note="To the officer: a farmer answered 2 to a warning.",

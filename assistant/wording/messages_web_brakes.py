@@ -26,6 +26,9 @@ IS_LET_GO = Message("They leave again.", note="Done.")
 NOT_STOPPED = Message("Choose what to stop.", note="Nothing was chosen.")
 DAY_LIMIT = Message("All texts: the limit of the day is reached", note="In that list.")
 MONTH_LIMIT = Message("All texts: the limit of the month is reached", note="In that list.")
+VILLAGE_DAY_LIMIT = Message(
+    "{village}: the limit of a village's day is reached", note="In that list."
+)
 KIND_PROMPT = Message("Daily texts", note="A kind of texts.")
 KIND_SECOND = Message("Second askings", note="A kind of texts.")
 KIND_CONSENT = Message("Invitations to agree", note="A kind of texts.")
@@ -51,6 +54,16 @@ LIMIT_TEXT = Message(
     "The spending limit is reached, segments: {count}. Only dangers leave. The page, Stop texts, "
     "lets them go.",
     note="Text to the leads.",
+)
+VILLAGE_LIMIT_TEXT = Message(
+    "{village}: the limit of the day is reached, segments: {count}. Only dangers leave there until "
+    "midnight. A lead lets the rest go: page, Stop texts.",
+    note="Text to the leads and the village's officers.",
+)
+TOO_MANY_TODAY = Message(
+    "One officer writes to {count} phones a day, invitations too. Nothing was sent: ask a lead, or "
+    "go on tomorrow.",
+    note="A letter to many farmers, or a list, was not sent.",
 )
 NEEDS_ANOTHER = Message(
     "More than {count} phones: another lead must look at it and send it. It stands in their list.",

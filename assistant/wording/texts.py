@@ -42,6 +42,7 @@ from assistant.wording import (
     messages_web_mend,
     messages_web_office,
     messages_web_people,
+    messages_web_privacy,
     messages_web_rain,
     messages_web_running,
     messages_web_season,
@@ -88,6 +89,7 @@ MODULES: Mapping[str, ModuleType] = {
     "office": messages_web_office,
     "phrases": messages_phrases,
     "web_people": messages_web_people,
+    "web_privacy": messages_web_privacy,
     "web_running": messages_web_running,
     "alerts": messages_web_alerts,
     "beds": messages_web_beds,
@@ -121,6 +123,7 @@ PRINTED = frozenset(
         "warnings",
         "web",
         "web_people",
+        "web_privacy",
     }
 )
 

@@ -3,14 +3,17 @@
 from dataclasses import asdict, dataclass
 from datetime import datetime, timedelta
 
+from assistant.service.brakes import left_to_spend
 from assistant.service.consent import Enroller
 from assistant.service.house import House
+from assistant.service.limits import over_officers_day
 from assistant.service.office.choices import Choices
 from assistant.service.office.judging import Outlook
 from assistant.service.office.listing import Paper, guessed, outlook, read_paper, take_list
 from assistant.service.office.rejects import rejects_file
 from assistant.service.office.taking import Told, counts_of
 from assistant.service.sight import Sight
+from assistant.service.storms.broadcasts import NotSent
 from assistant.store import OfficeList
 
 KEPT = timedelta(days=7)  # a list holds names and numbers, and is nobody's archive
@@ -73,6 +76,16 @@ def dry_run(house: House, sight: Sight, paper: Opened, now: datetime) -> Outlook
     """What taking a list in would do now."""
     with house.store.look() as work:
         return outlook(work, house, sight, paper.paper, paper.choices, now)
+
+
+def refused(house: House, sight: Sight, asked: int, now: datetime) -> NotSent | None:
+    """Why so many may not be asked by text now, one segment each at least; None where they
+    may."""
+    with house.store.look() as work:
+        if over_officers_day(work, house, sight, asked, now):
+            return NotSent(today=house.officer_day_texts)
+        left = left_to_spend(work, house, now)
+    return NotSent(left=left) if left is not None and asked > left else None
 
 
 def begin(house: House, list_id: int, now: datetime) -> bool:

@@ -1,5 +1,6 @@
 """What stops texts, and what was spent."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, datetime
 
@@ -11,6 +12,8 @@ from assistant.store import rows
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import OutboxRow
 from assistant.store.tables_brakes import BrakeRow, SpentRow
+from assistant.store.tables_broadcasts import BroadcastPhoneRow, BroadcastRow
+from assistant.store.tables_people import EnrolmentRow
 from assistant.store.values import Lane, TextState
 
 
@@ -88,6 +91,34 @@ class Brakes:
         """Segments from one day to another."""
         wanted = select(func.sum(SpentRow.segments)).where(SpentRow.day.between(first, last))
         return self._session.scalar(wanted) or 0
+
+    def spent_villages(
+        self, message_ids: Collection[str], since: datetime, most: int
+    ) -> tuple[tuple[int, int], ...]:
+        """Villages of these texts to which the operator took so many segments since a time."""
+        here = select(OutboxRow.village_id).where(OutboxRow.message_id.in_(message_ids))
+        wanted = (
+            select(OutboxRow.village_id, func.sum(OutboxRow.segments))
+            .where(OutboxRow.village_id.in_(here), OutboxRow.due_at >= since)
+            .where(OutboxRow.state.in_((TextState.ACCEPTED, TextState.DELIVERED)))
+            .group_by(OutboxRow.village_id)
+            .having(func.sum(OutboxRow.segments) >= most)
+        )
+        found = self._session.execute(wanted).all()
+        return tuple((village, int(count)) for village, count in found if village is not None)
+
+    def written_by(self, officer_id: int, since: datetime) -> int:
+        """Phones to which an officer's letters to many and invitations went since a time."""
+        letters = (
+            select(func.count())
+            .select_from(BroadcastPhoneRow)
+            .join(BroadcastRow, BroadcastRow.id == BroadcastPhoneRow.broadcast_id)
+            .where(BroadcastRow.made_by == officer_id, BroadcastRow.sent_at >= since)
+        )
+        invited = select(func.count()).where(
+            EnrolmentRow.officer_id == officer_id, EnrolmentRow.at >= since
+        )
+        return sum(self._session.scalar(each) or 0 for each in (letters, invited))
 
     def dangers_waiting(self, now: datetime) -> int:
         """Texts of danger that are about to leave: no brake holds them."""

@@ -165,7 +165,9 @@ class Forgetting:
         theirs = select(calls.c.id).where(calls.c.farmer_id == farmer_id)
         for name in ("audit", "officer_text", "call_for_help", "alarm"):
             table, (column, empty) = _table(name), EMPTIED[name]
-            which = table.c[column].in_(theirs if column == "call_id" else [farmer_id])
+            which: ColumnElement[bool] = table.c[column].in_(
+                theirs if column == "call_id" else [farmer_id]
+            )
             if "nursery_id" in table.c and beds:
                 which = or_(which, table.c.nursery_id.in_(beds))
             self._session.execute(update(table).where(which).values(**empty))
@@ -193,7 +195,7 @@ class Forgetting:
     def _lists(self) -> None:
         table = _table("office_list")
         idle = table.c.state != "working"
-        gone = {"name": "-", "content": None, "rejects": None, "choices": {}}
+        gone: dict[str, object] = {"name": "-", "content": None, "rejects": None, "choices": {}}
         self._session.execute(update(table).where(idle).values(**gone))
 
 

@@ -223,6 +223,12 @@ class Outbox:
         found = self._session.execute(_REPLIES, {"of": phone, "since": since})
         return tuple(map(rows.outbox_text, found))
 
+    def notices(self, phone: str, since: datetime) -> tuple[OutboxText, ...]:
+        """The notices to a phone that were written after a time and are not urgent."""
+        wanted = select(OutboxRow).where(OutboxRow.phone == phone, OutboxRow.created_at > since)
+        wanted = wanted.where(OutboxRow.kind == Kind.NOTICE, OutboxRow.urgent.is_(False))
+        return tuple(map(rows.outbox_text, self._session.scalars(wanted)))
+
     def accepted(self, message_ids: Collection[str], at: datetime) -> None:
         """The operator took these texts, at the hand-over and with no word more: what `record`
         does for one, in one statement for all."""
