@@ -1,18 +1,20 @@
 """`nursery backup` and `nursery restore`: a copy of the database, and putting one back."""
 
 from contextlib import closing
+from datetime import datetime
 from pathlib import Path
 
 import click
 
 from assistant.commands.deployment import opened, settings_now
+from assistant.service.house import House
 from assistant.service.pulse import SILENT_AFTER, pulse
-from assistant.service.restored import begin_again
-from assistant.settings import Settings
+from assistant.service.restored import WHY, begin_again, phones_on_roll
+from assistant.settings import Settings, SettingsError
 from assistant.store import StoreError
 from assistant.store.backup import put_back
 from assistant.wiring.house import bare_store
-from assistant.wiring.journal import journal_path, read_journal
+from assistant.wiring.journal import journal_path, stopped_of
 from assistant.worker import wall_clock
 
 A_FILE = click.Path(path_type=Path)
@@ -44,13 +46,23 @@ def restore(file: Path, hold: bool) -> None:
         put_back(settings.database_url, file)
     except (StoreError, OSError) as fault:
         raise click.ClickException(str(fault)) from fault
-    path = journal_path(settings)
-    said = read_journal(path) if path else {}
-    stopped = [(phone, each.at) for phone, each in said.items() if each.stopped]
     with opened(settings, migrate=True) as house:
-        count = begin_again(house, stopped, wall_clock())
+        count = begin_again(house, _stopped(house, settings), wall_clock())
     click.echo(f"The database is as it was in {file}. {count} phones were stopped again.")
     click.echo("No text leaves before you say: nursery texts go")
+
+
+def _stopped(house: House, settings: Settings) -> list[tuple[str, datetime]]:
+    """Who of the copy said STOP last, by the journal."""
+    path = journal_path(settings)
+    if path is None or not path.exists():
+        return []
+    try:
+        return stopped_of(path, phones_on_roll(house), settings)
+    except SettingsError as fault:
+        with house.store.work() as work:
+            work.running.hold(WHY, wall_clock())
+        raise click.ClickException(f"{fault}; all texts are held meanwhile") from fault
 
 
 def _refuse_if_alive(settings: Settings) -> None:

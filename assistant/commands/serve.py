@@ -21,6 +21,7 @@ import click
 from assistant.channel import Gateway
 from assistant.commands.demo import demo_officer
 from assistant.commands.deployment import opened, programme_of, settings_now
+from assistant.commands.log_lines import Masked
 from assistant.service.alerts.codes import place_villages
 from assistant.service.enrol import add_villages_if_none, enter_climates
 from assistant.service.house import House
@@ -49,9 +50,9 @@ def _behind(proxy: str) -> dict[str, Any]:
 
 
 def _log() -> None:
-    logging.basicConfig(
-        level=logging.INFO, stream=sys.stderr, format="%(asctime)s %(levelname)s %(message)s"
-    )
+    handler = logging.StreamHandler(sys.stderr)
+    handler.setFormatter(Masked("%(asctime)s %(levelname)s %(message)s"))
+    logging.basicConfig(level=logging.INFO, handlers=[handler])
     for noisy in ("waitress.queue", "alembic"):
         logging.getLogger(noisy).setLevel(logging.WARNING)
 

@@ -9,6 +9,12 @@ from assistant.service.house import House
 WHY = "a copy of the database was put back; look through it, then: nursery texts go"
 
 
+def phones_on_roll(house: House) -> tuple[str, ...]:
+    """The numbers that get texts, or got them."""
+    with house.store.look() as work:
+        return work.phones.on_roll()
+
+
 def begin_again(house: House, stopped: Iterable[tuple[str, datetime]], now: datetime) -> int:
     """Holds all texts, and stops those of the phones that said STOP since the copy was made;
     how many those are.

@@ -141,7 +141,7 @@ def open_house(settings: Settings, store: Store) -> House:
 
 def _journal(settings: Settings) -> KeepStop:
     path = journal_path(settings)
-    return Journal(path) if path else no_journal
+    return Journal(path, open_key(settings)) if path else no_journal
 
 
 def _phonebook(settings: Settings) -> Phonebook:

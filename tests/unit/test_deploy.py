@@ -95,6 +95,8 @@ def test_settings_that_are_told_of_are_settings() -> None:
     """In the runbook, the example of a proxy, the units."""
     known = {each.name for each in fields(Settings)}
     for name in ("RUNBOOK.md", "proxy.conf"):
-        for told in re.findall(r"`?((?:day|month|web|gateway)_[a-z_]+)`?", _read(name)):
+        for told in re.findall(
+            r"(?<!\w)((?:day|month|web|gateway|village|officer)_[a-z_]+)", _read(name)
+        ):
             assert told in known, told
     assert tomllib.loads(_read("settings.toml")) == {}

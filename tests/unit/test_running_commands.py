@@ -9,10 +9,12 @@ from click.testing import CliRunner, Result
 from sqlalchemy import create_engine, text
 
 from assistant.__main__ import main
+from assistant.commands.deployment import settings_now
 from assistant.service.dispatch import dispatch
 from assistant.service.pulse import SENDING, Beat, pulse
 from assistant.store import Store, StoreError
-from assistant.wiring.journal import Journal
+from assistant.wiring.journal import Journal, stopped_of
+from assistant.wiring.own_key import open_key
 from assistant.worker import wall_clock
 from tests.unit.test_worker import Listening
 from tests.valley import AMINA, BARAKA, Valley, house_of, settle
@@ -78,11 +80,13 @@ def test_a_copy_that_is_put_back_texts_nobody_and_knows_who_stopped(
     """Amina stopped after the copy was made; Baraka stopped and started."""
     copy = str(tmp_path / "copy")
     done("backup", copy)
-    journal, now = Journal(tmp_path / "stops"), wall_clock()
-    for phone, stopped in ((AMINA, True), (BARAKA, True), (BARAKA, False)):
+    journal = Journal(tmp_path / "stops", open_key(settings_now()))
+    now = wall_clock()
+    for phone, stopped in ((BARAKA, True), (BARAKA, False)):
         journal(phone, stopped, now)
     with (tmp_path / "stops").open("a") as lines:
         lines.write('["2026-')  # the power went here
+    journal(AMINA, True, now)
     valley.house.store.close()
     said = done("restore", copy, "--hold")
     assert "1 phones were stopped again" in said
@@ -93,6 +97,33 @@ def test_a_copy_that_is_put_back_texts_nobody_and_knows_who_stopped(
     assert dispatch(house, Listening(), wall_clock(), limit=9, lease=LEASE) == 0
     done("texts", "go")
     assert dispatch(house, Listening(), wall_clock(), limit=9, lease=LEASE) == 1
+
+
+def test_the_journal_of_stops_names_nobody(valley: Valley, tmp_path: Path) -> None:
+    """Nor does one of an earlier release, once the next line is written; who stopped in it
+    stays stopped."""
+    path, key = tmp_path / "stops", open_key(settings_now())
+    now = wall_clock()
+    path.write_text(f'["{now.isoformat()}", "{AMINA}", "stop"]\n')
+    Journal(path, key)(BARAKA, True, now)
+    text = path.read_text()
+    assert AMINA not in text and BARAKA not in text and AMINA[-9:] not in text
+    assert stat.S_IMODE(path.stat().st_mode) == 0o600
+    found = stopped_of(path, (AMINA, BARAKA, "+447700900199"), settings_now())
+    assert [phone for phone, _ in found] == [AMINA, BARAKA]
+
+
+def test_a_journal_of_another_key_is_refused_and_texts_stay_held(
+    valley: Valley, tmp_path: Path
+) -> None:
+    """Else who said STOP would be texted, and nobody would know."""
+    copy = str(tmp_path / "copy")
+    done("backup", copy)
+    Journal(tmp_path / "stops", b"another key altogether")(AMINA, True, wall_clock())
+    valley.house.store.close()
+    refused = nursery("restore", copy, "--hold")
+    assert refused.exit_code == 1 and "put the key file back" in refused.output
+    assert dispatch(valley.house, Listening(), wall_clock(), limit=9, lease=LEASE) == 0
 
 
 def test_no_copy_is_put_under_a_worker_that_runs(valley: Valley, tmp_path: Path) -> None:

@@ -6,7 +6,8 @@ from sqlalchemy import delete, func, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
-from assistant.store.tables import CallRow, NurseryRow, UnreadRow
+from assistant.store.queries.enrolled import IS_ENROLLED
+from assistant.store.tables import CallRow, FarmerRow, NurseryRow, UnreadRow
 from assistant.store.tables_desk import MarkRow
 from assistant.store.tables_officers import OfficerTextRow
 from assistant.store.tables_people import EnrolmentRow, PastPhoneRow
@@ -43,6 +44,10 @@ class Phones:
         if before is not None:
             wanted = wanted.where(PastPhoneRow.until < before)
         return self._session.scalar(wanted)
+
+    def on_roll(self) -> tuple[str, ...]:
+        """The numbers of all who are on the roll."""
+        return tuple(self._session.scalars(select(FarmerRow.phone).where(IS_ENROLLED)))
 
     def move_story(self, from_farmer: int, to_farmer: int) -> None:
         """What was said and told of one entry goes to the other: they are one person. The trail
