@@ -65,9 +65,9 @@ class House:
     only dangers leave; the same of a village after `village_segments` of its
     day; an officer's letters to many and invitations go to `officer_day_texts` phones a day;
     letters to more than `four_eyes` phones need two leads; 0: no limit. With `several_lines` an
-    answer goes by the line that its reader last wrote by. `refit` makes the house of what a page
-    says, where one may; `said_by` names who else says a setting. `alerts_from` are addresses
-    that a page added.
+    answer goes by the line that its reader last wrote by. `refit` makes the house of what a
+    page says, where one may; `said_by` names who else says a setting. `alerts_from` are
+    addresses that a page added.
     """
 
     store: Store

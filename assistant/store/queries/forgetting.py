@@ -99,7 +99,7 @@ OF_NOBODY = frozenset(
     village_geocode.value warning_draft.hazard warning_draft.words web_session.key
     web_session.browser agreement.channel agreement.language agreement.words audit.act
     audit.detail_digest call_for_help.about outbox.message_id outbox.encoding outbox.line
-    officer_text.message_id alarm_told.message_id
+    officer_text.message_id alarm_told.message_id setting.name setting.value
     """.split()
 )
 # A list that an office sent in cannot be searched: whoever sends one in keeps it a week.
