@@ -92,11 +92,13 @@ def stopped_of(
 
 def _lines(path: Path) -> list[tuple[str, str, str]]:
     found = []
-    for line in path.read_text(encoding="utf-8").splitlines() if path.exists() else ():
+    # A byte that a disk has lost costs its line, never a STOP that is said now.
+    text = path.read_text(encoding="utf-8", errors="replace") if path.exists() else ""
+    for line in text.splitlines():
         try:
             at, who, said = map(str, json.loads(line))
-            if at != _MARK:
-                datetime.fromisoformat(at)
+            if at != _MARK and datetime.fromisoformat(at).utcoffset() is None:
+                continue
         except (ValueError, TypeError):
             continue
         found.append((at, who, said))

@@ -4,6 +4,8 @@ import re
 import tomllib
 from dataclasses import fields
 from pathlib import Path
+from shutil import which
+from subprocess import run
 
 import pytest
 from click.testing import CliRunner
@@ -57,6 +59,32 @@ def test_the_units_are_filled_in(tmp_path: Path) -> None:
         text = (tmp_path / f"nursery-{name}.service").read_text(encoding="utf-8")
         assert "{" not in text and "User=rice" in text
         assert re.search(rf"^ExecStart=.*/nursery {name}$", text, re.M)
+
+
+@pytest.mark.skipif(not which("systemd-analyze"), reason="no systemd here to ask")
+def test_systemd_finds_nothing_wrong_with_the_units(tmp_path: Path) -> None:
+    """As it would read them; nothing is started."""
+    CliRunner().invoke(units, [str(tmp_path), "--user", "root"])
+    names = [str(each) for each in sorted(tmp_path.glob("*.service"))]
+    for name in names:  # the program that they start is of another environment than this one
+        text = Path(name).read_text(encoding="utf-8")
+        here = re.sub(r"^ExecStart=\S+", "ExecStart=/bin/true", text, flags=re.M)
+        Path(name).write_text(here, encoding="utf-8")
+    said = run(["systemd-analyze", "verify", *names], capture_output=True, text=True)
+    assert (len(names), said.returncode, said.stderr) == (2, 0, "")
+
+
+def test_the_image_copies_what_there_is_and_runs_what_there_is() -> None:
+    """Not built here: no engine runs on the machine of the tests. Its lines are looked at."""
+    lines = [each.split() for each in _read("Containerfile").splitlines() if each[:1] != "#"]
+    verbs = [each[0] for each in lines if each]
+    known = {"FROM", "RUN", "COPY", "USER", "WORKDIR", "VOLUME", "ENV", "EXPOSE", "CMD"}
+    assert set(verbs) <= known and verbs[0] == "FROM"
+    assert verbs.index("USER") < verbs.index("CMD")  # not as root
+    extras = re.search(r"nursery\[([\w,]+)\]", _read("Containerfile"))
+    offered = tomllib.loads((TREE / "pyproject.toml").read_text(encoding="utf-8"))
+    assert extras is not None
+    assert set(extras[1].split(",")) <= set(offered["project"]["optional-dependencies"])
 
 
 def test_each_threat_names_a_test_that_there_is() -> None:
