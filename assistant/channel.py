@@ -148,6 +148,15 @@ class Gateway(Protocol):
 class ListGateway(Protocol):
     """A way out that also takes many texts at once."""
 
+    @property
+    def at_once(self) -> int:
+        """How many it takes in a list; 0 where it takes none."""
+        ...
+
+    def in_lists(self, outgoing: Outgoing, now: datetime) -> bool:
+        """Whether it takes this text in a list; others are offered one by one."""
+        ...
+
     def send_all(
         self, texts: Sequence[Outgoing], now: datetime
     ) -> Sequence[Handover | None] | None:

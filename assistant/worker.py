@@ -20,7 +20,7 @@ from assistant.service.connections import forget_parts, give_back, note_why, own
 from assistant.service.copies import copy_of_today
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
-from assistant.service.dispatch import LIST, dispatch
+from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.in_force import InForce
 from assistant.service.mornings import AT_ONCE
@@ -204,11 +204,12 @@ class Worker:
     def _dispatch(self) -> int:
         now = self._clock()
         halfway = now + self._lease / 2  # the slowest answer still fits into the other half
+        lists = self._gateway.at_once if isinstance(self._gateway, ListGateway) else 0
         return dispatch(
             self._house,
             self._gateway,
             now,
-            limit=LIST if isinstance(self._gateway, ListGateway) else self._batch,
+            limit=max(lists, self._batch),
             lease=self._lease,
             in_time=lambda: self._clock() < halfway,
             hands=self._hands,

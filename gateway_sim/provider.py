@@ -53,6 +53,8 @@ class Provider:
         self._secrets, self._clock, self._seconds = dict(secrets), clock, answer_seconds
         self._numbers = count(1)
         self._ours: dict[str, str] = {}  # by our own number of a text, whose id it came under
+        self._segments: dict[tuple[str, str], dict[int, tuple[str, str]]] = {}
+        self._parts: dict[str, list[str]] = {}  # of a joined text, the numbers of its segments
         self._so_far: dict[str, list[str]] = {}
         self._session = requests.Session()
         self._session.trust_env = False
@@ -84,11 +86,29 @@ class Provider:
         theirs = f"pv-{next(self._numbers)}" if send.get("their_id") else ""
         number = theirs or slots.get("id", "")
         self._ours[number] = slots.get("id", number)
-        text = wire.HandedIn(number, phone, sender, slots["text"], until)
+        whole = self._joined(phone, number, slots)
+        if whole is None:
+            return self._answer("taken", number=number)
+        text = wire.HandedIn(number, phone, sender, whole, until)
         answer, repeated = network.hand_in(text)
+        if repeated or answer.code in (202, 422):
+            self._segments.pop((phone, slots.get("ref", "")), None)
         if repeated or answer.code == 202:
             return self._answer("taken", number=number)
         return self._answer("refused" if answer.code == 422 else "busy", answer.detail)
+
+    def _joined(self, phone: str, number: str, slots: Mapping[str, str]) -> str | None:
+        """A text whose segments are numbered, once the last of them is here."""
+        count = int(slots.get("parts", 1))
+        if count < 2 or "ref" not in slots:
+            return slots["text"]
+        found = self._segments.setdefault((phone, slots["ref"]), {})
+        found[int(slots["part"])] = number, slots["text"]
+        if len(found) < count:
+            return None
+        in_order = [found[each] for each in sorted(found)]
+        self._parts[number] = [each for each, _ in in_order]
+        return "".join(words for _, words in in_order)
 
     def _read(self, send: Mapping[str, Any]) -> dict[str, str] | None:
         """The slots as the assistant filled them; None where its secrets are not ours."""
@@ -145,12 +165,22 @@ class Provider:
         if name == "receipt" and fields["fate"] not in heard["fates"].values():
             return Reply(200)
         reply = Reply(None)
-        for said in self._pieces(name, heard, fields):
+        for said in self._told(name, heard, fields):
             reply = self._post(f"{self.url}/{name}", heard, said)
             if not reply.ok:
                 break
         shows = name == "ussd" and fields["step"] != "end"
         return self._screen(heard, reply) if shows else reply
+
+    def _told(
+        self, name: str, heard: Mapping[str, Any], fields: Mapping[str, Any]
+    ) -> list[dict[str, Any]]:
+        """The fields of each request; the receipt of a joined text is one a segment."""
+        of = self._parts.get(fields["id"]) if name == "receipt" else None
+        ids = of or [fields["id"]]
+        return [
+            said for each in ids for said in self._pieces(name, heard, {**fields, "id": each})
+        ]
 
     def _pieces(
         self, name: str, heard: Mapping[str, Any], fields: Mapping[str, Any]

@@ -14,6 +14,7 @@ _SPACE = " "
 _ENCODE = {ord(character): chr(code) for code, character in enumerate(DEFAULT)}
 _ENCODE.update({ord(found): ESCAPE + chr(code) for code, found in EXTENSION.items()})
 del _ENCODE[ord(ESCAPE)]
+_KNOWN = frozenset(map(chr, _ENCODE))
 _ESCAPED = re.compile("\x1b(.?)", re.DOTALL)
 
 
@@ -23,10 +24,10 @@ class NotGsmError(ValueError):
 
 def to_septets(text: str) -> bytes:
     """Encode `text`, one septet an octet. Raises NotGsmError where `septets` says None."""
-    missing = sorted(set(text) - {chr(point) for point in _ENCODE})
+    missing = set(text) - _KNOWN
     if missing:
         raise NotGsmError(
-            f"expected characters of the GSM alphabet, got {missing}: send it as UCS-2"
+            f"expected characters of the GSM alphabet, got {sorted(missing)}: send it as UCS-2"
         )
     return text.translate(_ENCODE).encode("ascii")
 

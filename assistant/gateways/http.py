@@ -22,6 +22,8 @@ _UNSAID = Handover(Fate.TRY_LATER, "the answer to the list says nothing of this 
 class HttpGateway:
     """Hands texts to an operator at `operator_url`. Each thread has a connection of its own."""
 
+    at_once = 500
+
     def __init__(self, operator_url: str, sender: str, secret: str, timeout_s: float) -> None:
         self._url = operator_url.rstrip("/") + "/texts"
         # As it goes over the line, escapes and all. Raises ValueError for what is no address.
@@ -41,12 +43,16 @@ class HttpGateway:
         rest = rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
         return replace(_handover(answer.status_code, answer.content), rest=rest)
 
+    def in_lists(self, outgoing: Outgoing, now: datetime) -> bool:
+        """Any text, but within the hour after the operator took no list."""
+        return self._no_lists_until is None or now >= self._no_lists_until
+
     def send_all(
         self, texts: Sequence[Outgoing], now: datetime
     ) -> Sequence[Handover | None] | None:
         """Offer many at once. None where the operator takes no lists, which is asked anew after
         an hour."""
-        if self._no_lists_until is not None and now < self._no_lists_until:
+        if not self.in_lists(texts[0], now):
             return None
         told = {"from": self._sender, "texts": [_told(each) for each in texts]}
         answer = self._post(_LIST, json.dumps(told).encode(), now)

@@ -15,6 +15,7 @@ from assistant.channel import (
     Gateway,
     Handover,
     Listener,
+    ListGateway,
     News,
     Outgoing,
     Screen,
@@ -141,17 +142,79 @@ class Lines:
 
     def send(self, outgoing: Outgoing, now: datetime) -> Handover:
         """Offers one text. FAILED is final: only a line that cannot now is passed over."""
-        names = [name for name in way(self._routes, outgoing) if name in self._gateways]
+        names = self._way(outgoing)
         if not names:
             return Handover(Fate.FAILED, NO_LINE)
-        put_off, said = None, ""
-        for name in names:
-            handover = self._try(name, outgoing, now)
+        return self._onward(names, outgoing, now, self._try(names[0], outgoing, now))
+
+    def _way(self, outgoing: Outgoing) -> list[str]:
+        return [name for name in way(self._routes, outgoing) if name in self._gateways]
+
+    def _onward(
+        self, names: Sequence[str], outgoing: Outgoing, now: datetime, first: Handover
+    ) -> Handover:
+        """What became of a text that the first of its lines was offered: the next ones are,
+        where that one cannot now."""
+        handover, put_off, said = first, None, ""
+        for name in (*names[1:], None):
             if handover.put_off_until is None:
                 return handover
             put_off = min(put_off or handover.put_off_until, handover.put_off_until)
             said = handover.detail or said
+            if name is not None:
+                handover = self._try(name, outgoing, now)
         return Handover(Fate.TRY_LATER, said, line=names[0], put_off_until=put_off)
+
+    # --- many at once ------------------------------------------------------------------------
+
+    @property
+    def at_once(self) -> int:
+        """The longest list that a line takes; 0 where none takes any."""
+        taking = (self._listing(name) for name in self._gateways)
+        return max((each.at_once for each in taking if each), default=0)
+
+    def in_lists(self, outgoing: Outgoing, now: datetime) -> bool:
+        """Whether the line of a text takes lists, and takes them now."""
+        name = next(iter(self._way(outgoing)), "")
+        lists = self._listing(name)
+        rests = self._rests.get(name)
+        return (
+            lists is not None and not (rests and rests > now) and lists.in_lists(outgoing, now)
+        )
+
+    def _listing(self, name: str) -> ListGateway | None:
+        """A line that takes lists, and has neither a rate nor a quota of its own: those are
+        kept text by text."""
+        gateway, terms = self._gateways.get(name), self._terms.get(name, Terms())
+        free = terms.a_second is None and terms.a_day is None
+        return gateway if free and isinstance(gateway, ListGateway) else None
+
+    def send_all(
+        self, texts: Sequence[Outgoing], now: datetime
+    ) -> Sequence[Handover | None] | None:
+        """Offers texts, each in a list of the first of its lines; where that cannot now, those
+        it was offered go on to the next."""
+        by_line: dict[str, list[Outgoing]] = {}
+        for text in texts:
+            by_line.setdefault(self._way(text)[0], []).append(text)
+        said: dict[str, Handover | None] = {}
+        for name, some in by_line.items():
+            lists = self._listing(name)
+            answers = lists.send_all(some, now) if lists else None
+            if answers is None:
+                return None if not said else [said.get(text.message_id) for text in texts]
+            for text, answer in zip(some, answers, strict=True):
+                said[text.message_id] = answer and self._fared(name, text, answer, now)
+        return [said.get(text.message_id) for text in texts]
+
+    def _fared(
+        self, name: str, outgoing: Outgoing, answer: Handover, now: datetime
+    ) -> Handover:
+        """What became of a text of a list."""
+        handover = self._offered(name, outgoing, answer, now)
+        if handover.put_off_until is None:
+            return handover
+        return self._onward(self._way(outgoing), outgoing, now, handover)
 
     def time(self) -> datetime | None:
         """The clock of the first operator that tells one."""
@@ -201,7 +264,13 @@ class Lines:
         until, why = self._not_before(name, outgoing, now)
         if until is not None:
             return Handover(Fate.TRY_LATER, why, line=name, put_off_until=until)
-        handover = replace(self._gateways[name].send(outgoing, now), line=name)
+        return self._offered(name, outgoing, self._gateways[name].send(outgoing, now), now)
+
+    def _offered(
+        self, name: str, outgoing: Outgoing, answer: Handover, now: datetime
+    ) -> Handover:
+        """How a line answered, kept; where it is down the text waits as long as it rests."""
+        handover = replace(answer, line=name)
         self._keep(name, outgoing, handover, now)
         if handover.put_off_until is None and _is_down(handover):
             return replace(handover, rest=None, answered=True, put_off_until=self._rests[name])

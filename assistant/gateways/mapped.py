@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import Any
 from urllib.parse import quote, urlsplit
+from zlib import crc32
 
 import requests
 
@@ -91,6 +92,7 @@ class MappedGateway:
             "sender": self._sender,
             "sender_digits": self._sender.removeprefix("+"),
             "text": words,
+            "ref": str(crc32(message_id.encode()) & 0xFF),  # one octet, as phones have it
             "part": str(part),
             "parts": str(parts),
             "until": until.isoformat(timespec="seconds").replace("+00:00", "Z"),

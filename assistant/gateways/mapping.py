@@ -71,6 +71,7 @@ SEND_SLOTS = (
     "sender",
     "sender_digits",
     "text",
+    "ref",
     "part",
     "parts",
     "until",

@@ -1,14 +1,14 @@
 """Sends what waits in the outbox, and keeps what the operator says became of it."""
 
 import logging
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime, timedelta
-from threading import Event
 
-from assistant.channel import Fate, Gateway, Handover, ListGateway, Outgoing, Receipt
+from assistant.channel import Fate, Gateway, Handover, Outgoing, Receipt
 from assistant.dialogue.values import Kind
 from assistant.reminders.retry import next_try
 from assistant.service.brakes import count_spent, stops
+from assistant.service.handing import Carry, Way, answer_of, halts, whole_answers
 from assistant.service.house import House
 from assistant.service.known import zone_of
 from assistant.service.texts import after_quiet
@@ -21,17 +21,12 @@ SILENT_REST = timedelta(seconds=2)  # an operator that did not answer may be sta
 LONGEST_REST = timedelta(minutes=10)  # whatever it asks for: a warning may be waiting
 
 
-LIST = 500  # texts of a list
-PORTION = 4  # texts for each hand between two records
+Waits = dict[tuple[str, datetime], datetime | None]
+"""Until when answers wait whose first text is to be tried again."""
 
 
 def _for_ever() -> bool:
     return True
-
-
-Offer = Callable[[Outgoing], Handover | None]
-Carry = Callable[[Offer, Iterable[Outgoing]], Iterable[Handover | None]]
-"""How several texts are handed over: one after the other (map), or at once by a pool."""
 
 
 def dispatch(
@@ -63,27 +58,23 @@ def dispatch(
     with house.store.work() as work:
         may_send = work.running.line().may_send(now)
         held = stops(work, house, now)
-        claimed = work.outbox.claim(now, limit, lease, held) if may_send else ()
-    way = _Way(gateway, now, in_time, carry)
-    size = hands * PORTION if hands > 1 else 1
+        taken = work.outbox.claim(now, limit, lease, held) if may_send else ()
+    claimed, left = whole_answers(taken, limit)
+    way = Way(gateway, now, in_time, carry)
+    waits: Waits = {}
     gone = took = 0
     halt: Handover | None = None
     while gone < len(claimed) and halt is None and (gone == 0 or in_time()):
-        some = claimed[gone : gone + (LIST if way.takes_lists else size)]
-        answers = _hand_over(house, way, some, now)
-        halt = next((each for each in answers if _halts(each)), None)
+        some = claimed[gone : gone + way.portion(hands)]
+        answers = _hand_over(house, way, some, waits, now)
+        halt = next((each for each in answers if halts(each)), None)
         took += sum(each.fate is Fate.ACCEPTED for each in answers)
         gone += len(some)
     if claimed:
+        _go_back(house, (*claimed[gone:], *left), waits)
         with house.store.work() as work:
-            work.outbox.give_back(each.message_id for each in claimed[gone:])
             _note_line(work, halt or _ANSWERED, now, took=took > 0)
     return 0 if halt else gone
-
-
-def _halts(handover: Handover) -> bool:
-    """Whether the next text would fare no better."""
-    return handover.rest is not None or not handover.answered
 
 
 # What is noted where a whole batch went through, or never came to the line.
@@ -103,55 +94,34 @@ def _note_line(work: Work, handover: Handover, now: datetime, *, took: bool) -> 
 _NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER, Kind.CONSENT})
 
 
-class _Way:
-    """How the texts of one look leave: as lists where the other side takes them, else one by
-    one, several at once. Nothing more is offered after an answer that stands for all."""
-
-    def __init__(
-        self, gateway: Gateway, now: datetime, in_time: Callable[[], bool], carry: Carry
-    ) -> None:
-        self._gateway, self._now, self._in_time, self._carry = gateway, now, in_time, carry
-        self._halted = Event()
-        self.takes_lists = isinstance(gateway, ListGateway)
-
-    def offer(self, texts: Sequence[Outgoing]) -> list[Handover | None]:
-        """What was said of each; None of those that were not offered."""
-        if isinstance(self._gateway, ListGateway) and self.takes_lists and len(texts) > 1:
-            answers = self._gateway.send_all(texts, self._now)
-            if answers is not None:
-                return list(answers)
-            self.takes_lists = False
-        return list(self._carry(self._one, texts))
-
-    def _one(self, text: Outgoing) -> Handover | None:
-        if self._halted.is_set():
-            return None
-        answer = self._gateway.send(text, self._now)
-        if _halts(answer) or not self._in_time():
-            self._halted.set()
-        return answer
-
-
 def _hand_over(
-    house: House, way: _Way, texts: Sequence[OutboxText], now: datetime
+    house: House, way: Way, texts: Sequence[OutboxText], waits: Waits, now: datetime
 ) -> list[Handover]:
     """Offers some texts and records what became of them; what the operator answered."""
     leaving = _leaving(house, texts, now)
     wrote_by, wished = _wrote_by(house, leaving), _wished(house, leaving)
     answers = way.offer([_outgoing(text, wrote_by, wished) for text in leaving])
     both = [(text, said) for text, said in zip(leaving, answers, strict=True) if said]
-    unoffered = [
-        text.message_id for text, said in zip(leaving, answers, strict=True) if not said
-    ]
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
-    _put_off(house, [each for each in both if each[1].put_off_until], now)
+    put_off = [(text, said.put_off_until) for text, said in both if said.put_off_until]
+    _put_off(house, put_off)
+    waits |= {answer_of(text): until for text, until in put_off}
     for text, handover in both:
         if handover.fate is not Fate.ACCEPTED and handover.put_off_until is None:
-            _not_taken(house, text, handover, now)
-    if unoffered:
-        with house.store.work() as work:
-            work.outbox.give_back(unoffered)
+            waits[answer_of(text)] = _not_taken(house, text, handover, now)
+    _go_back(house, [t for t, said in zip(leaving, answers, strict=True) if not said], waits)
     return [said for _, said in both]
+
+
+def _go_back(house: House, texts: Sequence[OutboxText], waits: Waits) -> None:
+    """Texts that nobody was offered; where an earlier one of the same answer waits for its
+    next try, they wait as long."""
+    if not texts:
+        return
+    until = [(text, waits.get(answer_of(text))) for text in texts]
+    _put_off(house, [(text, moment) for text, moment in until if moment])
+    with house.store.work() as work:
+        work.outbox.give_back(text.message_id for text, moment in until if not moment)
 
 
 def _outgoing(
@@ -188,12 +158,12 @@ def _wrote_by(house: House, texts: Sequence[OutboxText]) -> Mapping[str, str]:
         return work.lines.heard_by(phones)
 
 
-def _put_off(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datetime) -> None:
+def _put_off(house: House, both: Sequence[tuple[OutboxText, datetime]]) -> None:
     """Texts that were offered to nobody: they wait, and it counts as no try. One whose time
     would be over by then is looked at again when it is, and given up by the clock."""
     until: dict[datetime, list[str]] = {}
-    for text, handover in both:
-        until.setdefault(handover.put_off_until or now, []).append(text.message_id)
+    for text, moment in both:
+        until.setdefault(moment, []).append(text.message_id)
     for moment, message_ids in until.items():
         with house.store.work() as work:
             work.lines.put_off(message_ids, moment)
@@ -244,8 +214,11 @@ def _parts(
 _PARTS = "parts of {}"  # what a hand-over and its receipts wait for each other by
 
 
-def _not_taken(house: House, text: OutboxText, handover: Handover, now: datetime) -> None:
-    """Records a text that is to be tried again, or that is lost, with what follows from it."""
+def _not_taken(
+    house: House, text: OutboxText, handover: Handover, now: datetime
+) -> datetime | None:
+    """Records a text that is to be tried again, or that is lost, with what follows from it;
+    when it is tried again, if ever."""
     fate, retry_at = handover.fate, None
     if fate is Fate.TRY_LATER:
         retry_at = next_try(text.attempts + 1, now, text.not_after)
@@ -256,6 +229,7 @@ def _not_taken(house: House, text: OutboxText, handover: Handover, now: datetime
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
             was_lost(work, house, text, now)
+    return retry_at
 
 
 def _leaving(house: House, texts: Sequence[OutboxText], now: datetime) -> Sequence[OutboxText]:

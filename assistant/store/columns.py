@@ -31,9 +31,9 @@ class Moment(TypeDecorator[datetime]):
     def process_bind_param(self, value: datetime | None, dialect: Dialect) -> datetime | None:
         if value is None:
             return None
-        if value.utcoffset() is None:
+        if value.tzinfo is not UTC and value.utcoffset() is None:
             raise NaiveTimeError(f"expected an aware time, got {value!r}: give it a time zone")
-        utc = value.astimezone(UTC)
+        utc = value if value.tzinfo is UTC else value.astimezone(UTC)
         return utc.replace(tzinfo=None) if dialect.name == "sqlite" else utc
 
     def process_result_value(self, value: datetime | None, dialect: Dialect) -> datetime | None:

@@ -3,9 +3,10 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import fields
 from functools import cache
-from operator import attrgetter
+from operator import attrgetter, itemgetter
 from typing import Any, ClassVar, Protocol, TypeVar
 
+from sqlalchemy import Row
 from sqlalchemy.orm import Session, object_session
 
 from assistant.agronomy.errors import AgronomyError
@@ -16,9 +17,11 @@ from assistant.dialogue.values import Standing
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
 from assistant.store.codec import read_focus
+from assistant.store.core import table_of
 from assistant.store.errors import BadRowError
 from assistant.store.tables import (
     NurseryRow,
+    OutboxRow,
     VillageRow,
     WarningRow,
 )
@@ -27,6 +30,9 @@ from assistant.store.values import OutboxText, UssdTalk
 PRACTICES = "practices"  # where a session holds the practices, by code
 UNREADABLE = "unreadable"  # where it notes the nurseries that could not be read, and why
 NO_PHONE = "-"  # begins, before the farmer's id, what stands for the number of who has none
+_NAMES = [field.name for field in fields(OutboxText)]
+_OUTBOX = itemgetter(*map(table_of(OutboxRow).c.keys().index, _NAMES))
+_FOCUS = _NAMES.index("focus")
 
 
 class Value(Protocol):
@@ -130,6 +136,12 @@ def reminder(row: Any) -> Reminder:
 
 
 def outbox_text(row: Any) -> OutboxText:
+    """One text. Thousands are claimed in a morning: a whole row is read by its places, which
+    takes a third of the time that its names take."""
+    if isinstance(row, Row):
+        columns = list(_OUTBOX(row))
+        columns[_FOCUS] = read_focus(columns[_FOCUS])
+        return OutboxText(*columns)
     return value(OutboxText, row, focus=read_focus(row.focus))
 
 

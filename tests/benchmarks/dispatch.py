@@ -11,7 +11,7 @@ from time import sleep
 from typing import Any
 
 from assistant.channel import Fate, Handover, Outgoing
-from assistant.service.dispatch import LIST, dispatch
+from assistant.service.dispatch import dispatch
 from assistant.settings import Settings
 from assistant.store import Store
 from tests.benchmarks.crowd import MORNING, NOON, a_text, house_at, phone
@@ -28,6 +28,7 @@ CLAIM = (
     "WHERE state = 'waiting' AND due_at <= ? ORDER BY urgent DESC, due_at, id LIMIT ?) "
     "RETURNING id, message_id, phone, text"
 )
+LIST = 500
 RECORD = (
     "UPDATE outbox SET state = 'accepted', accepted_at = ?, lease_until = NULL WHERE id = ?"
 )
@@ -47,6 +48,12 @@ class Accepts:
 
 class AcceptsLists(Accepts):
     """The same, many at once."""
+
+    at_once = LIST
+
+    def in_lists(self, text: Outgoing, now: object) -> bool:
+        """Any."""
+        return True
 
     def send_all(self, texts: Sequence[Outgoing], now: object) -> list[Handover]:
         """The hand-over of all of them."""

@@ -10,16 +10,18 @@ import multiprocessing
 import socket
 import struct
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
+from itertools import islice
 from typing import Any
 
 from smpplib import client as smpp_client
 
 from assistant.channel import Outgoing
 from assistant.gateways.smpp import SmppGateway, SmppTerms
-from assistant.service.dispatch import LIST, dispatch
+from assistant.service.dispatch import dispatch
+from assistant.settings import Settings
 from assistant.store import Store
 from tests.benchmarks.crowd import MORNING, NOON, a_text, house_at, phone
 from tests.benchmarks.databases import Bare, Kind
@@ -29,6 +31,7 @@ from tests.benchmarks.size import sized
 
 TEXTS = sized(500, small=20)
 HANDS = 16
+BATCH = max(SmppGateway.at_once, Settings().send_batch)
 SENDER = "447700900000"
 AWAY_S = 0.005  # to an operator's message centre and back
 BIND, SUBMIT, RESPONSE = 9, 4, 0x8000_0000
@@ -46,16 +49,25 @@ def run(runs: int, kinds: tuple[Kind, ...]) -> Iterator[Result]:
 
 
 def _alone(where: str, gateway: SmppGateway, floor: Any, runs: int) -> Result:
-    """The gateway by itself, by several hands."""
+    """The gateway by itself, in lists of the length that it takes."""
     numbers = iter(range(10**9))
-    with ThreadPoolExecutor(HANDS) as pool:
 
-        def ours() -> None:
-            texts = [_outgoing(next(numbers)) for _ in range(TEXTS)]
-            assert all(pool.map(lambda text: gateway.send(text, NOON).parts, texts))
+    def ours() -> None:
+        texts = [_outgoing(next(numbers)) for _ in range(TEXTS)]
+        for some in _lists(texts, gateway.at_once):
+            while some:  # a list has a second; what it did not come to is offered again
+                said = gateway.send_all(some, NOON)
+                assert all(each.parts for each in said if each)
+                some = [text for text, each in zip(some, said, strict=True) if not each]
 
-        what = f"lines: a text by SMPP {where}, not recorded"
-        return compare(what, TEXTS, "texts", Side(what, ours), _floor(floor), runs=runs)
+    what = f"lines: a text by SMPP {where}, not recorded"
+    return compare(what, TEXTS, "texts", Side(what, ours), _floor(floor), runs=runs)
+
+
+def _lists(texts: Sequence[Outgoing], length: int) -> Iterator[Sequence[Outgoing]]:
+    rest = iter(texts)
+    while some := list(islice(rest, length)):
+        yield some
 
 
 def _outgoing(number: int) -> Outgoing:
@@ -74,7 +86,7 @@ def _recorded(what: str, url: str, gateway: SmppGateway, floor: Any, runs: int) 
 
         def ours() -> None:
             while dispatch(
-                house, gateway, NOON, limit=LIST, lease=LEASE, hands=HANDS, carry=pool.map
+                house, gateway, NOON, limit=BATCH, lease=LEASE, hands=HANDS, carry=pool.map
             ):
                 pass
 

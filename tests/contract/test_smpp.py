@@ -188,6 +188,67 @@ def test_an_answer_that_comes_too_late_is_an_answer(line: Bound) -> None:
     assert line.shown(1) == ["hi"] and line.centre.submitted == 1
 
 
+# --- many within the window -------------------------------------------------------------------
+
+MANY = [f"+4477009001{n:02}" for n in range(1, 31)]
+
+
+def listed(line: Bound, phones: list[str], words: str = "hi") -> list[Handover | None]:
+    """What is said of a list of one text a phone."""
+    end = now() + timedelta(hours=1)
+    texts = [Outgoing(f"t-{phone[-2:]}", phone, words, end) for phone in phones]
+    return line.gateway.send_all(texts, now())
+
+
+@pytest.mark.parametrize("words", ["hi", LONG, "\u0906\u0917\u0947 " * 30])
+def test_a_list_arrives_whole_each_phone_once(line: Bound, words: str) -> None:
+    """More than the window holds, in segments too; each text bears its own ids."""
+    said = listed(line, MANY, words)
+    parts = [each.parts for each in said if each and each.fate is Fate.ACCEPTED]
+    assert len(parts) == len(MANY)
+    assert len({part for of in parts for part in of}) == sum(map(len, parts))
+    for phone in MANY:
+        assert line.operator.phone(phone).wait_for(1, 10)
+        assert line.operator.phone(phone).texts == [words]
+
+
+def test_nothing_more_of_a_list_is_offered_to_who_is_too_fast(line: Bound) -> None:
+    """What was within the window is answered; the rest loses no try."""
+    line.centre.faults.extend(["", "", "throttle"])
+    said = listed(line, MANY)
+    assert said[2] is not None and said[2].rest == timedelta(seconds=5)
+    assert said[-1] is None and line.centre.submitted <= line.terms.window + 2
+    assert listed(line, MANY).count(None) == 0
+    assert all(len(line.operator.phone(phone).texts) == 1 for phone in MANY)
+
+
+@pytest.mark.parametrize("fault", ["drop", "crash", "silent"])
+def test_what_of_a_list_was_not_answered_is_in_doubt(line: Bound, fault: str) -> None:
+    """It waits for its receipt and then goes again; the answered stay so, the rest was not
+    offered."""
+    line.centre.faults.extend(["", "", fault])
+    said = listed(line, MANY)
+    doubtful = [each for each in said if each and not each.answered]
+    taken = [each for each in said if each and each.fate is Fate.ACCEPTED]
+    assert doubtful and all(each.put_off_until for each in doubtful)
+    assert len(taken) >= 2
+    if fault != "silent":
+        assert said[-1] is None
+        assert line.gateway.wait_up(10)
+    assert until(lambda: all(each and each.parts for each in listed(line, MANY)))
+    for phone in MANY:
+        assert line.operator.phone(phone).wait_for(1, 10)
+    twice = [phone for phone in MANY if len(line.operator.phone(phone).texts) > 1]
+    assert len(twice) <= line.terms.window
+
+
+def test_a_list_without_a_bind_is_offered_to_nobody(line: Bound) -> None:
+    """One says why, for all."""
+    line.gateway.close()
+    first, *rest = listed(line, MANY)
+    assert first is not None and not first.answered and rest == [None] * (len(MANY) - 1)
+
+
 def test_a_long_text_goes_on_where_it_stopped(line: Bound) -> None:
     """Segments that were taken are not sent again, and it is one text on the phone."""
     line.centre.faults.extend(["", "throttle"])

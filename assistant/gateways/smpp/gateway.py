@@ -3,7 +3,7 @@
 import logging
 import queue
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
 from zlib import crc32
 
@@ -23,6 +23,7 @@ from assistant.gateways.lost import Lost
 from assistant.gateways.memory import Repeats, Taken
 from assistant.gateways.numbers import e164
 from assistant.gateways.smpp import texts
+from assistant.gateways.smpp.flight import Flight
 from assistant.gateways.smpp.pdu import (
     Address,
     Command,
@@ -54,6 +55,8 @@ class SmppGateway:
     (`lost.py`); where none comes it is offered again, and may then come twice: SMPP has no id
     by which a message centre could tell, and no question without that centre's own id.
     """
+
+    at_once = 250  # so many may come twice where the process is killed before it records them
 
     def __init__(self, terms: SmppTerms) -> None:
         self._terms = terms
@@ -110,15 +113,33 @@ class SmppGateway:
 
     def send(self, outgoing: Outgoing, now: datetime) -> Handover:
         """Offers one text, segment by segment; goes on where an earlier offer stopped."""
-        session = self._links[0].session if self._links else None
+        session = self._session
         if session is None:
-            return Handover(Fate.TRY_LATER, self._why or "not bound yet", answered=False)
-        parts = texts.segments(outgoing.text, outgoing.message_id, self._terms)
-        for place in range(len(self._taken.of(outgoing.message_id)), len(parts)):
+            return self._not_bound()
+        parts = self.segments(outgoing)
+        for place in range(len(self.taken(outgoing)), len(parts)):
             refused = self._offer(session, outgoing, place, parts[place], now)
             if refused is not None:
                 return refused
-        return Handover(Fate.ACCEPTED, parts=self._taken.of(outgoing.message_id))
+        return Handover(Fate.ACCEPTED, parts=self.taken(outgoing))
+
+    def in_lists(self, outgoing: Outgoing, now: datetime) -> bool:
+        """Any text."""
+        return True
+
+    def send_all(self, texts: Sequence[Outgoing], now: datetime) -> list[Handover | None]:
+        """Offers many within the window, those of a phone once; what was said of each."""
+        session = self._session
+        if session is None:
+            return [self._not_bound(), *([None] * (len(texts) - 1))]
+        return Flight(session, self, texts, now).fly()
+
+    @property
+    def _session(self) -> Session | None:
+        return self._links[0].session if self._links else None
+
+    def _not_bound(self) -> Handover:
+        return Handover(Fate.TRY_LATER, self._why or "not bound yet", answered=False)
 
     def _offer(
         self,
@@ -129,41 +150,70 @@ class SmppGateway:
         now: datetime,
     ) -> Handover | None:
         """Offers one segment, but where a receipt told that it was taken; None once it is."""
-        message_id, phone = outgoing.message_id, outgoing.phone
-        mark = texts.mark(message_id, place).hex()
-        known = self._lost.taken(phone, mark, now)
-        if known:
-            self._taken.keep(message_id, (*self._taken.of(message_id), known))
+        if self.is_known(outgoing, place, now):
             return None
 
         def late(response: Named) -> None:
-            self._keep(outgoing, place, mark, response)
+            self.answered(outgoing, place, response)
 
-        self._lost.doubt(phone, mark, "" if place else outgoing.text, now)
         try:
-            response = session.submit(self._submit(outgoing, place, segment, now), late)
+            response = session.submit(self.leaves(outgoing, place, segment, now), late)
         except LostError as fault:
-            later = now + timedelta(seconds=self._terms.doubt_s)
-            return Handover(Fate.TRY_LATER, str(fault), answered=False, put_off_until=later)
+            return self.in_doubt(str(fault), now)
         except GoneError as fault:
-            self._lost.answered(phone, mark)
+            self.stayed(outgoing, place)
             return Handover(Fate.TRY_LATER, str(fault), answered=False)
-        return self._refused(response) if response.status else None
+        return self.refused(response) if response.status else None
 
-    def _keep(self, outgoing: Outgoing, place: int, mark: str, response: Named) -> None:
+    def segments(self, outgoing: Outgoing) -> tuple[texts.Segment, ...]:
+        """A text as this operator wants it."""
+        return texts.segments(outgoing.text, outgoing.message_id, self._terms)
+
+    def taken(self, outgoing: Outgoing) -> tuple[str, ...]:
+        """The operator's ids of the segments of a text that it has."""
+        return self._taken.of(outgoing.message_id)
+
+    def is_known(self, outgoing: Outgoing, place: int, now: datetime) -> bool:
+        """Whether a receipt told that a segment was taken whose answer was lost."""
+        mark = texts.mark(outgoing.message_id, place).hex()
+        part = self._lost.taken(outgoing.phone, mark, now)
+        if part:
+            self._taken.keep(outgoing.message_id, (*self.taken(outgoing), part))
+        return bool(part)
+
+    def leaves(
+        self, outgoing: Outgoing, place: int, segment: texts.Segment, now: datetime
+    ) -> Short:
+        """A segment that is about to leave: until it is answered, it may have arrived."""
+        mark = texts.mark(outgoing.message_id, place)
+        words = "" if place else outgoing.text
+        self._lost.doubt(outgoing.phone, mark.hex(), words, now)
+        return self._submit(outgoing, mark, segment, now)
+
+    def answered(self, outgoing: Outgoing, place: int, response: Named) -> None:
         """Remembers a segment that was taken, also where the answer came late."""
-        taken = self._taken.of(outgoing.message_id)
+        taken = self.taken(outgoing)
         if response.status == Status.OK and len(taken) == place:
             part = texts.part_id(response.name, self._terms)
             self._taken.keep(outgoing.message_id, (*taken, part))
+        self.stayed(outgoing, place)
+
+    def stayed(self, outgoing: Outgoing, place: int) -> None:
+        """A segment that did not leave, or was answered: no receipt is needed to tell."""
+        mark = texts.mark(outgoing.message_id, place).hex()
         self._lost.answered(outgoing.phone, mark)
 
+    def in_doubt(self, why: str, now: datetime) -> Handover:
+        """The answer to a text was lost: a receipt may tell of it until it goes again."""
+        later = now + timedelta(seconds=self._terms.doubt_s)
+        return Handover(Fate.TRY_LATER, why, answered=False, put_off_until=later)
+
     def _submit(
-        self, outgoing: Outgoing, place: int, segment: texts.Segment, now: datetime
+        self, outgoing: Outgoing, mark: bytes, segment: texts.Segment, now: datetime
     ) -> Short:
         terms, tlvs = self._terms, dict(segment.tlvs)
         if terms.reference:
-            tlvs[Tag.USER_REFERENCE] = texts.mark(outgoing.message_id, place)
+            tlvs[Tag.USER_REFERENCE] = mark
         return Short(
             Command.SUBMIT_SM,
             0,
@@ -182,7 +232,8 @@ class SmppGateway:
         terms = self._terms
         return Address(terms.sender.removeprefix("+"), terms.sender_ton, terms.sender_npi)
 
-    def _refused(self, response: Pdu) -> Handover:
+    def refused(self, response: Pdu) -> Handover:
+        """What a refusal means: of the line, of the text for now, or for good."""
         said = status_words(response.status)
         if response.status in REST_STATUS:
             return Handover(Fate.TRY_LATER, said, rest=timedelta(seconds=self._terms.rest_s))
@@ -227,7 +278,7 @@ class SmppGateway:
         might stand for the next one."""
         for pause_s in SHOWN_AGAIN_S:
             self._stopping.wait(pause_s)
-            session = self._links[0].session if self._links else None
+            session = self._session
             if session is None:
                 continue
             try:

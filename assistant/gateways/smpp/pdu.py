@@ -110,10 +110,11 @@ class Pdu:
     def is_response(self) -> bool:
         return bool(self.command & RESPONSE)
 
-    def encode(self) -> bytes:
-        """The octets, length first."""
+    def encode(self, sequence: int | None = None) -> bytes:
+        """The octets, length first; under another number where one is given."""
         body = self.body()
-        return HEADER.pack(16 + len(body), self.command, self.status, self.sequence) + body
+        number = self.sequence if sequence is None else sequence
+        return HEADER.pack(16 + len(body), self.command, self.status, number) + body
 
     def body(self) -> bytes:
         """The octets after the header."""

@@ -8,9 +8,9 @@ import logging
 import socket
 import ssl
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from contextlib import suppress
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from assistant.gateways.smpp.pdu import (
     RESPONSE,
@@ -31,6 +31,8 @@ from assistant.gateways.smpp.terms import SmppTerms
 log = logging.getLogger(__name__)
 
 READ_AT_ONCE = 65_536
+Landed = Callable[[Pdu | None], None]
+"""Is told the response to a request; None where the connection ended before it came."""
 
 
 class BindError(Exception):
@@ -47,11 +49,35 @@ class LostError(GoneError):
 
 @dataclass
 class _Waiting:
-    """A request whose response is to come; `late` takes one that came too late to wait for."""
+    """A request whose response is waited for; `late` takes one that came too late for that."""
 
     late: Callable[[Named], None] | None = None
     here: threading.Event = field(default_factory=threading.Event)
     response: Pdu | None = None
+
+    def end(self) -> None:
+        """The connection is gone."""
+        self.here.set()
+
+    def land(self, response: Pdu) -> None:
+        """The response is here."""
+        if self.late is not None and isinstance(response, Named):
+            self.late(response)
+        self.response = response
+        self.here.set()
+
+
+@dataclass(frozen=True)
+class _Flying:
+    """A request that nobody waits for."""
+
+    landed: Landed
+
+    def end(self) -> None:
+        self.landed(None)
+
+    def land(self, response: Pdu) -> None:
+        self.landed(response)
 
 
 class Session:
@@ -74,7 +100,7 @@ class Session:
         self._terms, self._command = terms, command
         self._deliver, self._ended = deliver, ended
         self._sequence = 0
-        self._waiting: dict[int, _Waiting] = {}
+        self._waiting: dict[int, _Waiting | _Flying] = {}
         self._lock, self._writing = threading.Lock(), threading.Lock()
         self._window = threading.BoundedSemaphore(terms.window)
         self._socket: socket.socket | None = None
@@ -138,7 +164,7 @@ class Session:
             self._gone = why
             waiting, self._waiting = list(self._waiting.values()), {}
         for each in waiting:
-            each.here.set()
+            each.end()
         if self._socket is not None:
             with suppress(OSError):
                 self._socket.shutdown(socket.SHUT_RDWR)
@@ -150,12 +176,38 @@ class Session:
     def submit(self, pdu: Pdu, late: Callable[[Named], None]) -> Pdu:
         """Sends a text within the window; its response. Raises GoneError; a response that
         comes later is given to `late`."""
-        if not self._window.acquire(timeout=self._terms.answer_s):
+        if not self.enter(wait=True):
             raise GoneError("the window stayed full")
         try:
             return self.request(pdu, late)
         finally:
-            self._window.release()
+            self.leave()
+
+    def enter(self, *, wait: bool) -> bool:
+        """Takes a place in the window, for as long as an answer may take, or only a free one;
+        whether there was one."""
+        if wait:
+            return self._window.acquire(timeout=self._terms.answer_s)
+        return self._window.acquire(blocking=False)
+
+    def leave(self) -> None:
+        """Gives a place in the window back."""
+        self._window.release()
+
+    @property
+    def window(self) -> int:
+        """How many requests may be unanswered."""
+        return self._terms.window
+
+    @property
+    def answer_s(self) -> float:
+        """How long an answer is waited for [s]."""
+        return self._terms.answer_s
+
+    @property
+    def why(self) -> str:
+        """Why the connection ended; empty while it stands."""
+        return self._gone
 
     def enquire(self) -> None:
         """Asks whether the other side is there. Raises GoneError."""
@@ -165,12 +217,8 @@ class Session:
         """Sends a request under a number of its own; its response. Raises GoneError."""
         waiting = _Waiting(late)
         with self._lock:
-            if self._gone:
-                raise GoneError(self._gone)
-            self._sequence = self._sequence % SEQUENCES + 1
-            sequence = self._sequence
-            self._waiting[sequence] = waiting
-        self._write(replace(pdu, sequence=sequence))
+            sequence = self._number(waiting)
+        self._write(pdu.encode(sequence))
         if not waiting.here.wait(self._terms.answer_s) and late is None:
             with self._lock:
                 self._waiting.pop(sequence, None)
@@ -178,18 +226,33 @@ class Session:
             raise LostError(self._gone or f"no answer within {self._terms.answer_s:g} s")
         return waiting.response
 
+    def launch(self, requests: Iterable[tuple[Pdu, Landed]]) -> None:
+        """Sends requests by one write and waits for none; each is told its response. Raises
+        GoneError where none of them left."""
+        with self._lock:
+            octets = [pdu.encode(self._number(_Flying(landed))) for pdu, landed in requests]
+        with suppress(GoneError):  # which has been told to each
+            self._write(b"".join(octets))
+
+    def _number(self, waiting: _Waiting | _Flying) -> int:
+        """A number for a request, under which it waits. The lock is held."""
+        if self._gone:
+            raise GoneError(self._gone)
+        self._sequence = self._sequence % SEQUENCES + 1
+        self._waiting[self._sequence] = waiting
+        return self._sequence
+
     def answer(self, pdu: Pdu, status: int = Status.OK) -> bool:
         """Answers a request of the other side; False where the connection was gone."""
         command = pdu.command | RESPONSE
         kind = Named if pdu.command in (Command.DELIVER_SM, Command.DATA_SM) else Pdu
         try:
-            self._write(kind(command, pdu.sequence, status))
+            self._write(kind(command, pdu.sequence, status).encode())
         except GoneError:
             return False
         return True
 
-    def _write(self, pdu: Pdu) -> None:
-        octets = pdu.encode()
+    def _write(self, octets: bytes) -> None:
         try:
             with self._writing:
                 if self._socket is None:
@@ -251,16 +314,12 @@ class Session:
     def _respond(self, pdu: Pdu) -> None:
         with self._lock:
             waiting = self._waiting.pop(pdu.sequence, None)
-        if waiting is None:
-            return
-        if waiting.late is not None and isinstance(pdu, Named):
-            waiting.late(pdu)
-        waiting.response = pdu
-        waiting.here.set()
+        if waiting is not None:
+            waiting.land(pdu)
 
     def _refuse(self, pdu: Pdu, status: int) -> None:
         with suppress(GoneError):
-            self._write(Pdu(Command.NACK, pdu.sequence, status))
+            self._write(Pdu(Command.NACK, pdu.sequence, status).encode())
 
 
 def _header(octets: bytes) -> tuple[int, int, int]:

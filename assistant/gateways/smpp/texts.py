@@ -27,6 +27,7 @@ DEFAULT, UCS2 = 0x00, 0x08
 UDHI = 0x40
 RECEIPT, ON_THE_WAY = 0x04, 0x20
 _KIND_BITS = 0x3C
+_MOST = {"udh": 160, "sar": 160, "payload": 140}  # septets of a text in one short_message
 _CODECS = {0x01: "ascii", 0x03: "latin-1", 0x05: "shift_jis", 0x06: "iso8859-5"}
 _CODECS |= {0x07: "iso8859-8", 0x08: "utf-16-be", 0x0A: "iso2022_jp", 0x0E: "euc_kr"}
 
@@ -44,6 +45,9 @@ class Segment:
 def segments(text: str, message_id: str, terms: SmppTerms) -> tuple[Segment, ...]:
     """A text as this operator wants it. The same id makes the same segments, so that a text
     that was interrupted goes on where it stopped."""
+    alone = _alone(text, terms)
+    if alone is not None:
+        return (alone,)
     coding = _coding(text, terms)
     if terms.long == "payload":
         octets = encoded(text, coding, terms)
@@ -58,6 +62,17 @@ def segments(text: str, message_id: str, terms: SmppTerms) -> tuple[Segment, ...
         _segment(encoded(each, coding, terms), coding, terms, ref, place, len(words))
         for place, each in enumerate(words, 1)
     )
+
+
+def _alone(text: str, terms: SmppTerms) -> Segment | None:
+    """Most texts: one segment of septets, found by encoding it once."""
+    if terms.alphabet != "gsm":
+        return None
+    try:
+        octets = to_septets(text)
+    except NotGsmError:
+        return None
+    return Segment(octets, DEFAULT, 0, {}) if len(octets) <= _MOST[terms.long] else None
 
 
 def _segment(

@@ -9,12 +9,14 @@ from sqlalchemy import and_, delete, func, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.channel import Fate, Receipt
+from assistant.store.core import table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import OutboxRow
 from assistant.store.tables_lines import HeardByRow, OwnerRow, PartRow
 from assistant.store.values import TextState
 
 CONNECTIONS = "connections"
+_ADD_PART = insert(table_of(PartRow))
 RECEIPT_FIRST = timedelta(hours=1)  # how long before its hand-over a receipt may have come
 UNTOLD_AFTER = timedelta(hours=1)
 PARTS_LAST = timedelta(days=8)  # an operator tries for three days at most; receipts come late
@@ -160,7 +162,7 @@ class Lines:
         ]
         self._session.flush()
         if new:
-            self._session.execute(insert(PartRow), new)
+            self._session.execute(_ADD_PART, new)
         settled = (self._settled(each) for each in {of[part] for part in early})
         return tuple(each for each in settled if each is not None)
 

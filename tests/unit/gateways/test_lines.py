@@ -1,6 +1,7 @@
 """Which text goes by which line, at what rate, up to what quota, and what follows where a line
 is down."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 
@@ -140,3 +141,52 @@ def test_how_a_line_fares_is_noted_when_it_changes() -> None:
 def test_the_time_is_of_the_first_operator_that_tells_one() -> None:
     """A modem tells none."""
     assert Lines({"a": Says(), "b": Says(clock=NOW)}, (), {}).time() == NOW
+
+
+# --- lists ------------------------------------------------------------------------------------
+
+
+@dataclass
+class SaysInLists(Says):
+    """The same, of whole lists."""
+
+    at_once = 20
+    lists: int = 0
+
+    def in_lists(self, outgoing: Outgoing, now: datetime) -> bool:
+        return True
+
+    def send_all(self, texts: Sequence[Outgoing], now: datetime) -> list[Handover | None]:
+        self.lists += 1
+        if self.answer.answered and self.answer.rest is None:
+            return [self.send(each, now) for each in texts]
+        return [self.send(texts[0], now), *([None] * (len(texts) - 1))]
+
+
+SOME = tuple(replace(TEXT, message_id=f"t-{n}", phone=f"+44770090010{n}") for n in range(3))
+
+
+def test_a_line_without_a_rate_takes_lists_and_its_name_stands_on_each() -> None:
+    """Beside a modem, which takes none."""
+    a, b = SaysInLists(), Says()
+    lines = Lines({"a": a, "b": b}, (), {"a": Terms()})
+    assert lines.at_once == 20 and lines.in_lists(TEXT, NOW)
+    assert lines.send_all(SOME, NOW) == [replace(TAKEN, line="a")] * 3
+    assert a.lists == 1 and not b.got
+
+
+@pytest.mark.parametrize("terms", [Terms(a_second=5.0), Terms(a_day=100)])
+def test_a_rate_and_a_quota_are_kept_text_by_text(terms: Terms) -> None:
+    """A list would be over them."""
+    lines = Lines({"a": SaysInLists()}, (), {"a": terms})
+    assert lines.at_once == 0 and not lines.in_lists(TEXT, NOW)
+
+
+@pytest.mark.parametrize("answer", [BUSY, SILENT])
+def test_what_a_line_that_is_down_was_offered_goes_on_to_the_next(answer: Handover) -> None:
+    """The rest of the list was offered to nobody, and goes there by itself."""
+    a, b = SaysInLists(answer), Says()
+    lines = Lines({"a": a, "b": b}, (), {})
+    assert lines.send_all(SOME, NOW) == [replace(TAKEN, line="b"), None, None]
+    assert not lines.in_lists(SOME[1], NOW)
+    assert lines.send(SOME[1], NOW).line == "b"

@@ -2,8 +2,9 @@
 
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
+from time import sleep
 
 import pytest
 
@@ -11,7 +12,7 @@ from assistant.channel import Fate, Handover, Outgoing, Receipt
 from assistant.dialogue.values import Kind
 from assistant.service import dispatch as leaving
 from assistant.service.dispatch import dispatch, take_receipts
-from assistant.store import OutboxText, TextState
+from assistant.store import Lane, OutboxText, TextState
 from assistant.store.errors import DatabaseAwayError
 from tests.valley import LEASE, Valley
 
@@ -41,6 +42,11 @@ class ListOperator(Operator):
     """Takes lists."""
 
     speaks = True
+    at_once = 500
+
+    def in_lists(self, text: Outgoing, now: object) -> bool:
+        """Any."""
+        return True
 
     def send_all(
         self, texts: Sequence[Outgoing], now: datetime
@@ -192,3 +198,90 @@ def test_a_database_that_is_away_is_said_at_once(
     with pytest.raises(DatabaseAwayError):
         take_receipts(waiting.house, told, waiting.now)
     assert len(tries) == 1
+
+
+# --- an answer of several texts ---------------------------------------------------------------
+
+
+def answer(valley: Valley, count: int, phone: str, ago: timedelta = timedelta(0)) -> None:
+    """An answer of so many texts to a phone waits."""
+    at = valley.now - ago
+    with valley.house.store.work() as work:
+        work.outbox.add_all(
+            replace(
+                _text(0, at),
+                message_id=f"{phone[-2:]}-{n}",
+                phone=phone,
+                kind=Kind.REPLY,
+                lane=Lane.ANSWER,
+            )
+            for n in range(count)
+        )
+
+
+ANA, BEN = "+447700900130", "+447700900131"
+
+
+@pytest.mark.parametrize("speaks", [True, False])
+def test_a_phone_has_one_text_on_its_way_at_a_time(valley: Valley, speaks: bool) -> None:
+    """Whichever hand is quicker: the first of an answer is with the operator before the
+    second is offered."""
+    out: list[str] = []
+
+    def slow_to_begin_with(text: Outgoing) -> Handover:
+        sleep(0.05 if text.message_id.endswith("0") else 0)
+        out.append(text.message_id)
+        return Handover(Fate.ACCEPTED)
+
+    answer(valley, 3, ANA)
+    answer(valley, 3, BEN)
+    operator = ListOperator(slow_to_begin_with)
+    operator.speaks = speaks
+    with ThreadPoolExecutor(8) as pool:
+        assert go(valley, operator, hands=8, carry=pool.map) == 6
+    for phone in (ANA, BEN):
+        of = [each for each in out if each.startswith(phone[-2:])]
+        assert of == [f"{phone[-2:]}-{n}" for n in range(3)]
+
+
+@pytest.mark.parametrize("kind", [Operator, ListOperator])
+@pytest.mark.parametrize("why", ["this text not now", "in doubt", "the line rests"])
+def test_the_end_of_an_answer_waits_for_its_beginning(
+    valley: Valley, kind: type[Operator], why: str
+) -> None:
+    """Where the first text is to be tried again, the second is offered after it, and lost no
+    try; who wrote at another time is not held up."""
+    later = valley.now + timedelta(seconds=20)
+    said = {
+        "this text not now": Handover(Fate.TRY_LATER, why),
+        "in doubt": Handover(Fate.TRY_LATER, why, put_off_until=later),
+        "the line rests": PAUSE,
+    }[why]
+    refused = ["30-0"]
+
+    def rule(text: Outgoing) -> Handover:
+        return said if text.message_id in refused else Handover(Fate.ACCEPTED)
+
+    answer(valley, 2, ANA)
+    operator = kind(rule)
+    go(valley, operator)
+    assert operator.offered == ["30-0"]
+    refused.clear()
+    answer(valley, 1, BEN)
+    valley.now += timedelta(minutes=5)
+    go(valley, operator)
+    assert [each for each in operator.offered[1:] if each != "31-0"] == ["30-0", "30-1"]
+    with valley.house.store.look() as work:
+        second = work.outbox.get("30-1")
+    assert second is not None and second.attempts == 0
+
+
+def test_an_answer_is_not_cut_between_two_processes(valley: Valley) -> None:
+    """Where a claim ends within one, all of it is left to the next claim."""
+    answer(valley, 1, BEN, timedelta(minutes=1))
+    answer(valley, 3, ANA)
+    operator = Operator()
+    assert dispatch(valley.house, operator, valley.now, limit=2, lease=LEASE) == 1
+    assert operator.offered == ["31-0"]
+    assert dispatch(valley.house, operator, valley.now, limit=3, lease=LEASE) == 3
+    assert operator.offered[1:] == ["30-0", "30-1", "30-2"]
