@@ -1,7 +1,6 @@
 """Several lines as one way out: which text goes by which, at what rate, up to what quota, and
 by the next one where a line is down."""
 
-import threading
 import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -21,6 +20,7 @@ from assistant.channel import (
     Screen,
     Take,
 )
+from assistant.gateways.pace import Pace, Turns
 
 SILENT_REST = timedelta(seconds=2)
 LONGEST_REST = timedelta(minutes=10)
@@ -72,25 +72,6 @@ def way(routes: Sequence[Route], outgoing: Outgoing) -> tuple[str, ...]:
     return tuple(dict.fromkeys(first + found))
 
 
-class Pace:
-    """So many a second, each in its turn. Shared by threads."""
-
-    def __init__(self, a_second: float, clock: Callable[[], float] = time.monotonic) -> None:
-        self._gap_s, self._clock = 1 / a_second, clock
-        self._next_s = 0.0
-        self._lock = threading.Lock()
-
-    def take(self, most_s: float) -> float:
-        """Takes a turn: how long to wait for it [s]; where that is above `most_s`, no turn is
-        taken and it is how long until one comes."""
-        with self._lock:
-            now = self._clock()
-            wait = max(self._next_s - now, 0.0)
-            if wait <= most_s:
-                self._next_s = max(self._next_s, now) + self._gap_s
-            return wait
-
-
 class Lines:
     """Offers each text to the lines of its route, in their order, until one takes it.
 
@@ -100,6 +81,7 @@ class Lines:
 
     Args:
         used: segments that a line took today, for its quota
+        turns: of each line that several processes send by, how those share its rate
         note: keeps how a line fared
         wait: sleeps [s]
         seconds: runs on by itself [s], for the rate
@@ -113,6 +95,7 @@ class Lines:
         *,
         used: Used = lambda line, now: 0,
         note: Note = lambda line, handover, now: None,
+        turns: Mapping[str, Turns] | None = None,
         wait: Callable[[float], None] = time.sleep,
         seconds: Callable[[], float] = time.monotonic,
     ) -> None:
@@ -120,7 +103,9 @@ class Lines:
         self._routes = tuple(routes) or (Route(tuple(gateways)),)
         self._used, self._note, self._wait = used, note, wait
         self._paces = {
-            name: Pace(each.a_second, seconds) for name, each in terms.items() if each.a_second
+            name: Pace(each.a_second, seconds, (turns or {}).get(name))
+            for name, each in terms.items()
+            if each.a_second
         }
         self._rests: dict[str, datetime] = {}
         self._counted: dict[str, tuple[datetime, int]] = {}

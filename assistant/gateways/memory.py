@@ -57,9 +57,12 @@ class Repeats:
     """Ids for what phones wrote. The same words of a phone at once, or once more after an
     answer that could not be given to the operator, are one message.
 
-    A repeat that is taken for a second "1" answers a question that nobody has read yet. Where
-    our answer had left and was lost on the way, nothing tells the two apart: then the words
-    count, since a swallowed "1" leaves its writer waiting. Gone with the process.
+    Two 1 in three seconds are one: nobody has read the next question by then, and the second
+    would answer it, be it consent or "somebody is hurt". Whoever did mean two is asked the
+    second question as if nothing had been said. The seconds run from the first and no repeat
+    puts them off, so that an answer to what was read since is never swallowed. Where our answer
+    had left and was lost on the way, nothing tells the two apart: then the words count, since a
+    swallowed "1" leaves its writer waiting. Gone with the process.
     """
 
     def __init__(self) -> None:
@@ -70,9 +73,10 @@ class Repeats:
         """The id of a message that is told apart by `over`: the phone, and what it wrote."""
         with self._lock:
             found = self._heard.get(over)
-            if found is None or not self._is_again(found, now):
-                found = _Heard(uuid4().hex, now)
-            self._heard[over] = _Heard(found.id, now)
+            if found is not None and self._is_again(found, now):
+                found.again_until = None
+            else:
+                found = self._heard[over] = _Heard(uuid4().hex, now)
             self._heard.move_to_end(over)
             while len(self._heard) > KEPT:
                 self._heard.popitem(last=False)

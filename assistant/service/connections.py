@@ -1,6 +1,6 @@
 """Whose the lines' connections are: one process of all has them, for as long as it says so."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from decimal import Decimal
@@ -24,6 +24,26 @@ def give_back(house: House, owner: str, now: datetime) -> None:
     """Lets another process have the connections at once."""
     with house.store.work() as work:
         work.lines.disown(owner, now)
+
+
+def take_turns(
+    house: House,
+    line: str,
+    now: datetime,
+    share: Callable[[datetime], tuple[datetime, datetime]],
+) -> timedelta:
+    """Takes turns of a line that several processes send by; how long until they begin.
+
+    Args:
+        share: from until when turns are taken, when ours begin and until when all are then
+    """
+    with house.store.work() as work:
+        work.lock(f"turns of {line}")
+        taken = work.lines.turns_taken_until(line, now)
+        begin, until = share(taken)
+        if until != taken:
+            work.lines.take_turns(line, until)
+    return begin - now
 
 
 def used_today(house: House, line: str, now: datetime) -> int:

@@ -56,7 +56,8 @@ class PieceRow(Base):
 
 
 class OwnerRow(Base):
-    """The process that has the lines which keep a connection, until when."""
+    """What processes share, until when: who has the lines that keep a connection; which turns
+    of a line that has a rate are taken."""
 
     __tablename__ = "line_owner"
 

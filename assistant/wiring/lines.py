@@ -8,18 +8,20 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from assistant.channel import Gateway, Handover, Hooks
+from assistant.channel import Gateway, Handover, Hooks, Listener
 from assistant.gateways import HttpGateway, wire_hooks
 from assistant.gateways.lines import Lines, Route, Terms
 from assistant.gateways.mapped import MappedGateway, Secrets
 from assistant.gateways.mapped_calls import mapped_hooks
 from assistant.gateways.modem import ModemGateway, ModemTerms
+from assistant.gateways.pace import Turns, begin_of_turns
 from assistant.gateways.smpp import SmppGateway, SmppTerms
-from assistant.service.connections import note_line, used_today
+from assistant.service.connections import note_line, take_turns, used_today
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
 from assistant.wiring.filled import Faults, filled
 from assistant.wiring.mapping_file import open_mapping
+from assistant.worker import wall_clock
 
 _NAME = "letters, digits and hyphens, up to 20"
 _TERMS = ("a_second", "a_day", "price")
@@ -157,7 +159,7 @@ def _from_file(path: Path, house: House | None) -> Opened:
     if faults:
         raise LinesError(f"{path}: " + "; ".join(faults))
     gateways = {name: each.gateway for name, each in built.items()}
-    lines = Lines(gateways, routes, terms, **_kept_by(house))
+    lines = Lines(gateways, routes, terms, **_kept_by(house), turns=_turns(house, gateways))
     return Opened(lines, {name: each.hooks for name, each in built.items()})
 
 
@@ -172,6 +174,24 @@ def _kept_by(house: House | None) -> dict[str, Any]:
         note_line(house, line, handover, now)
 
     return {"used": used, "note": note}
+
+
+def _turns(house: House | None, gateways: Mapping[str, Gateway]) -> Mapping[str, Turns]:
+    """A line that keeps a connection is sent by one process; the others' rates are shared."""
+    if house is None:
+        return {}
+    many = (name for name, gateway in gateways.items() if not isinstance(gateway, Listener))
+    return {name: _turns_of(house, name) for name in many}
+
+
+def _turns_of(house: House, name: str) -> Turns:
+    def taken(span_s: float, most_s: float) -> float:
+        now = wall_clock()
+        return take_turns(
+            house, name, now, lambda until: begin_of_turns(until, now, span_s, most_s)
+        ).total_seconds()
+
+    return taken
 
 
 def _table(path: Path) -> Mapping[str, Any]:

@@ -16,6 +16,7 @@ from assistant.store.tables_lines import HeardByRow, OwnerRow, PartRow
 from assistant.store.values import TextState
 
 CONNECTIONS = "connections"
+TURNS = "turns of {}"
 _ADD_PART = insert(table_of(PartRow))
 RECEIPT_FIRST = timedelta(hours=1)  # how long before its hand-over a receipt may have come
 UNTOLD_AFTER = timedelta(hours=1)
@@ -212,6 +213,25 @@ class Lines:
         old = PartRow.at < now - PARTS_LAST
         gone = self._session.scalars(delete(PartRow).where(old).returning(PartRow.id))
         return len(gone.all())
+
+    # --- turns -------------------------------------------------------------------------------
+
+    def turns_taken_until(self, line: str, now: datetime) -> datetime:
+        """Until when turns of a line were taken, by whatever process. Lock the line first."""
+        first = [{"name": TURNS.format(line), "owner": "", "until": now}]
+        insert_missing(self._session, OwnerRow, first, [OwnerRow.name])
+        row = self._session.get(OwnerRow, TURNS.format(line), populate_existing=True)
+        assert row is not None
+        return row.until
+
+    def take_turns(self, line: str, until: datetime) -> None:
+        """A process takes the turns of a line until then."""
+        self._session.execute(
+            update(OwnerRow)
+            .where(OwnerRow.name == TURNS.format(line))
+            .values(until=until)
+            .execution_options(synchronize_session=False)
+        )
 
     # --- whose the connections are -----------------------------------------------------------
 

@@ -8,7 +8,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from assistant.channel import Fate, Handover, Outgoing
-from assistant.gateways.lines import Lines, Pace, Route, Terms, way
+from assistant.gateways.lines import Lines, Route, Terms, way
+from assistant.gateways.pace import Pace
 
 NOW = datetime(2026, 6, 1, 5, 30, tzinfo=UTC)
 TEXT = Outgoing("t-1", "+447700900101", "Open the cover.", NOW + timedelta(hours=1), "prompt")

@@ -39,3 +39,11 @@ def test_other_words_and_other_phones_are_other_messages() -> None:
     once = repeats.id_of(NOON + timedelta(minutes=1), "a", b"1")
     assert once in ids
     assert repeats.id_of(NOON + timedelta(minutes=2), "a", b"1") not in ids
+
+
+def test_a_repeat_does_not_put_off_the_next_answer() -> None:
+    """The operator brings 1 twice; the answer to the question that came meanwhile is new."""
+    repeats = Repeats()
+    first = repeats.id_of(NOON, "a", b"1")
+    assert repeats.id_of(NOON + timedelta(seconds=2), "a", b"1") == first
+    assert repeats.id_of(NOON + timedelta(seconds=4), "a", b"1") != first

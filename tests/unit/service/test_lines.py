@@ -19,7 +19,9 @@ from assistant.channel import (
     Screen,
     Take,
 )
+from assistant.gateways.pace import Pace, begin_of_turns
 from assistant.service.arrivals import take, take_incomplete
+from assistant.service.connections import take_turns
 from assistant.service.dispatch import dispatch
 from assistant.store import DatabaseAwayError, TextState
 from assistant.worker import LineWatch
@@ -219,3 +221,32 @@ def test_a_text_that_never_becomes_whole_is_taken_as_it_is(
     assert take_incomplete(valley.house, valley.now + timedelta(minutes=15)) == 1
     assert take_incomplete(valley.house, valley.now + timedelta(minutes=16)) == 0
     assert taken == ["snake bit ... come"]
+
+
+# --- a rate that several processes share ------------------------------------------------------
+
+
+@pytest.mark.parametrize("a_second", [0.5, 4.0, 50.0])
+def test_processes_share_the_rate_of_a_line(valley: Valley, a_second: float) -> None:
+    """Two that send whenever they may do not send faster than one: each turn is one process's,
+    and within any second there are no more than the line allows."""
+    at = [0.0]
+
+    def turns(span_s: float, most_s: float) -> float:
+        now = valley.now + timedelta(seconds=at[0])
+        return take_turns(
+            valley.house, "hill", now, lambda until: begin_of_turns(until, now, span_s, most_s)
+        ).total_seconds()
+
+    both = [Pace(a_second, lambda: at[0], turns) for _ in range(2)]
+    sent: list[float] = []
+    free = [0.0, 0.0]
+    while at[0] < 20:
+        for place, pace in enumerate(both):
+            if free[place] <= at[0] and (wait := pace.take(1.0)) <= 1.0:
+                free[place] = at[0] + wait
+                sent.append(free[place])
+        at[0] += 1 / a_second / 4
+    assert len(sent) >= 15 * a_second
+    most = max(sum(begin <= each < begin + 1 - 1e-6 for each in sent) for begin in sent)
+    assert most <= max(a_second, 1)
