@@ -23,7 +23,7 @@ from scenarios.page import (
     read_page,
 )
 
-WAITS_S = 30.0  # of real time, for an answer of the server beside
+WAITS_S = 120.0  # of real time, for an answer of the server beside
 LOOKS_EVERY_S = 0.1  # where a page says that it comes again by itself
 OK = 200
 

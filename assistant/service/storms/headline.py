@@ -9,10 +9,9 @@ from dataclasses import dataclass, field
 
 from assistant.alphabet import Encoding, measure, plain
 from assistant.store import Draft, Told, Work
+from assistant.wording.checks import UCS2_LANGUAGES
 
 LONGEST = 100  # characters; with its lead-in it fits one segment
-# The texts of these are in letters beyond the GSM alphabet anyway.
-WIDE_LANGUAGES = frozenset({"bn", "hi", "pt", "vi"})
 
 
 @dataclass(frozen=True)
@@ -50,5 +49,5 @@ def _line(told: Told) -> str:
 
 def _fits(told: Told) -> bool:
     line = _line(told)
-    wide = measure(line)[0] is Encoding.UCS2 and _primary(told) not in WIDE_LANGUAGES
+    wide = measure(line)[0] is Encoding.UCS2 and _primary(told) not in UCS2_LANGUAGES
     return 0 < len(line) <= LONGEST and not wide

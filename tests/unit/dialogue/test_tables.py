@@ -1,9 +1,11 @@
 """Every table of questions is walked: no dead end, each target exists, each can be helped."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
+from assistant import dialogue
 from assistant.agronomy.calendar import TaskCode
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.answering import ENDINGS
@@ -210,3 +212,18 @@ def test_choices_are_numbered_from_one() -> None:
     phone = Phone.enrolled(nursery())
     labels = [choice.label for choice in talks.MENU.questions["menu"].choices]
     assert phone.hears("MENU") == [like(m.ASK_MENU, *numbered(*labels))]
+
+
+def test_every_answer_that_is_kept_is_used() -> None:
+    """Who adds a question is told where its answer is still missing."""
+    room = Path(dialogue.__file__).parent
+    code = "".join(path.read_text("utf-8") for path in room.glob("*.py"))
+    unused = [
+        f"{table.name}.{question.step} keeps {question.keeps!r}, which no ending reads"
+        for table in talks.TABLES.values()
+        for question in table.questions.values()
+        if question.keeps
+        and set(question.goes) == {ANY}  # else the answer has done its work by where it leads
+        and f'"{question.keeps}"' not in code
+    ]
+    assert unused == []
