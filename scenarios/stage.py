@@ -156,6 +156,7 @@ class Stage:
                 is_lead=officer.is_lead,
                 code=officer.code,
                 hash_code=_hash_code,
+                now=self.clock(),
             )
         return house
 

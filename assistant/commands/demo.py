@@ -25,6 +25,7 @@ def demo_officer(house: House) -> str:
         is_lead=True,
         code=code,
         hash_code=hash_code,
+        now=wall_clock(),
     )
     _, password = give_one_time_password(house, DEMO_PHONE, wall_clock())
     return (

@@ -45,6 +45,7 @@ def add(
             is_lead=lead,
             code=code,
             hash_code=hash_code,
+            now=wall_clock(),
         )
     click.echo(f"{officer.name} ({officer.phone}) is an officer now.")
     click.echo(f"Code, shown only this once: {code}")

@@ -5,6 +5,7 @@ from datetime import datetime
 
 from assistant.agronomy.practices import MAT
 from assistant.people import Officer, Village
+from assistant.service.audit import Act, note
 from assistant.service.climate import set_climate
 from assistant.service.house import House
 from assistant.store import Work
@@ -111,8 +112,10 @@ def add_officer(
     is_lead: bool,
     code: str,
     hash_code: Callable[[str], str],
+    now: datetime,
 ) -> Officer:
-    """An officer for some villages, known from now on by number and this code.
+    """An officer for some villages, known from now on by number and this code; a line of the
+    trail says so, and whether it is a lead.
 
     Raises:
         LookupError: a village is not there; the text names those that are.
@@ -127,6 +130,9 @@ def add_officer(
                 "Add it with: nursery village add NAME"
             )
         ids = tuple(known[village.casefold()].id for village in villages)
-        return work.people.add_officer(
+        officer = work.people.add_officer(
             phone, name, hash_code(code), language, ids, is_lead=is_lead
         )
+        what = f"{name}, {phone}{', lead' if is_lead else ''}"
+        note(work, None, Act.OFFICER_ADDED, now, detail=what)
+        return officer

@@ -97,6 +97,18 @@ def test_each_threat_names_a_test_that_there_is() -> None:
         assert not name or f"def {name}(" in text, row
 
 
+def test_each_promise_stands_in_the_readme_and_names_a_test_that_there_is() -> None:
+    """Who takes a test away, or the words, sees the other."""
+    said = " ".join((TREE / "README.md").read_text(encoding="utf-8").split())
+    rows = [line for line in _read("PROMISES.md").splitlines() if line.startswith("| ")][1:]
+    assert len(rows) > 15
+    for row in rows:
+        words, test = row.strip("| ").rsplit(" | ", 1)
+        place, _, name = test.strip("`").partition("::")
+        assert words in said, words
+        assert f"def {name}(" in (UNIT / place).read_text(encoding="utf-8"), row
+
+
 def test_keeping_times_are_those_of_the_code() -> None:
     """The page is what the worker does."""
     text = _read("DATA.md")

@@ -8,6 +8,7 @@ from click.testing import CliRunner, Result
 from assistant.commands import officer, village
 from assistant.commands.demo import DEMO_PHONE, demo_officer
 from assistant.commands.deployment import opened
+from assistant.service.audit import Act
 from assistant.service.desk.accounts import Visit, Welcome, sign_in
 from assistant.settings import Settings
 from assistant.worker import wall_clock
@@ -63,3 +64,18 @@ def test_a_demo_makes_an_officer_once(settings: Settings) -> None:
         assert password is not None and DEMO_PHONE in said
         assert PASSWORD.search(demo_officer(house)) is None
     assert _signs_in(settings, DEMO_PHONE, password[0])
+
+
+def test_who_was_made_a_lead_at_the_command_line_stands_in_the_trail(
+    settings: Settings,
+) -> None:
+    """With the number, and without an officer who did it; a new code leaves a line, too."""
+    for _ in range(2):
+        _nursery(
+            officer.command, *("add", "--phone", "+447700900005", "--name", "Asha", "--lead")
+        )
+    with opened(settings) as house, house.store.look() as work:
+        lines = work.audit.latest(9)
+    assert [(each.act, each.detail) for each in lines] == [
+        (Act.OFFICER_ADDED, "Asha, +447700900005, lead")
+    ] * 2
