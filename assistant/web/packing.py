@@ -6,7 +6,7 @@ with guesses in the address. So an answer to a request that another site began l
 Browsers say so in `Sec-Fetch-Site` (W3C, Fetch Metadata Request Headers). One that does not say
 sends no cookie with such requests (`SameSite=Lax`), but when it opens a whole window; and the
 token of the forms is signed anew each second, so that what is guessed over many answers fits
-none. DEVELOPERS.md has the decision.
+none. The decision stands in `assistant/decisions`.
 """
 
 from flask import Flask, Response, request
