@@ -3,8 +3,10 @@
 from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
 
+from assistant.alerts.document import LARGEST_BYTES
 from assistant.service.alerts import codes as alert_codes
 from assistant.service.alerts import page as alert_page
+from assistant.service.alerts.pasted import paste_alert
 from assistant.web.desk import Desk, asked_number, lead_only, typed
 from assistant.wording import messages_web_alerts as a
 
@@ -16,6 +18,7 @@ def pages(desk: Desk) -> Blueprint:
     found = Blueprint("alerts", __name__)
     _shown(found, desk)
     _done(found, desk)
+    _pasted(found, desk)
     return found
 
 
@@ -73,3 +76,17 @@ def _done(found: Blueprint, desk: Desk) -> None:
         else:
             desk.tell(a.CODES_KEPT(village=done.name))
         return desk.to("villages.village", "codes", village=village)
+
+
+def _pasted(found: Blueprint, desk: Desk) -> None:
+    @found.post("/alerts")
+    def paste() -> ResponseReturnValue:
+        kept = paste_alert(desk.house, desk.sight, typed("message", LARGEST_BYTES), desk.now)
+        if kept is None:
+            abort(404)
+        if isinstance(kept, bool):
+            desk.tell(a.PASTED_BEFORE, wrong=True)
+            return desk.to("alerts.alerts")
+        desk.wake()
+        desk.tell(a.PASTED)
+        return desk.to("alerts.alert", alert=kept.id)

@@ -4,6 +4,8 @@ A password or code stands on the page that answers the form, and nowhere else: n
 redirect, whose notice would travel in a cookie.
 """
 
+from datetime import timedelta
+
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
@@ -14,6 +16,9 @@ from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web_books as words
 from assistant.wording import messages_web_door as door_words
 from assistant.wording import messages_web_office as office
+from assistant.wording.message import Say
+
+AN_HOUR, A_DAY = 60, 24  # minutes, hours
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -30,11 +35,16 @@ def _look(found: Blueprint, desk: Desk) -> None:
     @found.get("/officers")
     def officers() -> ResponseReturnValue:
         lead_only(desk)
-        lines = service.list_officers(desk.house, desk.sight)
+        lines = service.list_officers(desk.house, desk.sight, desk.now)
         known = languages(desk.house)
         villages = desk.sight.villages
         return desk.page(
-            "officers.html", lines=lines, b=words, villages=villages, languages=known
+            "officers.html",
+            lines=lines,
+            b=words,
+            villages=villages,
+            languages=known,
+            waited=_waited,
         )
 
     @found.get("/officers/<int:officer>")
@@ -50,6 +60,15 @@ def _look(found: Blueprint, desk: Desk) -> None:
             languages=languages(desk.house),
             lasts=ONE_TIME_LASTS.days,
         )
+
+
+def _waited(span: timedelta) -> Say:
+    """A time that somebody waited, in the largest unit that says enough."""
+    minutes = round(span.total_seconds() / 60)
+    if minutes < 2 * AN_HOUR:
+        return office.N_MINUTES(n=minutes)
+    hours = round(minutes / AN_HOUR)
+    return office.N_HOURS(n=hours) if hours < 2 * A_DAY else office.N_DAYS(n=hours // A_DAY)
 
 
 def _issue(found: Blueprint, desk: Desk) -> None:

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
 
+from assistant.service.copies import ask_for_copy
 from assistant.service.desk import exports, village_office
 from assistant.service.desk.programme import programme_page
 from assistant.service.desk.village_office import Helpers, NotKept
@@ -32,14 +33,25 @@ def pages(desk: Desk) -> Blueprint:
             "programme.html", model=model, house=desk.house, r=r, money=priced(desk)
         )
 
-    @found.get("/programme/<any(people, costs):what>.<any(csv, xlsx):kind>")
+    @found.get("/programme/<any(people, messages, costs):what>.<any(csv, xlsx):kind>")
     def file(what: str, kind: str) -> ResponseReturnValue:
         lead_only(desk)
         if what == "people":
             rows = exports.people(desk.house, desk.sight, desk.now)
             return _file(desk, o.PEOPLE_FILE, kind, exports.PEOPLE_HEAD, rows)
+        if what == "messages":
+            rows = exports.messages(desk.house, desk.sight, desk.now)
+            return _file(desk, o.MESSAGES_FILE, kind, exports.MESSAGES_HEAD, rows)
         rows = exports.costs(desk.house, desk.sight, desk.now)
         return _file(desk, o.COSTS_FILE, kind, exports.COSTS_HEAD, rows)
+
+    @found.post("/programme/copy")
+    def copy() -> ResponseReturnValue:
+        asked = ask_for_copy(desk.house, desk.sight, desk.now)
+        if asked is None:
+            abort(404)
+        desk.tell(o.COPY_ASKED if asked else o.COPY_NONE, wrong=not asked)
+        return desk.to("programme.shown", anchor="copies")
 
     _villages(found, desk)
     _endings(found, desk)

@@ -178,3 +178,15 @@ WRONGS: Mapping[str, Message] = {
     "number": WRONG_NUMBER,
     "needs": WRONG_NEEDS,
 }
+
+PASTE = Message("Take in a message by hand", note="Opens a form; its button.")
+PASTE_LABEL = Message(
+    "The whole message, as the weather service sent it", note="Label of a field."
+)
+PASTE_HINT = Message(
+    "In the form CAP 1.2, which begins with <?xml or <alert. It becomes a draft at most: no "
+    "farmer is warned by it alone.",
+    note="Under a field.",
+)
+PASTED = Message("The message is taken in.", note="Done; its page tells what became of it.")
+PASTED_BEFORE = Message("This message was taken in before.", note="Nothing was done.")

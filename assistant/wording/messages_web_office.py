@@ -50,6 +50,21 @@ NO_LIMIT = Message("no limit", note="Instead of a number.")
 FROM_TO = Message("{from_time} to {to_time}", note="Two times of day.")
 EXPORTS = Message("Take with you", note="Heading over files.")
 PEOPLE_FILE = Message("Farmers with their numbers", note="A file.")
+MESSAGES_FILE = Message("Each text of the last 31 days", note="A file: to whom, and its fate.")
+OPERATOR_SAID = Message("What the operator said", note="Head of a column.")
+COPIES = Message("Copies of the data", note="Heading.")
+COPY_MADE = Message("The last copy was made", note="Beside a time.")
+COPY_NOW = Message("Make a copy now", note="Button.")
+COPY_ASKED = Message(
+    "A copy is made within a minute.", note="Done; also while it is waited for."
+)
+COPY_NONE = Message(
+    "No copies are made. Who runs the machine sets a folder for them (copies_folder).",
+    note="Instead of a time. The word in brackets is the name of a setting.",
+)
+COPY_BACK = Message(
+    "A copy is put back at the machine, with the service stopped.", note="Under a button."
+)
 COSTS_FILE = Message("Messages and costs by month and village", note="A file.")
 FILE_WHY = Message(
     "Names and numbers are in it: keep it as you would keep the papers. The trail tells who took "
@@ -123,6 +138,20 @@ UNPLACED = Message("Not on the map: {villages}", note="Names of villages.")
 OFFICER_DATA = Message("Name, number and language", note="Heading over a form.")
 OFFICER_KEPT = Message("It is kept. They sign in with this number from now on.", note="Done.")
 
+# --- how calls are answered ---------------------------------------------------------------------
+OPEN_CALLS = Message("Open calls", note="Head of a column: a number, since when the oldest.")
+ANSWERED_CALLS = Message("Answered, 31 days", note="Head of a column: how many calls.")
+HALF_WITHIN = Message("Half of them within", note="Head of a column: a span of time.")
+SINCE = Message("since {when}", note="Under a number of open calls: date and time.")
+N_MINUTES = Message("{n} minute", plural="{n} minutes", note="How long calls waited.")
+N_HOURS = Message("{n} hour", plural="{n} hours", note="How long calls waited.")
+N_DAYS = Message("{n} day", plural="{n} days", note="How long calls waited.")
+BOARD_WHY = Message(
+    "A call of a village with two officers is open for both. Nights and days off are in the times: "
+    "ask before you judge.",
+    note="Under a table of officers and the calls they answered.",
+)
+
 ACT_VILLAGE_ADDED = Message("added a village", note="What was done.")
 ACT_VILLAGE_MENDED = Message("changed what is kept of a village", note="What was done.")
 ACT_VILLAGE_JOINED = Message("joined two villages", note="What was done.")
@@ -130,7 +159,13 @@ ACT_VILLAGE_RETIRED = Message("retired a village", note="What was done.")
 ACT_OFFICER_MENDED = Message("changed an officer's name or number", note="What was done.")
 ACT_PEOPLE_TAKEN = Message("took the list of farmers as a file", note="What was done.")
 ACT_COSTS_TAKEN = Message("took messages and costs as a file", note="What was done.")
+ACT_MESSAGES_TAKEN = Message("took the texts of a month as a file", note="What was done.")
+ACT_COPY_ASKED = Message("asked for a copy of the data", note="What was done.")
+ACT_ALERT_PASTED = Message("took in an official alert by hand", note="What was done.")
 OFFICE_ACTS: Mapping[str, Message] = {
+    "messages_taken": ACT_MESSAGES_TAKEN,
+    "copy_asked": ACT_COPY_ASKED,
+    "alert_pasted": ACT_ALERT_PASTED,
     "setting_changed": ACT_SETTING_CHANGED,
     "village_added": ACT_VILLAGE_ADDED,
     "village_mended": ACT_VILLAGE_MENDED,

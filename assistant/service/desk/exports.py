@@ -1,13 +1,15 @@
 """Farmers, and messages with their costs, as rows for a file."""
 
 from collections.abc import Iterator
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
+from zoneinfo import ZoneInfo
 
 from assistant.service.audit import Act, note
 from assistant.service.desk.messages import messages_by_month
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
+from assistant.store.queries.ledger import Span
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_books as b
 from assistant.wording import messages_web_office as o
@@ -33,6 +35,17 @@ COSTS_HEAD: tuple[Message, ...] = (
     b.COST,
     b.FROM_PHONES,
 )
+MESSAGES_HEAD: tuple[Message, ...] = (
+    w.WHEN,
+    w.VILLAGE,
+    w.PHONE,
+    w.STATE,
+    b.SEGMENTS,
+    b.ON_PHONE,
+    o.OPERATOR_SAID,
+)
+TEXTS_AT_ONCE = 2000
+A_MONTH = timedelta(days=31)
 AT_ONCE = 500  # farmers of one question
 
 
@@ -56,6 +69,33 @@ def people(house: House, sight: Sight, now: datetime) -> Iterator[tuple[Value, .
                     local_date(each.consent_at, zone) if each.consent_at else None,
                     local_date(each.stopped_at, zone) if each.stopped_at else None,
                     beds.count(each.id),
+                )
+
+
+def messages(house: House, sight: Sight, now: datetime) -> Iterator[tuple[Value, ...]]:
+    """One row a text that was to leave in the last month, the latest first: to whom, and what
+    became of it, to hold against the operator's bill. Not its words, which are people's own."""
+    with house.store.work() as work:
+        note(work, sight.officer.id, Act.MESSAGES_TAKEN, now)
+    zone, before = ZoneInfo(house.zone), None
+    names = {village.id: village.name for village in sight.villages}
+    span = Span(
+        now - A_MONTH, now + timedelta(seconds=1), sight.village_ids, sight.officer.is_lead
+    )
+    with house.store.look() as work:
+        while found := work.ledger.latest_sent(span, TEXTS_AT_ONCE, before=before):
+            before = (found[-1].due_at, found[-1].id)
+            for each in found:
+                yield (
+                    f"{each.due_at.astimezone(zone):%Y-%m-%d %H:%M}",
+                    names.get(each.village_id or 0),
+                    each.phone,
+                    str(each.state),
+                    each.segments,
+                    f"{each.delivered_at.astimezone(zone):%Y-%m-%d %H:%M}"
+                    if each.delivered_at
+                    else None,
+                    each.detail,
                 )
 
 

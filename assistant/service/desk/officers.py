@@ -4,7 +4,7 @@ A password or code is handed back once to be shown, and kept only as a hash.
 """
 
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from enum import StrEnum
 
@@ -13,6 +13,7 @@ from assistant.service import tries
 from assistant.service.audit import Act, note
 from assistant.service.codes import new_text_code
 from assistant.service.desk.accounts import ONE_TIME_LASTS, new_password
+from assistant.service.desk.answering import Answering, answering
 from assistant.service.desk.second_factor import take_away
 from assistant.service.house import House
 from assistant.service.sight import Sight
@@ -28,6 +29,7 @@ class OfficerLine:
     officer: Officer
     account: Account
     villages: tuple[Village, ...]
+    answering: Answering = Answering()
 
 
 @dataclass(frozen=True)
@@ -59,13 +61,15 @@ class NewOfficer:
     language: str = ""
 
 
-def list_officers(house: House, sight: Sight) -> tuple[OfficerLine, ...]:
-    """All whose account is open, by name; nobody for who is no lead."""
+def list_officers(house: House, sight: Sight, now: datetime) -> tuple[OfficerLine, ...]:
+    """All whose account is open, by name, and how they answer; nobody for who is no lead."""
     if not sight.officer.is_lead:
         return ()
     with house.store.look() as work:
-        lines = (_line(work, officer) for officer in work.people.officers())
-        return tuple(line for line in lines if line is not None)
+        found = work.people.officers()
+        how = answering(work, found, now)
+        lines = ((_line(work, officer), how[officer.id]) for officer in found)
+        return tuple(replace(line, answering=its) for line, its in lines if line is not None)
 
 
 def one_officer(house: House, sight: Sight, officer_id: int) -> OfficerLine | None:

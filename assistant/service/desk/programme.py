@@ -6,6 +6,7 @@ from datetime import datetime
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
+from assistant.service.copies import CopyState, copy_state
 from assistant.service.house import House
 from assistant.service.pulse import Pulse, pulse
 from assistant.service.sight import Sight
@@ -34,6 +35,7 @@ class ProgrammePage:
     currency: str
     zone: str
     prompt: datetime
+    copies: CopyState
 
     @property
     def ready(self) -> bool:
@@ -52,6 +54,7 @@ def programme_page(house: House, sight: Sight, now: datetime) -> ProgrammePage |
         waiting = work.running.waiting(now)
         officers = work.people.officers()
         farmers = work.roll.count(None)
+        copies = _here(copy_state(work), zone)
         served = {each for one in officers for each in one.village_ids}
     villages = sight.villages
     took = found.line.took_at
@@ -79,4 +82,10 @@ def programme_page(house: House, sight: Sight, now: datetime) -> ProgrammePage |
         currency=house.tariff.currency if house.tariff else "",
         zone=house.zone,
         prompt=datetime.combine(now.astimezone(zone), house.hours.prompt),
+        copies=copies,
     )
+
+
+def _here(found: CopyState, zone: ZoneInfo) -> CopyState:
+    """With times of the programme."""
+    return CopyState(*(at.astimezone(zone) if at else None for at in vars(found).values()))

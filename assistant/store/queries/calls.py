@@ -51,6 +51,26 @@ class Calls:
         )
         return tuple(call_of(*found) for found in self._session.execute(wanted))
 
+    def answered(self, since: datetime) -> tuple[tuple[int | None, datetime, datetime], ...]:
+        """Of the calls that came since then and were seen to: by whom, when they came, and when
+        somebody saw to them."""
+        found = self._session.execute(
+            select(CallRow.handled_by, CallRow.at, CallRow.handled_at).where(
+                CallRow.at >= since, CallRow.handled_at.is_not(None)
+            )
+        )
+        return tuple((by, at, seen) for by, at, seen in found if seen is not None)
+
+    def open_by_village(self) -> dict[int, tuple[int, datetime]]:
+        """How many calls are open in each village, and since when the oldest."""
+        found = self._session.execute(
+            select(FarmerRow.village_id, func.count(), func.min(CallRow.at))
+            .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
+            .where(CallRow.handled_at.is_(None), FarmerRow.village_id.is_not(None))
+            .group_by(FarmerRow.village_id)
+        )
+        return {at: (count, oldest) for at, count, oldest in found if at is not None}
+
     def handle(self, call_id: int, at: datetime, officer_id: int | None = None) -> None:
         """Somebody has seen to it; the first time counts. Nobody more is told of it."""
         self._session.execute(

@@ -11,7 +11,7 @@ from assistant.alerts.values import Geocode, Point
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
 from assistant.settings import read_settings
-from assistant.store import Looked
+from assistant.store import Became, Looked
 from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wording import messages_talk as m
 from tests.cap import SENDER, area, cap, code, info
@@ -245,3 +245,27 @@ def test_whose_key_signed_is_shown(
     browser.sign_in()
     assert words in browser.open("/alerts") and words in browser.open("/alerts/1")
     assert (words in browser.open("/warnings/drafts/1")) is (signer is OTHERS)
+
+
+def test_a_message_pasted_by_hand_is_a_draft_at_most(
+    placed: Valley, new_browser: NewBrowser
+) -> None:
+    """Also where the service's own messages warn at once; an officer cannot paste one."""
+    placed.house = replace(placed.house, alerts_go_out=True)
+    lead, message = new_browser(), cap().decode()
+    lead.sign_in(LEAD)
+    lead.open("/alerts")
+    shown = lead.send("/alerts", message=message)
+    assert "The message is taken in" in shown and lead.path == "/alerts/1"
+    with placed.house.store.look() as work:
+        kept = work.alerts.get(1)
+        assert kept is not None and kept.became != Became.SENT
+        assert work.audit.latest(1)[0].act == "alert_pasted"
+    lead.open("/alerts")
+    assert "taken in before" in lead.send("/alerts", message=message)
+    assert "Not as the standard has it" in lead.send("/alerts", message="rain, I think")
+    officer = new_browser()
+    officer.sign_in()
+    officer.open("/alerts")
+    officer.send("/alerts", message=message)
+    assert officer.page.status_code == 404

@@ -1,11 +1,12 @@
 """Officers and their accounts, as a lead gives and ends them."""
 
 import re
+from datetime import timedelta
 
 import pytest
 
 from tests.unit.web.conftest import PASSWORD, Browser, NewBrowser, give_password
-from tests.valley import LEAD, OFFICER, Valley
+from tests.valley import AMINA, LEAD, OFFICER, Valley
 
 NEW = "+447700900009"
 _SECRETS = re.compile(r"<code>([^<]+)</code>")
@@ -145,3 +146,22 @@ def test_an_officer_gives_nothing(lead: Browser, new_browser: NewBrowser, deed: 
     assert asha.page.status_code == 404
     lead.send(f"/officers/77/{deed}", sure="on")
     assert lead.page.status_code == 404
+
+
+def test_a_lead_sees_how_calls_are_answered(valley: Valley, lead: Browser) -> None:
+    """How many are open since when, how many were answered, how long half of them waited."""
+    valley.enrol(AMINA)
+    with valley.house.store.work() as work:
+        farmer = work.people.farmer(AMINA)
+        assert farmer is not None
+        for waited in (10, 30, 300):
+            came = valley.now - timedelta(days=2)
+            call = work.calls.add(farmer.id, None, "officer", "", came)
+            work.calls.handle(call, came + timedelta(minutes=waited), 1)
+        work.calls.add(farmer.id, None, "officer", "", valley.now - timedelta(hours=3))
+        long_ago = valley.now - timedelta(days=40)
+        work.calls.handle(
+            work.calls.add(farmer.id, None, "officer", "", long_ago), valley.now, 1
+        )
+    row = lead.open("/officers").partition("Asha")[2].partition("Asha")[2]
+    assert "Kijani English 1 since Mon 1 Jun 05:00 3 30 minutes" in row

@@ -1,8 +1,12 @@
 """The programme without a command line: first day, villages, officers, line, files."""
 
+from datetime import timedelta
+from pathlib import Path
+
 import pytest
 
 from assistant.people import Village
+from assistant.service.copies import copy_of_today
 from assistant.service.desk.village_map import village_map
 from assistant.service.desk.villages import VillageLine
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
@@ -45,7 +49,12 @@ def test_nobody_but_a_lead_is_let_in(new_browser: NewBrowser) -> None:
     """Neither to the page nor to its files and forms."""
     officer = new_browser()
     officer.sign_in()
-    for path in ("/programme", "/programme/people.csv", "/programme/costs.xlsx"):
+    for path in (
+        "/programme",
+        "/programme/people.csv",
+        "/programme/messages.csv",
+        "/programme/costs.xlsx",
+    ):
         officer.open(path)
         assert officer.page.status_code == 404, path
     officer.open("/morning")
@@ -139,3 +148,29 @@ def test_the_map_keeps_directions_and_distances() -> None:
     assert (east.x - west.x) / (south.y - west.y) == pytest.approx(0.5, abs=0.02)
     assert drawn.rule / drawn.rule_km == pytest.approx((south.y - west.y) / 111.2, rel=0.01)
     assert village_map([VillageLine(Village(1, "A", NAIROBI), (), 0, 0, 0)]) is None
+
+
+def test_texts_of_a_month_come_as_a_file_without_their_words(
+    valley: Valley, lead: Browser
+) -> None:
+    """To hold against the operator's bill: to whom, what became of it, how many segments."""
+    lead.open("/programme/messages.csv")
+    head, *rows = lead.page.data.decode("utf-8-sig").splitlines()
+    assert head.startswith("When,Village,Phone number,What became of it,Segments")
+    assert rows and all(f"'{AMINA}" in row or f"'{OFFICER}" in row for row in rows)
+    assert "nursery" not in lead.page.data.decode().lower()
+    lead.open("/programme/messages.xlsx")
+    assert lead.page.data[:2] == b"PK"
+
+
+def test_a_copy_is_asked_for_and_seen(valley: Valley, lead: Browser, tmp_path: Path) -> None:
+    """Where copies are made at all; the worker makes it at its next look."""
+    assert "No copies are made" in lead.send("/programme/copy")
+    assert copy_of_today(valley.house, tmp_path, 2, valley.now) is not None
+    valley.now += timedelta(minutes=5)
+    assert "The last copy was made Mon 1 Jun" in lead.open("/programme")
+    assert "within a minute" in lead.send("/programme/copy")
+    valley.now += timedelta(minutes=1)
+    assert copy_of_today(valley.house, tmp_path, 2, valley.now) is not None
+    assert copy_of_today(valley.house, tmp_path, 2, valley.now) is None
+    assert "Make a copy now" in lead.open("/programme")
