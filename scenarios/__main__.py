@@ -144,6 +144,7 @@ def _typed(valley: Valley) -> None:
         word = line.strip().casefold()
         if word in valley.ways():
             valley.push(word)
+            click.echo(f"{valley.ways()[word][0]}: look at the phones and the officers' page.")
         elif word:
             click.echo(f"It is {valley.local()}. Type one of: {', '.join(valley.ways())}")
 
