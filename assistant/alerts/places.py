@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-import shapely
 from geographiclib.geodesic import Geodesic
 
 from assistant.alerts.values import Area, Circle, Geocode, Point
@@ -82,6 +81,8 @@ def in_polygon(ring: Sequence[Point], points: Sequence[Point]) -> list[bool]:
     short way, over the antimeridian; one of a whole turn goes round. Where a ring crosses
     itself, what is enclosed an even number of times is outside.
     """
+    import shapely  # noqa: PLC0415  # a sixth of an idle process, and most see no polygon
+
     corners = unrolled(ring)
     shape = shapely.Polygon(corners)
     shapely.prepare(shape)

@@ -1,32 +1,15 @@
-"""Brings a database to the tables of this release."""
+"""Which tables a database has, and bringing it to those of this release."""
 
-from collections.abc import Iterator
-from contextlib import contextmanager
+import re
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from threading import Lock
+from importlib.resources import files
 
-from alembic import command
-from alembic.config import Config
-from alembic.runtime.migration import MigrationContext
-from alembic.script import ScriptDirectory
-from sqlalchemy import Connection, Engine, func, select
+from sqlalchemy import Engine, inspect, text
 
-from assistant.store.errors import BadRowError, StoreError
+from assistant.store.errors import StoreError
 
-_MIGRATION_LOCK = 0x6E757273  # any number that no other program locks in this database
-_ONE_AT_A_TIME = Lock()  # Alembic's `op` is one per process, not one per thread
-
-
-def migrate(engine: Engine, revision: str = "head") -> None:
-    """Runs the migrations that were not run yet, all in one transaction.
-
-    Several processes may start at once: on PostgreSQL an advisory lock makes the others wait,
-    on SQLite the write lock does.
-    """
-    with _ONE_AT_A_TIME, engine.connect() as connection, _tables_may_be_made_anew(connection):
-        if connection.dialect.name == "postgresql":
-            connection.execute(select(func.pg_advisory_xact_lock(_MIGRATION_LOCK)))
-        command.upgrade(_config(connection), revision)
+_NAMES = re.compile(r'^(down_)?revision\s*(?::[^=]*)?=\s*(?:"(.+?)"|None)', re.MULTILINE)
 
 
 @dataclass(frozen=True)
@@ -63,12 +46,15 @@ class Tables:
 
 def tables(engine: Engine) -> Tables:
     """Looks at the tables and changes nothing."""
-    with engine.connect() as connection:
-        there = MigrationContext.configure(connection).get_current_revision()
-        script = ScriptDirectory.from_config(_config(connection))
-    known = {each.revision for each in script.walk_revisions()}
-    wanted = script.get_current_head() or ""
-    return Tables(there, wanted, there is None or there in known)
+    there, chain = _there(engine), _chain()
+    return Tables(there, _last(chain), there is None or there in chain)
+
+
+def migrate(engine: Engine, revision: str = "head") -> None:
+    """Runs the migrations that were not run yet, all in one transaction."""
+    from assistant.store import migrating  # noqa: PLC0415  # large; most starts change nothing
+
+    migrating.migrate(engine, revision)
 
 
 def downgrade(engine: Engine, revision: str) -> None:
@@ -77,52 +63,49 @@ def downgrade(engine: Engine, revision: str) -> None:
     Raises:
         StoreError: no such state, or a later one than the database has.
     """
+    from assistant.store import migrating  # noqa: PLC0415  # large; most starts change nothing
+
     found = tables(engine)
-    if found.there is None or not found.known or revision not in _before(engine, found.there):
+    if found.there is None or not found.known or revision not in _before(found.there):
         raise StoreError(
             f"expected a state before {found.there}, such as v0001, got {revision!r}: see "
             "nursery status"
         )
-    with _ONE_AT_A_TIME, engine.connect() as connection, _tables_may_be_made_anew(connection):
-        command.downgrade(_config(connection), revision)
+    migrating.downgrade(engine, revision)
 
 
-def _before(engine: Engine, revision: str) -> set[str]:
-    """The states before one. Their numbers need not be in the order of the chain."""
+def _there(engine: Engine) -> str | None:
+    """The last change of the tables that there are, as Alembic notes it."""
     with engine.connect() as connection:
-        script = ScriptDirectory.from_config(_config(connection))
-    chain = [each.revision for each in script.iterate_revisions(revision, "base")]
-    return set(chain[1:])
+        if not inspect(connection).has_table("alembic_version"):
+            return None
+        asked = text("SELECT version_num FROM alembic_version")
+        found: str | None = connection.execute(asked).scalar()
+        return found
 
 
-@contextmanager
-def _tables_may_be_made_anew(connection: Connection) -> Iterator[None]:
-    """One transaction. SQLite alters a table by making a new one and dropping the old, which
-    rows of other tables still name: it must not look at that meanwhile, only at the end. It can
-    be told so between transactions only.
-    """
-    if connection.dialect.name != "sqlite":
-        with connection.begin():
-            yield
-        return
-    plain = connection.connection.cursor()  # asking the connection itself begins a transaction
-    plain.execute("PRAGMA foreign_keys=OFF")
-    try:
-        with connection.begin():
-            yield
-            astray = connection.exec_driver_sql("PRAGMA foreign_key_check").first()
-            if astray is not None:
-                raise BadRowError(
-                    f"expected every row to name rows that are there, got {astray}: the tables "
-                    "are as they were before; restore a backup or correct that row"
-                )
-    finally:
-        plain.execute("PRAGMA foreign_keys=ON")
-        plain.close()
+def _chain() -> Mapping[str, str | None]:
+    """Each change and the one before it, read from their modules without opening them."""
+    room = files("assistant.store.migrations") / "versions"
+    modules = (each for each in room.iterdir() if each.name.endswith(".py"))
+    rows = (_NAMES.findall(each.read_text("utf-8")) for each in modules)
+    said = ({bool(down): name or None for down, name in row} for row in rows if row)
+    return {str(each[False]): each[True] for each in said}
 
 
-def _config(connection: Connection) -> Config:
-    config = Config()
-    config.set_main_option("script_location", "assistant.store:migrations")
-    config.attributes["connection"] = connection
-    return config
+def _last(chain: Mapping[str, str | None]) -> str:
+    """The change that no other follows."""
+    (last,) = set(chain) - set(chain.values())
+    return last
+
+
+def _before(revision: str) -> set[str]:
+    """The states before one. Their numbers need not be in the order of the chain."""
+    return set(_walked(_chain(), revision))
+
+
+def _walked(chain: Mapping[str, str | None], revision: str) -> Iterator[str]:
+    before = chain[revision]
+    while before is not None:
+        yield before
+        before = chain[before]

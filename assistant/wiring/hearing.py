@@ -54,6 +54,7 @@ def open_table() -> ActTable:
         raise HearingError(f"assistant/acts/table.bin: {fault}") from fault
 
 
+@lasting()
 def _open(language: str) -> tuple[Ear, tuple[str, ...]]:
     name = f"{language}.toml"
     is_tonal = open_lexicons()[language].is_tonal

@@ -70,7 +70,7 @@ def open_store(settings: Settings, *, migrate: bool = False) -> Store:
     """
     store = bare_store(settings)
     found = store.tables()
-    if found.there is None or (migrate and found.known):
+    if found.there is None or (migrate and found.known and not found.fit):
         store.migrate()
     elif not found.fit:
         store.close()

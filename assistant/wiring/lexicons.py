@@ -35,6 +35,7 @@ def open_lexicons(languages: Iterable[str] = tuple(LANGUAGES)) -> Mapping[str, L
 
 
 @lru_cache(maxsize=16)
+@lasting()
 def _open(language: str) -> tuple[Lexicon | None, tuple[str, ...]]:
     room = files("assistant.reading")
     try:

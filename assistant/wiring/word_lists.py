@@ -11,14 +11,13 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import Any
 
-from babel import Locale
-
 from assistant.agronomy.units import UNIT_KEYS
 from assistant.reading.outcomes import Wish
-from assistant.reading.text.fold import read_tokens
+from assistant.reading.text.fold import read_tokens, same
 from assistant.reading.text.lexicon import DEEDS, TOLD, Lexicon, Phrase, Sort, WishWords
 from assistant.reading.text.near import Affixes
 from assistant.reading.text.rules import Rule, bound, read_rule
+from assistant.wiring.calendar_names import CalendarNames, open_calendar_names
 from assistant.wiring.deed_lists import DeedList
 
 _NUMBERS = frozenset(
@@ -80,7 +79,6 @@ _MIXED = (
 _SIGNS: Mapping[Sort, str] = MappingProxyType({Sort.YES: "👍👌✅✔☑✓🙏", Sort.NO: "👎❌✖✗🚫❎"})
 
 _Table = Mapping[str, Any]
-_Calendar = Mapping[Sort, Sequence[tuple[str, str]]]
 
 
 @dataclass
@@ -97,6 +95,12 @@ class _Draft:
     told: list[tuple[str, Rule]] = field(default_factory=list)
     short: Mapping[str, str] = field(default_factory=dict)
     marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
+    is_tonal: bool = False  # else nobody asks for accents, and they are not noted
+
+    def note(self, group: Sort | Wish, phrase: Phrase, spelling: Phrase) -> None:
+        """A phrase is written so, with its accents."""
+        if self.is_tonal:
+            self.marked.setdefault((group, phrase), set()).add(spelling)
 
     def section(self, table: _Table, name: str) -> _Table:
         """A section that must be there."""
@@ -114,13 +118,12 @@ class _Draft:
         phrases = []
         for text in value:
             found = read_tokens(text)
-            phrase = tuple(token.text for token in found)
+            phrase = tuple(same(token.text) for token in found)
             if not phrase:
                 self.faults.append(f"{place}: {text!r} holds nothing to look for")
                 continue
             phrases.append(phrase)
-            spelling = tuple(token.marked for token in found)
-            self.marked.setdefault((group, phrase), set()).add(spelling)
+            self.note(group, phrase, tuple(token.marked for token in found))
         return tuple(phrases)
 
     def put(self, sort: Sort, key: str, spellings: object) -> None:
@@ -147,7 +150,7 @@ def read_word_list(
     `english`: its words are understood too, where the list says that people mix them in.
     `deeds`: how deeds are told.
     """
-    draft = _Draft()
+    draft = _Draft(is_tonal=bool(table.get("grammar", {}).get("is_tonal", False)))
     for name in sorted(set(table) - _SECTIONS):
         draft.faults.append(f"[{name}]: no such section")
     _read_phrases(table, draft)
@@ -188,7 +191,7 @@ def _frozen(
     not_stop: tuple[Phrase, ...],
     own: frozenset[str],
 ) -> Lexicon:
-    marked = {place: frozenset(spellings) for place, spellings in draft.marked.items()}
+    marked = {place: tuple(sorted(spellings)) for place, spellings in draft.marked.items()}
     return Lexicon(
         language=language,
         locale=str(shown["locale"]),
@@ -197,7 +200,7 @@ def _frozen(
         digits=str(shown.get("digits", _DIGITS)),
         own_digits=str(shown.get("own_digits", shown.get("digits", _DIGITS))),
         phrases=MappingProxyType({s: MappingProxyType(p) for s, p in draft.phrases.items()}),
-        marked=MappingProxyType(marked if flags["is_tonal"] else {}),
+        marked=MappingProxyType(marked),
         unit_names=MappingProxyType(_unit_names(shown)),
         answers=MappingProxyType(dict(shown["answers"])),
         wish_names=MappingProxyType({wish: shown["wishes"][wish.value] for wish in Wish}),
@@ -324,13 +327,18 @@ def _add_deeds(deeds: DeedList, draft: _Draft) -> None:
             if words:
                 phrase, marked = zip(*words, strict=True)
                 draft.phrases[sort].setdefault(phrase, "")
-                draft.marked.setdefault((sort, phrase), set()).add(marked)
+                draft.note(sort, phrase, marked)
 
 
 @lru_cache(maxsize=65536)
 def _folded(word: str) -> tuple[tuple[str, str], ...]:
     """A word folded, and with its accents; several where its signs part it."""
-    return tuple((token.text, token.marked) for token in read_tokens(word))
+    return tuple((same(token.text), token.marked) for token in read_tokens(word))
+
+
+def forget_folded() -> None:
+    """Lets go of what was kept for reading the lists."""
+    _folded.cache_clear()
 
 
 def _rule(line: str, place: str, draft: _Draft) -> Rule | None:
@@ -410,14 +418,14 @@ def _add_units(draft: _Draft, shown: _Table) -> None:
 
 def _add_calendar(draft: _Draft, locale: str) -> None:
     """Month and day names: the list's own, then the language's in Babel, then English."""
-    own = _calendar(locale)
+    own = open_calendar_names(locale)
     both = set(_phrases_of(own[Sort.MONTH])) & set(_phrases_of(own[Sort.WEEKDAY]))  # Mar
     days = {p for sort in (Sort.MONTH, Sort.WEEKDAY) for p in draft.phrases[sort]}
     _add_names(draft, own, days | both)
-    _add_names(draft, _calendar("en"), draft.taken() | both)
+    _add_names(draft, open_calendar_names("en"), draft.taken() | both)
 
 
-def _add_names(draft: _Draft, names: _Calendar, taken: set[Phrase]) -> None:
+def _add_names(draft: _Draft, names: CalendarNames, taken: set[Phrase]) -> None:
     for sort, rows in names.items():
         for name, key in rows:
             for phrase in draft.words([name], f"[{sort}]", sort):
@@ -427,18 +435,3 @@ def _add_names(draft: _Draft, names: _Calendar, taken: set[Phrase]) -> None:
 
 def _phrases_of(rows: Sequence[tuple[str, str]]) -> Iterator[Phrase]:
     return (tuple(token.text for token in read_tokens(name)) for name, _ in rows)
-
-
-def _calendar(locale: str) -> _Calendar:
-    """Full and short names with their numbers."""
-    names = Locale.parse(locale)
-    tables = {Sort.MONTH: names.months, Sort.WEEKDAY: names.days}
-    return {
-        sort: [
-            (name, str(number))
-            for context in ("format", "stand-alone")
-            for width in ("wide", "abbreviated")
-            for number, name in table[context][width].items()
-        ]
-        for sort, table in tables.items()
-    }

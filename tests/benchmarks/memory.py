@@ -1,6 +1,7 @@
-"""How much memory the assistant's process takes, each step in a process of its own.
+"""How much memory the assistant's process takes, each step in a process of its own, and what
+time of the processor it takes to come so far.
 
-The peak of what was resident [MiB], as Linux counts it. Floor: Python with Flask
+What is resident at the end and at its peak [MiB], as Linux counts it. Floor: Python with Flask
 and SQLAlchemy imported, which any program of this kind has.
 """
 
@@ -26,6 +27,28 @@ STEPS = (
     ("deployment open, two languages", f"{_OPEN}house = house_at(store)"),
     ("deployment open, all languages", f"{_OPEN}house = house_at(store, tuple(LANGUAGES))"),
     (
+        "all in one, idle",
+        """
+import os, socket, tempfile, time
+with socket.create_server(("127.0.0.1", 0)) as free:
+    port = free.getsockname()[1]
+os.environ |= {
+    "NURSERY_DATABASE_URL": URL,
+    "NURSERY_GATEWAY_URL": "http://127.0.0.1:9",
+    "NURSERY_GATEWAY_SECRET": "of-the-benchmark-and-nobody-else",
+    "NURSERY_PORT": str(port),
+    "NURSERY_KEY_FILE": os.path.join(tempfile.mkdtemp(), "key"),
+    "NURSERY_JOURNAL_FILE": os.path.join(tempfile.mkdtemp(), "stopped"),
+}
+from assistant.commands import serve
+from assistant.commands.deployment import opened, settings_now
+settings = settings_now()
+serve._until_stopped = lambda: time.sleep(1)
+with opened(settings) as house:
+    serve._serve(house, settings, "")
+""",
+    ),
+    (
         f"after a morning of {FARMERS:,} phones",
         f"""{_OPEN}
 import assistant.commands.serve
@@ -33,16 +56,21 @@ from assistant.worker import Worker
 from tests.benchmarks.dispatch import Accepts
 gateway = Accepts()
 house = house_at(store)
-Worker(house, gateway, pause_s=1, batch=100, lease_s=60, clock=lambda: MORNING).round()
+worker = Worker(house, gateway, pause_s=1, batch=100, lease_s=60, clock=lambda: MORNING)
+for _ in range(10):  # what is left over goes with the next round
+    worker.round()
 assert gateway.taken == {FARMERS}, gateway.taken
 """,
     ),
 )
 # Not getrusage: what its parent had counts for a new process too.
-_PEAK = """
+_USED = """
+import time
 from pathlib import Path
+spent = time.process_time()
 lines = Path("/proc/self/status").read_text().splitlines()
-print(next(line.split()[1] for line in lines if line.startswith("VmHWM:")))
+at = {line.split(":")[0]: line.split()[1] for line in lines if line.startswith("Vm")}
+print(at["VmRSS"], at["VmHWM"], spent)
 """
 FLOOR = 1
 
@@ -51,18 +79,26 @@ def run() -> str:
     """The table of all steps."""
     with SQLITE.fresh() as url:
         Crowd(ALL_DUE).settle(url)
-        peaks = [_peak_mib(f"URL = {url!r}\n{code}\n{_PEAK}") for _, code in STEPS]
+        used = [_used(f"URL = {url!r}\n{code}\n{_USED}") for _, code in STEPS]
     rows = [
-        (what, f"{peak:.0f} MiB", f"{peak / peaks[FLOOR]:.1f}")
-        for (what, _), peak in zip(STEPS, peaks, strict=True)
+        (
+            what,
+            f"{now:.0f} MiB",
+            f"{peak:.0f} MiB",
+            f"{now / used[FLOOR][0]:.1f}",
+            f"{cpu:.1f} s",
+        )
+        for (what, _), (now, peak, cpu) in zip(STEPS, used, strict=True)
     ]
-    return table(rows, ("memory: the process", "peak", "ratio"))
+    return table(rows, ("memory: the process", "resident", "peak", "ratio", "our CPU"))
 
 
-def _peak_mib(code: str) -> float:
+def _used(code: str) -> tuple[float, float, float]:
+    """Resident, its peak [MiB], and the processor's time [s]."""
     done = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=False
     )
     if done.returncode:
         raise RuntimeError(f"a step failed: {done.stderr[-1000:]}")
-    return int(done.stdout.split()[-1]) / 1024  # given in KiB
+    now, peak, cpu = done.stdout.split()[-3:]
+    return int(now) / 1024, int(peak) / 1024, float(cpu)  # given in KiB

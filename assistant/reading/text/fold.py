@@ -8,7 +8,7 @@ import re
 import unicodedata
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from functools import lru_cache
+from functools import cache, lru_cache
 
 LONGEST_REPLY = 2000  # characters; a longer text is no answer to a question of one line
 # A text is read in many ways while it is answered, and its parts too; then it comes no more.
@@ -57,7 +57,7 @@ class Kind(StrEnum):
     MARK = "mark"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Token:
     """One number, word or mark of a reply."""
 
@@ -88,6 +88,12 @@ def fold(text: str) -> str:
     plain = unicodedata.normalize("NFKD", spaced).translate(_LOOK_ALIKES)
     plain = _TRIMMINGS.sub("", plain).casefold()
     return _SQUARED.sub("2", "".join(_plain(ch) for ch in plain))
+
+
+@cache
+def same(word: str) -> str:
+    """The word: one value for all that are equal, while word lists are read."""
+    return word
 
 
 @lru_cache(maxsize=_LETTERS_KEPT)
@@ -134,8 +140,8 @@ def read_tokens(text: str) -> tuple[Token, ...]:
 @lru_cache(maxsize=TEXTS_KEPT)
 def cut(folded: str) -> tuple[Token, ...]:
     """The folded text cut into numbers (with their inner marks), words and single marks."""
-    if folded.isascii() and folded.isalpha():  # one plain word, as word lists mostly hold
-        return (Token(folded, Kind.WORD, False, marked=folded),)
+    if folded and all(map(_is_letter, folded)):
+        return _one_word(folded)
     found: list[Token] = []
     at, glued = 0, False
     while at < len(folded):
@@ -144,7 +150,7 @@ def cut(folded: str) -> tuple[Token, ...]:
             continue
         end, kind = _token_end(folded, at)
         raw = folded[at:end]
-        plain = raw if raw.isascii() else _ACCENTS.sub("", raw).translate(_LETTERS)
+        plain = _plain_word(raw)
         if plain:
             found.append(Token(plain, kind, glued, marked=raw))
         at, glued = end, True
@@ -153,6 +159,22 @@ def cut(folded: str) -> tuple[Token, ...]:
         Token(token.text, token.kind, token.glued, at, token.marked, accented)
         for at, token in enumerate(_tidy(found))
     )
+
+
+def _one_word(folded: str) -> tuple[Token, ...]:
+    """A text of nothing but letters: most of what stands in word lists."""
+    plain = _plain_word(folded)
+    if not plain:
+        return ()
+    return (Token(plain, Kind.WORD, False, 0, folded, plain != folded),)
+
+
+def _plain_word(raw: str) -> str:
+    """A word without its accents; itself, not another like it, where it has none."""
+    if raw.isascii():
+        return raw
+    plain = _ACCENTS.sub("", raw).translate(_LETTERS)
+    return raw if plain == raw else plain
 
 
 def _token_end(text: str, at: int) -> tuple[int, Kind]:

@@ -1,6 +1,6 @@
 """One language's words as a frozen value: phrases by what they mean, wishes, shown words."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -123,7 +123,7 @@ class Lexicon:
     told: RuleBook[str]  # of `TOLD`: how it is said in words that stand apart
     short: Mapping[str, str]  # as typed, shortened -> spelt out, where a deed is told
     affixes: Affixes  # of grammar: a slip is of the rest of a word
-    marked: Mapping[tuple[Sort | Wish, Phrase], frozenset[Phrase]]  # with accents, if tonal
+    marked: Mapping[tuple[Sort | Wish, Phrase], Collection[Phrase]]  # with accents, if tonal
     unit_names: Mapping[str, tuple[str, str]]  # shown: one, many
     answers: Mapping[str, str]  # shown: yes, no, done, not_yet
     wish_names: Mapping[Wish, str]  # shown

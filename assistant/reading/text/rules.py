@@ -10,32 +10,33 @@ accents count wherever the text has any.
 """
 
 from collections import Counter, defaultdict
-from collections.abc import Hashable, Iterable, Mapping, Sequence
+from collections.abc import Collection, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeVar
 
-from assistant.reading.text.fold import Token, read_tokens
+from assistant.reading.text.fold import Token, read_tokens, same
 
 WIDTH = 12  # words that a rule's groups may lie apart: a sentence, not a whole story
 WHOLE = "="  # in front of a rule: the text is this and nothing else
 STEM = 3  # letters that a beginning must have at least
+_FEW = 12  # words of one place: gone through faster than looked up, in a fifth of the room
 
 Name = TypeVar("Name", bound=Hashable)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Place:
-    """What may stand in one place of a rule.
+    """What may stand in one place of a rule. Tens of thousands are kept: see `_kept`.
 
     words, stems: folded words, and beginnings of words
     marked: those words with their accents, where they have any; the others as they are
     marked_stems: likewise
     """
 
-    words: frozenset[str]
+    words: Collection[str]
     stems: tuple[str, ...]
-    marked: frozenset[str]
+    marked: Collection[str]
     marked_stems: tuple[str, ...]
 
     def fits(self, token: Token, strict: bool) -> bool:
@@ -52,7 +53,7 @@ Alternative = tuple[Place, ...]
 """Words that stand together."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Rule:
     """One group or several; the text holds one alternative of each. `is_whole`: it is nothing
     but one of them, since a bare word in other talk means something else."""
@@ -122,16 +123,26 @@ def _places(written: str) -> tuple[Place, ...]:
     return (_place(tuple(row[0] for row in rows)),)
 
 
+_Found = tuple[tuple[int, int], ...]
 _Word = tuple[str, str, bool]  # folded, with its accents, whether it is a beginning
 
 
 def _place(words: Sequence[_Word]) -> Place:
+    plain = _kept({text for text, _, is_stem in words if not is_stem})
+    marked = _kept({marked for _, marked, is_stem in words if not is_stem})
+    stems = tuple(text for text, _, is_stem in words if is_stem)
+    marked_stems = tuple(marked for _, marked, is_stem in words if is_stem)
     return Place(
-        words=frozenset(text for text, _, is_stem in words if not is_stem),
-        stems=tuple(text for text, _, is_stem in words if is_stem),
-        marked=frozenset(marked for _, marked, is_stem in words if not is_stem),
-        marked_stems=tuple(marked for _, marked, is_stem in words if is_stem),
+        words=plain,
+        stems=stems,
+        marked=plain if marked == plain else marked,
+        marked_stems=stems if marked_stems == stems else marked_stems,
     )
+
+
+def _kept(words: set[str]) -> Collection[str]:
+    """The words in the least room; the same words are always the same value."""
+    return tuple(sorted(words)) if len(words) <= _FEW else frozenset(words)
 
 
 @lru_cache(maxsize=65536)
@@ -144,7 +155,7 @@ def _words(spelling: str) -> tuple[_Word, ...]:
         raise ValueError(f"{spelling!r} begins too many words, give {STEM} letters")
     last = len(found) - 1
     return tuple(
-        (token.text, token.marked or token.text, is_stem and at == last)
+        (same(token.text), same(token.marked or token.text), is_stem and at == last)
         for at, token in enumerate(found)
     )
 
@@ -165,8 +176,8 @@ class RuleBook(Generic[Name]):
     """
 
     alternatives: tuple[Alternative, ...]
-    by_word: Mapping[str, tuple[tuple[int, int], ...]]
-    by_start: Mapping[str, tuple[tuple[int, int], ...]]
+    by_word: Mapping[str, _Found]
+    by_start: Mapping[str, _Found]
     groups_of: tuple[tuple[int, ...], ...]
     keyed: Mapping[int, tuple[tuple[Name, Rule, tuple[int, ...]], ...]]
     manners: frozenset[str] = frozenset()
@@ -210,6 +221,12 @@ class RuleBook(Generic[Name]):
         return self.by_word.get(token.text, ()) + self.by_start.get(token.text[:STEM], ())
 
 
+def forget_written() -> None:
+    """Lets go of what was kept for reading rules: after a start no more are read."""
+    for each in (_group, _places, _words, same):
+        each.cache_clear()
+
+
 def bound(rules: Iterable[tuple[Name, Rule]], manners: Iterable[str] = ()) -> RuleBook[Name]:
     """A book of these rules."""
     groups: dict[tuple[Alternative, ...], int] = {}
@@ -229,22 +246,35 @@ def bound(rules: Iterable[tuple[Name, Rule]], manners: Iterable[str] = ()) -> Ru
         step, place = min(
             enumerate(alternative), key=lambda each: sum(counts[key] for key in _keys(each[1]))
         )
+        here = (number, step)  # one value for all words of the place
         for word in place.words:
-            by_word[word].append((number, step))
+            by_word[word].append(here)
         for stem in place.stems:
-            by_start[stem[:STEM]].append((number, step))
+            by_start[stem[:STEM]].append(here)
+    shared: dict[_Found, _Found] = {}  # words of one place are found in the same places
     return RuleBook(
         alternatives=tuple(members),
-        by_word={word: tuple(found) for word, found in by_word.items()},
-        by_start={start: tuple(found) for start, found in by_start.items()},
+        by_word=_frozen(by_word, shared),
+        by_start=_frozen(by_start, shared),
         groups_of=tuple(tuple(sorted(found)) for found in members.values()),
         keyed={key: tuple(found) for key, found in keyed.items()},
         manners=frozenset(token.text for word in manners for token in read_tokens(word)),
     )
 
 
+def _frozen(
+    found: Mapping[str, Sequence[tuple[int, int]]], shared: dict[_Found, _Found]
+) -> Mapping[str, _Found]:
+    """Each list as a tuple; equal ones are one."""
+    return {key: shared.setdefault(each, each) for key, each in _tuples(found)}
+
+
+def _tuples(found: Mapping[str, Sequence[tuple[int, int]]]) -> Iterator[tuple[str, _Found]]:
+    return ((key, tuple(each)) for key, each in found.items())
+
+
 def _keys(place: Place) -> frozenset[str]:
-    return place.words | {stem[:STEM] for stem in place.stems}
+    return frozenset((*place.words, *(stem[:STEM] for stem in place.stems)))
 
 
 def _stands(alternative: Alternative, words: Sequence[Token], at: int, strict: bool) -> bool:

@@ -3,9 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
-
-from icalendar import Calendar
-from icalendar import Event as Component
+from typing import Any
 
 PRODUCT = "-//nursery//nursery calendar//EN"
 
@@ -35,6 +33,8 @@ class Event:
 def written(named: Named, events: Iterable[Event]) -> bytes:
     """The file. Without a METHOD, since nobody is invited; DTSTAMP is then the time of the last
     change (3.8.7.2), so that a file without changes is the same file."""
+    from icalendar import Calendar  # noqa: PLC0415  # large, and few ask for a calendar
+
     calendar = Calendar()
     calendar.add("prodid", PRODUCT)
     calendar.add("version", "2.0")
@@ -47,7 +47,9 @@ def written(named: Named, events: Iterable[Event]) -> bytes:
     return content
 
 
-def _component(event: Event) -> Component:
+def _component(event: Event) -> Any:
+    from icalendar import Event as Component  # noqa: PLC0415  # as above
+
     made = Component()
     made.add("uid", event.uid)
     made.add("dtstamp", event.changed_at)

@@ -4,13 +4,15 @@ from datetime import UTC, datetime
 
 import pytest
 from alembic.autogenerate import compare_metadata
+from alembic.config import Config
 from alembic.migration import MigrationContext
+from alembic.script import ScriptDirectory
 from sqlalchemy import MetaData
 from sqlalchemy.exc import IntegrityError
 
-from assistant.store import Store
+from assistant.store import Store, schema
 from assistant.store.engine import open_engine
-from assistant.store.schema import migrate
+from assistant.store.schema import migrate, tables
 from assistant.store.tables import Base
 
 
@@ -106,3 +108,17 @@ _ROWS: dict[str, dict[str, object]] = {
         "created_at": _AT,
     },
 }
+
+
+def test_the_chain_is_read_as_alembic_reads_it(empty_url: str) -> None:
+    """A start reads it from the modules' text, without Alembic."""
+    engine = open_engine(empty_url)
+    config = Config()
+    config.set_main_option("script_location", "assistant.store:migrations")
+    script = ScriptDirectory.from_config(config)
+    assert tables(engine).wanted == script.get_current_head()
+    assert set(schema._chain()) == {each.revision for each in script.walk_revisions()}
+    assert tables(engine).there is None
+    migrate(engine, "v0007")
+    assert tables(engine).there == "v0007"
+    engine.dispose()
