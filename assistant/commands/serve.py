@@ -122,6 +122,18 @@ def _watching(watchman: Watchman) -> Iterator[None]:
 
 
 @contextmanager
+def _figures(house: House, settings: Settings) -> Iterator[None]:
+    """The figures for who watches, where a port is set for them."""
+    if not settings.metrics_port:
+        yield
+        return
+    from assistant.wiring.watching import watched  # noqa: PLC0415  # few need it
+
+    with watched(house, settings.metrics_port, wall_clock):
+        yield
+
+
+@contextmanager
 def _working(house: House, settings: Settings, hands: _Hands) -> Iterator[None]:
     """The worker, its lines, and the watch for official alerts, until the block ends."""
     worker = hands.worker
@@ -208,7 +220,11 @@ def web() -> None:
         watchman = _watchman(
             house, replace(settings, copies_folder=""), lines if known else None
         )
-        with _web(house, settings, lines, _nothing), _watching(watchman):
+        with (
+            _web(house, settings, lines, _nothing),
+            _watching(watchman),
+            _figures(house, settings),
+        ):
             click.echo(
                 f"Web side and officers' page at http://{settings.host}:{settings.port}/"
             )
@@ -224,7 +240,11 @@ def worker() -> None:
         lines = _opened(house, settings)
         hands = _hands(house, settings, lines)
         watchman = _watchman(house, settings, lines)
-        with _working(house, settings, hands), _watching(watchman):
+        with (
+            _working(house, settings, hands),
+            _watching(watchman),
+            _figures(house, settings),
+        ):
             click.echo("Worker running.")
             _until_stopped()
 
@@ -284,6 +304,7 @@ def _serve(house: House, settings: Settings, greeting: str) -> None:
         _web(house, settings, lines, hands.worker.wake),
         _working(house, settings, hands),
         _watching(_watchman(house, settings, lines)),
+        _figures(house, settings),
     ):
         click.echo(f"The officers' page is at http://{settings.host}:{settings.port}/")
         for line in (demo_officer(house) if greeting else "", greeting):

@@ -102,6 +102,11 @@ def _hand_over(
     wrote_by, wished = _wrote_by(house, leaving), _wished(house, leaving)
     answers = way.offer([_outgoing(text, wrote_by, wished) for text in leaving])
     both = [(text, said) for text, said in zip(leaving, answers, strict=True) if said]
+    for _, said in both:
+        house.meter.handed(said.fate)
+    unoffered = [
+        text.message_id for text, said in zip(leaving, answers, strict=True) if not said
+    ]
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
     put_off = [(text, said.put_off_until) for text, said in both if said.put_off_until]
     _put_off(house, put_off)
@@ -305,7 +310,8 @@ def _take_some(house: House, receipts: Sequence[Receipt], now: datetime) -> int:
         for before, after in found.values():
             if after.state != before and after.state in (TextState.FAILED, TextState.EXPIRED):
                 was_lost(work, house, after, now)
-        return len(found)
+    house.meter.receipts(len(found))
+    return len(found)
 
 
 def _settled(house: House, receipt: Receipt) -> Settled | None:

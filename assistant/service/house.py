@@ -13,6 +13,7 @@ from assistant.channel import Tariff
 from assistant.hearing import Ears
 from assistant.reading import Lexicon
 from assistant.reminders.plan import Hours
+from assistant.service.meter import Meter, NoMeter
 from assistant.service.nearby import Phonebook
 from assistant.store import Store
 from assistant.wording.render import Catalogue
@@ -67,7 +68,7 @@ class House:
     letters to more than `four_eyes` phones need two leads; 0: no limit. With `several_lines` an
     answer goes by the line that its reader last wrote by. `refit` makes the house of what a
     page says, where one may; `said_by` names who else says a setting. `alerts_from` are
-    addresses that a page added.
+    addresses that a page added. `meter` counts what is done, for who watches.
     """
 
     store: Store
@@ -106,6 +107,7 @@ class House:
     refit: Refit | None = None
     said_by: Mapping[str, Origin] = field(default_factory=dict)
     alerts_from: tuple[str, ...] = ()
+    meter: Meter = field(default=NoMeter(), repr=False)
 
     def key_for(self, what: str) -> bytes:
         """A key for one thing, made from the deployment's own.

@@ -7,6 +7,7 @@ is told to send the same again: an apology then would lose a STOP or a cry for h
 
 import logging
 from datetime import datetime
+from time import perf_counter
 
 from assistant.alphabet import cost, plain
 from assistant.channel import Channel, Incoming, Screen, Step
@@ -39,6 +40,13 @@ def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     Raises:
         DatabaseAwayError: nothing is kept; the gateway should send the same again.
     """
+    begun = perf_counter()
+    screen = _received(house, incoming, now)
+    house.meter.turned(incoming.channel, perf_counter() - begun)
+    return screen
+
+
+def _received(house: House, incoming: Incoming, now: datetime) -> Screen | None:
     try:
         with house.store.work() as work:
             work.lock(incoming.phone)

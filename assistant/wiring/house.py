@@ -13,6 +13,7 @@ from assistant.agronomy.practices import Practice
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
 from assistant.service.house import House, KeepStop, no_journal
+from assistant.service.meter import Meter, NoMeter
 from assistant.service.nearby import Phonebook
 from assistant.settings import Settings, SettingsError
 from assistant.store import Store, StoreError
@@ -135,6 +136,7 @@ def open_house(settings: Settings, store: Store) -> House:
         officer_day_texts=settings.officer_day_texts,
         four_eyes=settings.four_eyes,
         said_by=said_by(settings),
+        meter=_meter(settings),
     )
     return replace(base, refit=refit_of(settings, base))
 
@@ -147,3 +149,12 @@ def _journal(settings: Settings) -> KeepStop:
 def _phonebook(settings: Settings) -> Phonebook:
     path = settings.programme_file
     return read_programme(Path(path)).phonebook if path else Phonebook()
+
+
+def _meter(settings: Settings) -> Meter:
+    """Only who is asked for figures opens the library that gives them."""
+    if not settings.metrics_port:
+        return NoMeter()
+    from assistant.wiring.watching import Counts  # noqa: PLC0415  # see above
+
+    return Counts()

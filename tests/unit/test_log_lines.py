@@ -42,6 +42,18 @@ def test_what_a_fault_quotes_is_masked_too() -> None:
     assert "is not enrolled" in line and AMINA not in line
 
 
+def test_a_failure_is_one_line_with_its_kind_and_its_place() -> None:
+    """Who searches the log for a failure finds all of it."""
+    try:
+        raise LookupError("no such bed\n  in this village")
+    except LookupError:
+        record = logging.LogRecord("n", 40, "p", 1, "failed", None, sys.exc_info())
+    line = Masked("%(message)s").format(record)
+    assert line.startswith("failed LookupError: no such bed in this village [")
+    assert "test_log_lines.py" in line and "test_a_failure_is_one_line" in line
+    assert "Traceback" not in line and "\n" not in line
+
+
 def test_the_processes_log_that_way(monkeypatch: pytest.MonkeyPatch) -> None:
     """Web side and worker both."""
     kept: dict[str, list[logging.Handler]] = {}

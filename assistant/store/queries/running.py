@@ -10,7 +10,7 @@ from assistant.store import rows
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow
 from assistant.store.tables_running import LineRow, PulseRow, SetAsideRow, SettingRow
-from assistant.store.values import TextState
+from assistant.store.values import Lane, TextState
 from assistant.store.values_running import Line, SetAside
 
 LINE = "main"
@@ -56,6 +56,15 @@ class Running:
             .where(OutboxRow.state == TextState.WAITING, OutboxRow.due_at <= now)
         )
         return self._session.scalar(wanted) or 0
+
+    def waiting_by_lane(self, now: datetime) -> Mapping[Lane, int]:
+        """How many texts wait that could leave, by lane; lanes without any are left out."""
+        wanted = (
+            select(OutboxRow.lane, func.count())
+            .where(OutboxRow.state == TextState.WAITING, OutboxRow.due_at <= now)
+            .group_by(OutboxRow.lane)
+        )
+        return {Lane(lane): count for lane, count in self._session.execute(wanted)}
 
     def last_receipt(self) -> datetime | None:
         """When a text was last said to have arrived, of the last few thousand."""
@@ -133,6 +142,10 @@ class Running:
         """Nurseries that can be read again."""
         these = SetAsideRow.nursery_id.in_(list(nursery_ids))
         self._session.execute(delete(SetAsideRow).where(these))
+
+    def count_aside(self) -> int:
+        """How many nurseries are set aside."""
+        return self._session.scalar(select(func.count()).select_from(SetAsideRow)) or 0
 
     def aside(self, village_ids: Collection[int] | None = None) -> tuple[SetAside, ...]:
         """The nurseries that are set aside, the oldest first, of some villages or of all."""
