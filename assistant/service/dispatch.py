@@ -104,9 +104,6 @@ def _hand_over(
     both = [(text, said) for text, said in zip(leaving, answers, strict=True) if said]
     for _, said in both:
         house.meter.handed(said.fate)
-    unoffered = [
-        text.message_id for text, said in zip(leaving, answers, strict=True) if not said
-    ]
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
     put_off = [(text, said.put_off_until) for text, said in both if said.put_off_until]
     _put_off(house, put_off)
