@@ -51,7 +51,8 @@ class Village:
 class Farmer:
     """One phone that raises nurseries. `language` is None until it was asked; `name` is what an
     office keeps, since a phone is never asked for it; `phone` is empty where the number has
-    gone to somebody else; since `paused_at` the daily texts rest, warnings go on."""
+    gone to somebody else; since `paused_at` the daily texts rest, warnings go on; with
+    `only_work` what is the same every day is said on its first day alone."""
 
     id: int
     phone: str
@@ -61,6 +62,7 @@ class Farmer:
     stopped_at: datetime | None
     name: str | None = None
     paused_at: datetime | None = None
+    only_work: bool = False
 
 
 @dataclass(frozen=True)

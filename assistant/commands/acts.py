@@ -11,11 +11,11 @@ from assistant.acts import Act
 from assistant.acts.table import written
 from assistant.commands.acts_training import ACTS, Sentence, Trained, read_sentences, train
 from assistant.commands.asked_figures import match_figures
-from assistant.commands.asked_training import train_match, ways_of
+from assistant.commands.asked_training import as_sentences, train_match, ways_of
 from assistant.hearing import Ears, understand
 from assistant.hearing.matching import written_match
 from assistant.people import LANGUAGES
-from assistant.wiring.asked import open_asked
+from assistant.wiring.asked import open_asked, open_more
 from assistant.wiring.hearing import HearingError, open_ears
 from assistant.wiring.questions import open_questions
 
@@ -53,7 +53,7 @@ def make(folder: Path, table: Path) -> None:
 
     Needs the dev extra. Each sentence is weighed by a table that has not seen it.
     """
-    sentences = _read(folder)
+    sentences = (*_read(folder), *as_sentences(open_more()))
     trained = train(sentences)
     table.write_bytes(written(trained.table))
     click.echo(f"{len(sentences)} sentences -> {table.name}, {table.stat().st_size} bytes")
@@ -68,7 +68,8 @@ def questions(table: Path) -> None:
 
     Needs the dev extra. Each way is weighed by a table that has not seen it.
     """
-    trained = train_match(ways_of(open_asked(), _read(SENTENCES)), open_questions())
+    hands = (open_asked(), open_more())
+    trained = train_match(ways_of(hands, _read(SENTENCES)), open_questions())
     table.write_bytes(written_match(trained.table))
     click.echo(f"{len(trained.ways)} ways -> {table.name}, {table.stat().st_size} bytes")
     for line in match_figures(trained):

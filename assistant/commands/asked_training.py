@@ -47,17 +47,34 @@ class Matched:
     scores: Any
 
 
-def ways_of(
-    asked: Mapping[str, Mapping[str, Sequence[str]]], sentences: Sequence[Sentence]
-) -> tuple[Way, ...]:
-    """The ways of asking of all languages, and other sentences as what is none of them."""
+Asked = Mapping[str, Mapping[str, Sequence[str]]]
+
+
+def ways_of(hands: Sequence[Asked], sentences: Sequence[Sentence]) -> tuple[Way, ...]:
+    """The ways of asking of all hands, and other sentences as what is none of them."""
     own = [
         Way(language, code, text)
+        for asked in hands
         for language, rows in asked.items()
         for code, texts in rows.items()
         for text in texts
     ]
     return (*own, *_others(sentences))
+
+
+NEAR_A_CRY = frozenset(
+    map(str, (Topic.NO_WATER, Topic.ANTS, Topic.GUARD, Topic.TREATED, Topic.MEDICINE))
+)
+"""Questions whose ways may be a cry too: "the canal is dry"."""
+ONE_IN = 3  # more would outnumber every other act
+
+
+def as_sentences(asked: Asked) -> Iterator[Sentence]:
+    """Ways of asking as sentences of the table of acts, so that it does not take a question
+    with a river or a poison in it for a cry."""
+    for language, rows in asked.items():
+        ways = [way for code, found in rows.items() if code not in NEAR_A_CRY for way in found]
+        yield from (Sentence(language, Act.QUESTION, way) for way in ways[::ONE_IN])
 
 
 def _others(sentences: Sequence[Sentence]) -> Iterator[Way]:

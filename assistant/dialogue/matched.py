@@ -19,7 +19,7 @@ from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
-SURE, LIKELY = 1.4, -1.2  # answered from the first on, offered from the second
+SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
 SOMETHING_ELSE = "other"

@@ -370,6 +370,13 @@ class ResumeTexts:
 
 
 @dataclass(frozen=True)
+class SetPace:
+    """Texts of every day, or only of days with work."""
+
+    only_work: bool
+
+
+@dataclass(frozen=True)
 class AnswerWarning:
     warning_id: int
     answer: str  # "covered" or "help"
@@ -431,6 +438,7 @@ Change = (
     | SettleAlarm
     | PauseTexts
     | ResumeTexts
+    | SetPace
 )
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from functools import partial
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
@@ -9,7 +10,7 @@ from assistant.dialogue.endings_steps import how, making, next_step
 from assistant.dialogue.engine import ask, back, begin, find
 from assistant.dialogue.facts import worded
 from assistant.dialogue.items import split_label
-from assistant.dialogue.values import Known, Session, SetLanguage, StartTexts, Turn
+from assistant.dialogue.values import Known, Session, SetLanguage, SetPace, StartTexts, Turn
 from assistant.reading import Wish, is_name, language_named
 from assistant.wording import messages_talk as m
 
@@ -124,6 +125,15 @@ def _menu(text: str, known: Known) -> Turn:
     return e.ended(begin(talks.MENU, held=held), known)
 
 
+def _pace(only_work: bool, text: str, known: Known) -> Turn:
+    """Fewer texts, or all of them again; who has not agreed to any is asked as before."""
+    if known.farmer is None or known.farmer.consent_at is None:
+        return e.menu(known.session, known)
+    passing = begin(talks.MENU, held=e.lasting(known.session))
+    says = m.ONLY_WORK() if only_work else m.EVERY_DAY()
+    return e.ended(passing, known, e.said(says), changes=(SetPace(only_work),))
+
+
 def _opening(ending: Callable[..., Turn]) -> Callable[[str, Known], Turn]:
     def wish(text: str, known: Known) -> Turn:
         return ending(known.session, known)
@@ -149,4 +159,6 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.NEXT: next_step,
     Wish.HOW: _how,
     Wish.MAKING: making,
+    Wish.WORK_DAYS: partial(_pace, True),
+    Wish.EVERY_DAY: partial(_pace, False),
 }

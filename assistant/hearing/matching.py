@@ -19,7 +19,7 @@ from assistant.hearing.topics import Topic
 
 NONE = "none"
 """The class of what only a person answers."""
-PIECE_BITS, IDEA_BITS = 13, 12
+PIECE_BITS, IDEA_BITS = 15, 12
 IDEA_ROWS = 1 << IDEA_BITS
 ROWS = (1 << PIECE_BITS) + IDEA_ROWS
 IDEA_WEIGHT = 2.0  # an idea is worth more than a piece: it is the same in all languages

@@ -80,6 +80,8 @@ class Wish(StrEnum):
     NEXT = "next"  # the next step of the work by hand
     HOW = "how"  # how the work of the day is done
     MAKING = "making"  # how the bed is made, what a mat is
+    WORK_DAYS = "work_days"  # texts only on days with work
+    EVERY_DAY = "every_day"  # texts every day
 
 
 @dataclass(frozen=True)

@@ -45,6 +45,8 @@ _ORDER = (
     Wish.BACK,
     Wish.START,
     Wish.THANKS,
+    Wish.WORK_DAYS,
+    Wish.EVERY_DAY,
     Wish.STOP,
 )
 # What may be said after their word is for them, whatever else it may be about.

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from assistant.agronomy.life.days import days_of, wanted
+from assistant.agronomy.life.days import days_of, first_of, wanted
 from assistant.agronomy.nursery import Nursery
 from assistant.reminders.values import Reminder
 
@@ -59,8 +59,11 @@ def likeness(nursery: Nursery) -> tuple[object, ...]:
     )
 
 
-def planned(nursery: Nursery, zone: str, hours: Hours, today: date) -> tuple[Reminder, ...]:
-    """The reminders of a nursery from `today` on; days gone by are not prompted."""
+def planned(
+    nursery: Nursery, zone: str, hours: Hours, today: date, only_work: bool = False
+) -> tuple[Reminder, ...]:
+    """The reminders of a nursery from `today` on; days gone by are not prompted. `only_work`:
+    what is done every day is said on its first day and not again, unless it asks."""
     if nursery.closed:
         return ()
     return tuple(
@@ -73,6 +76,6 @@ def planned(nursery: Nursery, zone: str, hours: Hours, today: date) -> tuple[Rem
         )
         for task in nursery.tasks
         if wanted(task.code, nursery)
-        for day in days_of(task, nursery)
+        for day in (first_of(task, nursery) if only_work else days_of(task, nursery))
         if day >= today
     )

@@ -20,7 +20,7 @@ from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
 from assistant.service.limits import Ring, in_digest, rings
-from assistant.service.pausing import pause, resume
+from assistant.service.pausing import pause, resume, set_pace
 from assistant.service.privacy import ask_back, keep_after_all, keep_agreement
 from assistant.service.replan import save_and_plan
 from assistant.service.soaking import move_soaking
@@ -327,6 +327,10 @@ def _resume(change: v.ResumeTexts, scene: Scene) -> None:
     resume(scene.work, scene.phone)
 
 
+def _set_pace(change: v.SetPace, scene: Scene) -> None:
+    set_pace(scene.work, scene.house, scene.farmer(), change.only_work, scene.now)
+
+
 _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.Enrol: _enrol,
     v.Decline: _decline,
@@ -351,4 +355,5 @@ _CARRY_OUT: Mapping[type, Callable[[Any, Scene], None]] = {
     v.SettleAlarm: _settle,
     v.PauseTexts: _pause,
     v.ResumeTexts: _resume,
+    v.SetPace: _set_pace,
 }

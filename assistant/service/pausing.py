@@ -1,11 +1,13 @@
 """Daily texts that rest, since somebody may want no more of them: warnings go on, an officer
-rings, and a clear word settles it."""
+rings, and a clear word settles it. Or fewer of them: only on days with work."""
 
 from dataclasses import replace
 from datetime import datetime
 
 from assistant.dialogue.values import Kind
 from assistant.people import Farmer
+from assistant.service.house import House
+from assistant.service.replan import save_and_plan
 from assistant.store import Work
 
 UNSURE = "unsure"
@@ -39,3 +41,14 @@ def resume(work: Work, phone: str) -> None:
     farmer = work.people.on_roll(phone)
     if farmer is not None and farmer.paused_at is not None:
         work.people.save_farmer(replace(farmer, paused_at=None))
+
+
+def set_pace(work: Work, house: House, farmer: Farmer, only_work: bool, now: datetime) -> None:
+    """A phone hears of its beds daily or only on days with work; texts that rested go on."""
+    paced = replace(farmer, only_work=only_work, paused_at=None)
+    if paced == farmer:
+        return
+    work.people.save_farmer(paced)
+    for bed in work.nurseries.of_farmer(farmer.id):
+        if not bed.closed:
+            save_and_plan(work, house, paced, bed, now)

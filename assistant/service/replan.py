@@ -38,7 +38,7 @@ def save_and_plan(
         recall_prompts(work, work.outbox.waiting(PROMPTS, phone=farmer.phone), now)
     saved = work.nurseries.save(replace(nursery, farmer_id=farmer.id), now)
     zone = zone_of(work, house, farmer.village_id)
-    all_days = planned(saved, zone, house.hours, date.min)
+    all_days = planned(saved, zone, house.hours, date.min, farmer.only_work)
     keep = {(reminder.task, reminder.day) for reminder in all_days}
     story = work.reminders.of_nursery(saved.id)
     _withdraw(work, story, keep)

@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstraint, text
+from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstraint, false, text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from assistant.agronomy.calendar import TaskCode
@@ -72,6 +72,7 @@ class FarmerRow(Base):
     stopped_at: Mapped[datetime | None]
     name: Mapped[str | None]
     paused_at: Mapped[datetime | None]  # the daily texts rest, warnings go on
+    only_work: Mapped[bool] = mapped_column(default=False, server_default=false())
 
 
 class OfficerRow(Base):

@@ -40,6 +40,23 @@ def _open(language: str, faults: list[str]) -> dict[str, tuple[str, ...]]:
     return {str(code): tuple(map(str, ways)) for code, ways in table.items()}
 
 
+def open_more() -> Asked:
+    """The ways of other hands (`asked/more`), which the table is also learned from: language ->
+    question -> its ways. Raises AskedError."""
+    return {code: _more(code) for code in LANGUAGES}
+
+
+def _more(language: str) -> dict[str, tuple[str, ...]]:
+    name = f"asked/more/{language}.tsv"
+    found: dict[str, tuple[str, ...]] = {}
+    for line in (files("assistant.hearing") / name).read_text("utf-8").splitlines():
+        code, _, way = line.partition("\t")
+        if code not in {*Topic, NONE} or not way:
+            raise AskedError(f"{name}: expected a question, a tab, a way: {line!r}")
+        found[code] = (*found.get(code, ()), way)
+    return found
+
+
 def open_labels() -> Mapping[str, Mapping[str, str]]:
     """Language -> question -> its first way, which is shown."""
     return {

@@ -153,8 +153,9 @@ YOUR_OFFICER = Message(
 
 # --- no more texts ----------------------------------------------------------------------------
 ASK_STOP = Message(
-    "Shall I stop all texts to you?",
-    note="Asked where words may be a wish for no more texts; Yes and No follow.",
+    "Shall I stop all texts to you? For texts only on days with new work, send WORK DAYS.",
+    note="Asked where words may be a wish for no more texts; Yes and No follow. WORK DAYS: words "
+    "to send.",
 )
 GO_ON = Message("Good, I go on.", note="Answer to: do not stop the texts.")
 ERASE_TOLD = Message(

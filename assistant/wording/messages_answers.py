@@ -193,6 +193,26 @@ TAP = Message(
     "or treated was washed in it.",
     note=_PLAIN + "May I use tap water?",
 )
+WATER_HOW = Message(
+    "No hard jet: pour through your fingers or a tin with small holes, or onto the straw. Seed "
+    "washed bare? Sift soil over it.",
+    note=_PLAIN + "How do I pour so that no seed is washed away?",
+)
+WATER_FOUL = Message(
+    "Foul or scummy water: let it run off, then let in fresh, shallow. It comes back, or leaves "
+    "suffer? Send PROBLEM.",
+    note=_PLAIN + "The water smells, is it to be changed? PROBLEM is sent.",
+)
+COUNT_LEAVES = Message(
+    "Count leaves that are open. Not the first, which has no blade, and none that is still rolled "
+    "up. Look at plants from several spots.",
+    note=_PLAIN + "Which leaves count?",
+)
+COLD = Message(
+    "Cold slows seedlings: count leaves, not days. On cold nights lay a sheet over the bed, by day "
+    "take it off: in sun it cooks them.",
+    note=_PLAIN + "Does cold harm them, do I cover them at night?",
+)
 FORECAST = Message(
     "I have no forecast of my own. When your officer warns of rain, I text you at once.",
     note=_PLAIN + "Will it rain?",
@@ -248,6 +268,21 @@ WHAT_SPROUT = Message(
     note=_PLAIN + "What is germination?",
 )
 
+INCUBATE = Message(
+    "Let the soaked seed drain. Keep it {lie} hours in a damp cloth, warm, in shade; turn and "
+    "sprinkle it. Hot inside: spread it out.",
+    note=_PLAIN + "What follows the soaking, how long, the sack is hot?",
+)
+SOAKED_LONG = Message(
+    "Seed that lay too long: sour or soft is spoilt, do not sow it. Sound: rinse it, let it drain, "
+    "sow soon and gently, long roots break.",
+    note=_PLAIN + "It was soaked too long, is it still good?",
+)
+SOW_THICK = Message(
+    "{label}: {heaps}. Not thicker: crowded seedlings stay thin and weak. Where it is bare the mat "
+    "tears.",
+    note=_PLAIN + "May I sow thicker? {heaps} is such as '267 equal heaps of 42 g, one a mat'.",
+)
 FITS = Message(
     "These nurseries are for rice that is transplanted into wet, level fields, terraces too, in "
     "any season. Rice sown straight in the field needs none.",
@@ -259,6 +294,11 @@ MAKE_FIRST = Message(
     "On flat ground by water: a sheet or banana leaves, {thick} cm of soil mix, sprouted seed, a "
     "thin cover. I tell each step on its day.",
     note=_PLAIN + "How do I make it? Nothing is planned yet.",
+)
+WHY_MAT = Message(
+    "Such a bed takes little ground and seed, lies near the house, and is carried whole. It needs "
+    "a look every day. In doubt, try it on a part first.",
+    note=_PLAIN + "Is this better than our usual nursery? Nothing is promised.",
 )
 NO_SHEET = Message(
     "No plastic? Lay banana leaves UNDER the mix, two layers, over each other like roof tiles: "

@@ -45,6 +45,15 @@ YOU_ARE_STOPPED = Message(
     "You asked me to stop, so I send nothing. Send START to begin again.",
     note="Answer to any text of somebody who had sent STOP.",
 )
+ONLY_WORK = Message(
+    "From now on I write only on days with new work, and warn of rain. Do the daily work all the "
+    "same. For a text every day send EVERY DAY.",
+    note="Answer to WORK DAYS. EVERY DAY: words to send.",
+)
+EVERY_DAY = Message(
+    "I write every day. For texts only on days with new work send WORK DAYS.",
+    note="Answer to EVERY DAY. WORK DAYS: words to send.",
+)
 STARTED_AGAIN = Message("Welcome back. Your texts begin again.", note="Answer to START.")
 
 # --- reading back ---------------------------------------------------------------------------

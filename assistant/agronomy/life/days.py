@@ -3,6 +3,7 @@ said. Texts, screens, diaries, pictures and pages ask here."""
 
 from collections.abc import Callable, Iterator, Mapping
 from datetime import date, timedelta
+from itertools import islice
 
 from assistant.agronomy.calendar import Task, TaskCode
 from assistant.agronomy.life.nursery import Nursery
@@ -27,6 +28,13 @@ def is_daily(code: TaskCode) -> bool:
 def days_of(task: Task, nursery: Nursery) -> Iterator[date]:
     """The days on which a task is said."""
     return _DAYS[TASKS[task.code].said](task, nursery)
+
+
+def first_of(task: Task, nursery: Nursery) -> Iterator[date]:
+    """The days on which a task is said to who wants to hear of each work once: what is the
+    same every day and asks nothing, on its first day."""
+    asks_or_falls = TASKS[task.code].is_asked or not is_daily(task.code)
+    return islice(days_of(task, nursery), None if asks_or_falls else 1)
 
 
 def due(nursery: Nursery, on: date) -> tuple[TaskCode, ...]:

@@ -8,6 +8,7 @@ from typing import Any
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.plan import likeness, planned
+from assistant.reminders.values import Reminder
 from assistant.service.audit import Act, Subject, note
 from assistant.service.consent import Enroller, ask_all
 from assistant.service.desk.numbers import pass_on
@@ -190,36 +191,37 @@ class Taking:
         adding = [deed for deed in deeds if deed.beds.added]
         kept = self.work.enrolments.beds_of({farmers[d.entry.phone].id for d in adding})
         new: list[Nursery] = []
-        zones: dict[int, str] = {}
+        zones: dict[int, tuple[str, bool]] = {}
         for deed in adding:
             farmer = farmers[deed.entry.phone]
             taken = {bed.label for bed in kept.get(farmer.id, ()) if not bed.closed}
             today = local_date(self.now, deed.village.zone)
             new += [made(each, farmer.id, taken, today) for each in deed.beds.added]
             if farmer.consent_at is not None:
-                zones[farmer.id] = deed.village.zone
+                zones[farmer.id] = deed.village.zone, farmer.only_work
         self._prompt(self.work.enrolments.add_beds(new, self.now), zones)
 
-    def _prompt(self, beds: Sequence[Nursery], zones: dict[int, str]) -> None:
+    def _prompt(self, beds: Sequence[Nursery], zones: dict[int, tuple[str, bool]]) -> None:
         """Plans the days of who has agreed already: those of one nursery for all that are
         alike, since a district sows in a few weeks."""
         alike: dict[tuple[object, ...], list[Nursery]] = {}
         for bed in beds:
             if bed.farmer_id in zones:
                 alike.setdefault((zones[bed.farmer_id], *likeness(bed)), []).append(bed)
-        first = {zone_and_days: some[0] for zone_and_days, some in alike.items()}
         self.work.reminders.plan_new(
-            reminder
-            for (zone, *_), bed in first.items()
-            for reminder in planned(
-                bed, str(zone), self.house.hours, local_date(self.now, str(zone))
-            )
+            reminder for some in alike.values() for reminder in self._days_of(some[0], zones)
         )
         done, of = 0, sum(map(len, alike.values()))
         for some in alike.values():
             self.work.reminders.plan_alike(some[0].id, [bed.id for bed in some[1:]])
             done += len(some)
             self._part(3, done, of)
+
+    def _days_of(
+        self, bed: Nursery, zones: dict[int, tuple[str, bool]]
+    ) -> tuple[Reminder, ...]:
+        zone, only_work = zones[bed.farmer_id]
+        return planned(bed, zone, self.house.hours, local_date(self.now, zone), only_work)
 
 
 def _columns(deed: Deed, farmer: Farmer) -> dict[str, Any]:

@@ -215,7 +215,7 @@ class People:
         row.phone, row.language = farmer.phone or f"{rows.NO_PHONE}{row.id}", farmer.language
         row.village_id = farmer.village_id
         row.consent_at, row.stopped_at = farmer.consent_at, farmer.stopped_at
-        row.paused_at = farmer.paused_at
+        row.paused_at, row.only_work = farmer.paused_at, farmer.only_work
         row.name = farmer.name
         self._session.flush()
         if wants_texts(row) and not wanted:

@@ -170,3 +170,22 @@ def test_when(lexicons, language, text):
 )
 def test_thanks(lexicons, language, text):
     assert read_wish(text, lexicons, language).value is Wish.THANKS
+
+
+@pytest.mark.parametrize(
+    ("language", "few", "all_of_them"),
+    [
+        ("en", "too many messages", "text me every day"),
+        ("sw", "meseji ni nyingi sana", "tuma kila siku"),
+        ("fr", "moins de messages svp", "tous les jours"),
+        ("hi", "roz mat bhejo", "हर दिन भेजो"),
+        ("bn", "শুধু কাজের দিন", "protidin"),
+        ("id", "sms terlalu banyak", "setiap hari"),
+        ("vi", "bot tin nhan di", "hằng ngày"),
+        ("pt", "muitas mensagens", "todos os dias"),
+        ("fil", "ang daming text", "araw araw"),
+    ],
+)
+def test_how_often(lexicons, language, few, all_of_them):
+    assert read_wish(few, lexicons, language).value is Wish.WORK_DAYS
+    assert read_wish(all_of_them, lexicons, language).value is Wish.EVERY_DAY

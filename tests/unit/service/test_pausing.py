@@ -124,3 +124,28 @@ def test_a_stranger_can_ask_for_nothing_to_rest(valley: Valley) -> None:
     change(valley, PauseTexts("stop it"), ResumeTexts(), phone=BARAKA)
     with valley.house.store.look() as work:
         assert work.people.farmer(BARAKA) is None
+
+
+def test_texts_only_on_days_with_work(bed: Valley) -> None:
+    """What is the same each day is said on its first day; a word brings the rest back."""
+    assert bed.text(AMINA, "send only work days") == [like(m.ONLY_WORK)]
+    bed.go("1 Jun 20:00")
+    bed.heard(AMINA)
+    bed.go("4 Jun 20:00")
+    assert bed.heard(AMINA) == []
+    bed.text(OFFICER, f"RAIN {CODE} Kijani 21-23")
+    bed.text(OFFICER, "1")
+    assert len(bed.heard(AMINA)) == 1
+    bed.go("6 Jun 07:00")
+    assert any("ncover" in text for text in bed.heard(AMINA))
+    assert bed.text(AMINA, "every day") == [like(m.EVERY_DAY)]
+
+
+def test_fewer_texts_are_the_way_out_of_stopping(bed: Valley) -> None:
+    """Asked whether all shall stop, a farmer may ask for fewer; they rest no longer."""
+    change(bed, PauseTexts("you disturb me"))
+    bed.text(AMINA, "WORK DAYS")
+    with bed.house.store.look() as work:
+        farmer = work.people.farmer(AMINA)
+    assert farmer is not None
+    assert (farmer.only_work, farmer.paused_at) == (True, None)
