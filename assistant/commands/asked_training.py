@@ -73,8 +73,10 @@ def as_sentences(asked: Asked) -> Iterator[Sentence]:
     """Ways of asking as sentences of the table of acts, so that it does not take a question
     with a river or a poison in it for a cry."""
     for language, rows in asked.items():
-        ways = [way for code, found in rows.items() if code not in NEAR_A_CRY for way in found]
-        yield from (Sentence(language, Act.QUESTION, way) for way in ways[::ONE_IN])
+        near = NEAR_A_CRY | {NONE}
+        ways = [way for code, found in rows.items() if code not in near for way in found]
+        ways = [*ways[::ONE_IN], *rows.get(NONE, ())]
+        yield from (Sentence(language, Act.QUESTION, way) for way in ways)
 
 
 def _others(sentences: Sequence[Sentence]) -> Iterator[Way]:

@@ -151,10 +151,23 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
     found = [
         (act, certainty)
         for act in ORDER
-        if (certainty := heard.certainty(act, alert=known.raining)) is not None
+        if (certainty := _certainty(act, heard, known)) is not None
         and not _is_answer(act, certainty, plain and not heard.is_by_rule(act), heard, known)
     ]
     return sorted(found, key=lambda each: _rank(each[0], each[1], heard))
+
+
+_RATHER_ASKS, _NEXT_TO_NOTHING = 0.8, 0.1
+
+
+def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
+    """How sure it is. A bed that a rule hears in danger, in a text that weighs as a question
+    and as no cry ("where do I get burnt hull"), is asked about, unless rain is near."""
+    certainty, weights = heard.certainty(act, alert=known.raining), heard.weights
+    cries = weights[Act.DANGER] + weights[Act.HARM]
+    asks = weights[Act.QUESTION] >= _RATHER_ASKS and cries < _NEXT_TO_NOTHING
+    said = act is Act.DANGER and certainty is Certainty.SAID
+    return Certainty.HALF if said and asks and not known.raining else certainty
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
