@@ -64,8 +64,9 @@ def ways_of(hands: Sequence[Asked], sentences: Sequence[Sentence]) -> tuple[Way,
 
 NEAR_A_CRY = frozenset(
     map(str, (Topic.NO_WATER, Topic.ANTS, Topic.GUARD, Topic.TREATED, Topic.MEDICINE))
-)
-"""Questions whose ways may be a cry too: "the canal is dry"."""
+) | frozenset(map(str, (Topic.MY_NUMBER, Topic.STOP_HOW)))
+"""Questions whose ways may be a cry or a refusal too: "the canal is dry", "who gave you my
+number"."""
 ONE_IN = 3  # more would outnumber every other act
 
 

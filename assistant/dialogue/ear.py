@@ -225,8 +225,8 @@ def _asks_rather(act: Act, certainty: Certainty, text: str, known: Known) -> boo
     what is half sure."""
     if act is Act.REFUSE:
         return asks_of_texts(text, known, certainty is Certainty.SAID)
-    if act is Act.DIE or certainty is Certainty.SAID:
-        return False
+    if act is Act.DIE or certainty is Certainty.SAID or known.raining:
+        return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
     return weighs_little and surely_asked(text, known)
 

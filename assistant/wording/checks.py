@@ -48,6 +48,7 @@ SENT: Mapping[str, str] = {
     "TEMP": "TEMP",
     "DELETE": "delete",
     "DONE": "done",
+    "EVERY DAY": "every_day",
     "LANGUAGE": "language",
     "MENU": "menu",
     "NEW": "new",
@@ -70,6 +71,7 @@ SENT: Mapping[str, str] = {
     "TODAY": "today",
     "TOMORROW": "tomorrow",
     "WHO": "WHO",
+    "WORK DAYS": "work_days",
     "TELL": "TELL",
     "SEEN": "SEEN",
 }
