@@ -280,8 +280,9 @@ def _may_be_offered(text: str, found: Match, known: Known) -> bool:
     likeliest = max(weights, key=lambda act: weights[act])
     by_words = found.asks and likeliest in (Act.QUESTION, Act.TALK)
     is_free = known.session is None and not known.items
+    may_ask = found.asks or is_free  # "it holds ten litres" answers what is open
     return not grave and (
-        weights[Act.QUESTION] >= _HALF or by_words or (found.likely and is_free)
+        (may_ask and weights[Act.QUESTION] >= _HALF) or by_words or (found.likely and is_free)
     )
 
 

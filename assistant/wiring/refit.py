@@ -30,7 +30,7 @@ def refit_of(settings: Settings, base: House) -> Refit:
         nearby = {key: said.get(key) or getattr(book.programme, key) for key in KEYS}
         return replace(
             house,
-            programme=_name(now.programme),
+            programme=_name(said["programme"]) if "programme" in said else now.programme,
             languages=_spoken(now.languages),
             catalogues={
                 code: house.catalogues.get(code) or open_catalogue(code)
