@@ -190,6 +190,7 @@ _OPENS: Mapping[Topic, Callable[[str, Known], Turn]] = MappingProxyType(
 _MAKES = frozenset({Topic.WHAT_MAT, Topic.HOW_MAKE})
 _GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE)
 _LIKELY_GRAVE = 0.4
+_MORE_THAN_HALF = 0.5
 _HALF = 0.3  # a question that weighs as much may be one after all
 # Answered, and a person must act: a bed in danger, a village that only the office changes.
 _TOLD_TOO = frozenset({Topic.NO_WATER, Topic.VILLAGE})
@@ -214,8 +215,30 @@ _FEWEST_WORDS = 2  # of a text that may be one of several questions
 
 
 def answered(text: str, known: Known) -> Turn | None:
-    """The answer to a plain question; None where the text is none, is an answer to what is
-    open, or cannot be answered without a plan."""
+    """The answer to a question that is asked as one; None where the text is none, is an answer
+    to what is open, or cannot be answered without a plan."""
+    return _answered(text, known, is_last=False)
+
+
+def answered_at_last(text: str, known: Known) -> Turn | None:
+    """The same for what only may be a question, "the roots are long now", once nobody has read
+    a report in it."""
+    return _answered(text, known, is_last=True)
+
+
+def _may_ask(text: str, found: Match, known: Known, is_last: bool) -> bool:
+    """Whether a text asks by its words; or by weight, or at last by nothing else, where it
+    gives no number and no day to the work, which are for other readers (`dated.py`)."""
+    if found.asks:
+        return True
+    given = any(sign.isdigit() for sign in text)
+    if given or names_day(text, known.lexicon, known.today):
+        return False
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return is_last or weights[Act.QUESTION] >= _MORE_THAN_HALF
+
+
+def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
     if takes_words(known) or _answers_what_is_open(text, known):
         return None
     if _is_word_to_send(text, known) or _is_of_the_menu(text, known):
@@ -224,8 +247,8 @@ def answered(text: str, known: Known) -> Turn | None:
     languages = _languages(text, known)
     rule = known.ears.questions.heard(text, languages, area)
     found = match(text, rule, known, languages)
-    if not found.asks and names_day(text, known.lexicon, known.today):
-        return None  # a day that is given to the work, see `dated.py`
+    if not _may_ask(text, found, known, is_last):
+        return None
     wished = _is_wish(text, known)
     unsure = None if found.question else _unsure(text, found, known, wished)
     if unsure is not None:

@@ -27,7 +27,7 @@ from assistant.dialogue.answering import (
     extra_word,
     sure_wish,
 )
-from assistant.dialogue.answers import answered
+from assistant.dialogue.answers import answered, answered_at_last
 from assistant.dialogue.chains import chained
 from assistant.dialogue.dated import dated, dated_surely
 from assistant.dialogue.ear import ask_stop, hear_first
@@ -105,6 +105,7 @@ def turn(text: str, known: Known) -> Turn:
         chained,
         harvested,
         reported,
+        answered_at_last,
         _in_focus,
         _elsewhere,
     )
