@@ -264,6 +264,11 @@ def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
     return _in_their_words(turn, text, known) if turn else None
 
 
+def _asks_of_lost(text: str, topic: Topic, known: Known) -> bool:
+    told = known.session is not None and known.session.conversation == talks.LOST_FILL.name
+    return told and topic in _MAKES and any(sign.isdigit() for sign in text)
+
+
 def _unsure(text: str, found: Match, known: Known, wished: bool) -> Turn | None:
     """Where no question is sure: those that it may be are offered, but a wish goes first where
     it is the whole of the text; what is like none of ours is a person's."""
@@ -364,7 +369,10 @@ def _sized(topic: Topic, text: str, known: Known) -> Topic:
 
 def _is_asked(text: str, question: Question, known: Known, wished: bool) -> bool:
     """Whether a question that is sure enough is answered now: with a wish in it, or beside an
-    open question, only where it asks in so many words."""
+    open question, only where it asks in so many words; what is to be done for mats that are
+    gone is the open question itself."""
+    if _asks_of_lost(text, question.topic, known):
+        return False
     if question.asks or (not wished and known.session is None):
         return True
     return not wished and question.topic in _SAID

@@ -11,6 +11,8 @@ from datetime import date, timedelta
 
 from assistant.acts import Act
 from assistant.agronomy.calendar import DayChoice
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, PutOff
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.tasks import TaskCode
 from assistant.dialogue import conversations as talks
@@ -21,7 +23,16 @@ from assistant.dialogue.endings_delay import planting_waits
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.items import answer_items, settle, split_label
 from assistant.dialogue.questions import Conversation
-from assistant.dialogue.values import AnswerItem, Item, Kept, Known, Session, Turn
+from assistant.dialogue.values import (
+    AnswerItem,
+    Happened,
+    Item,
+    Kept,
+    Known,
+    SaveNursery,
+    Session,
+    Turn,
+)
 from assistant.hearing import understand
 from assistant.hearing.dating import Dated, Idea, around_day
 from assistant.reading import (
@@ -37,6 +48,7 @@ from assistant.reading import (
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
+from assistant.wording.message import Message
 
 _LIKELY = 0.6
 _NEAR_D = 20  # from the plan's own day; a day alone that is farther off says too little
@@ -120,7 +132,7 @@ def _told(text: str, known: Known) -> _Told | None:
     if not names_day(text, known.lexicon, known.today):
         return None
     if around is None:
-        around = Dated(frozenset(), False, False, False, False, ())
+        around = Dated(frozenset(), False, False, False, False, False, ())
     reading = read_date(text, known.lexicon, known.today, past=around.says_past)
     if reading.reason is Reason.DAY_MISMATCH:  # "Friday the 5th": perhaps the one gone by
         gone = read_date(text, known.lexicon, known.today, past=True)
@@ -204,6 +216,9 @@ def _sow(told: _Told, bed: Nursery, known: Known) -> Turn | None:
     if day < known.today:
         answered = _answered(told, known)
         return answered or _sown_then(day, told, bed, known)
+    item = _open(TaskCode.SOW, bed, known)
+    if item is not None and known.today < day <= known.today + timedelta(days=_NEAR_D):
+        return _waits_till(item, day, m.SOW_LATER_NOTED, bed, known)
     if day == bed.sow_date and known.items:
         return None
     if day == bed.sow_date:
@@ -232,10 +247,23 @@ def _soak(told: _Told, bed: Nursery, known: Known) -> Turn | None:
     day = _one_day(told, known)
     if day is None or (day < known.today and known.items):
         return None  # its own task asks for that
+    item = _open(TaskCode.SOAK, bed, known)
+    if item is not None and known.today < day <= known.today + timedelta(days=_NEAR_D):
+        return _waits_till(item, day, a.SOW_ON, bed, known)
     sowing = day + timedelta(days=bed.soak_before_d)
     if sowing < known.today:
         return None
     return _asked(talks.SOW_THEN, bed, known, sowing=sowing)
+
+
+def _waits_till(item: Item, day: date, noted: Message, bed: Nursery, known: Known) -> Turn:
+    """Not yet, and until when: the work that was asked today moves at once, since nothing else
+    was said of it and tomorrow's text must know."""
+    event = PutOff(on=known.today, by=By.FARMER, task=item.task, was=item.day, until=day)
+    moved = after(bed, event)
+    changes = (AnswerItem(item, "not_yet"), Happened(bed.id, event), SaveNursery(moved))
+    text = e.said(about(noted, moved, known.today))
+    return e.ended(_passing(known), known, text, changes=changes)
 
 
 # --- planting and uncovering -----------------------------------------------------------------
@@ -247,7 +275,7 @@ def _plant(told: _Told, bed: Nursery, known: Known) -> Turn | None:
         return _which(talks.PLANT_THEN, "transplanting", told, bed, known)
     if day < known.today or (told.around.says_past and day == known.today):
         return _answered(told, known) or _planted_then(day, bed, known)
-    item = _open(TaskCode.TRANSPLANT, bed, known)
+    item = _open(TaskCode.TRANSPLANT, bed, known) or _open(TaskCode.OVERDUE, bed, known)
     if item is not None and day > known.today:
         return _put_off(item, day, told, bed, known)
     if item is not None:

@@ -29,7 +29,7 @@ from assistant.wording import messages_delay as d
 from assistant.wording.day import about
 from assistant.wording.message import Say
 
-WAITS_D = 3  # until the farmer names a day: time to let water in, and to drain for it again
+WAITS_D = 4  # until the farmer names a day: water for two days, and two to drain for it again
 ONE_DAY = timedelta(days=1)
 WHY_CODE = "why_"  # begins the code of a reason, where other talks have a code of the same name
 

@@ -210,7 +210,9 @@ def ask(session: Session, known: Known, tables: Tables, *before: Say) -> Text:
     choices = numbered(entries(question, session, known))
     several = len(known.practices) > 1
     asks = (question.asks_choosing if several else None) or question.asks
-    return Text((*before, worded(asks, session, known), *choices), focus)
+    put = worded(asks, session, known)
+    first = tuple(say for say in before if say != put)  # once, where it is its own hint
+    return Text((*first, put, *choices), focus)
 
 
 def _waiting_says(waiting: Mapping[str, Kept]) -> tuple[Say, ...]:

@@ -38,6 +38,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.hearing import Idea
+from assistant.hearing.dating import around_day
 from assistant.reading import (
     Outcome,
     Reason,
@@ -51,11 +52,13 @@ from assistant.reading import (
     says_only_answers,
 )
 from assistant.wording import messages_aid as aid
+from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.messages_again import HALF_SOWN
+from assistant.wording.messages_answers import SOW_ON
 
 DONE, NOT_YET = "done", "not_yet"
 PALE = 2  # its place among the colours
@@ -282,9 +285,19 @@ def _answer_done(
         if since is not None:
             return settle(since, said_so, when, known, held)
         return _is_it_done(item, known, held)
+    if when is None and _is_just_now(text, item, known):
+        when = known.today
     if said_so == NOT_YET and _sowed_part(text, told, item, known):
         return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
+
+
+def _is_just_now(text: str, item: Item, known: Known) -> bool:
+    """ "I soaked now", of what was to be done yesterday: all days follow on the real one."""
+    if TASKS[item.task].doing is not Doing.SOAKS or item.day >= known.today:
+        return False
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    return around is not None and around.now
 
 
 def _sowed_part(text: str, told: frozenset[str], item: Item, known: Known) -> bool:
@@ -329,9 +342,13 @@ def _done_since(
     """That the bed is sown or the field planted, told while something before it was asked: it
     ends all that was to come before, so it counts on any day on which it can be true."""
     sows, plants = (TASKS[code].deeds for code in (TaskCode.SOW, TaskCode.TRANSPLANT))
-    if said_so != DONE or not told <= sows | plants:  # one word for both, in some languages
+    both = sows | plants  # one word for both, in some languages
+    if said_so != DONE or not told <= both | TASKS[TaskCode.SOAK].deeds:
         return None
     nursery, day = _nursery(item, known), when or known.today
+    soaks = TASKS[TaskCode.SOAK].deeds
+    if when is not None and soaks <= told and not nursery.sown:
+        return Item(item.nursery_id, TaskCode.SOAK, when)
     if not nursery.sown and not nursery.held and sows <= told:
         near = abs((day - nursery.sow_date).days) <= _SOON_D and day <= known.today
         return Item(item.nursery_id, TaskCode.SOW, day) if near else None
@@ -504,10 +521,17 @@ def settle(
 
 
 def _done_event(item: Item, when: date | None, known: Known) -> Done:
-    """On the day that was told, else on the day it was asked for; a field is planted today."""
-    planted = TASKS[item.task].doing is Doing.PLANTS
-    day = when or (known.today if planted else item.day)
+    """On the day that was told, else on the day it was asked for; a field is planted today, and
+    seed was soaked on the day of the plan, which may have moved since it was asked."""
+    doing, nursery = TASKS[item.task].doing, _nursery(item, known)
+    day = when or (known.today if doing is Doing.PLANTS else item.day)
+    if when is None and doing is Doing.SOAKS:
+        day = nursery.sow_date - timedelta(days=nursery.soak_before_d)
     return Done(on=day, by=By.FARMER, task=item.task)
+
+
+def _is_moved(item: Item, moved: Nursery, known: Known) -> bool:
+    return moved.sow_date != _nursery(item, known).sow_date
 
 
 def _put_off_event(item: Item, known: Known) -> PutOff:
@@ -521,13 +545,17 @@ def _put_off_event(item: Item, known: Known) -> PutOff:
 def _done_noted(item: Item, moved: Nursery, known: Known) -> Say:
     texts = {Doing.SOWS: m.SOWN_NOTED, Doing.PLANTS: m.TRANSPLANTED_NOTED}
     text = texts.get(TASKS[item.task].doing)
+    if TASKS[item.task].doing is Doing.SOAKS and _is_moved(item, moved, known):
+        text = g.SOAK_SET  # all its days follow on the real one
     return about(text, moved, known.today) if text else _what(m.DONE_NOTED, item, moved)
 
 
 def _later_noted(item: Item, moved: Nursery, known: Known) -> Say:
     tomorrow = known.today + ONE_DAY
     delay = TASKS[item.task].delay
-    if delay in (Delay.SOWING, Delay.SOAKING):
+    if delay is Delay.SOAKING:  # nothing is soaked that could be kept moist
+        return about(SOW_ON, moved, known.today)
+    if delay is Delay.SOWING:
         return about(m.SOW_LATER_NOTED, moved, known.today)
     if delay is Delay.UNCOVERING:
         return about(m.NOT_UP_NOTED, moved, known.today, date=tomorrow)

@@ -25,7 +25,7 @@ from assistant.dialogue.values import (
 from assistant.hearing import Idea
 from assistant.reading import Outcome, is_accounted_for, read_choice
 
-_GONE = frozenset({Idea.WASHED, Idea.GONE})
+_GONE = frozenset({Idea.WASHED, Idea.GONE, Idea.NOTHING})
 
 
 def answer_flood(
@@ -62,4 +62,6 @@ def _state(text: str, known: Known, digits: bool) -> str | None:
     ideas = ideas_in(text, known)
     if not ideas & _GONE:
         return None
+    if Idea.NOTHING in ideas:
+        return "gone"
     return "part" if ideas & {Idea.HALF, Idea.MAT} else "gone"

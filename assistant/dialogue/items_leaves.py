@@ -25,8 +25,8 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about
-from assistant.wording.message import Message
+from assistant.wording.day import about, hill_now
+from assistant.wording.message import Message, Say
 
 MOST_LEAVES = 8
 
@@ -70,11 +70,23 @@ def _counted(
     if advice is LeafAdvice.SLOW:
         changes += (CallForHelp("leaves", f"{count:g}", nursery.id),)
     asked = begin(talks.LEAVES, held=holds(held), nursery=nursery.id, leaves=count)
-    says = (message, *outlook(moved, count, known.today, known.warmth))
+    says = (
+        message,
+        *_hill(nursery, moved, known),
+        *outlook(moved, count, known.today, known.warmth),
+    )
     best = _window_left(moved, known.today)
     if best is not None:  # the question names the days that the leaves allow
         asked = replace(asked, answers={**asked.answers, **_best(*best)})
     return opened(asked, known, *says, changes=changes)
+
+
+def _hill(before: Nursery, moved: Nursery, known: Known) -> tuple[Say, ...]:
+    """How many go to a hill, where the leaves say otherwise than the days did."""
+    now = hill_now(moved, known.today)
+    if now == hill_now(before, known.today):
+        return ()
+    return (m.LEAVES_HILL(n=now),)
 
 
 def _felt(nursery: Nursery, known: Known) -> Nursery:

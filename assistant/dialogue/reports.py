@@ -4,33 +4,42 @@ second sowing, a bed that stays bare. It changes the plan as an answer would, an
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
+from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.accounted import takes_words
+from assistant.dialogue.aid import person
 from assistant.dialogue.corrections import DATES, NUMBERS
 from assistant.dialogue.endings import call, ended, lasting, opened, said
 from assistant.dialogue.endings_again import sow_again
 from assistant.dialogue.endings_delay import ONE_DAY
 from assistant.dialogue.endings_lost import ANIMALS, lost, may_lose
+from assistant.dialogue.endings_seed import new_seed
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin, find
-from assistant.dialogue.items import split_label, tells_a_deed
+from assistant.dialogue.items import settle, split_label, tells_a_deed
 from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
+from assistant.dialogue.lists import choice_names
 from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, standing_told_done, waits
 from assistant.dialogue.told_of_bed import ideas_in
-from assistant.dialogue.values import Change, Known, Turn
+from assistant.dialogue.values import Change, Item, Known, Session, Turn
+from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
 from assistant.reading import (
     Outcome,
     is_accounted_for,
+    read_choice,
     read_count,
     read_deeds,
     read_told,
+    says_only_answers,
 )
 from assistant.wording import messages_again as a
 from assistant.wording import messages_delay as d
+from assistant.wording import messages_tasks as t
 from assistant.wording.day import about
 from assistant.wording.message import Say
 
@@ -58,6 +67,18 @@ def reported(text: str, known: Known) -> Turn | None:
     return next((turn for turn in found if turn is not None), None)
 
 
+def bereaved(text: str, known: Known) -> Turn | None:
+    """Who did the work has died: kind words, who answers now may, and a person knows."""
+    farmer = known.farmer
+    if farmer is None or farmer.consent_at is None or farmer.stopped_at is not None:
+        return None
+    if takes_words(known) or Idea.DEATH not in ideas_in(text, known):
+        return None
+    passing = begin(talks.MENU, held=lasting(known.session))
+    change = call("question", text, passing, known)
+    return ended(passing, known, said(a.BEREAVED(person=person(known))), changes=(change,))
+
+
 def _listens(text: str, known: Known) -> bool:
     farmer = known.farmer
     if farmer is None or farmer.consent_at is None or farmer.stopped_at is not None:
@@ -69,7 +90,13 @@ def _listens(text: str, known: Known) -> bool:
     if session is None or question is None:
         return True
     asks_number = question.reads in NUMBERS and question.reads not in DATES
+    if asks_number and session.conversation == talks.LOST.name:
+        return not any(sign.isdigit() for sign in text) and _sows_again(text, known)
     return session.conversation not in _BUSY and not asks_number
+
+
+def _sows_again(text: str, known: Known) -> bool:
+    return {Idea.SOW, Idea.AGAIN} <= ideas_in(text, known)
 
 
 def mats_lost(
@@ -166,7 +193,8 @@ def _leaves(
 ) -> Turn | None:
     """Leaves that were counted, in a text that says nothing else."""
     reading = read_count(text, known.lexicon)
-    if ideas != {Idea.LEAF} or reading.outcome is not Outcome.UNDERSTOOD:
+    bare = not ideas and _is_bare_count(text, known)
+    if not (bare or ideas == {Idea.LEAF}) or reading.outcome is not Outcome.UNDERSTOOD:
         return None
     if reading.value is None or not 1 <= reading.value <= MOST_LEAVES:
         return None
@@ -175,6 +203,37 @@ def _leaves(
         return None
     count, held = float(reading.value), lasting(known.session)
     return recounted(begin(talks.RECOUNT, held=held, nursery=able[0].id, leaves=count), known)
+
+
+def _is_bare_count(text: str, known: Known) -> bool:
+    """A number that no choice of planting has, where planting is all that is asked: leaves."""
+    asked = {item.task for item in known.items}
+    plain = text.strip() not in ("1", "2") and text.strip().replace(".", "").isdigit()
+    return plain and known.session is None and bool(asked) and asked <= _PLANTING
+
+
+_PLANTING = frozenset({TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.DRAIN_BED})
+
+
+def _coloured(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """ "The leaves are pale": what else is seen is asked at once; green needs nothing."""
+    able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    names = [choice_names(code, label, known) for code, label in _COLOURS]
+    said_only = says_only_answers(text, known.lexicon, tuple(chain(*names)))
+    if len(able) != 1 or not said_only or any(sign.isdigit() for sign in text):
+        return None
+    if read_choice(text, names, known.lexicon).value not in _POOR:
+        return None
+    asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=able[0].id)
+    if known.today < colour_day(able[0]):
+        return TROUBLE_ENDINGS["!too_early"](asked, known)
+    return opened(replace(asked, answers={**asked.answers, "problem": "yellow"}), known)
+
+
+_COLOURS = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
+_POOR = (1, 2)  # their places among the colours
 
 
 def _seed_counted_late(
@@ -201,6 +260,11 @@ def _deeds(
         return None
     deeds, today = read_deeds(text, known.lexicon), known.today
     held = lasting(known.session)
+    if deeds in (_SOWS, _SOAKS) and bed.day(today) >= _SOWN_ANEW_D:
+        return _anew(deeds, bed, held, known)
+    if "uncover" in deeds and not bed.uncovered and today >= bed.anchors.uncover_date:
+        asked = Item(bed.id, TaskCode.UNCOVER_FLOOD, bed.anchors.uncover_date)
+        return settle(asked, "done", None, known, held)
     early = not bed.uncovered and today < bed.anchors.uncover_date
     if "uncover" in deeds and early and bed.may_uncover_on(today):
         return opened(begin(talks.UNCOVERED_EARLY, held=held, nursery=bed.id), known)
@@ -209,6 +273,48 @@ def _deeds(
             passing = begin(talks.MENU, held=held)
             return ended(passing, known, said(about(d.WATER_BACK, bed, today)))
     return None
+
+
+def _anew(deeds: frozenset[str], bed: Nursery, held: Session | None, known: Known) -> Turn:
+    """Seed is soaked or sown where a bed stands: it is sown again, all or some of it."""
+    if deeds == _SOWS:
+        return opened(begin(talks.SOWN_AGAIN, held=held, nursery=bed.id), known)
+    return sow_again(bed, held, known)
+
+
+_SOWS, _SOAKS = frozenset({"sow"}), frozenset({"soak"})
+_SOWN_ANEW_D = 2  # told sooner it is the sowing that was told before
+
+
+def _sown_unasked(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """That the seed is sown, on a day for which nobody had planned it."""
+    able = [bed for bed in beds if not bed.sown and not bed.held]
+    told = read_told(text, known.lexicon, digits=False)
+    sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD
+    if not sure or len(able) != 1 or len(able) != len(beds):
+        return None
+    near = abs(able[0].day(known.today)) <= _NEAR_SOWING_D
+    if read_deeds(text, known.lexicon) != _SOWS or not near:
+        return None
+    asked = Item(able[0].id, TaskCode.SOW, known.today)
+    return settle(asked, "done", known.today, known, lasting(known.session))
+
+
+_NEAR_SOWING_D = 7
+
+
+def _new_seed(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """Other seed is there for a plan that is held."""
+    able = [bed for bed in beds if bed.held]
+    if Idea.NEW_SEED not in ideas or len(able) != 1:
+        return None
+    changes, texts = new_seed(able[0], known)
+    passing = begin(talks.MENU, held=lasting(known.session))
+    return ended(passing, known, *texts, changes=changes)
 
 
 def _dry(
@@ -226,11 +332,14 @@ _Report = Callable[[str, frozenset[Idea], tuple[Nursery, ...], Known], Turn | No
 _REPORTS: tuple[_Report, ...] = (
     _lost,
     _spare,
+    _new_seed,
     _sown_again,
     _bare,
     _leaves,
+    _coloured,
     _seed_counted_late,
     _deeds,
+    _sown_unasked,
     *PLAN_REPORTS,
     _dry,
 )

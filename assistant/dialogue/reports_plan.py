@@ -1,6 +1,7 @@
 """What a farmer tells of the plan without being asked: planted early, the rest tomorrow, why
 planting waits and until when, another field or another kind of bed."""
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
@@ -13,7 +14,7 @@ from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, lasting, opened, said
+from assistant.dialogue.endings import call, ended, lasting, opened, said
 from assistant.dialogue.endings_delay import DELAY_ENDINGS, WHY_CODE
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.engine import ask, begin
@@ -31,6 +32,7 @@ from assistant.hearing import Idea
 from assistant.reading import Outcome, read_area, read_deeds, read_told
 from assistant.wording import messages_again as a
 from assistant.wording import messages_delay as d
+from assistant.wording import messages_practice as p
 from assistant.wording.day import about
 from assistant.wording.message import Message
 
@@ -164,22 +166,67 @@ def _field(
 def _other_bed(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
-    """ "A wet bed instead of mats": one of the kinds that are offered in the village."""
-    able = [bed for bed in beds if not bed.sown]
+    """ "A wet bed instead of mats": one of the kinds that are offered in the village; what is
+    not, and what is sown, stays as it is, and that is said."""
+    standing = [bed for bed in beds if bed.transplanted_on is None]
+    able = [bed for bed in standing if not bed.sown] or standing
     if Idea.CHANGE not in ideas or len(able) != 1:
         return None
-    wanted = [each for each in _named(text, known) if each.code != able[0].practice.code]
-    if len(wanted) != 1:
+    named, bed = _named(text, known), able[0]
+    wanted = [each for each in named if each.code != bed.practice.code]
+    if len(wanted) > 1 or not (named or Idea.BED in ideas):
         return None
+    if bed.sown:
+        return _stays(p.BED_SOWN, text, bed, known)
+    if not wanted:
+        return _which_kind(text, bed, known) if not named else _stays(p.BED_IS, "", bed, known)
+    if wanted[0] not in known.practices:
+        return _stays(p.BED_NOT_HERE, text, bed, known)
     held = lasting(known.session)
-    asked = begin(talks.DATES, held=held, nursery=able[0].id, practice=wanted[0].code)
+    asked = begin(talks.DATES, held=held, nursery=bed.id, practice=wanted[0].code)
     return PLAN_ENDINGS["!amended"](asked, known)
 
 
+def _which_kind(text: str, bed: Nursery, known: Known) -> Turn | None:
+    """ "Change the bed": which kind it shall be is asked, where there are several."""
+    if len(known.practices) < 2 or len(text.split()) > _MOST_WORDS:
+        return None
+    begun = begin(talks.DATES, held=lasting(known.session), nursery=bed.id)
+    asked = replace(begun, step="practice")
+    return Turn(asked, (ask(asked, known, talks.TABLES),))
+
+
+def _stays(message: Message, words: str, bed: Nursery, known: Known) -> Turn:
+    """Nothing of the plan moves; an officer has the words that ask for more."""
+    passing = begin(talks.MENU, held=lasting(known.session), nursery=bed.id)
+    changes = (call("question", words, passing, known),) if words else ()
+    return ended(passing, known, said(about(message, bed, known.today)), changes=changes)
+
+
 def _named(text: str, known: Known) -> list[Practice]:
-    words = f" {text.casefold()} "
-    names = ((each, each.name(known.catalogue.language)) for each in known.practices)
-    return [each for each, name in names if name.casefold() in words]
+    """The kinds of bed that a text names, in their language or by a longer name first: a wet
+    bed is no bed of another kind."""
+    words = " ".join(text.casefold().replace(",", " ").split())
+    names = ((each, each.name(known.catalogue.language)) for each in known.every_practice)
+    return [each for each, name in names if _stands(name.casefold(), words)]
 
 
-PLAN_REPORTS: tuple[Report, ...] = (_planted, _field, _other_bed)
+def _stands(name: str, words: str) -> bool:
+    return re.search(rf"(?<!\w){re.escape(name)}s?(?!\w)", words) is not None
+
+
+# --- where the bed lies ----------------------------------------------------------------------
+
+
+def _on_roof(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """A bed on a roof: what it weighs there, and an officer who should look."""
+    able = [bed for bed in beds if bed.transplanted_on is None]
+    told = Idea.ROOF in ideas and bool({Idea.BED, Idea.MAT} & ideas)
+    if not told or len(able) != 1 or len(text.split()) > _MOST_WORDS:
+        return None
+    return _stays(p.ON_ROOF, text, able[0], known)
+
+
+PLAN_REPORTS: tuple[Report, ...] = (_planted, _field, _on_roof, _other_bed)

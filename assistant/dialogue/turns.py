@@ -41,7 +41,7 @@ from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_do
 from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
-from assistant.dialogue.reports import reported
+from assistant.dialogue.reports import bereaved, reported
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -95,6 +95,7 @@ def turn(text: str, known: Known) -> Turn:
         _officer_text,
         _go_on,
         hear_first,
+        bereaved,
         _stop_or_start,
         _officer_talk,
         _warning,

@@ -197,7 +197,8 @@ class Known:
     date in the village. `items` are the tasks asked and not yet answered, oldest first.
     `seasons` are this farmer's results, the oldest first.
     `warmth` is the mean temperature that an officer entered of late for that village;
-    `practices` are those offered in the farmer's village, the usual one first.
+    `practices` are those offered in the farmer's village, the usual one first;
+    `every_practice` all that the programme knows.
     `prices` are those of the programme, `wet_bed` what its costs are held against.
     `raining`: a warning stands for the village, whether or not this phone was asked for it.
     `nearby` is whom to turn to from that village; `unread` how many texts of this phone could
@@ -225,6 +226,7 @@ class Known:
     raining: bool = False
     seasons: tuple[SeasonOutcome, ...] = ()
     practices: tuple[Practice, ...] = (MAT,)
+    every_practice: tuple[Practice, ...] = (MAT,)
     warmth: Warmth | None = None
     prices: PriceList | None = None
     wet_bed: Practice | None = None

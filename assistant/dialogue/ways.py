@@ -47,11 +47,11 @@ def _way_sowing(value: Kept, session: Session, known: Known) -> str:
 
 def _way_problem(value: Kept, session: Session, known: Known) -> str:
     nursery = known.nursery(int(str(session.answers.get("nursery") or 0)))
-    early = nursery is None or known.today < _colour_day(nursery)
+    early = nursery is None or known.today < colour_day(nursery)
     return "yellow_early" if value == "yellow" and early else str(value)
 
 
-def _colour_day(nursery: Nursery) -> date:
+def colour_day(nursery: Nursery) -> date:
     """From when on pale leaves may be hunger: not under straw, nor just uncovered."""
     return next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
 

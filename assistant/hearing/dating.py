@@ -23,6 +23,7 @@ class Idea(StrEnum):
     MOVE = "move"  # a day is asked to be another one
     TOLD = "told"  # it has happened
     COMING = "coming"  # it is to happen
+    NOW = "now"  # just now, this very day
     OTHER = "other"  # the day is of something else: the market, a neighbour
 
 
@@ -46,6 +47,7 @@ class Dated:
     works: the kinds of work it names
     told:  it is past, by its words; `coming`: it is to come, by its words
     moves: it asks for another day
+    now:   it is of this very day, by its words
     other: the day may be of something else
     strange: words that are none of these rules' own
     """
@@ -55,6 +57,7 @@ class Dated:
     coming: bool
     moves: bool
     other: bool
+    now: bool
     strange: tuple[Token, ...]
 
     @property
@@ -91,6 +94,7 @@ def _heard(tongue: DayWords, words: tuple[Token, ...]) -> Dated | None:
         coming=Idea.COMING in ideas,
         moves=Idea.MOVE in ideas,
         other=Idea.OTHER in ideas,
+        now=Idea.NOW in ideas,
         strange=tuple(w for w in words if not any(rule.covers(w) for _, rule in rules)),
     )
 

@@ -40,6 +40,10 @@ class Idea(StrEnum):
     PLOT = "plot"  # the field itself
     BOTH = "both"  # two beds at once
     YIELD = "yield"  # what the field gave
+    BED = "bed"  # the bed itself, of any kind
+    ROOF = "roof"  # of a house: a place for a bed
+    NOTHING = "nothing"  # is left
+    DEATH = "death"  # of who did the work
 
 
 @dataclass(frozen=True, eq=False)

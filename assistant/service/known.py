@@ -86,6 +86,7 @@ def know(
         raining=here.warning is not None,
         seasons=work.seasons.of_farmer(farmer.id) if farmer and here.has_seasons else (),
         practices=_practices(house, village),
+        every_practice=tuple(house.store.practices.values()),
         warmth=_warmth(here, today),
         prices=house.prices,
         wet_bed=house.store.practices.get(WET_BED),

@@ -24,7 +24,7 @@ from assistant.agronomy.told import (
     sprouted_told_kg,
     square_metre_told_g,
 )
-from assistant.agronomy.work.loads import pail_of_mix_kg, wet_mat_kg
+from assistant.agronomy.work.loads import pail_of_mix_kg, square_metre_kg, wet_mat_kg
 from assistant.wording import amounts
 from assistant.wording import messages_again as again
 from assistant.wording import messages_cautions as h
@@ -228,6 +228,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "length": lambda n, d: _side_cm(n, 0),
     "width": lambda n, d: _side_cm(n, 1),
     "weight": lambda n, d: measured(wet_mat_kg(n.practice), Measure.WEIGHT_KG),
+    "heavy": lambda n, d: nearest(square_metre_kg(n.practice)),
     "pail_low": lambda n, d: nearest(pail_of_mix_kg(n.inputs.pail_litres).low),
     "pail_high": lambda n, d: nearest(pail_of_mix_kg(n.inputs.pail_litres).high),
 }

@@ -94,3 +94,8 @@ TIPS: Mapping[str, Message] = {
     "eaten": T_EATEN,
 }
 """What to do otherwise the next time, by what happened."""
+BEREAVED = Message(
+    "I am very sorry. I told {person}. Whoever does the work now may read and answer here; nothing must "
+    "be changed. Today's work: TODAY.",
+    note="Somebody of the house died. Kind words. TODAY is a word to send.",
+)

@@ -369,3 +369,22 @@ SHORT = Message(
 )
 SOME_LEFT = Message("Some left", note="A choice: more seedlings were raised than needed.")
 A_LITTLE = Message("A little", note="A share of the bed: about a tenth.")
+
+# --- another kind of bed, asked for in a sentence --------------------------------------------
+BED_IS = Message(
+    "{label}: planned as {practice} already.", note="{practice} is a kind of bed, such as mat."
+)
+BED_SOWN = Message(
+    "{label}: sown as {practice} and stays so until it is planted. Your officer has your words.",
+    note="Another kind of bed was asked for; {practice} is a kind of bed, such as mat.",
+)
+BED_NOT_HERE = Message(
+    "{label}: that kind of bed is not offered in your village. It stays: {practice}. Your officer has "
+    "your words.",
+    note="Another kind of bed was asked for; {practice} is a kind of bed, such as mat.",
+)
+ON_ROOF = Message(
+    "{label}: on a roof only if it surely holds: wet, the bed weighs about {heavy} kg on each m2. Keep "
+    "children from the edge. Ask your officer first.",
+    note="The farmer tells that the bed is on a roof. Keep the cautions.",
+)

@@ -392,6 +392,10 @@ LEAVES_SOON = Message(
     "{label}: {count} open leaves: transplant soon, before they grow old.",
     note="More than 4 leaves, or late.",
 )
+LEAVES_HILL = Message(
+    "By their leaves: plant {n} a hill.",
+    note="The leaves that were counted say another number of seedlings a hill than the days did.",
+)
 LEAVES_SLOW = Message(
     "{label}: {count} open leaves is few for day {day}. I tell your officer.",
     note="Fewer than 3 leaves after day 20.",

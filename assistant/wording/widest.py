@@ -188,6 +188,7 @@ _SLOTS: Mapping[str, Values] = {
     "villages": Values("Mtoni, Bondeni", (", ".join([_VILLAGE] * 3),)),
     "water": Values(120, (11_970,)),
     "weight": Values(7.5),
+    "heavy": Values(48),
     "what": Values(t.N_SOAK(), _texts(t, "N_")),
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,

@@ -94,6 +94,14 @@ CITED = {
     "scipy": "scipy, a statistics library",
     "ehinga": "ehinga.org, Rwanda, Planting of rice",
     "GreenSkills": "greenagricultureskills.com, seedbed for single seedlings, 2016",
+    "FAO-INADES": "FAO and INADES, Better Farming Series 21, Wet paddy or swamp rice, 1977 "
+    "(sections 14 and 43, nzdl.org)",
+    "TefySaina": "Association Tefy Saina, Madagascar, manual on single seedlings, table in "
+    "a thesis (memoireonline.com, section 1.3.1, table 6)",
+    "ICAR-boro": "ICAR-DRR rice portal, Transplanting (kharif and boro), rkmp.co.in",
+    "teachers-bd": "Teachers' portal, Bangladesh government, Transplanting rice, 2023",
+    "Amanat": "Amanat seed, Bangladesh, sheet of Bangabandhu dhan100 (after BRRI)",
+    "KAU-LEADS": "Kerala Agricultural University, mat nursery by hand (rkmp.co.in news)",
     "Zaulimi": "Zaulimi, Malawi, Rice: nursery preparation and sowing; planting",
     "ICAR-Punjab": "ICAR-DRR rice portal, Mat nursery in Punjab",
     "PAU-transplanting": "ICAR-DRR rice portal, Transplanting (Punjab)",

@@ -146,3 +146,51 @@ def test_shoots_stand_as_thick_on_an_indonesian_tray(germination):
 def test_the_seed_of_a_vietnamese_hectare_of_trays(germination):
     """28-32 kg of hybrid, 35-37 of stored inbred, 45-47 of fresh seed."""
     assert 28 <= planned("tray", HECTARE, germination, (30, 14), 4).seed_kg <= 47
+
+
+# --- West and Central Africa, Madagascar, Kerala: handbooks for villages ----------------------
+
+
+@source("FAO-INADES", kind=INDEPENDENT)
+def test_the_nursery_of_a_hectare_in_a_village_handbook():
+    """400 m2 for a hectare, 12 kg on each 100 m2, so 48 kg, 4 to 5 seedlings at 25 x 25 cm.
+    Ours lies no thicker than 100 g on a square metre, so with 5 the bed grows to 480 m2."""
+    four, five = (planned("wet_bed", HECTARE, 0.85, (25, 25), hill) for hill in (4, 5))
+    assert four.nursery_area_m2 == pytest.approx(400)
+    assert four.seed_kg < 48 <= five.seed_kg < 48.5
+
+
+@source("FAO-INADES", kind=INDEPENDENT)
+def test_the_tilled_nursery_of_six_thousand_square_metres():
+    """600 m2 for a field of 6,000, tilled and raised, sown dry (section 14)."""
+    assert planned("dry_bed", 6000, 0.85, (25, 25), 3).nursery_area_m2 == pytest.approx(600)
+
+
+@source("TefySaina", kind=INDEPENDENT)
+@pytest.mark.parametrize(
+    ("field_m2", "bed_m2"),
+    [(300, 3), (1000, 10), (2000, 20), (3000, 30), (5000, 50), (7500, 75), (10_000, 100)],
+)
+def test_the_beds_of_single_seedlings_in_madagascar(field_m2, bed_m2):
+    """3 m2 for 300 m2 and so on to 100 m2 for a hectare, single seedlings from 25 x 25 cm."""
+    q = planned("mat", field_m2, 0.85, (25, 25), 1)
+    assert q.nursery_area_m2 == pytest.approx(bed_m2)
+
+
+@source("TefySaina", kind=INDEPENDENT)
+@pytest.mark.parametrize("field_m2", [1000, 5000, 10_000])
+def test_the_seed_of_single_seedlings_in_madagascar(field_m2):
+    """Tins of 200 g: 3 for 1,000 m2, 15 for 5,000, 30 for a hectare, so 6 kg; hills stand from
+    25 x 25 cm, where we reckon 7.2 kg at 85 %, to wider, at 30 x 30 cm 5.0."""
+    printed = 6.0 * field_m2 / HECTARE
+    close, wide = (planned("mat", field_m2, 0.85, (cm, cm), 1).seed_kg for cm in (25, 30))
+    assert wide < printed < close
+
+
+@source("KAU-LEADS", kind=INDEPENDENT)
+def test_the_usual_bed_of_an_acre_in_kerala():
+    """10 cents of land for an acre in the usual way, of which the page does not say wet or dry.
+    It prints 2 cents for mats, twice ours: theirs are for any planter."""
+    assert planned("dry_bed", ACRE_M2, 0.85, (20, 15), 2).nursery_area_m2 == pytest.approx(
+        10 * DECIMAL_M2
+    )

@@ -31,6 +31,8 @@ from assistant.agronomy.life.nursery import Nursery
 from assistant.agronomy.life.rows import TASKS, Delay, Doing
 from assistant.agronomy.lot.germination import GerminationTest
 
+_SOAKED_NEAR_D = 7  # a soaking farther from its day is of other seed, or told by a slip
+
 
 def after(nursery: Nursery, event: Event) -> Nursery:
     """The nursery after something happened.
@@ -70,6 +72,15 @@ def _sown(nursery: Nursery, event: Done) -> Nursery:
     if event.on == nursery.sow_date:  # what happened since stands
         return replace(nursery, sown=True, sow_assumed=False)
     return nursery.sown_on(event.on)
+
+
+def _soaked(nursery: Nursery, event: Done) -> Nursery:
+    """Seed that was soaked on another day is ready as many days sooner or later."""
+    sow = day_after(event.on, nursery.soak_before_d)
+    moved = abs((sow - nursery.sow_date).days)
+    if nursery.sown or not 0 < moved <= _SOAKED_NEAR_D:
+        return nursery
+    return nursery.sown_on(sow, sown=False)
 
 
 def _uncovered(nursery: Nursery, event: Done) -> Nursery:
@@ -182,6 +193,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
 }
 _DOING: Mapping[Doing, Callable[[Nursery, Done], Nursery]] = {
     Doing.NOTHING: _as_it_is,
+    Doing.SOAKS: _soaked,
     Doing.SOWS: _sown,
     Doing.UNCOVERS: _uncovered,
     Doing.PLANTS: _planted,

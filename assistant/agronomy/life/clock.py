@@ -4,10 +4,11 @@ The days of a practice hold where it is warm. A leaf opens for every 83 degree-d
 (CERES-Rice coefficients, see `growth.leaves`), and mats are planted with 3 leaves on day 15: so
 a day of a practice stands for 83 x 3 / 15 = 16.6 degree-days, a mean of 25.6 C. Where it is
 cooler, days are as long as it takes to gather that warmth; they are never shorter, since
-nothing was seen in print of beds that were ready sooner. Without means of the months nothing is
-stretched.
+nothing was seen in print of beds that were ready sooner. Where no means of the months are
+known, a mean that was felt stretches the days around it, and the others are warm ones.
 """
 
+import math
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
@@ -72,7 +73,7 @@ class Clock:
 
     def stretched(self, day: float) -> int:
         """On which day from sowing a day of the practice falls: never sooner."""
-        if self.months is None:
+        if not self.is_known:
             return int(day)
         return self._gathered(int(day) * HEAT_OF_A_DAY, 0, most=HEAT_OF_A_DAY)
 
@@ -115,7 +116,7 @@ class Paced:
     @cached_property
     def by_clock(self) -> Practice:
         """By the warmth alone."""
-        if self.clock.months is None:
+        if not self.clock.is_known:
             return self.practice
         return replace(
             self.practice, window=self._window(self.practice.window), days=self._days()
@@ -139,7 +140,7 @@ class Paced:
         """The window that a count makes of it, never before that of the practice."""
         first = self.clock.day_of_leaf(plain.leaves_first.value, count)
         if count.leaves >= plain.leaves_first.value:
-            first = min(first, int(stretched.first.value))
+            first = min(first, _ready(plain, stretched, count))
         days = self.by_clock.days
         uncovered = int(days.uncover.value + days.drain_before.value) + 1
         first = max(first, int(plain.first.value), uncovered)
@@ -174,6 +175,14 @@ class Paced:
         if point.anchor is not Anchor.SOW or point.days.value <= 0:
             return point
         return replace(point, days=_on(point.days, self.clock.stretched(point.days.value)))
+
+
+def _ready(plain: Window, stretched: Window, count: Count) -> int:
+    """The day from which leaves that are enough by now were enough: that of the practice, but
+    where the pace so far says that the bed was slow it was not ready weeks before the count."""
+    reached = math.ceil(count.day * plain.leaves_first.value / count.leaves)
+    slow = reached > stretched.last.value
+    return reached if slow else int(stretched.first.value)
 
 
 def _on(constant: Constant, value: float) -> Constant:

@@ -63,6 +63,7 @@ class Doing(StrEnum):
     """What doing a task changes."""
 
     NOTHING = "nothing"
+    SOAKS = "soaks"  # on another day than planned: the bed is sown as many days apart
     SOWS = "sows"
     UNCOVERS = "uncovers"
     PLANTS = "plants"

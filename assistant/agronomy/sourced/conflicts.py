@@ -77,7 +77,10 @@ CONFLICTS = (
     Conflict(
         "age at transplanting",
         "8-12 days (Korea, infant); 11-14 (dapog); 13-20 (China); 15-20 (Assam, warm); 16 "
-        "best (Jaffna); 20-25 (Yamagata, PhilRice wet bed); 25-30 (Bangladesh, cool season)",
+        "best (Jaffna); 20-25 (Yamagata, PhilRice wet bed); 20-24 with 3-4 leaves (PAPRIZ, "
+        "Madagascar, October, about 20 C, where ours take 24-31); 25-30 (Bangladesh, cool "
+        "season); 30-35 with 4 leaves (ICAR portal, boro); 35-40 sown in late November "
+        "(Amanat seed, Bangladesh); 25-45 by season (Bangladesh, teachers' portal)",
         "mat 15-20, wet and dry bed 20-25, trays 15-22 days; 8-45 is asked about",
         "the count of leaves decides; cool weather is slower",
     ),

@@ -23,6 +23,12 @@ def wet_mat_kg(practice: Practice = MAT) -> float:
     return piece.area_m2 * depth_m * L_PER_M3 * w.MIX_KG_PER_L.value if piece else 0.0
 
 
+def square_metre_kg(practice: Practice = MAT) -> float:
+    """A square metre of a bed of pieces, wet [kg]; of another kind, that of mats."""
+    depth_m = (practice if practice.bed.piece else MAT).bed.depth_m.value
+    return depth_m * L_PER_M3 * w.MIX_KG_PER_L.value
+
+
 def pail_of_mix_kg(litres: float) -> Span:
     """A pail with that many litres of mix in it [kg]."""
     low, high = w.MIX_KG_PER_L.low, w.MIX_KG_PER_L.high

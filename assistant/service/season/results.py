@@ -76,6 +76,8 @@ class Figures(NamedTuple):
     mats_used: float
     stood: float
     short: float
+    yield_kg: float
+    yield_m2: float
     resown: float
     sown_kept: float
     sown_known: float
@@ -111,11 +113,11 @@ def figures(line: Line) -> Figures:
     )
 
 
-_NOT_TOLD = (0.0,) * 7
+_NOT_TOLD = (0.0,) * 9
 
 
 def _told(seed_kg: float, told: SeasonOutcome) -> tuple[float, ...]:
-    """From `seed_told_kg` to `short`."""
+    """From `seed_told_kg` to `yield_m2`, the area of which the paddy was told."""
     used = told.mats_used
     return (
         seed_kg,
@@ -125,6 +127,8 @@ def _told(seed_kg: float, told: SeasonOutcome) -> tuple[float, ...]:
         used,
         told.observed_establishment * used,
         told.is_short,
+        told.yield_kg or 0.0,
+        0.0 if told.yield_kg is None else told.planted_area_m2,
     )
 
 
@@ -177,6 +181,11 @@ class Summed:
     def used_rate(self) -> float | None:
         """Seed sown there for what was planted [kg/ha planted]."""
         return _rate(self.sums.seed_sown_kg, self.sums.planted_m2)
+
+    @property
+    def yield_rate(self) -> float | None:
+        """Paddy of the fields whose farmers told it [kg/ha planted]."""
+        return _rate(self.sums.yield_kg, self.sums.yield_m2)
 
 
 def _rate(kg: float, m2: float) -> float | None:

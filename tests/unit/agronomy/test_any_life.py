@@ -88,6 +88,14 @@ def _flooded(bed: Nursery, today: date, n: int) -> Event:
     return Flooded(on=today, by=By.FARMER)
 
 
+def _soaked(bed: Nursery, today: date, n: int) -> Event:
+    return Done(on=today - (n % 3) * DAY, by=By.FARMER, task=TaskCode.SOAK)
+
+
+def _uncovered_late(bed: Nursery, today: date, n: int) -> Event:
+    return Done(on=today, by=By.FARMER, task=TaskCode.UNCOVER_FLOOD)
+
+
 def _sow_again(bed: Nursery, today: date, n: int) -> Event:
     """A bed that failed: with other seed, seed that is checked, or sown by now."""
     return SowAgain(
@@ -111,6 +119,8 @@ HAPPENINGS: tuple[Happening, ...] = (
     _lost,
     _flooded,
     _sow_again,
+    _soaked,
+    _uncovered_late,
 )
 stories = st.lists(
     st.tuples(st.integers(0, 6), st.sampled_from(HAPPENINGS), st.integers(0, 200)), max_size=14
@@ -142,6 +152,7 @@ def test_any_order_of_events_leaves_a_bed_that_can_be_worked_by(
         today += wait * DAY
         bed = after(bed, happening(bed, today, n))
         one_window(bed)
+        follows_the_leaves(bed, today)
         in_order(bed)
         nothing_forbidden(bed)
         nothing_answered(bed)
@@ -157,6 +168,20 @@ def one_window(bed: Nursery) -> None:
     until = windows[0].until or windows[0].date
     assert windows[0].date <= bed.anchors.transplant_date <= until <= bed.latest
     assert [task.code for task in bed.tasks].count(TaskCode.OVERDUE) == 1
+
+
+def follows_the_leaves(bed: Nursery, today: date) -> None:
+    """Leaves that are too few for planting today leave no window that is open already, unless
+    such a bed bears no later day; and one that was slow was not ready weeks before."""
+    if bed.leaves is None or bed.leaves_on != today or not bed.sown:
+        return
+    window = bed.paced.window
+    first, few = bed.sow_date + int(window.first.value) * DAY, window.leaves_first.value
+    if 0 < bed.leaves < few and first + 5 * DAY < bed.latest:
+        assert first > today
+    slow = bed.day(today) * few / max(bed.leaves, 0.5) > bed.practice.window.last.value
+    if bed.leaves >= few and slow and bed.climate is None and bed.felt_on is None:
+        assert bed.anchors.transplant_date > today - 14 * DAY
 
 
 def in_order(bed: Nursery) -> None:
@@ -197,12 +222,23 @@ def nothing_answered(bed: Nursery) -> None:
         assert not told & {TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.DRAIN_BED}
 
 
+NEVER_TOGETHER = (
+    {TaskCode.KEEP_WATER, TaskCode.DRAIN_BED},
+    {TaskCode.SOAK, TaskCode.DRAIN_SEED},
+    {TaskCode.SOAK, TaskCode.SOW},
+    {TaskCode.SOW, TaskCode.UNCOVER_FLOOD},
+    {TaskCode.SEED_HELD, TaskCode.SOAK},
+    {TaskCode.SEED_HELD, TaskCode.SOW},
+    {TaskCode.COLOUR_CHECK, TaskCode.SOW},
+)
+
+
 def no_two_that_disagree(bed: Nursery, today: date) -> None:
     """A day neither keeps water and drains it, nor plants and forbids planting."""
     for ahead in (1, *range(0, 60, 3)):
         on = today + ahead * DAY
         codes = due(bed, on)
-        assert not {TaskCode.KEEP_WATER, TaskCode.DRAIN_BED} <= set(codes)
+        assert not any(pair <= set(codes) for pair in NEVER_TOGETHER), (on, codes)
         if bed.practice.bed.flood_depth_m.value:  # a bed that is only watered goes on
             assert not {TaskCode.WATER, TaskCode.UNCOVER_FLOOD} <= set(codes)
         said = {say.message for say in work_says(DayWork(bed, codes, on))}

@@ -36,6 +36,7 @@ def test_the_rounded_spray_is_never_stronger_than_meant(area_m2):
 @given(st.floats(1, 1_000_000), st.sampled_from(sorted(set(Measure) - {Measure.PAILS})))
 def test_rounding_stays_near(amount, measure):
     """What is told is within a tenth of what was computed, from one unit on."""
+    amount = round(amount) if measure is Measure.COUNT else amount
     assert measured(amount, measure) == pytest.approx(amount, rel=0.1)
 
 
@@ -65,7 +66,7 @@ def test_more_is_never_told_as_less(pair, measure):
         (1.1, Measure.AREA_M2, 1.1),
         (400.0, Measure.WATER_L, 400),
         (607.0, Measure.UREA_G, 600),
-        (0.47, Measure.UREA_G, 0.4),
+        (0.479, Measure.UREA_G, 0.47),
         (121.4, Measure.SPRAY_L, 125),
         (7.2, Measure.WEIGHT_KG, 7),
         (1.6, Measure.MIX_M3, 1.6),

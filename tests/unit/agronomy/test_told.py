@@ -1,11 +1,15 @@
 """What a person is told: near what was computed at every size, and agreeing in itself."""
 
+import re
+from datetime import date
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.mat import mix_shares, watering_l
+from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT
 from assistant.agronomy.quantities import quantities
 from assistant.agronomy.rounding import Measure, measured
@@ -18,7 +22,11 @@ from assistant.agronomy.told import (
     sprouted_told_kg,
     square_metre_told_g,
 )
+from assistant.dialogue.results import quantity_texts
+from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.practices import open_practices
+from assistant.wording.day import DayWork, work_says
+from assistant.wording.render import render
 
 PRACTICES = tuple(open_practices().values())
 HA = 10_000.0
@@ -105,3 +113,47 @@ def test_a_plot_of_ten_square_metres_has_one_heap_of_all_its_seed():
 def test_a_whole_hectare_is_told_as_it_is_computed():
     """400 pails of 10 L: 280 of soil, 80 of manure, 40 of hull."""
     assert mix_told(quantities(FieldInputs(HA, 0.80)), MAT) == (4000, 280, 80, 40)
+
+
+SIZES_M2 = tuple(50 * 1.17**step for step in range(54))  # 50 m2 to 20 ha
+PAILS_L = (1.0, 5.0, 8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0)
+
+
+@pytest.mark.parametrize("practice", PRACTICES, ids=lambda each: each.code)
+def test_at_every_size_and_pail_what_is_told_is_near(practice):
+    """The whole grid, and not only what chance draws: no told amount is a tenth off, and the
+    heaps together are the seed."""
+    for area in SIZES_M2:
+        for pail in PAILS_L:
+            q = quantities(FieldInputs(area, 0.85, pail_litres=pail), practice)
+            mix = mix_told(q, practice)
+            assert is_near(seed_told_kg(q), q.seed_kg), area
+            assert is_near(sprouted_told_kg(q), q.sprouted_seed_kg), area
+            assert is_near(mix.litres, q.soil_mix_m3 * 1000), (area, pail)
+            assert is_near(measured(q.urea_g, Measure.UREA_G), q.urea_g), area
+            assert is_near(measured(q.spray_water_l, Measure.SPRAY_L), q.spray_water_l), area
+            assert is_near(measured(q.nursery_area_m2, Measure.AREA_M2), q.nursery_area_m2), (
+                area
+            )
+            if q.mats:
+                heaps = heap_told_g(q) * q.mats / 1000
+                assert heaps == pytest.approx(seed_told_kg(q) * 1.25, rel=0.05), area
+
+
+ENGLISH = open_catalogue("en")
+ONE_OF_MANY = re.compile(r"(?<![\d.,])1 (equal )?(heaps|mats|pails|trays|tins|litres)\b")
+
+
+@pytest.mark.parametrize("practice", PRACTICES, ids=lambda each: each.code)
+@pytest.mark.parametrize("area", [10, 15, 20, 50, 60, 100, 500, 1000])
+@pytest.mark.parametrize("pail", [1.0, 5.0, 10.0, 20.0])
+def test_one_is_told_as_one(practice, area, pail):
+    """No "1 heaps": in the plan, and in the work of each day."""
+    today = date(2026, 6, 1)
+    inputs = FieldInputs(area, 0.85, pail_litres=pail)
+    bed = Nursery(1, 1, "A", None, inputs, f"{area} m2", True, today, today, practice=practice)
+    told = [say for text in quantity_texts(bed, today, None) for say in text.says]
+    for task in bed.tasks:
+        told += work_says(DayWork(bed, (task.code,), task.date))
+    found = [render(say, ENGLISH) for say in told]
+    assert [text for text in found if ONE_OF_MANY.search(text)] == []

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
@@ -18,7 +19,7 @@ from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.message import Message
-from tests.talk import Phone, item, nursery
+from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like, numbered
 
 LEXICONS = open_lexicons()
@@ -149,7 +150,8 @@ def test_a_reply_to_a_warning_where_nothing_else_is_open(reply: str, hears: obje
 )
 def test_done_to_a_warning_beside_an_open_task(reply: str, hears: object) -> None:
     """A bare "done" may be either, so it is asked; what was done tells them apart."""
-    phone = Phone.enrolled(nursery()).asked(item(TaskCode.SOAK)).warned()
+    soaks_today = nursery(sow=TODAY + timedelta(days=2))
+    phone = Phone.enrolled(soaks_today).asked(item(TaskCode.SOAK)).warned()
     assert phone.hears(reply) == [hears]
 
 

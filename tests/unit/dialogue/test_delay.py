@@ -26,10 +26,10 @@ def on_the_day(day: int = 18, task: TaskCode = TaskCode.TRANSPLANT) -> Phone:
 def test_drained_mats_get_their_water_back_the_same_day() -> None:
     """And are drained again two days before the next day for planting."""
     phone = on_the_day()
-    water = d.WATER_BACK(label="A", depth=1.0, drain=TODAY + DAY)
+    water = d.WATER_BACK(label="A", depth=1.0, drain=TODAY + 2 * DAY)
     assert phone.hears("not yet") == [like(water, d.ASK_WHY, *CHOICES)]
     (kept,) = phone.known.nurseries
-    assert kept.anchors.transplant_date == TODAY + 3 * DAY
+    assert kept.anchors.transplant_date == TODAY + 4 * DAY
     assert TaskCode.TRANSPLANT not in due(kept, TODAY) or kept.anchors.drain_date > TODAY
 
 
