@@ -302,7 +302,7 @@ def _sown_unasked(
     return settle(asked, "done", known.today, known, lasting(known.session))
 
 
-_NEAR_SOWING_D = 7
+_NEAR_SOWING_D = 4  # farther off another seed may be meant; it is asked
 
 
 def _new_seed(
