@@ -151,6 +151,7 @@ UNITS: tuple[LandUnit, ...] = (
 UNSETTLED: Mapping[str, str] = MappingProxyType(
     {
         "kani": "Bangladesh: 40 and 120 decimals on one page (rawnext.blogspot.com, 2013)",
+        "bata": "Java: often 14 m2, other sizes elsewhere; common practice, no source",
         "bahu": "Java: 7,031 and 7,096 m2, and other sizes elsewhere",
         "tarefa": "Brazil: differs by state",
     }

@@ -28,6 +28,7 @@ from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
 from assistant.dialogue.matched import asks_of_texts, surely_asked
 from assistant.dialogue.reports import mats_lost
+from assistant.dialogue.told_of_bed import result_in
 from assistant.dialogue.values import (
     AnswerWarning,
     AskErasure,
@@ -215,6 +216,9 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
     if tells_of_task(heard.text, known):
         return True
+    if is_asked_for_result(known) and not heard.is_by_rule(Act.DANGER):
+        if result_in(heard.text, known) is not None:
+            return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
 

@@ -24,7 +24,7 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
-from assistant.dialogue.told_of_bed import ideas_in
+from assistant.dialogue.told_of_bed import ideas_in, without_next_leaf
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -447,6 +447,9 @@ def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:
 def _answer_leaves(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
+    counted = without_next_leaf(text, known)
+    if counted is not None and _says_only(counted, known):
+        text = counted  # "three leaves and the fourth is just peeping"
     reading = read_count(text, known.lexicon)
     if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
         return None

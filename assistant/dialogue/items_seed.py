@@ -14,6 +14,7 @@ from assistant.dialogue.endings_seed import SEED_ENDINGS, begun, later, new_seed
 from assistant.dialogue.engine import answer, arrive, ask, begin
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.results import time_to_test
+from assistant.dialogue.told_of_bed import result_in
 from assistant.dialogue.values import AnswerItem, Item, Known, Session, Turn
 from assistant.reading import (
     Outcome,
@@ -138,9 +139,9 @@ def answer_result(
 ) -> Turn | None:
     """Whether the mats sufficed; the rest of the result is asked next."""
     place = _place(text, _SUFFICED, item, known, digits)
-    if place is None:
+    answer_code = result_in(text, known) if place is None else tuple(_SUFFICED)[place]
+    if answer_code is None:
         return None
     nursery = _nursery(item, known)
-    answer_code = tuple(_SUFFICED)[place]
     changes = (AnswerItem(item, answer_code),)
     return result_of(nursery, holds(held), known, answer_code, changes)

@@ -14,6 +14,8 @@ _WHY = (
     (Idea.RAIN, Why.RAIN),
 )
 
+_LOSSES = frozenset({Idea.EATEN, Idea.WASHED, Idea.DRIED})
+
 
 def ideas_in(text: str, known: Known) -> frozenset[Idea]:
     """What a text tells of a bed, in the farmer's language, else in what it seems to be, else
@@ -21,6 +23,26 @@ def ideas_in(text: str, known: Known) -> frozenset[Idea]:
     own, guess = known.catalogue.language, guess_language(text, known.lexicons)
     languages = dict.fromkeys(code for code in (own, guess, "en") if code)
     return known.ears.reports.ideas(text, languages)
+
+
+def without_next_leaf(text: str, known: Known) -> str | None:
+    """A count of leaves without "and the fourth is just peeping", which opens none; None where
+    nothing of the kind is said."""
+    own = known.catalogue.language
+    return known.ears.reports.without(text, dict.fromkeys((own, "en")), Idea.NEXT_LEAF)
+
+
+def result_in(text: str, known: Known) -> str | None:
+    """How the mats sufficed, told in a sentence: "six mats remained, I gave them to my brother"
+    is left, "a corner is bare" is short. None where it is not said, or more than one is, or
+    something was lost: that is more than a result."""
+    ideas = ideas_in(text, known)
+    if "?" in text or ideas & _LOSSES:
+        return None
+    over = bool(ideas & {Idea.SPARE, Idea.GIVEN}) and bool(ideas & {Idea.MAT, Idea.SEEDLING})
+    told = {"left": over, "enough": Idea.JUST in ideas, "short": Idea.LACKED in ideas}
+    found = [code for code, is_told in told.items() if is_told]
+    return found[0] if len(found) == 1 else None
 
 
 def why_in(text: str, known: Known) -> Why | None:

@@ -44,6 +44,11 @@ class Idea(StrEnum):
     ROOF = "roof"  # of a house: a place for a bed
     NOTHING = "nothing"  # is left
     DEATH = "death"  # of who did the work
+    SEEDLING = "seedling"
+    GIVEN = "given"  # what was left was given away
+    LACKED = "lacked"  # the seedlings ran out, a corner is bare
+    JUST = "just"  # neither more nor less than needed
+    NEXT_LEAF = "nextleaf"  # the words of "and the fourth is just peeping"
 
 
 @dataclass(frozen=True, eq=False)
@@ -66,3 +71,20 @@ class Reports:
             if found:
                 return found
         return frozenset()
+
+    def without(self, text: str, languages: Iterable[str], idea: Idea) -> str | None:
+        """A text without the words that put an idea, in the first of these languages in which
+        any does; None where none does."""
+        words = tuple(each for each in read_tokens(text) if each.is_word or each.is_number)
+        if len(words) > MOST_WORDS:
+            return None
+        for spoken in filter(None, map(self.tongues.get, languages)):
+            strict = spoken.is_tonal and bool(words) and words[0].with_accents
+            places = spoken.book.places(str(idea), words, strict)
+            if places:
+                return " ".join(
+                    each.marked or each.text
+                    for at, each in enumerate(words)
+                    if at not in places
+                )
+        return None

@@ -5,6 +5,7 @@ count of the dead. Asked again: over 100, a range, "not" and "many".
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from assistant.reading.numbers import (
@@ -14,8 +15,17 @@ from assistant.reading.numbers import (
     number_items,
     tokens_of,
 )
-from assistant.reading.outcomes import Reading, Reason, again, confirm, slipped, understood
+from assistant.reading.outcomes import (
+    Outcome,
+    Reading,
+    Reason,
+    again,
+    confirm,
+    slipped,
+    understood,
+)
 from assistant.reading.pieces import Row
+from assistant.reading.ratios import parted
 from assistant.reading.shares import (
     LEAST_SURE_COUNT,
     Share,
@@ -63,7 +73,11 @@ def read_germination(text: str, lexicon: Lexicon) -> Reading[float]:
     if len(text) > LONGEST_REPLY:
         return again(Reason.TOO_LONG)
     found, has_slip = lexicon.mend(text)
-    return slipped(read_germination_tokens(found, lexicon), has_slip)
+    apart = parted(found, lexicon)
+    reading = read_germination_tokens(apart, lexicon)
+    if len(apart) > len(found) and reading.outcome is Outcome.UNDERSTOOD:
+        reading = replace(reading, outcome=Outcome.CONFIRM, reason=Reason.AMBIGUOUS)
+    return slipped(reading, has_slip)
 
 
 def read_germination_tokens(found: Sequence[Token], lexicon: Lexicon) -> Reading[float]:

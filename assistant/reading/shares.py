@@ -17,6 +17,7 @@ LEAST_SURE_PERCENT = 10  # a smaller bare number is likelier a slip, or a count
 LEAST_SURE_COUNT = 60
 _TWO = re.compile(r"\d\d[.,]\d\d")
 _ABOUT_ELSE = (Sort.OTHER_UNIT, Sort.UNIT, Sort.MONTH, Sort.DAYS)
+_ROUND = frozenset({4, 5, 10, 20, 50, 100})  # what seeds are counted out of
 _MOST_LOTS = 12  # "4 lots": a greater number before the word is a result
 
 
@@ -79,10 +80,17 @@ def _around(row: Row, at: int) -> tuple[int, int] | None:
     """The places of the count and the total that an "of" joins."""
     left, right = _amount_near(row, at, -1), _amount_near(row, at, 1)
     if left is not None and right is not None:
-        return (right, left) if row.sort(at) is Sort.FROM else (left, right)
+        total_first = row.sort(at) is Sort.FROM and not _is_of_total(row, left, right)
+        return (right, left) if total_first else (left, right)
     if right is not None and (later := _amount_near(row, right, 1)) is not None:
         return later, right
     return None
+
+
+def _is_of_total(row: Row, left: int, right: int) -> bool:
+    """ "Eight of every ten", with a word that else follows the total: "of every ten, eight"."""
+    count, total = row.amount(left), row.amount(right)
+    return count is not None and total is not None and count.value < total.value in _ROUND
 
 
 def _amount_near(row: Row, at: int, step: int) -> int | None:
@@ -121,8 +129,9 @@ def _percents(row: Row, numbers: list[int]) -> list[Share]:
 
 
 def _is_sample(total: Fraction) -> bool:
-    """Whether seeds are counted out in such a number: 50 seeds, 41 sprouted."""
-    return total >= 20 and (total % 10 == 0 or total % 25 == 0)
+    """Whether seeds are counted out in such a number: 50 seeds, 41 sprouted; "ten seeds, eight
+    sprouted" are no lots of 10 % and 8 %."""
+    return total in _ROUND or total >= 20 and (total % 10 == 0 or total % 25 == 0)
 
 
 def _is_marked(row: Row, at: int) -> bool:

@@ -203,6 +203,18 @@ class RuleBook(Generic[Name]):
             and (not rule.is_whole or self._is_all(rule, words, strict))
         )
 
+    def places(self, name: Name, words: Sequence[Token], strict: bool) -> frozenset[int]:
+        """The places of the words by which rules of this name find themselves."""
+        found = (rule for each, rule in self.every(words, strict) if each == name)
+        ways = {way for rule in found for group in rule.groups for way in group}
+        return frozenset(
+            at + step
+            for way in ways
+            for at in range(len(words))
+            if _stands(way, words, at, strict)
+            for step in range(len(way))
+        )
+
     def _is_all(self, rule: Rule, words: Sequence[Token], strict: bool) -> bool:
         """Whether an alternative of a rule is the text from end to end, manners aside."""
         return any(
