@@ -8,12 +8,14 @@ from assistant.dialogue.engine import find
 from assistant.dialogue.invited import was_asked
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.questions import Reads
+from assistant.dialogue.told_of_bed import result_in, without_next_leaf
 from assistant.dialogue.values import Known
 from assistant.hearing.dating import around_day
 from assistant.reading import (
     Outcome,
     is_accounted_for,
     is_name,
+    is_of_other,
     names_day,
     read_confirm,
     read_deeds,
@@ -32,7 +34,22 @@ def is_accounted(text: str, known: Known) -> bool:
     """Whether a text is digits, words that answers are made of, names of what is offered, or a
     short wish, or gives a day to the work: then its words say what it means, and no weight is
     asked."""
-    return is_answer(text, known) or _is_short_wish(text, known) or _gives_a_day(text, known)
+    return (
+        is_answer(text, known)
+        or _is_short_wish(text, known)
+        or _gives_a_day(text, known)
+        or tells_a_value(text, known)
+    )
+
+
+def tells_a_value(text: str, known: Known) -> bool:
+    """Whether a text tells, in a sentence, the result or the leaves that were asked for: "the
+    fourth wants out" is no wish to leave, and who ran out of seedlings has lost none."""
+    if is_asked_for_result(known) and result_in(text, known) is not None:
+        return True
+    asked = any(TASKS[item.task].asks is Ask.LEAVES for item in known.items)
+    counted = without_next_leaf(text, known) if asked else None
+    return counted is not None and is_answer(counted, known)
 
 
 def _gives_a_day(text: str, known: Known) -> bool:
@@ -65,6 +82,14 @@ def tells_of_task(text: str, known: Known) -> bool:
         return False
     reading = read_told(text, known.lexicon, digits=False)
     return reading.outcome is Outcome.UNDERSTOOD and reading.value == "done"
+
+
+def perhaps_drained(text: str, known: Known) -> bool:
+    """Whether draining is what was asked, and a text names it among other words: to that, "dry"
+    and "the water is gone" are likelier the deed than a cry, and are asked back."""
+    asked = any("drain" in TASKS[item.task].deeds for item in known.items)
+    names = asked and "drain" in read_deeds(text, known.lexicon)
+    return names and not is_of_other(text, known.lexicon)
 
 
 def is_asked_for_result(known: Known) -> bool:

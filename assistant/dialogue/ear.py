@@ -19,7 +19,9 @@ from assistant.dialogue.accounted import (
     is_accounted,
     is_asked_for_result,
     is_choice,
+    perhaps_drained,
     takes_words,
+    tells_a_value,
     tells_of_task,
 )
 from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
@@ -28,7 +30,6 @@ from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
 from assistant.dialogue.matched import asks_of_texts, surely_asked
 from assistant.dialogue.reports import mats_lost
-from assistant.dialogue.told_of_bed import result_in
 from assistant.dialogue.values import (
     AnswerWarning,
     AskErasure,
@@ -190,6 +191,8 @@ def _is_answer(
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
         return True  # "flood", or "enough", where it is one of the choices
+    if act is Act.REFUSE and tells_a_value(text, known):
+        return True
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
     if _asks_rather(act, certainty, heard.text, known):
@@ -216,9 +219,10 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
     if tells_of_task(heard.text, known):
         return True
-    if is_asked_for_result(known) and not heard.is_by_rule(Act.DANGER):
-        if result_in(heard.text, known) is not None:
-            return True
+    if heard.kind(Act.DANGER) is Kind.LOST and tells_a_value(heard.text, known):
+        return True
+    if not heard.is_by_rule(Act.DANGER) and perhaps_drained(heard.text, known):
+        return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
 

@@ -24,7 +24,7 @@ def parted(found: Sequence[Token], lexicon: Lexicon) -> tuple[Token, ...]:
 
 
 def _without_ending(token: Token, lexicon: Lexicon) -> tuple[Token, ...]:
-    for (ending, *more) in lexicon.phrases.get(Sort.FROM, {}):
+    for ending, *more in lexicon.phrases.get(Sort.FROM, {}):
         stem = token.text.removesuffix(ending)
         if not more and stem != token.text and lexicon.has(Sort.NUMBER, (stem,)):
             rest = Token(ending, Kind.WORD, True, token.at)

@@ -108,3 +108,22 @@ def test_so_many_of_so_many_in_everyday_words(lexicons, language, text, percent)
     """The plainest way to say it: were averaged as if they were two tests."""
     reading = read_germination(text, lexicons[language])
     assert (reading.outcome, reading.value) == (Outcome.UNDERSTOOD, percent)
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "percent"),
+    [
+        ("fil", "sa sampu siyam ang tumubo", 90),
+        ("fil", "walo sa bawat sampu ang sumibol", 80),
+        ("sw", "katika kumi nane zimechipua", 80),
+        ("pt", "de cada quatro nasceram três", 75),
+        ("id", "tiap empat biji tumbuh tiga", 75),
+        ("bn", "দশটায় নয়টা গজাইছে", 90),
+        ("vi", "mười hạt thì tám hạt nảy mầm", 80),
+        ("en", "out of hundred thirty did not come", 70),
+    ],
+)
+def test_a_share_told_in_words_is_read_or_asked_back(lexicons, language, text, percent):
+    """ "Of ten nine" is no nineteen."""
+    reading = read_germination(text, lexicons[language])
+    assert reading.value == percent and reading.outcome is not Outcome.AGAIN
