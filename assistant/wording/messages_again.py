@@ -98,4 +98,5 @@ BEREAVED = Message(
     "I am very sorry. I told {person}. Whoever does the work now may read and answer here; nothing must "
     "be changed. Today's work: TODAY.",
     note="Somebody of the house died. Kind words. TODAY is a word to send.",
+    segments=2,
 )

@@ -77,7 +77,7 @@ BAD_NUMBERS = Message(
     note="Not done.",
 )
 BAD_PRICE = Message(
-    "Nothing was changed. Write a price such as 0.80 and a currency such as KES.",
+    "Nothing was changed. Write a price such as 0.5 and a currency such as KES.",
     note="Not done.",
 )
 BAD_SEASONS = Message("Nothing was changed. Choose a month.", note="Not done.")

@@ -128,11 +128,12 @@ def test_every_ending_is_led_to() -> None:
 
 @pytest.mark.parametrize(("table", "question"), ROWS)
 def test_each_question_can_be_asked_and_helped(table: Conversation, question: Question) -> None:
-    """HELP says the question's own help and puts it again."""
+    """HELP says the question's own help and puts it again; once, where they are the same."""
     phone = open_at(table, question)
     outcome = phone.says("HELP")
     (text,) = outcome.texts
-    assert [say.message for say in text.says][:2] == [question.help, question.asks]
+    said = list(dict.fromkeys((question.help, question.asks)))
+    assert [say.message for say in text.says][: len(said)] == said
     assert phone.known.session is not None
     assert phone.known.session.step == question.step
 
