@@ -49,7 +49,7 @@ def of_babel(locale: str) -> CalendarNames:
             (name, str(number))
             for context in ("format", "stand-alone")
             for width in ("wide", "abbreviated")
-            for number, name in table[context][width].items()
+            for number, name in sorted(table[context][width].items())
         ]
         for sort, table in tables.items()
     }

@@ -35,6 +35,7 @@ from assistant.wording import messages_tasks as t
 from assistant.wording.day import DayWork, work_says
 
 SOW = date(2026, 12, 1)
+HALF = 0.5
 DAY = timedelta(days=1)
 PRACTICES = open_practices()
 HOURS = Hours()
@@ -172,12 +173,13 @@ def one_window(bed: Nursery) -> None:
 
 def follows_the_leaves(bed: Nursery, today: date) -> None:
     """Leaves that are too few for planting today leave no window that is open already, unless
-    such a bed bears no later day; and one that was slow was not ready weeks before."""
+    such a bed bears no later day; and one that was slow was not ready weeks before. A count
+    says how many are open, and the next may be half out: 2.5 may be three."""
     if bed.leaves is None or bed.leaves_on != today or not bed.sown:
         return
     window = bed.paced.window
     first, few = bed.sow_date + int(window.first.value) * DAY, window.leaves_first.value
-    if 0 < bed.leaves < few and first + 5 * DAY < bed.latest:
+    if 0 < bed.leaves < few - HALF and first + 5 * DAY < bed.latest:
         assert first > today
     slow = bed.day(today) * few / max(bed.leaves, 0.5) > bed.practice.window.last.value
     if bed.leaves >= few and slow and bed.climate is None and bed.felt_on is None:
