@@ -6,6 +6,8 @@ seven for their months was a tenth of its start. After another Babel:
     python -m assistant.wiring.calendar_names > assistant/wiring/calendar_names.toml
 """
 
+import subprocess
+import sys
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
@@ -56,14 +58,23 @@ def of_babel(locale: str) -> CalendarNames:
 
 
 def written() -> Iterator[str]:
-    """The lines of the file."""
+    """The lines of the file. Each language has a process of its own: Babel keeps what one
+    inherits where the next finds it, so that French days would be Swahili ones too."""
     yield "# Made by: python -m assistant.wiring.calendar_names"
     for locale in (*LANGUAGES, BRITISH):
-        yield f"\n[{locale}]"
-        for sort, rows in of_babel(locale).items():
-            pairs = ", ".join(f'["{name}", "{key}"]' for name, key in rows)
-            yield f"{sort} = [{pairs}]"
+        command = [sys.executable, "-m", "assistant.wiring.calendar_names", locale]
+        yield from subprocess.run(  # noqa: S603  # our own module
+            command, check=True, capture_output=True, encoding="utf-8"
+        ).stdout.splitlines()
+
+
+def _section(locale: str) -> Iterator[str]:
+    yield f"\n[{locale}]"
+    for sort, rows in of_babel(locale).items():
+        pairs = ", ".join(f'["{name}", "{key}"]' for name, key in rows)
+        yield f"{sort} = [{pairs}]"
 
 
 if __name__ == "__main__":
-    print("\n".join(written()))  # noqa: T201
+    lines = _section(sys.argv[1]) if len(sys.argv) > 1 else written()
+    sys.stdout.buffer.write(("\n".join(lines) + "\n").encode())

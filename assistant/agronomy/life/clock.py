@@ -4,8 +4,9 @@ The days of a practice hold where it is warm. A leaf opens for every 83 degree-d
 (CERES-Rice coefficients, see `growth.leaves`), and mats are planted with 3 leaves on day 15: so
 a day of a practice stands for 83 x 3 / 15 = 16.6 degree-days, a mean of 25.6 C. Where it is
 cooler, days are as long as it takes to gather that warmth; they are never shorter, since
-nothing was seen in print of beds that were ready sooner. Where no means of the months are
-known, a mean that was felt stretches the days around it, and the others are warm ones.
+nothing was seen in print of beds that were ready sooner. Without means of the months nothing is
+stretched: one felt mean says nothing of the weeks to come, and would take a question back that
+was asked this morning.
 """
 
 import math
@@ -73,7 +74,7 @@ class Clock:
 
     def stretched(self, day: float) -> int:
         """On which day from sowing a day of the practice falls: never sooner."""
-        if not self.is_known:
+        if self.months is None:
             return int(day)
         return self._gathered(int(day) * HEAT_OF_A_DAY, 0, most=HEAT_OF_A_DAY)
 
@@ -116,7 +117,7 @@ class Paced:
     @cached_property
     def by_clock(self) -> Practice:
         """By the warmth alone."""
-        if not self.clock.is_known:
+        if self.clock.months is None:
             return self.practice
         return replace(
             self.practice, window=self._window(self.practice.window), days=self._days()

@@ -107,8 +107,9 @@ class Lines:
         taken = [OutboxRow.accepted_at >= since]
         taken += [OutboxRow.line == line] if line is not None else []
         late = OutboxRow.accepted_at <= now - UNTOLD_AFTER
+        ended = func.coalesce(OutboxRow.accepted_at, OutboxRow.ended_at) >= since  # or refused
         lost = select(OutboxRow.detail, func.count()).where(
-            *taken, OutboxRow.state.in_((TextState.FAILED, TextState.EXPIRED))
+            ended, *taken[1:], OutboxRow.state.in_((TextState.FAILED, TextState.EXPIRED))
         )
         found = self._session.execute(
             lost.group_by(OutboxRow.detail).order_by(func.count().desc(), OutboxRow.detail)
