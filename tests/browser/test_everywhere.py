@@ -14,7 +14,7 @@ from assistant.service.sight import sight_of
 from assistant.service.storms import broadcasts, drafts
 from assistant.service.storms.broadcasts import Asked
 from assistant.store import Certainty, Draft
-from tests.browser.conftest import Office, picture, sign_in
+from tests.browser.conftest import Office, crowded, picture, sign_in
 from tests.valley import LEAD
 
 WIDTHS = (1280, 1024, 390)
@@ -106,6 +106,8 @@ def test_nothing_is_cut_at_any_width(window: Page, busy: Office) -> None:
             wide = window.evaluate("document.documentElement.scrollWidth")
             if wide > width:
                 faults.append(f"{path} at {width}: the page is {wide} wide")
+        window.set_viewport_size({"width": 1024, "height": 640})
+        faults += [f"{path}: {it}" for it in crowded(window)]
     assert faults == [], "\n".join(faults)
 
 
