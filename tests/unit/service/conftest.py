@@ -5,7 +5,7 @@ import pytest
 
 from assistant.people import Village
 from tests.stages import furnish, staged, stages
-from tests.valley import KIJANI, MWANGA, Staged, Valley, settle
+from tests.valley import AMINA, KIJANI, LEAD, MWANGA, OFFICER, Staged, Valley, settle
 
 __all__ = ["furnish", "staged", "stages"]
 
@@ -26,3 +26,15 @@ def kijani() -> Village:
 def mwanga() -> Village:
     """The second village by name."""
     return MWANGA
+
+
+@pytest.fixture
+def led(valley: Valley, kijani: Village) -> Valley:
+    """Amina has a nursery just sown; an officer serves her village, a lead all."""
+    valley.add_officer(kijani)
+    valley.add_officer(phone=LEAD, lead=True)
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "31 May")
+    for phone in (AMINA, OFFICER, LEAD):
+        valley.heard(phone)
+    return valley

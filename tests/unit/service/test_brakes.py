@@ -8,7 +8,6 @@ from decimal import Decimal
 import pytest
 
 from assistant.channel import Tariff
-from assistant.people import Village
 from assistant.service.brakes import ALL, KIND, VILLAGE, brakes_page, let_go, put_on
 from assistant.service.pulse import hold_texts, let_texts_go
 from assistant.service.sight import Sight, sight_of
@@ -64,87 +63,75 @@ STOPS: dict[str, Stop] = {
 }
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
-    """Amina has a nursery just sown; an officer and a lead."""
-    valley.add_officer(kijani)
-    valley.add_officer(phone=LEAD, lead=True)
-    valley.enrol(AMINA)
-    valley.sow(AMINA, "31 May")
-    for phone in (AMINA, OFFICER, LEAD):
-        valley.heard(phone)
-    return valley
-
-
 @pytest.mark.parametrize("stop", STOPS.values(), ids=STOPS.keys())
 @pytest.mark.parametrize("hour", ["1 Jun 10:00", "1 Jun 23:30"])
 def test_nothing_keeps_a_cry_from_being_answered_and_told(
-    amina: Valley, stop: Stop, hour: str
+    led: Valley, stop: Stop, hour: str
 ) -> None:
     """By day and in the quiet hours: the farmer has the text, the officer the notice."""
-    amina.go(hour)
-    stop(amina)
+    led.go(hour)
+    stop(led)
     for phone in (AMINA, OFFICER):
-        amina.heard(phone)
-    assert amina.text(AMINA, "a snake has bitten my son")[0] == like(aid.HURT_HERE, ...)
-    assert any("snake" in text for text in amina.heard(OFFICER))
+        led.heard(phone)
+    assert led.text(AMINA, "a snake has bitten my son")[0] == like(aid.HURT_HERE, ...)
+    assert any("snake" in text for text in led.heard(OFFICER))
 
 
 @pytest.mark.parametrize("stop", STOPS.values(), ids=STOPS.keys())
-def test_nothing_keeps_a_stop_from_being_confirmed(amina: Valley, stop: Stop) -> None:
+def test_nothing_keeps_a_stop_from_being_confirmed(led: Valley, stop: Stop) -> None:
     """Who says STOP hears that it was heard."""
-    stop(amina)
-    assert amina.text(AMINA, "STOP") == [like(m.STOPPED)]
+    stop(led)
+    assert led.text(AMINA, "STOP") == [like(m.STOPPED)]
 
 
 @pytest.mark.parametrize("stop", STOPS.values(), ids=STOPS.keys())
-def test_nothing_keeps_a_warning_or_its_all_clear(amina: Valley, stop: Stop) -> None:
+def test_nothing_keeps_a_warning_or_its_all_clear(led: Valley, stop: Stop) -> None:
     """The officer is answered, the farmer warned, and told when it is over."""
-    stop(amina)
-    amina.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
-    amina.text(OFFICER, "1")
-    assert any("rain" in text.lower() for text in amina.heard(AMINA))
-    amina.text(OFFICER, f"CLEAR {CODE} Kijani")
-    assert len(amina.heard(AMINA)) == 1
+    stop(led)
+    led.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
+    led.text(OFFICER, "1")
+    assert any("rain" in text.lower() for text in led.heard(AMINA))
+    led.text(OFFICER, f"CLEAR {CODE} Kijani")
+    assert len(led.heard(AMINA)) == 1
 
 
 @pytest.mark.parametrize("name", [name for name in STOPS if name not in ("notices",)])
-def test_all_else_waits_and_leaves_when_it_is_let_go(amina: Valley, name: str) -> None:
+def test_all_else_waits_and_leaves_when_it_is_let_go(led: Valley, name: str) -> None:
     """An ordinary answer."""
-    STOPS[name](amina)
-    assert amina.text(AMINA, "HELP") == []
-    with amina.house.store.look() as work:
-        standing = work.brakes.standing(amina.now)
+    STOPS[name](led)
+    assert led.text(AMINA, "HELP") == []
+    with led.house.store.look() as work:
+        standing = work.brakes.standing(led.now)
     for each in standing:
-        assert let_go(amina.house, lead(amina), each.id, amina.now)
-    let_texts_go(amina.house)
-    amina.send()
-    assert len(amina.heard(AMINA)) == 1
+        assert let_go(led.house, lead(led), each.id, led.now)
+    let_texts_go(led.house)
+    led.send()
+    assert len(led.heard(AMINA)) == 1
 
 
-def test_a_limit_tells_the_leads_once_and_ends_with_its_day(amina: Valley) -> None:
+def test_a_limit_tells_the_leads_once_and_ends_with_its_day(led: Valley) -> None:
     """It is not put on again once a lead let go."""
-    _spent(amina)
-    assert amina.heard(LEAD) == [like(b.LIMIT_TEXT)]
-    amina.text(AMINA, "HELP")
-    amina.send()
-    assert amina.heard(LEAD) == []
-    page = brakes_page(amina.house, lead(amina), amina.now)
+    _spent(led)
+    assert led.heard(LEAD) == [like(b.LIMIT_TEXT)]
+    led.text(AMINA, "HELP")
+    led.send()
+    assert led.heard(LEAD) == []
+    page = brakes_page(led.house, lead(led), led.now)
     assert page is not None and [each.what for each in page.standing] == ["day"]
     assert page.left == 0
-    amina.go(amina.now + timedelta(hours=17))
-    page = brakes_page(amina.house, lead(amina), amina.now)
+    led.go(led.now + timedelta(hours=17))
+    page = brakes_page(led.house, lead(led), led.now)
     assert page is not None  # the next day has a limit of its own, and reaches it
     assert "2026-06-01" not in [each.which for each in page.standing]
 
 
-def test_only_a_lead_stops_texts(amina: Valley) -> None:
+def test_only_a_lead_stops_texts(led: Valley) -> None:
     """And only what there is."""
-    with amina.house.store.look() as work:
+    with led.house.store.look() as work:
         officer = work.people.officer(OFFICER)
         assert officer is not None
         other = sight_of(work, officer)
-    assert not put_on(amina.house, other, ALL, "", None, "", amina.now)
-    assert not put_on(amina.house, lead(amina), KIND, "warning", None, "", amina.now)
-    assert not put_on(amina.house, lead(amina), VILLAGE, "", 99, "", amina.now)
-    assert brakes_page(amina.house, other, amina.now) is None
+    assert not put_on(led.house, other, ALL, "", None, "", led.now)
+    assert not put_on(led.house, lead(led), KIND, "warning", None, "", led.now)
+    assert not put_on(led.house, lead(led), VILLAGE, "", 99, "", led.now)
+    assert brakes_page(led.house, other, led.now) is None
