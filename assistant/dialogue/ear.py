@@ -160,16 +160,24 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
 
 
 _RATHER_ASKS, _NEXT_TO_NOTHING = 0.8, 0.1
+_MAY_ASK, _LITTLE = 0.4, 0.2  # the same, of what is surely one of the plain questions
 
 
 def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     """How sure it is. A bed that a rule hears in danger, in a text that weighs as a question
     and as no cry ("where do I get burnt hull"), is asked about, unless rain is near."""
-    certainty, weights = heard.certainty(act, alert=known.raining), heard.weights
+    certainty = heard.certainty(act, alert=known.raining)
+    said = act is Act.DANGER and certainty is Certainty.SAID and not known.raining
+    return Certainty.HALF if said and _asks_of_bed(heard, known) else certainty
+
+
+def _asks_of_bed(heard: Understood, known: Known) -> bool:
+    weights = heard.weights
     cries = weights[Act.DANGER] + weights[Act.HARM]
-    asks = weights[Act.QUESTION] >= _RATHER_ASKS and cries < _NEXT_TO_NOTHING
-    said = act is Act.DANGER and certainty is Certainty.SAID
-    return Certainty.HALF if said and asks and not known.raining else certainty
+    if weights[Act.QUESTION] >= _RATHER_ASKS and cries < _NEXT_TO_NOTHING:
+        return True
+    may_ask = weights[Act.QUESTION] >= _MAY_ASK and cries < _LITTLE
+    return may_ask and surely_asked(heard.text, known)
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:

@@ -20,6 +20,7 @@ from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
 SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
+WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
 SOMETHING_ELSE = "other"
@@ -89,7 +90,9 @@ def surely_asked(text: str, known: Known) -> bool:
 
 
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
+_OF_ELSE = frozenset({Topic.NEW_PHONE, Topic.HOUSEHOLD, Topic.CHAT})
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
+_OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it
 
 
 def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
@@ -102,8 +105,10 @@ def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
     first = table.likest(text, ideas)[0]
     if is_said:
         asks = "?" in text or bool(ideas & ASKING)
-        return asks and first.topic in _OF_ENDING and first.score >= SCORE_ENOUGH
-    return first.topic in _OF_TEXTS and first.score >= 0
+        enough = SCORE_ENOUGH if first.topic in _OF_ENDING else WHO_ENOUGH
+        return asks and first.topic in _OF_ENDING | _OF_SENDER and first.score >= enough
+    surely = first.topic in _OF_ELSE and first.score >= WHO_ENOUGH
+    return surely or (first.topic in _OF_TEXTS and first.score >= 0)
 
 
 def offer_which(text: str, perhaps: Sequence[Topic], known: Known) -> Turn:
