@@ -130,7 +130,7 @@ def test_cool_water_moves_soaking_and_its_reminder_and_the_farmer_is_told(
 def test_where_there_is_no_time_to_soak_the_sowing_moves_and_the_farmer_is_told(
     valley: Valley,
 ) -> None:
-    """Eight days at 17 C, begun on the 17th, are the 25th: to begin on the 12th would be over."""
+    """Eight days at 17 C from the 17th end on the 25th; to begin on the 12th would be over."""
     valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.plan(AMINA, "20 June")
