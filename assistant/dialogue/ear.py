@@ -29,7 +29,7 @@ from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
-from assistant.dialogue.matched import asks_of_texts, surely_asked
+from assistant.dialogue.matched import asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -203,7 +203,10 @@ def _is_answer(
     """Whether it is likelier an answer to what was asked than this act."""
     text = heard.text
     if certainty is not Certainty.SAID and (
-        plain or says_not_known(text, known.lexicon) or _answers_help(text, known)
+        plain
+        or says_not_known(text, known.lexicon)
+        or _answers_help(text, known)
+        or (certainty is Certainty.HALF and says_who(text, known))
     ):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
