@@ -24,6 +24,7 @@ WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
 SOMETHING_ELSE = "other"
+_FEW_WORDS = 4
 
 
 @dataclass(frozen=True)
@@ -93,6 +94,14 @@ _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
 _OF_ELSE = frozenset({Topic.NEW_PHONE, Topic.HOUSEHOLD, Topic.CHAT})
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
 _OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it
+
+
+def says_who(text: str, known: Known) -> bool:
+    """ "I am his wife", and nothing else: who holds the phone, by the exact rules alone."""
+    languages = (known.catalogue.language, "en")
+    rule = known.ears.questions.heard(text, languages, False)
+    says = rule is not None and rule.topic is Topic.HOUSEHOLD
+    return says and len(text.split()) <= _FEW_WORDS
 
 
 def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
