@@ -23,6 +23,7 @@ SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
 WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
+A_PERSONS = 0.0  # from this score of "none of ours" on nothing is offered
 SOMETHING_ELSE = "other"
 _FEW_WORDS = 4
 
@@ -73,9 +74,11 @@ def _is_of_money(ideas: Set[str], topic: Topic) -> bool:
 
 
 def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]:
-    """Those that are worth offering, the likest first; none where a person must answer."""
+    """Those that are worth offering, the likest first; none where a person must answer. Mere
+    talk is no choice: it is answered, or not heard."""
     likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
-    if rule is None and found[0].topic is None:
+    likely = [topic for topic in likely if topic is not Topic.CHAT]
+    if rule is None and found[0].topic is None and found[0].score >= A_PERSONS:
         return ()
     if rule is not None and rule not in likely[:OFFERED]:
         likely = [*likely[: OFFERED - 1], rule]
