@@ -23,7 +23,6 @@ SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
 WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
-A_PERSONS = 0.0  # from this score of "none of ours" on nothing is offered
 SOMETHING_ELSE = "other"
 _FEW_WORDS = 4
 
@@ -78,7 +77,7 @@ def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]
     talk is no choice: it is answered, or not heard."""
     likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
     likely = [topic for topic in likely if topic is not Topic.CHAT]
-    if rule is None and found[0].topic is None and found[0].score >= A_PERSONS:
+    if rule is None and found[0].topic is None:
         return ()
     if rule is not None and rule not in likely[:OFFERED]:
         likely = [*likely[: OFFERED - 1], rule]
