@@ -14,7 +14,7 @@ from assistant.channel import Channel
 from assistant.dialogue import answers_plan as plan
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
-from assistant.dialogue.accounted import is_answer, takes_words
+from assistant.dialogue.accounted import is_answer, takes_words, tells_a_value
 from assistant.dialogue.aid import person
 from assistant.dialogue.asked_wish import is_for_a_person, is_more_than_a_wish, with_wish
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
@@ -284,6 +284,8 @@ def _unsure(text: str, found: Match, known: Known, wished: bool) -> Turn | None:
 def _answers_what_is_open(text: str, known: Known) -> bool:
     """Whether a text is words that answers are made of, where one is waited for; with a mark of
     asking they ask: "are they ready for the field?"."""
+    if tells_a_value(text, known) and "?" not in text:
+        return True
     if not is_answer(text, known):
         return False
     has_words = any(sign.isalpha() for sign in text)
