@@ -29,7 +29,7 @@ from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
-from assistant.dialogue.matched import asks_of_texts, surely_asked
+from assistant.dialogue.matched import asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -203,7 +203,10 @@ def _is_answer(
     """Whether it is likelier an answer to what was asked than this act."""
     text = heard.text
     if certainty is not Certainty.SAID and (
-        plain or says_not_known(text, known.lexicon) or _answers_help(text, known)
+        plain
+        or says_not_known(text, known.lexicon)
+        or _answers_help(text, known)
+        or (certainty is Certainty.HALF and says_who(text, known))
     ):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
@@ -212,7 +215,7 @@ def _is_answer(
         return True
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
-    if _asks_rather(act, certainty, heard.text, known):
+    if _asks_rather(act, certainty, heard, known):
         return True
     if act is Act.DANGER and _tells_what_was_asked(heard, known):
         return True
@@ -244,16 +247,20 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
 
 
-def _asks_rather(act: Act, certainty: Certainty, text: str, known: Known) -> bool:
+_RATHER_REFUSES = 0.6
+
+
+def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known) -> bool:
     """Whether a text asks one of the plain questions rather: "who sends these?", "how do I stop
-    later?", and what only weighs as danger, such as "can river sand be used"; of lives, only
-    what is half sure."""
+    later?", but not "does it cost? then do not send"; and what only weighs as danger, such as
+    "can river sand be used"; of lives, only what is half sure."""
     if act is Act.REFUSE:
-        return asks_of_texts(text, known, certainty is Certainty.SAID)
+        refuses = heard.weights[act] >= _RATHER_REFUSES
+        return not refuses and asks_of_texts(heard.text, known, certainty is Certainty.SAID)
     if act is Act.DIE or certainty is Certainty.SAID or known.raining:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
-    return weighs_little and surely_asked(text, known)
+    return weighs_little and surely_asked(heard.text, known)
 
 
 def moment_of(known: Known) -> Moment:

@@ -7,6 +7,7 @@ import logging
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
+from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -226,12 +227,22 @@ def _silent(work: Work, house: House, now: datetime) -> tuple[Reminder, ...]:
     hours = house.hours
     over = work.reminders.unanswered(asked_tasks(), now - _from_until(hours.prompt, MIDNIGHT))
     again = work.reminders.to_ask_again(
-        TASKS.codes(lambda row: row.asked_twice),
+        _asked_twice(),
         now,
         now - _from_until(hours.prompt, hours.second),
-        TASKS.codes(lambda row: row.waits_for_rain),
+        _waiting_for_rain(),
     )
     return (*over, *again)
+
+
+@cache
+def _asked_twice() -> frozenset[TaskCode]:
+    return TASKS.codes(lambda row: row.asked_twice)
+
+
+@cache
+def _waiting_for_rain() -> frozenset[TaskCode]:
+    return TASKS.codes(lambda row: row.waits_for_rain)
 
 
 def _from_until(start: time, end: time) -> timedelta:

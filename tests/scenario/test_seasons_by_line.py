@@ -4,6 +4,8 @@ What a line cannot do its seasons do not ask of it: SMPP tells of no missed call
 serves no menus. All of them: `python -m tests.scenario.over_lines`.
 """
 
+from dataclasses import replace
+
 import pytest
 
 from scenarios.play import Replay, play
@@ -14,8 +16,10 @@ from tests.scenario.test_seasons import SEASONS, AsWritten, as_written
 
 __all__ = ["as_written"]
 
+# After each crash the line is waited for in real time.
+EACH_ONCE = ("", "throttle", "", "full", "drop", "", "crash", "throttle")
 PLAYED = {
-    "smpp, bad day": ("smooth", DAYS["smpp"]["bad day"]),
+    "smpp, bad day": ("two-nurseries", replace(DAYS["smpp"]["bad day"], breaks=EACH_ONCE)),
     "smpp, menus": ("ussd", Replay(line="smpp")),
     "modem, missed call": ("no-credit", Replay(line="modem")),
     "modem, phone off": ("phone-off", Replay(line="modem")),
