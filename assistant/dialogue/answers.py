@@ -319,7 +319,8 @@ def _may_be_offered(text: str, found: Match, known: Known) -> bool:
     by_words = found.asks and likeliest in (Act.QUESTION, Act.TALK)
     waits = known.warning is not None and known.warning.answer is None
     is_free = known.session is None and not known.items and not waits
-    may_ask = found.asks or is_free  # "it holds ten litres" answers what is open
+    # "It holds ten litres" answers what is open.
+    may_ask = found.asks or is_free or weights[Act.QUESTION] >= _SURELY
     return not grave and (
         (may_ask and weights[Act.QUESTION] >= _HALF) or by_words or (found.likely and is_free)
     )

@@ -12,7 +12,7 @@ from assistant.dialogue import endings as e
 from assistant.dialogue.engine import ask, begin
 from assistant.dialogue.values import Kept, Known, Turn
 from assistant.hearing import Question, Topic, understand
-from assistant.hearing.asking import ASKING, OTHER
+from assistant.hearing.asking import ASKING
 from assistant.hearing.assured import assurance
 from assistant.hearing.matching import Likeness
 from assistant.wording import messages_talk as m
@@ -52,7 +52,7 @@ def match(
     """
     ideas = known.ears.questions.ideas(text, languages)
     asks = "?" in text or bool(ideas & ASKING) or (question is not None and question.asks)
-    if known.ears.match is None or OTHER in ideas:
+    if known.ears.match is None:
         return Match(question, (), asks)
     found = known.ears.match.likest(text, ideas)
     rule = question.topic if question else None
