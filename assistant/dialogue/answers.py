@@ -241,7 +241,7 @@ def _may_ask(text: str, found: Match, known: Known, is_last: bool) -> bool:
     given = any(sign.isdigit() for sign in text)
     if given or names_day(text, known.lexicon, known.today):
         is_free = known.session is None and not known.items
-        left = is_last and is_free and (found.question is not None or asks >= _MORE_THAN_HALF)
+        left = is_last and is_free and (found.question is not None or asks >= _HALF)
         return left or (asks >= _SURELY and not known.items)
     return is_last or asks >= _MORE_THAN_HALF
 

@@ -19,10 +19,12 @@ from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
-SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
+SURE, LIKELY = 2.0, -1.0  # answered from the first on, offered from the second
+ASKED = 1.6  # from here on it is no cry
 WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
+FAR = 0.3  # a score that is so much higher leaves no doubt
 SOMETHING_ELSE = "other"
 _FEW_WORDS = 4
 
@@ -33,12 +35,14 @@ class Match:
 
     asks: by a word of asking or a question mark
     likely: whether it is worth offering those whatever else the text may be
+    sure: whether the text asks rather than cries; less is needed than for an answer
     """
 
     question: Question | None
     perhaps: tuple[Topic, ...]
     asks: bool
     likely: bool = False
+    sure: bool = False
 
 
 def match(
@@ -60,8 +64,8 @@ def match(
     weights = understand(text, known.ears, known.catalogue.language).weights
     odds = assurance(found, topic, rule, asks, weights)
     if odds >= SURE and not _is_of_money(ideas, topic):
-        return Match(Question(topic, asks), (), asks)
-    return Match(None, _perhaps(found, rule), asks, odds >= LIKELY)
+        return Match(Question(topic, asks), (), asks, sure=True)
+    return Match(None, _perhaps(found, rule), asks, odds >= LIKELY, odds >= ASKED)
 
 
 _OF_MUCH = frozenset({Topic.SEED_MUCH, Topic.SHEET_MUCH, Topic.MIX_MUCH, Topic.MATS_MANY})
@@ -77,19 +81,24 @@ def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]
     talk is no choice: it is answered, or not heard."""
     likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
     likely = [topic for topic in likely if topic is not Topic.CHAT]
-    if rule is None and found[0].topic is None:
+    if rule is None and _is_a_persons(found):
         return ()
     if rule is not None and rule not in likely[:OFFERED]:
         likely = [*likely[: OFFERED - 1], rule]
     return tuple(dict.fromkeys(likely))[:OFFERED]
 
 
+def _is_a_persons(found: Sequence[Likeness]) -> bool:
+    """Whether it is like none of ours, and like one of them by far less."""
+    return found[0].topic is None and found[0].score - found[1].score >= FAR
+
+
 def surely_asked(text: str, known: Known) -> bool:
-    """Whether a text asks one of the questions in so many words, whatever else it weighs as."""
+    """Whether a text asks one of the questions by a word of asking, whatever else it weighs as."""
     languages = (known.catalogue.language, "en")
     rule = known.ears.questions.heard(text, languages)
     found = match(text, rule, known, languages)
-    return known.ears.match is not None and found.asks and found.question is not None
+    return known.ears.match is not None and found.asks and found.sure
 
 
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
