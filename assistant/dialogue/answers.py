@@ -214,6 +214,7 @@ _SAID = frozenset(
     }
 )
 _WORDS_TO_SEND = 2
+_LIKELIEST = 2  # of those that are offered
 _FEWEST_WORDS = 2  # of a text that may be one of several questions
 
 
@@ -280,7 +281,7 @@ def _asks_of_lost(text: str, topic: Topic, known: Known) -> bool:
 def _unsure(text: str, found: Match, known: Known, wished: bool) -> Turn | None:
     """Where no question is sure: those that it may be are offered, but a wish goes first where
     it is the whole of the text; what is like none of ours is a person's."""
-    sized = {_sized(topic, text, known) for topic in found.perhaps}
+    sized = {_sized(topic, text, known) for topic in found.perhaps[:_LIKELIEST]}
     if sized == {Topic.SUM_ASIDE} and known.session is None:
         return _turn(Topic.SUM_ASIDE, text, known)  # one answer, whichever it is
     more = wished and is_more_than_a_wish(text, found, known)

@@ -21,9 +21,10 @@ from assistant.wording.render import render
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
 SURE, LIKELY = 2.0, -1.0  # answered from the first on, offered from the second
 ASKED = 1.6  # from here on it is no cry
-WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
-OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
+WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
+OFFERED, LIKE_ENOUGH = 3, -0.9
+LETTERS = 100  # of the questions that are offered together, so that they fit a segment
 FAR = 0.3  # a score that is so much higher leaves no doubt
 SOMETHING_ELSE = "other"
 _FEW_WORDS = 4
@@ -94,7 +95,8 @@ def _is_a_persons(found: Sequence[Likeness]) -> bool:
 
 
 def surely_asked(text: str, known: Known) -> bool:
-    """Whether a text asks one of the questions by a word of asking, whatever else it weighs as."""
+    """Whether a text asks one of the questions by a word of asking, whatever else it
+    weighs as."""
     languages = (known.catalogue.language, "en")
     rule = known.ears.questions.heard(text, languages)
     found = match(text, rule, known, languages)
@@ -135,6 +137,8 @@ def offer_which(text: str, perhaps: Sequence[Topic], known: Known) -> Turn:
     """Which of these questions it is; the last choice is a person."""
     labels = known.ears.labels.get(known.catalogue.language, {})
     shown = [(str(topic), labels.get(topic, str(topic))) for topic in perhaps]
+    while len(shown) > 1 and sum(len(label) for _, label in shown) > LETTERS:
+        shown.pop(-2)  # the last may be the wish that is a word of it
     shown.append((SOMETHING_ELSE, render(m.P_OTHER(), known.catalogue)))
     waiting: dict[str, Kept] = {"n": len(shown)}
     for place, (code, label) in enumerate(shown, start=1):
