@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from gateway_sim.network import Network
 
 END, ABORT = b"\x1a", b"\x1b"
+FAULTS = ("silent", "half", "taken", "busy")
 ROOM = 20  # messages on the SIM card
 CENTRE = "0791440700000000"  # the number of an invented message centre, in front of each PDU
 _STATUS = {"delivered": 0x00, "expired": 0x46, "failed": 0x41}
@@ -50,7 +51,7 @@ class Modem:
     """A modem; `port` is what to open. `faults` are taken one a text that is sent:
 
     silent: the modem never answers      half: half of an answer, then nothing more
-    taken:  it is sent, and the modem does not say so
+    taken:  it is sent, and the modem does not say so      busy: the network has no room now
     """
 
     url = ""
@@ -262,6 +263,7 @@ class Modem:
             return
         error = 331 if not self.card.network else 69 if not self.card.credit else 0
         reference = next(self._references) & 0xFF
+        error = error or 42 * (fault == "busy")
         error = error or self._hand_in(_read_submit(octets), reference)
         if error:
             self._say(f"+CMS ERROR: {error}")

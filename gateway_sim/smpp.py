@@ -15,7 +15,6 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from itertools import count
-from random import Random
 from threading import Condition, RLock, Thread
 from typing import TYPE_CHECKING, Any
 
@@ -56,14 +55,6 @@ class Account:
     marks: bool = True
 
 
-def faults_by_seed(
-    seed: int, count: int, share: float, kinds: tuple[str, ...] = FAULTS
-) -> list[str]:
-    """Faults for a share of so many texts, by chance; the same seed is the same chance."""
-    chance = Random(seed)  # noqa: S311 a game of faults, no secret
-    return [chance.choice(kinds) if chance.random() < share else "" for _ in range(count)]
-
-
 @dataclass
 class _Part:
     """One segment as it was submitted; the client's own mark of it, where it gave one."""
@@ -84,7 +75,8 @@ class _Bind:
 
 
 class Centre:
-    """A message centre on a port of this machine. `faults` are taken one a submit_sm:
+    """A message centre on a port of this machine. `faults` are taken one a submit_sm of a text,
+    `screen_faults` one a screen of USSD:
 
     throttle, full: it is refused for now        silent: it is taken and never answered
     crash: it is taken, and the connection ends before the answer
@@ -104,6 +96,7 @@ class Centre:
     ) -> None:
         self.account = account or Account()
         self.faults: deque[str] = deque()
+        self.screen_faults: deque[str] = deque()
         self.submitted = 0
         self._clock, self._seconds, self._tls = clock, answer_seconds, tls
         self._network: Network | None = None
@@ -233,7 +226,9 @@ class Centre:
 
     def _submit(self, bind: _Bind, sequence: int, body: bytes) -> None:
         self.submitted += 1
-        fault = self.faults.popleft() if self.faults else ""
+        sent = _read(body)
+        faults = self.screen_faults if T_USSD in sent["tlvs"] else self.faults
+        fault = faults.popleft() if faults else ""
         if fault and self._network is not None:
             self._network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
         early = {"throttle": THROTTLED, "full": 0x14}.get(fault)
@@ -244,7 +239,7 @@ class Centre:
         if fault == "drop":
             self._end(bind)
             return
-        status, name = self._submitted(_read(body))
+        status, name = self._submitted(sent)
         if fault == "silent":
             return
         answer = b"" if status else name.encode() + b"\0"

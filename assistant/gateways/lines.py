@@ -108,6 +108,7 @@ class Lines:
             if each.a_second
         }
         self._rests: dict[str, datetime] = {}
+        self._whys: dict[str, str] = {}
         self._counted: dict[str, tuple[datetime, int]] = {}
         self._noted: dict[str, datetime] = {}
 
@@ -267,7 +268,7 @@ class Lines:
         """Until when a line takes nothing, and why; None where it may be offered the text."""
         rests = self._rests.get(name)
         if rests is not None and rests > now:
-            return rests, f"{name} rests"
+            return rests, self._whys.get(name) or f"{name} rests"
         if self._is_full(name, outgoing, now):
             return now + USED_LASTS, f"{name} has sent what its day allows"
         pace = self._paces.get(name)
@@ -298,6 +299,7 @@ class Lines:
         if _is_down(handover):
             rest = handover.rest if handover.answered else SILENT_REST
             self._rests[name] = now + min(rest or SILENT_REST, LONGEST_REST)
+            self._whys[name] = handover.detail
         noted = self._noted.get(name)
         if was_down or _is_down(handover) or noted is None or now - noted >= NOTE_EVERY:
             self._noted[name] = now

@@ -365,6 +365,6 @@ def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
 def test_a_screen_is_shown_once_the_message_centre_has_time(line: Bound) -> None:
     """A person who looks at the phone is not made to dial again."""
     line.heard.screen = Screen("1 Yes", more=True)
-    line.centre.faults.extend(["throttle", "full"])
+    line.centre.screen_faults.extend(["throttle", "full"])
     assert line.operator.phone(AMINA).dial("*555*7#") == "1 Yes"
     assert line.centre.submitted == 3

@@ -9,13 +9,13 @@ import pytest
 from scenarios.play import Replay, play
 from scenarios.printing import say_nothing
 from scenarios.reading import read_season
-from tests.scenario.over_lines import DAYS
+from tests.scenario.over_lines import BAD, days
 from tests.scenario.test_seasons import SEASONS, AsWritten, as_written
 
 __all__ = ["as_written"]
 
 PLAYED = {
-    "smpp, bad day": ("smooth", DAYS["smpp"]["bad day"]),
+    "smpp, bad day": ("smooth", days("smpp")[BAD]),
     "smpp, menus": ("ussd", Replay(line="smpp")),
     "modem, missed call": ("no-credit", Replay(line="modem")),
     "modem, phone off": ("phone-off", Replay(line="modem")),
