@@ -141,15 +141,17 @@ class Lines:
     ) -> Handover:
         """What became of a text that the first of its lines was offered: the next ones are,
         where that one cannot now."""
-        handover, put_off, said = first, None, ""
+        handover, put_off, said, in_doubt = first, None, "", False
         for name in (*names[1:], None):
             if handover.put_off_until is None:
                 return handover
             put_off = min(put_off or handover.put_off_until, handover.put_off_until)
-            said = handover.detail or said
+            said, in_doubt = handover.detail or said, in_doubt or handover.in_doubt
             if name is not None:
                 handover = self._try(name, outgoing, now)
-        return Handover(Fate.TRY_LATER, said, line=names[0], put_off_until=put_off)
+        return Handover(
+            Fate.TRY_LATER, said, line=names[0], put_off_until=put_off, in_doubt=in_doubt
+        )
 
     # --- many at once ------------------------------------------------------------------------
 

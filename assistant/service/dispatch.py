@@ -105,6 +105,7 @@ def _hand_over(
     for _, said in both:
         house.meter.handed(said.fate)
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
+    _doubted(house, [text for text, said in both if said.in_doubt], now)
     put_off = [(text, said) for text, said in both if said.put_off_until]
     _put_off(house, put_off)
     waits |= {answer_of(text): said.put_off_until for text, said in put_off}
@@ -113,6 +114,13 @@ def _hand_over(
             waits[answer_of(text)] = _not_taken(house, text, handover, now)
     _go_back(house, [t for t, said in zip(leaving, answers, strict=True) if not said], waits)
     return [said for _, said in both]
+
+
+def _doubted(house: House, texts: Sequence[OutboxText], now: datetime) -> None:
+    """Texts that may have left: they are sent again, and what phones answer is understood."""
+    if texts:
+        with house.store.work() as work:
+            work.lines.doubt([text.message_id for text in texts], now)
 
 
 def _go_back(house: House, texts: Sequence[OutboxText], waits: Waits) -> None:

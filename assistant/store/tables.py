@@ -269,6 +269,7 @@ class OutboxRow(Base):
     lane: Mapped[int] = mapped_column(default=2)  # see Lane
     line: Mapped[str | None]  # that took or refused it, where there are several
     waits_since: Mapped[datetime | None]  # since when it could have left, where it was put off
+    doubted_at: Mapped[datetime | None]  # when it may have left, where the answer was lost
 
 
 class ReminderRow(Base):

@@ -103,6 +103,7 @@ def test_a_bind_that_breaks_is_opened_again(line: Bound, fault: str) -> None:
     line.centre.faults.append(fault)
     handover = line.send()
     assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
+    assert handover.in_doubt
     line.operator.phone(AMINA).text("help")
     assert line.gateway.wait_up(10)
     assert until(lambda: line.send().fate is Fate.ACCEPTED)

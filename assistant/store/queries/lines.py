@@ -88,6 +88,15 @@ class Lines:
             detail=why or OutboxRow.detail,
         )
 
+    def doubt(self, message_ids: Collection[str], now: datetime) -> None:
+        """These texts may have left, though nobody said so: phones may show them."""
+        self._session.execute(
+            update(OutboxRow)
+            .where(OutboxRow.message_id.in_(message_ids))
+            .values(doubted_at=now)
+            .execution_options(synchronize_session=False)
+        )
+
     def hold(self, message_ids: Collection[str], until: datetime) -> None:
         """Claimed texts that are not to leave before then: nothing keeps them but the hour."""
         self._wait(message_ids, due_at=until, waits_since=None)

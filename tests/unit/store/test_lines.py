@@ -122,3 +122,17 @@ def test_a_text_held_until_morning_is_not_one_that_waits(
         work.lines.hold(["t-1"], now + 8 * MINUTE)
         assert work.running.waiting(now + 7 * MINUTE) == 0
         assert work.running.waiting_since(now + 9 * MINUTE) == now + 8 * MINUTE
+
+
+def test_a_text_that_may_have_left_offers_its_digits(
+    store: Store, farmer: Farmer, make_text: MakeText, now: datetime
+) -> None:
+    """It waits to go again, and a phone may show it already; one that never left does not."""
+    with store.work() as work:
+        for name in ("t-1", "t-2"):
+            asks = make_text(name, phone=farmer.phone, focus=ASKS)
+            work.outbox.add(replace(asks, due_at=now))
+        work.outbox.claim(now, 9, MINUTE)
+        work.lines.put_off(["t-1", "t-2"], now + MINUTE)
+        work.lines.doubt(["t-1"], now)
+        assert [each.message_id for each in work.outbox.numbered(farmer.phone)] == ["t-1"]

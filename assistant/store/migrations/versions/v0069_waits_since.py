@@ -1,4 +1,4 @@
-"""Since when a text could have left that a line put off."""
+"""Since when a text could have left that a line put off; when one may have left unanswered."""
 
 import sqlalchemy as sa
 from alembic import op
@@ -11,9 +11,11 @@ depends_on = None
 
 def upgrade() -> None:
     with op.batch_alter_table("outbox") as outbox:
-        outbox.add_column(sa.Column("waits_since", sa.DateTime(timezone=True), nullable=True))
+        for name in ("waits_since", "doubted_at"):
+            outbox.add_column(sa.Column(name, sa.DateTime(timezone=True), nullable=True))
 
 
 def downgrade() -> None:
     with op.batch_alter_table("outbox") as outbox:
-        outbox.drop_column("waits_since")
+        for name in ("doubted_at", "waits_since"):
+            outbox.drop_column(name)
