@@ -14,7 +14,7 @@ from assistant.channel import Channel
 from assistant.dialogue import answers_plan as plan
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
-from assistant.dialogue.accounted import is_answer, takes_words
+from assistant.dialogue.accounted import is_answer, takes_words, tells_a_value
 from assistant.dialogue.aid import person
 from assistant.dialogue.asked_wish import is_for_a_person, is_more_than_a_wish, with_wish
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
@@ -22,7 +22,7 @@ from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
 from assistant.dialogue.items import split_label, tells_a_deed
 from assistant.dialogue.lists import choice_names
-from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which
+from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which, says_who
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
@@ -83,7 +83,7 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.DRAIN_WHEN: plan.drained,
         Topic.PLANT_WHEN: plan.planted,
         Topic.AGE: of_any(a.AGE),
-        Topic.TOO_LATE: of_any(a.TOO_LATE),
+        Topic.TOO_LATE: plan.too_late,
         Topic.GROWTH: of_any(a.GROWTH),
         Topic.COUNT_LEAVES: fixed(a.COUNT_LEAVES()),
         Topic.COLD: fixed(a.COLD()),
@@ -217,6 +217,8 @@ _FEWEST_WORDS = 2  # of a text that may be one of several questions
 def answered(text: str, known: Known) -> Turn | None:
     """The answer to a question that is asked as one; None where the text is none, is an answer
     to what is open, or cannot be answered without a plan."""
+    if says_who(text, known) and not takes_words(known):
+        return _turn(Topic.HOUSEHOLD, text, known)
     return _answered(text, known, is_last=False)
 
 
@@ -284,6 +286,8 @@ def _unsure(text: str, found: Match, known: Known, wished: bool) -> Turn | None:
 def _answers_what_is_open(text: str, known: Known) -> bool:
     """Whether a text is words that answers are made of, where one is waited for; with a mark of
     asking they ask: "are they ready for the field?"."""
+    if tells_a_value(text, known) and "?" not in text:
+        return True
     if not is_answer(text, known):
         return False
     has_words = any(sign.isalpha() for sign in text)

@@ -19,6 +19,7 @@ from assistant.dialogue.accounted import (
     is_accounted,
     is_asked_for_result,
     is_choice,
+    names_task,
     perhaps_drained,
     takes_words,
     tells_a_value,
@@ -28,7 +29,7 @@ from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
-from assistant.dialogue.matched import asks_of_texts, surely_asked
+from assistant.dialogue.matched import asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -159,17 +160,33 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
     return sorted(found, key=lambda each: _rank(each[0], each[1], heard))
 
 
-_RATHER_ASKS, _NEXT_TO_NOTHING = 0.8, 0.1
+_CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
+_RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
 
 
 def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
-    """How sure it is. A bed that a rule hears in danger, in a text that weighs as a question
-    and as no cry ("where do I get burnt hull"), is asked about, unless rain is near."""
-    certainty, weights = heard.certainty(act, alert=known.raining), heard.weights
-    cries = weights[Act.DANGER] + weights[Act.HARM]
-    asks = weights[Act.QUESTION] >= _RATHER_ASKS and cries < _NEXT_TO_NOTHING
-    said = act is Act.DANGER and certainty is Certainty.SAID
-    return Certainty.HALF if said and asks and not known.raining else certainty
+    """How sure it is. What a rule hears in a text that weighs as a question, as work done or as
+    talk, and as no cry at all ("where do I get burnt hull"), is asked about; and so is a bed in
+    danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
+    rain is near, nor of who has not agreed, whom nothing asks."""
+    certainty = heard.certainty(act, alert=known.raining)
+    if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
+        return certainty
+    calm = _is_calm(heard)
+    if act is Act.HARM and calm:
+        return Certainty.HALF
+    if act is Act.DANGER and not known.raining:
+        light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
+        calm = calm or (light and names_task(heard.text, known))
+        return Certainty.HALF if calm else certainty
+    return certainty
+
+
+def _is_calm(heard: Understood) -> bool:
+    weights = heard.weights
+    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
+    calm = sum(weights[act] for act in _CALM)
+    return calm >= _RATHER_CALM and cries < _NEXT_TO_NOTHING
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
@@ -186,7 +203,10 @@ def _is_answer(
     """Whether it is likelier an answer to what was asked than this act."""
     text = heard.text
     if certainty is not Certainty.SAID and (
-        plain or says_not_known(text, known.lexicon) or _answers_help(text, known)
+        plain
+        or says_not_known(text, known.lexicon)
+        or _answers_help(text, known)
+        or (certainty is Certainty.HALF and says_who(text, known))
     ):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):

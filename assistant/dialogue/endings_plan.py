@@ -17,7 +17,7 @@ from assistant.dialogue.endings_seed import lift_says
 from assistant.dialogue.endings_soaking import warmed
 from assistant.dialogue.endings_steps import with_next
 from assistant.dialogue.outlook import field_share
-from assistant.dialogue.results import own_text, plan_texts, quantity_texts
+from assistant.dialogue.results import own_text, plan_texts, quantity_texts, skipped
 from assistant.dialogue.values import (
     CallForHelp,
     Change,
@@ -108,7 +108,8 @@ def _told(nursery: Nursery) -> tuple[Change, ...]:
 
 
 def _moved(session: Session, known: Known) -> Turn:
-    nursery = chosen(session, known).sown_on(
+    before = chosen(session, known)
+    nursery = before.sown_on(
         date.fromisoformat(str(session.answers["sowing"])),
         sown=_said_sown(session, known),
     )
@@ -118,6 +119,8 @@ def _moved(session: Session, known: Known) -> Turn:
         texts.append(said(s.HELD(label=nursery.called)))
     elif nursery.sprouting and not nursery.sown:
         texts.append(said(about(g.SOAK_SET, nursery, known.today)))
+    if missed := skipped(before, nursery, known.today):
+        texts.append(said(*missed))
     return ended(session, known, *texts, changes=(SaveNursery(nursery),))
 
 

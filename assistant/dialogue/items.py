@@ -258,6 +258,8 @@ def once_more(item: Item, known: Known) -> tuple[Say, ...]:
     digits that answer it."""
     nursery, what = _nursery(item, known), TASK_TEXTS[item.task].what()
     asks: tuple[Say, ...] = (t.SECOND_ASKING(label=nursery.called, what=what),)
+    if TASKS[item.task].doing is Doing.SOWS and item.day < known.today:
+        asks = (m.SOWN_THAT_DAY(date=item.day),)
     if ask_of(item) is not Ask.DONE:
         asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
     return (*asks, *offer([(nursery, item.task)], known.today))
@@ -280,16 +282,35 @@ def _answer_done(
     told = read_deeds(rest, known.lexicon)
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
+    if said_so == NOT_YET and not (told or digits) and _is_taken_as_sown(item, known):
+        return _is_it_done(item, known, held)  # "I forgot", days later, may be of any work
     if not _fits(item, told):
-        since = _done_since(item, told, said_so, when, known)
-        if since is not None:
-            return settle(since, said_so, when, known, held)
-        return _is_it_done(item, known, held)
+        return _another_deed(item, told, said_so, when, known, held)
     if when is None and _is_just_now(text, item, known):
         when = known.today
     if said_so == NOT_YET and _sowed_part(text, told, item, known):
         return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
+
+
+def _another_deed(
+    item: Item,
+    told: frozenset[str],
+    said_so: str,
+    when: date | None,
+    known: Known,
+    held: Session | None,
+) -> Turn:
+    """What was told is not what was asked: it may be what follows on it."""
+    since = _done_since(item, told, said_so, when, known)
+    if since is not None:
+        return settle(since, said_so, when, known, held)
+    return _is_it_done(item, known, held)
+
+
+def _is_taken_as_sown(item: Item, known: Known) -> bool:
+    """Whether nobody said that the bed is sown, and the clock has taken it so."""
+    return TASKS[item.task].doing is Doing.SOWS and _nursery(item, known).sow_assumed
 
 
 def _is_just_now(text: str, item: Item, known: Known) -> bool:
@@ -370,10 +391,12 @@ def _answer_uncover(
     known: Known,
     item: Item,
     held: Session | None,
-) -> Turn:
+) -> Turn | None:
     """The one text that asks a thing (are the shoots up?) and orders another: yes answers what
     was asked, and not yet may be of either."""
     done = told & TASKS[item.task].deeds
+    if said_so == NOT_YET and not done and Idea.HALF in ideas_in(text, known):
+        return None  # shoots that stand thin are counted
     if said_so == DONE and not done and ("up" in told or _is_yes(text, known)):
         nursery = _nursery(item, known)
         asked = begin(
@@ -400,9 +423,11 @@ def _is_put_off(text: str, known: Known) -> bool:
 
 def _later(item: Item, known: Known, held: Session | None) -> Turn:
     """Asked again tomorrow; the bed is not said to be covered."""
-    tomorrow = known.today + ONE_DAY
-    says = _what(m.NOT_YET_NOTED, item, _nursery(item, known), date=tomorrow)
-    return ended(_holder(held), known, said(says), changes=(AnswerItem(item, NOT_YET),))
+    event = _put_off_event(item, known)
+    moved = after(_nursery(item, known), event)
+    says = _what(m.NOT_YET_NOTED, item, moved, date=event.until)
+    changes = (AnswerItem(item, NOT_YET), Happened(moved.id, event), SaveNursery(moved))
+    return ended(_holder(held), known, said(says), changes=changes)
 
 
 def uncovered(session: Session, known: Known) -> Turn:
@@ -556,6 +581,8 @@ def _done_noted(item: Item, moved: Nursery, known: Known) -> Say:
 def _later_noted(item: Item, moved: Nursery, known: Known) -> Say:
     tomorrow = known.today + ONE_DAY
     delay = TASKS[item.task].delay
+    if item.task is TaskCode.DRAIN_BED and tomorrow >= moved.anchors.transplant_date:
+        return about(TASK_TEXTS[item.task].prompt, moved, known.today)  # not asked any more
     if delay is Delay.SOAKING:  # nothing is soaked that could be kept moist
         return about(SOW_ON, moved, known.today)
     if delay is Delay.SOWING:

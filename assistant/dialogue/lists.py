@@ -82,6 +82,12 @@ def also_called(code: str, known: Known) -> tuple[str, ...]:
     return known.lexicon.choices.get(code, ())
 
 
+def names_pest(text: str, known: Known) -> bool:
+    """Whether a text names what eats seed or seedlings, whatever else it says of them."""
+    said = f" {text.casefold().strip(' .!')} "
+    return any(f" {name.casefold()} " in said for name in also_called("animals", known))
+
+
 def choice_names(code: str, label: Message, known: Known) -> list[str]:
     """Every name of a choice of a prompt: its label first."""
     return [render(label(), known.catalogue), *also_called(code, known)]

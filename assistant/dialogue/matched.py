@@ -23,6 +23,7 @@ SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
 SOMETHING_ELSE = "other"
+_FEW_WORDS = 4
 
 
 @dataclass(frozen=True)
@@ -90,6 +91,14 @@ def surely_asked(text: str, known: Known) -> bool:
 
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
+
+
+def says_who(text: str, known: Known) -> bool:
+    """ "I am his wife", and nothing else: who holds the phone, by the exact rules alone."""
+    languages = (known.catalogue.language, "en")
+    rule = known.ears.questions.heard(text, languages, False)
+    says = rule is not None and rule.topic is Topic.HOUSEHOLD
+    return says and len(text.split()) <= _FEW_WORDS
 
 
 def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from assistant.channel import Fate
+from assistant.dialogue.values import Focus
 from assistant.people import Farmer
 from assistant.store import OutboxText, Store
 
@@ -130,7 +131,7 @@ def test_a_text_that_may_have_left_offers_its_digits(
     """It waits to go again, and a phone may show it already; one that never left does not."""
     with store.work() as work:
         for name in ("t-1", "t-2"):
-            asks = make_text(name, phone=farmer.phone, focus=ASKS)
+            asks = make_text(name, phone=farmer.phone, focus=Focus(question="plan.area"))
             work.outbox.add(replace(asks, due_at=now))
         work.outbox.claim(now, 9, MINUTE)
         work.lines.put_off(["t-1", "t-2"], now + MINUTE)
