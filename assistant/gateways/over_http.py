@@ -29,7 +29,7 @@ class Sessions:
 
 
 def may_have_left(trouble: OSError) -> bool:
-    """Whether a request without an answer may have arrived: not where no connection was made."""
+    """Whether a request without an answer may have arrived: it had a connection."""
     reason = getattr(next(iter(trouble.args), None), "reason", None)
     return not isinstance(trouble, requests.exceptions.SSLError) and not isinstance(
         reason, NewConnectionError | ConnectTimeoutError
