@@ -215,7 +215,7 @@ def _is_answer(
         return True
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
-    if _asks_rather(act, certainty, heard.text, known):
+    if _asks_rather(act, certainty, heard, known):
         return True
     if act is Act.DANGER and _tells_what_was_asked(heard, known):
         return True
@@ -247,16 +247,20 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
 
 
-def _asks_rather(act: Act, certainty: Certainty, text: str, known: Known) -> bool:
+_RATHER_REFUSES = 0.6
+
+
+def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known) -> bool:
     """Whether a text asks one of the plain questions rather: "who sends these?", "how do I stop
-    later?", and what only weighs as danger, such as "can river sand be used"; of lives, only
-    what is half sure."""
+    later?", but not "does it cost? then do not send"; and what only weighs as danger, such as
+    "can river sand be used"; of lives, only what is half sure."""
     if act is Act.REFUSE:
-        return asks_of_texts(text, known, certainty is Certainty.SAID)
+        refuses = heard.weights[act] >= _RATHER_REFUSES
+        return not refuses and asks_of_texts(heard.text, known, certainty is Certainty.SAID)
     if act is Act.DIE or certainty is Certainty.SAID or known.raining:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
-    return weighs_little and surely_asked(text, known)
+    return weighs_little and surely_asked(heard.text, known)
 
 
 def moment_of(known: Known) -> Moment:
