@@ -22,6 +22,7 @@ from flask import Flask
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
+from gateway_sim.joining import Joining
 from gateway_sim.record import Kind
 
 if TYPE_CHECKING:
@@ -105,7 +106,7 @@ class Centre:
         self._answers: dict[int, int] = {}
         self._shown: dict[int, tuple[str, bool]] = {}
         self._session_numbers: dict[str, int] = {}
-        self._parts: dict[tuple[str, str, int], dict[int, _Part]] = {}
+        self._parts: Joining[_Part] = Joining()
         self._ids: dict[str, tuple[str, list[_Part]]] = {}
         self._changed = Condition()
         self._door = socket.create_server(("127.0.0.1", port))
@@ -275,7 +276,7 @@ class Centre:
         answer, _ = self._network.hand_in(text)
         if answer.code in (200, 202):
             ref, _, total = sent["piece"]
-            self._parts.pop((sent["to"], ref, total), None)
+            self._parts.done((sent["to"], ref, total))
             return OK, name
         self._back(sent)
         if answer.code == 422:
@@ -287,16 +288,12 @@ class Centre:
         ref, place, total = sent["piece"]
         if total < 2:
             return [part]
-        found = self._parts.setdefault((sent["to"], ref, total), {})
-        found[place] = part
-        if len(found) < total:
-            return None
-        return [found[each] for each in sorted(found)]
+        return self._parts.add((sent["to"], ref, total), place, total, part, self._clock())
 
     def _back(self, sent: Mapping[str, Any]) -> None:
         """A segment that was refused: those before it wait for it to come again."""
         ref, place, total = sent["piece"]
-        self._parts.get((sent["to"], ref, total), {}).pop(place, None)
+        self._parts.back((sent["to"], ref, total), place)
 
     # --- what phones do ----------------------------------------------------------------------
 

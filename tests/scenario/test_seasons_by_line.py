@@ -16,8 +16,8 @@ from tests.scenario.test_seasons import SEASONS, AsWritten, as_written
 
 __all__ = ["as_written"]
 
-# Each fault of the connection, and not one after the other: after a crash the line is waited for
-# in real time, and so is a modem or an operator that falls silent.
+# Each fault of the connection, and not one upon the other: after a crash the line is waited for
+# in real time, and so is who falls silent.
 EACH_ONCE = {
     "smpp": ("", "throttle", "", "full", "drop", "", "crash", "half"),
     "modem": ("", "busy", "", "taken", "", "half"),
