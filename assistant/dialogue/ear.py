@@ -162,6 +162,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
 
 _CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
 _RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
+_MAY_ASK, _LITTLE = 0.4, 0.2  # the same, of what is surely one of the plain questions
 
 
 def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
@@ -177,7 +178,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         return Certainty.HALF
     if act is Act.DANGER and not known.raining:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
-        calm = calm or (light and names_task(heard.text, known))
+        calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
         return Certainty.HALF if calm else certainty
     return certainty
 
@@ -187,6 +188,13 @@ def _is_calm(heard: Understood) -> bool:
     cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
     calm = sum(weights[act] for act in _CALM)
     return calm >= _RATHER_CALM and cries < _NEXT_TO_NOTHING
+
+
+def _asks_of_bed(heard: Understood, known: Known) -> bool:
+    weights = heard.weights
+    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
+    may_ask = weights[Act.QUESTION] >= _MAY_ASK and cries < _LITTLE
+    return may_ask and surely_asked(heard.text, known)
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
