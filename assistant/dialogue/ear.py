@@ -164,6 +164,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
 
 _CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
 _RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
+_MAY_ASK, _LITTLE = 0.4, 0.2  # the same, of what is surely one of the plain questions
 
 
 def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
@@ -179,7 +180,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         return Certainty.HALF
     if act is Act.DANGER and not known.raining:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
-        calm = calm or (light and names_task(heard.text, known))
+        calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
         return Certainty.HALF if calm else certainty
     return certainty
 
@@ -189,6 +190,13 @@ def _is_calm(heard: Understood) -> bool:
     cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
     calm = sum(weights[act] for act in _CALM)
     return calm >= _RATHER_CALM and cries < _NEXT_TO_NOTHING
+
+
+def _asks_of_bed(heard: Understood, known: Known) -> bool:
+    weights = heard.weights
+    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
+    may_ask = weights[Act.QUESTION] >= _MAY_ASK and cries < _LITTLE
+    return may_ask and surely_asked(heard.text, known)
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
@@ -217,7 +225,7 @@ def _is_answer(
         return True
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
-    if _asks_rather(act, certainty, heard.text, known):
+    if _asks_rather(act, certainty, heard, known):
         return True
     if act is Act.DANGER and _tells_what_was_asked(heard, known):
         return True
@@ -258,16 +266,20 @@ def _tells_of_flood(text: str, known: Known) -> bool:
     return any(answer_flood(text, known, each, True, None) for each in asked)
 
 
-def _asks_rather(act: Act, certainty: Certainty, text: str, known: Known) -> bool:
+_RATHER_REFUSES = 0.6
+
+
+def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known) -> bool:
     """Whether a text asks one of the plain questions rather: "who sends these?", "how do I stop
-    later?", and what only weighs as danger, such as "can river sand be used"; of lives, only
-    what is half sure."""
+    later?", but not "does it cost? then do not send"; and what only weighs as danger, such as
+    "can river sand be used"; of lives, only what is half sure."""
     if act is Act.REFUSE:
-        return asks_of_texts(text, known, certainty is Certainty.SAID)
+        refuses = heard.weights[act] >= _RATHER_REFUSES
+        return not refuses and asks_of_texts(heard.text, known, certainty is Certainty.SAID)
     if act is Act.DIE or certainty is Certainty.SAID or known.raining:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
-    return weighs_little and surely_asked(text, known)
+    return weighs_little and surely_asked(heard.text, known)
 
 
 def moment_of(known: Known) -> Moment:
