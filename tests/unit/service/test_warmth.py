@@ -125,3 +125,23 @@ def test_cool_water_moves_soaking_and_its_reminder_and_the_farmer_is_told(
     told = g.SOAK_SET(label="A", soak=day("18 Jun"), drained=day("19 Jun"), sow=day("20 Jun"))
     assert valley.heard(AMINA) == [like(told)]
     assert _soaks(valley) == ["18.06."]
+
+
+def test_where_there_is_no_time_to_soak_the_sowing_moves_and_the_farmer_is_told(
+    valley: Valley,
+) -> None:
+    """Eight days at 17 C from the 17th end on the 25th; to begin on the 12th would be over."""
+    valley.add_officer(KIJANI)
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "20 June")
+    valley.go("17 Jun 09:00")
+    valley.heard(AMINA)
+    valley.text(OFFICER, f"TEMP {CODE} Kijani 17")
+    valley.send()
+    told = g.SOAK_COOL(
+        label="A", degrees=17.0, days=6, moist=2, date=day("17 Jun"), sow=day("25 Jun")
+    )
+    assert like(told, m.SOWING_MOVED) in valley.heard(AMINA)
+    with valley.house.store.look() as work:
+        [nursery] = work.nurseries.of_farmer(1)
+    assert nursery.sow_date == day("25 Jun")
