@@ -238,7 +238,9 @@ def _may_ask(text: str, found: Match, known: Known, is_last: bool) -> bool:
     a question more surely, or nothing be open and nobody else have read it."""
     if found.asks:
         return True
-    asks = understand(text, known.ears, known.catalogue.language).weights[Act.QUESTION]
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    asks = weights[Act.QUESTION]
+    is_last = is_last and weights[Act.TROUBLE] < _MORE_THAN_HALF  # which is heard as one first
     given = any(sign.isdigit() for sign in text)
     if given or names_day(text, known.lexicon, known.today):
         is_free = known.session is None and not known.items

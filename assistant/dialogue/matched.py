@@ -20,10 +20,11 @@ from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
 SURE, LIKELY = 2.0, -1.0  # answered from the first on, offered from the second
+LIKELY_ASKED = -1.6  # offered from here on where a word of asking is in it
 ASKED = 1.6  # from here on it is no cry
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
-OFFERED, LIKE_ENOUGH = 3, -0.9
+OFFERED, LIKE_ENOUGH, THIRD_ENOUGH = 3, -0.9, -0.8
 LETTERS = 100  # of the questions that are offered together, so that they fit a segment
 FAR = 0.3  # a score that is so much higher leaves no doubt
 SOMETHING_ELSE = "other"
@@ -66,7 +67,8 @@ def match(
     odds = assurance(found, topic, rule, asks, weights)
     if odds >= SURE and not _is_of_money(ideas, topic):
         return Match(Question(topic, asks), (), asks, sure=True)
-    return Match(None, _perhaps(found, rule), asks, odds >= LIKELY, odds >= ASKED)
+    likely = odds >= (LIKELY_ASKED if asks else LIKELY)
+    return Match(None, _perhaps(found, rule), asks, likely, odds >= ASKED)
 
 
 _OF_MUCH = frozenset({Topic.SEED_MUCH, Topic.SHEET_MUCH, Topic.MIX_MUCH, Topic.MATS_MANY})
@@ -82,6 +84,10 @@ def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]
     talk is no choice: it is answered, or not heard."""
     likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
     likely = [topic for topic in likely if topic is not Topic.CHAT]
+    surer = [
+        each.topic for each in found if each.topic in likely and each.score >= THIRD_ENOUGH
+    ]
+    likely = likely[: max(OFFERED - 1, len(surer))]
     if rule is None and _is_a_persons(found):
         return ()
     if rule is not None and rule not in likely[:OFFERED]:
