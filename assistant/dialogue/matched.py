@@ -19,7 +19,7 @@ from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
-SURE, LIKELY = 2.0, -1.0  # answered from the first on, offered from the second
+SURE, LIKELY = 2.1, -1.0  # answered from the first on, offered from the second
 LIKELY_ASKED = -1.6  # offered from here on where a word of asking is in it
 ASKED = 1.6  # from here on it is no cry
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
