@@ -233,7 +233,7 @@ def _sow(told: _Told, bed: Nursery, known: Known) -> Turn | None:
     day = _one_day(told, known)
     if day is None:
         return _which(talks.SOW_THEN, "sowing", told, bed, known)
-    if day < known.today:
+    if day < known.today or (day == known.today and told.around.says_past):
         answered = _answered(told, known)
         return answered or _sown_then(day, told, bed, known)
     item = _open(TaskCode.SOW, bed, known)
