@@ -87,11 +87,12 @@ def test_a_result_that_nobody_tells_is_asked_twice_and_then_the_nursery_closes(
 def test_a_test_that_was_begun_is_asked_about_a_week_later(
     valley: Valley, kijani: Village
 ) -> None:
-    """Sowing on 30 June: asked to test on the 15th, day -15, and for the count on the 22nd."""
+    """Sowing on 30 June: asked on the 15th, day -15, to test again; for the count on the 22nd."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "30 Jun")
     valley.go("15 Jun 07:00")
-    assert valley.heard(AMINA)[-1] == like(t.HEAD_BEFORE, t.P_SEED_TEST, t.ASK_BEGUN)
+    again = t.P_SEED_TEST_AGAIN(percent=85, test_days=7)
+    assert valley.heard(AMINA)[-1] == like(t.HEAD_BEFORE, again, t.ASK_BEGUN)
     valley.text(AMINA, "1")
     valley.go("22 Jun 07:00")
     assert valley.heard(AMINA)[-1] == like(t.HEAD_BEFORE, t.P_SEED_COUNT)
