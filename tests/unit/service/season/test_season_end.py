@@ -87,7 +87,7 @@ def test_a_result_that_nobody_tells_is_asked_twice_and_then_the_nursery_closes(
 def test_a_test_that_was_begun_is_asked_about_a_week_later(
     valley: Valley, kijani: Village
 ) -> None:
-    """Sowing on 30 June: asked on the 15th, day -15, to test again; for the count on the 22nd."""
+    """Sowing on 30 June: asked on the 15th (day -15) to test again, on the 22nd to count."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "30 Jun")
     valley.go("15 Jun 07:00")
