@@ -215,7 +215,7 @@ def _sown(bed: Nursery, known: Known) -> Say:
 
 def _uncovered(bed: Nursery, known: Known) -> Say:
     if bed.uncovered:
-        return _water(bed, known)
+        return water(bed, known)
     return about(a.UNCOVER_ON, bed, known.today)
 
 
@@ -243,7 +243,7 @@ too_late = of_bed_or_any(a.TOO_LATE, _too_late)
 # --- water ----------------------------------------------------------------------------------
 
 
-def _water(bed: Nursery, known: Known) -> Say:
+def water(bed: Nursery, known: Known) -> Say:
     """By hand while it is covered or only watered; then the water that stands."""
     keeps = (task for task in bed.tasks if task.code is TaskCode.KEEP_WATER)
     if any(task.date <= known.today for task in keeps):
@@ -261,8 +261,8 @@ def _dry(bed: Nursery, known: Known) -> Say:
 
 def _deep(bed: Nursery, known: Known) -> Say:
     if not depth_cm(bed.practice):
-        return _water(bed, known)
+        return water(bed, known)
     return about(a.WATER_DEEP, bed, known.today)
 
 
-watered, dry, deep = of_each(_water), of_each(_dry), of_each(_deep)
+watered, dry, deep = of_each(water), of_each(_dry), of_each(_deep)

@@ -22,6 +22,7 @@ from assistant.dialogue.corrections import DATES
 from assistant.dialogue.endings_delay import planting_waits
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.items import answer_items, settle, split_label
+from assistant.dialogue.matched import surely_asked
 from assistant.dialogue.questions import Conversation
 from assistant.dialogue.values import (
     AnswerItem,
@@ -79,6 +80,8 @@ def dated_surely(text: str, known: Known) -> Turn | None:
     if around is None or not around.works or not names_day(text, known.lexicon, known.today):
         return None
     if not around.moves and (_asks(text, known) or around.told == around.coming):
+        return None
+    if not around.moves and surely_asked(text, known):
         return None
     return dated(text, known)
 
@@ -230,7 +233,7 @@ def _sow(told: _Told, bed: Nursery, known: Known) -> Turn | None:
     day = _one_day(told, known)
     if day is None:
         return _which(talks.SOW_THEN, "sowing", told, bed, known)
-    if day < known.today:
+    if day < known.today or (day == known.today and told.around.says_past):
         answered = _answered(told, known)
         return answered or _sown_then(day, told, bed, known)
     item = _open(TaskCode.SOW, bed, known)

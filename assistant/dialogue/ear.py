@@ -11,6 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act
+from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
@@ -29,6 +30,7 @@ from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
+from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
@@ -162,6 +164,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
 
 _CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
 _RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
+_MAY_ASK, _LITTLE = 0.4, 0.2  # the same, of what is surely one of the plain questions
 
 
 def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
@@ -177,7 +180,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         return Certainty.HALF
     if act is Act.DANGER and not known.raining:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
-        calm = calm or (light and names_task(heard.text, known))
+        calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
         return Certainty.HALF if calm else certainty
     return certainty
 
@@ -187,6 +190,13 @@ def _is_calm(heard: Understood) -> bool:
     cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
     calm = sum(weights[act] for act in _CALM)
     return calm >= _RATHER_CALM and cries < _NEXT_TO_NOTHING
+
+
+def _asks_of_bed(heard: Understood, known: Known) -> bool:
+    weights = heard.weights
+    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
+    may_ask = weights[Act.QUESTION] >= _MAY_ASK and cries < _LITTLE
+    return may_ask and surely_asked(heard.text, known)
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
@@ -243,8 +253,17 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
         return True
     if not heard.is_by_rule(Act.DANGER) and perhaps_drained(heard.text, known):
         return True
+    if heard.kind(Act.DANGER) is Kind.LOST and _tells_of_flood(heard.text, known):
+        return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
+
+
+def _tells_of_flood(text: str, known: Known) -> bool:
+    """ "Nothing is left", where it was asked what stands after a flood: it is sown again, and
+    the officer hears of it as of any flood."""
+    asked = (item for item in known.items if TASKS[item.task].asks is Ask.FLOOD)
+    return any(answer_flood(text, known, each, True, None) for each in asked)
 
 
 _RATHER_REFUSES = 0.6
@@ -308,7 +327,9 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
 
 def _tell_danger(heard: Understood, known: Known) -> Turn:
     kind = _loss(heard, known)
-    if kind is Kind.LOST and not known.raining:  # what is left is what counts, and its number
+    stopped = known.farmer is not None and known.farmer.stopped_at is not None
+    if kind is Kind.LOST and not (known.raining or stopped):
+        # What is left is what counts, and its number.
         told = loss_text(kind, known)
         counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))
         if counted is not None:

@@ -47,7 +47,8 @@ def planting_waits(
     if day is not None and why is not None:
         return _until(day, replace(nursery, delay_why=why), known, held, answered)
     until = min(known.today + WAITS_D * ONE_DAY, nursery.latest)
-    changes, moved = _put_off(nursery, item.day, until, why or Why.UNSAID, known)
+    was = item.day if item.task is not TaskCode.DRAIN_BED else nursery.anchors.transplant_date
+    changes, moved = _put_off(nursery, was, until, why or Why.UNSAID, known)
     asked_before = nursery.delay_why is not None  # so that the day stands, with what it costs
     planted = moved.anchors.transplant_date if asked_before else known.today
     says = (*_water(moved, known.today), *_cost(moved, planted))

@@ -211,8 +211,13 @@ _days_to_ripe = _within(*RIPENS_D, w.AGAIN_RIPENS)
 
 
 def _ripens(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """The days of a variety, by its name or its digit where the programme wrote them down."""
     if _is_no(text, known):
         return Heard(Outcome.UNDERSTOOD, "none")
+    if known.varieties:
+        named = _choice(text, question, session, known)
+        if named.sure:
+            return named
     return _days_to_ripe(text, question, session, known)
 
 

@@ -183,10 +183,13 @@ def _late(nursery: Nursery, today: date) -> tuple[Say, ...]:
     """What a plan that is made late has no day for any more."""
     is_past = _date_of(nursery, TaskCode.SOAK) < today
     says: tuple[Say, ...] = (about(m.DATES_PAST, nursery, today),) if is_past else ()
+    return (*says, *due_before(nursery, today))
+
+
+def due_before(nursery: Nursery, today: date) -> tuple[Say, ...]:
+    """That work was to be done before today, of which no text has spoken."""
     missed = _already_due(nursery, today)
-    if missed:
-        says += (t.DUE_BEFORE(label=nursery.called, tasks=Listed(missed)),)
-    return says
+    return (t.DUE_BEFORE(label=nursery.called, tasks=Listed(missed)),) if missed else ()
 
 
 _BEFORE_SOWING = (TaskCode.COLLECT, TaskCode.MIX, TaskCode.MAKE_BED, TaskCode.FIELD_PLOUGH)

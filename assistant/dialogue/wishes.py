@@ -15,6 +15,7 @@ from assistant.dialogue.items import split_label
 from assistant.dialogue.values import Known, Session, SetLanguage, SetPace, StartTexts, Turn
 from assistant.reading import Wish, is_name, language_named
 from assistant.wording import messages_talk as m
+from assistant.wording.render import render
 
 
 def _start(text: str, known: Known) -> Turn:
@@ -32,6 +33,8 @@ def _start(text: str, known: Known) -> Turn:
         if begun is not None and begun.conversation == talks.PLAN.name and begun.answers:
             return e.ended(begin(talks.MENU, held=begun), known)  # nothing typed is lost
         return e.start_plan(None, known)
+    if render(m.WORD_NEW(), known.catalogue).casefold() in text.casefold().split():
+        return e.start_plan(known.session, known)  # "new nursery"
     return e.menu(None, known)
 
 

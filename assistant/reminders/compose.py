@@ -98,8 +98,10 @@ def _work(nursery: Nursery, reminders: Sequence[Reminder], today: date, rain: bo
 def _is_overtaken(
     code: TaskCode, due: Collection[TaskCode], nursery: Nursery, today: date
 ) -> bool:
-    """Whether a task came back on the day of what follows on it: a bed that is planted today is
-    not drained today, "two days before"."""
+    """Whether a task must not be said beside another of its day: a bed that is planted today is
+    not drained today, "two days before", and none is uncovered that may be gone."""
+    if TaskCode.AFTER_FLOOD in due:  # first what stands, then whether it is uncovered
+        return code is TaskCode.UNCOVER_FLOOD
     plants = today >= nursery.anchors.transplant_date
     return plants and code is TaskCode.DRAIN_BED and TASKS[code].replaced_by in due
 

@@ -16,7 +16,7 @@ from assistant.agronomy.mat import watered_every_d, watering_l
 from assistant.agronomy.measures import shared_by_tin
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
-from assistant.agronomy.rounding import Measure, measured, nearest
+from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
 from assistant.agronomy.told import (
     MixTold,
     heap_told_g,
@@ -358,9 +358,16 @@ def _sentence(work: DayWork, code: TaskCode) -> Say:
     """The sentence of a task; late seedlings are planted as many to a hill as was told."""
     nursery, today = work.nursery, work.today
     message = fitting(_prompt(work, code), nursery)
-    if code not in _PLANTING or "seedlings" not in slots_of(message.text):
+    if code not in _PLANTING:
         return about(message, nursery, today)
-    return about(message, nursery, today, seedlings=hill_now(nursery, today))
+    slots = slots_of(message.text)
+    more: dict[str, Slot] = {}
+    if "seedlings" in slots:
+        more["seedlings"] = hill_now(nursery, today)
+    if "many" in slots:  # seedlings that have more leaves already are planted too
+        counted = whole_up(nursery.leaves or 0)
+        more["many"] = max(nursery.practice.window.leaves_last.value, counted)
+    return about(message, nursery, today, **more)
 
 
 def hill_now(nursery: Nursery, today: date) -> int:

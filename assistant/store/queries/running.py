@@ -1,9 +1,9 @@
 """How the service itself runs: pulses of its parts, the line, nurseries that are set aside."""
 
 from collections.abc import Collection, Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 
-from sqlalchemy import bindparam, delete, func, insert, select, update
+from sqlalchemy import ColumnElement, bindparam, delete, func, insert, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
@@ -17,6 +17,20 @@ from assistant.store.values_running import Line, SetAside
 LINE = "main"
 
 LOOKED_AT = 5000  # texts, for the last receipt
+PUT_OFF_AT_MOST = timedelta(minutes=10)  # by a line that takes nothing now
+_COULD_LEAVE = func.coalesce(OutboxRow.waits_since, OutboxRow.due_at)
+
+
+def _waits(now: datetime) -> tuple[ColumnElement[bool], ...]:
+    """Texts that could have left by now, those among them that a line put off; not those that
+    are held until morning."""
+    return (
+        OutboxRow.state.in_((TextState.WAITING, TextState.CLAIMED)),
+        OutboxRow.due_at <= now + PUT_OFF_AT_MOST,
+        _COULD_LEAVE <= now,
+        OutboxRow.not_after > now,
+    )
+
 
 # Asked at every round, and as plain columns: mapped objects take three times as long.
 _P, _L = table_of(PulseRow), table_of(LineRow)
@@ -46,28 +60,17 @@ class Running:
 
     def waiting_since(self, now: datetime) -> datetime | None:
         """Since when the oldest text waits that could have left; None where none does."""
-        wanted = select(func.min(OutboxRow.due_at)).where(
-            OutboxRow.state.in_((TextState.WAITING, TextState.CLAIMED)),
-            OutboxRow.due_at <= now,
-            OutboxRow.not_after > now,
-        )
-        return self._session.scalar(wanted)
+        return self._session.scalar(select(func.min(_COULD_LEAVE)).where(*_waits(now)))
 
     def waiting(self, now: datetime) -> int:
         """How many texts wait that could leave."""
-        wanted = (
-            select(func.count())
-            .select_from(OutboxRow)
-            .where(OutboxRow.state == TextState.WAITING, OutboxRow.due_at <= now)
-        )
+        wanted = select(func.count()).select_from(OutboxRow).where(*_waits(now))
         return self._session.scalar(wanted) or 0
 
     def waiting_by_lane(self, now: datetime) -> Mapping[Lane, int]:
         """How many texts wait that could leave, by lane; lanes without any are left out."""
         wanted = (
-            select(OutboxRow.lane, func.count())
-            .where(OutboxRow.state == TextState.WAITING, OutboxRow.due_at <= now)
-            .group_by(OutboxRow.lane)
+            select(OutboxRow.lane, func.count()).where(*_waits(now)).group_by(OutboxRow.lane)
         )
         return {Lane(lane): count for lane, count in self._session.execute(wanted)}
 

@@ -5,6 +5,7 @@ from datetime import timedelta
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, PutOff
 from assistant.dialogue.values import CallForHelp
@@ -63,6 +64,52 @@ def test_a_day_sent_where_what_to_change_is_asked_is_that_day() -> None:
     phone.says("yes")
     (kept,) = phone.known.nurseries
     assert kept.sow_date == TODAY + 11 * DAY
+
+
+def test_not_yet_since_it_rains_is_both() -> None:
+    """Its safety first, and it is not taken as sown next morning."""
+    phone = Phone.enrolled(nursery(sow=TODAY)).asked(item(TaskCode.SOW))
+    first, then = phone.hears("not yet, rain")
+    assert "lightning" in first and then == like(m.SOW_LATER_NOTED)
+    assert phone.known.nurseries[0].sow_date == TODAY + DAY
+
+
+def test_sown_today_before_it_was_asked_is_a_deed_and_no_plan() -> None:
+    phone = Phone.enrolled(nursery(sow=TODAY + 3 * DAY))
+    assert "Did you sow on Mon 1 Jun" in phone.hears("already sowed today")[0]
+    phone.says("yes")
+    (kept,) = phone.known.nurseries
+    assert (kept.sow_date, kept.sown) == (TODAY, True)
+
+
+def test_seed_that_may_be_sown_again_finds_its_collecting_told() -> None:
+    """It fell into the days on which the plan was held."""
+    weak = nursery(sow=TODAY + 6 * DAY, inputs=FieldInputs(4000.0, 0.3))
+    texts = Phone.enrolled(weak).asked(item(TaskCode.SEED_HELD)).hears("2")
+    assert any("already due: collect material" in text for text in texts)
+
+
+def test_sown_where_uncovering_was_asked_may_be_a_second_sowing() -> None:
+    phone = bed(5).asked(item(TaskCode.UNCOVER_FLOOD))
+    assert "sown again" in phone.hears("sowed")[0]
+
+
+def test_nothing_is_left_on_the_morning_after_a_flood_is_sown_again() -> None:
+    """And the officer hears of the flood, with the words."""
+    phone = bed(4, flooded_on=TODAY - DAY).asked(item(TaskCode.AFTER_FLOOD))
+    assert "Which seed" in phone.hears("nothing is left")[0]
+    calls = [each for each in phone.changes if isinstance(each, CallForHelp)]
+    assert [(each.about, each.words) for each in calls] == [("flood", "nothing is left")]
+
+
+def test_a_bed_is_not_uncovered_on_the_morning_on_which_it_may_be_gone() -> None:
+    """Where it stands, that is for tomorrow."""
+    flooded = nursery(sow=TODAY - 5 * DAY, sown=True, flooded_on=TODAY - DAY)
+    due = [_reminder(code) for code in (TaskCode.AFTER_FLOOD, TaskCode.UNCOVER_FLOOD)]
+    assert [each.task for each in compose([(flooded, due)], TODAY).asked] == [due[0].task]
+    phone = Phone.enrolled(flooded).asked(item(TaskCode.AFTER_FLOOD))
+    phone.says("1")
+    assert phone.known.nurseries[0].anchors.uncover_date == TODAY + DAY
 
 
 # --- shoots and leaves -----------------------------------------------------------------------
@@ -128,6 +175,41 @@ def test_what_a_put_off_planting_costs_is_of_its_new_day() -> None:
     assert phone.hears("not yet") == [like(d.WATER_BACK, cost)]
 
 
+def test_half_planted_keeps_its_rest_for_tomorrow() -> None:
+    phone = bed(18).asked(item(TaskCode.TRANSPLANT))
+    assert phone.hears("planted half today") == [
+        like(d.REST_PLANTED(label="A", date=TODAY + DAY))
+    ]
+
+
+@pytest.mark.parametrize(
+    ("words", "asks"), [("no hands, wait until 10 june", False), ("we are late", True)]
+)
+def test_planting_that_waits_is_heard_where_draining_was_asked(words: str, asks: bool) -> None:
+    phone = bed(17).asked(item(TaskCode.DRAIN_BED, TODAY - DAY))
+    texts = phone.hears(f"{words}, tractor broke" if asks else words)
+    assert "Let water in again today" in texts[0]
+    assert ("which day" in texts[0]) is asks
+
+
+def test_no_bed_is_to_be_drained_on_a_day_gone_by() -> None:
+    phone = bed(15)
+    phone.says("3 leaves")
+    assert phone.hears("tomorrow") == [like(a.PLANT_ON, t.P_DRAIN_BED(date=TODAY + DAY))]
+
+
+def test_seedlings_of_five_leaves_are_planted_too() -> None:
+    (text,) = bed(18, leaves=5.0, leaves_on=TODAY - DAY).hears("today")
+    assert "3 to 5 open leaves" in text
+
+
+def test_who_has_stopped_is_asked_nothing_beside_the_alarm() -> None:
+    phone = bed(10)
+    phone.says("stop")
+    (text,) = phone.hears("chickens ate 30 mats")
+    assert "Sow as many" not in text
+
+
 @pytest.mark.parametrize(
     ("day", "message"), [(10, a.PLANT_ON), (16, a.PLANT_ON), (25, a.TOO_LATE), (50, d.TOO_OLD)]
 )
@@ -182,6 +264,10 @@ def test_who_has_tested_meanwhile_sends_the_count_where_untested_seed_is_spoken_
     for text in ("new", "1 acre", "no"):
         phone.says(text)
     assert "Changed: 83%" in phone.hears("83")[0]
+
+
+def test_new_nursery_is_a_new_one_beside_the_first() -> None:
+    assert "How big is the field" in bed(3).hears("new nursery")[0]
 
 
 def test_start_loses_nothing_of_a_plan_half_made() -> None:
