@@ -272,7 +272,9 @@ class Lines:
         if rests is not None and rests > now:
             return rests, self._whys.get(name) or f"{name} rests"
         if self._is_full(name, outgoing, now):
-            return now + USED_LASTS, f"{name} has sent what its day allows"
+            why = f"{name} has sent what its day allows"
+            self._tell(name, Handover(Fate.TRY_LATER, why, rest=USED_LASTS), now)
+            return now + USED_LASTS, why
         pace = self._paces.get(name)
         if pace is None:
             return None, ""
@@ -302,8 +304,13 @@ class Lines:
             rest = handover.rest if handover.answered else SILENT_REST
             self._rests[name] = now + min(rest or SILENT_REST, LONGEST_REST)
             self._whys[name] = handover.detail
+        self._tell(name, handover, now, changed=was_down or _is_down(handover))
+
+    def _tell(
+        self, name: str, handover: Handover, now: datetime, *, changed: bool = False
+    ) -> None:
         noted = self._noted.get(name)
-        if was_down or _is_down(handover) or noted is None or now - noted >= NOTE_EVERY:
+        if changed or noted is None or now - noted >= NOTE_EVERY:
             self._noted[name] = now
             self._note(name, handover, now)
 

@@ -10,11 +10,12 @@ from assistant.reminders.values import State
 from assistant.service.seasons import seasons_of_villages
 from assistant.wording import messages_result as r
 from assistant.wording import messages_tasks as t
+from tests.stages import stage
 from tests.valley import AMINA, Valley, like
 
 
-@pytest.fixture
-def planted(valley: Valley, kijani: Village) -> Valley:
+@stage
+def planted(valley: Valley) -> None:
     """Amina sowed on 14 May and transplants on 1 June, day 18."""
     valley.enrol(AMINA)
     valley.sow(AMINA, "14 May")
@@ -22,7 +23,6 @@ def planted(valley: Valley, kijani: Village) -> Valley:
     valley.heard(AMINA)
     valley.text(AMINA, "done")
     valley.heard(AMINA)
-    return valley
 
 
 def test_the_fields_first_days_are_told_and_the_result_asked_after_eight(
