@@ -114,7 +114,8 @@ class Handover:
     line and not of this text. `line` names who was offered the text, where there are several.
     `parts` are the operator's own ids of its segments, where receipts will bear those.
     `put_off_until` is set where the text was offered to nobody: every line for it rests, is
-    busy, or is at its rate or its quota, until then.
+    busy, or is at its rate or its quota, until then. `in_doubt` is True where the text may have
+    left and only the answer was lost: a phone may show it.
     """
 
     fate: Fate
@@ -124,6 +125,7 @@ class Handover:
     line: str = ""
     parts: tuple[str, ...] = ()
     put_off_until: datetime | None = None
+    in_doubt: bool = False
 
 
 # --- a line, out -----------------------------------------------------------------------------

@@ -56,6 +56,7 @@ class Settings:
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
     practices_folder: str = ""  # TOML files of more ways to raise seedlings, one each
     prices_file: str = ""  # TOML, what seed, soil, labour cost here; see README
+    varieties_file: str = ""  # TOML, the varieties grown here and their days; see README
     alerts_from: tuple[str, ...] = ()  # official alerts: files, folders, https addresses
     alerts_then: str = "drafted"  # for an officer to decide; "sent": farmers are warned at once
     alerts_keys: tuple[str, ...] = ()  # certificates (PEM) of who signs them; none: not checked

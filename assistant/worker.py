@@ -18,6 +18,7 @@ from assistant.service.arrivals import take, take_incomplete
 from assistant.service.away import DatabaseAwayError
 from assistant.service.connections import forget_parts, give_back, note_why, own
 from assistant.service.copies import copy_of_today
+from assistant.service.day_counts import AT_ONCE as AT_ONCE_D
 from assistant.service.day_counts import count_days
 from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
@@ -78,6 +79,7 @@ class Worker:
         self._at_once, self._may_send = at_once, may_send
         self._kept, self._gateway, self._clock = InForce(house), gateway, clock
         self._pause_s, self._batch = pause_s, batch
+        self._lists = gateway if isinstance(gateway, ListGateway) else None
         self._lease = timedelta(seconds=lease_s)
         self._guard, self._hands = guard, hands
         self._pool = ThreadPoolExecutor(hands, "handing") if hands > 1 else None
@@ -192,7 +194,7 @@ class Worker:
         """Once a day the messages of what is settled by then, a part of it at each round."""
         now = self._clock()
         today = local_date(now, self._house.zone)
-        if self._counted_on != today and count_days(self._house, now) == 0:
+        if self._counted_on != today and count_days(self._house, now) < AT_ONCE_D:
             self._counted_on = today
 
     def send(self) -> None:
@@ -203,8 +205,8 @@ class Worker:
 
     def _dispatch(self) -> int:
         now = self._clock()
+        lists = self._lists.at_once if self._lists else 0
         halfway = now + self._lease / 2  # the slowest answer still fits into the other half
-        lists = self._gateway.at_once if isinstance(self._gateway, ListGateway) else 0
         return dispatch(
             self._house,
             self._gateway,

@@ -21,12 +21,14 @@ from flask import Flask
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
+from gateway_sim.joining import Joining
 from gateway_sim.record import Kind
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
 
 END, ABORT = b"\x1a", b"\x1b"
+FAULTS = ("silent", "half", "taken", "busy")
 ROOM = 20  # messages on the SIM card
 CENTRE = "0791440700000000"  # the number of an invented message centre, in front of each PDU
 _STATUS = {"delivered": 0x00, "expired": 0x46, "failed": 0x41}
@@ -50,7 +52,7 @@ class Modem:
     """A modem; `port` is what to open. `faults` are taken one a text that is sent:
 
     silent: the modem never answers      half: half of an answer, then nothing more
-    taken:  it is sent, and the modem does not say so
+    taken:  it is sent, and the modem does not say so      busy: the network has no room now
     """
 
     url = ""
@@ -69,7 +71,7 @@ class Modem:
         self._unlocked = self._echo = False
         self._report_to = 0
         self._references, self._numbers, self._refs = count(1), count(1), count(1)
-        self._parts: dict[tuple[str, int, int], dict[int, tuple[str, str]]] = {}
+        self._parts: Joining[tuple[str, str]] = Joining()
         self._ids: dict[str, list[tuple[str, int]]] = {}
         self._ringing = ""
         self._changed = Condition()
@@ -262,6 +264,7 @@ class Modem:
             return
         error = 331 if not self.card.network else 69 if not self.card.credit else 0
         reference = next(self._references) & 0xFF
+        error = error or 42 * (fault == "busy")
         error = error or self._hand_in(_read_submit(octets), reference)
         if error:
             self._say(f"+CMS ERROR: {error}")
@@ -274,11 +277,10 @@ class Modem:
         """Passes a text on once all of its segments are there; 0, or the error."""
         ref, place, total = sent["piece"]
         mark = (sent["to"], reference)
-        found = self._parts.setdefault((sent["to"], ref, total), {})
-        found[place] = (sent["text"], str(reference))
-        if len(found) < total:
+        key, part = (sent["to"], ref, total), (sent["text"], str(reference))
+        whole = self._parts.add(key, place, total, part, self._clock())
+        if whole is None:
             return 0
-        whole = [found[each] for each in sorted(found)]
         assert self._network is not None
         number = f"m{next(self._numbers)}"
         self._ids[number] = [(mark[0], int(each[1])) for each in whole]
@@ -291,9 +293,9 @@ class Modem:
         )
         answer, _ = self._network.hand_in(text)
         if answer.code in (200, 202):
-            del self._parts[sent["to"], ref, total]
+            self._parts.done(key)
             return 0
-        del found[place]  # the segments before it wait for it to come again
+        self._parts.back(key, place)
         return 28 if answer.code == 422 else 42
 
     # --- the card ----------------------------------------------------------------------------

@@ -1,6 +1,7 @@
 """The operator as a whole: its phones, their texts and sessions, and what is due."""
 
 from collections.abc import Callable, Sequence
+from datetime import datetime
 
 from gateway_sim import wire
 from gateway_sim.core import Core
@@ -83,6 +84,10 @@ class Network:
     def fill(self, phone: Phone, full: bool) -> None:
         self._texts.fill(phone, full)
         self._kick()
+
+    def fill_until(self, phone: Phone, moment: datetime) -> None:
+        self._texts.fill(phone, True)
+        self.core.arrive_later(moment, lambda due: self._texts.fill(phone, False))
 
     def dial(self, phone: Phone, code: str) -> str:
         if not self._is_ours(code):

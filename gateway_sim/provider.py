@@ -10,7 +10,9 @@ import hashlib
 import hmac
 import json
 import re
+import socket
 import tomllib
+from collections import deque
 from collections.abc import Callable, Mapping
 from datetime import UTC, datetime, timedelta
 from itertools import count
@@ -23,18 +25,23 @@ from flask import Flask, Response, request
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
+from gateway_sim.record import Kind
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
 
 _NAMES = {"/gateway/text": "text", "/gateway/ring": "ring", "/gateway/ussd": "ussd"}
 _NAMES["/gateway/receipt"] = "receipt"
+FAULTS = ("busy", "lost", "half")
 _SLOT = re.compile(r"\{([a-z0-9_]+)\}")
 _USUAL_STATUS = {"taken": 200, "refused": 400, "busy": 503}
 
 
 class Provider:
-    """A provider between the phones and the assistant.
+    """A provider between the phones and the assistant. `faults` are taken one a request:
+
+    busy: it is refused for now      lost: it is taken, and the connection ends unanswered
+    half: it is taken, and half of the answer comes
 
     url: where the assistant's calls of this line begin, such as .../gateway/hill
     secrets: token, user, password, secret, as the mapping names them
@@ -51,6 +58,7 @@ class Provider:
         self.url = url
         self._says = tomllib.loads(mapping.read_text(encoding="utf-8"))
         self._secrets, self._clock, self._seconds = dict(secrets), clock, answer_seconds
+        self.faults: deque[str] = deque()
         self._numbers = count(1)
         self._ours: dict[str, str] = {}  # by our own number of a text, whose id it came under
         self._segments: dict[tuple[str, str], dict[int, tuple[str, str]]] = {}
@@ -70,7 +78,13 @@ class Provider:
         send = self._says["send"]
 
         def handed_in() -> Response:
-            return self._handed_in(network)
+            fault = self.faults.popleft() if self.faults else ""
+            if fault:
+                network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
+            if fault == "busy":
+                return self._answer("busy", "no room now")
+            answer = self._handed_in(network)
+            return _cut_short(answer, half=fault == "half") if fault else answer
 
         path = urlsplit(send["url"]).path
         app.add_url_rule(path, "provider", handed_in, methods=[send.get("method", "POST")])
@@ -296,6 +310,18 @@ class Provider:
                     text = json.loads(f'"{text}"')
                 return Reply(200, wire.written({"text": text, "more": more}))
         return Reply(502, detail="an answer that the mapping does not describe")
+
+
+def _cut_short(answer: Response, *, half: bool) -> Response:
+    """Ends the connection before the answer, or in the middle of it."""
+    connection: socket.socket = request.environ["werkzeug.socket"]
+    if half:
+        head = (
+            f"HTTP/1.1 {answer.status}\r\nContent-Length: {answer.content_length + 1}\r\n\r\n"
+        )
+        connection.sendall(head.encode() + answer.get_data()[:1])
+    connection.shutdown(socket.SHUT_RDWR)
+    return answer
 
 
 def _put(template: str, slots: Mapping[str, str]) -> str:

@@ -15,7 +15,6 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from itertools import count
-from random import Random
 from threading import Condition, RLock, Thread
 from typing import TYPE_CHECKING, Any
 
@@ -23,6 +22,7 @@ from flask import Flask
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
+from gateway_sim.joining import Joining
 from gateway_sim.record import Kind
 
 if TYPE_CHECKING:
@@ -56,14 +56,6 @@ class Account:
     marks: bool = True
 
 
-def faults_by_seed(
-    seed: int, count: int, share: float, kinds: tuple[str, ...] = FAULTS
-) -> list[str]:
-    """Faults for a share of so many texts, by chance; the same seed is the same chance."""
-    chance = Random(seed)  # noqa: S311 a game of faults, no secret
-    return [chance.choice(kinds) if chance.random() < share else "" for _ in range(count)]
-
-
 @dataclass
 class _Part:
     """One segment as it was submitted; the client's own mark of it, where it gave one."""
@@ -84,7 +76,8 @@ class _Bind:
 
 
 class Centre:
-    """A message centre on a port of this machine. `faults` are taken one a submit_sm:
+    """A message centre on a port of this machine. `faults` are taken one a submit_sm of a text,
+    `screen_faults` one a screen of USSD:
 
     throttle, full: it is refused for now        silent: it is taken and never answered
     crash: it is taken, and the connection ends before the answer
@@ -104,6 +97,7 @@ class Centre:
     ) -> None:
         self.account = account or Account()
         self.faults: deque[str] = deque()
+        self.screen_faults: deque[str] = deque()
         self.submitted = 0
         self._clock, self._seconds, self._tls = clock, answer_seconds, tls
         self._network: Network | None = None
@@ -112,7 +106,7 @@ class Centre:
         self._answers: dict[int, int] = {}
         self._shown: dict[int, tuple[str, bool]] = {}
         self._session_numbers: dict[str, int] = {}
-        self._parts: dict[tuple[str, str, int], dict[int, _Part]] = {}
+        self._parts: Joining[_Part] = Joining()
         self._ids: dict[str, tuple[str, list[_Part]]] = {}
         self._changed = Condition()
         self._door = socket.create_server(("127.0.0.1", port))
@@ -233,7 +227,9 @@ class Centre:
 
     def _submit(self, bind: _Bind, sequence: int, body: bytes) -> None:
         self.submitted += 1
-        fault = self.faults.popleft() if self.faults else ""
+        sent = _read(body)
+        faults = self.screen_faults if T_USSD in sent["tlvs"] else self.faults
+        fault = faults.popleft() if faults else ""
         if fault and self._network is not None:
             self._network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
         early = {"throttle": THROTTLED, "full": 0x14}.get(fault)
@@ -244,7 +240,7 @@ class Centre:
         if fault == "drop":
             self._end(bind)
             return
-        status, name = self._submitted(_read(body))
+        status, name = self._submitted(sent)
         if fault == "silent":
             return
         answer = b"" if status else name.encode() + b"\0"
@@ -280,7 +276,7 @@ class Centre:
         answer, _ = self._network.hand_in(text)
         if answer.code in (200, 202):
             ref, _, total = sent["piece"]
-            self._parts.pop((sent["to"], ref, total), None)
+            self._parts.done((sent["to"], ref, total))
             return OK, name
         self._back(sent)
         if answer.code == 422:
@@ -292,16 +288,12 @@ class Centre:
         ref, place, total = sent["piece"]
         if total < 2:
             return [part]
-        found = self._parts.setdefault((sent["to"], ref, total), {})
-        found[place] = part
-        if len(found) < total:
-            return None
-        return [found[each] for each in sorted(found)]
+        return self._parts.add((sent["to"], ref, total), place, total, part, self._clock())
 
     def _back(self, sent: Mapping[str, Any]) -> None:
         """A segment that was refused: those before it wait for it to come again."""
         ref, place, total = sent["piece"]
-        self._parts.get((sent["to"], ref, total), {}).pop(place, None)
+        self._parts.back((sent["to"], ref, total), place)
 
     # --- what phones do ----------------------------------------------------------------------
 

@@ -23,6 +23,7 @@ from scenarios.clock import VirtualClock
 SECRET = "a season's own"
 WIRE = "wire"
 UP_WITHIN_S = 20.0
+ANSWERS_WITHIN_S = 2  # these sides answer at once, or never
 _FOLDER = Path(__file__).parent / "district" / "lines"
 
 
@@ -61,12 +62,19 @@ class Mapped(OwnWire):
     def __init__(self, name: str) -> None:
         self._name = name
         self._mapping = _FOLDER / f"{name}.toml"
+        self._sides: list[Provider] = []
 
     def operator(self, clock: VirtualClock) -> OperatorController:
         secrets = {"token": SECRET, "user": "u", "password": SECRET, "secret": SECRET}
-        return OperatorController(
-            side=lambda now: Provider(self._mapping, "", secrets, now, 10), clock=clock
-        )
+
+        def side(now: Clock) -> Side:
+            self._sides = [Provider(self._mapping, "", secrets, now, 10)]
+            return self._sides[0]
+
+        return OperatorController(side=side, clock=clock)
+
+    def trouble(self, faults: Sequence[str]) -> None:
+        self._sides[0].faults.extend(faults)
 
     def settings(
         self, settings: Settings, operator: OperatorController, folder: Path
@@ -138,6 +146,15 @@ class Smpp(_Kept):
     def _side(self, now: Clock) -> Centre:
         return Centre(now)
 
+    def trouble(self, faults: Sequence[str]) -> None:
+        """Screens are only put off: one that is lost with its bind is a session that ended."""
+        super().trouble(faults)
+        centre = self._sides[0]
+        assert isinstance(centre, Centre)
+        centre.screen_faults.extend(
+            fault if fault in ("throttle", "full") else "" for fault in faults
+        )
+
     def settings(
         self, settings: Settings, operator: OperatorController, folder: Path
     ) -> Settings:
@@ -154,6 +171,7 @@ class Smpp(_Kept):
             password=centre.account.password,
             sender=settings.sender,
             ussd_code=settings.ussd_code,
+            answer_s=ANSWERS_WITHIN_S,
         )
 
 
@@ -167,9 +185,13 @@ class OnTheDesk(_Kept):
         self, settings: Settings, operator: OperatorController, folder: Path
     ) -> Settings:
         modem = self._sides[0]
-        # This modem answers at once, or never.
         return _with_lines(
-            settings, folder, name="desk", kind="modem", port=modem.port, send_s=1
+            settings,
+            folder,
+            name="desk",
+            kind="modem",
+            port=modem.port,
+            send_s=ANSWERS_WITHIN_S,
         )
 
 

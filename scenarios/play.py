@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from random import Random
 from typing import Any, get_args
 
 from gateway_sim import Handler, OperatorError, Phone
@@ -24,6 +25,8 @@ TEXT_TAKES, KEY_TAKES = timedelta(minutes=1), timedelta(seconds=5)
 PAGE_TAKES = timedelta(seconds=20)
 READING_TAKES = timedelta(seconds=10)  # nobody answers what has not been read
 MORE = "9"  # the rest of a long answer; a session dialled again has no rest to show
+FULL_FOR, FULL_SHARE = timedelta(minutes=20), 1 / 3
+ON_THE_WAY = timedelta(minutes=5)  # what a bad network still brings when all is said
 LONGEST_WAIT = timedelta(hours=2)  # how long a line waits for its text, within its block
 
 
@@ -36,6 +39,7 @@ class Replay:
     cut:       each USSD session breaks before its next answer, and is dialled again
     line:      the line it goes over (`scenarios.lines`)
     breaks:    what goes wrong on its connection, text by text
+    full:      a seed by which a third of the phones is full for a while when a block begins
     """
 
     faults: Callable[[], Handler] | None = None
@@ -43,6 +47,7 @@ class Replay:
     cut: bool = False
     line: str = WIRE
     breaks: tuple[str, ...] = ()
+    full: int | None = None
 
 
 AS_WRITTEN = Replay()
@@ -114,6 +119,7 @@ class _Player:
         self._desks: dict[str, Desk] = {}
         self._busy_until = stage.clock.now
         self._block_ends = stage.clock.now
+        self._chance = Random(replay.full)  # noqa: S311 a game of faults, no secret
         self._set_handler()
 
     def all(self) -> None:
@@ -124,6 +130,8 @@ class _Player:
             self._begin(block, end)
             for step in block.steps:
                 self._do(step)
+        if self._replay.faults is not None:
+            self._stage.run_to(self._stage.clock.now + ON_THE_WAY)
         self._close_ears("the end of the season")
 
     def _begin(self, block: s.Block, end: datetime) -> None:
@@ -131,8 +139,17 @@ class _Player:
         self._busy_until = block.at
         self._stage.run_before(block.at)
         self._close_ears(f"line {block.line}")
+        self._fill_phones(block.at)
         self._stage.run_to(block.at)
         self._sound(f"{self._season.path}:{block.line}: before this time")
+
+    def _fill_phones(self, at: datetime) -> None:
+        """What comes in the next minutes waits for room on some phones."""
+        if self._replay.full is None:
+            return
+        for ear in self._ears.values():
+            if self._chance.random() < FULL_SHARE:
+                ear.phone.fill_until(at + FULL_FOR)
 
     def _close_ears(self, where: str) -> None:
         """What nobody heard so far is over; in a strict season there must be none."""

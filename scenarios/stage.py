@@ -8,16 +8,18 @@ import logging
 import os
 import tempfile
 import traceback
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
-from functools import lru_cache
+from functools import cached_property, lru_cache, partial
 from pathlib import Path
-from threading import Thread
+from threading import Lock, Thread
 from typing import TYPE_CHECKING, Self
 
 from argon2 import PasswordHasher
+from flask import Flask
+from jinja2 import FileSystemBytecodeCache
 from werkzeug.serving import WSGIRequestHandler, make_server
 
 from assistant.channel import Gateway
@@ -41,8 +43,9 @@ from scenarios.lines import LINES, SECRET, WIRE, OwnWire
 from scenarios.season import Season
 
 if TYPE_CHECKING:
-    from _typeshed.wsgi import WSGIApplication
+    from _typeshed.wsgi import StartResponse, WSGIApplication, WSGIEnvironment
 
+CALLED = "/gateway/"  # begins the addresses that operators call
 NEVER_RENEWED = 10**6  # uses of an officer's code: a season is written with one
 LOOK_EVERY_SECONDS = 0.01  # how often a server looks whether it should stop
 ROUNDS = 50  # a moment that is not over after so many rounds never will be
@@ -118,7 +121,8 @@ class Stage:
             self._marks = _marks(settings)
             self.house = self._open(settings, held)
             opened = open_lines(settings, self.house)
-            app = create_app(
+            making = partial(
+                create_app,
                 self.house,
                 secret=SECRET,
                 wake=lambda: None,
@@ -126,7 +130,7 @@ class Stage:
                 hooks=opened.hooks,
                 terms=opened.terms,
             )
-            front = self._open_to.front(app)
+            front = self._open_to.front(_Web(making))
             served = _served(front, self._open_to.pages, many=self._many)
             self.url = held.enter_context(served)
             self.operator.callback_url = self._line.callback(self.url)
@@ -326,6 +330,30 @@ def _empty_database() -> bytes:
 
 
 # --- the web side ----------------------------------------------------------------------------
+
+
+class _Web:
+    """Serves operators from the start, and officers' pages once somebody comes to them: to make
+    those takes as long as a week of a season, and most seasons have no use for them."""
+
+    def __init__(self, making: Callable[..., Flask]) -> None:
+        self._making = making
+        self._for_operators = making(pages=())
+        self._alone = Lock()
+
+    def __call__(self, environ: "WSGIEnvironment", start: "StartResponse") -> Iterable[bytes]:
+        called = environ.get("PATH_INFO", "").startswith(CALLED)
+        return (self._for_operators if called else self._whole())(environ, start)
+
+    def _whole(self) -> Flask:
+        with self._alone:
+            return self._made
+
+    @cached_property
+    def _made(self) -> Flask:
+        app = self._making()
+        app.jinja_env.bytecode_cache = FileSystemBytecodeCache(_folder().name)
+        return app
 
 
 class _Silent(WSGIRequestHandler):

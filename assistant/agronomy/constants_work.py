@@ -150,6 +150,14 @@ FIELD_WATER_HIGH_M = published(
 YOUNG_FIELD_D = chosen(
     "young_field_d", 1, "days after transplanting", note="snails come in the first nights"
 )
+FIRST_WEEDING_D = practice(
+    "first_weeding_d",
+    18,
+    "days after transplanting",
+    low=15,
+    high=21,
+    note="while weeds are small",
+)
 GAP_FILL_D = chosen(
     "gap_fill_d",
     4,

@@ -64,9 +64,22 @@ def ways_of(hands: Sequence[Asked], sentences: Sequence[Sentence]) -> tuple[Way,
 
 NEAR_A_CRY = frozenset(
     map(str, (Topic.NO_WATER, Topic.ANTS, Topic.GUARD, Topic.TREATED, Topic.MEDICINE))
-) | frozenset(map(str, (Topic.MY_NUMBER, Topic.STOP_HOW)))
-"""Questions whose ways may be a cry or a refusal too: "the canal is dry", "who gave you my
-number"."""
+) | frozenset(
+    map(
+        str,
+        (
+            Topic.MY_NUMBER,
+            Topic.STOP_HOW,
+            Topic.WASHED,
+            Topic.STRAW_GONE,
+            Topic.STORM_PLANT,
+            Topic.GAPS,
+            Topic.CHAT,
+        ),
+    )
+)
+"""Questions whose ways may be a cry, a refusal or a greeting too: "the canal is dry", "who gave
+you my number", "many died, do I replace them"."""
 ONE_IN = 3  # more would outnumber every other act
 
 

@@ -84,6 +84,13 @@ def tells_of_task(text: str, known: Known) -> bool:
     return reading.outcome is Outcome.UNDERSTOOD and reading.value == "done"
 
 
+def names_task(text: str, known: Known) -> bool:
+    """Whether a text names the deed of an open task among other words, and as its own."""
+    deeds = read_deeds(text, known.lexicon)
+    asked = any(deeds & TASKS[item.task].deeds for item in known.items)
+    return asked and not is_of_other(text, known.lexicon)
+
+
 def perhaps_drained(text: str, known: Known) -> bool:
     """Whether draining is what was asked, and a text names it among other words: to that, "dry"
     and "the water is gone" are likelier the deed than a cry, and are asked back."""

@@ -14,15 +14,16 @@ from assistant.channel import Channel
 from assistant.dialogue import answers_plan as plan
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
-from assistant.dialogue.accounted import is_answer, takes_words
+from assistant.dialogue.accounted import is_answer, takes_words, tells_a_value
 from assistant.dialogue.aid import person
+from assistant.dialogue.answers_more import MORE_ANSWERS
 from assistant.dialogue.asked_wish import is_for_a_person, is_more_than_a_wish, with_wish
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
 from assistant.dialogue.items import split_label, tells_a_deed
 from assistant.dialogue.lists import choice_names
-from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which
+from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which, says_who
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
@@ -83,7 +84,7 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.DRAIN_WHEN: plan.drained,
         Topic.PLANT_WHEN: plan.planted,
         Topic.AGE: of_any(a.AGE),
-        Topic.TOO_LATE: of_any(a.TOO_LATE),
+        Topic.TOO_LATE: plan.too_late,
         Topic.GROWTH: of_any(a.GROWTH),
         Topic.COUNT_LEAVES: fixed(a.COUNT_LEAVES()),
         Topic.COLD: fixed(a.COLD()),
@@ -150,6 +151,7 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.MEDICINE: fixed(a.NO_DOSE()),
         Topic.ANTS: fixed(a.ANTS()),
         Topic.GUARD: fixed(s.GUARD()),
+        **MORE_ANSWERS,
     }
 )
 """What each question is answered with, a text or a few."""
@@ -190,10 +192,11 @@ _OPENS: Mapping[Topic, Callable[[str, Known], Turn]] = MappingProxyType(
 _MAKES = frozenset({Topic.WHAT_MAT, Topic.HOW_MAKE})
 _GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE)
 _LIKELY_GRAVE = 0.4
-_MORE_THAN_HALF = 0.5
+_MORE_THAN_HALF, _SURELY = 0.5, 0.8
 _HALF = 0.3  # a question that weighs as much may be one after all
-# Answered, and a person must act: a bed in danger, a village that only the office changes.
-_TOLD_TOO = frozenset({Topic.NO_WATER, Topic.VILLAGE})
+# Answered, and a person must act: a bed in danger, a village or number that only the office
+# changes, papers and money.
+_TOLD_TOO = frozenset({Topic.NO_WATER, Topic.VILLAGE, Topic.NEW_PHONE, Topic.MONEY_HELP})
 # What is asked without a word of asking: "no plastic", "I am his wife".
 _SAID = frozenset(
     {
@@ -217,6 +220,8 @@ _FEWEST_WORDS = 2  # of a text that may be one of several questions
 def answered(text: str, known: Known) -> Turn | None:
     """The answer to a question that is asked as one; None where the text is none, is an answer
     to what is open, or cannot be answered without a plan."""
+    if says_who(text, known) and not takes_words(known):
+        return _turn(Topic.HOUSEHOLD, text, known)
     return _answered(text, known, is_last=False)
 
 
@@ -227,15 +232,18 @@ def answered_at_last(text: str, known: Known) -> Turn | None:
 
 
 def _may_ask(text: str, found: Match, known: Known, is_last: bool) -> bool:
-    """Whether a text asks by its words; or by weight, or at last by nothing else, where it
-    gives no number and no day to the work, which are for other readers (`dated.py`)."""
+    """Whether a text asks by its words; or by weight, or at last by nothing else. One that
+    gives a number or a day to the work, which are for other readers (`dated.py`), must weigh as
+    a question more surely, or nothing be open and nobody else have read it."""
     if found.asks:
         return True
+    asks = understand(text, known.ears, known.catalogue.language).weights[Act.QUESTION]
     given = any(sign.isdigit() for sign in text)
     if given or names_day(text, known.lexicon, known.today):
-        return False
-    weights = understand(text, known.ears, known.catalogue.language).weights
-    return is_last or weights[Act.QUESTION] >= _MORE_THAN_HALF
+        is_free = known.session is None and not known.items
+        left = is_last and is_free and (found.question is not None or asks >= _MORE_THAN_HALF)
+        return left or (asks >= _SURELY and not known.items)
+    return is_last or asks >= _MORE_THAN_HALF
 
 
 def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
@@ -284,6 +292,8 @@ def _unsure(text: str, found: Match, known: Known, wished: bool) -> Turn | None:
 def _answers_what_is_open(text: str, known: Known) -> bool:
     """Whether a text is words that answers are made of, where one is waited for; with a mark of
     asking they ask: "are they ready for the field?"."""
+    if tells_a_value(text, known) and "?" not in text:
+        return True
     if not is_answer(text, known):
         return False
     has_words = any(sign.isalpha() for sign in text)
@@ -307,7 +317,8 @@ def _may_be_offered(text: str, found: Match, known: Known) -> bool:
     grave = sum(weights[act] for act in _GRAVE) >= _LIKELY_GRAVE
     likeliest = max(weights, key=lambda act: weights[act])
     by_words = found.asks and likeliest in (Act.QUESTION, Act.TALK)
-    is_free = known.session is None and not known.items
+    waits = known.warning is not None and known.warning.answer is None
+    is_free = known.session is None and not known.items and not waits
     may_ask = found.asks or is_free  # "it holds ten litres" answers what is open
     return not grave and (
         (may_ask and weights[Act.QUESTION] >= _HALF) or by_words or (found.likely and is_free)

@@ -26,7 +26,7 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_seed as seed
 from assistant.wording import messages_steps as s
-from assistant.wording.day import about, watering_water
+from assistant.wording.day import about, too_old, watering_water
 from assistant.wording.day_practice import batch_of, depth_cm
 from assistant.wording.message import Message, Say
 from assistant.wording.plan_costs import amount
@@ -73,6 +73,11 @@ def of_any(message: Message) -> Answer:
         return (about(message, _first(known), known.today),)
 
     return answer
+
+
+def of_bed_or_any(message: Message, say: Callable[[Nursery, Known], Say]) -> Answer:
+    """A sentence of each nursery that is meant; without one, the usual."""
+    return lambda text, known: of_each(say)(text, known) or of_any(message)(text, known)
 
 
 def of_bed_or(message: Message, otherwise: Answer) -> Answer:
@@ -210,7 +215,7 @@ def _sown(bed: Nursery, known: Known) -> Say:
 
 def _uncovered(bed: Nursery, known: Known) -> Say:
     if bed.uncovered:
-        return _water(bed, known)
+        return water(bed, known)
     return about(a.UNCOVER_ON, bed, known.today)
 
 
@@ -224,10 +229,21 @@ sown, uncovered, drained = of_each(_sown), of_each(_uncovered), of_each(_drained
 planted = of_bed(a.PLANT_ON)
 
 
+def _too_late(bed: Nursery, known: Known) -> Say:
+    """By its own window and leaves, as the day's text has it."""
+    if known.today > bed.latest:
+        return about(too_old(bed), bed, known.today)
+    open_still = bed.day(known.today) <= bed.paced.window.last.value
+    return about(a.PLANT_ON if open_still else a.TOO_LATE, bed, known.today)
+
+
+too_late = of_bed_or_any(a.TOO_LATE, _too_late)
+
+
 # --- water ----------------------------------------------------------------------------------
 
 
-def _water(bed: Nursery, known: Known) -> Say:
+def water(bed: Nursery, known: Known) -> Say:
     """By hand while it is covered or only watered; then the water that stands."""
     keeps = (task for task in bed.tasks if task.code is TaskCode.KEEP_WATER)
     if any(task.date <= known.today for task in keeps):
@@ -245,8 +261,8 @@ def _dry(bed: Nursery, known: Known) -> Say:
 
 def _deep(bed: Nursery, known: Known) -> Say:
     if not depth_cm(bed.practice):
-        return _water(bed, known)
+        return water(bed, known)
     return about(a.WATER_DEEP, bed, known.today)
 
 
-watered, dry, deep = of_each(_water), of_each(_dry), of_each(_deep)
+watered, dry, deep = of_each(water), of_each(_dry), of_each(_deep)

@@ -108,12 +108,23 @@ def corrected(text: str, session: Session, known: Known) -> Step | None:
     table = talks.TABLES[session.conversation]
     for name in reversed(session.path):
         question = table.questions[name]
-        if question.reads not in NUMBERS | DATES or _is_bare(text, question):
+        if question.reads not in NUMBERS | DATES:
+            continue
+        if _is_bare(text, question) and not _counts_after_all(text, session):
             continue
         heard = hear(text, question, replace(session, waiting=None), known)
         if heard.sure and heard.words:
             return _anew(session, question, heard, known)
     return None
+
+
+_LEAST_COUNT = 10  # of 100 seeds; less may be a digit of the list
+
+
+def _counts_after_all(text: str, session: Session) -> bool:
+    """ "83" where it was asked what to do with untested seed: it is tested by now."""
+    typed = text.strip()
+    return session.step == "untested" and typed.isdigit() and int(typed) >= _LEAST_COUNT
 
 
 def _is_bare(text: str, question: Question) -> bool:

@@ -22,6 +22,7 @@ from assistant.dialogue.corrections import DATES
 from assistant.dialogue.endings_delay import planting_waits
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.items import answer_items, settle, split_label
+from assistant.dialogue.matched import surely_asked
 from assistant.dialogue.questions import Conversation
 from assistant.dialogue.values import (
     AnswerItem,
@@ -80,6 +81,8 @@ def dated_surely(text: str, known: Known) -> Turn | None:
         return None
     if not around.moves and (_asks(text, known) or around.told == around.coming):
         return None
+    if not around.moves and surely_asked(text, known):
+        return None
     return dated(text, known)
 
 
@@ -101,7 +104,9 @@ def dated(text: str, known: Known) -> Turn | None:
         return _kept_early(told, known)
     if not known.nurseries:
         return _first_plan(told, known)
-    _, meant = split_label(text, known)
+    meant = _beds_meant(text, known)
+    if _changes(known) and known.session is not None:  # the day itself, where what is asked
+        known = replace(known, session=known.session.held)
     able = [bed for bed in meant if _work(told, bed, known) is not None] or list(meant)
     if len(able) > 1:
         return None  # which bed is asked by the menu of dates
@@ -121,6 +126,19 @@ def _listens(known: Known) -> bool:
     return question is None or question.reads not in DATES
 
 
+def _changes(known: Known) -> bool:
+    """Whether it is just asked what of a plan is to be changed."""
+    return known.session is not None and known.session.conversation == talks.DATES.name
+
+
+def _beds_meant(text: str, known: Known) -> tuple[Nursery, ...]:
+    """The bed that is named or was chosen; all of them where none is."""
+    _, meant = split_label(text, known)
+    chosen = known.session.answers.get("nursery") if known.session else None
+    is_chosen = _changes(known) and chosen is not None
+    return tuple(bed for bed in meant if bed.id == chosen) or meant if is_chosen else meant
+
+
 def _plans(known: Known) -> bool:
     return known.session is not None and known.session.conversation == talks.PLAN.name
 
@@ -133,6 +151,8 @@ def _told(text: str, known: Known) -> _Told | None:
         return None
     if around is None:
         around = Dated(frozenset(), False, False, False, False, False, ())
+    if _changes(known):
+        around = replace(around, moves=True)
     reading = read_date(text, known.lexicon, known.today, past=around.says_past)
     if reading.reason is Reason.DAY_MISMATCH:  # "Friday the 5th": perhaps the one gone by
         gone = read_date(text, known.lexicon, known.today, past=True)
@@ -213,7 +233,7 @@ def _sow(told: _Told, bed: Nursery, known: Known) -> Turn | None:
     day = _one_day(told, known)
     if day is None:
         return _which(talks.SOW_THEN, "sowing", told, bed, known)
-    if day < known.today:
+    if day < known.today or (day == known.today and told.around.says_past):
         answered = _answered(told, known)
         return answered or _sown_then(day, told, bed, known)
     item = _open(TaskCode.SOW, bed, known)

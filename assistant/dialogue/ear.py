@@ -11,6 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act
+from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
@@ -19,6 +20,7 @@ from assistant.dialogue.accounted import (
     is_accounted,
     is_asked_for_result,
     is_choice,
+    names_task,
     perhaps_drained,
     takes_words,
     tells_a_value,
@@ -28,7 +30,8 @@ from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
-from assistant.dialogue.matched import asks_of_texts, surely_asked
+from assistant.dialogue.items_flood import answer_flood
+from assistant.dialogue.matched import asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -159,17 +162,41 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
     return sorted(found, key=lambda each: _rank(each[0], each[1], heard))
 
 
-_RATHER_ASKS, _NEXT_TO_NOTHING = 0.8, 0.1
+_CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
+_RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
+_MAY_ASK, _LITTLE = 0.4, 0.2  # the same, of what is surely one of the plain questions
 
 
 def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
-    """How sure it is. A bed that a rule hears in danger, in a text that weighs as a question
-    and as no cry ("where do I get burnt hull"), is asked about, unless rain is near."""
-    certainty, weights = heard.certainty(act, alert=known.raining), heard.weights
-    cries = weights[Act.DANGER] + weights[Act.HARM]
-    asks = weights[Act.QUESTION] >= _RATHER_ASKS and cries < _NEXT_TO_NOTHING
-    said = act is Act.DANGER and certainty is Certainty.SAID
-    return Certainty.HALF if said and asks and not known.raining else certainty
+    """How sure it is. What a rule hears in a text that weighs as a question, as work done or as
+    talk, and as no cry at all ("where do I get burnt hull"), is asked about; and so is a bed in
+    danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
+    rain is near, nor of who has not agreed, whom nothing asks."""
+    certainty = heard.certainty(act, alert=known.raining)
+    if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
+        return certainty
+    calm = _is_calm(heard)
+    if act is Act.HARM and calm:
+        return Certainty.HALF
+    if act is Act.DANGER and not known.raining:
+        light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
+        calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
+        return Certainty.HALF if calm else certainty
+    return certainty
+
+
+def _is_calm(heard: Understood) -> bool:
+    weights = heard.weights
+    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
+    calm = sum(weights[act] for act in _CALM)
+    return calm >= _RATHER_CALM and cries < _NEXT_TO_NOTHING
+
+
+def _asks_of_bed(heard: Understood, known: Known) -> bool:
+    weights = heard.weights
+    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
+    may_ask = weights[Act.QUESTION] >= _MAY_ASK and cries < _LITTLE
+    return may_ask and surely_asked(heard.text, known)
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
@@ -186,7 +213,10 @@ def _is_answer(
     """Whether it is likelier an answer to what was asked than this act."""
     text = heard.text
     if certainty is not Certainty.SAID and (
-        plain or says_not_known(text, known.lexicon) or _answers_help(text, known)
+        plain
+        or says_not_known(text, known.lexicon)
+        or _answers_help(text, known)
+        or (certainty is Certainty.HALF and says_who(text, known))
     ):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
@@ -195,7 +225,7 @@ def _is_answer(
         return True
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
-    if _asks_rather(act, certainty, heard.text, known):
+    if _asks_rather(act, certainty, heard, known):
         return True
     if act is Act.DANGER and _tells_what_was_asked(heard, known):
         return True
@@ -223,20 +253,33 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
         return True
     if not heard.is_by_rule(Act.DANGER) and perhaps_drained(heard.text, known):
         return True
+    if heard.kind(Act.DANGER) is Kind.LOST and _tells_of_flood(heard.text, known):
+        return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
 
 
-def _asks_rather(act: Act, certainty: Certainty, text: str, known: Known) -> bool:
+def _tells_of_flood(text: str, known: Known) -> bool:
+    """ "Nothing is left", where it was asked what stands after a flood: it is sown again, and
+    the officer hears of it as of any flood."""
+    asked = (item for item in known.items if TASKS[item.task].asks is Ask.FLOOD)
+    return any(answer_flood(text, known, each, True, None) for each in asked)
+
+
+_RATHER_REFUSES = 0.6
+
+
+def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known) -> bool:
     """Whether a text asks one of the plain questions rather: "who sends these?", "how do I stop
-    later?", and what only weighs as danger, such as "can river sand be used"; of lives, only
-    what is half sure."""
+    later?", but not "does it cost? then do not send"; and what only weighs as danger, such as
+    "can river sand be used"; of lives, only what is half sure."""
     if act is Act.REFUSE:
-        return asks_of_texts(text, known, certainty is Certainty.SAID)
+        refuses = heard.weights[act] >= _RATHER_REFUSES
+        return not refuses and asks_of_texts(heard.text, known, certainty is Certainty.SAID)
     if act is Act.DIE or certainty is Certainty.SAID or known.raining:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
-    return weighs_little and surely_asked(text, known)
+    return weighs_little and surely_asked(heard.text, known)
 
 
 def moment_of(known: Known) -> Moment:
@@ -284,7 +327,9 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
 
 def _tell_danger(heard: Understood, known: Known) -> Turn:
     kind = _loss(heard, known)
-    if kind is Kind.LOST and not known.raining:  # what is left is what counts, and its number
+    stopped = known.farmer is not None and known.farmer.stopped_at is not None
+    if kind is Kind.LOST and not (known.raining or stopped):
+        # What is left is what counts, and its number.
         told = loss_text(kind, known)
         counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))
         if counted is not None:

@@ -13,7 +13,7 @@ from assistant.dialogue.corrections import told_first
 from assistant.dialogue.engine import arrive, ask, begin, find
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.invited import intro, spoken_or_first, welcome
-from assistant.dialogue.lists import OTHER, choice_names
+from assistant.dialogue.lists import OTHER, choice_names, names_pest
 from assistant.dialogue.rain_hours import sent_warning
 from assistant.dialogue.readers import shortened
 from assistant.dialogue.results import (
@@ -290,8 +290,10 @@ def trouble_named(text: str, known: Known) -> Turn:
     question = talks.TROUBLE.questions["problem"]
     names = [choice_names(each.code, each.label, known) for each in question.choices]
     named = read_choice(text, names, known.lexicon).value
-    if named is not None and not text.strip().isdigit():
+    code = "animals" if names_pest(text, known) else None
+    if code is None and named is not None and not text.strip().isdigit():
         code = question.choices[named].code
+    if code is not None:
         return opened(begin(talks.TROUBLE, held=holds(known.session), problem=code), known)
     if len(text.split()) < FEWEST_WORDS:
         return problem(known.session, known)

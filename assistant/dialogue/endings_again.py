@@ -21,7 +21,7 @@ from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about, what_of
-from assistant.wording.day_practice import batch_of, counts_mats
+from assistant.wording.day_practice import batch_of, counts_mats, depth_cm
 from assistant.wording.message import Say
 
 LITRES = 1000
@@ -86,6 +86,11 @@ def mix_for(mats: int, nursery: Nursery) -> Say:
         sheet=measured(q.sheet_m2 * part, Measure.AREA_M2),
         parts=batch_of(nursery.practice),
     )
+
+
+def apart(nursery: Nursery) -> tuple[Say, ...]:
+    """Where mats that are added lie, while the others stand in water."""
+    return (d.FILL_APART(),) if depth_cm(nursery.practice) else ()
 
 
 def again_texts(nursery: Nursery, known: Known) -> tuple[Text, ...]:

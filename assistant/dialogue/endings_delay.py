@@ -26,7 +26,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.wording import messages_delay as d
-from assistant.wording.day import about
+from assistant.wording.day import about, too_old
 from assistant.wording.message import Say
 
 WAITS_D = 4  # until the farmer names a day: water for two days, and two to drain for it again
@@ -47,9 +47,12 @@ def planting_waits(
     if day is not None and why is not None:
         return _until(day, replace(nursery, delay_why=why), known, held, answered)
     until = min(known.today + WAITS_D * ONE_DAY, nursery.latest)
-    changes, moved = _put_off(nursery, item.day, until, why or Why.UNSAID, known)
-    says = (*_water(moved, known.today), *_cost(moved, known.today))
-    if nursery.delay_why is not None:
+    was = item.day if item.task is not TaskCode.DRAIN_BED else nursery.anchors.transplant_date
+    changes, moved = _put_off(nursery, was, until, why or Why.UNSAID, known)
+    asked_before = nursery.delay_why is not None  # so that the day stands, with what it costs
+    planted = moved.anchors.transplant_date if asked_before else known.today
+    says = (*_water(moved, known.today), *_cost(moved, planted))
+    if asked_before:
         beside = begin(talks.WHICH, held=held) if held else None
         return ended(beside, known, said(*says), changes=answered + changes)
     told = {} if why is None else {"why": WHY_CODE + why}
@@ -67,7 +70,7 @@ def _too_old(
 ) -> Turn:
     """Past the last day: sown again, or given up."""
     asked = begin(talks.TOO_OLD, held=holds(held), nursery=nursery.id)
-    old = about(d.TOO_OLD, nursery, known.today)
+    old = about(too_old(nursery), nursery, known.today)
     return opened(asked, known, old, changes=changes)
 
 
@@ -109,8 +112,11 @@ def _water(nursery: Nursery, today: date) -> tuple[Say, ...]:
 
 def _cost(nursery: Nursery, on: date) -> tuple[Say, ...]:
     """What seedlings ask for that are past their days."""
-    late = nursery.day(on) > nursery.paced.window.last.value
-    return (cost_of_waiting(nursery, on),) if late else ()
+    return (cost_of_waiting(nursery, on),) if on > _window_ends(nursery) else ()
+
+
+def _window_ends(nursery: Nursery) -> date:
+    return nursery.sow_date + int(nursery.paced.window.last.value) * ONE_DAY
 
 
 def _delayed(session: Session, known: Known) -> Turn:

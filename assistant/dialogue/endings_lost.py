@@ -9,7 +9,7 @@ from assistant.agronomy.life.events import By, Lost
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
-from assistant.dialogue.endings_again import mix_for, sow_again
+from assistant.dialogue.endings_again import apart, mix_for, sow_again
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.outlook import field_share
@@ -88,7 +88,9 @@ def _fill(session: Session, known: Known) -> Turn:
     seed = d.FILL_SEED(
         label=nursery.called, seed=amounts.seed_weight(q.seed_kg * part), sowing=sowing
     )
-    texts: tuple[Text, ...] = (Text((seed, mix_for(mats, nursery)), keep=True),)
+    texts: tuple[Text, ...] = (
+        Text((seed, mix_for(mats, nursery), *apart(nursery)), keep=True),
+    )
     if nursery.lost_mats >= nursery.mats_sown:
         cause = _CAUSES[str(session.answers.get("by", ANIMALS))]
         return sow_again(nursery, session.held, known, cause=cause)

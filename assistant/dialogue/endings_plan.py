@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date
 from itertools import chain
 
-from assistant.agronomy.calendar import DayChoice
+from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.constants import GOOD_GERMINATION
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.life.changes import lifted
@@ -17,7 +17,7 @@ from assistant.dialogue.endings_seed import lift_says
 from assistant.dialogue.endings_soaking import warmed
 from assistant.dialogue.endings_steps import with_next
 from assistant.dialogue.outlook import field_share
-from assistant.dialogue.results import own_text, plan_texts, quantity_texts
+from assistant.dialogue.results import own_text, plan_texts, quantity_texts, skipped
 from assistant.dialogue.values import (
     CallForHelp,
     Change,
@@ -27,11 +27,12 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.wording import messages_answers as a
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about
+from assistant.wording.day import TASK_TEXTS, about
 from assistant.wording.message import Say
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # I and O look like digits
@@ -108,7 +109,8 @@ def _told(nursery: Nursery) -> tuple[Change, ...]:
 
 
 def _moved(session: Session, known: Known) -> Turn:
-    nursery = chosen(session, known).sown_on(
+    before = chosen(session, known)
+    nursery = before.sown_on(
         date.fromisoformat(str(session.answers["sowing"])),
         sown=_said_sown(session, known),
     )
@@ -118,6 +120,8 @@ def _moved(session: Session, known: Known) -> Turn:
         texts.append(said(s.HELD(label=nursery.called)))
     elif nursery.sprouting and not nursery.sown:
         texts.append(said(about(g.SOAK_SET, nursery, known.today)))
+    if missed := skipped(before, nursery, known.today):
+        texts.append(said(*missed))
     return ended(session, known, *texts, changes=(SaveNursery(nursery),))
 
 
@@ -189,10 +193,18 @@ def _transplanting(session: Session, known: Known) -> Turn:
             asked, known, about(m.NOT_A_TRANSPLANT_DAY, nursery, known.today, date=day)
         )
     nursery = nursery.transplanting_on(day)
-    says: tuple[Say, ...] = (about(m.TRANSPLANT_SET, nursery, known.today),)
+    says = _day_set(nursery, known)
     if verdict is not DayChoice.GOOD and not _as_leaves_say(day, session):
         says += (_outside(nursery, day, known),)
     return ended(session, known, said(*says), changes=(SaveNursery(nursery),))
+
+
+def _day_set(nursery: Nursery, known: Known) -> tuple[Say, ...]:
+    """The day and when the bed is drained for it: now, where that should have been before."""
+    if nursery.is_drained and nursery.anchors.drain_date < known.today:
+        drain = TASK_TEXTS[TaskCode.DRAIN_BED].prompt
+        return tuple(about(each, nursery, known.today) for each in (a.PLANT_ON, drain))
+    return (about(m.TRANSPLANT_SET, nursery, known.today),)
 
 
 def _as_leaves_say(day: date, session: Session) -> bool:

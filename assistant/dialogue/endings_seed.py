@@ -31,7 +31,7 @@ from assistant.dialogue.endings import (
 )
 from assistant.dialogue.engine import begin
 from assistant.dialogue.lots import Lot, kept, unkept, whole_test
-from assistant.dialogue.results import begin_test_by, quantity_texts, time_to_test
+from assistant.dialogue.results import begin_test_by, due_before, quantity_texts, time_to_test
 from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
@@ -166,7 +166,9 @@ def _forbidden(test: GerminationTest) -> tuple[Say, ...]:
 def lift_says(before: Nursery, after: Nursery, known: Known) -> tuple[Say, ...]:
     """That a plan which was held goes on, and on which days."""
     lifted = before.held and not after.held and not after.sown
-    return (about(s.LIFTED, after, known.today),) if lifted else ()
+    if not lifted:
+        return ()
+    return (about(s.LIFTED, after, known.today), *due_before(after, known.today))
 
 
 def new_seed(nursery: Nursery, known: Known) -> tuple[tuple[Change, ...], tuple[Text, ...]]:

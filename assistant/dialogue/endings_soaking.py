@@ -2,13 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 from assistant.agronomy.lot.soaking import is_cool, sprouting
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, said
 from assistant.dialogue.engine import begin
+from assistant.dialogue.results import skipped
 from assistant.dialogue.values import Known, SaveNursery, Session, Turn
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
@@ -59,10 +60,12 @@ def _soak_so(session: Session, known: Known) -> Turn:
     if nursery.sown or nursery.held:
         return ended(session, known, said(m.KEPT_OPEN()))
     how = str(session.answers["how"])
-    moved = in_time(_of(nursery, how, known), nursery, known)
-    says = [about(g.SOAK_SET, moved, known.today)]
-    if moved.sow_date != nursery.sow_date:
-        says.append(about(m.SOWING_MOVED, moved, known.today))
+    moved = in_time(_of(nursery, how, known), nursery, known.today)
+    says = (
+        about(g.SOAK_SET, moved, known.today),
+        *sowing_moved(nursery, moved, known.today),
+        *skipped(nursery, moved, known.today),
+    )
     return ended(session, known, *map(said, says), changes=(SaveNursery(moved),))
 
 
@@ -73,12 +76,19 @@ def _of(nursery: Nursery, how: str, known: Known) -> Nursery:
     return replace(nursery, cool_water=cool, slow_seed=slow, water_c=water_c)
 
 
-def in_time(moved: Nursery, before: Nursery, known: Known) -> Nursery:
+def in_time(moved: Nursery, before: Nursery, today: date) -> Nursery:
     """A nursery whose seed can still be soaked as long as it needs: from today on, or since
     the day on which it was to be soaked."""
     soaked = before.sow_date - timedelta(days=before.soak_before_d)
-    ready = min(soaked, known.today) + timedelta(days=moved.soak_before_d)
+    ready = min(soaked, today) + timedelta(days=moved.soak_before_d)
     return moved.sown_on(ready, sown=False) if ready > moved.sow_date else moved
+
+
+def sowing_moved(before: Nursery, moved: Nursery, today: date) -> tuple[Say, ...]:
+    """The new days, where the sowing could not stay on its own."""
+    if moved.sow_date == before.sow_date:
+        return ()
+    return (about(m.SOWING_MOVED, moved, today),)
 
 
 def warmed(nursery: Nursery, known: Known) -> Nursery:

@@ -16,7 +16,7 @@ from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.dialogue.endings import Ending, call, chosen, ended, said
-from assistant.dialogue.endings_again import mix_for, sow_again
+from assistant.dialogue.endings_again import apart, mix_for, sow_again
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
 from assistant.wording import messages_care as c
@@ -93,7 +93,7 @@ def _mix_for(mats: int, nursery: Nursery) -> tuple[Text, ...]:
     """What mats that are added ask for beside seed."""
     if not counts_mats(nursery.practice) or not nursery.quantities.mats:
         return ()
-    return (Text((mix_for(mats, nursery),), keep=True),)
+    return (Text((mix_for(mats, nursery), *apart(nursery)), keep=True),)
 
 
 def _more_bed(nursery: Nursery, more: Filling, today: date) -> dict[str, Slot]:

@@ -15,7 +15,7 @@ from assistant.agronomy.life.events import By, Done, Looked, PutOff
 from assistant.agronomy.life.rows import TASKS, Ask, Delay, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, holds, opened, said
+from assistant.dialogue.endings import ended, holds, opened, rain, said
 from assistant.dialogue.endings_delay import is_put_off, planted_before, planting_waits
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin
@@ -42,6 +42,7 @@ from assistant.hearing.dating import around_day
 from assistant.reading import (
     Outcome,
     Reason,
+    Wish,
     is_no_day,
     is_of_other,
     read_choice,
@@ -258,6 +259,8 @@ def once_more(item: Item, known: Known) -> tuple[Say, ...]:
     digits that answer it."""
     nursery, what = _nursery(item, known), TASK_TEXTS[item.task].what()
     asks: tuple[Say, ...] = (t.SECOND_ASKING(label=nursery.called, what=what),)
+    if TASKS[item.task].doing is Doing.SOWS and item.day < known.today:
+        asks = (m.SOWN_THAT_DAY(date=item.day),)
     if ask_of(item) is not Ask.DONE:
         asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
     return (*asks, *offer([(nursery, item.task)], known.today))
@@ -272,24 +275,51 @@ def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     said_so, when, rest = _done_when(text, known, digits)
-    waits = TASKS[item.task].delay is Delay.PLANTING and said_so != DONE
-    if waits and (said_so == NOT_YET or is_put_off(text, known)):
+    if _planting_waits(item, said_so, text, known):
         return planting_waits(item, _nursery(item, known), known, held, text)
     if said_so is None:
         return None
     told = read_deeds(rest, known.lexicon)
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
+    if said_so == NOT_YET and not (told or digits) and _is_taken_as_sown(item, known):
+        return _is_it_done(item, known, held)  # "I forgot", days later, may be of any work
     if not _fits(item, told):
-        since = _done_since(item, told, said_so, when, known)
-        if since is not None:
-            return settle(since, said_so, when, known, held)
-        return _is_it_done(item, known, held)
+        return _another_deed(item, told, said_so, when, known, held)
     if when is None and _is_just_now(text, item, known):
         when = known.today
     if said_so == NOT_YET and _sowed_part(text, told, item, known):
         return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
+
+
+def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
+    """Whether it is put off, or said why; also where draining for it was asked."""
+    if said_so == DONE:
+        return False
+    if TASKS[item.task].delay is Delay.PLANTING:
+        return said_so == NOT_YET or is_put_off(text, known)
+    return item.task is TaskCode.DRAIN_BED and is_put_off(text, known)
+
+
+def _another_deed(
+    item: Item,
+    told: frozenset[str],
+    said_so: str,
+    when: date | None,
+    known: Known,
+    held: Session | None,
+) -> Turn:
+    """What was told is not what was asked: it may be what follows on it."""
+    since = _done_since(item, told, said_so, when, known)
+    if since is not None:
+        return settle(since, said_so, when, known, held)
+    return _is_it_done(item, known, held)
+
+
+def _is_taken_as_sown(item: Item, known: Known) -> bool:
+    """Whether nobody said that the bed is sown, and the clock has taken it so."""
+    return TASKS[item.task].doing is Doing.SOWS and _nursery(item, known).sow_assumed
 
 
 def _is_just_now(text: str, item: Item, known: Known) -> bool:
@@ -370,10 +400,12 @@ def _answer_uncover(
     known: Known,
     item: Item,
     held: Session | None,
-) -> Turn:
+) -> Turn | None:
     """The one text that asks a thing (are the shoots up?) and orders another: yes answers what
     was asked, and not yet may be of either."""
     done = told & TASKS[item.task].deeds
+    if said_so == NOT_YET and not done and _stands_thin(text, item, known):
+        return None  # its shoots are counted
     if said_so == DONE and not done and ("up" in told or _is_yes(text, known)):
         nursery = _nursery(item, known)
         asked = begin(
@@ -381,10 +413,17 @@ def _answer_uncover(
         )
         return opened(asked, known)
     if said_so == DONE and not _fits(item, told):
-        return _is_it_done(item, known, held)
+        sows = told and told <= TASKS[TaskCode.SOW].deeds
+        return None if sows else _is_it_done(item, known, held)
     if said_so == NOT_YET and ("forgot" in told or _is_put_off(text, known)):
         return _later(item, known, held)
     return settle(item, said_so, when, known, held)
+
+
+def _stands_thin(text: str, item: Item, known: Known) -> bool:
+    """Whether a part came up only, on a day by which all should have: before, more may come."""
+    due = _nursery(item, known).anchors.uncover_date
+    return known.today > due and Idea.HALF in ideas_in(text, known)
 
 
 def _is_yes(text: str, known: Known) -> bool:
@@ -400,9 +439,11 @@ def _is_put_off(text: str, known: Known) -> bool:
 
 def _later(item: Item, known: Known, held: Session | None) -> Turn:
     """Asked again tomorrow; the bed is not said to be covered."""
-    tomorrow = known.today + ONE_DAY
-    says = _what(m.NOT_YET_NOTED, item, _nursery(item, known), date=tomorrow)
-    return ended(_holder(held), known, said(says), changes=(AnswerItem(item, NOT_YET),))
+    event = _put_off_event(item, known)
+    moved = after(_nursery(item, known), event)
+    says = _what(m.NOT_YET_NOTED, item, moved, date=event.until)
+    changes = (AnswerItem(item, NOT_YET), Happened(moved.id, event), SaveNursery(moved))
+    return ended(_holder(held), known, said(says), changes=changes)
 
 
 def uncovered(session: Session, known: Known) -> Turn:
@@ -556,6 +597,8 @@ def _done_noted(item: Item, moved: Nursery, known: Known) -> Say:
 def _later_noted(item: Item, moved: Nursery, known: Known) -> Say:
     tomorrow = known.today + ONE_DAY
     delay = TASKS[item.task].delay
+    if item.task is TaskCode.DRAIN_BED and tomorrow >= moved.anchors.transplant_date:
+        return about(TASK_TEXTS[item.task].prompt, moved, known.today)  # not asked any more
     if delay is Delay.SOAKING:  # nothing is soaked that could be kept moist
         return about(SOW_ON, moved, known.today)
     if delay is Delay.SOWING:
@@ -568,6 +611,19 @@ def _later_noted(item: Item, moved: Nursery, known: Known) -> Say:
 def _what(message: Message, item: Item, nursery: Nursery, **more: Slot) -> Say:
     what = what_of(item.task, nursery.practice)
     return message(label=nursery.called, what=what, **more)
+
+
+def rained_off(wish: Wish, text: str, known: Known) -> Turn | None:
+    """ "Not yet, rain", of what must wait for rain: both are heard, and it is asked again."""
+    waiting = [each for each in known.items if TASKS[each.task].waits_for_rain]
+    if wish is not Wish.RAIN or len(waiting) != 1:
+        return None
+    if read_told(text, known.lexicon, digits=False).value not in ("not_yet", "no"):
+        return None
+    told = rain(known.session, known)
+    put_off = settle(waiting[0], NOT_YET, None, known, None)
+    changes = (*told.changes, *put_off.changes)
+    return replace(told, texts=(*told.texts, *put_off.texts), changes=changes)
 
 
 def tells_a_deed(text: str, known: Known) -> bool:

@@ -1,9 +1,14 @@
 """What stands of a bed on the morning after a flood or storm: all of it, a part, nothing."""
 
 from dataclasses import replace
+from datetime import timedelta
 from itertools import chain
 
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, PutOff
 from assistant.agronomy.life.rows import Ask
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.tasks import TaskCode
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.accounted import OF_ITEMS
 from assistant.dialogue.endings import holds, opened
@@ -17,8 +22,10 @@ from assistant.dialogue.values import (
     AnswerItem,
     CallForHelp,
     Change,
+    Happened,
     Item,
     Known,
+    SaveNursery,
     Session,
     Turn,
 )
@@ -46,7 +53,22 @@ def answer_flood(
         return opened(asked, known, changes=answered)
     passing = begin(talks.TROUBLE, held=held, nursery=nursery.id)
     turn = flood_advice(passing, known)
-    return replace(turn, changes=(*answered, *turn.changes))
+    return replace(turn, changes=(*answered, *_uncovered_later(nursery, known), *turn.changes))
+
+
+def _uncovered_later(nursery: Nursery, known: Known) -> tuple[Change, ...]:
+    """A covered bed that stands is uncovered tomorrow, where that was for today or before."""
+    was = nursery.anchors.uncover_date
+    if nursery.uncovered or was > known.today:
+        return ()
+    event = PutOff(
+        on=known.today,
+        by=By.FARMER,
+        task=TaskCode.UNCOVER_FLOOD,
+        was=was,
+        until=known.today + timedelta(days=1),
+    )
+    return (Happened(nursery.id, event), SaveNursery(after(nursery, event)))
 
 
 def _state(text: str, known: Known, digits: bool) -> str | None:

@@ -24,6 +24,7 @@ from assistant.dialogue.values import (
     Session,
     Turn,
 )
+from assistant.wording import messages_answers as a
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about, hill_now
 from assistant.wording.message import Message, Say
@@ -60,6 +61,9 @@ def _counted(
     told: tuple[AnswerItem, ...],
 ) -> Turn:
     day = nursery.day(known.today)
+    if not nursery.sown and day <= 0:
+        early = (about(a.SOW_ON, nursery, known.today), about(a.AGE, nursery, known.today))
+        return Turn(held, (said(*early),), told)
     if not 0 < count <= MOST_LEAVES:
         return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
     event = Counted(on=known.today, by=By.FARMER, leaves=count)

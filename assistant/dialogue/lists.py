@@ -16,6 +16,7 @@ from assistant.wording.message import Message, Named, Say, Slot
 from assistant.wording.render import render, slot_text
 
 OTHER = "other"
+MOST_VARIETIES = 8
 PAILS_L = (10.0, 15.0, 20.0)
 CANS_L = (5.0, 10.0, 16.0)  # watering cans, and the usual sprayer carried on the back
 
@@ -47,13 +48,22 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
         case Reads.TASK:
             doable = tuple(i for i in known.items if TASKS[i.task].asks is Ask.DONE)
             return tuple(_task(item, doable, known) for item in doable)
-        case Reads.LITRES | Reads.CAN:
-            sizes = PAILS_L if question.reads is Reads.LITRES else CANS_L
-            return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in sizes)
+        case Reads.LITRES | Reads.CAN | Reads.RIPENS:
+            return _usual(question.reads, known)
         case Reads.YES_NO | Reads.DEED:
             return (Entry("yes", m.YES()), Entry("no", m.NO()))
         case _:
             return _fixed(question, session, known)
+
+
+def _usual(reads: Reads, known: Known) -> tuple[Entry, ...]:
+    """Usual sizes of pails and cans; the varieties that are grown here, as many as leave a text
+    short, for the days that they take."""
+    if reads is Reads.RIPENS:
+        grown = known.varieties[:MOST_VARIETIES]
+        return tuple(Entry(each.days, each.name, (each.code,)) for each in grown)
+    sizes = PAILS_L if reads is Reads.LITRES else CANS_L
+    return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in sizes)
 
 
 def _fixed(question: Question, session: Session, known: Known) -> tuple[Entry, ...]:
@@ -80,6 +90,12 @@ def _only_kind(known: Known) -> Nursery | None:
 def also_called(code: str, known: Known) -> tuple[str, ...]:
     """What people call a choice besides its label: other words, other letters."""
     return known.lexicon.choices.get(code, ())
+
+
+def names_pest(text: str, known: Known) -> bool:
+    """Whether a text names what eats seed or seedlings, whatever else it says of them."""
+    said = f" {text.casefold().strip(' .!')} "
+    return any(f" {name.casefold()} " in said for name in also_called("animals", known))
 
 
 def choice_names(code: str, label: Message, known: Known) -> list[str]:

@@ -20,9 +20,11 @@ from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
 SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
+WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
 OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
 SOMETHING_ELSE = "other"
+_FEW_WORDS = 4
 
 
 @dataclass(frozen=True)
@@ -71,8 +73,10 @@ def _is_of_money(ideas: Set[str], topic: Topic) -> bool:
 
 
 def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]:
-    """Those that are worth offering, the likest first; none where a person must answer."""
+    """Those that are worth offering, the likest first; none where a person must answer. Mere
+    talk is no choice: it is answered, or not heard."""
     likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
+    likely = [topic for topic in likely if topic is not Topic.CHAT]
     if rule is None and found[0].topic is None:
         return ()
     if rule is not None and rule not in likely[:OFFERED]:
@@ -89,7 +93,17 @@ def surely_asked(text: str, known: Known) -> bool:
 
 
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
+_OF_ELSE = frozenset({Topic.NEW_PHONE, Topic.HOUSEHOLD, Topic.CHAT})
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
+_OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it
+
+
+def says_who(text: str, known: Known) -> bool:
+    """ "I am his wife", and nothing else: who holds the phone, by the exact rules alone."""
+    languages = (known.catalogue.language, "en")
+    rule = known.ears.questions.heard(text, languages, False)
+    says = rule is not None and rule.topic is Topic.HOUSEHOLD
+    return says and len(text.split()) <= _FEW_WORDS
 
 
 def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
@@ -102,8 +116,10 @@ def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
     first = table.likest(text, ideas)[0]
     if is_said:
         asks = "?" in text or bool(ideas & ASKING)
-        return asks and first.topic in _OF_ENDING and first.score >= SCORE_ENOUGH
-    return first.topic in _OF_TEXTS and first.score >= 0
+        enough = SCORE_ENOUGH if first.topic in _OF_ENDING else WHO_ENOUGH
+        return asks and first.topic in _OF_ENDING | _OF_SENDER and first.score >= enough
+    surely = first.topic in _OF_ELSE and first.score >= WHO_ENOUGH
+    return surely or (first.topic in _OF_TEXTS and first.score >= 0)
 
 
 def offer_which(text: str, perhaps: Sequence[Topic], known: Known) -> Turn:

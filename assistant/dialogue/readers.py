@@ -15,7 +15,7 @@ from assistant.agronomy.measures import TINS_IN_PAIL
 from assistant.agronomy.rounding import nearest
 from assistant.agronomy.season.sowing import RIPENS_D
 from assistant.dialogue.facts import chosen_nursery
-from assistant.dialogue.lists import Entry, entries
+from assistant.dialogue.lists import Entry, entries, names_pest
 from assistant.dialogue.lots import kept, lots_behind
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers_planting import (
@@ -26,6 +26,7 @@ from assistant.dialogue.readers_planting import (
     spacing_of,
 )
 from assistant.dialogue.values import Kept, Known, Session
+from assistant.hearing import Topic
 from assistant.reading import (
     Outcome,
     Reading,
@@ -210,8 +211,13 @@ _days_to_ripe = _within(*RIPENS_D, w.AGAIN_RIPENS)
 
 
 def _ripens(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """The days of a variety, by its name or its digit where the programme wrote them down."""
     if _is_no(text, known):
         return Heard(Outcome.UNDERSTOOD, "none")
+    if known.varieties:
+        named = _choice(text, question, session, known)
+        if named.sure:
+            return named
     return _days_to_ripe(text, question, session, known)
 
 
@@ -319,6 +325,26 @@ def _choice(text: str, question: Question, session: Session, known: Known) -> He
     return Heard(reading.outcome, choice.value, choice.shown(known))
 
 
+def _problem(text: str, question: Question, session: Session, known: Known) -> Heard:
+    """What is wrong, also by what does it ("ants took the seed") or by what is wanting."""
+    choices = {choice.value: choice for choice in entries(question, session, known)}
+    named = _named_problem(text, choices, known)
+    if named is None:
+        return _choice(text, question, session, known)
+    return Heard(Outcome.UNDERSTOOD, named, choices[named].shown(known))
+
+
+def _named_problem(
+    text: str, choices: Mapping[str | int | float, Entry], known: Known
+) -> str | None:
+    if names_pest(text, known) and "animals" in choices:
+        return "animals"
+    languages = (known.catalogue.language, "en")
+    rule = known.ears.questions.heard(text, languages, False)
+    dry = rule is not None and rule.topic is Topic.NO_WATER and "water" in choices
+    return "water" if dry else None
+
+
 def _language(text: str, question: Question, session: Session, known: Known) -> Heard:
     """A digit, or the name of a language in any language: Tagalog, Swahili, Portuguese."""
     named = language_named(text)
@@ -415,7 +441,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.PRACTICE: _choice,
     Reads.TASK: _choice,
     Reads.CHOICE: _choice,
-    Reads.PROBLEM: _choice,
+    Reads.PROBLEM: _problem,
     Reads.SUFFICED: _choice,
     Reads.YES_NO: _yes_no,
     Reads.DEED: _deed,

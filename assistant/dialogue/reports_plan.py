@@ -4,13 +4,13 @@ planting waits and until when, another field or another kind of bed."""
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, PutOff, Why
-from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.life.rows import TASKS, Delay
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.dialogue import conversations as talks
@@ -66,11 +66,19 @@ def goes_on(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
     """ "The rest tomorrow": of a field that is being planted, else of a bed that is sown."""
-    day = day_to_come(text, known) if Idea.REST in ideas else None
+    day = day_to_come(text, known) if Idea.REST in ideas else _half_planted(text, ideas, known)
     if day is None:
         return None
     found = [(bed, code) for bed in beds if (code := _in_work(bed, known)) is not None]
     return _rest(*found[0], day, known) if len(found) == 1 else None
+
+
+def _half_planted(text: str, ideas: frozenset[Idea], known: Known) -> date | None:
+    """ "Planted half today", where planting was asked: the rest is for tomorrow."""
+    asked = any(TASKS[item.task].delay is Delay.PLANTING for item in known.items)
+    plants = TASKS[TaskCode.TRANSPLANT].deeds & read_deeds(text, known.lexicon)
+    half = Idea.HALF in ideas and bool(plants)
+    return known.today + timedelta(days=1) if asked and half else None
 
 
 def _in_work(bed: Nursery, known: Known) -> TaskCode | None:

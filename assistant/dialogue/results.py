@@ -21,7 +21,7 @@ from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.amounts import weight
-from assistant.wording.day import DayWork, about, day_says, said, small_mix, what_of
+from assistant.wording.day import DayWork, about, day_says, said, small_mix, too_old, what_of
 from assistant.wording.message import Country, Listed, Say
 from assistant.wording.plan_costs import amount, priced
 
@@ -77,6 +77,8 @@ def plan_texts(nursery: Nursery, known: Known) -> tuple[Text, ...]:
     """What is said of a new plan: what to do first and its day, and what is doubtful. The
     amounts come one text at a time, by NEXT (`plan_pages`)."""
     first = _first(nursery, known.today)
+    if nursery.sown and known.today > nursery.latest:
+        return (Text((about(too_old(nursery), nursery, known.today),), keep=True),)
     if nursery.held or first is None:
         quantities = quantity_texts(nursery, known.today, known.region)
         return (*quantities, dates_text(nursery, known.today))
@@ -105,6 +107,8 @@ def _first(nursery: Nursery, today: date) -> tuple[Say, date] | None:
     if missed or tasks:
         return (*missed, *(what_of(code, nursery.practice) for code in tasks))[0], today
     ahead = coming(nursery, today)
+    if ahead is not None and ahead.code is TaskCode.SEED_TEST and nursery.germination_known:
+        ahead = coming(nursery, ahead.date)  # a count is known: only asked after, on its day
     return (what_of(ahead.code, nursery.practice), ahead.date) if ahead else None
 
 
@@ -170,6 +174,8 @@ def _past_window(nursery: Nursery, today: date) -> tuple[Say, ...]:
     """That a bed is past its usual days for planting."""
     if nursery.day(today) <= nursery.paced.window.last.value:
         return ()
+    if today > nursery.latest:
+        return (about(too_old(nursery), nursery, today),)
     return (about(m.PAST_WINDOW, nursery, today, days=nursery.day(today)),)
 
 
@@ -177,10 +183,13 @@ def _late(nursery: Nursery, today: date) -> tuple[Say, ...]:
     """What a plan that is made late has no day for any more."""
     is_past = _date_of(nursery, TaskCode.SOAK) < today
     says: tuple[Say, ...] = (about(m.DATES_PAST, nursery, today),) if is_past else ()
+    return (*says, *due_before(nursery, today))
+
+
+def due_before(nursery: Nursery, today: date) -> tuple[Say, ...]:
+    """That work was to be done before today, of which no text has spoken."""
     missed = _already_due(nursery, today)
-    if missed:
-        says += (t.DUE_BEFORE(label=nursery.called, tasks=Listed(missed)),)
-    return says
+    return (t.DUE_BEFORE(label=nursery.called, tasks=Listed(missed)),) if missed else ()
 
 
 _BEFORE_SOWING = (TaskCode.COLLECT, TaskCode.MIX, TaskCode.MAKE_BED, TaskCode.FIELD_PLOUGH)
@@ -193,6 +202,18 @@ def _already_due(nursery: Nursery, today: date) -> tuple[Say, ...]:
         for task in nursery.tasks
         if task.code in _BEFORE_SOWING and task.date < today
     )
+
+
+def skipped(before: Nursery, after: Nursery, today: date) -> tuple[Say, ...]:
+    """What no text will tell any more, since a plan moved past its day: still to be done."""
+    if after.sown or after.held:
+        return ()
+    untold = {task.code for task in before.tasks if task.date > today}
+    ahead = {task.code for task in after.tasks if task.date >= today}
+    gone = tuple(
+        what_of(code, after.practice) for code in _BEFORE_SOWING if code in untold - ahead
+    )
+    return (t.DUE_BEFORE(label=after.called, tasks=Listed(gone)),) if gone else ()
 
 
 def _date_of(nursery: Nursery, code: TaskCode) -> date:

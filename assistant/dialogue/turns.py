@@ -37,7 +37,7 @@ from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.harvest import harvested
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
-from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done
+from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done, rained_off
 from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.officer import officer_turn
@@ -436,7 +436,7 @@ def _elsewhere(text: str, known: Known) -> Turn | None:
         return extra
     wish = sure_wish(text, known)
     if wish is not None:
-        return WISHES[wish](text, known)
+        return rained_off(wish, text, known) or WISHES[wish](text, known)
     return (
         answer_items(text, known, known.items, False, _beside(known))
         or counted_unasked(text, known)

@@ -5,11 +5,15 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue.aid import person
 from assistant.dialogue.values import Known, NoteUnread
 from assistant.hearing import understand
+from assistant.hearing.asking import ASKING
 from assistant.wording import messages_aid as aid
+from assistant.wording import messages_answers_more as more
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 
 FEWEST_ASKED, SURELY_ASKS = 4, 0.8  # words of a question, and its weight
+MERE_TALK = 0.7  # the weight of a greeting and of what asks for no answer
+ASKS = 0.5  # the weight of what is a question rather than not
 FEWEST_WORDS = 2  # one word alone is a slip of the thumb, or a choice that is not there
 _IN_TROUBLE = frozenset({talks.TROUBLE.name, talks.OFFICER.name, talks.EMERGENCE.name})
 
@@ -29,5 +33,26 @@ def unread(asked: str, text: str, known: Known) -> NoteUnread:
 
 
 def not_understood(note: NoteUnread, known: Known) -> Say:
-    """What the writer is told of it."""
-    return aid.PASSED_ON(person=person(known)) if note.passed else m.DID_NOT_UNDERSTAND()
+    """What the writer is told of it: that a person has it; where nothing else is open, how to
+    ask if it is a question, and what this line is if it is mere talk; else what can be sent."""
+    if note.passed:
+        return aid.PASSED_ON(person=person(known))
+    if known.session is not None or known.items:
+        return m.DID_NOT_UNDERSTAND()
+    if _is_talk(note.text, known):
+        return more.CHAT()
+    return more.ASK_SHORT() if _asks(note.text, known) else m.DID_NOT_UNDERSTAND()
+
+
+def _is_talk(text: str, known: Known) -> bool:
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return weights[Act.GREETING] + weights[Act.TALK] >= MERE_TALK
+
+
+def _asks(text: str, known: Known) -> bool:
+    """Whether a text of several words asks, by a mark, a word of asking, or its weight."""
+    if len(text.split()) < FEWEST_WORDS:
+        return False
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return "?" in text or bool(ideas & ASKING) or weights[Act.QUESTION] >= ASKS

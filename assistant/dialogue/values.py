@@ -8,6 +8,7 @@ from enum import StrEnum
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.life.events import Event
+from assistant.agronomy.lot.programme_variety import ProgrammeVariety
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.season.outcome import SeasonOutcome
@@ -199,7 +200,8 @@ class Known:
     `warmth` is the mean temperature that an officer entered of late for that village;
     `practices` are those offered in the farmer's village, the usual one first;
     `every_practice` all that the programme knows.
-    `prices` are those of the programme, `wet_bed` what its costs are held against.
+    `prices` and `varieties` are those of the programme, `wet_bed` what its costs are held
+    against.
     `raining`: a warning stands for the village, whether or not this phone was asked for it.
     `nearby` is whom to turn to from that village; `unread` how many texts of this phone could
     not be read since the last that was, of the last day; `asked_if_hurt`: whether this phone
@@ -229,6 +231,7 @@ class Known:
     every_practice: tuple[Practice, ...] = (MAT,)
     warmth: Warmth | None = None
     prices: PriceList | None = None
+    varieties: tuple[ProgrammeVariety, ...] = ()
     wet_bed: Practice | None = None
     desk: Desk | None = None
     invited: Invited | None = None

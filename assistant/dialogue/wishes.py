@@ -6,13 +6,16 @@ from functools import partial
 
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
+from assistant.dialogue.endings_lost import LOST_ENDINGS
 from assistant.dialogue.endings_steps import how, making, next_step
-from assistant.dialogue.engine import ask, back, begin, find
+from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
+from assistant.dialogue.engine import arrive, ask, back, begin, find
 from assistant.dialogue.facts import worded
 from assistant.dialogue.items import split_label
 from assistant.dialogue.values import Known, Session, SetLanguage, SetPace, StartTexts, Turn
 from assistant.reading import Wish, is_name, language_named
 from assistant.wording import messages_talk as m
+from assistant.wording.render import render
 
 
 def _start(text: str, known: Known) -> Turn:
@@ -26,8 +29,29 @@ def _start(text: str, known: Known) -> Turn:
             return e.ended(passing, known, e.said(m.STARTED_AGAIN()), changes=changes)
         return e.opened(begin(talks.PLAN), known, m.STARTED_AGAIN(), changes=changes)
     if not known.nurseries:
+        begun = known.session
+        if begun is not None and begun.conversation == talks.PLAN.name and begun.answers:
+            return e.ended(begin(talks.MENU, held=begun), known)  # nothing typed is lost
         return e.start_plan(None, known)
+    if render(m.WORD_NEW(), known.catalogue).casefold() in text.casefold().split():
+        return e.start_plan(known.session, known)  # "new nursery"
     return e.menu(None, known)
+
+
+def _trouble(text: str, known: Known) -> Turn:
+    """What is wrong; where the words name it, what is done against it and no list."""
+    turn = e.trouble_named(text, known)
+    if turn.session is None or turn.session.conversation != talks.TROUBLE.name:
+        return turn
+    step = arrive(turn.session, known, talks.TABLES)
+    ending = _TROUBLES.get(step.ending)
+    if ending is None:
+        return turn
+    told = ending(step.session, known)
+    return replace(told, changes=(*turn.changes, *told.changes))
+
+
+_TROUBLES: Mapping[str, e.Ending] = {**TROUBLE_ENDINGS, **LOST_ENDINGS}
 
 
 def _help(text: str, known: Known) -> Turn:
@@ -150,7 +174,7 @@ WISHES: Mapping[Wish, Callable[[str, Known], Turn]] = {
     Wish.BACK: _back,
     Wish.CHANGE_DATE: _dates,
     Wish.DATES: _when,
-    Wish.PROBLEM: e.trouble_named,
+    Wish.PROBLEM: _trouble,
     Wish.RAIN: _passing(e.rain),
     Wish.TODAY: _passing(e.today),
     Wish.QUANTITIES: _quantities,

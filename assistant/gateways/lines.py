@@ -108,6 +108,7 @@ class Lines:
             if each.a_second
         }
         self._rests: dict[str, datetime] = {}
+        self._whys: dict[str, str] = {}
         self._counted: dict[str, tuple[datetime, int]] = {}
         self._noted: dict[str, datetime] = {}
 
@@ -140,15 +141,17 @@ class Lines:
     ) -> Handover:
         """What became of a text that the first of its lines was offered: the next ones are,
         where that one cannot now."""
-        handover, put_off, said = first, None, ""
+        handover, put_off, said, in_doubt = first, None, "", False
         for name in (*names[1:], None):
             if handover.put_off_until is None:
                 return handover
             put_off = min(put_off or handover.put_off_until, handover.put_off_until)
-            said = handover.detail or said
+            said, in_doubt = handover.detail or said, in_doubt or handover.in_doubt
             if name is not None:
                 handover = self._try(name, outgoing, now)
-        return Handover(Fate.TRY_LATER, said, line=names[0], put_off_until=put_off)
+        return Handover(
+            Fate.TRY_LATER, said, line=names[0], put_off_until=put_off, in_doubt=in_doubt
+        )
 
     # --- many at once ------------------------------------------------------------------------
 
@@ -267,9 +270,11 @@ class Lines:
         """Until when a line takes nothing, and why; None where it may be offered the text."""
         rests = self._rests.get(name)
         if rests is not None and rests > now:
-            return rests, f"{name} rests"
+            return rests, self._whys.get(name) or f"{name} rests"
         if self._is_full(name, outgoing, now):
-            return now + USED_LASTS, f"{name} has sent what its day allows"
+            why = f"{name} has sent what its day allows"
+            self._tell(name, Handover(Fate.TRY_LATER, why, rest=USED_LASTS), now)
+            return now + USED_LASTS, why
         pace = self._paces.get(name)
         if pace is None:
             return None, ""
@@ -298,8 +303,14 @@ class Lines:
         if _is_down(handover):
             rest = handover.rest if handover.answered else SILENT_REST
             self._rests[name] = now + min(rest or SILENT_REST, LONGEST_REST)
+            self._whys[name] = handover.detail
+        self._tell(name, handover, now, changed=was_down or _is_down(handover))
+
+    def _tell(
+        self, name: str, handover: Handover, now: datetime, *, changed: bool = False
+    ) -> None:
         noted = self._noted.get(name)
-        if was_down or _is_down(handover) or noted is None or now - noted >= NOTE_EVERY:
+        if changed or noted is None or now - noted >= NOTE_EVERY:
             self._noted[name] = now
             self._note(name, handover, now)
 

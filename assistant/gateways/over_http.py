@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 from email.utils import parsedate_to_datetime
 
 import requests
+from urllib3.exceptions import ConnectTimeoutError, NewConnectionError
 
 _LINE_BUSY = frozenset({429, 502, 503, 504})
 _REST = timedelta(seconds=15)  # where the operator does not say how long
@@ -25,6 +26,14 @@ class Sessions:
             self._own.session.trust_env = False
         session: requests.Session = self._own.session
         return session
+
+
+def may_have_left(trouble: OSError) -> bool:
+    """Whether a request without an answer may have arrived: it had a connection."""
+    reason = getattr(next(iter(trouble.args), None), "reason", None)
+    return not isinstance(trouble, requests.exceptions.SSLError) and not isinstance(
+        reason, NewConnectionError | ConnectTimeoutError
+    )
 
 
 def rest_of(status: int, retry_after: str, now: datetime) -> timedelta | None:

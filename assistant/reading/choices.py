@@ -63,7 +63,7 @@ def _read(
         chosen = _by_digit(numbers, names)
         own = _words_of(chosen.value, spellings)
         words = tuple(token for token in found if token.kind is Kind.WORD)
-        if _beside(words, own, lexicon):
+        if _beside(words, own, lexicon) and not _counts_another(found, own, lexicon):
             return chosen
         return _beside_amount(found, chosen, spellings, names, lexicon)
     if _denies(found, spellings, lexicon):
@@ -158,6 +158,12 @@ def _beside_amount(
     ):
         return again(Reason.NOT_READ)
     return understood(place, names[place][0])
+
+
+def _counts_another(found: tuple[Token, ...], own: frozenset[str], lexicon: Lexicon) -> bool:
+    """Whether the number is of a thing that the choice does not name: "3 leaves" is no third
+    choice, "1 mat" may be the first."""
+    return _counts_a_thing(tuple(each for each in found if each.text not in own), lexicon)
 
 
 def _counts_a_thing(found: tuple[Token, ...], lexicon: Lexicon) -> bool:

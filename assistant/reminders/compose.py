@@ -1,6 +1,6 @@
 """Makes one text of all that is due for one phone on one day."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -85,13 +85,25 @@ def _join(parts: list[_Part], head: Say, sentences: tuple[Say, ...]) -> None:
 
 def _work(nursery: Nursery, reminders: Sequence[Reminder], today: date, rain: bool) -> DayWork:
     ordered = sorted(reminders, key=lambda each: _ORDER[each.task])
-    of_today = tuple(dict.fromkeys(each.task for each in ordered if each.day == today))
+    due = dict.fromkeys(each.task for each in ordered if each.day == today)
+    of_today = tuple(code for code in due if not _is_overtaken(code, due, nursery, today))
     late = tuple(
         Late(each.task, each.day)
         for each in ordered
         if each.day < today and each.task not in of_today
     )
     return DayWork(nursery, of_today, today, late, rain)
+
+
+def _is_overtaken(
+    code: TaskCode, due: Collection[TaskCode], nursery: Nursery, today: date
+) -> bool:
+    """Whether a task must not be said beside another of its day: a bed that is planted today is
+    not drained today, "two days before", and none is uncovered that may be gone."""
+    if TaskCode.AFTER_FLOOD in due:  # first what stands, then whether it is uncovered
+        return code is TaskCode.UNCOVER_FLOOD
+    plants = today >= nursery.anchors.transplant_date
+    return plants and code is TaskCode.DRAIN_BED and TASKS[code].replaced_by in due
 
 
 def _latest(reminders: Sequence[Reminder], code: TaskCode) -> Reminder:

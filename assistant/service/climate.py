@@ -3,12 +3,14 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from assistant.agronomy.constants import LEAF_HOTTEST_C
 from assistant.agronomy.growth.warmth import told_since
 from assistant.agronomy.life.clock import MONTHS
 from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.endings_soaking import in_time, sowing_moved
+from assistant.dialogue.results import skipped
 from assistant.dialogue.values import Kind
 from assistant.people import Farmer, Village
 from assistant.service.audit import Act, Subject, note
@@ -19,6 +21,7 @@ from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.store import Work
 from assistant.wording import messages_care as c
 from assistant.wording.day import about
+from assistant.wording.message import Say
 
 COLDEST_MONTH_C = -20.0
 TELLS_FROM_D = 2  # a window that moves by a day is not worth a text
@@ -69,10 +72,11 @@ def follow_warmth(work: Work, house: House, village: Village, now: datetime) -> 
         bed = work.nurseries.fresh(listed.id)
         if bed is None or bed.closed or not here.moves(bed):
             continue
-        after = here.warmed(bed)
+        after = here.moved(bed)
         save_and_plan(work, house, farmer, after, now)
-        if _is_news(bed, after):
-            _tell(work, house, farmer, after, today, now)
+        says = _news(bed, after, today)
+        if says:
+            _tell(work, house, farmer, after, says, now)
 
 
 @dataclass(frozen=True)
@@ -89,6 +93,14 @@ class _Here:
             return bed.warmed(self.village.climate, bed.felt_c, bed.felt_on)
         return bed.warmed(self.village.climate, felt.mean_c, felt.day)
 
+    def moved(self, bed: Nursery) -> Nursery:
+        """The same; seed that is still to be soaked is sown once it can have sprouted."""
+        warmed = self.warmed(bed)
+        soaks = bed.sow_date - timedelta(days=bed.soak_before_d)
+        if bed.sown or bed.held or soaks < self.today:
+            return warmed
+        return in_time(warmed, bed, self.today)
+
     def moves(self, bed: Nursery) -> bool:
         """Whether its days are others by the warmth; what is planted stays as it was."""
         return bed.transplanted_on is None and self.warmed(bed).tasks != bed.tasks
@@ -104,14 +116,27 @@ def _is_news(before: Nursery, after: Nursery) -> bool:
     return any(abs(one.value - other.value) >= TELLS_FROM_D for one, other in pairs)
 
 
+def _news(before: Nursery, after: Nursery, today: date) -> tuple[Say, ...]:
+    """What its farmer hears of the new days."""
+    moved = sowing_moved(before, after, today)
+    if not moved and _is_news(before, after):
+        moved = (about(c.WARMTH_MOVED, after, today),)
+    return (*moved, *skipped(before, after, today))
+
+
 def _tell(
-    work: Work, house: House, farmer: Farmer, bed: Nursery, today: date, now: datetime
+    work: Work,
+    house: House,
+    farmer: Farmer,
+    bed: Nursery,
+    says: tuple[Say, ...],
+    now: datetime,
 ) -> None:
     due = after_quiet(house, zone_of(work, house, farmer.village_id), now)
     letter = Letter(
         phone=farmer.phone,
         language=farmer.language,
-        says=(about(c.WARMTH_MOVED, bed, today),),
+        says=says,
         kind=Kind.LETTER,
         due_at=due,
         not_after=due + REPLY_LASTS,

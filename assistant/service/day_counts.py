@@ -63,11 +63,19 @@ def live(work: Work, month: date, span: Span) -> Iterator[Counted]:
     """The messages of a span by village, counted now; `month` is what they are counted for."""
     sent = {each.village_id: each for each in work.ledger.sent(span)}
     heard = {each.village_id: each for each in work.ledger.heard(span)}
-    lost: dict[int | None, int] = {}
-    for each in work.ledger.lost(span):
-        if each.taken:
-            lost[each.village_id] = lost.get(each.village_id, 0) + each.segments
+    lost = (
+        _lost(work, span) if any(each.failed or each.expired for each in sent.values()) else {}
+    )
     for village_id in {*sent, *heard, *lost}:
         texts = sent.get(village_id) or TextCounts.none(village_id)
         texts = texts.billed_too(lost.get(village_id, 0))
         yield Counted(month, texts, heard.get(village_id) or HeardCounts.none(village_id))
+
+
+def _lost(work: Work, span: Span) -> dict[int | None, int]:
+    """Segments of texts that were taken and never arrived, by village."""
+    lost: dict[int | None, int] = {}
+    for each in work.ledger.lost(span):
+        if each.taken:
+            lost[each.village_id] = lost.get(each.village_id, 0) + each.segments
+    return lost

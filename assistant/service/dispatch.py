@@ -105,14 +105,22 @@ def _hand_over(
     for _, said in both:
         house.meter.handed(said.fate)
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
-    put_off = [(text, said.put_off_until) for text, said in both if said.put_off_until]
+    _doubted(house, [text for text, said in both if said.in_doubt], now)
+    put_off = [(text, said) for text, said in both if said.put_off_until]
     _put_off(house, put_off)
-    waits |= {answer_of(text): until for text, until in put_off}
+    waits |= {answer_of(text): said.put_off_until for text, said in put_off}
     for text, handover in both:
         if handover.fate is not Fate.ACCEPTED and handover.put_off_until is None:
             waits[answer_of(text)] = _not_taken(house, text, handover, now)
     _go_back(house, [t for t, said in zip(leaving, answers, strict=True) if not said], waits)
     return [said for _, said in both]
+
+
+def _doubted(house: House, texts: Sequence[OutboxText], now: datetime) -> None:
+    """Texts that may have left: they are sent again, and what phones answer is understood."""
+    if texts:
+        with house.store.work() as work:
+            work.lines.doubt([text.message_id for text in texts], now)
 
 
 def _go_back(house: House, texts: Sequence[OutboxText], waits: Waits) -> None:
@@ -121,7 +129,8 @@ def _go_back(house: House, texts: Sequence[OutboxText], waits: Waits) -> None:
     if not texts:
         return
     until = [(text, waits.get(answer_of(text))) for text in texts]
-    _put_off(house, [(text, moment) for text, moment in until if moment])
+    later = [(text, moment) for text, moment in until if moment]
+    _put_off(house, [(t, Handover(Fate.TRY_LATER, put_off_until=at)) for t, at in later])
     with house.store.work() as work:
         work.outbox.give_back(text.message_id for text, moment in until if not moment)
 
@@ -160,15 +169,17 @@ def _wrote_by(house: House, texts: Sequence[OutboxText]) -> Mapping[str, str]:
         return work.lines.heard_by(phones)
 
 
-def _put_off(house: House, both: Sequence[tuple[OutboxText, datetime]]) -> None:
-    """Texts that were offered to nobody: they wait, and it counts as no try. One whose time
-    would be over by then is looked at again when it is, and given up by the clock."""
-    until: dict[datetime, list[str]] = {}
-    for text, moment in both:
-        until.setdefault(moment, []).append(text.message_id)
-    for moment, message_ids in until.items():
+def _put_off(house: House, both: Sequence[tuple[OutboxText, Handover]]) -> None:
+    """Texts that no line takes now: they wait, and it counts as no try. One whose time would be
+    over by then is looked at again when it is, and given up by the clock; why it never left
+    stands at it."""
+    alike: dict[tuple[datetime, str], list[str]] = {}
+    for text, said in both:
+        assert said.put_off_until is not None
+        alike.setdefault((said.put_off_until, said.detail), []).append(text.message_id)
+    for (until, why), message_ids in alike.items():
         with house.store.work() as work:
-            work.lines.put_off(message_ids, moment)
+            work.lines.put_off(message_ids, until, why)
 
 
 def _taken(house: House, both: Sequence[tuple[OutboxText, Handover]], now: datetime) -> None:
@@ -231,6 +242,8 @@ def _not_taken(
         )
         if fate in (Fate.FAILED, Fate.EXPIRED):
             was_lost(work, house, text, now)
+            if handover.line:
+                work.lines.took([text.message_id], handover.line)
     return retry_at
 
 
@@ -255,7 +268,7 @@ def _sleeps(house: House, text: OutboxText, now: datetime) -> bool:
     if morning is None:
         return False
     with house.store.work() as work:
-        work.outbox.record(text.message_id, Fate.TRY_LATER, now, retry_at=morning)
+        work.lines.hold([text.message_id], morning)
     return True
 
 

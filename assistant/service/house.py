@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from decimal import Decimal
 from enum import StrEnum
 
+from assistant.agronomy.lot.programme_variety import ProgrammeVariety
 from assistant.agronomy.work.costs import PriceList
 from assistant.alerts import Rules
 from assistant.channel import Tariff
@@ -58,7 +59,8 @@ class House:
     season begins with each of `season_months`. Official alerts that `alert_rules` let through
     are drafts for an officer, or warn at once where `alerts_go_out`
     and, where `check_alert` is set, their signature is right. `prices` are what a
-    nursery's things cost here. `replies_free`: a reply costs a farmer nothing. `alarm_next` is
+    nursery's things cost here, `varieties` those that are grown.
+    `replies_free`: a reply costs a farmer nothing. `alarm_next` is
     how long a person has to answer an alarm before the next one is told; `phonebook` whom to
     turn to in need; `journal` keeps each STOP beside the database. `key` is the deployment's
     own and is in no database; leads need a `second_factor`; a code by SMS is good for
@@ -89,6 +91,7 @@ class House:
     tariff: Tariff | None = None
     season_months: tuple[int, ...] = (1, 7)
     prices: PriceList | None = None
+    varieties: tuple[ProgrammeVariety, ...] = ()
     alert_rules: Rules = Rules()
     alerts_go_out: bool = False
     check_alert: CheckAlert | None = None

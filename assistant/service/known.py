@@ -89,6 +89,7 @@ def know(
         every_practice=tuple(house.store.practices.values()),
         warmth=_warmth(here, today),
         prices=house.prices,
+        varieties=house.varieties,
         wet_bed=house.store.practices.get(WET_BED),
         desk=_desk(work, house, officer, text, now) if officer else None,
         invited=invited(work, house, farmer),

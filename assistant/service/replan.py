@@ -8,7 +8,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.days import is_daily, wanted
 from assistant.agronomy.life.events import Event
-from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.life.rows import TASKS, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.plan import planned
@@ -18,6 +18,7 @@ from assistant.service.house import House
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.store import Work
 
+_SAID_ANEW = frozenset({TaskCode.DRAIN_SEED})  # it hangs on the hour of soaking
 TOLD_LASTS_D = 7  # shorter than the time between the two harrowings, which are both said
 
 
@@ -44,7 +45,7 @@ def save_and_plan(
     _withdraw(work, story, keep)
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
-    told = _told_already(story, today)
+    told = _told_already(story, today, saved)
     coming = [each for each in all_days if each.day >= today and not told(each)]
     work.reminders.plan_beside(story, coming)
     return saved
@@ -92,22 +93,30 @@ def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> 
     work.reminders.set_state(settled, State.DONE)
 
 
-def _told_already(story: Iterable[Reminder], today: date) -> Callable[[Reminder], bool]:
+def _told_already(
+    story: Collection[Reminder], today: date, nursery: Nursery
+) -> Callable[[Reminder], bool]:
     """Whether a task need not be said again when the plan moves by a few days.
 
     The day's text goes out once, and what is only told (collect, mix, plough) is told once;
-    what must be answered is asked on its new day.
+    what must be answered is asked on its new day, but for seed that was soaked on it.
     """
     asked = [each for each in story if each.asked]
     said_today = any(each.day == today for each in asked)
     days = {(each.task, each.day) for each in asked}
 
+    soaked = not nursery.resown and any(
+        each.state is State.DONE and TASKS[each.task].doing is Doing.SOAKS for each in story
+    )
+
     def told(reminder: Reminder) -> bool:
-        if TASKS[reminder.task].is_asked:
-            return False
+        row = TASKS[reminder.task]
+        if row.is_asked:
+            return soaked and row.doing is Doing.SOAKS and reminder.day == today
         if reminder.day == today and said_today:
             return True
         lately = (abs((reminder.day - day).days) for task, day in days if task is reminder.task)
-        return not is_daily(reminder.task) and any(days < TOLD_LASTS_D for days in lately)
+        once = not is_daily(reminder.task) and reminder.task not in _SAID_ANEW
+        return once and any(days < TOLD_LASTS_D for days in lately)
 
     return told

@@ -7,6 +7,8 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.lot.soaking import is_cool
 from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.endings_soaking import in_time, sowing_moved
+from assistant.dialogue.results import skipped
 from assistant.dialogue.values import Kind
 from assistant.people import Farmer
 from assistant.service.days import local_date, zone_of
@@ -24,8 +26,8 @@ def move_soaking(
 ) -> None:
     """Moves the soaking of a village's seed that is not soaked yet, and tells its farmers.
 
-    Sowing stays: where there is no time any more for as many days, the farmer is told so and
-    decides.
+    Sowing stays, but where there is no time any more for as many days: then it moves too, and
+    the farmer is told so and may choose another day.
     """
     zone = zone_of(work, house, village_id)
     today = local_date(now, zone)
@@ -36,10 +38,9 @@ def move_soaking(
         nursery = work.nurseries.fresh(listed.id)
         if nursery is None or nursery.closed or not _moves(nursery, warmth, today):
             continue
-        after = _by_warmth(nursery, warmth)
-        if _soak(after) >= today:
-            save_and_plan(work, house, farmer, after, now)
-        _tell(work, house, farmer, after, _news(after, warmth, today), now)
+        after = in_time(_by_warmth(nursery, warmth), nursery, today)
+        save_and_plan(work, house, farmer, after, now)
+        _tell(work, house, farmer, after, _news(nursery, after, warmth, today), now)
 
 
 def _moves(nursery: Nursery, warmth: Warmth, today: date) -> bool:
@@ -56,7 +57,7 @@ def _soak(nursery: Nursery) -> date:
     return next(task.date for task in nursery.tasks if task.code is TaskCode.SOAK)
 
 
-def _news(nursery: Nursery, warmth: Warmth, today: date) -> tuple[Say, ...]:
+def _news(before: Nursery, nursery: Nursery, warmth: Warmth, today: date) -> tuple[Say, ...]:
     days = nursery.sprouting
     if nursery.water_c is None or days is None:
         return (about(g.SOAK_SET, nursery, today),)
@@ -70,7 +71,7 @@ def _news(nursery: Nursery, warmth: Warmth, today: date) -> tuple[Say, ...]:
         moist=days.incubate_d,
         date=begins,
     )
-    return (cool,)
+    return (cool, *sowing_moved(before, nursery, today), *skipped(before, nursery, today))
 
 
 def _tell(

@@ -44,9 +44,7 @@ def tell_people(house: House, now: datetime, gateway: Gateway | None = None) -> 
             return 0
         if told_at is not None and now - told_at < AGAIN:
             return 0
-        count = _post(
-            work, house, _says(faults[0], int(found.waits.total_seconds() // 60)), now
-        )
+        count = _post(work, house, _says(faults[0], found), now)
         work.running.beat(TOLD, now)
     log.error("texts stand still (%s): %d people are told", ", ".join(faults), count)
     if gateway is not None and count and Fault.SENDING in faults:
@@ -56,20 +54,28 @@ def tell_people(house: House, now: datetime, gateway: Gateway | None = None) -> 
 
 def standing(found: Pulse) -> tuple[Fault, ...]:
     """What stands still for ten minutes, the gravest first. What a person holds back does not
-    count, nor a service that has never run."""
+    count, nor a service that has never run, nor a line that is slow and goes on: a modem needs
+    an hour for a morning of a thousand texts."""
     if found.line.held_at is not None:
         return ()
     lasts = {
         Fault.SENDING: found.sending is not None and found.now - found.sending > AFTER,
-        Fault.WAITING: found.waits > AFTER,
+        Fault.WAITING: _nothing_leaves(found) > AFTER,
         Fault.TICKING: found.ticking is not None and found.now - found.ticking > AFTER,
     }
     return tuple(fault for fault, true in lasts.items() if true)
 
 
-def _says(fault: Fault, minutes: int) -> Say:
+def _nothing_leaves(found: Pulse) -> timedelta:
+    """For how long texts wait and none leaves."""
+    took_at = found.line.took_at
+    return found.waits if took_at is None else min(found.waits, found.now - took_at)
+
+
+def _says(fault: Fault, found: Pulse) -> Say:
     if fault is Fault.TICKING:
         return a.NO_DAILY_TEXTS()
+    minutes = int(_nothing_leaves(found).total_seconds() // 60)
     return a.NOTHING_LEAVES(n=max(minutes, 1))
 
 

@@ -267,7 +267,9 @@ class OutboxRow(Base):
     village_id: Mapped[int | None] = mapped_column(ForeignKey("village.id"))  # counted for
     private: Mapped[bool] = mapped_column(default=False)  # its words are shown to nobody
     lane: Mapped[int] = mapped_column(default=2)  # see Lane
-    line: Mapped[str | None]  # that took it, where there are several
+    line: Mapped[str | None]  # that took or refused it, where there are several
+    waits_since: Mapped[datetime | None]  # since when it could have left, where it was put off
+    doubted_at: Mapped[datetime | None]  # when it may have left, where the answer was lost
 
 
 class ReminderRow(Base):

@@ -1,8 +1,9 @@
 """The store, and one transaction of it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Generic, TypeVar
 
 from sqlalchemy import BigInteger, Engine, bindparam, func, select
 from sqlalchemy.exc import (
@@ -60,38 +61,68 @@ from assistant.store.queries.warnings import Warnings
 from assistant.store.queries.watch import Watch
 from assistant.store.schema import Tables, downgrade, migrate, tables
 
+Q = TypeVar("Q")
 _LOCK = select(func.pg_advisory_xact_lock(bindparam("number", type_=BigInteger)))
+
+
+class _Subject(Generic[Q]):
+    """A subject of a transaction, made when it is first asked for: most ask for two."""
+
+    def __init__(self, made: Callable[[Session], Q]) -> None:
+        self._made = made
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self._name = name
+
+    def __get__(self, work: "Work", owner: type) -> Q:
+        found = self._made(work._session)
+        work.__dict__[self._name] = found  # which is found before this one from now on
+        return found
 
 
 class Work:
     """All that one transaction may ask, by subject."""
 
+    people = _Subject(People)
+    at_hand = _Subject(AtHands)
+    accounts = _Subject(Accounts)
+    audit = _Subject(Audit)
+    nurseries = _Subject(Nurseries)
+    seasons = _Subject(Seasons)
+    running = _Subject(Running)
+    talks = _Subject(Talks)
+    inbox = _Subject(Inbox)
+    outbox = _Subject(Outbox)
+    lines = _Subject(Lines)
+    pieces = _Subject(Pieces)
+    reminders = _Subject(Reminders)
+    mornings = _Subject(Mornings)
+    warnings = _Subject(Warnings)
+    drafts = _Subject(Drafts)
+    danger = _Subject(Danger)
+    sending = _Subject(Sending)
+    warmth = _Subject(Warmths)
+    alerts = _Subject(Alerts)
+    alert_sources = _Subject(AlertSources)
+    calls = _Subject(Calls)
+    alarms = _Subject(Alarms)
+    broadcasts = _Subject(Broadcasts)
+    brakes = _Subject(Brakes)
+    watch = _Subject(Watch)
+    desk = _Subject(Desk)
+    story = _Subject(Story)
+    events = _Subject(Events)
+    roll = _Subject(Roll)
+    privacy = _Subject(Privacy)
+    ledger = _Subject(Ledger)
+    calendar_days = _Subject(CalendarDays)
+    enrolments = _Subject(Enrolments)
+    phones = _Subject(Phones)
+    lists = _Subject(OfficeLists)
+    picture = _Subject(Picture)
+
     def __init__(self, session: Session) -> None:
         self._session = session
-        self.people, self.at_hand = People(session), AtHands(session)
-        self.accounts = Accounts(session)
-        self.audit = Audit(session)
-        self.nurseries = Nurseries(session)
-        self.seasons = Seasons(session)
-        self.running, self.talks = Running(session), Talks(session)
-        self.inbox, self.outbox = Inbox(session), Outbox(session)
-        self.lines, self.pieces = Lines(session), Pieces(session)
-        self.reminders, self.mornings = Reminders(session), Mornings(session)
-        self.warnings, self.drafts = Warnings(session), Drafts(session)
-        self.danger, self.sending = Danger(session), Sending(session)
-        self.warmth = Warmths(session)
-        self.alerts, self.alert_sources = Alerts(session), AlertSources(session)
-        self.calls, self.alarms = Calls(session), Alarms(session)
-        self.broadcasts, self.brakes = Broadcasts(session), Brakes(session)
-        self.watch, self.desk = Watch(session), Desk(session)
-        self.story, self.events = Story(session), Events(session)
-        self.roll, self.privacy = Roll(session), Privacy(session)
-        self.ledger = Ledger(session)
-        self.calendar_days = CalendarDays(session)
-        self.enrolments = Enrolments(session)
-        self.phones = Phones(session)
-        self.lists = OfficeLists(session)
-        self.picture = Picture(session)
 
     @property
     def unreadable(self) -> Mapping[int, str]:
@@ -122,6 +153,7 @@ class Store:
 
     def __init__(self, url: str, practices: Mapping[str, Practice] = MAT_ONLY) -> None:
         self._engine = open_engine(url)
+        self._reading = self._engine.execution_options(**READING)
         self.practices = practices
         self._shelf = Shelf()
         self.changes = 0  # of settings, made by this process
@@ -171,8 +203,7 @@ class Store:
         Raises:
             DatabaseFailedError: it was written to, or the database could not be reached.
         """
-        reading = self._engine.execution_options(**READING)
-        with _our_errors(), self._session(reading) as session:
+        with _our_errors(), self._session(self._reading) as session:
             with session.begin():
                 yield Work(session)
 

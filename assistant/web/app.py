@@ -3,7 +3,7 @@
 `PAGES` are the officers' pages, `PLACES` the way to them; README.md says how to add one.
 """
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 from hashlib import blake2b
 from pathlib import Path
@@ -140,6 +140,7 @@ def create_app(
     hooks: Mapping[str, Hooks] | None = None,
     terms: Mapping[str, Allows] | None = None,
     hosts: Collection[str] = LOCAL_HOSTS,
+    pages: Iterable[Callable[[Desk], Blueprint]] = PAGES,
 ) -> Flask:
     """The web side of one deployment.
 
@@ -152,6 +153,7 @@ def create_app(
             of ours leads to somebody else's
         hooks: what operators call, by the names of their lines; our own wire where none given.
         terms: what is set of each line, where there is a file of lines.
+        pages: of officers; without any it is there for operators alone.
     """
     app = Flask("assistant.web")
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_BODY
@@ -179,8 +181,8 @@ def create_app(
     pack(app)
     furnish(app, desk)
     _serve_static(app)
-    for pages in PAGES:
-        app.register_blueprint(pages(desk))
+    for some in pages:
+        app.register_blueprint(some(desk))
     app.jinja_env.globals["places"] = PLACES
     app.jinja_env.globals["standing_still"] = lambda: standing_still(desk)
     app.jinja_env.globals["undoable"] = lambda: last_deed(desk)

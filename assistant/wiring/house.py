@@ -9,6 +9,7 @@ from uuid import uuid4
 from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerificationError
 
+from assistant.agronomy.lot.programme_variety import ProgrammeVariety
 from assistant.agronomy.practices import Practice
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours
@@ -28,6 +29,7 @@ from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
 from assistant.wiring.programme import read_programme
 from assistant.wiring.refit import refit_of, said_by, tariff_of
+from assistant.wiring.varieties import open_varieties
 from assistant.wording.screens import Limits
 
 _HASHER = PasswordHasher()
@@ -84,6 +86,12 @@ def _practices(settings: Settings) -> Mapping[str, Practice]:
     return open_practices(Path(folder) if folder else None)
 
 
+def _varieties(settings: Settings) -> tuple[ProgrammeVariety, ...]:
+    if not settings.varieties_file:
+        return ()
+    return tuple(open_varieties(Path(settings.varieties_file)).values())
+
+
 def open_house(settings: Settings, store: Store) -> House:
     """What the use cases work with.
 
@@ -120,6 +128,7 @@ def open_house(settings: Settings, store: Store) -> House:
         tariff=tariff_of(settings),
         season_months=settings.season_months,
         prices=open_prices(Path(settings.prices_file)) if settings.prices_file else None,
+        varieties=_varieties(settings),
         alert_rules=open_alert_rules(settings),
         alerts_go_out=settings.alerts_then == "sent",
         check_alert=open_alert_keys(settings),

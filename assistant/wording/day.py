@@ -16,7 +16,7 @@ from assistant.agronomy.mat import watered_every_d, watering_l
 from assistant.agronomy.measures import shared_by_tin
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
-from assistant.agronomy.rounding import Measure, measured, nearest
+from assistant.agronomy.rounding import Measure, measured, nearest, whole_up
 from assistant.agronomy.told import (
     MixTold,
     heap_told_g,
@@ -271,12 +271,9 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
         return in_rain
     if code in _PLANTING:
         return _planting(work, code)
-    if code is TaskCode.SOAK and (work.nursery.sprouting or _waits_for_count(work)):
-        return _soaking(work)
-    if code is TaskCode.SEED_COUNT and work.nursery.resown:
-        return again.P_CHECK_COUNT
-    if code is TaskCode.DRAIN_SEED and work.nursery.sprouting:
-        return p.P_DRAIN_SEED
+    of_seed = _of_seed(work, code)
+    if of_seed is not None:
+        return of_seed
     if code is TaskCode.KEEP_WATER and _unsure(work):
         return p.P_KEEP_UNSURE
     if small_mix(work.nursery):
@@ -285,11 +282,25 @@ def _prompt(work: DayWork, code: TaskCode) -> Message:
     return TASK_TEXTS[code].prompt
 
 
+def _of_seed(work: DayWork, code: TaskCode) -> Message | None:
+    """Where this seed asks for other words than any."""
+    nursery = work.nursery
+    if code is TaskCode.SEED_TEST and nursery.germination_known:
+        return t.P_SEED_TEST_AGAIN
+    if code is TaskCode.SOAK and (nursery.sprouting or _waits_for_count(work)):
+        return _soaking(work)
+    if code is TaskCode.SEED_COUNT and nursery.resown:
+        return again.P_CHECK_COUNT
+    if code is TaskCode.DRAIN_SEED and nursery.sprouting:
+        return p.P_DRAIN_SEED
+    return None
+
+
 def _planting(work: DayWork, code: TaskCode) -> Message:
     """Planting on its day, before and after it, and never past its last."""
     nursery, today = work.nursery, work.today
     if today > nursery.latest:
-        return d.TOO_OLD
+        return too_old(nursery)
     if today < nursery.anchors.transplant_date:
         return t.P_WINDOW
     if code is TaskCode.OVERDUE:
@@ -298,6 +309,11 @@ def _planting(work: DayWork, code: TaskCode) -> Message:
         return d.WAITS_WITHOUT_WATER if _dries(work) else t.P_TRANSPLANT_WAIT
     late = nursery.day(today) > nursery.paced.window.last.value
     return d.PLANT_LATE if late else t.P_TRANSPLANT
+
+
+def too_old(nursery: Nursery) -> Message:
+    """What is said of seedlings past their last day; never that few leaves are old."""
+    return d.OLD_YET_FEW_LEAVES if nursery.grows_slowly else d.TOO_OLD
 
 
 def _is_old(work: DayWork) -> bool:
@@ -342,9 +358,16 @@ def _sentence(work: DayWork, code: TaskCode) -> Say:
     """The sentence of a task; late seedlings are planted as many to a hill as was told."""
     nursery, today = work.nursery, work.today
     message = fitting(_prompt(work, code), nursery)
-    if code not in _PLANTING or "seedlings" not in slots_of(message.text):
+    if code not in _PLANTING:
         return about(message, nursery, today)
-    return about(message, nursery, today, seedlings=hill_now(nursery, today))
+    slots = slots_of(message.text)
+    more: dict[str, Slot] = {}
+    if "seedlings" in slots:
+        more["seedlings"] = hill_now(nursery, today)
+    if "many" in slots:  # seedlings that have more leaves already are planted too
+        counted = whole_up(nursery.leaves or 0)
+        more["many"] = max(nursery.practice.window.leaves_last.value, counted)
+    return about(message, nursery, today, **more)
 
 
 def hill_now(nursery: Nursery, today: date) -> int:

@@ -68,6 +68,8 @@ FIGURES: Mapping[str, Figure] = MappingProxyType(
         "fewest": Figure(c.SEEDLINGS_PER_HILL, end="low"),
         # the field
         "gap_days": Figure(c.GAP_FILL_LAST_D),
+        "weed_low": Figure(w.FIRST_WEEDING_D, end="low"),
+        "weed_high": Figure(w.FIRST_WEEDING_D, end="high"),
         "low_cm": Figure(w.FIELD_WATER_LOW_M, _CM_PER_M),
         "high_cm": Figure(w.FIELD_WATER_HIGH_M, _CM_PER_M),
         "plough_low": Figure(w.PLOUGH_DEPTH_CM, end="low"),

@@ -77,6 +77,11 @@ TOO_OLD = Message(
     "again: soaked today, planted from {again}.",
     note="Past the last day for planting.",
 )
+OLD_YET_FEW_LEAVES = Message(
+    "{label}: day {day}. Fewer than {many} leaves? Ask your officer today whether to plant. Else too "
+    "old: sow again, soaked today, planted from {again}.",
+    note="Past the last day for planting, of seedlings that grew slowly in the cool.",
+)
 REST_PLANTED = Message(
     "{label}: the rest on {date}. Keep the seedlings that are left moist and in shade; lift only what "
     "you plant that day.",
@@ -121,6 +126,10 @@ FILL_SEED = Message(
 FILL_MIX = Message(
     "For these mats: {mix} L of soil mix ({parts}) and {sheet} m2 of sheet or banana leaves.",
     note="What more mats ask for.",
+)
+FILL_APART = Message(
+    "Lay these mats apart, out of the bed's water: moist and covered until their shoots are up.",
+    note="Mats that are sown later than the others, which stand in water by then.",
 )
 NO_FILL = Message(
     "Then guard the rest, and ask neighbours in time for spare mats.",

@@ -45,6 +45,11 @@ P_SEED_TEST = Message(
     "{test_days} days. Then I ask for the count.",
     note="15 days before sowing. 'Begun' and 'How?' follow as choices.",
 )
+P_SEED_TEST_AGAIN = Message(
+    "Your seed test says {percent} of 100. Long ago, or other seed? Then test again now: 100 "
+    "seeds in a wet cloth for {test_days} days.",
+    note="15 days before sowing, to who gave a count. 'Begun' and 'How?' follow as choices.",
+)
 P_SEED_COUNT = Message(
     "Your seed test is {test_days} days old: count seeds with root and shoot. Send the "
     "count, e.g. 83 of 100.",

@@ -2,7 +2,6 @@
 needs of it, both ways."""
 
 import threading
-import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -38,6 +37,8 @@ from gateway_sim.smpp import Account, Centre
 SECRET, SENDER = "example-secret", "+447700900000"
 # An operator that brings again at once what was not taken.
 SOON = Limits(retry_seconds=(0.1, 0.2, 0.5, 1, 2, 4))
+# How long a modem's network waits for the card to be emptied before it goes on.
+CARD_S = 0.3
 MAPPINGS = Path(scenarios.__file__).parent / "district" / "lines"
 
 
@@ -91,11 +92,13 @@ class Line:
     )
 
     def apart(self) -> None:
-        """Lets so much time pass that the same words of a phone are two texts."""
+        """Lets so much time pass, on the clocks of both sides, that the same words of a phone
+        are two texts: a network gives each of them its second."""
         if not self.names:
             self.heard.later += timedelta(seconds=4)
-            if self.name == "modem":
-                time.sleep(1.05)  # the second that the network gives them
+            core = self.operator.network.core
+            clock = core.now
+            core.now = lambda: clock() + timedelta(seconds=4)
 
 
 class _Silent(WSGIRequestHandler):
@@ -210,7 +213,7 @@ def by_modem(stores_reports: bool = True) -> Callable[[], Iterator[Line]]:
         heard, modems = Heard(), []
 
         def plugged(clock: Clock) -> Modem:
-            modems.append(Modem(clock, 5, stores_reports))
+            modems.append(Modem(clock, CARD_S, stores_reports))
             return modems[0]
 
         with OperatorController(side=plugged, limits=SOON) as operator:

@@ -158,6 +158,7 @@ def test_a_line_that_is_gone_means_try_later(kind: str) -> None:
     with DEAD[kind]() as gateway:
         handover = gateway.send(TEXT, NOW)
     assert handover.fate is Fate.TRY_LATER and handover.detail
+    assert not handover.in_doubt  # nothing can have left
 
 
 def test_the_operator_gets_the_body_of_the_wire_page() -> None:
@@ -223,6 +224,7 @@ def test_an_operator_that_never_answers_means_try_later() -> None:
         url = f"http://127.0.0.1:{silent.getsockname()[1]}"
         handover = _http(url, timeout_s=0.05).send(TEXT, NOW)
     assert handover.fate is Fate.TRY_LATER and "timed out" in handover.detail
+    assert handover.in_doubt
 
 
 @pytest.mark.parametrize(

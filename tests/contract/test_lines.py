@@ -132,7 +132,7 @@ def test_a_text_whose_time_ran_out_is_reported(line: Line) -> None:
     if not line.minutes:
         pytest.skip("the shortest time that this line can tell is five minutes")
     line.operator.phone(AMINA).power(False)
-    late = Outgoing("t-41", AMINA, "late", now() + timedelta(seconds=2), "prompt")
+    late = Outgoing("t-41", AMINA, "late", now() + timedelta(seconds=1), "prompt")
     handover = line.gateway.send(late, now())
     assert receipt(line, "t-41", handover.parts).fate is Fate.EXPIRED
 

@@ -188,3 +188,13 @@ def test_a_modem_that_is_unplugged_is_said() -> None:
         found.modem.close()
         assert until(lambda: "plug" in found.gateway.why)
         assert found.send().fate is Fate.TRY_LATER
+
+
+def test_a_network_without_room_is_left_in_peace() -> None:
+    """For half a minute; the text is not lost."""
+    with desk() as found:
+        assert found.gateway.wait_up(10)
+        found.modem.faults.append("busy")
+        handover = found.send()
+        assert (handover.fate, handover.rest) == (Fate.TRY_LATER, timedelta(seconds=30))
+        assert found.send().fate is Fate.ACCEPTED

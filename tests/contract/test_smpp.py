@@ -103,6 +103,7 @@ def test_a_bind_that_breaks_is_opened_again(line: Bound, fault: str) -> None:
     line.centre.faults.append(fault)
     handover = line.send()
     assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
+    assert handover.in_doubt
     line.operator.phone(AMINA).text("help")
     assert line.gateway.wait_up(10)
     assert until(lambda: line.send().fate is Fate.ACCEPTED)
@@ -365,6 +366,6 @@ def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
 def test_a_screen_is_shown_once_the_message_centre_has_time(line: Bound) -> None:
     """A person who looks at the phone is not made to dial again."""
     line.heard.screen = Screen("1 Yes", more=True)
-    line.centre.faults.extend(["throttle", "full"])
+    line.centre.screen_faults.extend(["throttle", "full"])
     assert line.operator.phone(AMINA).dial("*555*7#") == "1 Yes"
     assert line.centre.submitted == 3

@@ -1,21 +1,31 @@
 """Every season over every line whose channels it needs, as written and on a bad day, to the
-same end: `python -m tests.scenario.over_lines [--line NAME] [SEASON ...]`, half an hour.
+same end: `python -m tests.scenario.over_lines [--line NAME] [--seed N] [SEASON ...]`, twenty
+minutes a line.
 
 The tests play a small sample (`test_seasons_by_line.py`); this is for whoever changed a line.
 """
 
 import gc
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import replace
 from datetime import timedelta
 from functools import partial
 
 import click
 
-from gateway_sim import Chain, Delay, Handler, ReceiptLater, Sometimes
-from gateway_sim.smpp import faults_by_seed
+from gateway_sim import (
+    Chain,
+    Delay,
+    Handler,
+    ReceiptLater,
+    Repeat,
+    Sometimes,
+    modem,
+    provider,
+    smpp,
+)
+from gateway_sim.breaks import by_seed
 from scenarios.errors import Difference
 from scenarios.play import Replay, play
 from scenarios.printing import say_nothing
@@ -24,32 +34,39 @@ from scenarios.season import Dials, Season
 from scenarios.stage import prepare
 from tests.scenario.test_seasons import SEASONS
 
-
-def bad_day() -> Handler:
-    """Half of what phones write late, though in order; a tenth of receipts an hour late; by
-    one seed."""
-    return Chain(
-        Sometimes(Delay(timedelta(seconds=40), ways=("to_assistant",)), 0.5, 11),
-        Sometimes(ReceiptLater(timedelta(hours=1)), 0.1, 13),
-    )
-
-
-SMPP_BREAKS = tuple(faults_by_seed(7, 60, 0.3, ("throttle", "full", "drop", "crash")))
-# A screen that is lost with its bind is a session that ended: a phone dials again.
-MENU_BREAKS = tuple(faults_by_seed(7, 60, 0.3, ("throttle", "full")))
-MODEM_BREAKS = ("", "", "taken", "", "half", "", "", "taken")
-DAYS: Mapping[str, Mapping[str, Replay]] = {
-    line: {
-        "as written": Replay(line=line),
-        "bad day": Replay(bad_day, forgiving=True, line=line, breaks=breaks),
-    }
-    for line, breaks in (
-        ("smpp", SMPP_BREAKS),
-        ("modem", MODEM_BREAKS),
-        ("hill", ()),
-        ("river", ()),
-    )
+SEED = 7
+WRITTEN, BAD = "as written", "bad day"
+SHARE = 0.3  # of the texts meet a fault of the connection
+FAULTS = {
+    "smpp": smpp.FAULTS,
+    "modem": modem.FAULTS,
+    "hill": provider.FAULTS,
+    "river": provider.FAULTS,
 }
+
+
+def network(seed: int) -> Handler:
+    """A bad day of the network, by a seed: half of what phones write comes late, though in
+    order; texts to phones take a minute; of both some come twice; a tenth of receipts is an
+    hour late, behind those of later texts.
+
+    No text overtakes another to the same phone: a digit answers the question that was read
+    last, and the day would have another end by right. Seasons that say so have that.
+    """
+    late = Delay(timedelta(seconds=40), ways=("to_assistant",))
+    return Chain(
+        Sometimes(late, 0.5, seed),
+        Delay(timedelta(seconds=70), ways=("to_phone",)),
+        Sometimes(Repeat(), 0.1, seed + 1),
+        Sometimes(ReceiptLater(timedelta(hours=1)), 0.1, seed + 2),
+    )
+
+
+def days(line: str, seed: int = SEED) -> Mapping[str, Replay]:
+    """How a line's days go."""
+    breaks = by_seed(seed, 1_000, SHARE, FAULTS[line])
+    bad = Replay(partial(network, seed), forgiving=True, line=line, breaks=breaks, full=seed)
+    return {WRITTEN: Replay(line=line), BAD: bad}
 
 
 def asks_for(season: Season) -> frozenset[str]:
@@ -63,26 +80,28 @@ def asks_for(season: Season) -> frozenset[str]:
     return frozenset("menus" if code.startswith("*") else "rings" for code in dialled)
 
 
-# Who answers what depends on which text comes first; a busy line changes that.
-BY_THE_SECOND = frozenset({"crossed"})
+# Two questions with digits stand open in the same minute. Which of them was read last only
+# receipts tell, and a line that is busy or tells late changes that.
+BY_THE_SECOND = frozenset({"crossed", "enrolled"})
+LEFT_OUT = "left out"
 LACKS = {"smpp": {"rings"}, "modem": {"menus"}, "river": {"rings"}, "hill": set[str]()}
 
 
-def ended(line: str, name: str) -> Iterator[tuple[str, str, float]]:
+def ended(
+    line: str, name: str, seed: int = SEED, only: Collection[str] = (WRITTEN, BAD)
+) -> Iterator[tuple[str, str, float]]:
     """How one season ended on each day of a line: the day, what differs (empty: nothing), and
     how long it took [s]."""
     season = read_season(SEASONS[name])
     if lacks := asks_for(season) & LACKS[line]:
-        yield "left out", f"needs {', '.join(sorted(lacks))}", 0.0
+        yield LEFT_OUT, f"needs {', '.join(sorted(lacks))}", 0.0
         return
-    wanted = play(season, say_nothing)
-    for day, replay in DAYS[line].items():
-        if day == "bad day" and name in BY_THE_SECOND:
+    for day, replay in days(line, seed).items():
+        if day not in only or (day == BAD and name in BY_THE_SECOND):
             continue
-        if replay.breaks is SMPP_BREAKS and "menus" in asks_for(season):
-            replay = replace(replay, breaks=MENU_BREAKS)
         begun = time.monotonic()
         try:
+            wanted = play(season, say_nothing)
             found = play(season, say_nothing, replay=replay)
             otherwise = "" if found == wanted else "another end"
         except Difference as difference:
@@ -90,27 +109,34 @@ def ended(line: str, name: str) -> Iterator[tuple[str, str, float]]:
         yield day, otherwise, time.monotonic() - begun
 
 
-def _all_days(line: str, name: str) -> list[tuple[str, str, float]]:
-    return list(ended(line, name))
+def _all_days(
+    line: str, seed: int, only: Collection[str], name: str
+) -> list[tuple[str, str, float]]:
+    return list(ended(line, name, seed, only))
 
 
 @click.command()
-@click.option("--line", type=click.Choice(list(DAYS)), multiple=True, default=list(DAYS))
+@click.option("--line", type=click.Choice(list(FAULTS)), multiple=True, default=list(FAULTS))
+@click.option("--day", type=click.Choice([WRITTEN, BAD]), multiple=True, default=[WRITTEN, BAD])
+@click.option("--seed", default=SEED, show_default=True, help="Of the bad day.")
+@click.option("--jobs", default=2, show_default=True, help="Seasons played at once.")
 @click.argument("seasons", nargs=-1)
-def main(line: tuple[str, ...], seasons: tuple[str, ...]) -> None:
-    """Plays them, two at once, and says where one ends otherwise."""
+def main(
+    line: tuple[str, ...], day: tuple[str, ...], seed: int, jobs: int, seasons: tuple[str, ...]
+) -> None:
+    """Plays them and says where one ends otherwise."""
     wrong = 0
     prepare()
     gc.freeze()
     names = seasons or tuple(SEASONS)
-    with ProcessPoolExecutor(2, initializer=gc.disable) as pool:
+    with ProcessPoolExecutor(jobs, initializer=gc.disable) as pool:
         for each in line:
-            days = pool.map(partial(_all_days, each), names)
-            for name, found in zip(names, days, strict=True):
-                for day, otherwise, seconds in found:
-                    wrong += bool(otherwise) and day != "left out"
+            played = pool.map(partial(_all_days, each, seed, day), names)
+            for name, found in zip(names, played, strict=True):
+                for went, otherwise, seconds in found:
+                    wrong += bool(otherwise) and went != LEFT_OUT
                     click.echo(
-                        f"{each} {name}, {day}: {otherwise or 'the same'} {seconds:.1f} s"
+                        f"{each} {name}, {went}: {otherwise or 'the same'} {seconds:.1f} s"
                     )
     raise SystemExit(wrong > 0)
 

@@ -102,7 +102,9 @@ def _put_off(nursery: Nursery, event: PutOff) -> Nursery:
 
 
 def _sow_later(nursery: Nursery, event: PutOff) -> Nursery:
-    return nursery if nursery.sown else nursery.sown_on(event.until, sown=False)
+    """What was only taken as sown was not, where its farmer says so."""
+    known = nursery.sown and not nursery.sow_assumed
+    return nursery if known else nursery.sown_on(event.until, sown=False)
 
 
 def _soak_later(nursery: Nursery, event: PutOff) -> Nursery:

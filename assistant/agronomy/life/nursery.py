@@ -179,6 +179,15 @@ class Nursery:
         return day_after(self.sow_date, self.paced.window.latest.value)
 
     @property
+    def grows_slowly(self) -> bool:
+        """Whether at the pace of its last count it has not all leaves of its window on the last
+        day of planting: such seedlings are young, whatever their age."""
+        if self.leaves is None or self.leaves_on is None or self.day(self.leaves_on) <= 0:
+            return False
+        pace = self.leaves / self.day(self.leaves_on)
+        return pace * self.day(self.latest) < self.practice.window.leaves_last.value
+
+    @property
     def is_drained(self) -> bool:
         """Whether its kind of bed is drained before it is lifted."""
         return any(task.code is TaskCode.DRAIN_BED for task in self.tasks)

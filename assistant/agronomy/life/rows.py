@@ -9,6 +9,7 @@ to ask the table before that, or for a task without a row, is an error and never
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.tasks import TaskCode
@@ -178,6 +179,7 @@ class TaskTable:
 TASKS = TaskTable()
 
 
+@cache  # a program has one table for all its run
 def asked_tasks() -> frozenset[TaskCode]:
     """The tasks to which something may be answered."""
     return TASKS.codes(lambda row: row.is_asked)

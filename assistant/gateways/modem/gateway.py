@@ -224,10 +224,12 @@ class ModemGateway:
     def _in_doubt(self, segment: tuple[str, int], said: str, now: datetime) -> Handover:
         """A segment that may have left waits for a report under the modem's next count."""
         if self._last is None:
-            return Handover(Fate.TRY_LATER, said, answered=False)
+            return Handover(Fate.TRY_LATER, said, answered=False, in_doubt=True)
         self._doubted[segment] = self._last + 1 & 0xFF
         later = now + timedelta(seconds=self._terms.doubt_s)
-        return Handover(Fate.TRY_LATER, said, answered=False, put_off_until=later)
+        return Handover(
+            Fate.TRY_LATER, said, answered=False, put_off_until=later, in_doubt=True
+        )
 
     def _submit(self, port: Port, ready: tpdu.Ready) -> int:
         """The reference under which the network took a segment."""

@@ -206,7 +206,7 @@ class SmppGateway:
     def in_doubt(self, why: str, now: datetime) -> Handover:
         """The answer to a text was lost: a receipt may tell of it until it goes again."""
         later = now + timedelta(seconds=self._terms.doubt_s)
-        return Handover(Fate.TRY_LATER, why, answered=False, put_off_until=later)
+        return Handover(Fate.TRY_LATER, why, answered=False, put_off_until=later, in_doubt=True)
 
     def _submit(
         self, outgoing: Outgoing, mark: bytes, segment: texts.Segment, now: datetime

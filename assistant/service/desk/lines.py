@@ -37,7 +37,7 @@ def lines_page(
     with house.store.look() as work:
         return LinesPage(
             lines=tuple((each, terms.get(each.name)) for each in stand),
-            waiting=work.lines.waiting(now),
+            waiting=work.running.waiting(now),
             since=work.running.waiting_since(now),
             phone=sight.officer.phone,
             currency=house.tariff.currency if house.tariff else "",

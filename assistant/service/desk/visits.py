@@ -13,6 +13,7 @@ from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.life.events import By, Done
 from assistant.agronomy.life.rows import TASKS, Doing
 from assistant.agronomy.nursery import Nursery
+from assistant.dialogue.results import skipped
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.service.audit import Act, Subject, note
@@ -304,7 +305,7 @@ def _news(before: Nursery, after: Nursery, today: date, officer: str) -> tuple[S
         return (head, about(m.TRANSPLANTED_NOTED, after, today))
     if after.transplant_date != before.transplant_date and after.transplant_date:
         return (head, about(m.TRANSPLANT_SET, after, today))
-    return (head, about(m.SOWING_MOVED, after, today))
+    return (head, about(m.SOWING_MOVED, after, today), *skipped(before, after, today))
 
 
 # --- the end ---------------------------------------------------------------------------------

@@ -8,6 +8,7 @@ from sqlalchemy.orm import Session
 
 from assistant.store import rows
 from assistant.store.columns import Moment
+from assistant.store.core import table_of
 from assistant.store.queries.seen_calls import call_of
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow, OfficerRow
 from assistant.store.tables_alarms import AlarmRow, AlarmToldRow
@@ -133,10 +134,11 @@ _STANDING = (
     .where(CallRow.handled_at.is_(None))
 )
 # Asked at every round: to build such a statement takes longer than to run it.
+_A, _C, _F = table_of(AlarmRow), table_of(CallRow), table_of(FarmerRow)
 _DUE = (
-    select(AlarmRow.call_id, FarmerRow.phone)
-    .join(CallRow, CallRow.id == AlarmRow.call_id)
-    .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
-    .where(AlarmRow.next_at <= bindparam("now", type_=Moment), CallRow.handled_at.is_(None))
-    .order_by(AlarmRow.next_at, AlarmRow.call_id)
+    select(_A.c.call_id, _F.c.phone)
+    .join(_C, _C.c.id == _A.c.call_id)
+    .join(_F, _F.c.id == _C.c.farmer_id)
+    .where(_A.c.next_at <= bindparam("now", type_=Moment), _C.c.handled_at.is_(None))
+    .order_by(_A.c.next_at, _A.c.call_id)
 )

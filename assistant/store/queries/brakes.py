@@ -4,11 +4,13 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from sqlalchemy import func, or_, select, update
+from sqlalchemy import bindparam, func, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.dialogue.values import Kind
 from assistant.store import rows
+from assistant.store.columns import Moment
+from assistant.store.core import table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import OutboxRow
 from assistant.store.tables_brakes import BrakeRow, SpentRow
@@ -46,6 +48,23 @@ class Stops:
         return bool(self.everything or self.kinds or self.villages or self.held_at)
 
 
+# Asked before all texts that leave: to build such a statement takes longer than to run it.
+_B, _S = table_of(BrakeRow), table_of(SpentRow)
+_STANDING = (
+    select(_B)
+    .where(
+        _B.c.let_go_at.is_(None),
+        or_(_B.c.until.is_(None), _B.c.until > bindparam("now", type_=Moment)),
+    )
+    .order_by(_B.c.id)
+)
+_SPEND = (
+    update(_S)
+    .where(_S.c.day == bindparam("on"))
+    .values(segments=_S.c.segments + bindparam("more"))
+)
+
+
 class Brakes:
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -62,14 +81,12 @@ class Brakes:
         if row is None or row.let_go_at is not None:
             return False
         row.let_go_at = now
+        self._session.flush()
         return True
 
     def standing(self, now: datetime) -> tuple[Brake, ...]:
         """Those that stand, the first first."""
-        wanted = select(BrakeRow).where(
-            BrakeRow.let_go_at.is_(None), or_(BrakeRow.until.is_(None), BrakeRow.until > now)
-        )
-        found = self._session.scalars(wanted.order_by(BrakeRow.id))
+        found = self._session.execute(_STANDING, {"now": now})
         return tuple(rows.value(Brake, row) for row in found)
 
     def was_reached(self, what: str, which: str) -> bool:
@@ -80,12 +97,7 @@ class Brakes:
     def spend(self, day: date, segments: int) -> None:
         """The operator took so much."""
         insert_missing(self._session, SpentRow, [{"day": day, "segments": 0}], [SpentRow.day])
-        self._session.execute(
-            update(SpentRow)
-            .where(SpentRow.day == day)
-            .values(segments=SpentRow.segments + segments)
-            .execution_options(synchronize_session=False)
-        )
+        self._session.execute(_SPEND, {"on": day, "more": segments})
 
     def spent(self, first: date, last: date) -> int:
         """Segments from one day to another."""

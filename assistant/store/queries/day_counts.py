@@ -7,12 +7,16 @@ from sqlalchemy import extract, func, insert, select
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
+from assistant.store.core import table_of
 from assistant.store.queries.spans import Span, in_villages
 from assistant.store.tables_counts import CountedDayRow, DayCountRow
 from assistant.store.values_books import Counted, HeardCounts, TextCounts
 
 _NUMBERS = ("waiting", "accepted", "delivered", "failed", "expired", "withdrawn", "segments",
             "texts", "sessions", "rings")  # fmt: skip
+_DAYS = table_of(CountedDayRow)
+_LAST, _COUNTED = select(func.max(_DAYS.c.day)), insert(_DAYS)
+_COUNTS = insert(table_of(DayCountRow))
 _SENT = 7  # of them; the others were heard
 
 
@@ -22,18 +26,19 @@ class DayCounts:
 
     def last(self) -> date | None:
         """The last day that is counted; every day before it is, too."""
-        return self._session.scalar(select(func.max(CountedDayRow.day)))
+        last: date | None = self._session.scalar(_LAST)
+        return last
 
     def keep(self, day: date, counts: Iterable[Counted]) -> bool:
         """Keeps a day; False where another worker kept it a moment ago."""
         try:
             with self._session.begin_nested():
-                self._session.execute(insert(CountedDayRow).values(day=day))
+                self._session.execute(_COUNTED, {"day": day})
         except IntegrityError:
             return False
         rows = [_columns(each) | {"day": day} for each in counts]
         if rows:
-            self._session.execute(insert(DayCountRow), rows)
+            self._session.execute(_COUNTS, rows)
         return True
 
     def by_month(self, start: date, end: date, span: Span) -> tuple[Counted, ...]:

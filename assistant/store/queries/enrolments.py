@@ -11,6 +11,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.store import rows
 from assistant.store.columns import Moment
+from assistant.store.core import table_of
 from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.queries.nurseries import columns_of
 from assistant.store.tables import (
@@ -228,11 +229,12 @@ def _columns(enrolment: Enrolment) -> dict[str, Any]:
 
 
 # Asked at every round: to build such a statement takes longer than to run it.
+_F, _E = table_of(FarmerRow), table_of(EnrolmentRow)
 _TO_ASK_AGAIN = (
-    select(FarmerRow.phone)
-    .join(EnrolmentRow, EnrolmentRow.farmer_id == FarmerRow.id)
-    .where(EnrolmentRow.answer.is_(None), EnrolmentRow.asked == 1)
-    .where(EnrolmentRow.asked_at <= bindparam("asked_until", type_=Moment))
-    .where(FarmerRow.consent_at.is_(None), FarmerRow.stopped_at.is_(None))
-    .order_by(FarmerRow.phone)
+    select(_F.c.phone)
+    .join(_E, _E.c.farmer_id == _F.c.id)
+    .where(_E.c.answer.is_(None), _E.c.asked == 1)
+    .where(_E.c.asked_at <= bindparam("asked_until", type_=Moment))
+    .where(_F.c.consent_at.is_(None), _F.c.stopped_at.is_(None))
+    .order_by(_F.c.phone)
 )

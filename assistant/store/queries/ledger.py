@@ -4,15 +4,17 @@ A text is counted on the day it was due to leave, which moves with each new try.
 indexes only (`village_id, due_at, state, segments`; `village_id, at, channel, step`).
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from dataclasses import replace
 from datetime import datetime
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 from sqlalchemy import (
     ColumnElement,
+    Executable,
     Select,
     and_,
+    bindparam,
     case,
     func,
     literal,
@@ -23,6 +25,8 @@ from sqlalchemy.orm import Session
 
 from assistant.channel import Channel, Step
 from assistant.store import rows
+from assistant.store.columns import Moment
+from assistant.store.core import table_of
 from assistant.store.queries.day_counts import DayCounts
 from assistant.store.queries.spans import Span as Span
 from assistant.store.queries.spans import in_villages, one_of
@@ -48,15 +52,17 @@ class Ledger:
 
     def sent(self, span: Span) -> tuple[TextCounts, ...]:
         """Outgoing texts by village; villages without any are left out."""
-        within = and_(OutboxRow.due_at >= span.start, OutboxRow.due_at < span.end)
-        parts = _by_village(OutboxRow.village_id, _SENT, within, span)
-        return tuple(TextCounts(*row) for part in parts for row in self._session.execute(part))
+        return tuple(TextCounts(*row) for row in self._counted(_SENT_BY, span))
 
     def heard(self, span: Span) -> tuple[HeardCounts, ...]:
         """Incoming messages by village; a USSD session counts once."""
-        within = and_(IncomingRow.at >= span.start, IncomingRow.at < span.end)
-        parts = _by_village(IncomingRow.village_id, _HEARD, within, span)
-        return tuple(HeardCounts(*row) for part in parts for row in self._session.execute(part))
+        return tuple(HeardCounts(*row) for row in self._counted(_HEARD_BY, span))
+
+    def _counted(self, by: "_By", span: Span) -> Iterator[Any]:
+        within = {"start": span.start, "end": span.end}
+        yield from self._session.execute(by.village, within | {"villages": span.villages})
+        if span.everybody:
+            yield from self._session.execute(by.nobody, within)
 
     def lost(self, span: Span) -> tuple[Lost, ...]:
         """What failed or came too late, by village and the operator's words."""
@@ -73,9 +79,8 @@ class Ledger:
 
     def since(self) -> datetime | None:
         """When the first text was written."""
-        return self._session.scalar(
-            select(OutboxRow.created_at).order_by(OutboxRow.id).limit(1)
-        )
+        since: datetime | None = self._session.scalar(_SINCE)
+        return since
 
     # --- one by one --------------------------------------------------------------------------
 
@@ -146,7 +151,9 @@ def _number(which: ColumnElement[bool], value: Any = 1) -> ColumnElement[int]:
     return func.coalesce(func.sum(case((which, value), else_=0)), 0)
 
 
-_STATE = OutboxRow.state
+_O, _I, _V = table_of(OutboxRow), table_of(IncomingRow), table_of(VillageRow)
+_SINCE = select(_O.c.created_at).order_by(_O.c.id).limit(1)
+_STATE = _O.c.state
 _SENT = (
     _number(_STATE.in_([TextState.WAITING, TextState.CLAIMED])),
     _number(_STATE == TextState.ACCEPTED),
@@ -154,12 +161,12 @@ _SENT = (
     _number(_STATE == TextState.FAILED),
     _number(_STATE == TextState.EXPIRED),
     _number(_STATE == TextState.WITHDRAWN),
-    _number(_STATE.in_([TextState.ACCEPTED, TextState.DELIVERED]), OutboxRow.segments),
+    _number(_STATE.in_([TextState.ACCEPTED, TextState.DELIVERED]), _O.c.segments),
 )
 _HEARD = (
-    _number(IncomingRow.channel == Channel.SMS),
-    _number(and_(IncomingRow.channel == Channel.USSD, IncomingRow.step == Step.BEGIN)),
-    _number(IncomingRow.channel == Channel.RING),
+    _number(_I.c.channel == Channel.SMS),
+    _number(and_(_I.c.channel == Channel.USSD, _I.c.step == Step.BEGIN)),
+    _number(_I.c.channel == Channel.RING),
 )
 _SENT_LINE = ("id", "phone", "village_id", "text", "state", "due_at", "accepted_at",
               "delivered_at", "segments", "detail", "private")  # fmt: skip
@@ -175,25 +182,33 @@ _HEARD_LINE = (
 )
 
 
-def _by_village(
-    column: Any,
-    counts: tuple[ColumnElement[int], ...],
-    within: ColumnElement[bool],
-    span: Span,
-) -> list[Select[Any]]:
+class _By(NamedTuple):
+    """Counts of a span, in two statements: by village, and of what is of none. Made once: each
+    day is counted by them."""
+
+    village: Executable
+    nobody: Executable
+
+
+def _by_village(village: Any, moment: Any, counts: tuple[ColumnElement[int], ...]) -> _By:
     """Village by village, so that each reads its own stretch of the index and nothing is
     sorted; what is of no village apart."""
-    kept = select(VillageRow.id).where(VillageRow.id.in_(span.villages)).subquery()
+    start, end = (bindparam(name, type_=Moment) for name in ("start", "end"))
+    within = and_(moment >= start, moment < end)
+    wanted = _V.c.id.in_(bindparam("villages", expanding=True))
+    kept = select(_V.c.id).where(wanted).subquery()
     villages = (
         select(kept.c.id, *counts)
-        .join_from(kept, column.class_, and_(column == kept.c.id, within))
+        .join_from(kept, village.table, and_(village == kept.c.id, within))
         .group_by(kept.c.id)
         .order_by(kept.c.id)
     )
-    if not span.everybody:
-        return [villages]
-    nobodys = select(literal(None), *counts).where(column.is_(None), within)
-    return [villages, nobodys.having(func.count() > 0)]
+    nobodys = select(literal(None), *counts).where(village.is_(None), within)
+    return _By(villages, nobodys.having(func.count() > 0))
+
+
+_SENT_BY = _by_village(_O.c.village_id, _O.c.due_at, _SENT)
+_HEARD_BY = _by_village(_I.c.village_id, _I.c.at, _HEARD)
 
 
 def _latest(key: Key, span: Span, village: Any, before: Place | None) -> Select[Any]:

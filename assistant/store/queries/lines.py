@@ -69,7 +69,7 @@ class Lines:
     # --- what went by which ------------------------------------------------------------------
 
     def took(self, message_ids: Collection[str], line: str) -> None:
-        """These texts went by a line."""
+        """These texts went by a line, or were refused by it."""
         these = OutboxRow.message_id.in_(message_ids)
         self._session.execute(
             update(OutboxRow)
@@ -78,13 +78,35 @@ class Lines:
             .execution_options(synchronize_session=False)
         )
 
-    def put_off(self, message_ids: Collection[str], until: datetime) -> None:
-        """Claimed texts that were offered to nobody wait until then; it counts as no try."""
+    def put_off(self, message_ids: Collection[str], until: datetime, why: str = "") -> None:
+        """Claimed texts that no line takes now wait until then; it counts as no try. Since when
+        they could have left is kept, and why they did not, where that is known."""
+        self._wait(
+            message_ids,
+            due_at=until,
+            waits_since=func.coalesce(OutboxRow.waits_since, OutboxRow.due_at),
+            detail=why or OutboxRow.detail,
+        )
+
+    def doubt(self, message_ids: Collection[str], now: datetime) -> None:
+        """These texts may have left, though nobody said so: phones may show them."""
+        self._session.execute(
+            update(OutboxRow)
+            .where(OutboxRow.message_id.in_(message_ids))
+            .values(doubted_at=now)
+            .execution_options(synchronize_session=False)
+        )
+
+    def hold(self, message_ids: Collection[str], until: datetime) -> None:
+        """Claimed texts that are not to leave before then: nothing keeps them but the hour."""
+        self._wait(message_ids, due_at=until, waits_since=None)
+
+    def _wait(self, message_ids: Collection[str], **columns: object) -> None:
         held = and_(OutboxRow.state == TextState.CLAIMED, OutboxRow.message_id.in_(message_ids))
         self._session.execute(
             update(OutboxRow)
             .where(held)
-            .values(state=TextState.WAITING, lease_until=None, due_at=until)
+            .values(state=TextState.WAITING, lease_until=None, **columns)
             .execution_options(synchronize_session=False)
         )
 
@@ -122,15 +144,6 @@ class Lines:
             or 0,
             tuple((detail, count) for detail, count in found),
         )
-
-    def waiting(self, now: datetime) -> int:
-        """Texts that could have left by now and wait."""
-        wanted = select(func.count()).where(
-            OutboxRow.state.in_((TextState.WAITING, TextState.CLAIMED)),
-            OutboxRow.due_at <= now,
-            OutboxRow.not_after > now,
-        )
-        return int(self._session.scalar(wanted) or 0)
 
     def wished(self, message_ids: Collection[str]) -> Mapping[str, str]:
         """The lines by which alone these texts are to go, though none took them yet."""

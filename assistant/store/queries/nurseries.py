@@ -1,10 +1,10 @@
 """Nurseries with their inputs and their story."""
 
-from collections.abc import Iterable
 from dataclasses import asdict, fields, replace
 from datetime import date, datetime
+from typing import Any
 
-from sqlalchemy import ColumnElement, and_, bindparam, func, insert, or_, select, update
+from sqlalchemy import ColumnElement, Select, and_, bindparam, func, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.constants import WEAK_GERMINATION
@@ -49,9 +49,13 @@ class Nurseries:
     def of_farmer(self, farmer_id: int, open_only: bool = True) -> tuple[Nursery, ...]:
         """A farmer's nurseries by label: A to Z before AA."""
         wanted = _OPEN_OF if open_only else _OF_FARMER
+        return self._those(wanted, {"farmer_id": farmer_id})
+
+    def _those(self, wanted: Select[Any], given: dict[str, object]) -> tuple[Nursery, ...]:
+        """Those that can be read."""
         known = self._session.info[rows.PRACTICES]
         found = []
-        for row in self._session.execute(wanted, {"farmer_id": farmer_id}):
+        for row in self._session.execute(wanted, given):
             try:
                 found.append(rows.nursery_of(row, known))
             except BadRowError as fault:
@@ -99,8 +103,7 @@ class Nurseries:
 
     def open_since(self, sown_before: date) -> tuple[Nursery, ...]:
         """Nurseries that were sown, or were to be, before a day and are still open."""
-        found = self._session.scalars(_OPEN_SINCE, {"sown_before": sown_before})
-        return _read(found)
+        return self._those(_OPEN_SINCE, {"sown_before": sown_before})
 
     def count(self, farmer_id: int | None = None) -> int:
         """How many nurseries there are or were, in all or of one farmer."""
@@ -126,11 +129,6 @@ class Nurseries:
         return nursery
 
 
-def _read(found: Iterable[NurseryRow]) -> tuple[Nursery, ...]:
-    """The nurseries that can be read."""
-    return tuple(each for each in map(rows.readable, found) if each is not None)
-
-
 def columns_of(nursery: Nursery) -> dict[str, object]:
     """A nursery as it is kept, but for its id."""
     kept: dict[str, object] = {name: getattr(nursery, name) for name in _KEPT}
@@ -149,6 +147,4 @@ _OPEN_OF = _OF_FARMER.where(_N.c.closed.is_(False))
 _ADD = insert(_N)
 _CHANGE = update(_N).where(_N.c.id == bindparam("of"))
 # In no order: an order by id keeps the databases from the index of the open ones.
-_OPEN_SINCE = select(NurseryRow).where(
-    NurseryRow.closed.is_(False), NurseryRow.sow_date < bindparam("sown_before")
-)
+_OPEN_SINCE = select(_N).where(_N.c.closed.is_(False), _N.c.sow_date < bindparam("sown_before"))

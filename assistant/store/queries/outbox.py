@@ -238,8 +238,8 @@ class Outbox:
     def numbered(self, phone: str, limit: int = 8) -> tuple[OutboxText, ...]:
         """The texts whose digits a phone may be answering, the latest first.
 
-        By the time of delivery where a receipt told it, else of the hand-over. A text that
-        never went out offers nothing.
+        By the time of delivery where a receipt told it, else of the hand-over, also of one
+        that was not answered. A text that never went out offers nothing.
         """
         found = self._session.execute(_NUMBERED, {"of": phone, "most": limit})
         return tuple(map(rows.outbox_text, found))
@@ -299,11 +299,14 @@ def _claiming(*passing: ColumnElement[bool]) -> ReturningUpdate[Any]:
 
 def _numbered() -> Select[Any]:
     delivered = _T.c.state == TextState.DELIVERED
-    reached_at = case((delivered, _T.c.delivered_at), else_=_T.c.accepted_at)
+    left_at = func.coalesce(_T.c.accepted_at, _T.c.doubted_at)
+    reached_at = case((delivered, _T.c.delivered_at), else_=left_at)
+    waits = _T.c.state.in_([TextState.WAITING, TextState.CLAIMED])
+    in_doubt = and_(waits, _T.c.doubted_at.is_not(None))
     return (
         select(_T)
         .where(_T.c.phone == _OF, _T.c.focus.is_not(None))
-        .where(_T.c.state.in_([TextState.DELIVERED, TextState.ACCEPTED]))
+        .where(or_(_T.c.state.in_([TextState.DELIVERED, TextState.ACCEPTED]), in_doubt))
         .order_by(reached_at.desc(), _T.c.id.desc())
         .limit(bindparam("most", type_=Integer))
     )

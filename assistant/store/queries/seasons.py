@@ -4,12 +4,13 @@ from collections.abc import Collection
 from dataclasses import asdict
 from datetime import date
 
-from sqlalchemy import ColumnElement, false, func, select
+from sqlalchemy import ColumnElement, bindparam, false, func, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.store import rows
+from assistant.store.core import table_of
 from assistant.store.tables import FarmerRow, NurseryRow, ReminderRow, VillageRow
 from assistant.store.tables_seasons import SeasonRow
 from assistant.store.values_results import NurseryEnd
@@ -20,6 +21,19 @@ _OF_NURSERY = (
     "sow_assumed", "uncover_date", "uncovered", "transplant_date", "transplanted_on", "closed",
     "no_result", "resown",
 )  # fmt: skip
+
+# Asked at every round: to build such a statement takes longer than to run it.
+_S = table_of(SeasonRow)
+_UNASKED = (
+    select(_S.c.nursery_id)
+    .where(
+        _S.c.ended_on >= bindparam("ended_from"),
+        _S.c.ended_on <= bindparam("ended_until"),
+        _S.c.yield_asked.is_(None),
+        _S.c.yield_kg.is_(None),
+    )
+    .order_by(_S.c.id)
+)
 
 
 class Seasons:
@@ -39,13 +53,8 @@ class Seasons:
     def unasked(self, ended_from: date, ended_until: date) -> tuple[int, ...]:
         """The nurseries whose result was told between these days, the yield neither told nor
         asked for."""
-        wanted = select(SeasonRow.nursery_id).where(
-            SeasonRow.ended_on >= ended_from,
-            SeasonRow.ended_on <= ended_until,
-            SeasonRow.yield_asked.is_(None),
-            SeasonRow.yield_kg.is_(None),
-        )
-        return tuple(self._session.scalars(wanted.order_by(SeasonRow.id)))
+        given = {"ended_from": ended_from, "ended_until": ended_until}
+        return tuple(self._session.scalars(_UNASKED, given))
 
     def of_nursery(self, nursery_id: int) -> SeasonOutcome | None:
         """How the season of a nursery ended; None while nobody told."""

@@ -33,7 +33,7 @@ def test_mats_that_are_gone_are_counted_and_the_field_is_told() -> None:
 def test_they_are_sown_again_with_their_mix_and_sheet() -> None:
     """And the field is whole again: 267 mats stand."""
     phone, [text] = told("20", "yes")
-    assert text == like(d.FILL_SEED, d.FILL_MIX)
+    assert text == like(d.FILL_SEED, d.FILL_MIX, d.FILL_APART)
     [bed] = phone.known.nurseries
     assert (bed.more_mats, bed.more_on, bed.standing) == (20, TODAY + 2 * DAY, 1.0)
 

@@ -152,7 +152,7 @@ def test_half_a_stand_is_filled_with_mats_for_what_is_missing() -> None:
     # They come with their own mix, 1,600 x 133 / 267 L, and sheet, 44 x 133 / 267 m2.
     assert phone.hears("1") == [
         like(noted),
-        like(d.FILL_MIX(mix=798, sheet=22, parts=batch_of(MAT))),
+        like(d.FILL_MIX(mix=798, sheet=22, parts=batch_of(MAT)), d.FILL_APART),
     ]
     (kept,) = phone.known.nurseries
     assert kept.resown and (kept.more_on, kept.more_mats) == (date(2026, 6, 3), 133)

@@ -1,11 +1,14 @@
 """A farmer who does not know the day of sowing is told days; the own tin is measured once."""
 
+from dataclasses import replace
 from datetime import date, timedelta
+from pathlib import Path
 
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.measures import Shared, shared_by_tin
+from assistant.wiring.varieties import open_varieties
 from assistant.wording import messages_sowing as s
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_when as w
@@ -94,3 +97,18 @@ def test_a_tin_too_large_for_the_seed_is_said_to_be() -> None:
     phone.says("tin")
     phone.says("2")
     assert phone.known.nurseries[0].tin_litres == 5
+
+
+VARIETIES = tuple(open_varieties(Path("scenarios/district/varieties.toml")).values())
+
+
+@pytest.mark.parametrize("words", ["kijani", "2", "Kijani please", "125"])
+def test_a_variety_of_the_programme_is_named_instead_of_its_days(words: str) -> None:
+    """Kijani takes 125 days: before 10 November that is 8 July."""
+    phone = asked_for_days()
+    phone.known = replace(phone.known, varieties=VARIETIES)
+    asked = phone.hears("today")[0]
+    assert "1 Mwanga" in asked and "2 Kijani" in asked
+    assert phone.hears(words) == [like(w.ASK_RIPE_BY)]
+    told = phone.hears("10 november")
+    assert told[0] == like(s.BETWEEN(first=date(2026, 6, 6), last=date(2026, 7, 8)))

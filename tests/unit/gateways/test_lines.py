@@ -97,9 +97,18 @@ def test_a_text_that_no_route_takes_fails_and_says_so() -> None:
 def test_a_quota_ends_a_lines_day_and_the_next_line_goes_on() -> None:
     """Segments are counted, of today; the count is asked for anew now and then."""
     a, b = Says(), Says()
-    used = [3]
-    lines = Lines({"a": a, "b": b}, (), {"a": Terms(a_day=5)}, used=lambda line, now: used[0])
+    used, noted = [3], []
+    lines = Lines(
+        {"a": a, "b": b},
+        (),
+        {"a": Terms(a_day=5)},
+        used=lambda line, now: used[0],
+        note=lambda line, said, now: noted.append((line, said.rest, said.detail)),
+    )
     assert [lines.send(TEXT, NOW).line for _ in range(3)] == ["a", "a", "b"]
+    lines.send(TEXT, NOW + timedelta(seconds=11))
+    full = ("a", timedelta(minutes=1), "a has sent what its day allows")
+    assert full in noted  # for people to see
     used[0] = 0  # midnight
     assert lines.send(TEXT, NOW + timedelta(minutes=2)).line == "a"
 
@@ -121,6 +130,15 @@ def test_a_text_above_the_rate_is_put_off() -> None:
     put_off = lines.send(TEXT, NOW).put_off_until
     assert put_off is not None
     assert timedelta(seconds=9) < put_off - NOW <= timedelta(seconds=10)
+
+
+def test_a_text_that_may_have_left_stays_in_doubt_where_no_line_takes_it() -> None:
+    """Whichever of the lines it may have left by."""
+    lost = replace(SILENT, in_doubt=True, put_off_until=NOW + timedelta(seconds=20))
+    lines = Lines({"a": Says(lost), "b": Says(BUSY)}, (), {})
+    handover = lines.send(TEXT, NOW)
+    assert handover.in_doubt and handover.put_off_until == NOW + timedelta(seconds=20)
+    assert not Lines({"b": Says(BUSY)}, (), {}).send(TEXT, NOW).in_doubt
 
 
 def test_how_a_line_fares_is_noted_when_it_changes() -> None:

@@ -1,30 +1,33 @@
 """People are told when no text leaves, and copies are made each day."""
 
-from datetime import timedelta
+from dataclasses import dataclass
+from datetime import datetime, timedelta
 from pathlib import Path
 from stat import S_IMODE
 
 import pytest
 
 from assistant.channel import Fate, Handover, Outgoing
+from assistant.gateways.lines import Lines, Terms
 from assistant.service.copies import copies, copy_is_late, copy_of_today
+from assistant.service.dispatch import dispatch
 from assistant.service.pulse import SENDING, TICKING, hold_texts
 from assistant.service.standstill import tell_people
 from assistant.store import StoreError
 from assistant.wording import messages_alarms as a
+from tests.stages import stage
 from tests.valley import AMINA, LEAD, OFFICER, Valley, like
 
 TEN = timedelta(minutes=10)
 SOON = timedelta(minutes=1)
 
 
-@pytest.fixture
-def led(valley: Valley) -> Valley:
+@stage
+def led(valley: Valley) -> None:
     """An officer and a lead; the worker is alive."""
     valley.add_officer()
     valley.add_officer(phone=LEAD, lead=True)
     alive(valley)
-    return valley
 
 
 def alive(valley: Valley) -> None:
@@ -60,6 +63,53 @@ def test_the_leads_hear_once_that_a_text_waits_for_ten_minutes(led: Valley) -> N
     later(led, TEN + SOON)
     alive(led)
     assert tell_people(led.house, led.now) == 1
+
+
+@dataclass
+class Out:
+    """A line that takes nothing now, or all."""
+
+    answer: Handover
+
+    def send(self, text: Outgoing, now: datetime) -> Handover:
+        """As it was told."""
+        return self.answer
+
+    def time(self) -> None:
+        """None."""
+
+
+def test_the_leads_hear_of_a_line_that_puts_every_text_off(led: Valley) -> None:
+    """A card without credit is asked again each ten minutes; no text is ever long overdue by
+    its own clock."""
+    desk = Out(Handover(Fate.TRY_LATER, "no credit", rest=TEN))
+    lines = Lines({"desk": desk}, (), {"desk": Terms()})
+    led.post(AMINA, "START")
+    told = []
+    for _ in range(13):
+        dispatch(led.house, lines, led.now, limit=9, lease=SOON)
+        alive(led)
+        told.append(tell_people(led.house, led.now))
+        later(led, SOON)
+    assert told == [0] * 11 + [1, 0]
+    desk.answer = Handover(Fate.ACCEPTED)
+    later(led, TEN)
+    assert dispatch(led.house, lines, led.now, limit=9, lease=SOON) == 2
+    with led.house.store.look() as work:
+        (text,) = work.outbox.of_phone(LEAD)
+    assert text.text == like(a.NOTHING_LEAVES(n=11)) and text.accepted_at == led.now
+
+
+def test_a_slow_line_that_goes_on_is_no_standstill(led: Valley) -> None:
+    """A modem takes four seconds a text: the last of a morning wait for an hour."""
+    lines = Lines({"desk": Out(Handover(Fate.ACCEPTED))}, (), {"desk": Terms()})
+    for _ in range(20):
+        led.post(AMINA, "START")
+    for _ in range(15):
+        dispatch(led.house, lines, led.now, limit=1, lease=SOON)
+        alive(led)
+        assert tell_people(led.house, led.now) == 0
+        later(led, SOON)
 
 
 def test_where_nobody_sends_who_notices_sends_it(led: Valley) -> None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from assistant.channel import Fate
+from assistant.dialogue.values import Focus
 from assistant.people import Farmer
 from assistant.store import OutboxText, Store
 
@@ -97,13 +98,42 @@ def test_a_text_put_off_waits_without_counting_as_tried(
     with store.work() as work:
         work.outbox.add(replace(make_text("t-1", phone=farmer.phone), due_at=now, segments=2))
         assert len(work.outbox.claim(now, 9, MINUTE)) == 1
-        work.lines.put_off(["t-1"], now + MINUTE)
+        work.lines.put_off(["t-1"], now + MINUTE, "no credit")
     with store.work() as work:
         assert not work.outbox.claim(now, 9, MINUTE)
+        assert work.running.waiting_since(now) == now and work.running.waiting(now) == 1
         (again,) = work.outbox.claim(now + MINUTE, 9, MINUTE)
-        assert again.attempts == 0
+        assert again.attempts == 0 and again.detail == "no credit"
         work.outbox.accepted(["t-1"], now + MINUTE)
         work.lines.took(["t-1"], "desk")
         assert work.lines.used("desk", now) == 2
         assert work.lines.used("desk", now + 2 * MINUTE) == 0
         assert work.lines.used("north", now) == 0
+
+
+def test_a_text_held_until_morning_is_not_one_that_waits(
+    store: Store, farmer: Farmer, make_text: MakeText, now: datetime
+) -> None:
+    """Though a line had put it off in the evening before."""
+    with store.work() as work:
+        work.outbox.add(replace(make_text("t-1", phone=farmer.phone), due_at=now))
+        work.outbox.claim(now, 9, MINUTE)
+        work.lines.put_off(["t-1"], now + MINUTE)
+        work.outbox.claim(now + MINUTE, 9, MINUTE)
+        work.lines.hold(["t-1"], now + 8 * MINUTE)
+        assert work.running.waiting(now + 7 * MINUTE) == 0
+        assert work.running.waiting_since(now + 9 * MINUTE) == now + 8 * MINUTE
+
+
+def test_a_text_that_may_have_left_offers_its_digits(
+    store: Store, farmer: Farmer, make_text: MakeText, now: datetime
+) -> None:
+    """It waits to go again, and a phone may show it already; one that never left does not."""
+    with store.work() as work:
+        for name in ("t-1", "t-2"):
+            asks = make_text(name, phone=farmer.phone, focus=Focus(question="plan.area"))
+            work.outbox.add(replace(asks, due_at=now))
+        work.outbox.claim(now, 9, MINUTE)
+        work.lines.put_off(["t-1", "t-2"], now + MINUTE)
+        work.lines.doubt(["t-1"], now)
+        assert [each.message_id for each in work.outbox.numbered(farmer.phone)] == ["t-1"]

@@ -106,10 +106,12 @@ def test_a_line_that_takes_nothing_says_why_and_no_other_takes_its_test(office: 
     shown = office.browser.open("/lines")
     assert "It takes no texts now." in shown and said in shown
     office.valley.now += timedelta(minutes=6)
-    shown = office.browser.open("/lines")
-    assert "Texts that wait to leave: 0" in shown  # put off until the line may be asked again
+    shown = office.browser.open("/lines")  # put off until the line may be asked again
+    assert "Texts that wait to leave: 1 , the oldest since" in shown
     office.valley.now += timedelta(minutes=5)
-    assert "Texts that wait to leave: 1" in office.browser.open("/lines")
+    office.send()
+    office.valley.now += timedelta(minutes=2)
+    assert shown.partition("Pages")[0] in office.browser.open("/lines")
 
 
 def test_what_was_refused_is_counted_by_why(office: Office) -> None:
@@ -122,6 +124,17 @@ def test_what_was_refused_is_counted_by_why(office: Office) -> None:
     lost = Receipt("", Fate.FAILED, now, "UNDELIV err 5", line="north", part="n1")
     take(office.valley.house, lost, now)
     assert "1 UNDELIV err 5" in office.browser.open("/lines").partition("north")[2]
+
+
+def test_a_text_that_a_line_refuses_stands_beside_that_line(office: Office) -> None:
+    """And beside no other; it costs nothing and takes nothing of the day."""
+    office.browser.open("/lines")
+    office.browser.send("/lines/try", line="north")
+    office.north.answer = Handover(Fate.FAILED, "no such number 0x0b")
+    office.send()
+    north, desk = office.browser.open("/lines").split("north", 1)[1].split("desk", 1)
+    assert "1 no such number 0x0b" in north and "0 of 500" in north
+    assert "no such number" not in desk
 
 
 def test_a_line_that_is_not_up_says_why_though_nothing_is_to_be_sent(office: Office) -> None:

@@ -1,0 +1,107 @@
+"""More of what plain questions are answered with: what is seen on the bed, a day that was
+missed, what is left over, and what is no question of a nursery."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.tasks import TaskCode
+from assistant.dialogue import answers_plan as plan
+from assistant.dialogue.aid import person
+from assistant.dialogue.values import Known
+from assistant.hearing import Topic
+from assistant.wording import messages_answers as a
+from assistant.wording import messages_answers_more as more
+from assistant.wording import messages_care as c
+from assistant.wording.day import about, watering_water
+from assistant.wording.day_practice import depth_cm
+from assistant.wording.message import Message, Say
+
+fixed, of_any, of_bed = plan.fixed, plan.of_any, plan.of_bed
+
+
+def _later(bed: Nursery, known: Known) -> Say:
+    """What may still be put off: the sowing, then the uncovering, then the planting."""
+    if bed.transplanted_on is not None:
+        return more.GAPS()
+    if not bed.sown:
+        return about(more.LATER_SOW, bed, known.today)
+    return about(a.PLANT_ON if bed.uncovered else more.LATER_UNCOVER, bed, known.today)
+
+
+def _missed(bed: Nursery, known: Known) -> Say:
+    """By hand while it is watered by hand; water that stands is told as it is."""
+    if not bed.sown or bed.uncovered:
+        return plan.water(bed, known)
+    return about(more.MISSED_WATER, bed, known.today, pails=watering_water(bed))
+
+
+def _not_up(bed: Nursery, known: Known) -> Say:
+    """Seed that lies in the sack, a bed that is young, and one that should be green."""
+    if not bed.sown:
+        return more.SLOW_SPROUT()
+    young = known.today < bed.anchors.uncover_date
+    return about(more.NOT_UP, bed, known.today) if young else more.BARE()
+
+
+def _flooded(bed: Nursery, known: Known) -> Say:
+    """From when until when water stands, where it stands and is let off."""
+    drains = any(task.code is TaskCode.DRAIN_BED for task in bed.tasks)
+    if not depth_cm(bed.practice) or not drains:
+        return plan.water(bed, known)
+    return about(more.FLOOD_ON, bed, known.today)
+
+
+def _passed(message: Message) -> plan.Answer:
+    """What a person must see to."""
+    return lambda text, known: (message(person=person(known)),)
+
+
+MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
+    {
+        # seed
+        Topic.SEED_FLOATS: fixed(more.FLOATS()),
+        Topic.SOAK_WATER: fixed(c.SOAK_LONGER()),
+        Topic.SPROUT_SLOW: fixed(more.SLOW_SPROUT()),
+        Topic.SPROUTS_BROKEN: fixed(more.BROKEN()),
+        # days
+        Topic.DAY_LATER: plan.of_each(_later),
+        Topic.RAIN_SOWING: fixed(more.RAIN_SOWING()),
+        Topic.FLOOD_WHEN: plan.of_each(_flooded),
+        Topic.STORM_PLANT: of_bed(more.STORM_PLANT),
+        Topic.MANY_FIELDS: fixed(more.MANY_FIELDS()),
+        # water
+        Topic.WATER_MISSED: plan.of_each(_missed),
+        Topic.WIND_HOT: fixed(more.HOT_WIND()),
+        Topic.CLOUDS: fixed(more.CLOUDS()),
+        Topic.LEAKS: fixed(more.LEAKS()),
+        # the bed
+        Topic.SOIL_THIN: of_any(more.THIN_SOIL),
+        Topic.STONES: fixed(more.STONES()),
+        Topic.SLOPE: fixed(more.SLOPE()),
+        Topic.SHEET_HOLES: fixed(more.SHEET_HOLES()),
+        Topic.SHEET_KIND: fixed(more.SHEET_KIND()),
+        Topic.STRAW_GONE: fixed(more.STRAW_GONE()),
+        Topic.STRAW_LEFT: fixed(more.STRAW_LEFT()),
+        # what is seen
+        Topic.NOT_UP: plan.of_each(_not_up),
+        Topic.MOULD: fixed(more.MOULD()),
+        Topic.WASHED: fixed(more.WASHED()),
+        Topic.BARE: fixed(more.BARE()),
+        Topic.PALE_STEMS: fixed(more.PALE_STEMS()),
+        Topic.WEEDS: fixed(more.WEEDS()),
+        Topic.PESTS: fixed(more.PESTS()),
+        # lifting and planting
+        Topic.MAT_TEARS: fixed(more.TEARS()),
+        Topic.KEEP_LIFTED: fixed(more.KEEP_LIFTED()),
+        Topic.LEFTOVER: fixed(more.LEFTOVER()),
+        Topic.GAPS: fixed(more.GAPS()),
+        Topic.WEEDING: fixed(more.WEEDING()),
+        Topic.SHOCK: fixed(more.SHOCK()),
+        # the service and people
+        Topic.NEW_PHONE: _passed(more.NEW_NUMBER),
+        Topic.MONEY_HELP: _passed(more.MONEY_HELP),
+        Topic.SELL: fixed(more.SELL()),
+        Topic.CHAT: fixed(more.CHAT()),
+    }
+)

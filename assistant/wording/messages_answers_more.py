@@ -1,0 +1,213 @@
+"""More answers to plain questions, of what farmers see on the bed and of what comes between.
+
+As `messages_answers`: no dose, product, mixture or bait; numbers of the trade are slots. What
+they say to do is common practice, no source, unless a line above the text names one.
+"""
+
+from assistant.wording.message import Message
+
+_PLAIN = "Answers a farmer's question; plain words, one segment. "
+
+# --- seed -----------------------------------------------------------------------------------
+FLOATS = Message(
+    "Take off seed that floats: it is empty or light. Soak only what sinks. Much floats? Soak more "
+    "seed. Treated seed is poison: no feed.",
+    note=_PLAIN + "Half of the seed floats. Keep the caution.",
+)
+SLOW_SPROUT = Message(
+    "Cold or old seed is slow. Keep it moist, warm and covered, turn it; sow when most show a "
+    "root. None after {no_sprout} days: send PROBLEM.",
+    note=_PLAIN + "The seed does not sprout, or only half. PROBLEM is sent.",
+)
+BROKEN = Message(
+    "A broken sprout seldom grows. Only some? Sow gently, that is enough. Many? Soak more seed and "
+    "sow it too. Carry seed loose, in shade.",
+    note=_PLAIN + "Sprouts broke before sowing.",
+)
+
+# --- days -----------------------------------------------------------------------------------
+LATER_SOW = Message(
+    "{label}: a day or two later does no harm; all later days move too. Send CHANGE DATE. Soaked "
+    "already? Keep the seed moist, in shade.",
+    note=_PLAIN + "May I soak or sow later? CHANGE DATE is sent.",
+)
+LATER_UNCOVER = Message(
+    "{label}: uncover {uncover}, in the evening. One day later is no great harm; longer makes the "
+    "shoots long and white.",
+    note=_PLAIN + "The bed is sown and covered: may it wait a day? {uncover} is a date.",
+)
+RAIN_SOWING = Message(
+    "Drizzle: sow, and cover at once. Hard rain: wait until it ends, soil mix and seed under "
+    "cover. Soil like mud? Let water run off first.",
+    note=_PLAIN + "It rains on the day of sowing.",
+)
+FLOOD_ON = Message(
+    "{label}: water stands {depth} cm from {uncover} to {drain}, never over the shoots. Watch small "
+    "children: they can drown in it.",
+    note=_PLAIN + "When does the water go in? Two dates. Keep the caution.",
+)
+STORM_PLANT = Message(
+    "{label}: do not plant in a storm. Leave the seedlings on the bed, let rain run off, plant when "
+    "it is over. Good days end {last}.",
+    note=_PLAIN + "A storm comes: plant now or wait? {last} is a date.",
+)
+MANY_FIELDS = Message(
+    "One bed, near water and house, serves several fields if they are planted within days. Planted "
+    "later? Sow a bed of its own: send NEW.",
+    note=_PLAIN + "Fields apart, or ready on two dates: one nursery or two? NEW is sent.",
+)
+
+# --- water ----------------------------------------------------------------------------------
+MISSED_WATER = Message(
+    "{label}: one watering missed does little harm. Water now, gently, about {pails}, not double. "
+    "Then morning and evening.",
+    note=_PLAIN + "Yesterday evening was forgotten. {pails} is such as '3 pails'.",
+)
+HOT_WIND = Message(
+    "Hot, dry wind: water once more, before noon, and wet the cover. Water that stands: top it up. "
+    "Leaves still rolled at night? PROBLEM.",
+    note=_PLAIN + "Hot wind, leaves roll up at noon. PROBLEM is sent.",
+)
+CLOUDS = Message(
+    "No sun, fog or drizzle: feel the soil. Moist? Wait until it dries on top. Dry? Water as "
+    "always. Water that stands stays as it is.",
+    note=_PLAIN + "Do I water on a cloudy day?",
+)
+LEAKS = Message(
+    "Fold the edge of the sheet up over a rim of mud, stop holes with clay. Until it holds, water "
+    "by hand morning and evening.",
+    note=_PLAIN + "Water does not stay in the bed.",
+)
+
+# --- the bed --------------------------------------------------------------------------------
+THIN_SOIL = Message(
+    "Before sowing fill it up to {thick} cm and level it. After sowing add none: water more often, "
+    "thin soil dries fast and tears.",
+    note=_PLAIN + "The soil sank, or there is too little.",
+)
+STONES = Message(
+    "Break clods, sift or pick out stones and roots: they tear the sheet and the mat. No sieve? "
+    "Take wire net or a basket, or crumble it by hand.",
+    note=_PLAIN + "Stones and clods in the soil.",
+)
+SLOPE = Message(
+    "Level the ground first: on a slope water and seed run to one side. Bed made already? Bank up "
+    "the low side, wet the dry side by hand.",
+    note=_PLAIN + "The ground slopes.",
+)
+SHEET_HOLES = Message(
+    "Lay another piece or banana leaves over the hole, or where it is short, a hand wide over each "
+    "other: roots must stay out of the ground.",
+    note=_PLAIN + "The sheet has holes or is too short.",
+)
+SHEET_KIND = Message(
+    "Any colour, thick or thin, old or new, if it is clean. No bag that held poison. It lies under "
+    "the soil mix, not on top in the sun.",
+    note=_PLAIN + "Which sheet? Keep the caution.",
+)
+STRAW_GONE = Message(
+    "Put the cover back, thin, held down with sticks, and water gently. A fence keeps fowl and "
+    "children off. Shoots are up? Then leave it off.",
+    note=_PLAIN + "Wind, a child or fowl took the straw off.",
+)
+STRAW_LEFT = Message(
+    "Leave bits that stick between the shoots: pulling uproots them. Old straw: on the compost or "
+    "in the garden. From treated seed: no feed.",
+    note=_PLAIN + "Straw stuck, where does it go? Keep the caution.",
+)
+
+# --- what is seen ---------------------------------------------------------------------------
+NOT_UP = Message(
+    "{label}: in the first days nothing shows, in the cold longer. Keep it moist and covered. Still "
+    "bare on {uncover}? Send PROBLEM.",
+    note=_PLAIN + "Nothing has come up on day 3. PROBLEM is sent.",
+)
+MOULD = Message(
+    "White threads, mushrooms, sour smell: too wet and warm. In the evening change rotten straw "
+    "for dry, thin, and water less. They rot? PROBLEM.",
+    note=_PLAIN + "Mould under the cover. PROBLEM is sent.",
+)
+WASHED = Message(
+    "Spread washed seed back gently, sift a little soil over it, cover it. Bare spot? Sow sprouted "
+    "seed there. Dig a ditch so that rain runs off.",
+    note=_PLAIN + "Rain washed the seed together.",
+)
+BARE = Message(
+    "Bare spots: in the first days sow sprouted seed there, later leave them. Somewhat uneven is "
+    "usual. Much is bare? Send PROBLEM.",
+    note=_PLAIN + "Bald spots, uneven growth. PROBLEM is sent.",
+)
+PALE_STEMS = Message(
+    "White or lying shoots were covered long. Keep them moist, shade them at noon: most turn green "
+    "in {pale} days. Brown or soft? PROBLEM.",
+    note=_PLAIN + "White stems after uncovering. PROBLEM is sent.",
+)
+WEEDS = Message(
+    "Yes, pull weeds by hand while they are small, when the bed is wet; hold the seedlings down. "
+    "No weed killer on the bed.",
+    note=_PLAIN + "Weeds in the bed. No product.",
+)
+PESTS = Message(
+    "Pick them off by hand at dusk and dawn, snails and pink eggs too, a bag on the hand. No "
+    "poison. Many, or much eaten? Send PROBLEM.",
+    note=_PLAIN + "Grasshoppers, caterpillars, snails. PROBLEM is sent. No product, no dose.",
+)
+
+# --- lifting and planting -------------------------------------------------------------------
+TEARS = Message(
+    "Too few roots yet, or too wet. Let water off, wait a day, try one corner, with a board under "
+    "it. Still tears? Carry pieces, plant them all the same.",
+    note=_PLAIN + "The mat falls apart when it is lifted.",
+)
+KEEP_LIFTED = Message(
+    "Lift only what you plant the same day. Some left? Keep it flat, moist, in shade, not piled, "
+    "and plant it early next day.",
+    note=_PLAIN + "May lifted mats wait overnight?",
+)
+LEFTOVER = Message(
+    "Keep some seedlings moist, in shade, for gaps: up to {gap_days} days after planting. The rest "
+    "give to a neighbour soon: they grow old.",
+    note=_PLAIN + "Seedlings are left over.",
+)
+GAPS = Message(
+    "Fill gaps within {gap_days} days after planting, with seedlings of the same bed. Those that "
+    "float: let some water off, set them in again.",
+    note=_PLAIN + "When are gaps filled?",
+)
+WEEDING = Message(
+    "First weeding {weed_low} to {weed_high} days after planting, by hand or hoe, while weeds are "
+    "small; again before the leaves close. Weed killer: ask your officer.",
+    note=_PLAIN + "When is the field weeded? No product.",
+)
+SHOCK = Message(
+    "Just planted, they droop or turn yellow for some days. Keep {low_cm} to {high_cm} cm of water, "
+    "no urea now. Worse after a week, or spots? PROBLEM.",
+    note=_PLAIN + "Yellow or drooping after planting. PROBLEM is sent.",
+)
+
+# --- the service and people -----------------------------------------------------------------
+NEW_NUMBER = Message(
+    "I have passed your words to {person}, who can move your nursery to another number. Until then "
+    "write from this phone.",
+    note=_PLAIN + "A new SIM, my wife's number. {person} is a name and number.",
+)
+MONEY_HELP = Message(
+    "I have no money and know nothing of aid or papers. I have passed your words to {person}, who "
+    "may know more.",
+    note=_PLAIN + "Loans, subsidy, what a flood took. {person} is a name and number.",
+)
+SELL = Message(
+    "Seedlings that are over may be sold or given away. I know no price: ask neighbours. Keep some "
+    "for your own gaps.",
+    note=_PLAIN + "May I sell seedlings, for how much?",
+)
+CHAT = Message(
+    "Hello! I am a program and know only rice nurseries, no money, work or news. Ask me about your "
+    "bed, or send MENU.",
+    note=_PLAIN + "A greeting, a joke, a wish for airtime. MENU is a word to send.",
+)
+ASK_SHORT = Message(
+    "I did not get your question. Ask in few words, e.g. when do I uncover, or how much water now. "
+    "To ask a person send OFFICER.",
+    note="Said to a question that was not read. OFFICER is a word to send.",
+)
