@@ -19,7 +19,8 @@ from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
-SURE, LIKELY = 2.1, -1.0  # answered from the first on, offered from the second
+SURE, LIKELY = 2.2, -1.0  # answered from the first on, offered from the second
+SURE_SHORT, SHORT = 1.3, 5  # of so few words, where an exact rule hears the same
 LIKELY_ASKED = -1.6  # offered from here on where a word of asking is in it
 ASKED = 1.6  # from here on it is no cry
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
@@ -65,7 +66,8 @@ def match(
     topic = next(each.topic for each in found if each.topic is not None)
     weights = understand(text, known.ears, known.catalogue.language).weights
     odds = assurance(found, topic, rule, asks, weights)
-    if odds >= SURE and not _is_of_money(ideas, topic):
+    agreed = rule is topic and len(text.split()) <= SHORT
+    if odds >= (SURE_SHORT if agreed else SURE) and not _is_of_money(ideas, topic):
         return Match(Question(topic, asks), (), asks, sure=True)
     likely = odds >= (LIKELY_ASKED if asks else LIKELY)
     return Match(None, _perhaps(found, rule), asks, likely, odds >= ASKED)
