@@ -1,16 +1,18 @@
 """Valleys as they stood after a way into them: the way is gone once, its database copied.
 
-A room's conftest takes the fixtures it wants: `from tests.stages import staged, stages`.
+A room's conftest takes the fixtures it wants: `from tests.stages import staged, stages`. A
+module's own fixture is a way with `@stage` above it.
 """
 
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from assistant.store import Store
-from tests.valley import Staged, Valley, Way, at, house_of
+from tests.valley import Staged, Valley, Way, at, house_of, settle
 
 
 class Stages:
@@ -66,3 +68,17 @@ def staged(
     yield at_the_end_of
     for valley in opened:
         valley.house.store.close()
+
+
+def stage(way: Way) -> Any:
+    """A fixture named as a way: the two villages at the end of it."""
+
+    def settled(valley: Valley) -> None:
+        settle(valley)
+        way(valley)
+
+    @pytest.fixture
+    def at_its_end(staged: Staged) -> Valley:
+        return staged(settled)
+
+    return at_its_end

@@ -5,6 +5,7 @@ kinds of talk, and what is wrongly taken as done moves a plan and ends the askin
 what says nothing else.
 """
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
@@ -39,6 +40,7 @@ from assistant.reading.text.spot import Item, items
 
 _FIRM = (Sort.DONE, Sort.DEED, Sort.NOT_YET)
 MOST_CHOICES = 3  # digits that a task offers
+_HOUR = re.compile(r"[1-9]\d?[.:][0-5]\d")
 _TICKS = "✅✔☑✓"
 _TALK = (Sort.FARM, Sort.SEEDS, Sort.UNIT)  # "I have the seed", "no water"
 _MEASURES = frozenset(
@@ -240,8 +242,13 @@ def _without_amounts(row: tuple[Item, ...]) -> tuple[Item, ...]:
 
 
 def _is_many(item: Item) -> bool:
-    """A number beside a deed that is told is of what was done; 1 and 2 may be a choice."""
-    return item.is_digits and item.key.isdigit() and int(item.key) > MOST_CHOICES
+    """A number beside a deed that is told is of what was done, or an hour (7.30); 1 and 2 may
+    be a choice."""
+    if not item.is_digits:
+        return False
+    return bool(_HOUR.fullmatch(item.key)) or (
+        item.key.isdigit() and int(item.key) > MOST_CHOICES
+    )
 
 
 def _is_amount(row: tuple[Item, ...], at: int) -> bool:

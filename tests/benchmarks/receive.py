@@ -19,8 +19,9 @@ from assistant.store.tables import Base
 from tests.benchmarks.crowd import MORNING, NOON, ZONE, Crowd, house_at, phone
 from tests.benchmarks.databases import Bare, Kind, Row
 from tests.benchmarks.harness import Result, Side, Thunk, compare
+from tests.benchmarks.size import sized
 
-PHONES = 20
+PHONES = sized(20, small=2)
 # What a farmer texts, or keys in, from the first word to the plan.
 SIGN_UP = ("hello", "1", "1", "1", "4000 m2", "85", "10", "20/6", "1")
 STAYS = ("village", "officer", "officer_village")

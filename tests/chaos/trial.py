@@ -262,7 +262,7 @@ class Trial:
             if len(self.operator.phone(number).inbox) > count:
                 wrong.append(f"{number} had a text while all were held")
         let_texts_go(house)
-        time.sleep(3)
+        self.quieten()
         for number in self.country.stopped:
             if len(self.operator.phone(number).inbox) > had.get(number, 0):
                 wrong.append(f"{number} stopped and had a text of the copy")

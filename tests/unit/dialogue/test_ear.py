@@ -289,3 +289,37 @@ def test_a_cry_for_rescue_alone_is_asked_about_and_a_person_knows(
 def test_what_only_sounds_like_a_deed_is_none(language: str, task: str, words: str) -> None:
     """Buffaloes, a part, a birth, thanks, praise, a question, tonight."""
     assert not outcome(turn(words, MOMENTS[task](language))).written - {"not_yet"}
+
+
+@pytest.mark.parametrize(
+    ("moment", "words"),
+    [
+        ("soak", "madam i have kept the paddy under water already tnx"),
+        ("fill", "i don patch the farm finish"),
+    ],
+)
+def test_a_rule_that_the_weights_contradict_rings_no_officer(moment: str, words: str) -> None:
+    """It is asked about, or taken as the work that was asked for."""
+    got = turn(words, MOMENTS[moment]("en"))
+    assert not [change for change in got.changes if isinstance(change, v.RaiseAlarm)]
+
+
+@pytest.mark.parametrize("moment", ["soak", "nothing"])
+def test_the_same_in_earnest_rings_at_once(moment: str) -> None:
+    got = turn(
+        "flood water is over my bed and the seedlings are under it", MOMENTS[moment]("en")
+    )
+    assert [change.sure for change in got.changes if isinstance(change, v.RaiseAlarm)] == [True]
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [("fr", "c payant? alors jen veux pas"), ("hi", "पैसा कटता है क्या? हमको मत भेजिए")],
+)
+def test_a_refusal_that_asks_the_cost_is_a_refusal(language: str, words: str) -> None:
+    assert "refuse" in outcome(turn(words, MOMENTS["nothing"](language))).reached
+
+
+def test_leaves_told_in_a_sentence_are_no_question() -> None:
+    got = turn("deux feuilles et la troisième commence à sortir", MOMENTS["leaves"]("fr"))
+    assert "2" in outcome(got).written

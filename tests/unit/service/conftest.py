@@ -4,7 +4,7 @@ once and copied."""
 import pytest
 
 from assistant.people import Village
-from tests.stages import furnish, staged, stages
+from tests.stages import furnish, stage, staged, stages
 from tests.valley import AMINA, KIJANI, LEAD, MWANGA, OFFICER, Staged, Valley, settle
 
 __all__ = ["furnish", "staged", "stages"]
@@ -28,13 +28,12 @@ def mwanga() -> Village:
     return MWANGA
 
 
-@pytest.fixture
-def led(valley: Valley, kijani: Village) -> Valley:
+@stage
+def led(valley: Valley) -> None:
     """Amina has a nursery just sown; an officer serves her village, a lead all."""
-    valley.add_officer(kijani)
+    valley.add_officer(KIJANI)
     valley.add_officer(phone=LEAD, lead=True)
     valley.enrol(AMINA)
     valley.sow(AMINA, "31 May")
     for phone in (AMINA, OFFICER, LEAD):
         valley.heard(phone)
-    return valley

@@ -16,7 +16,8 @@ from assistant.service.told import ABOUT
 from assistant.store import Alarm
 from assistant.wording import messages_alarms as a
 from assistant.wording import messages_officer as o
-from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, Valley, like
+from tests.stages import stage
+from tests.valley import AMINA, BARAKA, CODE, KIJANI, LEAD, MWANGA, OFFICER, Valley, like
 
 SECOND = "+447700900003"
 ELSEWHERE = "+447700900004"
@@ -44,16 +45,15 @@ def standing(valley: Valley, phone: str = AMINA) -> list[Alarm]:
         return list(work.alarms.standing(farmer.id, tuple(ABOUT))) if farmer else []
 
 
-@pytest.fixture
-def office(valley: Valley, kijani: Village, mwanga: Village) -> Valley:
+@stage
+def office(valley: Valley) -> None:
     """Two officers of Kijani, one of another village, a lead; Amina of Kijani."""
-    valley.add_officer(kijani)
-    valley.add_officer(kijani, phone=SECOND)
-    valley.add_officer(mwanga, phone=ELSEWHERE)
+    valley.add_officer(KIJANI)
+    valley.add_officer(KIJANI, phone=SECOND)
+    valley.add_officer(MWANGA, phone=ELSEWHERE)
     valley.add_officer(phone=LEAD, lead=True)
     valley.enrol(AMINA, village=1)
     valley.heard(AMINA)
-    return valley
 
 
 def test_the_first_officer_hears_at_once_in_the_writers_own_words(office: Valley) -> None:

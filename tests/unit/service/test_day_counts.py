@@ -9,6 +9,7 @@ from assistant.service.day_counts import AT_ONCE, SETTLED_D, count_days
 from assistant.service.desk.messages import Wanted, messages, messages_by_month
 from assistant.service.dispatch import take_receipt
 from assistant.service.sight import Sight, sight_of
+from tests.stages import stage
 from tests.valley import AMINA, BARAKA, KIJANI, LEAD, OFFICER, Valley
 
 
@@ -19,7 +20,8 @@ def _sight(valley: Valley, phone: str = LEAD) -> Sight:
         return sight_of(work, officer)
 
 
-def _lived_in(valley: Valley) -> None:
+@stage
+def lived_in(valley: Valley) -> None:
     """Two farmers of two villages from May to July; one of their texts was taken and lost."""
     valley.house = replace(valley.house, tariff=Tariff(Decimal("0.80"), "KES"))
     valley.add_officer(KIJANI)
@@ -38,14 +40,13 @@ def _lived_in(valley: Valley) -> None:
         valley.dial(BARAKA)
 
 
-def test_pages_show_the_same_whether_days_were_counted_or_not(valley: Valley) -> None:
+def test_pages_show_the_same_whether_days_were_counted_or_not(lived_in: Valley) -> None:
     """The month is the programme's: half past midnight on 1 July is no June there."""
-    _lived_in(valley)
-    sights = (_sight(valley), _sight(valley, OFFICER))
+    sights = (_sight(lived_in), _sight(lived_in, OFFICER))
     wants = (Wanted(), Wanted(month="2026-06"), Wanted(village_id=1))
 
     def seen() -> list[object]:
-        house, now = valley.house, valley.now
+        house, now = lived_in.house, lived_in.now
         shown = [messages(house, sight, want, now) for sight in sights for want in wants]
         return [
             *((each.counts, each.in_all) for each in shown),
@@ -53,24 +54,23 @@ def test_pages_show_the_same_whether_days_were_counted_or_not(valley: Valley) ->
         ]
 
     before = seen()
-    counted = [count_days(valley.house, valley.now) for _ in range(6)]
+    counted = [count_days(lived_in.house, lived_in.now) for _ in range(6)]
     assert counted == [10, 10, 10, 1, 0, 0]  # 1 June to 1 July, of 9 July
     assert sum(counted) == (date(2026, 7, 9) - date(2026, 6, 1)).days - SETTLED_D + 1
     assert AT_ONCE == 10
     assert seen() == before
-    with valley.house.store.look() as work:
+    with lived_in.house.store.look() as work:
         assert work.ledger.days.last() == date(2026, 7, 1)
 
 
-def test_a_day_is_counted_once(valley: Valley) -> None:
+def test_a_day_is_counted_once(lived_in: Valley) -> None:
     """By one worker; the other goes on with its work."""
-    _lived_in(valley)
-    while count_days(valley.house, valley.now):
+    while count_days(lived_in.house, lived_in.now):
         pass
-    with valley.house.store.work() as work:
+    with lived_in.house.store.work() as work:
         assert not work.ledger.days.keep(date(2026, 6, 1), ())
-    valley.leap(valley.now + timedelta(days=1))
-    assert count_days(valley.house, valley.now) == 1
+    lived_in.leap(lived_in.now + timedelta(days=1))
+    assert count_days(lived_in.house, lived_in.now) == 1
 
 
 def test_before_anything_was_sent_there_is_nothing_to_count(valley: Valley) -> None:
@@ -79,19 +79,18 @@ def test_before_anything_was_sent_there_is_nothing_to_count(valley: Valley) -> N
 
 
 def test_a_lead_sees_each_village_in_each_month_and_an_officer_their_own(
-    valley: Valley,
+    lived_in: Valley,
 ) -> None:
     """Segments at 0.80 each, and sums that come to the same as village by village."""
-    _lived_in(valley)
-    table = messages_by_month(valley.house, _sight(valley), valley.now)
+    table = messages_by_month(lived_in.house, _sight(lived_in), lived_in.now)
     assert table.months == (date(2026, 7, 1), date(2026, 6, 1))
     names = [village.name if village else None for village, _ in table.lines]
     assert names == ["Kijani", "Mto Mwanga", None]
     for at, month in enumerate(table.months):
         shown = messages(
-            valley.house, _sight(valley), Wanted(month=f"{month:%Y-%m}"), valley.now
+            lived_in.house, _sight(lived_in), Wanted(month=f"{month:%Y-%m}"), lived_in.now
         )
         assert table.in_all[at] == shown.in_all
         assert table.in_all[at].cost == Decimal("0.80") * table.in_all[at].segments
-    own = messages_by_month(valley.house, _sight(valley, OFFICER), valley.now)
+    own = messages_by_month(lived_in.house, _sight(lived_in, OFFICER), lived_in.now)
     assert own.lines == table.lines[:1]

@@ -1,11 +1,10 @@
 """A phone that writes without end: heard all the same, answered ever less, cries always."""
 
-import pytest
-
 from assistant.people import Village
 from assistant.service.floods import MOST_A_DAY_TO_STRANGERS, MOST_AN_HOUR
 from assistant.wording import messages_talk as m
-from tests.valley import AMINA, LEAD, OFFICER, Valley, like
+from tests.stages import stage
+from tests.valley import AMINA, KIJANI, LEAD, OFFICER, Valley, like
 
 STRANGER = "+447700900177"
 
@@ -25,15 +24,14 @@ def test_strangers_get_a_few_texts_a_day(valley: Valley) -> None:
     assert MOST_A_DAY_TO_STRANGERS < MOST_AN_HOUR
 
 
-@pytest.fixture
-def talkative(valley: Valley, kijani: Village) -> Valley:
+@stage
+def talkative(valley: Valley) -> None:
     """Amina has been answered as often as there are answers in an hour."""
-    valley.add_officer(kijani)
+    valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     for _ in range(MOST_AN_HOUR // 2):
         valley.text(AMINA, "MENU")
         valley.text(AMINA, "HELP")
-    return valley
 
 
 def test_a_farmer_is_told_once_and_answered_again_in_an_hour(talkative: Valley) -> None:

@@ -4,17 +4,16 @@ import json
 from datetime import date, datetime, timedelta
 from typing import Any
 
-import pytest
 from sqlalchemy import JSON, Boolean, Date, Enum, LargeBinary, Table, insert, select
 from sqlalchemy import text as sql
 
-from assistant.people import Village
 from assistant.service.privacy import erase_due, kept_of
 from assistant.store import Person
 from assistant.store.columns import Moment, Words
 from assistant.store.queries.forgetting import GONE, NAMING, OF_NOBODY, untold
 from assistant.store.tables import Base
-from tests.valley import AMINA, BARAKA, Valley
+from tests.stages import stage
+from tests.valley import AMINA, BARAKA, KIJANI, Valley
 
 NAME, SECRET = "Wanjiru Ojukwu", "the goat ate it"
 MARK = f"{NAME} {AMINA} {SECRET}"
@@ -36,13 +35,12 @@ def test_what_is_said_is_said_of_columns_that_there_are() -> None:
     assert told | OF_NOBODY <= columns
 
 
-@pytest.fixture
-def wanjiru(valley: Valley, kijani: Village) -> Valley:
+@stage
+def wanjiru(valley: Valley) -> None:
     """She has a nursery, had another number before, and there is an officer."""
-    valley.add_officer(kijani)
+    valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.sow(AMINA, "31 May")
-    return valley
 
 
 def _fill(valley: Valley) -> dict[str, int]:

@@ -14,6 +14,7 @@ from assistant.service import dispatch as leaving
 from assistant.service.dispatch import dispatch, take_receipts
 from assistant.store import Lane, OutboxText, TextState
 from assistant.store.errors import DatabaseAwayError
+from tests.stages import stage
 from tests.valley import LEASE, Valley
 
 PAUSE = Handover(Fate.TRY_LATER, "429", rest=timedelta(seconds=30))
@@ -59,12 +60,11 @@ class ListOperator(Operator):
         return [self.rule(text) for text in texts]
 
 
-@pytest.fixture
-def waiting(valley: Valley) -> Valley:
+@stage
+def waiting(valley: Valley) -> None:
     """Twenty texts wait."""
     with valley.house.store.work() as work:
         work.outbox.add_all(_text(number, valley.now) for number in range(20))
-    return valley
 
 
 def _text(number: int, now: datetime) -> OutboxText:

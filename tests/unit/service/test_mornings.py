@@ -31,6 +31,7 @@ from tests.benchmarks.crowd import (
     house_at,
     phone,
 )
+from tests.conftest import empty
 
 A_TENTH_ON_DAY_FIVE = (5, -8, -9, -10, -11, -12, -13, -14, -16, -17)
 WHOLE_SEASON = tuple(range(-6, 24))
@@ -110,8 +111,7 @@ def forget(url: str) -> None:
     engine = open_engine(url)
     with engine.begin() as connection:
         if engine.dialect.name == "postgresql":
-            names = ", ".join(Base.metadata.tables)
-            connection.execute(text(f"TRUNCATE {names} RESTART IDENTITY"))
+            empty(connection)
         else:
             connection.execute(text("PRAGMA defer_foreign_keys = ON"))
             for name in Base.metadata.tables:
@@ -128,26 +128,23 @@ def phone_by_phone(house: House) -> None:
             tick._prompt(work, house, each, MORNING)
 
 
-@pytest.mark.parametrize("at_once", [7, mornings.AT_ONCE])
 @pytest.mark.parametrize("days", [A_TENTH_ON_DAY_FIVE, WHOLE_SEASON])
 def test_batches_write_what_phones_alone_wrote(
-    house: House,
-    database_url: str,
-    days: Sequence[int],
-    at_once: int,
-    caplog: pytest.LogCaptureFixture,
+    house: House, database_url: str, days: Sequence[int], caplog: pytest.LogCaptureFixture
 ) -> None:
-    """The same texts, the same states, also of those that are no plain case."""
+    """The same texts, the same states, also of those that are no plain case; in batches of
+    seven, and in those of every morning."""
     settle(database_url, days)
     phone_by_phone(house)
     alone = written(database_url)
     assert {State.SENT, State.TOO_LATE, State.PLANNED} <= {row[5] for row in alone[1]}
-    forget(database_url)
-    settle(database_url, days)
-    served = sum(tick._morning(house, MORNING, at_once))
-    assert written(database_url) == alone
-    assert "served alone" not in caplog.text
-    assert served >= len(alone[0]) >= 6
+    for at_once in (7, mornings.AT_ONCE):
+        forget(database_url)
+        settle(database_url, days)
+        served = sum(tick._morning(house, MORNING, at_once))
+        assert written(database_url) == alone, at_once
+        assert "served alone" not in caplog.text, at_once
+        assert served >= len(alone[0]) >= 6, at_once
 
 
 def test_who_is_no_plain_case_falls_out_of_the_batch(house: House, database_url: str) -> None:

@@ -9,7 +9,8 @@ from assistant.service.effects import Scene, carry_out
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
-from tests.valley import AMINA, BARAKA, CODE, OFFICER, Valley, like
+from tests.stages import stage
+from tests.valley import AMINA, BARAKA, CODE, KIJANI, OFFICER, Valley, like
 
 
 def change(valley: Valley, *changes: Change, phone: str = AMINA) -> None:
@@ -19,14 +20,13 @@ def change(valley: Valley, *changes: Change, phone: str = AMINA) -> None:
     valley.send()
 
 
-@pytest.fixture
-def bed(valley: Valley, kijani: Village) -> Valley:
+@stage
+def bed(valley: Valley) -> None:
     """Amina has sown today; an officer serves her village."""
-    valley.add_officer(kijani)
+    valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.sow(AMINA, "1 June")
     valley.heard(AMINA)
-    return valley
 
 
 def test_daily_texts_rest_and_the_officer_rings(bed: Valley) -> None:

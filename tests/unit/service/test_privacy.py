@@ -6,7 +6,6 @@ from datetime import timedelta
 import pytest
 from sqlalchemy import text as sql
 
-from assistant.people import Village
 from assistant.service.audit import Act, note
 from assistant.service.privacy import (
     ASKED_LASTS,
@@ -20,15 +19,16 @@ from assistant.service.trail_seal import check, seal
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_privacy as p
-from tests.valley import AMINA, BARAKA, CODE, OFFICER, Valley, like
+from tests.stages import stage
+from tests.valley import AMINA, BARAKA, CODE, KIJANI, OFFICER, Valley, like
 
 NAME = "Amina Odongo"
 
 
-@pytest.fixture
-def amina(valley: Valley, kijani: Village) -> Valley:
+@stage
+def amina(valley: Valley) -> None:
     """She has a nursery, a name, and has called for help."""
-    valley.add_officer(kijani)
+    valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.sow(AMINA, "31 May")
     with valley.house.store.work() as work:
@@ -38,7 +38,6 @@ def amina(valley: Valley, kijani: Village) -> Valley:
     valley.text(AMINA, "my leaves are yellow please call me")
     for phone in (AMINA, OFFICER):
         valley.heard(phone)
-    return valley
 
 
 def _everything(valley: Valley) -> str:

@@ -6,12 +6,12 @@ from datetime import datetime
 import pytest
 from sqlalchemy import create_engine, text
 
-from assistant.people import Village
 from assistant.service import tick as ticking
 from assistant.service.set_aside import look_over
 from assistant.store import Work
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
+from tests.stages import stage
 from tests.valley import AMINA, BARAKA, Valley, like
 
 SOW = like(t.HEAD, t.P_SOW, t.ASK_DONE)
@@ -25,15 +25,14 @@ def spoil(valley: Valley, what: str = "practice = 'floating'") -> None:
     engine.dispose()
 
 
-@pytest.fixture
-def two(valley: Valley, kijani: Village) -> Valley:
+@stage
+def two(valley: Valley) -> None:
     """Two nurseries to be sown on the tenth, and the evening before."""
     for phone in (AMINA, BARAKA):
         valley.enrol(phone)
         valley.plan(phone, "10 June")
     valley.go("9 Jun 20:30")
     valley.heard(AMINA), valley.heard(BARAKA)
-    return valley
 
 
 SPOILS = [

@@ -15,19 +15,19 @@ from assistant.service.pulse import SENDING, TICKING, hold_texts
 from assistant.service.standstill import tell_people
 from assistant.store import StoreError
 from assistant.wording import messages_alarms as a
+from tests.stages import stage
 from tests.valley import AMINA, LEAD, OFFICER, Valley, like
 
 TEN = timedelta(minutes=10)
 SOON = timedelta(minutes=1)
 
 
-@pytest.fixture
-def led(valley: Valley) -> Valley:
+@stage
+def led(valley: Valley) -> None:
     """An officer and a lead; the worker is alive."""
     valley.add_officer()
     valley.add_officer(phone=LEAD, lead=True)
     alive(valley)
-    return valley
 
 
 def alive(valley: Valley) -> None:

@@ -2,15 +2,14 @@
 
 from datetime import timedelta
 
-import pytest
-
 from assistant.channel import Channel
 from assistant.dialogue.values import CallForHelp, Change, NoteUnread, RaiseAlarm
 from assistant.people import Village
 from assistant.service.effects import Scene, carry_out
 from assistant.service.known import know
 from assistant.wording import messages_officer as o
-from tests.valley import AMINA, BARAKA, CODE, LEAD, OFFICER, Valley, like
+from tests.stages import stage
+from tests.valley import AMINA, BARAKA, CODE, KIJANI, LEAD, OFFICER, Valley, like
 
 GIBBERISH = "gobbledegook xyzzy"
 
@@ -29,14 +28,13 @@ def unread(valley: Valley, phone: str = AMINA) -> int:
         return know(work, valley.house, phone, "", Channel.SMS, (), valley.now).unread
 
 
-@pytest.fixture
-def office(valley: Valley, kijani: Village) -> Valley:
+@stage
+def office(valley: Valley) -> None:
     """An officer of Kijani, a lead, and Amina of Kijani."""
-    valley.add_officer(kijani)
+    valley.add_officer(KIJANI)
     valley.add_officer(phone=LEAD, lead=True)
     valley.enrol(AMINA)
     valley.heard(AMINA)
-    return valley
 
 
 def test_the_unread_texts_of_a_phone_are_counted_until_one_is_read(office: Valley) -> None:

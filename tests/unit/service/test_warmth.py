@@ -6,16 +6,25 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
+from tests.stages import stage
 from tests.valley import AMINA, CODE, KIJANI, OFFICER, Valley, day, like
 
 
-@pytest.fixture
-def amina(valley: Valley) -> Valley:
+def sow_on_the_first(valley: Valley) -> None:
     """Amina sowed on the first of June in Kijani, which has an officer."""
     valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.sow(AMINA, "1 June")
-    return valley
+
+
+amina = stage(sow_on_the_first)
+
+
+@stage
+def thirteenth(valley: Valley) -> None:
+    """The same, early on the thirteenth."""
+    sow_on_the_first(valley)
+    valley.go("13 Jun 05:00")
 
 
 @pytest.mark.parametrize(
@@ -29,11 +38,10 @@ def amina(valley: Valley) -> Valley:
     ],
 )
 def test_a_temperature_is_shown_back_with_its_day(
-    amina: Valley, text: str, degrees: float, on: str
+    thirteenth: Valley, text: str, degrees: float, on: str
 ) -> None:
     """The village may be left out where there is only one."""
-    amina.go("13 Jun 05:00")
-    [answer] = amina.text(OFFICER, text.format(code=CODE))
+    [answer] = thirteenth.text(OFFICER, text.format(code=CODE))
     assert answer == like(o.TEMP_NOTED(village="Kijani", degrees=degrees, date=day(on)))
 
 
@@ -41,14 +49,13 @@ def test_a_temperature_is_shown_back_with_its_day(
     "text",
     ["Kijani", "Kijani 4", "Kijani 45", "Kijani 20 25", "Kijani 20 1/5", "Kijani 20 tomorrow"],
 )
-def test_what_cannot_be_is_asked_again_and_nothing_kept(amina: Valley, text: str) -> None:
+def test_what_cannot_be_is_asked_again_and_nothing_kept(thirteenth: Valley, text: str) -> None:
     """11 to 40 C (Streck et al., 2008: no leaf outside), today or a few days before."""
-    amina.go("13 Jun 05:00")
-    [answer] = amina.text(OFFICER, f"TEMP {CODE} {text}")
+    [answer] = thirteenth.text(OFFICER, f"TEMP {CODE} {text}")
     assert answer == like(o.NO_TEMP(village="Kijani", low=11.0, high=40.0))
-    amina.go("13 Jun 06:00")
-    amina.heard(AMINA)
-    assert amina.text(AMINA, "2") == [like(m.LEAVES_FEW, c.NEXT_LEAF, m.ASK_TRANSPLANTING)]
+    thirteenth.go("13 Jun 06:00")
+    thirteenth.heard(AMINA)
+    assert thirteenth.text(AMINA, "2") == [like(m.LEAVES_FEW, c.NEXT_LEAF, m.ASK_TRANSPLANTING)]
 
 
 def test_another_village_and_a_farmer_have_no_say(amina: Valley) -> None:
@@ -57,16 +64,15 @@ def test_another_village_and_a_farmer_have_no_say(amina: Valley) -> None:
     assert amina.text(OFFICER, "TEMP 000000 Kijani 24") == [like(o.NEED_CODE)]
 
 
-def test_the_forecast_and_the_best_days_follow_the_warmth(amina: Valley) -> None:
+def test_the_forecast_and_the_best_days_follow_the_warmth(thirteenth: Valley) -> None:
     """Two leaves on day 12 at 17 C: 83 degree-days a leaf over 8 C are 10.4 days a leaf (DSSAT,
     RICER048.CUL), so the fourth 1.5 leaves on, after 15.6 days, on day 28; the earliest after
     one leaf of 55 degree-days, day 18, the latest after two of 90, day 35. The third opens by
     day 17: from then until the fourth are the days to transplant."""
-    amina.go("13 Jun 05:00")
-    amina.text(OFFICER, f"TEMP {CODE} Kijani 17")
-    amina.go("13 Jun 06:00")
-    amina.heard(AMINA)
-    [answer] = amina.text(AMINA, "2")
+    thirteenth.text(OFFICER, f"TEMP {CODE} Kijani 17")
+    thirteenth.go("13 Jun 06:00")
+    thirteenth.heard(AMINA)
+    [answer] = thirteenth.text(AMINA, "2")
     told = c.NEXT_LEAF_AT(
         n=4,
         degrees=17.0,
@@ -77,7 +83,7 @@ def test_the_forecast_and_the_best_days_follow_the_warmth(amina: Valley) -> None
     )
     asked = m.ASK_TRANSPLANTING(label="A", first=day("18 Jun"), last=day("29 Jun"))
     assert answer == like(m.LEAVES_FEW, told, asked)
-    assert amina.text(AMINA, "22 June") == [like(m.TRANSPLANT_SET)]
+    assert thirteenth.text(AMINA, "22 June") == [like(m.TRANSPLANT_SET)]
 
 
 def test_an_old_temperature_is_no_longer_reckoned_with(amina: Valley) -> None:

@@ -10,11 +10,12 @@ from assistant.reminders.values import State
 from assistant.service.seasons import seasons_of_villages
 from assistant.wording import messages_result as r
 from assistant.wording import messages_tasks as t
+from tests.stages import stage
 from tests.valley import AMINA, Valley, like
 
 
-@pytest.fixture
-def planted(valley: Valley, kijani: Village) -> Valley:
+@stage
+def planted(valley: Valley) -> None:
     """Amina sowed on 14 May and transplants on 1 June, day 18."""
     valley.enrol(AMINA)
     valley.sow(AMINA, "14 May")
@@ -22,7 +23,6 @@ def planted(valley: Valley, kijani: Village) -> Valley:
     valley.heard(AMINA)
     valley.text(AMINA, "done")
     valley.heard(AMINA)
-    return valley
 
 
 def test_the_fields_first_days_are_told_and_the_result_asked_after_eight(
@@ -87,11 +87,12 @@ def test_a_result_that_nobody_tells_is_asked_twice_and_then_the_nursery_closes(
 def test_a_test_that_was_begun_is_asked_about_a_week_later(
     valley: Valley, kijani: Village
 ) -> None:
-    """Sowing on 30 June: asked to test on the 15th, day -15, and for the count on the 22nd."""
+    """Sowing on 30 June: asked on the 15th (day -15) to test again, on the 22nd to count."""
     valley.enrol(AMINA)
     valley.plan(AMINA, "30 Jun")
     valley.go("15 Jun 07:00")
-    assert valley.heard(AMINA)[-1] == like(t.HEAD_BEFORE, t.P_SEED_TEST, t.ASK_BEGUN)
+    again = t.P_SEED_TEST_AGAIN(percent=85, test_days=7)
+    assert valley.heard(AMINA)[-1] == like(t.HEAD_BEFORE, again, t.ASK_BEGUN)
     valley.text(AMINA, "1")
     valley.go("22 Jun 07:00")
     assert valley.heard(AMINA)[-1] == like(t.HEAD_BEFORE, t.P_SEED_COUNT)

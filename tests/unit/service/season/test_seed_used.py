@@ -11,20 +11,20 @@ from assistant.service.season.results_file import HEAD, rows
 from assistant.service.sight import sight_of
 from assistant.wiring.practices import open_practices
 from assistant.wording import messages_web_books as b
-from tests.valley import AMINA, OFFICER, Valley
+from tests.stages import stage
+from tests.valley import AMINA, KIJANI, OFFICER, Valley
 
 
-@pytest.fixture
-def told(valley: Valley, kijani: Village) -> Valley:
+@stage
+def told(valley: Valley) -> None:
     """Amina planted all of 0.4 ha, with nothing left, and sowed nothing again."""
-    valley.add_officer(kijani)
+    valley.add_officer(KIJANI)
     valley.enrol(AMINA)
     valley.sow(AMINA, "14 May")
     for day, words in (("1 Jun 09:00", "done"), ("9 Jun 07:00", "2"), ("9 Jun 07:01", "2")):
         valley.go(day)
         valley.heard(AMINA)
         valley.text(AMINA, words)
-    return valley
 
 
 def page(valley: Valley, village: Village) -> Results:
