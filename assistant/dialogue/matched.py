@@ -112,7 +112,7 @@ def surely_asked(text: str, known: Known) -> bool:
 
 
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
-_OF_ELSE = frozenset({Topic.NEW_PHONE, Topic.HOUSEHOLD, Topic.CHAT})
+_OF_ELSE = frozenset({Topic.HOUSEHOLD, Topic.CHAT})  # a card just bought may be a refusal
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
 _OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it
 
