@@ -12,6 +12,7 @@ from flask import Flask
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
 from sqlalchemy import Engine
+from werkzeug.routing import Rule
 
 import assistant.store.engine as engines
 
@@ -34,7 +35,9 @@ class Templates(BytecodeCache):
 
 
 def share() -> None:
-    """From now on this process compiles each template and each statement for SQLite once."""
+    """From now on this process compiles each template, statement for SQLite and address of a
+    page once."""
+    Rule._compile_builder = _once(Rule._compile_builder)  # type: ignore[method-assign]
     Flask.jinja_options = {**Flask.jinja_options, "bytecode_cache": Templates()}
     engines.create_engine = _sharing(engines.create_engine)
 
@@ -53,3 +56,18 @@ def _sharing(create: Callable[..., Engine]) -> Callable[..., Engine]:
         return engine
 
     return create_engine
+
+
+def _once(make: Callable[..., Any]) -> Callable[..., Any]:
+    """How addresses of a rule are built: a function made from the rule alone, of no state."""
+    made: dict[tuple[object, ...], Any] = {}
+
+    def builder(rule: Rule, append_unknown: bool = True) -> Any:
+        if rule.defaults:
+            return make(rule, append_unknown)
+        key = rule.rule, tuple(rule._trace), append_unknown
+        if key not in made:
+            made[key] = make(rule, append_unknown)
+        return made[key]
+
+    return builder

@@ -214,6 +214,7 @@ _SAID = frozenset(
     }
 )
 _WORDS_TO_SEND = 2
+_LIKELIEST = 2  # of those that are offered
 _FEWEST_WORDS = 2  # of a text that may be one of several questions
 
 
@@ -237,11 +238,13 @@ def _may_ask(text: str, found: Match, known: Known, is_last: bool) -> bool:
     a question more surely, or nothing be open and nobody else have read it."""
     if found.asks:
         return True
-    asks = understand(text, known.ears, known.catalogue.language).weights[Act.QUESTION]
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    asks = weights[Act.QUESTION]
+    is_last = is_last and weights[Act.TROUBLE] < _MORE_THAN_HALF  # which is heard as one first
     given = any(sign.isdigit() for sign in text)
     if given or names_day(text, known.lexicon, known.today):
         is_free = known.session is None and not known.items
-        left = is_last and is_free and (found.question is not None or asks >= _MORE_THAN_HALF)
+        left = is_last and is_free and (found.question is not None or asks >= _HALF)
         return left or (asks >= _SURELY and not known.items)
     return is_last or asks >= _MORE_THAN_HALF
 
@@ -280,7 +283,7 @@ def _asks_of_lost(text: str, topic: Topic, known: Known) -> bool:
 def _unsure(text: str, found: Match, known: Known, wished: bool) -> Turn | None:
     """Where no question is sure: those that it may be are offered, but a wish goes first where
     it is the whole of the text; what is like none of ours is a person's."""
-    sized = {_sized(topic, text, known) for topic in found.perhaps}
+    sized = {_sized(topic, text, known) for topic in found.perhaps[:_LIKELIEST]}
     if sized == {Topic.SUM_ASIDE} and known.session is None:
         return _turn(Topic.SUM_ASIDE, text, known)  # one answer, whichever it is
     more = wished and is_more_than_a_wish(text, found, known)
@@ -319,7 +322,8 @@ def _may_be_offered(text: str, found: Match, known: Known) -> bool:
     by_words = found.asks and likeliest in (Act.QUESTION, Act.TALK)
     waits = known.warning is not None and known.warning.answer is None
     is_free = known.session is None and not known.items and not waits
-    may_ask = found.asks or is_free  # "it holds ten litres" answers what is open
+    # "It holds ten litres" answers what is open.
+    may_ask = found.asks or is_free or weights[Act.QUESTION] >= _SURELY
     return not grave and (
         (may_ask and weights[Act.QUESTION] >= _HALF) or by_words or (found.likely and is_free)
     )

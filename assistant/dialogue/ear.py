@@ -200,8 +200,10 @@ def _asks_of_bed(heard: Understood, known: Known) -> bool:
 
 
 def _rank(act: Act, certainty: Certainty, heard: Understood) -> tuple[int, float]:
-    if act in _LIVES and certainty is not Certainty.HALF:
-        return 0, ORDER.index(act)
+    """Lives first; who may want to die goes before any refusal and any bed, whatever a rule
+    says of those."""
+    if act is Act.DIE or (act in _LIVES and certainty is not Certainty.HALF):
+        return 0, ORDER.index(act) + (len(ORDER) if certainty is Certainty.HALF else 0)
     if certainty is Certainty.SAID:
         return 1, ORDER.index(act)
     return (2 if act in _LIVES else 3), -heard.weights[act]

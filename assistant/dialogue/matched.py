@@ -12,17 +12,22 @@ from assistant.dialogue import endings as e
 from assistant.dialogue.engine import ask, begin
 from assistant.dialogue.values import Kept, Known, Turn
 from assistant.hearing import Question, Topic, understand
-from assistant.hearing.asking import ASKING, OTHER
+from assistant.hearing.asking import ASKING
 from assistant.hearing.assured import assurance
 from assistant.hearing.matching import Likeness
 from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
-SURE, LIKELY = 1.6, -1.0  # answered from the first on, offered from the second
-WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
+SURE, LIKELY = 2.2, -1.0  # answered from the first on, offered from the second
+SURE_SHORT, SHORT = 1.3, 5  # of so few words, where an exact rule hears the same
+LIKELY_ASKED = -1.6  # offered from here on where a word of asking is in it
+ASKED = 1.6  # from here on it is no cry
 SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
-OFFERED, LIKE_ENOUGH = 2, -0.9  # two fit a segment; a third would help 2 in 100
+WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
+OFFERED, LIKE_ENOUGH, THIRD_ENOUGH = 3, -0.9, -0.8
+LETTERS = 100  # of the questions that are offered together, so that they fit a segment
+FAR = 0.3  # a score that is so much higher leaves no doubt
 SOMETHING_ELSE = "other"
 _FEW_WORDS = 4
 
@@ -33,12 +38,14 @@ class Match:
 
     asks: by a word of asking or a question mark
     likely: whether it is worth offering those whatever else the text may be
+    sure: whether the text asks rather than cries; less is needed than for an answer
     """
 
     question: Question | None
     perhaps: tuple[Topic, ...]
     asks: bool
     likely: bool = False
+    sure: bool = False
 
 
 def match(
@@ -52,16 +59,18 @@ def match(
     """
     ideas = known.ears.questions.ideas(text, languages)
     asks = "?" in text or bool(ideas & ASKING) or (question is not None and question.asks)
-    if known.ears.match is None or OTHER in ideas:
+    if known.ears.match is None:
         return Match(question, (), asks)
     found = known.ears.match.likest(text, ideas)
     rule = question.topic if question else None
     topic = next(each.topic for each in found if each.topic is not None)
     weights = understand(text, known.ears, known.catalogue.language).weights
     odds = assurance(found, topic, rule, asks, weights)
-    if odds >= SURE and not _is_of_money(ideas, topic):
-        return Match(Question(topic, asks), (), asks)
-    return Match(None, _perhaps(found, rule), asks, odds >= LIKELY)
+    agreed = rule is topic and len(text.split()) <= SHORT
+    if odds >= (SURE_SHORT if agreed else SURE) and not _is_of_money(ideas, topic):
+        return Match(Question(topic, asks), (), asks, sure=True)
+    likely = odds >= (LIKELY_ASKED if asks else LIKELY)
+    return Match(None, _perhaps(found, rule), asks, likely, odds >= ASKED)
 
 
 _OF_MUCH = frozenset({Topic.SEED_MUCH, Topic.SHEET_MUCH, Topic.MIX_MUCH, Topic.MATS_MANY})
@@ -77,23 +86,33 @@ def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]
     talk is no choice: it is answered, or not heard."""
     likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
     likely = [topic for topic in likely if topic is not Topic.CHAT]
-    if rule is None and found[0].topic is None:
+    surer = [
+        each.topic for each in found if each.topic in likely and each.score >= THIRD_ENOUGH
+    ]
+    likely = likely[: max(OFFERED - 1, len(surer))]
+    if rule is None and _is_a_persons(found):
         return ()
     if rule is not None and rule not in likely[:OFFERED]:
         likely = [*likely[: OFFERED - 1], rule]
     return tuple(dict.fromkeys(likely))[:OFFERED]
 
 
+def _is_a_persons(found: Sequence[Likeness]) -> bool:
+    """Whether it is like none of ours, and like one of them by far less."""
+    return found[0].topic is None and found[0].score - found[1].score >= FAR
+
+
 def surely_asked(text: str, known: Known) -> bool:
-    """Whether a text asks one of the questions in so many words, whatever else it weighs as."""
+    """Whether a text asks one of the questions by a word of asking, whatever else it
+    weighs as."""
     languages = (known.catalogue.language, "en")
     rule = known.ears.questions.heard(text, languages)
     found = match(text, rule, known, languages)
-    return known.ears.match is not None and found.asks and found.question is not None
+    return known.ears.match is not None and found.asks and found.sure
 
 
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
-_OF_ELSE = frozenset({Topic.NEW_PHONE, Topic.HOUSEHOLD, Topic.CHAT})
+_OF_ELSE = frozenset({Topic.HOUSEHOLD, Topic.CHAT})  # a card just bought may be a refusal
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
 _OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it
 
@@ -126,6 +145,8 @@ def offer_which(text: str, perhaps: Sequence[Topic], known: Known) -> Turn:
     """Which of these questions it is; the last choice is a person."""
     labels = known.ears.labels.get(known.catalogue.language, {})
     shown = [(str(topic), labels.get(topic, str(topic))) for topic in perhaps]
+    while len(shown) > 1 and sum(len(label) for _, label in shown) > LETTERS:
+        shown.pop(-2)  # the last may be the wish that is a word of it
     shown.append((SOMETHING_ELSE, render(m.P_OTHER(), known.catalogue)))
     waiting: dict[str, Kept] = {"n": len(shown)}
     for place, (code, label) in enumerate(shown, start=1):

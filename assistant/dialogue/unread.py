@@ -6,6 +6,7 @@ from assistant.dialogue.aid import person
 from assistant.dialogue.values import Known, NoteUnread
 from assistant.hearing import understand
 from assistant.hearing.asking import ASKING
+from assistant.reading import says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers_more as more
 from assistant.wording import messages_talk as m
@@ -15,20 +16,25 @@ FEWEST_ASKED, SURELY_ASKS = 4, 0.8  # words of a question, and its weight
 MERE_TALK = 0.7  # the weight of a greeting and of what asks for no answer
 ASKS = 0.5  # the weight of what is a question rather than not
 FEWEST_WORDS = 2  # one word alone is a slip of the thumb, or a choice that is not there
+LIKELY_GRAVE = 0.5  # the weight of acts that a person should hear of, together
+_GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE, Act.PERSON, Act.TROUBLE)
 _IN_TROUBLE = frozenset({talks.TROUBLE.name, talks.OFFICER.name, talks.EMERGENCE.name})
 
 
 def unread(asked: str, text: str, known: Known) -> NoteUnread:
     """A text that was not read. It goes to a person the second time, and at once under a
-    warning, in a talk of trouble, or where it surely asks something; digits alone say nothing
-    that a person could answer."""
+    warning, in a talk of trouble, where it surely asks something, or where it is likelier a
+    cry, a refusal or a trouble than not, if no one of them is likely enough by itself; digits
+    alone say nothing that a person could answer."""
     agreed = known.farmer is not None and known.farmer.consent_at is not None
     talk = known.session.conversation if known.session else ""
     matters = known.unread > 0 or known.raining or talk in _IN_TROUBLE
     words = sum(any(sign.isalpha() for sign in word) for word in text.split())
+    weights = understand(text, known.ears, known.catalogue.language).weights
     if words >= FEWEST_ASKED and not asked:
-        weights = understand(text, known.ears, known.catalogue.language).weights
         matters = matters or weights[Act.QUESTION] >= SURELY_ASKS
+    grave = sum(weights[act] for act in _GRAVE) >= LIKELY_GRAVE
+    matters = matters or (grave and not says_not_known(text, known.lexicon))
     return NoteUnread(asked, text, passed=agreed and matters and words >= FEWEST_WORDS)
 
 

@@ -13,18 +13,17 @@ from assistant.acts import Act, Weights
 from assistant.hearing.matching import Likeness
 from assistant.hearing.topics import Topic
 
-_BASE = -0.4
-_SCORE, _GAP, _AGREES, _ASKS = 1.7, 1.4, 0.1, 0.1
+_BASE = 0.0
+_SCORE, _GAP, _AGREES, _ASKS = 1.6, 1.3, 0.1, 0.1
 _MOST = 1.5  # a score or a gap above that says no more
 _ACTS: Mapping[Act, float] = MappingProxyType(
     {
-        Act.QUESTION: 0.3,
         Act.DIE: -1.0,
-        Act.HARM: -1.0,
-        Act.DANGER: -0.5,
-        Act.REFUSE: -1.0,
-        Act.DONE: -0.8,
-        Act.NOTDONE: -0.6,
+        Act.HARM: -1.1,
+        Act.DANGER: -0.9,
+        Act.REFUSE: -0.6,
+        Act.DONE: -1.1,
+        Act.NOTDONE: -1.0,
     }
 )
 

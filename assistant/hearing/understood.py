@@ -46,6 +46,9 @@ _DENIES: Mapping[Act, frozenset[Kind]] = MappingProxyType(
 )
 
 
+_FEWEST_WORDS = 2
+
+
 @dataclass(frozen=True)
 class Understood:
     """One text, without the state it came in.
@@ -87,7 +90,10 @@ class Understood:
 
     def _may_be(self, act: Act, alert: bool) -> bool:
         """Whether an act is worth a question: lives and storms always, others where no other
-        act is likelier ("rats came" is a trouble)."""
+        act is likelier ("rats came" is a trouble). Of one word that no rule knows ("nan"),
+        nobody is asked whether somebody is hurt."""
+        if act is Act.HARM and len(self.text.split()) < _FEWEST_WORDS:
+            return False
         enough = self.weights[act] >= (ON_ALERT if alert else HALF).get(act, 2.0)
         return enough and (alert or act in (Act.DIE, Act.HARM) or self.likeliest is act)
 

@@ -1,6 +1,7 @@
 """What only a modem can meet: cards without PIN, credit or network, a store that is full, a
 modem that falls silent or is unplugged."""
 
+import os
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -198,3 +199,18 @@ def test_a_network_without_room_is_left_in_peace() -> None:
         handover = found.send()
         assert (handover.fate, handover.rest) == (Fate.TRY_LATER, timedelta(seconds=30))
         assert found.send().fate is Fate.ACCEPTED
+
+
+def test_a_text_that_a_process_began_and_never_ended_is_given_up() -> None:
+    """The modem still waits for its words, and would take our commands for them."""
+    found = Desk(answer_s=1.0)
+    with found.operator:
+        port = os.open(found.modem.port, os.O_RDWR | os.O_NOCTTY)
+        os.write(port, b"AT+CMGS=20\r0011")
+        assert until(lambda: b">" in os.read(port, 99))
+        os.close(port)
+        found.gateway.open(found.heard.take, now)
+        assert found.gateway.wait_up(10), found.gateway.why
+        assert found.send().fate is Fate.ACCEPTED
+        found.gateway.close()
+        assert found.operator.phone(AMINA).texts == ["hi"]

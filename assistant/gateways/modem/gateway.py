@@ -133,6 +133,7 @@ class ModemGateway:
 
     def _begin(self, port: Port) -> None:
         """Sets the modem up; raises _SimError where its card cannot be used."""
+        port.abort()
         for setting in _SETTINGS[:2]:
             port.ask(f"AT{setting}", self._terms.answer_s)
         self._unlock(port)

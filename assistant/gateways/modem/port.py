@@ -6,10 +6,12 @@ import re
 import threading
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Protocol
 
 PROMPT = "> "
 END, ABORT = "\x1a", "\x1b"
+ABORTED_S = 0.1
 _FINAL = re.compile(r"OK|ERROR|\+CM[ES] ERROR: .*|NO CARRIER|BUSY|NO ANSWER|NO DIALTONE")
 _UNASKED = ("+CMTI:", "+CDSI:", "+CDS:", "+CMT:", "+CLIP:", "RING", "+CUSD:", "+CREG:")
 _WITH_PDU = ("+CDS:", "+CMT:")  # the next line belongs to them
@@ -59,6 +61,15 @@ class Port:
         self._ended = True
         self._thread.join()
         self._serial.close()
+
+    def abort(self) -> None:
+        """Gives up a text that was begun and not ended, as by a process that died: the modem
+        would take all commands for its words (TS 27.005 3.5.1, 4.3: ESC ends it unsent)."""
+        with self._asking:
+            self._write(ABORT + "\r")
+            with suppress(queue.Empty):
+                self._lines.get(timeout=ABORTED_S)
+            self._drain()
 
     def ask(
         self, command: str, seconds: float, *, body: str = "", wait_s: float = 60.0

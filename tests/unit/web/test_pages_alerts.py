@@ -58,7 +58,7 @@ def come(valley: Valley, *raws: bytes) -> None:
 def browser(placed: Valley, new_browser: NewBrowser) -> Browser:
     """The officer of Kijani, signed in."""
     found = new_browser()
-    found.sign_in()
+    found.come_in()
     return found
 
 

@@ -38,7 +38,7 @@ def way(valley: Valley) -> None:
 def browser(new_browser: NewBrowser) -> Browser:
     """Signed in, where the way ends."""
     found = new_browser()
-    found.sign_in()
+    found.come_in()
     return found
 
 

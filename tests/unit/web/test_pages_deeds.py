@@ -13,8 +13,7 @@ MINUTE = timedelta(minutes=1)
 BEDS = ["bed-1", "bed-2", "bed-3"]
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """Three farmers whose beds nobody has answered for since day 5."""
     valley.add_officer(valley.add_village("Kijani"))
     give_password(valley)
@@ -23,8 +22,13 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
         valley.sow(phone, "1 June")
         valley.heard(phone)
     valley.go("7 Jun 06:30")
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
-    found.sign_in()
+    found.come_in()
     return found
 
 

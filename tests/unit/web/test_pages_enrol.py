@@ -22,7 +22,7 @@ def way(valley: Valley) -> None:
 def officer(new_browser: NewBrowser) -> Browser:
     """Signed in, where the way ends."""
     browser = new_browser()
-    browser.sign_in()
+    browser.come_in()
     browser.open("/farmers")
     return browser
 

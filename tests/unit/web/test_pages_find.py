@@ -10,8 +10,7 @@ from tests.valley import AMINA, BARAKA, ZAWADI, Valley
 NAMES = {AMINA: "Amina Nguyễn", BARAKA: "Mwende Hassan", ZAWADI: "Zawadi Asha"}
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """Three named farmers; the third lives in another officer's village."""
     kijani, _ = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
     valley.add_officer(kijani)
@@ -22,8 +21,13 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
             farmer = work.people.farmer(phone)
             assert farmer is not None
             work.people.save_farmer(replace(farmer, name=name))
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
-    found.sign_in()
+    found.come_in()
     return found
 
 

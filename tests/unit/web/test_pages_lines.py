@@ -67,7 +67,7 @@ def office(valley: Valley, new_browser: NewBrowser) -> Iterator[Office]:
         valley.house, secret="w", wake=lambda: None, clock=lambda: valley.now, terms=TERMS
     )
     browser = Browser(app.test_client())
-    browser.sign_in(LEAD)
+    browser.come_in(LEAD)
     took = Handover(Fate.ACCEPTED)
     yield Office(valley, browser, Told(took, []), Told(took, []))
 

@@ -37,7 +37,7 @@ def way(valley: Valley) -> None:
 def officer(new_browser: NewBrowser) -> Browser:
     """Signed in, where the way ends."""
     browser = new_browser()
-    browser.sign_in()
+    browser.come_in()
     return browser
 
 

@@ -23,7 +23,7 @@ def way(valley: Valley) -> None:
 def browser(new_browser: NewBrowser) -> Browser:
     """Signed in, where the way ends."""
     found = new_browser()
-    found.sign_in()
+    found.come_in()
     found.open("/nurseries/1")
     return found
 

@@ -33,7 +33,7 @@ def lead(valley: Valley, kijani: Village) -> Valley:
 @pytest.fixture
 def browser(lead: Valley, new_browser: NewBrowser) -> Browser:
     found = new_browser()
-    found.sign_in(LEAD)
+    found.come_in(LEAD)
     return found
 
 

@@ -26,7 +26,7 @@ def way(valley: Valley) -> None:
 def lead(new_browser: NewBrowser) -> Browser:
     """Signed in, where the way ends."""
     found = new_browser()
-    found.sign_in(LEAD)
+    found.come_in(LEAD)
     found.open("/officers")
     return found
 

@@ -27,7 +27,7 @@ def lead(valley: Valley, browser: Browser) -> Browser:
     valley.add_officer(phone=LEAD, lead=True)
     give_password(valley, LEAD)
     valley.enrol(AMINA)
-    browser.sign_in(LEAD)
+    browser.come_in(LEAD)
     valley.now += timedelta(hours=1)
     return browser
 

@@ -30,7 +30,7 @@ def way(valley: Valley) -> None:
 def lead(new_browser: NewBrowser) -> Browser:
     """The lead, signed in."""
     found = new_browser()
-    found.sign_in(LEAD)
+    found.come_in(LEAD)
     found.open("/programme")
     return found
 

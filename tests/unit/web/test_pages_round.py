@@ -8,8 +8,7 @@ from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, BARAKA, Valley
 
 
-@pytest.fixture
-def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
+def way(valley: Valley) -> None:
     """Two villages with a silent bed each."""
     kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
     valley.add_officer(kijani, mwanga)
@@ -19,8 +18,13 @@ def browser(valley: Valley, new_browser: NewBrowser) -> Browser:
         valley.sow(phone, "1 June")
     valley.text(AMINA, "what is this thing you said")
     valley.go("7 Jun 06:30")
+
+
+@pytest.fixture
+def browser(new_browser: NewBrowser) -> Browser:
+    """Signed in, where the way ends."""
     found = new_browser()
-    found.sign_in()
+    found.come_in()
     return found
 
 

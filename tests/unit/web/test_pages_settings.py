@@ -37,7 +37,7 @@ def set_up(valley: Valley) -> Valley:
 def lead(set_up: Valley, new_browser: NewBrowser) -> Browser:
     """The lead, at the settings."""
     found = new_browser()
-    found.sign_in(LEAD)
+    found.come_in(LEAD)
     found.open("/programme/settings")
     return found
 

@@ -25,7 +25,7 @@ def browser(_copied_sqlite: str) -> Iterator[Browser]:
     app = create_app(valley.house, secret="w", wake=valley.send, clock=lambda: valley.now)
     app.testing = True
     found = Browser(app.test_client())
-    found.sign_in()
+    found.come_in()
     yield found
     store.close()
 

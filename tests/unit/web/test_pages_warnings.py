@@ -40,7 +40,7 @@ def way(valley: Valley) -> None:
 def browser(new_browser: NewBrowser) -> Browser:
     """Signed in, where the way ends."""
     found = new_browser()
-    found.sign_in()
+    found.come_in()
     found.open("/warnings")
     return found
 
