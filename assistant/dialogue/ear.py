@@ -31,7 +31,7 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
-from assistant.dialogue.matched import asks_of_texts, says_who, surely_asked
+from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -273,11 +273,12 @@ _RATHER_REFUSES = 0.6
 
 def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known) -> bool:
     """Whether a text asks one of the plain questions rather: "who sends these?", "how do I stop
-    later?", but not "does it cost? then do not send"; and what only weighs as danger, such as
-    "can river sand be used"; of lives, only what is half sure."""
+    these if I want no more", but not "does it cost? then do not send"; and what only weighs as
+    danger, such as "can river sand be used"; of lives, only what is half sure."""
+    if act is Act.REFUSE and heard.weights[act] >= _RATHER_REFUSES:
+        return asks_how_to_stop(heard.text, known)
     if act is Act.REFUSE:
-        refuses = heard.weights[act] >= _RATHER_REFUSES
-        return not refuses and asks_of_texts(heard.text, known, certainty is Certainty.SAID)
+        return asks_of_texts(heard.text, known, certainty is Certainty.SAID)
     if act is Act.DIE or certainty is Certainty.SAID or known.raining:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF

@@ -141,6 +141,15 @@ def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
     return surely or (first.topic in _OF_TEXTS and first.score >= 0)
 
 
+def asks_how_to_stop(text: str, known: Known) -> bool:
+    """Whether a text asks, in a word of asking, how the texts are ended: no wish by itself."""
+    table, languages = known.ears.match, (known.catalogue.language, "en")
+    if table is None or not known.ears.questions.ideas(text, languages) & ASKING:
+        return False
+    first = table.likest(text, known.ears.questions.ideas(text, languages))[0]
+    return first.topic is Topic.STOP_HOW and first.score >= SCORE_ENOUGH
+
+
 def offer_which(text: str, perhaps: Sequence[Topic], known: Known) -> Turn:
     """Which of these questions it is; the last choice is a person."""
     labels = known.ears.labels.get(known.catalogue.language, {})
