@@ -15,7 +15,7 @@ SURE: Mapping[Act, float] = MappingProxyType(
 alone: a fixed list hears the one, the other is asked about."""
 
 HALF: Mapping[Act, float] = MappingProxyType(
-    {Act.DIE: 0.5, Act.HARM: 0.36, Act.DANGER: 0.5, Act.REFUSE: 0.5}
+    {Act.DIE: 0.5, Act.HARM: 0.42, Act.DANGER: 0.5, Act.REFUSE: 0.5}
 )
 """Asked about."""
 

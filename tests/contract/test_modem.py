@@ -2,6 +2,7 @@
 modem that falls silent or is unplugged."""
 
 import os
+import select
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -207,7 +208,10 @@ def test_a_text_that_a_process_began_and_never_ended_is_given_up() -> None:
     with found.operator:
         port = os.open(found.modem.port, os.O_RDWR | os.O_NOCTTY)
         os.write(port, b"AT+CMGS=20\r0011")
-        assert until(lambda: b">" in os.read(port, 99))
+        heard = b""
+        while b">" not in heard:
+            assert select.select([port], [], [], 10)[0], heard
+            heard += os.read(port, 99)
         os.close(port)
         found.gateway.open(found.heard.take, now)
         assert found.gateway.wait_up(10), found.gateway.why
