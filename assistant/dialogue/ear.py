@@ -164,7 +164,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
 
 _CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
 _RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
-_MAY_ASK, _LITTLE = 0.4, 0.2  # the same, of what is surely one of the plain questions
+_MAY_ASK, _LITTLE = 0.4, 0.2  # what asks and what cries, in what is surely a plain question
 
 
 def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
@@ -185,17 +185,17 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     return certainty
 
 
+def _cries(heard: Understood) -> float:
+    return sum(heard.weights[act] for act in (Act.DIE, Act.HARM, Act.DANGER))
+
+
 def _is_calm(heard: Understood) -> bool:
-    weights = heard.weights
-    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
-    calm = sum(weights[act] for act in _CALM)
-    return calm >= _RATHER_CALM and cries < _NEXT_TO_NOTHING
+    calm = sum(heard.weights[act] for act in _CALM)
+    return calm >= _RATHER_CALM and _cries(heard) < _NEXT_TO_NOTHING
 
 
 def _asks_of_bed(heard: Understood, known: Known) -> bool:
-    weights = heard.weights
-    cries = weights[Act.DANGER] + weights[Act.HARM] + weights[Act.DIE]
-    may_ask = weights[Act.QUESTION] >= _MAY_ASK and cries < _LITTLE
+    may_ask = heard.weights[Act.QUESTION] >= _MAY_ASK and _cries(heard) < _LITTLE
     return may_ask and surely_asked(heard.text, known)
 
 

@@ -143,10 +143,11 @@ def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
 
 def asks_how_to_stop(text: str, known: Known) -> bool:
     """Whether a text asks, in a word of asking, how the texts are ended: no wish by itself."""
-    table, languages = known.ears.match, (known.catalogue.language, "en")
-    if table is None or not known.ears.questions.ideas(text, languages) & ASKING:
+    table = known.ears.match
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    if table is None or not ideas & ASKING:
         return False
-    first = table.likest(text, known.ears.questions.ideas(text, languages))[0]
+    first = table.likest(text, ideas)[0]
     return first.topic is Topic.STOP_HOW and first.score >= SCORE_ENOUGH
 
 
