@@ -40,6 +40,7 @@ from assistant.dialogue.invited import asking, was_asked
 from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done, rained_off
 from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.lists import choice_names
+from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.reports import bereaved, reported
 from assistant.dialogue.unread import not_understood, unread
@@ -201,7 +202,7 @@ def _officer_text(text: str, known: Known) -> Turn | None:
 def _stop_or_start(text: str, known: Known) -> Turn | None:
     stopped = known.farmer is not None and known.farmer.stopped_at is not None
     wish = sure_wish(text, known)
-    if wish is Wish.STOP and not stopped:
+    if wish is Wish.STOP and not stopped and not asks_how_to_stop(text, known):
         return WISHES[wish](text, known)
     paused = known.farmer is not None and known.farmer.paused_at is not None
     if wish is Wish.START and (stopped or paused or known.farmer is None):

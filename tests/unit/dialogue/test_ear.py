@@ -323,3 +323,20 @@ def test_a_refusal_that_asks_the_cost_is_a_refusal(language: str, words: str) ->
 def test_leaves_told_in_a_sentence_are_no_question() -> None:
     got = turn("deux feuilles et la troisième commence à sortir", MOMENTS["leaves"]("fr"))
     assert "2" in outcome(got).written
+
+
+@pytest.mark.parametrize("moment", ["nothing", "sow"])
+def test_who_asks_how_to_stop_is_told_how_and_not_stopped(moment: str) -> None:
+    got = turn(
+        "how do I stop these messages if I dont want them any more", MOMENTS[moment]("en")
+    )
+    assert not [change for change in got.changes if isinstance(change, v.StopTexts)]
+    assert "STOP" in "".join(
+        str(say.message.text) + str(say.slots) for say in got.texts[0].says
+    )
+
+
+@pytest.mark.parametrize("words", ["stop", "stop these messages", "stop messages now please"])
+def test_a_plain_stop_stops(words: str) -> None:
+    got = turn(words, MOMENTS["nothing"]("en"))
+    assert [change for change in got.changes if isinstance(change, v.StopTexts)]
