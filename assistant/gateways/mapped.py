@@ -20,7 +20,7 @@ from assistant.channel import (
 )
 from assistant.gateways.mapping import Provider, Sends, found_at, nested, put
 from assistant.gateways.memory import Taken
-from assistant.gateways.over_http import Sessions, may_have_left, moment_of, rest_of
+from assistant.gateways.over_http import Sessions, moment_of, rest_of, unanswered
 
 _DETAIL_MAX = 200
 _CLOCKS_APART = timedelta(minutes=5)
@@ -109,8 +109,7 @@ class MappedGateway:
                 request, timeout=self._timeout_s, allow_redirects=False
             )
         except OSError as trouble:
-            said, left = f"no answer: {trouble}"[:_DETAIL_MAX], may_have_left(trouble)
-            return Handover(Fate.TRY_LATER, said, answered=False, in_doubt=left)
+            return unanswered(trouble, self._sends.url)
         return self._meant(answer, now)
 
     def _meant(self, answer: requests.Response, now: datetime) -> Handover:
