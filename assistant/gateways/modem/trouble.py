@@ -4,6 +4,7 @@ Codes: 3GPP TS 27.005 3.2.5 (+CMS ERROR; below 128 those of TS 24.011 annex E-2)
 (+CME ERROR).
 """
 
+import errno
 from datetime import timedelta
 
 from assistant.channel import Fate, Handover
@@ -46,6 +47,19 @@ _SOON, _LATE = timedelta(seconds=30), timedelta(minutes=10)
 def sim_words(code: int) -> str:
     """Why the SIM card cannot be used (+CME ERROR)."""
     return _SIM.get(code, f"the modem says error {code}")
+
+
+_PORT = {
+    errno.ENOENT: "it is not there: plug the modem in, or set its right port",
+    errno.EACCES: "it may not be used: put who runs the service into the group dialout",
+    errno.EBUSY: "another program has it: end that one",
+}
+
+
+def port_words(port: str, fault: OSError) -> str:
+    """Why a port cannot be opened."""
+    said = _PORT.get(fault.errno or 0, f"{fault}: plug the modem in")
+    return f"{port} cannot be opened: {said}"
 
 
 def refused(code: int) -> Handover:

@@ -5,15 +5,17 @@ tshark 4.0.17, when the project's table of telecom facts was put together (24 No
 clauses are those of 3GPP TS 23.040, but where another is named.
 """
 
+import errno
 from datetime import UTC, datetime, timedelta
 
 import pytest
+import serial
 
 from assistant.channel import Fate, Piece
 from assistant.gateways.modem import ModemTerms
 from assistant.gateways.modem.credit import credit_words
 from assistant.gateways.modem.tpdu import Delivered, Reported, TpduError, read, submits
-from assistant.gateways.modem.trouble import NO_CREDIT, refused, sim_words
+from assistant.gateways.modem.trouble import NO_CREDIT, port_words, refused, sim_words
 
 PHONE = "+254700000001"
 NINE = datetime(2026, 11, 24, 6, 1, tzinfo=UTC)
@@ -112,6 +114,22 @@ def test_what_is_no_message_is_refused(pdu: str) -> None:
     """It is then deleted, and not tried for ever."""
     with pytest.raises(TpduError):
         read(pdu)
+
+
+PORTS = {
+    errno.ENOENT: "plug the modem in",
+    errno.EACCES: "into the group dialout",
+    errno.EBUSY: "another program has it",
+    errno.EIO: "plug the modem in",
+}
+
+
+@pytest.mark.parametrize("number", PORTS)
+def test_why_a_port_cannot_be_opened_is_said_in_words(number: int) -> None:
+    """As the library for serial ports raises it."""
+    fault = serial.SerialException(number, f"could not open port: [Errno {number}]")
+    said = port_words("/dev/ttyUSB0", fault)
+    assert said.startswith("/dev/ttyUSB0 cannot be opened: ") and PORTS[number] in said
 
 
 def test_refusals_mean_the_number_the_card_or_the_network() -> None:
