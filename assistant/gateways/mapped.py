@@ -18,11 +18,12 @@ from assistant.channel import (
     Handover,
     Outgoing,
 )
-from assistant.gateways.mapping import Provider, Sends, found_at, nested, put
+from assistant.gateways.mapping import Provider, Sends, found_at, nested, put, read_by
 from assistant.gateways.memory import Taken
 from assistant.gateways.over_http import Sessions, moment_of, rest_of, unanswered
 
 _DETAIL_MAX = 200
+_ANSWER_MAX = 1_000  # octets of an answer in plain words
 _CLOCKS_APART = timedelta(minutes=5)
 _NUMBER = re.compile(r"\+[1-9][0-9]{4,14}")
 _SPACING = re.compile(r"[\s().-]")
@@ -113,7 +114,7 @@ class MappedGateway:
         return self._meant(answer, now)
 
     def _meant(self, answer: requests.Response, now: datetime) -> Handover:
-        sends, said = self._sends, _said(answer.content)
+        sends, said = self._sends, _said(self._sends, answer.content)
         status, after = answer.status_code, answer.headers.get("Retry-After", "")
         if sends.taken.meets(status, said):
             theirs = found_at(said, sends.their_id) if sends.their_id else None
@@ -152,7 +153,11 @@ def _request(sends: Sends, slots: Mapping[str, str], secret: str) -> requests.Pr
     return ready
 
 
-def _said(content: bytes) -> Any:
+def _said(sends: Sends, content: bytes) -> Any:
+    """What an answer tells, by names; None where it has not the form that it should."""
+    if sends.reads:
+        words = content[:_ANSWER_MAX].decode("utf-8", "replace").strip()
+        return read_by(sends.reads, words)
     try:
         return json.loads(content)
     except (ValueError, RecursionError):

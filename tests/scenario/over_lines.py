@@ -42,6 +42,7 @@ FAULTS = {
     "modem": modem.FAULTS,
     "hill": provider.FAULTS,
     "river": provider.FAULTS,
+    "mill": provider.FAULTS,
 }
 
 
@@ -84,7 +85,13 @@ def asks_for(season: Season) -> frozenset[str]:
 # receipts tell, and a line that is busy or tells late changes that.
 BY_THE_SECOND = frozenset({"crossed", "enrolled"})
 LEFT_OUT = "left out"
-LACKS = {"smpp": {"rings"}, "modem": {"menus"}, "river": {"rings"}, "hill": set[str]()}
+LACKS = {
+    "smpp": {"rings"},
+    "modem": {"menus"},
+    "hill": set[str](),
+    "river": {"rings"},
+    "mill": {"rings", "menus"},
+}
 
 
 def ended(
