@@ -29,6 +29,9 @@ MONTH_LIMIT = Message("All texts: the limit of the month is reached", note="In t
 VILLAGE_DAY_LIMIT = Message(
     "{village}: the limit of a village's day is reached", note="In that list."
 )
+VILLAGE_MONTH_LIMIT = Message(
+    "{village}: the limit of a village's month is reached", note="In that list."
+)
 KIND_PROMPT = Message("Daily texts", note="A kind of texts.")
 KIND_SECOND = Message("Second askings", note="A kind of texts.")
 KIND_CONSENT = Message("Invitations to agree", note="A kind of texts.")
@@ -60,9 +63,18 @@ VILLAGE_LIMIT_TEXT = Message(
     "midnight. A lead lets the rest go: page, Stop texts.",
     note="Text to the leads and the village's officers.",
 )
+VILLAGE_MONTH_TEXT = Message(
+    "{village}: the limit of the month is reached, segments: {count}. Only dangers leave there "
+    "until the month ends. A lead lets the rest go: page, Stop texts.",
+    note="Text to the leads and the village's officers.",
+)
 TOO_MANY_TODAY = Message(
     "One officer writes to {count} phones a day, invitations too. Nothing was sent: ask a lead, or "
     "go on tomorrow.",
+    note="A letter to many farmers, or a list, was not sent.",
+)
+TOO_MANY_THIS_MONTH = Message(
+    "One officer writes to {count} phones a month, invitations too. Nothing was sent: ask a lead.",
     note="A letter to many farmers, or a list, was not sent.",
 )
 NEEDS_ANOTHER = Message(
