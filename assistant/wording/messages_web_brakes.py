@@ -94,10 +94,16 @@ ACT_ERASED = Message("forgot a farmer, as asked", note="What was done.")
 ACT_PERSON_TAKEN = Message(
     "took all that is kept of a farmer, as a file", note="What was done."
 )
+ACT_LOOKED = Message("looked at what is kept of a farmer", note="What was done.")
+ACT_LOOKED_THROUGH = Message("looked through a page of people", note="What was done.")
+ACT_NUMBER_SHOWN = Message("had a farmer's number shown", note="What was done.")
 BRAKE_ACTS: Mapping[str, Message] = {
     "brake_on": ACT_BRAKE_ON,
     "brake_off": ACT_BRAKE_OFF,
     "erasure_asked": ACT_ERASURE_ASKED,
     "erased": ACT_ERASED,
     "person_taken": ACT_PERSON_TAKEN,
+    "looked": ACT_LOOKED,
+    "looked_through": ACT_LOOKED_THROUGH,
+    "number_shown": ACT_NUMBER_SHOWN,
 }
