@@ -42,7 +42,7 @@ def save_and_plan(
     all_days = planned(saved, zone, house.hours, date.min, farmer.only_work)
     keep = {(reminder.task, reminder.day) for reminder in all_days}
     story = work.reminders.of_nursery(saved.id)
-    _withdraw(work, story, keep)
+    _withdraw(work, story, keep, anew=saved.resown)
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
     told = _told_already(story, today, saved)
@@ -70,13 +70,19 @@ def happen(
 
 
 def _withdraw(
-    work: Work, story: Iterable[Reminder], keep: Collection[tuple[TaskCode, date]]
+    work: Work,
+    story: Iterable[Reminder],
+    keep: Collection[tuple[TaskCode, date]],
+    *,
+    anew: bool,
 ) -> None:
-    """What is planned or asked and not of these days goes."""
+    """What is planned or asked and not of these days goes; of a bed that was sown anew also
+    what was never answered: its leaves are gone, and a digit would still be taken for them."""
+    open_states = {State.PLANNED, State.SENT} | ({State.UNANSWERED} if anew else set())
     gone = [
         each.id
         for each in story
-        if each.state in (State.PLANNED, State.SENT) and (each.task, each.day) not in keep
+        if each.state in open_states and (each.task, each.day) not in keep
     ]
     work.reminders.set_state(gone, State.WITHDRAWN)
 

@@ -24,6 +24,7 @@ from tests.valley import (
     Valley,
     at,
     like,
+    numbered,
     settle,
 )
 
@@ -135,6 +136,30 @@ def test_who_has_not_agreed_to_texts_is_not_warned_by_one(beds: Valley) -> None:
         assert amina is not None
         work.people.save_farmer(replace(amina, consent_at=None))
     assert "Phones: 2." in beds.text(OFFICER, f"RAIN {CODE} Kijani 14-20")[0]
+
+
+# --- answers ----------------------------------------------------------------------------------
+
+TO_A_WARNING_ON_ITS_WAY = {
+    "not yet": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
+    "done": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
+    "1": like(m.WARNING_COVERED),
+}
+
+
+@pytest.mark.parametrize("words", TO_A_WARNING_ON_ITS_WAY)
+def test_a_reply_to_a_warning_of_which_no_receipt_tells_is_no_reply_to_nothing(
+    beds: Valley, words: str
+) -> None:
+    """Her other texts were receipted; this one's comes an hour late. "Done" may be about the
+    sowing that she told before, so that nothing is noted by it; the two answers are asked."""
+    beds.go("2 Jun 06:00")
+    assert beds.text(AMINA, "done")
+    beds.operator.receipts = False
+    warn(beds)
+    beds.send()
+    assert beds.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
+    assert beds.text(AMINA, words) == [TO_A_WARNING_ON_ITS_WAY[words]]
 
 
 # --- the second text --------------------------------------------------------------------------
