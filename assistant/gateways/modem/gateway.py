@@ -30,7 +30,7 @@ from assistant.gateways.modem import tpdu
 from assistant.gateways.modem.credit import credit_words
 from assistant.gateways.modem.port import CommandError, Port, PortError, Serial
 from assistant.gateways.modem.terms import ModemTerms
-from assistant.gateways.modem.trouble import port_words, refused, sim_words
+from assistant.gateways.modem.trouble import network_words, port_words, refused, sim_words
 from assistant.gateways.numbers import e164
 
 log = logging.getLogger(__name__)
@@ -180,8 +180,8 @@ class ModemGateway:
             return
         self._port = None
         self._up.clear()
-        signal = next(iter(port.ask("AT+CSQ", self._terms.answer_s)), "").removeprefix("+CSQ: ")
-        self._tell(f"no network (signal {signal}): put the modem, or its aerial, by a window")
+        signal = next(iter(port.ask("AT+CSQ", self._terms.answer_s)), "")
+        self._tell(network_words(next(iter(said), ""), signal))
 
     # --- out ---------------------------------------------------------------------------------
 

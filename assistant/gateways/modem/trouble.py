@@ -62,6 +62,26 @@ def port_words(port: str, fault: OSError) -> str:
     return f"{port} cannot be opened: {said}"
 
 
+_DENIED = "3"  # +CREG (TS 27.007 7.2)
+_UNKNOWN, _WEAK, _GOOD = 99, 10, 20  # of 31 (8.5): -93 and -73 dBm
+
+
+def network_words(registration: str, signal: str) -> str:
+    """Why there is no network, from the modem's answers +CREG and +CSQ."""
+    stat = registration.rpartition(":")[2].split(",")[1:2]
+    if stat == [_DENIED]:
+        return "the network refuses this SIM card: ask its seller whether it is active and paid"
+    told = signal.rpartition(":")[2].partition(",")[0].strip()
+    strength = int(told) if told.isdecimal() else _UNKNOWN
+    if strength >= _UNKNOWN or not strength:
+        heard = "no signal"
+    else:
+        heard = (
+            f"signal {'weak' if strength < _WEAK else 'fair' if strength < _GOOD else 'good'}"
+        )
+    return f"no network ({heard}): put the modem, or its aerial, by a window"
+
+
 def refused(code: int) -> Handover:
     """What a refusal of a text means (+CMS ERROR): of the number, the card, or the network."""
     said = _NUMBER.get(code)

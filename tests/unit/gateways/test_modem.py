@@ -15,7 +15,13 @@ from assistant.channel import Fate, Piece
 from assistant.gateways.modem import ModemTerms
 from assistant.gateways.modem.credit import credit_words
 from assistant.gateways.modem.tpdu import Delivered, Reported, TpduError, read, submits
-from assistant.gateways.modem.trouble import NO_CREDIT, port_words, refused, sim_words
+from assistant.gateways.modem.trouble import (
+    NO_CREDIT,
+    network_words,
+    port_words,
+    refused,
+    sim_words,
+)
 
 PHONE = "+254700000001"
 NINE = datetime(2026, 11, 24, 6, 1, tzinfo=UTC)
@@ -130,6 +136,23 @@ def test_why_a_port_cannot_be_opened_is_said_in_words(number: int) -> None:
     fault = serial.SerialException(number, f"could not open port: [Errno {number}]")
     said = port_words("/dev/ttyUSB0", fault)
     assert said.startswith("/dev/ttyUSB0 cannot be opened: ") and PORTS[number] in said
+
+
+SIGNALS = {
+    ("+CREG: 0,2", "+CSQ: 4,0"): "no network (signal weak): ",
+    ("+CREG: 0,0", "+CSQ: 14,99"): "no network (signal fair): ",
+    ("+CREG: 0,2", "+CSQ: 31,0"): "no network (signal good): ",
+    ("+CREG: 0,2", "+CSQ: 99,99"): "no network (no signal): ",
+    ("+CREG: 0,2", ""): "no network (no signal): ",
+    ("+CREG: 0,3", "+CSQ: 20,0"): "the network refuses this SIM card: ask its seller",
+    ("+CREG: 2,3,1A2B,0C3D", "+CSQ: 20,0"): "the network refuses this SIM card",
+}
+
+
+@pytest.mark.parametrize("said", SIGNALS)
+def test_why_there_is_no_network_is_said_in_words(said: tuple[str, str]) -> None:
+    """3GPP TS 27.007 7.2 and 8.5."""
+    assert network_words(*said).startswith(SIGNALS[said])
 
 
 def test_refusals_mean_the_number_the_card_or_the_network() -> None:
