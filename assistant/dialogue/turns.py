@@ -286,9 +286,12 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     if chosen is not None and _is_sure(text, chosen, names, known):
         return chosen
     said_so, sure = _answers_warning(text, known, warning)
+    deeds = read_deeds(text, known.lexicon)
     if said_so == "done" and sure:
-        deeds = read_deeds(text, known.lexicon)
         return 0 if "cover" in deeds or not (deeds or known.items) else None
+    if "cover" in deeds and _may_answer_warning(text, known, warning):
+        reading = read_told(text, known.lexicon)
+        return 0 if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD) else None
     return None
 
 
@@ -325,7 +328,8 @@ def _answers_warning(text: str, known: Known, warning: Standing) -> tuple[str | 
 
 def _may_answer_warning(text: str, known: Known, warning: Standing) -> bool:
     """Whether a reply may be to a warning of which no receipt has told yet: what came before it
-    is settled, so that nothing else is open. Too little to note an answer by."""
+    is settled, so that nothing else is open. Too little to note an answer by, but that the bed
+    is covered."""
     waits = any(item in known.items for focus in known.focuses for item in focus.items)
     sent = any(focus.warning_id == warning.id for focus in known.focuses)
     if waits or not sent or warning.answer is not None or known.session is not None:
