@@ -2,6 +2,7 @@
 the command, a process of its own."""
 
 import re
+import socket
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -76,6 +77,16 @@ def test_what_a_line_has_not_is_refused(case: str) -> None:
     options, words = REFUSED[case]
     done = subprocess.run([*COMMAND, *options], capture_output=True, text=True, timeout=60)
     assert done.returncode == 2 and words in done.stderr
+
+
+def test_a_port_that_is_taken_is_said() -> None:
+    """In one line."""
+    with socket.create_server(("127.0.0.1", 0)) as taken:
+        port = str(taken.getsockname()[1])
+        options = ("--line", "smpp", "--smpp-port", port)
+        done = subprocess.run([*COMMAND, *options], capture_output=True, text=True, timeout=60)
+    assert done.returncode == 2
+    assert done.stderr.startswith(f"Error: port {port} is not free")
 
 
 def test_a_seed_is_the_same_chance_each_time() -> None:
