@@ -15,6 +15,12 @@ SEED_CHECK_D = chosen(
     note="before a failed bed is sown again; common practice, no source: living seed shows a "
     "root by then where it is warm",
 )
+NO_SEED_WAITS_D = chosen(
+    "no_seed_waits_d",
+    7,
+    "days",
+    note="that sowing waits where seed has to be found; chosen, the farmer may name another day",
+)
 SEED_CHECK_SEEDS = chosen(
     "seed_check_seeds", 50, "seeds", note="of seed that is left; common practice, no source"
 )

@@ -176,6 +176,10 @@ def _bare(
         asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=soaked[0].id)
         return TROUBLE_ENDINGS["!seed"](asked, known)
     able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    early = [bed for bed in able if known.today < bed.anchors.uncover_date]
+    if Idea.BARE in ideas and len(early) == len(able) == 1:
+        asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=early[0].id)
+        return TROUBLE_ENDINGS["!not_up"](asked, known)
     late = [bed for bed in able if known.today > bed.anchors.uncover_date]
     if Idea.BARE not in ideas or len(late) != 1:
         return None
@@ -305,6 +309,32 @@ def _sown_unasked(
 _NEAR_SOWING_D = 4  # farther off another seed may be meant; it is asked
 
 
+def _not_sown(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """That nothing is sown, of a bed that was only taken as sown."""
+    able = [bed for bed in beds if bed.sow_assumed and bed.transplanted_on is None]
+    told = read_told(text, known.lexicon, digits=False)
+    said_so = told.value == "not_yet" and told.outcome is Outcome.UNDERSTOOD
+    if Idea.SOW not in ideas or not said_so or len(able) != 1 or len(able) != len(beds):
+        return None
+    asked = Item(able[0].id, TaskCode.SOW, able[0].sow_date)
+    return settle(asked, "not_yet", None, known, lasting(known.session))
+
+
+def _no_seed(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """The seed is thrown away, or there is none: which seed will be sown is asked."""
+    able = [bed for bed in beds if not (bed.sown or bed.held)]
+    if Idea.NO_SEED not in ideas or ideas & {Idea.BARE, Idea.SPROUT, Idea.SPARE}:
+        return None
+    if len(able) != 1 or len(able) != len(beds):
+        return None
+    asked = begin(talks.NO_SEED, held=lasting(known.session), nursery=able[0].id)
+    return opened(asked, known, changes=(call("seed", text, asked, known),))
+
+
 def _new_seed(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
@@ -332,6 +362,8 @@ _Report = Callable[[str, frozenset[Idea], tuple[Nursery, ...], Known], Turn | No
 _REPORTS: tuple[_Report, ...] = (
     _lost,
     _spare,
+    _not_sown,
+    _no_seed,
     _new_seed,
     _sown_again,
     _bare,

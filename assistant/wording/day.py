@@ -302,7 +302,7 @@ def _planting(work: DayWork, code: TaskCode) -> Message:
     if today > nursery.latest:
         return too_old(nursery)
     if today < nursery.anchors.transplant_date:
-        return t.P_WINDOW
+        return t.P_WINDOW if nursery.transplant_date else t.P_WINDOW_OPEN
     if code is TaskCode.OVERDUE:
         return t.P_OVERDUE_OLD if _is_old(work) else t.P_OVERDUE
     if _waits_drained(work):

@@ -4,9 +4,8 @@ The days of a practice hold where it is warm. A leaf opens for every 83 degree-d
 (CERES-Rice coefficients, see `growth.leaves`), and mats are planted with 3 leaves on day 15: so
 a day of a practice stands for 83 x 3 / 15 = 16.6 degree-days, a mean of 25.6 C. Where it is
 cooler, days are as long as it takes to gather that warmth; they are never shorter, since
-nothing was seen in print of beds that were ready sooner. Without means of the months nothing is
-stretched: one felt mean says nothing of the weeks to come, and would take a question back that
-was asked this morning.
+nothing was seen in print of beds that were ready sooner. Where no means of the months are
+known, a mean that was felt stretches the days around it, and the others are warm ones.
 """
 
 import math
@@ -27,6 +26,7 @@ WARM_C = c.LEAF_BASE_C.value + HEAT_OF_A_DAY
 
 _LONGEST_D = 500  # no bed is waited for longer
 _COUNT_AGAIN_D = 4  # a count sooner after the last would tell nothing new
+_HOLDS = timedelta(days=int(c.WARMTH_HOLDS_D.value))
 _BEFORE_WINDOW = (TaskCode.LEAF_COUNT, TaskCode.CHOOSE_DAY)
 
 
@@ -59,9 +59,13 @@ class Clock:
             return self.felt_c
         return None if self.months is None else self.months[on.month - 1]
 
+    @property
+    def felt_until(self) -> date | None:
+        """The last day for which a mean that was felt stands; None where there is none."""
+        return None if self.felt_on is None else self.felt_on + _HOLDS
+
     def _felt(self, on: date) -> bool:
-        holds = timedelta(days=int(c.WARMTH_HOLDS_D.value))
-        return self.felt_on is not None and abs(on - self.felt_on) <= holds
+        return self.felt_on is not None and abs(on - self.felt_on) <= _HOLDS
 
     def warmth(self, day: int) -> float:
         """What a day from sowing counts for [degree-days C]. Colder ones count as the coldest
@@ -74,7 +78,7 @@ class Clock:
 
     def stretched(self, day: float) -> int:
         """On which day from sowing a day of the practice falls: never sooner."""
-        if self.months is None:
+        if not self.is_known:
             return int(day)
         return self._gathered(int(day) * HEAT_OF_A_DAY, 0, most=HEAT_OF_A_DAY)
 
@@ -117,7 +121,7 @@ class Paced:
     @cached_property
     def by_clock(self) -> Practice:
         """By the warmth alone."""
-        if self.clock.months is None:
+        if not self.clock.is_known:
             return self.practice
         return replace(
             self.practice, window=self._window(self.practice.window), days=self._days()

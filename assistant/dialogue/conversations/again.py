@@ -14,6 +14,12 @@ _NURSERY = Question(
     again=m.AGAIN_CHOICE,
 )
 
+_SEEDS = (
+    Choice("seed_same", a.SAME),
+    Choice("seed_other", a.OTHER),
+    Choice("seed_none", a.NONE),
+)
+
 AGAIN = conversation(
     "again",
     1,
@@ -40,12 +46,23 @@ AGAIN = conversation(
         asks=a.ASK_SEED,
         reads=Reads.CHOICE,
         keeps="seed",
-        choices=(
-            Choice("seed_same", a.SAME),
-            Choice("seed_other", a.OTHER),
-            Choice("seed_none", a.NONE),
-        ),
+        choices=_SEEDS,
         goes={ANY: "!again"},
+        help=a.ASK_SEED,
+        again=m.AGAIN_CHOICE,
+    ),
+)
+
+NO_SEED = conversation(
+    "no_seed",
+    1,
+    Question(
+        "seed",
+        asks=a.ASK_SEED,
+        reads=Reads.CHOICE,
+        keeps="seed",
+        choices=_SEEDS,
+        goes={ANY: "!seed_now"},
         help=a.ASK_SEED,
         again=m.AGAIN_CHOICE,
     ),

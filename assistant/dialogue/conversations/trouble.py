@@ -31,7 +31,7 @@ PLACES = (
 
 TROUBLE = conversation(
     "trouble",
-    1,
+    2,
     Question(
         "nursery",
         asks=m.ASK_NURSERY,
@@ -92,9 +92,18 @@ TROUBLE = conversation(
         reads=Reads.CHOICE,
         keeps="place",
         choices=PLACES,
-        goes={"even": "can", ANY: "!look_alike"},
+        goes={"even": "!hungry", ANY: "!look_alike"},
         help=c.ASK_WHERE,
         again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "cover",
+        asks=c.ASK_COVER_OFF,
+        reads=Reads.YES_NO,
+        keeps="cover_off",
+        goes={"yes": "can", "no": "!just_uncovered"},
+        help=c.ASK_COVER_OFF,
+        again=m.AGAIN_YES_NO,
     ),
     Question(
         "can",
