@@ -19,7 +19,7 @@ NO_SEED_WAITS_D = chosen(
     "no_seed_waits_d",
     7,
     "days",
-    note="that sowing waits where seed has to be found; chosen, the farmer may name another day",
+    note="sowing waits where seed has to be found; chosen, the farmer may name another day",
 )
 SEED_CHECK_SEEDS = chosen(
     "seed_check_seeds", 50, "seeds", note="of seed that is left; common practice, no source"

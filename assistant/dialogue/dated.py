@@ -197,7 +197,9 @@ def _is_of_else(told: _Told, known: Known) -> bool:
     # A day and next to nothing else; an open question or another task reads that better.
     busy = known.session is not None or any(each.task not in _DATED for each in known.items)
     rest = without_day(told.text, known.lexicon, known.today)
-    return busy or not (not rest or is_accounted_for(rest, known.lexicon))
+    if rest and (known.items or not is_accounted_for(rest, known.lexicon)):
+        return True  # "done, on Monday" answers the task
+    return busy
 
 
 _DATED = frozenset(

@@ -51,12 +51,6 @@ def _too_early(session: Session, known: Known) -> Turn:
     return ended(session, known, text, changes=(change,))
 
 
-def _hungry(session: Session, known: Known) -> Turn:
-    """All signs are of want; whether the cover is off long enough is asked where nobody said."""
-    uncovered = chosen(session, known).uncovered
-    return opened(replace(session, step="can" if uncovered else "cover"), known)
-
-
 def _just_uncovered(session: Session, known: Known) -> Turn:
     """Shoots are pale under the cover, and for days after it."""
     nursery = chosen(session, known)
@@ -200,7 +194,6 @@ def _cold(session: Session, known: Known) -> Turn:
 
 TROUBLE_ENDINGS: Mapping[str, Ending] = {
     "!too_early": _too_early,
-    "!hungry": _hungry,
     "!just_uncovered": _just_uncovered,
     "!urea": _urea,
     "!light": _light,

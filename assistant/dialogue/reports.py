@@ -26,6 +26,7 @@ from assistant.dialogue.lists import choice_names
 from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, standing_told_done, waits
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Change, Item, Known, Session, Turn
+from assistant.dialogue.variety import variety_told
 from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
 from assistant.reading import (
@@ -65,6 +66,12 @@ def reported(text: str, known: Known) -> Turn | None:
         return first
     found = (report(text, ideas, beds, known) for report in _REPORTS)
     return next((turn for turn in found if turn is not None), None)
+
+
+def of_variety(text: str, known: Known) -> Turn | None:
+    """The turn for a variety that is named, before its name or its days are taken for a
+    question about varieties."""
+    return variety_told(text, known) if _listens(text, known) else None
 
 
 def bereaved(text: str, known: Known) -> Turn | None:

@@ -44,7 +44,7 @@ from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
-from assistant.dialogue.reports import bereaved, reported
+from assistant.dialogue.reports import bereaved, of_variety, reported
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -106,6 +106,7 @@ def turn(text: str, known: Known) -> Turn:
         _officer_talk,
         _warning,
         dated_surely,
+        of_variety,
         answered,
         _dated,
         _sign_up,
@@ -435,7 +436,9 @@ def _digit(text: str, known: Known) -> str:
     if not text.isalpha():
         return text
     count = read_count(text, known.lexicon)
-    is_choice = count.outcome is Outcome.UNDERSTOOD and count.value in range(1, MOST_CHOICES + 1)
+    is_choice = count.outcome is Outcome.UNDERSTOOD and count.value in range(
+        1, MOST_CHOICES + 1
+    )
     return f"{count.value:.0f}" if is_choice and count.value is not None else text
 
 

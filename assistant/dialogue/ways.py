@@ -51,6 +51,13 @@ def _way_problem(value: Kept, session: Session, known: Known) -> str:
     return "yellow_early" if value == "yellow" and early else str(value)
 
 
+def _way_place(value: Kept, session: Session, known: Known) -> str:
+    """All signs are of want: how long the cover is off is asked where nobody said."""
+    nursery = chosen_nursery(session, known)
+    covered = nursery is not None and not nursery.uncovered
+    return "even_covered" if value == "even" and covered else str(value)
+
+
 def colour_day(nursery: Nursery) -> date:
     """From when on pale leaves may be hunger: not under straw, nor just uncovered."""
     return next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
@@ -79,6 +86,7 @@ _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
     Reads.RIPENS: _way_ripens,
     Reads.SHOOTS: _way_shoots,
     Reads.PROBLEM: _way_problem,
+    Reads.PLACE: _way_place,
     Reads.SUFFICED: _way_sufficed,
     Reads.CHOICE: lambda value, session, known: str(value),
     Reads.DEED: lambda value, session, known: str(value),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from assistant.agronomy.constants import LEAF_HOTTEST_C
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.growth.warmth import told_since
 from assistant.agronomy.life.clock import MONTHS
 from assistant.agronomy.nursery import Nursery
@@ -89,16 +90,19 @@ class _Here:
     today: date
 
     def warmed(self, bed: Nursery) -> Nursery:
-        """By the warmth as it is known now; what was asked for a day that has come is not
-        taken back: the cover is looked at from then on, and a drained bed is planted."""
+        """By the warmth as it is known now; what was asked is not taken back: the cover is
+        looked at from then on, and a drained bed is planted."""
         warm = self._by_warmth(bed)
-        if not bed.sown:
+        if not bed.sown or warm.tasks == bed.tasks:
             return warm
-        if bed.is_drained and bed.anchors.drain_date <= self.today:
+        story = self.work.reminders.of_nursery(bed.id)
+        asked = {each.task for each in story if each.asked and each.day >= bed.sow_date}
+        if TaskCode.DRAIN_BED in asked:
             return bed
-        asked = bed.anchors.uncover_date
-        if not bed.uncovered and asked <= self.today and warm.may_uncover_on(asked):
-            return warm.uncovering_on(asked, uncovered=False)
+        day = bed.anchors.uncover_date
+        looked_at = TaskCode.UNCOVER_FLOOD in asked and not bed.uncovered
+        if looked_at and day <= self.today and warm.may_uncover_on(day):
+            return warm.uncovering_on(day, uncovered=False)
         return warm
 
     def _by_warmth(self, bed: Nursery) -> Nursery:

@@ -82,9 +82,7 @@ def _withdraw(
     """What is planned or asked and not of these days goes."""
     goes = (State.PLANNED,) if asked_stays else (State.PLANNED, State.SENT)
     gone = [
-        each.id
-        for each in story
-        if each.state in goes and (each.task, each.day) not in keep
+        each.id for each in story if each.state in goes and (each.task, each.day) not in keep
     ]
     work.reminders.set_state(gone, State.WITHDRAWN)
 

@@ -15,9 +15,9 @@ from functools import cached_property
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.growth.leaf_pace import HALF, forecast_by_pace, forecast_by_warmth
+from assistant.agronomy.lot.programme_variety import BEFORE_WINDOW
 from assistant.agronomy.practices import Anchor, Days, Point, Practice, TaskRule, Window
 from assistant.agronomy.sourced.constant import Constant
-from assistant.agronomy.tasks import TaskCode
 
 MONTHS = 12
 HEAT_OF_A_DAY = c.PHYLLOCHRON_C_D.value * c.LEAVES_FIRST.value / c.TRANSPLANT_FIRST_DAY.value
@@ -27,7 +27,6 @@ WARM_C = c.LEAF_BASE_C.value + HEAT_OF_A_DAY
 _LONGEST_D = 500  # no bed is waited for longer
 _COUNT_AGAIN_D = 4  # a count sooner after the last would tell nothing new
 _HOLDS = timedelta(days=int(c.WARMTH_HOLDS_D.value))
-_BEFORE_WINDOW = (TaskCode.LEAF_COUNT, TaskCode.CHOOSE_DAY)
 
 
 @dataclass(frozen=True)
@@ -217,7 +216,7 @@ def _asked_again(plain: Practice, stretched: Practice, window: Window, count: Co
     found = []
     for rule, before in zip(stretched.days.tasks, plain.days.tasks, strict=True):
         day = window.first.value - (plain.window.first.value - before.start.days.value)
-        if rule.code in _BEFORE_WINDOW and day >= count.day + _COUNT_AGAIN_D:
+        if rule.code in BEFORE_WINDOW and day >= count.day + _COUNT_AGAIN_D:
             rule = replace(rule, start=replace(rule.start, days=_on(rule.start.days, day)))
         found.append(rule)
     return replace(stretched.days, tasks=tuple(found))

@@ -89,10 +89,10 @@ TROUBLE = conversation(
     Question(
         "place",
         asks=c.ASK_WHERE,
-        reads=Reads.CHOICE,
+        reads=Reads.PLACE,
         keeps="place",
         choices=PLACES,
-        goes={"even": "!hungry", ANY: "!look_alike"},
+        goes={"even": "can", "even_covered": "cover", ANY: "!look_alike"},
         help=c.ASK_WHERE,
         again=m.AGAIN_CHOICE,
     ),
