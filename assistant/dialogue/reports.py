@@ -300,8 +300,9 @@ _SOWN_ANEW_D = 2  # told sooner it is the sowing that was told before
 def _sown_unasked(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
-    """That the seed is sown, on a day for which nobody had planned it."""
-    able = [bed for bed in beds if not bed.sown and not bed.held]
+    """That the seed is sown, on a day for which nobody had planned it, or though it should
+    not be: then its shoots are counted like any."""
+    able = [bed for bed in beds if not bed.sown]
     told = read_told(text, known.lexicon, digits=False)
     sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD
     if not sure or len(able) != 1 or len(able) != len(beds):

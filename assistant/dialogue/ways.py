@@ -13,7 +13,7 @@ from assistant.dialogue.lots import unkept, whole_test
 from assistant.dialogue.questions import ANY, Question, Reads
 from assistant.dialogue.readers import UNTESTED, WHEN
 from assistant.dialogue.values import Kept, Known, Session
-from assistant.wording.day_practice import counts_mats
+from assistant.wording.day_practice import Make, counts_mats, make_of
 
 
 def _way_germination(value: Kept, session: Session, known: Known) -> str:
@@ -52,9 +52,11 @@ def _way_problem(value: Kept, session: Session, known: Known) -> str:
 
 
 def _way_place(value: Kept, session: Session, known: Known) -> str:
-    """All signs are of want: how long the cover is off is asked where nobody said."""
+    """All signs are of want: how long the cover is off is asked where nobody said, of a bed
+    that is covered."""
     nursery = chosen_nursery(session, known)
-    covered = nursery is not None and not nursery.uncovered
+    open_bed = nursery is None or make_of(nursery.practice) is Make.WET
+    covered = nursery is not None and not (open_bed or nursery.uncovered)
     return "even_covered" if value == "even" and covered else str(value)
 
 

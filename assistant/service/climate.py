@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
-from assistant.agronomy.constants import LEAF_HOTTEST_C
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.constants import LEAF_HOTTEST_C
 from assistant.agronomy.growth.warmth import told_since
 from assistant.agronomy.life.clock import MONTHS
 from assistant.agronomy.nursery import Nursery

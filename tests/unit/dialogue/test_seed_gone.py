@@ -6,6 +6,7 @@ import pytest
 
 from assistant.agronomy.tasks import TaskCode
 from assistant.dialogue import values as v
+from assistant.wiring.practices import open_practices
 from assistant.wording import messages_again as a
 from assistant.wording import messages_answers_more as more
 from assistant.wording import messages_talk as m
@@ -98,6 +99,14 @@ def test_urea_waits_until_somebody_said_that_the_cover_is_off() -> None:
     assert "is the cover off" in heard[-1]
     (told,) = phone.hears("2")
     assert "No urea" in told and phone.known.nurseries[0].urea_on is None
+
+
+def test_a_wet_bed_has_no_cover_to_be_asked_about() -> None:
+    practice = open_practices()["wet_bed"]
+    phone = on_day(12, practice=practice).asked(item(TaskCode.COLOUR_CHECK))
+    for text in ("2", "8", "1", "1"):
+        heard = phone.hears(text)
+    assert "can or sprayer" in heard[-1]
 
 
 def test_green_leaves_say_that_the_cover_is_off() -> None:
