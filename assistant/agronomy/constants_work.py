@@ -96,6 +96,12 @@ MAKE_BED_DAY = practice(
     "day",
     note="while the soaked seed sprouts: the bed waits for the seed, not it for the bed",
 )
+TRAY_RIM_M = practice(
+    "tray_rim_m",
+    0.01,
+    "m",
+    note="on each side: a tray of 58 x 28 cm inside is 60 x 30 cm outside",
+)
 STRIP_WIDTH_M = practice(
     "strip_width_m",
     1.2,
