@@ -95,7 +95,7 @@ LAST = {steps[-1] for kind in CHAPTERS.values() for steps in kind.values()}
 
 
 def test_trays_fit_on_the_ground_that_is_told() -> None:
-    """120 trays of 60 x 30 cm outside are 21.6 m2; their strips have half a metre beside 1.2."""
+    """120 trays of 60 x 30 cm outside are 21.6 m2, and strips have half a metre beside 1.2."""
     practice = open_practices()["tray"]
     q = quantities(FieldInputs(4000.0, 0.85, 30, 14, 4), practice)
     laid = laid_m2(replace(q, mats=120), practice)
