@@ -108,11 +108,42 @@ def dated(text: str, known: Known) -> Turn | None:
     if _changes(known) and known.session is not None:  # the day itself, where what is asked
         known = replace(known, session=known.session.held)
     able = [bed for bed in meant if _work(told, bed, known) is not None] or list(meant)
-    if len(able) > 1:
-        return None  # which bed is asked by the menu of dates
-    bed = able[0]
+    bed = _one_bed(told, able, known)
+    if bed is None:
+        return _which_bed(told, known)
     work = _work(told, bed, known)
     return _TURNS[work](told, bed, known) if work else None
+
+
+def _one_bed(told: _Told, able: list[Nursery], known: Known) -> Nursery | None:
+    """Of several beds the one that was asked for this work today, or the only one for which a
+    day to come can still be meant."""
+    if len(able) == 1:
+        return able[0]
+    waits = [bed for bed in able if _waits_for(_work(told, bed, known), bed, known)]
+    ahead = [bed for bed in able if not (bed.sown and _work(told, bed, known) is Idea.SOW)]
+    return next((each[0] for each in (waits, ahead) if len(each) == 1), None)
+
+
+_ASKS: Mapping[Idea | None, tuple[TaskCode, ...]] = {
+    Idea.SOW: (TaskCode.SOW,),
+    Idea.SOAK: (TaskCode.SOAK,),
+    Idea.UNCOVER: (TaskCode.UNCOVER_FLOOD,),
+    Idea.PLANT: (TaskCode.TRANSPLANT, TaskCode.OVERDUE),
+}
+
+
+def _waits_for(work: Idea | None, bed: Nursery, known: Known) -> bool:
+    return any(_open(code, bed, known) is not None for code in _ASKS.get(work, ()))
+
+
+def _which_bed(told: _Told, known: Known) -> Turn | None:
+    """Which bed, and which of its days: nothing is taken of a day that may be of either."""
+    past = told.around.says_past or (bool(told.days) and max(told.days) < known.today)
+    named = told.around.works or told.around.moves or known.items
+    if past or _changes(known) or not told.days or not named:
+        return None
+    return e.opened(begin(talks.DATES, held=e.lasting(known.session)), known)
 
 
 def _listens(known: Known) -> bool:

@@ -210,8 +210,10 @@ def _leaves(
     if reading.value is None or not 1 <= reading.value <= MOST_LEAVES:
         return None
     able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
-    if len(able) != 1 or not is_accounted_for(text, known.lexicon):
+    if not able or not is_accounted_for(text, known.lexicon):
         return None
+    if len(able) > 1:
+        return opened(begin(talks.RECOUNT, held=lasting(known.session)), known)
     count, held = float(reading.value), lasting(known.session)
     return recounted(begin(talks.RECOUNT, held=held, nursery=able[0].id, leaves=count), known)
 
@@ -337,9 +339,10 @@ def _no_seed(
     able = [bed for bed in beds if not (bed.sown or bed.held)]
     if Idea.NO_SEED not in ideas or ideas & {Idea.BARE, Idea.SPROUT, Idea.SPARE}:
         return None
-    if len(able) != 1 or len(able) != len(beds):
+    if not able:
         return None
-    asked = begin(talks.NO_SEED, held=lasting(known.session), nursery=able[0].id)
+    which = {"nursery": able[0].id} if len(able) == 1 else {}
+    asked = begin(talks.NO_SEED, held=lasting(known.session), **which)
     return opened(asked, known, changes=(call("seed", text, asked, known),))
 
 

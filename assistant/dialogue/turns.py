@@ -41,6 +41,7 @@ from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
 from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done, rained_off
 from assistant.dialogue.items_seed import counted_unasked
+from assistant.dialogue.labelled import labelled
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
@@ -110,6 +111,7 @@ def turn(text: str, known: Known) -> Turn:
         answered,
         _dated,
         _sign_up,
+        labelled,
         chained,
         harvested,
         reported,

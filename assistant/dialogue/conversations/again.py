@@ -1,5 +1,7 @@
 """A bed that is sown again: what happened to the seed, and which seed is sown now."""
 
+from dataclasses import replace
+
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_again as a
 from assistant.wording import messages_talk as m
@@ -56,6 +58,7 @@ AGAIN = conversation(
 NO_SEED = conversation(
     "no_seed",
     1,
+    replace(_NURSERY, goes={ANY: "seed"}),
     Question(
         "seed",
         asks=a.ASK_SEED,
