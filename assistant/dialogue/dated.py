@@ -344,6 +344,8 @@ def _waits_till(item: Item, day: date, noted: Message, bed: Nursery, known: Know
     was said of it and tomorrow's text must know."""
     event = PutOff(on=known.today, by=By.FARMER, task=item.task, was=item.day, until=day)
     moved = after(bed, event)
+    if item.task is TaskCode.SOW and day - timedelta(days=moved.soak_before_d) > known.today:
+        noted = a.SOW_ON  # sprouted seed does not keep so long: other seed is soaked for it
     changes = (AnswerItem(item, "not_yet"), Happened(bed.id, event), SaveNursery(moved))
     text = e.said(about(noted, moved, known.today))
     return e.ended(_passing(known), known, text, changes=changes)

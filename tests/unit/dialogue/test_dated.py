@@ -186,3 +186,12 @@ def test_the_day_for_uncovering_may_be_put_off_by_word() -> None:
     (heard,) = phone.hears(f"we will uncover on {until.day} {until:%B}")
     assert heard == like(a.UNCOVER_ON, ...)
     assert phone.known.nurseries[0].uncover_date == until
+
+
+def test_sprouted_seed_is_not_kept_for_a_sowing_that_is_far_off() -> None:
+    """Two days are borne; for twelve days on other seed is soaked, two days before."""
+    for days, soaks in ((2, False), (12, True)):
+        phone = Phone.enrolled(nursery(sow=TODAY)).asked(item(TaskCode.SOW))
+        until = TODAY + timedelta(days=days)
+        (heard,) = phone.hears(f"i will sow on {until.day} {until:%B}")
+        assert ("Keep the seed moist" in heard, "soak the seed" in heard) == (not soaks, soaks)
