@@ -294,9 +294,12 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     if chosen is not None and _is_sure(text, chosen, names, known):
         return chosen
     said_so, sure = _answers_warning(text, known, warning)
+    deeds = read_deeds(text, known.lexicon)
     if said_so == "done" and sure:
-        deeds = read_deeds(text, known.lexicon)
         return 0 if "cover" in deeds or not (deeds or known.items) else None
+    if "cover" in deeds and _may_answer_warning(text, known, warning):
+        reading = read_told(text, known.lexicon)
+        return 0 if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD) else None
     return None
 
 
@@ -331,11 +334,23 @@ def _answers_warning(text: str, known: Known, warning: Standing) -> tuple[str | 
     return reading.value, reading.outcome is Outcome.UNDERSTOOD
 
 
+def _may_answer_warning(text: str, known: Known, warning: Standing) -> bool:
+    """Whether a reply may be to a warning of which no receipt has told yet: what came before it
+    is settled, so that nothing else is open. Too little to note an answer by, but that the bed
+    is covered."""
+    waits = any(item in known.items for focus in known.focuses for item in focus.items)
+    sent = any(focus.warning_id == warning.id for focus in known.focuses)
+    if waits or not sent or warning.answer is not None or known.session is not None:
+        return False
+    return read_told(text, known.lexicon).value is not None
+
+
 def _warning_again(text: str, known: Known, warning: Standing) -> Turn | None:
     """ "Not yet" or "ok" to a warning, or "done" where a task is open too: its two answers
     once more, since help may be wanted."""
     other_deeds = read_deeds(text, known.lexicon) - {"cover"}
-    if _answers_warning(text, known, warning)[0] is None or other_deeds:
+    is_told = _answers_warning(text, known, warning)[0] is not None
+    if other_deeds or not (is_told or _may_answer_warning(text, known, warning)):
         return None
     return Turn(known.session, (warning_screen(known, warning),))
 

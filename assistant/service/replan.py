@@ -45,8 +45,7 @@ def save_and_plan(
     all_days = planned(saved, zone, house.hours, date.min, farmer.only_work)
     keep = {(reminder.task, reminder.day) for reminder in all_days}
     story = work.reminders.of_nursery(saved.id)
-    _withdraw(work, story, keep, asked_stays)
-    _forget_the_old_bed(work, saved, story)
+    _withdraw(work, story, keep, anew=saved.resown, asked_stays=asked_stays)
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
     told = _told_already(story, today, saved)
@@ -77,27 +76,18 @@ def _withdraw(
     work: Work,
     story: Iterable[Reminder],
     keep: Collection[tuple[TaskCode, date]],
+    *,
+    anew: bool,
     asked_stays: bool,
 ) -> None:
-    """What is planned or asked and not of these days goes."""
-    goes = (State.PLANNED,) if asked_stays else (State.PLANNED, State.SENT)
-    gone = [
-        each.id for each in story if each.state in goes and (each.task, each.day) not in keep
-    ]
-    work.reminders.set_state(gone, State.WITHDRAWN)
-
-
-def _forget_the_old_bed(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> None:
-    """What was asked of a bed that is to be sown again is no question of the new one: a digit
-    would uncover what is not sown."""
-    if nursery.sown:
-        return
-    after_sowing = {task.code for task in nursery.tasks if task.date > nursery.sow_date}
-    before = {task.code for task in nursery.tasks if task.date <= nursery.sow_date}
+    """What is planned or asked and not of these days goes; of a bed that was sown anew also
+    what was never answered: its leaves are gone, and a digit would still be taken for them."""
+    open_states = {State.PLANNED, *(() if asked_stays else (State.SENT,))}
+    open_states |= {State.UNANSWERED} if anew else set()
     gone = [
         each.id
         for each in story
-        if each.state is State.UNANSWERED and each.task in after_sowing - before
+        if each.state in open_states and (each.task, each.day) not in keep
     ]
     work.reminders.set_state(gone, State.WITHDRAWN)
 

@@ -49,6 +49,7 @@ from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.frame import counted, last_deed
 from assistant.web.guard import LOCAL_HOSTS, lock
+from assistant.web.looks import keep_looks
 from assistant.web.packing import pack
 from assistant.web.standing_still import standing_still
 from assistant.wording import messages_web as w
@@ -178,6 +179,7 @@ def create_app(
         app, desk, secret=house.key_for("web sessions").hex(), https=https, hosts=hosts
     )
     locks.exempt(gateway)  # signed, each of them
+    keep_looks(app, desk)
     pack(app)
     furnish(app, desk)
     _serve_static(app)

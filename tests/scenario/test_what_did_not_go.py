@@ -1,5 +1,6 @@
-"""What a line does not take: a card without credit, a number that is refused. The officers see
-what did not go, why, and what to do; once it is mended texts leave by themselves."""
+"""What a line does not take: a card without credit, a number that is refused, a line that is
+down beside one that is up. The officers see what did not go, why, and what to do; once it is
+mended texts leave by themselves."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -9,10 +10,14 @@ from pathlib import Path
 import pytest
 
 from gateway_sim.modem import Modem
+from gateway_sim.smpp import Account
+from scenarios.lines import WIRE, OwnWire
 from scenarios.play import play_on
 from scenarios.printing import Printer, say_nothing
 from scenarios.reading import read_season
-from scenarios.stage import Stage
+from scenarios.stage import Open, Stage
+from tests.contract.test_smpp import until
+from tests.scenario.two_lines import TwoLines
 
 HEAD = """\
 title     A line that takes nothing
@@ -101,10 +106,13 @@ def desk(tmp_path: Path) -> Iterator["Desk"]:
 class Desk:
     """A season that is played part by part."""
 
-    def __init__(self, folder: Path, line: str) -> None:
+    def __init__(self, folder: Path, line: str = "", two: OwnWire | None = None) -> None:
         self._path = folder / "part.season"
         self._path.write_text(HEAD + SOWN)
-        self.stage = Stage(read_season(self._path), lambda entry: None, line)
+        open_to = Open(line=two) if two else None
+        self.stage = Stage(
+            read_season(self._path), lambda entry: None, line or WIRE, open_to=open_to
+        )
 
     def goes(self, part: str) -> None:
         """The next part of it."""
@@ -149,3 +157,112 @@ def test_a_refused_text_is_told_and_the_next_one_goes(tmp_path: Path, line: str)
     """The number is refused for a morning: what was lost stands there beside its line."""
     with sown(tmp_path, line) as desk:
         desk.goes(REFUSED)
+
+
+# --- one line of two is down ------------------------------------------------------------------
+
+BY_THE_OTHER = """\
+2026-06-05 06:00
+  Amani hears    day 6
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    wait to leave: 0
+  Neema reads    desk | It takes no texts now | see whether its credit is used up
+  Neema reads    north | It takes texts | Fri 5 Jun 06:00
+06:10
+  Amani texts    menu
+  Amani hears    2 Quantities
+"""
+BY_THE_FIRST_AGAIN = """\
+2026-06-06 06:00
+  Amani hears    day 7
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    desk | It takes texts | Sat 6 Jun 06:00 | but not credit
+06:10
+  Amani texts    menu
+  Amani hears    2 Quantities
+  Neema opens    /lines
+  Neema reads    north | It takes texts | Sat 6 Jun 06:10
+"""
+WARNED = """\
+2026-06-01 10:00
+  Neema texts    RAIN 314159 Kijani 14-20
+  Neema hears    14:00 to 20:00
+  Neema texts    1
+  Amani hears    14:00 | 1 Covered
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    north | It did not take the last text | password
+"""
+NONE_IS_UP = """\
+2026-06-05 06:05
+  Amani hears nothing
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    wait to leave: 1 | the oldest since Fri 5 Jun 06:00
+  Neema reads    desk | It did not take the last text | by a window
+  Neema reads    north | It did not take the last text | password
+"""
+ONE_IS_BACK = """\
+2026-06-05 06:20
+  Amani hears    day 6
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    wait to leave: 0
+  Neema reads    desk | It takes texts | but not by a window
+"""
+
+
+@pytest.fixture
+def both(tmp_path: Path) -> Iterator[tuple["Desk", TwoLines]]:
+    """A lead and a farmer with a bed, a modem and an account between them."""
+    lines = TwoLines()
+    desk = Desk(tmp_path, two=lines)
+    with desk.stage:
+        desk.goes(SOWN)
+        yield desk, lines
+
+
+def locked_out(lines: TwoLines) -> None:
+    """The operator changed the account's password."""
+    lines.sides.centre.account = Account(password="another")
+    lines.sides.centre.drop()
+    assert until(lambda: "password" in lines.lines.why)
+
+
+def test_a_card_without_credit_holds_up_no_text_where_another_line_is_up(
+    both: tuple[Desk, TwoLines],
+) -> None:
+    """Answers go by the line that the farmer wrote by; once refilled it is the first again."""
+    desk, lines = both
+    lines.sides.modem.card.credit = False
+    lines.sides.texted = lines.sides.centre
+    desk.goes(BY_THE_OTHER)
+    assert set(lines.went_by(desk.stage.operator)[-2:]) == {"north"}
+    lines.sides.modem.card.credit = True
+    desk.goes(BY_THE_FIRST_AGAIN)
+    assert lines.went_by(desk.stage.operator)[-2:] == ["desk", "north"]
+
+
+def test_a_warning_goes_by_the_modem_where_the_account_is_locked(
+    both: tuple[Desk, TwoLines],
+) -> None:
+    """At once, though warnings have the account as their line."""
+    desk, lines = both
+    locked_out(lines)
+    desk.goes(WARNED)
+
+
+def test_where_no_line_is_up_the_lead_sees_both_and_the_first_that_is_back_sends(
+    both: tuple[Desk, TwoLines],
+) -> None:
+    """In words to act on for each."""
+    desk, lines = both
+    locked_out(lines)
+    lines.sides.modem.card.network = False
+    assert until(lambda: "by a window" in lines.lines.why)
+    desk.goes(NONE_IS_UP)
+    lines.sides.modem.card.network = True
+    assert until(lambda: "by a window" not in lines.lines.why)
+    desk.goes(ONE_IS_BACK)

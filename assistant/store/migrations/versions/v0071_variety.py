@@ -3,8 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
-revision = "v0070"
-down_revision = "v0069"
+revision = "v0071"
+down_revision = "v0070"
 branch_labels = None
 depends_on = None
 
