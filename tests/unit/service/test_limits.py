@@ -11,6 +11,7 @@ from assistant.service.effects import Scene, carry_out
 from assistant.service.floods import MOST_A_DAY
 from assistant.service.limits import MOST_A_DAY as CALLS_A_DAY
 from assistant.service.limits import MOST_AN_HOUR as CALLS_AN_HOUR
+from assistant.service.limits import TooMany
 from assistant.service.office.keeping import refused
 from assistant.service.sight import Sight, sight_of
 from assistant.service.storms import broadcasts
@@ -156,8 +157,10 @@ def test_an_officer_writes_to_so_many_a_day(led: Valley) -> None:
     led.enrol(BARAKA)
     led.house = replace(led.house, officer_day_texts=3)
     assert _letter(led, OFFICER) is True
-    assert _letter(led, OFFICER) == NotSent(today=3)
-    assert refused(led.house, _sight(led, OFFICER), 2, led.now) == NotSent(today=3)
+    assert _letter(led, OFFICER) == NotSent(over=TooMany(3, month=False))
+    assert refused(led.house, _sight(led, OFFICER), 2, led.now) == NotSent(
+        over=TooMany(3, month=False)
+    )
     assert refused(led.house, _sight(led, OFFICER), 1, led.now) is None
     assert _letter(led, LEAD) is True
     led.now += timedelta(days=1)

@@ -106,30 +106,18 @@ def test_an_all_clear_for_nearly_a_village_is_asked_back(beds: Valley) -> None:
     assert beds.text(OFFICER, f"CLEAR {CODE} KIJANI") == [like(o.CLEARED(village="Kijani"))]
 
 
-def test_at_night_the_officer_is_told_when_the_all_clear_leaves(beds: Valley) -> None:
-    """It waits for the end of the quiet hours, and says so."""
+@pytest.mark.parametrize("loud", [True, False])
+def test_at_night_warnings_and_all_clears_leave_at_once(beds: Valley, loud: bool) -> None:
+    """Whatever a setting says of other urgent words."""
+    beds.house = replace(beds.house, urgent_breaks_quiet=loud)
     beds.go("1 Jun 22:00")
+    beds.heard(AMINA)
     warn(beds, "23-4")
     beds.send()
-    beds.heard(AMINA)
-    later = r.CLEARED_LATER(village="Kijani", to_time="05:30")
-    assert beds.text(OFFICER, f"CLEAR {CODE} Kijani")[-1:] == [like(later)]
-    assert beds.heard(AMINA) == []
-    beds.leap("2 Jun 05:30")
+    assert beds.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
+    cleared = like(o.CLEARED(village="Kijani"))
+    assert beds.text(OFFICER, f"CLEAR {CODE} Kijani")[-1:] == [cleared]
     assert beds.heard(AMINA) == [like(m.ALL_CLEAR, r.STAY_SAFE)]
-
-
-def test_where_no_text_may_break_the_quiet_hours_the_officer_is_told(beds: Valley) -> None:
-    """By a setting of the programme."""
-    beds.house = replace(beds.house, urgent_breaks_quiet=False)
-    beds.go("1 Jun 22:00")
-    beds.heard(AMINA)
-    beds.text(OFFICER, f"RAIN {CODE} Kijani tomorrow 9-14")
-    later = r.WARNED_LATER(to_time="05:30", phones=3, village="Kijani")
-    assert beds.text(OFFICER, "1") == [like(later)]
-    assert beds.heard(AMINA) == []
-    beds.leap("2 Jun 05:30")
-    assert like(m.WARNING, r.COVERED_OR_HELP) in beds.heard(AMINA)
 
 
 def test_a_warning_and_its_all_clear_by_text_stand_in_the_trail(beds: Valley) -> None:
@@ -156,6 +144,8 @@ TO_A_WARNING_ON_ITS_WAY = {
     "not yet": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
     "done": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
     "1": like(m.WARNING_COVERED),
+    "we have covered it": like(m.WARNING_COVERED),
+    "not covered": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
 }
 
 
