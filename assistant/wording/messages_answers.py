@@ -175,9 +175,9 @@ WATER_DEEP = Message(
     note=_PLAIN + "How deep is the water?",
 )
 ONE_CM = Message(
-    "1 cm is as wide as your little finger: mark a stick. 1 m2 is one long step each way. Grams: a "
-    "shop's scale, or seed by your own tin: send TIN.",
-    note=_PLAIN + "How much is 1 cm, or 1 m2, or 5 g? TIN is a word to send.",
+    "1 cm is about as much as your little finger is wide. Mark a stick with it and stand it in "
+    "the water.",
+    note=_PLAIN + "How much is 1 cm?",
 )
 WATER_TIME = Message(
     "Water early in the morning and in the evening, not in the hot sun of noon.",
