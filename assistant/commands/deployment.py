@@ -88,6 +88,11 @@ def _demo_programme() -> Path:
     return Path(assistant.__file__).parent.parent / "scenarios" / "district" / "programme.toml"
 
 
+def stands_in(settings: Settings) -> bool:
+    """Whether the programme is the invented district, since nobody named another."""
+    return settings.programme_file == str(_demo_programme())
+
+
 @contextmanager
 def opened(settings: Settings, *, migrate: bool = False) -> Iterator[House]:
     """A deployment for as long as a command needs it; `migrate`: whether the tables of an
