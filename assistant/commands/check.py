@@ -11,7 +11,7 @@ from shutil import disk_usage
 import click
 import requests
 
-from assistant.commands.deployment import opened, settings_now, stands_in
+from assistant.commands.deployment import invented_numbers, opened, settings_now
 from assistant.service.alerts.codes import unplaced_villages
 from assistant.service.enrol import count_officers, list_villages
 from assistant.service.house import House
@@ -55,7 +55,7 @@ def _programme(house: House, settings: Settings) -> Iterator[Finding]:
     yield settings.zone != "UTC", f"time zone: {settings.zone}; NURSERY_ZONE sets another"
 
 
-_OWN_FILE = "name a file of your own with NURSERY_PROGRAMME_FILE"
+_OWN_FILE = "write your own in the file of NURSERY_PROGRAMME_FILE"
 _WHAT = {
     "emergency": "emergency number",
     "health_post": "health post",
@@ -65,10 +65,10 @@ _WHAT = {
 
 def _nearby(house: House, settings: Settings) -> Iterator[Finding]:
     """Whom people are sent to in need, also those of no village; no number is built in."""
-    invented = stands_in(settings)
+    invented = invented_numbers()
     for key, what in _WHAT.items():
         said = getattr(house.phonebook.programme, key)
-        if said and invented:
+        if said in invented:
             yield False, f"{what}: {said} is of the invented district; {_OWN_FILE}"
             continue
         hint = f'not known; write {key} = "..." in the file of NURSERY_PROGRAMME_FILE'
@@ -101,7 +101,6 @@ def _gateway(house: House, settings: Settings) -> Iterator[Finding]:
 
 def _lines(settings: Settings) -> Iterator[Finding]:
     """The file of lines, as the worker would read it; no line is opened."""
-    path = Path(settings.lines_file)
     try:
         found = open_lines(settings)
     except SettingsError as fault:
@@ -109,8 +108,6 @@ def _lines(settings: Settings) -> Iterator[Finding]:
         return
     names = ", ".join(f"{name} ({terms.kind})" for name, terms in found.terms.items())
     yield True, f"lines: {names}; nursery line test sends a text by each"
-    private = not path.stat().st_mode & 0o077
-    yield private, f"file of lines: only its owner reads it; else chmod 600 {path}"
 
 
 def _clock(said: str) -> Iterator[Finding]:
@@ -174,7 +171,8 @@ def _safety(house: House, settings: Settings) -> Iterator[Finding]:
     yield limited, "a limit on what is spent: NURSERY_DAY_SEGMENTS or NURSERY_MONTH_MONEY"
     version = pyexpat.version_info
     said = ".".join(map(str, version))
-    yield version >= GOOD_EXPAT, f"expat {said}; below 2.6.0 a newer Python is safer"
+    holes = "" if version >= GOOD_EXPAT else ", with holes that limits on files bound"
+    yield True, f"expat {said}{holes}; from 2.6.0 on it has none that is known"
 
 
 _LOOKS: tuple[Callable[[House, Settings], Iterator[Finding]], ...] = (

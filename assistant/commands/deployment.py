@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 import assistant
+from assistant.dialogue.values import Nearby
 from assistant.service.house import House
 from assistant.service.in_force import in_force
 from assistant.settings import Settings, SettingsError, from_file, read_settings
@@ -88,9 +89,11 @@ def _demo_programme() -> Path:
     return Path(assistant.__file__).parent.parent / "scenarios" / "district" / "programme.toml"
 
 
-def stands_in(settings: Settings) -> bool:
-    """Whether the programme is the invented district, since nobody named another."""
-    return settings.programme_file == str(_demo_programme())
+def invented_numbers() -> frozenset[str]:
+    """Whom the invented district sends people to: numbers that nobody answers."""
+    demo = _demo_programme()
+    book = read_programme(demo).phonebook.programme if demo.is_file() else Nearby()
+    return frozenset({book.emergency, book.health_post, book.vet} - {""})
 
 
 @contextmanager
