@@ -208,3 +208,19 @@ def test_limits_of_a_month_for_a_village_and_an_officer(led: Valley) -> None:
     with led.house.store.look() as work:
         assert work.brakes.standing(led.now) == ()
     assert _letter(led, OFFICER) is True
+
+
+def test_a_letter_to_more_phones_is_sent_by_another_lead(led: Valley) -> None:
+    """Not by who wrote it, lead or not; one to fewer by anybody."""
+    led.house = replace(led.house, four_eyes=1)
+    assert _letter(led, OFFICER) is True  # one phone
+    led.enrol(BARAKA)
+    other = "+447700900003"
+    led.add_officer(phone=other, lead=True)
+    for writer in (OFFICER, LEAD):
+        asked = Asked(f"Seed has come, says {writer}", (), True)
+        made = broadcasts.make(led.house, _sight(led, writer), asked, led.now)
+        assert isinstance(made, Broadcast)
+        own = broadcasts.send(led.house, _sight(led, writer), made.id, led.now)
+        assert own == NotSent(phones=1)
+        assert broadcasts.send(led.house, _sight(led, other), made.id, led.now) is True
