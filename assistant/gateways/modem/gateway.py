@@ -30,7 +30,7 @@ from assistant.gateways.modem import tpdu
 from assistant.gateways.modem.credit import credit_words
 from assistant.gateways.modem.port import CommandError, Port, PortError, Serial
 from assistant.gateways.modem.terms import ModemTerms
-from assistant.gateways.modem.trouble import refused, sim_words
+from assistant.gateways.modem.trouble import network_words, port_words, refused, sim_words
 from assistant.gateways.numbers import e164
 
 log = logging.getLogger(__name__)
@@ -116,7 +116,7 @@ class ModemGateway:
             try:
                 port = Port(self._open_port(self._terms), self._hear)
             except OSError as fault:
-                self._tell(f"{self._terms.port} cannot be opened ({fault}): plug the modem in")
+                self._tell(port_words(self._terms.port, fault))
                 self._stopping.wait(pause_s)
                 pause_s = min(pause_s * 2, LONGEST_PAUSE_S)
                 continue
@@ -180,8 +180,8 @@ class ModemGateway:
             return
         self._port = None
         self._up.clear()
-        signal = next(iter(port.ask("AT+CSQ", self._terms.answer_s)), "").removeprefix("+CSQ: ")
-        self._tell(f"no network (signal {signal}): put the modem, or its aerial, by a window")
+        signal = next(iter(port.ask("AT+CSQ", self._terms.answer_s)), "")
+        self._tell(network_words(next(iter(said), ""), signal))
 
     # --- out ---------------------------------------------------------------------------------
 

@@ -144,6 +144,8 @@ TO_A_WARNING_ON_ITS_WAY = {
     "not yet": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
     "done": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
     "1": like(m.WARNING_COVERED),
+    "we have covered it": like(m.WARNING_COVERED),
+    "not covered": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
 }
 
 
