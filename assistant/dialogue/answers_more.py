@@ -52,9 +52,16 @@ def _flooded(bed: Nursery, known: Known) -> Say:
     return about(more.FLOOD_ON, bed, known.today)
 
 
-def _passed(message: Message) -> plan.Answer:
-    """What a person must see to."""
-    return lambda text, known: (message(person=person(known)),)
+def _passed(message: Message, stranger: Message | None = None) -> plan.Answer:
+    """What a person must see to. A stranger's words reach nobody, so no text says that they do:
+    `stranger` is said instead, or nothing."""
+
+    def answer(text: str, known: Known) -> tuple[Say, ...] | None:
+        if known.farmer is not None and known.farmer.consent_at is not None:
+            return (message(person=person(known)),)
+        return (stranger(),) if stranger else None
+
+    return answer
 
 
 MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
@@ -104,7 +111,7 @@ MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.SELL: fixed(more.SELL()),
         Topic.CHAT: fixed(more.CHAT()),
         # what strangers asked
-        Topic.SCAM: _passed(more.SCAM),
+        Topic.SCAM: _passed(more.SCAM, more.SCAM_NEW),
         Topic.CUT_OFF: fixed(more.CUT_OFF()),
         Topic.WRONG_KEY: fixed(more.WRONG_KEY()),
         Topic.TEXT_HOUR: fixed(more.TEXT_HOUR()),

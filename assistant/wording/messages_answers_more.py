@@ -211,7 +211,13 @@ CHAT = Message(
 SCAM = Message(
     "Give nobody a PIN, code or money: I never ask for them. Gave one? Call your money service at "
     "once. I have told {person}.",
-    note=_PLAIN + "A call or text wants a PIN or money in our name. {person} is a name and number.",
+    note=_PLAIN
+    + "A call or text wants a PIN or money in our name. {person} is a name and number.",
+)
+SCAM_NEW = Message(
+    "Give nobody a PIN, code or money: I never ask for them. Gave one? Call your money service at "
+    "once.",
+    note=_PLAIN + "The same, to somebody whose words reach no officer.",
 )
 CUT_OFF = Message(
     "A long text comes in parts; one may be late or lost. For today's work again send TODAY, for "
@@ -236,7 +242,8 @@ LOW_HEART = Message(
 DIRTY_PAIL = Message(
     "No. What held fuel, oil, spray or fertiliser harms seed and people, washed or not. Take a "
     "clean pail or pot. Seed lay in it? Send OFFICER.",
-    note=_PLAIN + "The pail or sack held something else before. OFFICER is sent. Keep the caution.",
+    note=_PLAIN
+    + "The pail or sack held something else before. OFFICER is sent. Keep the caution.",
 )
 EDGE_CRUMBLES = Message(
     "The mix is too dry or coarse. Wet it, fill again, pat the edge with a wet board, lift the "
