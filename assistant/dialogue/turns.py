@@ -1,7 +1,8 @@
 """One turn: a text and what is known, to the answers and the changes.
 
 In this order, and the first that understands the text has it:
-1. an officer's texts with a code; what the ear hears (`ear.py`: somebody hurt, a bed in
+1. an officer's texts with a code; a cover that wind took while no rain is near
+   (`cover_gone.py`); what the ear hears (`ear.py`: somebody hurt, a bed in
    danger, a refusal, a wish for a person); then STOP and START, which hold at any time;
 2. the warning that an officer is about to send;
 3. the answers to a rain warning that is not answered yet, and what was open stands again;
@@ -29,6 +30,7 @@ from assistant.dialogue.answering import (
 )
 from assistant.dialogue.answers import answered, answered_at_last
 from assistant.dialogue.chains import chained
+from assistant.dialogue.cover_gone import cover_gone
 from assistant.dialogue.dated import dated, dated_surely
 from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.endings_heard import go_on
@@ -39,10 +41,11 @@ from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
 from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done, rained_off
 from assistant.dialogue.items_seed import counted_unasked
+from assistant.dialogue.labelled import labelled
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
-from assistant.dialogue.reports import bereaved, reported
+from assistant.dialogue.reports import bereaved, of_variety, reported
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -65,10 +68,12 @@ from assistant.reading import (
     language_named,
     read_choice,
     read_confirm,
+    read_count,
     read_deeds,
     read_told,
     read_wish,
 )
+from assistant.reading.told import MOST_CHOICES
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.day import DayWork, offer, work_says
@@ -95,15 +100,18 @@ def turn(text: str, known: Known) -> Turn:
     stages: tuple[Stage, ...] = (
         _officer_text,
         _go_on,
+        cover_gone,
         hear_first,
         bereaved,
         _stop_or_start,
         _officer_talk,
         _warning,
         dated_surely,
+        of_variety,
         answered,
         _dated,
         _sign_up,
+        labelled,
         chained,
         harvested,
         reported,
@@ -434,10 +442,21 @@ def _in_focus(text: str, known: Known) -> Turn | None:
     focus = _open_focus(known)
     if focus is not None and focus.items:
         items = tuple(item for item in focus.items if item in known.items)
-        return answer_items(text, known, items, True, _beside(known))
+        return answer_items(_digit(text, known), known, items, True, _beside(known))
     if known.session is not None and find(known.session, talks.TABLES) is not None:
         return answer_open(text, known, known.session)
     return None
+
+
+def _digit(text: str, known: Known) -> str:
+    """The digit of a choice that was written as a word, "one"."""
+    if not text.isalpha():
+        return text
+    count = read_count(text, known.lexicon)
+    is_choice = count.outcome is Outcome.UNDERSTOOD and count.value in range(
+        1, MOST_CHOICES + 1
+    )
+    return f"{count.value:.0f}" if is_choice and count.value is not None else text
 
 
 def _elsewhere(text: str, known: Known) -> Turn | None:

@@ -83,10 +83,15 @@ _ANSWERED = Handover(Fate.ACCEPTED)
 
 def _note_line(work: Work, handover: Handover, now: datetime, *, took: bool) -> None:
     """Keeps how the operator answered; one that asked for a pause, or was silent, gets one."""
+    before = work.running.line()
     if handover.answered:
         work.running.answered(now, took=took)
     rest = handover.rest if handover.answered else SILENT_REST
+    if took and before.rests_until is not None:
+        log.warning("the line takes texts again")
     if rest is not None:
+        if took or before.rests_until is None:  # one line a standstill, not one a try
+            log.warning("the line takes no texts now: %s", handover.detail or "no answer")
         work.running.rest(now + min(rest, LONGEST_REST), handover.detail)
 
 

@@ -236,11 +236,20 @@ def typed(name: str, longest: int = 1000) -> str:
 
 
 def typed_date(name: str) -> date | None:
-    """A date field; None where it is empty or no date."""
+    """A date field; None where it is empty or no date of a season."""
+    return season_date(request.form.get(name, ""))
+
+
+YEARS = range(2000, 2100)  # of a season; beyond its end there is no next day to count to
+
+
+def season_date(text: str) -> date | None:
+    """A date as browsers write it; None for what is none, or of no year that a season has."""
     try:
-        return date.fromisoformat(request.form.get(name, ""))
+        found = date.fromisoformat(text)
     except ValueError:
         return None
+    return found if found.year in YEARS else None
 
 
 def asked_number(name: str) -> int | None:

@@ -26,6 +26,7 @@ languages en
 villages  Kijani
 phone     Amani  +447700900131
 lead      Neema  +447700900211 code 314159
+officer   Juma   +447700900201 code 246813 of Kijani
 
 """
 SOWN = """\
@@ -64,6 +65,20 @@ NEVER_GONE = """\
   Neema opens    Messages
   Neema looks at Why texts did not arrive
   Neema reads    could not be handed | down or busy | see whether its credit is used up
+  Juma signs in
+  Juma opens     Messages
+  Juma looks at Why texts did not arrive
+  Juma reads     could not be handed | down or busy | see whether its credit is used up
+"""
+AN_OFFICERS_LIST = """\
+2026-06-05 07:00
+  Amani hears nothing
+  Juma signs in
+  Juma opens     /
+  Juma reads     Texts do not leave | reach farmers by phone
+  Juma reads     not every nursery was asked | but not every nursery has answered
+  Juma opens     /messages?which=waiting
+  Juma reads     One by one | +447700900131 | Still open from Thu 4 Jun: uncover
 """
 NEXT_MORNING = """\
 2026-06-07 06:00
@@ -78,6 +93,10 @@ REFUSED = """\
   Neema opens    Messages
   Neema looks at Why texts did not arrive
   Neema reads    1 | The operator does not take | See whether the number is right
+  Juma signs in
+  Juma opens     Messages
+  Juma looks at Why texts did not arrive
+  Juma reads     1 | The operator does not take | See whether the number is right
   Neema opens    /lines
   Neema reads    Lost today | It takes texts | 1
 2026-06-05 12:00
@@ -150,6 +169,12 @@ def test_what_never_left_is_told_with_its_reason_and_asked_again_next_morning(
     desk.modem.card.credit = False
     desk.refilled("2026-06-06T09:00Z")
     desk.goes(NOT_GONE + NEVER_GONE + NEXT_MORNING)
+
+
+def test_who_was_not_asked_stands_on_the_list_of_the_officer(desk: Desk) -> None:
+    """The cover was to come off yesterday, and nobody said so to the farmer."""
+    desk.modem.card.credit = False
+    desk.goes(AN_OFFICERS_LIST)
 
 
 @pytest.mark.parametrize("line", ["smpp", "modem", "hill"])

@@ -415,7 +415,7 @@ def test_urea_that_was_advised_is_seen_until_a_visit(valley: Valley, browser: Br
     valley.enrol(AMINA)
     valley.sow(AMINA, "1 June")
     valley.go("10 Jun 08:00")
-    for text in ("PROBLEM", "1", "8", "1", "1", "2"):
+    for text in ("PROBLEM", "1", "8", "1", "1", "1", "2"):
         valley.text(AMINA, text)
     browser.sign_in()
     assert "Yellow leaves, urea advised" in browser.open("/morning")
