@@ -84,6 +84,14 @@ def test_a_cheat_and_a_low_heart_name_a_person(topic: Topic) -> None:
     assert says is not None and "person" in says[0].slots
 
 
+@pytest.mark.parametrize(
+    "text", ["can i soak in a bucket that had diesel", "soak the seed in a kerosene can?"]
+)
+def test_nobody_is_told_how_long_to_soak_in_fuel(text: str) -> None:
+    """Whatever the table is surer of."""
+    assert Phone.enrolled(nursery()).hears(text) == [like(more.DIRTY_PAIL)]
+
+
 def test_one_mat_plants_its_share_of_the_field() -> None:
     """4000 m2 and 267 mats: about 15 m2 each."""
     says = ANSWERS[Topic.MATS_MANY]("", Phone.enrolled(COVERED).known)
