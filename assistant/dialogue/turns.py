@@ -43,6 +43,7 @@ from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.reports import bereaved, reported
+from assistant.dialogue.told_in_part import part_that_covers
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -289,7 +290,8 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     if said_so == "done" and sure:
         deeds = read_deeds(text, known.lexicon)
         return 0 if "cover" in deeds or not (deeds or known.items) else None
-    return None
+    perhaps = not sure and said_so in (None, "done", "yes")
+    return 0 if perhaps and part_that_covers(text, known) else None
 
 
 def _calls_for_help(text: str, known: Known) -> bool:

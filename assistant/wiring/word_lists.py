@@ -94,6 +94,8 @@ class _Draft:
     danger: tuple[str, ...] = ()
     told: list[tuple[str, Rule]] = field(default_factory=list)
     short: Mapping[str, str] = field(default_factory=dict)
+    joining: tuple[tuple[tuple[str, str], ...], ...] = ()
+    turning: frozenset[str] = frozenset()
     marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
     is_tonal: bool = False  # else nobody asks for accents, and they are not noted
 
@@ -208,6 +210,8 @@ def _frozen(
         choices=MappingProxyType(draft.choices),
         told=bound(draft.told),
         short=MappingProxyType(dict(draft.short)),
+        joining=draft.joining,
+        turning=draft.turning,
         affixes=Affixes(**affixes),
         stop_not=not_stop,
         danger=draft.danger,
@@ -321,6 +325,10 @@ def _add_deeds(deeds: DeedList, draft: _Draft) -> None:
     draft.faults += [f"deeds: {fault}" for fault in deeds.faults]
     draft.told += deeds.rules
     draft.short = deeds.short
+    rows = ((_folded(word) for word in join.split()) for join in deeds.joining)
+    phrases = (tuple(each for word in row for each in word) for row in rows)
+    draft.joining = tuple(sorted(phrases, key=len, reverse=True))
+    draft.turning = frozenset(plain for word in deeds.turning for plain, _ in _folded(word))
     for sort, spellings in deeds.phrases.items():
         for spelling in spellings:
             words = [word for each in spelling.split() for word in _folded(each)]

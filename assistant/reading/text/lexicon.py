@@ -122,6 +122,8 @@ class Lexicon:
     phrases: Mapping[Sort, Mapping[Phrase, str]]
     told: RuleBook[str]  # of `TOLD`: how it is said in words that stand apart
     short: Mapping[str, str]  # as typed, shortened -> spelt out, where a deed is told
+    joining: tuple[tuple[tuple[str, str], ...], ...]  # "and then": words plain, with accents
+    turning: frozenset[str]  # "but", folded: what follows may take back what was said
     affixes: Affixes  # of grammar: a slip is of the rest of a word
     marked: Mapping[tuple[Sort | Wish, Phrase], Collection[Phrase]]  # with accents, if tonal
     unit_names: Mapping[str, tuple[str, str]]  # shown: one, many
@@ -145,3 +147,11 @@ class Lexicon:
     def has(self, sort: Sort, phrase: Phrase) -> bool:
         """Whether a phrase is in the list under this sort."""
         return phrase in self.phrases.get(sort, {})
+
+    def joins(self, phrase: Phrase) -> bool:
+        """Whether these words join the parts of a sentence."""
+        return any(tuple(plain for plain, _ in each) == phrase for each in self.joining)
+
+    def turns(self, phrase: Phrase) -> bool:
+        """Whether one of these words may take back what was said before it."""
+        return not self.turning.isdisjoint(phrase)
