@@ -115,7 +115,7 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     by_deed = _by_deed(found, row, lexicon)
     if by_deed is not None:
         return by_deed
-    kept = _without_amounts(row)
+    kept = _without_amounts(row, lexicon.places(found))
     if len(kept) == len(row) or any(item.is_digits for item in kept):
         left = text
     else:
@@ -201,18 +201,21 @@ def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lex
     """Whether a deed is told in words that stand apart, and nothing else is said."""
     told = told_by_rule(found, lexicon)
     rules = [rule for code, rule in told if code in DEEDS]
+    places = lexicon.places(found)
     if (
         not rules
         or any(code == OTHER for code, _ in told)
         or any(
-            is_against(item, lexicon, rules) and not _only_joins(row, at, lexicon)
+            is_against(item, lexicon, rules)
+            and not _only_joins(row, at, lexicon)
+            and not (item.sort is Sort.ROUGH and item.tokens[0].at in places)
             for at, item in enumerate(row)
         )
         or asks(row)
         or is_for_later(row)
     ):
         return False
-    kept = (item for item in _without_amounts(row) if not _is_many(item))
+    kept = (item for item in _without_amounts(row, places) if not _is_many(item))
     return all(
         item.sort is not None
         or not (item.is_strange or item.is_digits)
@@ -252,12 +255,15 @@ def asks(row: tuple[Item, ...]) -> bool:
     return any(item.is_mark("?") for item in row)
 
 
-def _without_amounts(row: tuple[Item, ...]) -> tuple[Item, ...]:
-    """Without what may stand beside a deed, and numbers that are of such a thing: 12 kg."""
+def _without_amounts(row: tuple[Item, ...], places: frozenset[int]) -> tuple[Item, ...]:
+    """Without what may stand beside a deed, numbers that are of such a thing (12 kg), and words
+    that only say where, or with whom ("behind the old chapel")."""
     return tuple(
         item
         for at, item in enumerate(row)
-        if item.sort not in _MEASURES and not (item.is_digits and _is_amount(row, at))
+        if item.sort not in _MEASURES
+        and not (item.is_digits and _is_amount(row, at))
+        and not (item.is_strange and item.tokens[0].at in places)
     )
 
 

@@ -25,7 +25,7 @@ _BESIDE: Mapping[str, Sort] = {
     "thing": Sort.THING,
     "clock": Sort.CLOCK,
 }
-_PARTS = ("joining", "turning")
+_PARTS = ("joining", "turning", "placing", "placed")
 _SECTIONS = frozenset({"forms", "told", "short", "parts", *_BESIDE})
 
 
@@ -41,6 +41,8 @@ class DeedList:
     short: dict[str, str] = field(default_factory=dict)
     joining: list[str] = field(default_factory=list)
     turning: list[str] = field(default_factory=list)
+    placing: list[str] = field(default_factory=list)
+    placed: list[str] = field(default_factory=list)
 
 
 def read_deed_list(table: Mapping[str, Any]) -> DeedList:
