@@ -61,7 +61,8 @@ class Outgoing:
     """One text to a phone, under our own id, worthless after `not_after`.
 
     `kind` says what it is for and `line` by which line its reader last wrote: a deployment of
-    several lines chooses by them. With `only` it goes by that line or not at all.
+    several lines chooses by them. With `only` it goes by that line or not at all. What is
+    `urgent` is held back by no quota of ours.
     """
 
     message_id: str
@@ -71,6 +72,7 @@ class Outgoing:
     kind: str = ""
     line: str = ""
     only: bool = False
+    urgent: bool = False
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ LANGUAGES: dict[str, str] = {
 # Numbers set aside for fiction, which phone-number libraries call invalid: the mobile range of
 # the United Kingdom's Ofcom for drama, and a larger one of our own under country code 999,
 # which ITU-T E.164 keeps unassigned.
+SHOWN = 4  # digits at the end of a number: enough to tell people of a village apart
 _FICTION = (("+447700900", 13), ("+99900", 13))
 
 
@@ -119,3 +120,8 @@ def read_phone(text: str, region: str | None = None) -> str | None:
         return None
     e164 = phonenumbers.format_number(number, phonenumbers.PhoneNumberFormat.E164)
     return e164 if phonenumbers.is_valid_number(number) or is_fiction(e164) else None
+
+
+def ending(phone: str) -> str:
+    """The end of a number, for who need not ring it."""
+    return f"…{phone[-SHOWN:]}"

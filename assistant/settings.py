@@ -50,7 +50,9 @@ class Settings:
     currency: str = ""  # ISO 4217, of that price
     day_segments: int = 0  # after so many a day only dangers leave; 0: no limit
     village_segments: int = 0  # the same for one village; 0: no limit
+    village_month_money: Decimal = Decimal(0)  # the same for what a village costs a month
     officer_day_texts: int = 2000  # so many phones an officer who is no lead writes to a day
+    officer_month_texts: int = 0  # the same a month; 0: no limit
     month_money: Decimal = Decimal(0)  # the same for what a month costs, by that price
     four_eyes: int = 500  # letters to more phones than that are sent by another lead
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
@@ -338,8 +340,13 @@ def _disorder(settings: Settings) -> str:
 
 
 def _moneyless(settings: Settings) -> str:
-    if settings.month_money and not settings.price_per_segment:
-        return "NURSERY_MONTH_MONEY: set NURSERY_PRICE_PER_SEGMENT too, to count it by"
+    limits = {
+        "NURSERY_MONTH_MONEY": settings.month_money,
+        "NURSERY_VILLAGE_MONTH_MONEY": settings.village_month_money,
+    }
+    for name, money in limits.items():
+        if money and not settings.price_per_segment:
+            return f"{name}: set NURSERY_PRICE_PER_SEGMENT too, to count it by"
     if not settings.price_per_segment or settings.currency:
         return ""
     return "NURSERY_CURRENCY: set the currency of NURSERY_PRICE_PER_SEGMENT, such as KES"
@@ -387,6 +394,8 @@ _READ = {
     "day_segments": _limit,
     "village_segments": _limit,
     "officer_day_texts": _limit,
+    "officer_month_texts": _limit,
+    "village_month_money": _money,
     "four_eyes": _limit,
     "season_months": _months,
     "sender": _sender,

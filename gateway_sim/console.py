@@ -2,6 +2,8 @@
 
 python -m gateway_sim                      the operator, until Ctrl-C
 python -m gateway_sim --line smpp          the same as a message centre; or modem, http
+    --faults throttle,,drop                on its connection, one a text; or --bad-day 7
+    --card no-credit                       in the modem
 python -m gateway_sim phone 07700900101    a phone in the terminal, by text
 python -m gateway_sim phone 07700900101 --ussd '*555*7#'
 """
@@ -9,17 +11,20 @@ python -m gateway_sim phone 07700900101 --ussd '*555*7#'
 import os
 import signal
 import sys
+from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from threading import Event
 from types import FrameType
 
 import click
 
+from gateway_sim import breaks, modem, provider, smpp
 from gateway_sim.controller import OWN_NUMBER, USSD_CODE, MakeSide, OperatorController
 from gateway_sim.core import Limits
 from gateway_sim.errors import OperatorError
 from gateway_sim.handset import Handset
-from gateway_sim.modem import Modem
+from gateway_sim.modem import Card, Modem
 from gateway_sim.provider import Provider
 from gateway_sim.record import Entry, Kind
 from gateway_sim.server import OFFERED
@@ -27,6 +32,17 @@ from gateway_sim.smpp import Centre
 from gateway_sim.talk import Ear, Pace, talk_by_text, talk_by_ussd
 from gateway_sim.terminal import Terminal
 
+_CARDS: Mapping[str, Card] = {
+    "no-credit": Card(credit=False),
+    "no-network": Card(network=False),
+    "missing": Card(in_place=False),
+}
+_FAULTS: Mapping[type, tuple[str, ...]] = {
+    Centre: smpp.FAULTS,
+    Modem: modem.FAULTS,
+    Provider: provider.FAULTS,
+}
+_BAD_DAY_TEXTS = 10_000
 PORT = 8471
 SMPP_PORT = 2775
 CALLBACK_URL = "http://127.0.0.1:8470"
@@ -68,6 +84,14 @@ class _Refusal(click.ClickException):
     type=click.Path(exists=True, dir_okay=False, path_type=Path),
     help="Of an http line; --callback is then where its calls go, such as .../gateway/hill.",
 )
+@click.option(
+    "--faults",
+    metavar="NAMES",
+    help="What goes wrong on the connection of the line, one a text, with commas.",
+)
+@click.option("--bad-day", type=int, metavar="SEED", help="Faults and a bad network by chance.")
+@click.option("--card", type=click.Choice(list(_CARDS)), help="What is wrong in a modem.")
+@click.option("--pin", default="", help="That the card of a modem wants.")
 @click.option("--watch", is_flag=True, help="Print all that happens.")
 @click.pass_context
 def main(
@@ -81,6 +105,10 @@ def main(
     line: str,
     smpp_port: int,
     mapping: Path | None,
+    faults: str | None,
+    bad_day: int | None,
+    card: str | None,
+    pin: str,
     watch: bool,
 ) -> None:
     """Run the simulated operator; with `phone`, hold one of its phones instead."""
@@ -100,6 +128,8 @@ def main(
             port=port,
         )
         operator.on_entry(_print_all if watch else _print_faults)
+        _have_trouble(operator, faults, bad_day)
+        _put_in(operator, card, pin)
         with operator:
             end = _end_by_signal()
             _say_where(operator)
@@ -199,6 +229,32 @@ def _say_line(operator: OperatorController) -> None:
         )
     elif isinstance(side, Modem):
         click.echo(f"The modem is at {side.port}")
+
+
+def _have_trouble(operator: OperatorController, script: str | None, seed: int | None) -> None:
+    """Has the line and its network go wrong, by script or by seed."""
+    side = operator.network.core.assistant
+    kinds = next((names for kind, names in _FAULTS.items() if isinstance(side, kind)), ())
+    faults: tuple[str, ...] = ()
+    if script is not None:
+        try:
+            faults = breaks.by_script(script, kinds)
+        except ValueError as strange:
+            raise _Refusal(str(strange)) from strange
+    elif seed is not None:
+        operator.handler = breaks.bad_network(seed)
+        faults = breaks.by_seed(seed, _BAD_DAY_TEXTS, breaks.SHARE, kinds) if kinds else ()
+    if isinstance(side, Centre | Modem | Provider):
+        side.faults.extend(faults)
+
+
+def _put_in(operator: OperatorController, card: str | None, pin: str) -> None:
+    side = operator.network.core.assistant
+    if not isinstance(side, Modem):
+        if card or pin:
+            raise _Refusal("only a modem has a card: add --line modem")
+        return
+    side.card = replace(_CARDS[card] if card else Card(), pin=pin)
 
 
 def _print_all(entry: Entry) -> None:

@@ -134,7 +134,17 @@ class Provider:
         for name, template in send.get("headers", {}).items():
             slots |= _slots_in(template, request.headers.get(name, "")) or {}
         known = {name: value for name, value in self._secrets.items() if name in slots}
-        return slots if all(slots[name] == value for name, value in known.items()) else None
+        right = all(slots[name] == value for name, value in known.items())
+        return slots if right and self._is_sealed(send.get("sign"), slots) else None
+
+    def _is_sealed(self, sign: Mapping[str, str] | None, slots: Mapping[str, str]) -> bool:
+        """Whether a text bears the signature that the mapping wants."""
+        if sign is None:
+            return True
+        at = request.headers.get(sign.get("time_header", ""), "")
+        own = {"path": request.path, "now_unix": at}
+        made = self._sealed(sign, {**slots, **own}, request.get_data())
+        return hmac.compare_digest(made, request.headers.get(sign["header"], ""))
 
     def _said(self, body: str) -> Any:
         if body == "query":
@@ -166,6 +176,9 @@ class Provider:
         if why and send.get("words"):
             fields[send["words"]] = why
         code = status or meets.get("status", [_USUAL_STATUS[how]])[0]
+        for words in send.get("reads", ()):
+            if set(_SLOT.findall(words)) <= fields.keys():
+                return Response(_put(words, fields), code, content_type="text/plain")
         return Response(json.dumps(_nested(fields)), code, content_type="application/json")
 
     # --- what phones do ----------------------------------------------------------------------
@@ -285,17 +298,20 @@ class Provider:
         body = ready.body or b""
         octets = body.encode() if isinstance(body, str) else bytes(body)
         at = str(int(self._clock().timestamp()))
-        path = urlsplit(ready.url or "").path
-        filled = _put(sign.get("over", "{body}"), {"path": path, "now_unix": at})
-        before, mark, after = filled.partition("{body}")
-        over = before.encode() + (octets if mark else b"") + after.encode()
+        slots = {"path": urlsplit(ready.url or "").path, "now_unix": at}
+        ready.headers[sign["header"]] = self._sealed(sign, slots, octets)
+        if sign.get("time_header"):
+            ready.headers[sign["time_header"]] = at
+
+    def _sealed(self, sign: Mapping[str, str], slots: Mapping[str, str], octets: bytes) -> str:
+        """The signature over what the mapping says."""
+        before, mark, after = sign.get("over", "{body}").partition("{body}")
+        over = _put(before, slots).encode() + (octets if mark else b"")
+        over += _put(after, slots).encode()
         secret, digest = self._secrets["secret"].encode(), sign.get("digest", "sha256")
         made = hmac.new(secret, over, getattr(hashlib, digest)).digest()
         in_hex = sign.get("spelled", "hex") == "hex"
-        spelled = made.hex() if in_hex else base64.b64encode(made).decode()
-        ready.headers[sign["header"]] = spelled
-        if sign.get("time_header"):
-            ready.headers[sign["time_header"]] = at
+        return made.hex() if in_hex else base64.b64encode(made).decode()
 
     def _screen(self, heard: Mapping[str, Any], reply: Reply) -> Reply:
         """The assistant's answer to a step, as our own wire has it."""

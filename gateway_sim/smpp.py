@@ -22,6 +22,7 @@ from flask import Flask
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
+from gateway_sim.errors import StartError
 from gateway_sim.joining import Joining
 from gateway_sim.record import Kind
 
@@ -109,7 +110,12 @@ class Centre:
         self._parts: Joining[_Part] = Joining()
         self._ids: dict[str, tuple[str, list[_Part]]] = {}
         self._changed = Condition()
-        self._door = socket.create_server(("127.0.0.1", port))
+        try:
+            self._door = socket.create_server(("127.0.0.1", port))
+        except OSError as taken:
+            raise StartError(
+                f"port {port} is not free: end what has it, or take another (--smpp-port)"
+            ) from taken
         self.port: int = self._door.getsockname()[1]
         Thread(target=self._accept, name="smpp-door", daemon=True).start()
 

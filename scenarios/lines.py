@@ -90,6 +90,7 @@ class Mapped(OwnWire):
             token=SECRET,
             user="u",
             password=SECRET,
+            secret=SECRET,
         )
 
     def callback(self, url: str) -> str:
@@ -208,6 +209,7 @@ LINES: dict[str, OwnWire] = {
     WIRE: OwnWire(),
     "hill": Mapped("hill"),
     "river": Mapped("river"),
+    "mill": Mapped("mill"),
     "smpp": Smpp(),
     "modem": OnTheDesk(),
 }

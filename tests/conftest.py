@@ -49,9 +49,14 @@ class NoServerError(Exception):
 
 
 class PrivateServer:
-    """A PostgreSQL server in a temporary folder, reached by a socket in it only."""
+    """A PostgreSQL server in a temporary folder, reached by a socket in it only.
 
-    def __init__(self) -> None:
+    Args:
+        durable: whether commits wait for the disk
+    """
+
+    def __init__(self, *, durable: bool = False) -> None:
+        self._fsync = "on" if durable else "off"
         self._programs = _programs()
         self._user = _other_user() if os.geteuid() == 0 else None
         self._folder = Path(tempfile.mkdtemp(prefix="nursery-pg-"))
@@ -70,7 +75,8 @@ class PrivateServer:
 
     def begin(self) -> None:
         """Starts the server again; returns when it answers."""
-        options = f"-k {self._folder} -c listen_addresses= -c fsync=off -c autovacuum=off"
+        options = f"-k {self._folder} -c listen_addresses= -c fsync={self._fsync}"
+        options += " -c autovacuum=off"
         log = self._folder / "log"
         self._run("pg_ctl", "-w", "-t", "60", "-l", str(log), "-o", options, "start")
 

@@ -15,6 +15,12 @@ SEED_CHECK_D = chosen(
     note="before a failed bed is sown again; common practice, no source: living seed shows a "
     "root by then where it is warm",
 )
+NO_SEED_WAITS_D = chosen(
+    "no_seed_waits_d",
+    7,
+    "days",
+    note="sowing waits where seed has to be found; chosen, the farmer may name another day",
+)
 SEED_CHECK_SEEDS = chosen(
     "seed_check_seeds", 50, "seeds", note="of seed that is left; common practice, no source"
 )
@@ -89,6 +95,12 @@ MAKE_BED_DAY = practice(
     -1,
     "day",
     note="while the soaked seed sprouts: the bed waits for the seed, not it for the bed",
+)
+TRAY_RIM_M = practice(
+    "tray_rim_m",
+    0.01,
+    "m",
+    note="on each side: a tray of 58 x 28 cm inside is 60 x 30 cm outside",
 )
 STRIP_WIDTH_M = practice(
     "strip_width_m",

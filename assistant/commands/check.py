@@ -11,13 +11,14 @@ from shutil import disk_usage
 import click
 import requests
 
-from assistant.commands.deployment import opened, settings_now
+from assistant.commands.deployment import invented_numbers, opened, settings_now
 from assistant.service.alerts.codes import unplaced_villages
 from assistant.service.enrol import count_officers, list_villages
 from assistant.service.house import House
 from assistant.service.pulse import WAITS_TOO_LONG, Fault, pulse
-from assistant.settings import Settings
+from assistant.settings import Settings, SettingsError
 from assistant.wiring.journal import journal_path
+from assistant.wiring.lines import open_lines
 from assistant.wiring.own_key import key_path
 from assistant.wiring.review import catalogues, review
 from assistant.worker import wall_clock
@@ -54,6 +55,7 @@ def _programme(house: House, settings: Settings) -> Iterator[Finding]:
     yield settings.zone != "UTC", f"time zone: {settings.zone}; NURSERY_ZONE sets another"
 
 
+_OWN_FILE = "write your own in the file of NURSERY_PROGRAMME_FILE"
 _WHAT = {
     "emergency": "emergency number",
     "health_post": "health post",
@@ -63,8 +65,12 @@ _WHAT = {
 
 def _nearby(house: House, settings: Settings) -> Iterator[Finding]:
     """Whom people are sent to in need, also those of no village; no number is built in."""
+    invented = invented_numbers()
     for key, what in _WHAT.items():
         said = getattr(house.phonebook.programme, key)
+        if said in invented:
+            yield False, f"{what}: {said} is of the invented district; {_OWN_FILE}"
+            continue
         hint = f'not known; write {key} = "..." in the file of NURSERY_PROGRAMME_FILE'
         yield bool(said), f"{what}: {said or hint}"
 
@@ -77,6 +83,9 @@ def _texts(house: House, settings: Settings) -> Iterator[Finding]:
 
 
 def _gateway(house: House, settings: Settings) -> Iterator[Finding]:
+    if settings.lines_file:
+        yield from _lines(settings)
+        return
     if not settings.gateway_url:
         yield False, "gateway: none set, so only nursery start with its simulator can send"
         return
@@ -88,6 +97,17 @@ def _gateway(house: House, settings: Settings) -> Iterator[Finding]:
     else:
         yield True, f"gateway: {settings.gateway_url} answers"
         yield from _clock(answer.headers.get("Date", ""))
+
+
+def _lines(settings: Settings) -> Iterator[Finding]:
+    """The file of lines, as the worker would read it; no line is opened."""
+    try:
+        found = open_lines(settings)
+    except SettingsError as fault:
+        yield False, f"lines: {fault}"
+        return
+    names = ", ".join(f"{name} ({terms.kind})" for name, terms in found.terms.items())
+    yield True, f"lines: {names}; nursery line test sends a text by each"
 
 
 def _clock(said: str) -> Iterator[Finding]:
@@ -151,7 +171,8 @@ def _safety(house: House, settings: Settings) -> Iterator[Finding]:
     yield limited, "a limit on what is spent: NURSERY_DAY_SEGMENTS or NURSERY_MONTH_MONEY"
     version = pyexpat.version_info
     said = ".".join(map(str, version))
-    yield version >= GOOD_EXPAT, f"expat {said}; below 2.6.0 a newer Python is safer"
+    holes = "" if version >= GOOD_EXPAT else ", with holes that limits on files bound"
+    yield True, f"expat {said}{holes}; from 2.6.0 on it has none that is known"
 
 
 _LOOKS: tuple[Callable[[House, Settings], Iterator[Finding]], ...] = (

@@ -20,9 +20,10 @@ def settings() -> None:
 @click.argument("into", type=click.Path(path_type=Path, file_okay=False))
 @click.option("--user", default="nursery", help="The account that runs the service.")
 @click.option("--folder", default="/var/lib/nursery", help="Where its data lies.")
-@click.option("--settings", "file", default="/etc/nursery/settings.toml", help="Its settings.")
-def units(into: Path, user: str, folder: str, file: str) -> None:
+@click.option("--settings", "file", help="Its settings; settings.toml in that folder.")
+def units(into: Path, user: str, folder: str, file: str | None) -> None:
     """Write the systemd units nursery-web and nursery-worker INTO a folder."""
+    file = file or f"{folder}/settings.toml"
     nursery = Path(sys.executable).parent / "nursery"
     into.mkdir(parents=True, exist_ok=True)
     for name in ("web", "worker"):

@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 import assistant
+from assistant.dialogue.values import Nearby
 from assistant.service.house import House
 from assistant.service.in_force import in_force
 from assistant.settings import Settings, SettingsError, from_file, read_settings
@@ -86,6 +87,13 @@ def programme_of(settings: Settings) -> Programme:
 def _demo_programme() -> Path:
     """The invented district that comes with a checkout, for trying things out."""
     return Path(assistant.__file__).parent.parent / "scenarios" / "district" / "programme.toml"
+
+
+def invented_numbers() -> frozenset[str]:
+    """Whom the invented district sends people to: numbers that nobody answers."""
+    demo = _demo_programme()
+    book = read_programme(demo).phonebook.programme if demo.is_file() else Nearby()
+    return frozenset({book.emergency, book.health_post, book.vet} - {""})
 
 
 @contextmanager

@@ -106,13 +106,13 @@ def _tried(house: House, found: Opened, name: str, phone: str, wait_s: float) ->
     offered = offer_test(house, name, gateway, phone, words, now)
     if offered.fate is not Fate.ACCEPTED:
         click.echo(f"{shown}: not taken: {offered.detail or offered.fate.value}")
-        return False
-    click.echo(f"{shown}: taken")
-    click.echo(f"{shown}: {_followed(house, offered.message_id, wait_s)}")
-    credit = getattr(gateway, "credit", None)
+    else:
+        click.echo(f"{shown}: taken")
+        click.echo(f"{shown}: {_followed(house, offered.message_id, wait_s)}")
+    credit = getattr(gateway, "credit", None)  # where none is left, that is why
     if credit is not None and (told := credit()):
         click.echo(f"{shown}: {told}")
-    return True
+    return offered.fate is Fate.ACCEPTED
 
 
 def _followed(house: House, message_id: str, wait_s: float) -> str:

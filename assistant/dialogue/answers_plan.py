@@ -23,6 +23,7 @@ from assistant.reading.text.echo import unit_words
 from assistant.wording import amounts
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_care as c
+from assistant.wording import messages_delay as d
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_seed as seed
 from assistant.wording import messages_steps as s
@@ -233,8 +234,10 @@ def _too_late(bed: Nursery, known: Known) -> Say:
     """By its own window and leaves, as the day's text has it."""
     if known.today > bed.latest:
         return about(too_old(bed), bed, known.today)
-    open_still = bed.day(known.today) <= bed.paced.window.last.value
-    return about(a.PLANT_ON if open_still else a.TOO_LATE, bed, known.today)
+    if bed.day(known.today) <= bed.paced.window.last.value:
+        return about(a.PLANT_ON, bed, known.today)
+    day = max(bed.anchors.transplant_date, known.today)
+    return about(d.SET, bed, known.today, date=day, day=bed.day(day))
 
 
 too_late = of_bed_or_any(a.TOO_LATE, _too_late)

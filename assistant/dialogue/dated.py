@@ -48,7 +48,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about
+from assistant.wording.day import about, what_of
 from assistant.wording.message import Message
 
 _LIKELY = 0.6
@@ -108,11 +108,42 @@ def dated(text: str, known: Known) -> Turn | None:
     if _changes(known) and known.session is not None:  # the day itself, where what is asked
         known = replace(known, session=known.session.held)
     able = [bed for bed in meant if _work(told, bed, known) is not None] or list(meant)
-    if len(able) > 1:
-        return None  # which bed is asked by the menu of dates
-    bed = able[0]
+    bed = _one_bed(told, able, known)
+    if bed is None:
+        return _which_bed(told, known)
     work = _work(told, bed, known)
     return _TURNS[work](told, bed, known) if work else None
+
+
+def _one_bed(told: _Told, able: list[Nursery], known: Known) -> Nursery | None:
+    """Of several beds the one that was asked for this work today, or the only one for which a
+    day to come can still be meant."""
+    if len(able) == 1:
+        return able[0]
+    waits = [bed for bed in able if _waits_for(_work(told, bed, known), bed, known)]
+    ahead = [bed for bed in able if not (bed.sown and _work(told, bed, known) is Idea.SOW)]
+    return next((each[0] for each in (waits, ahead) if len(each) == 1), None)
+
+
+_ASKS: Mapping[Idea | None, tuple[TaskCode, ...]] = {
+    Idea.SOW: (TaskCode.SOW,),
+    Idea.SOAK: (TaskCode.SOAK,),
+    Idea.UNCOVER: (TaskCode.UNCOVER_FLOOD,),
+    Idea.PLANT: (TaskCode.TRANSPLANT, TaskCode.OVERDUE),
+}
+
+
+def _waits_for(work: Idea | None, bed: Nursery, known: Known) -> bool:
+    return any(_open(code, bed, known) is not None for code in _ASKS.get(work, ()))
+
+
+def _which_bed(told: _Told, known: Known) -> Turn | None:
+    """Which bed, and which of its days: nothing is taken of a day that may be of either."""
+    past = told.around.says_past or (bool(told.days) and max(told.days) < known.today)
+    named = told.around.works or told.around.moves or known.items
+    if past or _changes(known) or not told.days or not named:
+        return None
+    return e.opened(begin(talks.DATES, held=e.lasting(known.session)), known)
 
 
 def _listens(known: Known) -> bool:
@@ -145,6 +176,7 @@ def _plans(known: Known) -> bool:
 
 def _told(text: str, known: Known) -> _Told | None:
     """The day that a text tells; a bare number is none."""
+    text = _without_other_day(text, known)
     language = known.catalogue.language
     around = around_day(text, known.ears.days, (language,))
     if not names_day(text, known.lexicon, known.today):
@@ -164,6 +196,19 @@ def _told(text: str, known: Known) -> _Told | None:
     return _Told(text, around, reading)
 
 
+def _without_other_day(text: str, known: Known) -> str:
+    """A day without the one that it was not: "sown on the 11th, not the 10th"."""
+    words = text.split()
+    for place in range(len(words) - 1, 0, -1):
+        if not denies(words[place], known.lexicon):
+            continue
+        told, other = " ".join(words[:place]), " ".join(words[place + 1 :])
+        is_day = other.isdigit() or names_day(other, known.lexicon, known.today)
+        if is_day and names_day(told, known.lexicon, known.today):
+            return told
+    return text
+
+
 def _is_of_else(told: _Told, known: Known) -> bool:
     around = told.around
     if around.other or "?" in told.text:
@@ -180,10 +225,24 @@ def _is_of_else(told: _Told, known: Known) -> bool:
         return False
     if _asks(told.text, known):
         return True
-    # A day and next to nothing else; an open question or task reads that better.
-    busy = bool(known.items) or known.session is not None
+    # A day and next to nothing else; an open question or another task reads that better.
+    busy = known.session is not None or any(each.task not in _DATED for each in known.items)
     rest = without_day(told.text, known.lexicon, known.today)
-    return busy or not (not rest or is_accounted_for(rest, known.lexicon))
+    if rest and (known.items or not is_accounted_for(rest, known.lexicon)):
+        return True  # "done, on Monday" answers the task
+    return busy
+
+
+_DATED = frozenset(
+    {
+        TaskCode.SOAK,
+        TaskCode.SOW,
+        TaskCode.LEAF_COUNT,
+        TaskCode.TRANSPLANT,
+        TaskCode.OVERDUE,
+    }
+)
+"""Work that waits for a day, or after which one is asked: to it, a day alone says which."""
 
 
 # --- what the day is of ----------------------------------------------------------------------
@@ -201,18 +260,21 @@ def _work(told: _Told, bed: Nursery, known: Known) -> Idea | None:
     if Idea.SOW in works and Idea.PLANT not in works:
         return Idea.SOW
     if not works:
-        return _next_work(told, bed)
+        return _next_work(told, bed, known)
     if Idea.PLANT not in works:
         return None
     return Idea.PLANT if bed.sown or not _is_near_sowing(told, bed) else Idea.SOW
 
 
-def _next_work(told: _Told, bed: Nursery) -> Idea | None:
+def _next_work(told: _Told, bed: Nursery, known: Known) -> Idea | None:
     """Of a day and no work: of what comes next in the plan, where it can be of that."""
     planned = bed.anchors.transplant_date if bed.sown else bed.sow_date
     near = not told.days or any(abs((day - planned).days) <= _NEAR_D for day in told.days)
-    if not told.around.moves and not near:
+    asked = {i.task for i in known.items if i.nursery_id == bed.id} & _DATED
+    if not told.around.moves and not near and not asked:
         return None
+    if TaskCode.SOAK in asked:
+        return Idea.SOAK
     return Idea.PLANT if bed.sown else Idea.SOW
 
 
@@ -228,9 +290,10 @@ def _is_near_sowing(told: _Told, bed: Nursery) -> bool:
 
 
 def _sow(told: _Told, bed: Nursery, known: Known) -> Turn | None:
-    if bed.sown:
-        return _sown_already(told, bed, known)
     day = _one_day(told, known)
+    is_ahead = day is not None and day > known.today and not told.around.says_past
+    if bed.sown and not (bed.sow_assumed and is_ahead):
+        return _sown_already(told, bed, known)
     if day is None:
         return _which(talks.SOW_THEN, "sowing", told, bed, known)
     if day < known.today or (day == known.today and told.around.says_past):
@@ -281,6 +344,8 @@ def _waits_till(item: Item, day: date, noted: Message, bed: Nursery, known: Know
     was said of it and tomorrow's text must know."""
     event = PutOff(on=known.today, by=By.FARMER, task=item.task, was=item.day, until=day)
     moved = after(bed, event)
+    if item.task is TaskCode.SOW and day - timedelta(days=moved.soak_before_d) > known.today:
+        noted = a.SOW_ON  # sprouted seed does not keep so long: other seed is soaked for it
     changes = (AnswerItem(item, "not_yet"), Happened(bed.id, event), SaveNursery(moved))
     text = e.said(about(noted, moved, known.today))
     return e.ended(_passing(known), known, text, changes=changes)
@@ -300,7 +365,18 @@ def _plant(told: _Told, bed: Nursery, known: Known) -> Turn | None:
         return _put_off(item, day, told, bed, known)
     if item is not None:
         return None
+    if day == bed.anchors.transplant_date:
+        return _as_planned(day, bed, known)
+    if not told.around.works and bed.judge_transplanting(day) is DayChoice.IMPOSSIBLE:
+        return e.opened(begin(talks.DATES, held=e.lasting(known.session)), known)
     return _asked(talks.PLANT_THEN, bed, known, transplanting=day)
+
+
+def _as_planned(day: date, bed: Nursery, known: Known) -> Turn:
+    """The day that the plan has: now it is the farmer's own."""
+    chosen = bed.transplanting_on(day)
+    text = e.said(about(m.TRANSPLANT_SET, chosen, known.today, date=day))
+    return e.ended(_passing(known), known, text, changes=(SaveNursery(chosen),))
 
 
 def _planted_then(day: date, bed: Nursery, known: Known) -> Turn | None:
@@ -312,7 +388,7 @@ def _planted_then(day: date, bed: Nursery, known: Known) -> Turn | None:
 def _put_off(item: Item, day: date, told: _Told, bed: Nursery, known: Known) -> Turn:
     """Not yet, and until when in the same breath: the mats get their water back at once, and
     only why is asked."""
-    turn = planting_waits(item, bed, known, e.holds(known.session), told.text)
+    turn = planting_waits(item, bed, known, e.holds(known.session), told.text, day)
     session = turn.session
     if session is None or session.conversation != talks.DELAY.name or "why" in session.answers:
         return turn
@@ -325,7 +401,11 @@ def _put_off(item: Item, day: date, told: _Told, bed: Nursery, known: Known) -> 
 
 def _uncover(told: _Told, bed: Nursery, known: Known) -> Turn | None:
     day = _one_day(told, known)
-    if day is None or bed.uncovered:
+    if day is None:
+        return None
+    if day <= known.today and (bed.uncovered or day <= bed.sow_date):
+        return _uncovered_before(day, told, bed, known)
+    if bed.uncovered:
         return None
     if day <= known.today:
         if not told.around.says_past and day == known.today:
@@ -333,9 +413,22 @@ def _uncover(told: _Told, bed: Nursery, known: Known) -> Turn | None:
         answered = _answered(told, known)
         fits = bed.may_uncover_on(day)
         return answered or (_asked(talks.UNCOVERED_THEN, bed, known, day=day) if fits else None)
-    if _open(TaskCode.UNCOVER_FLOOD, bed, known) is not None:
-        return None
+    item = _open(TaskCode.UNCOVER_FLOOD, bed, known)
+    if item is not None:
+        fits = bed.may_uncover_on(day)
+        return _waits_till(item, day, a.UNCOVER_ON, bed, known) if fits else None
     return e.ended(_passing(known), known, e.said(about(a.UNCOVER_ON, bed, known.today)))
+
+
+def _uncovered_before(day: date, told: _Told, bed: Nursery, known: Known) -> Turn | None:
+    """Told once more; or on a day on which nothing was sown yet, so that its own is said."""
+    if not told.around.says_past:
+        return None
+    if day <= bed.sow_date:
+        return e.ended(_passing(known), known, e.said(about(a.SOWN_ON, bed, known.today)))
+    what = what_of(TaskCode.UNCOVER_FLOOD, bed.practice)
+    noted = e.said(m.DONE_NOTED(label=bed.called, what=what))
+    return e.ended(_passing(known), known, noted)
 
 
 _TURNS: Mapping[Idea, Callable[[_Told, Nursery, Known], Turn | None]] = {

@@ -4,18 +4,21 @@ Seed that may be dead is checked for three days before more work goes into it.
 """
 
 from collections.abc import Mapping
+from datetime import timedelta
 
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, Done, SowAgain
+from assistant.agronomy.life.events import By, Done, NewSeed, PutOff, SowAgain
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
+from assistant.dialogue.endings_seed import new_seed
 from assistant.dialogue.engine import begin
 from assistant.dialogue.values import Change, Happened, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import messages_again as a
+from assistant.wording import messages_answers as answers
 from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
@@ -74,7 +77,15 @@ def _checked(nursery: Nursery, known: Known) -> tuple[Text, ...]:
         date=nursery.count_on or known.today,
     )
     dates = about(c.AGAIN_DATES, nursery, known.today)
-    return Text((check,), keep=True), Text((dates,), keep=True)
+    return Text((check,), keep=True), *_new_mats(nursery), Text((dates,), keep=True)
+
+
+def _new_mats(nursery: Nursery) -> tuple[Text, ...]:
+    """The mix and the sheet of a bed that is made anew, where it is of mats."""
+    mats = nursery.quantities.mats
+    if not counts_mats(nursery.practice) or not mats:
+        return ()
+    return (Text((mix_for(mats, nursery),), keep=True),)
 
 
 def mix_for(mats: int, nursery: Nursery) -> Say:
@@ -98,10 +109,24 @@ def again_texts(nursery: Nursery, known: Known) -> tuple[Text, ...]:
     noted = g.AGAIN_LONG if nursery.sprouting else c.AGAIN_NOTED
     seed = Text((about(noted, nursery, known.today),), keep=True)
     dates = Text((about(c.AGAIN_DATES, nursery, known.today),), keep=True)
-    mats = nursery.quantities.mats
-    if not counts_mats(nursery.practice) or not mats:
-        return seed, dates
-    return seed, Text((mix_for(mats, nursery),), keep=True), dates
+    return seed, *_new_mats(nursery), dates
+
+
+def _seed_now(session: Session, known: Known) -> Turn:
+    """Seed that is not sown yet is gone: with what is left or with other seed the plan goes on
+    while there is time to soak it; with none the sowing waits a week, and longer by word."""
+    bed = chosen(session, known)
+    seed = str(session.answers["seed"]).removeprefix(SEED)
+    changes, texts = new_seed(bed, known) if seed == "other" else ((), ())
+    waits = timedelta(days=w.NO_SEED_WAITS_D.value if seed == "none" else 0)
+    sow = max(bed.sow_date, known.today + waits + timedelta(days=bed.soak_before_d))
+    event = PutOff(on=known.today, by=By.FARMER, task=TaskCode.SOW, was=bed.sow_date, until=sow)
+    before = after(bed, NewSeed(on=known.today, by=By.FARMER)) if seed == "other" else bed
+    moved = after(before, event)
+    if moved != before:
+        changes = (*changes, Happened(bed.id, event), SaveNursery(moved))
+    says = about(a.NO_SEED_YET if seed == "none" else answers.SOW_ON, moved, known.today)
+    return ended(session, known, said(says), *texts, changes=changes)
 
 
 def _sown_already(session: Session, known: Known) -> Turn:
@@ -132,6 +157,7 @@ def _cover_again(session: Session, known: Known) -> Turn:
 
 AGAIN_ENDINGS: Mapping[str, Ending] = {
     "!again": _again,
+    "!seed_now": _seed_now,
     "!sown_again": _sown_already,
     "!up_early": _up_early,
     "!cover_again": _cover_again,

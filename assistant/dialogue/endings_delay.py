@@ -35,18 +35,28 @@ WHY_CODE = "why_"  # begins the code of a reason, where other talks have a code 
 
 
 def planting_waits(
-    item: Item, nursery: Nursery, known: Known, held: Session | None, text: str = ""
+    item: Item,
+    nursery: Nursery,
+    known: Known,
+    held: Session | None,
+    text: str = "",
+    told: date | None = None,
 ) -> Turn:
     """The field is not planted yet: the mats get their water back at once. Why, and until
-    when, is asked the first time, as far as the text does not say it."""
+    when, is asked the first time, as far as the text does not say it.
+
+    Args:
+        told: the day that was read out of the text by who called; None: the text may be one
+    """
     answered: tuple[Change, ...] = (AnswerItem(item, "not_yet"),)
     if known.today >= nursery.latest:
         return _too_old(nursery, known, held, answered)
     why = why_in(text, known) or nursery.delay_why
-    day = day_in(text, known)
-    if day is not None and why is not None:
-        return _until(day, replace(nursery, delay_why=why), known, held, answered)
-    until = min(known.today + WAITS_D * ONE_DAY, nursery.latest)
+    day = told or day_in(text, known)
+    if day is not None and (why is not None or day > nursery.latest):
+        because = replace(nursery, delay_why=why or Why.UNSAID)
+        return _until(day, because, known, held, answered)
+    until = day or min(known.today + WAITS_D * ONE_DAY, nursery.latest)
     was = item.day if item.task is not TaskCode.DRAIN_BED else nursery.anchors.transplant_date
     changes, moved = _put_off(nursery, was, until, why or Why.UNSAID, known)
     asked_before = nursery.delay_why is not None  # so that the day stands, with what it costs
@@ -55,8 +65,8 @@ def planting_waits(
     if asked_before:
         beside = begin(talks.WHICH, held=held) if held else None
         return ended(beside, known, said(*says), changes=answered + changes)
-    told = {} if why is None else {"why": WHY_CODE + why}
-    asked = begin(talks.DELAY, held=holds(held), nursery=nursery.id, **told)
+    known_why = {} if why is None else {"why": WHY_CODE + why}
+    asked = begin(talks.DELAY, held=holds(held), nursery=nursery.id, **known_why)
     return opened(asked, known, *says, changes=answered + changes)
 
 

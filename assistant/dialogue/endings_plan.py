@@ -9,6 +9,7 @@ from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.constants import GOOD_GERMINATION
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.life.changes import lifted
+from assistant.agronomy.lot.varieties import variety_key
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.season.outcome import own_establishment
@@ -91,10 +92,21 @@ def _open(session: Session, known: Known) -> Turn:
         test_begun=known.today if answers.get("germination") == "begun" else None,
         tin_litres=next((n.tin_litres for n in known.nurseries if n.tin_litres), None),
     )
-    nursery = warmed(nursery, known)
+    nursery = warmed(_of_variety(nursery, session, known), known)
     texts = (*own_text(known, practice), *plan_texts(nursery, known))
     made = ended(session, known, *texts, changes=(SaveNursery(nursery), *_told(nursery)))
     return made if nursery.held or made.session else with_next(made, known)
+
+
+def _of_variety(nursery: Nursery, session: Session, known: Known) -> Nursery:
+    """A plan whose day was chosen by a variety is of it."""
+    named = variety_key(str(session.answers.get("variety", "")))
+    found = (each for each in known.varieties if named and variety_key(each.name) == named)
+    variety = next(found, None)
+    if variety is not None:
+        return nursery.of_variety(variety)
+    days = session.answers.get("ripens")
+    return replace(nursery, ripens_d=days) if isinstance(days, int) else nursery
 
 
 def _told(nursery: Nursery) -> tuple[Change, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date, timedelta
 
+from assistant.agronomy.life.rows import Fact
 from assistant.agronomy.lot.soaking import is_cool, sprouting
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
@@ -78,9 +79,13 @@ def _of(nursery: Nursery, how: str, known: Known) -> Nursery:
 
 def in_time(moved: Nursery, before: Nursery, today: date) -> Nursery:
     """A nursery whose seed can still be soaked as long as it needs: from today on, or since
-    the day on which it was to be soaked."""
+    the day on which it was to be soaked; after the count of a test that runs, which says how
+    much of it, or whether any."""
     soaked = before.sow_date - timedelta(days=before.soak_before_d)
-    ready = min(soaked, today) + timedelta(days=moved.soak_before_d)
+    takes = timedelta(days=moved.soak_before_d)
+    ready = min(soaked, today) + takes
+    if moved.count_on is not None and Fact.TEST_RUNS in moved.facts:
+        ready = max(ready, moved.count_on + takes)
     return moved.sown_on(ready, sown=False) if ready > moved.sow_date else moved
 
 

@@ -51,6 +51,14 @@ def _too_early(session: Session, known: Known) -> Turn:
     return ended(session, known, text, changes=(change,))
 
 
+def _just_uncovered(session: Session, known: Known) -> Turn:
+    """Shoots are pale under the cover, and for days after it."""
+    nursery = chosen(session, known)
+    again = day_after(known.today, PALE_AFTER_UNCOVERING_D.value)
+    says = about(c.UNCOVER_FIRST, nursery, known.today, date=again)
+    return ended(session, known, said(says))
+
+
 def _urea(session: Session, known: Known) -> Turn:
     """The spray for this bed and this can; a bed smaller than one can is told in litres."""
     nursery = chosen(session, known)
@@ -64,7 +72,10 @@ def _urea(session: Session, known: Known) -> Turn:
         advice = about(
             c.UREA_CAN, nursery, known.today, urea=urea(nursery), grams=grams, litres=litres
         )
-    noted = SaveNursery(replace(nursery, urea_on=known.today))
+    bed = nursery
+    if not bed.uncovered:  # as was asked before the can was
+        bed = bed.uncovering_on(bed.anchors.uncover_date, uncovered=True)
+    noted = SaveNursery(replace(bed, urea_on=known.today))
     return ended(session, known, Text((advice,), keep=True), changes=(noted,))
 
 
@@ -183,6 +194,7 @@ def _cold(session: Session, known: Known) -> Turn:
 
 TROUBLE_ENDINGS: Mapping[str, Ending] = {
     "!too_early": _too_early,
+    "!just_uncovered": _just_uncovered,
     "!urea": _urea,
     "!light": _light,
     "!look_alike": _look_alike,

@@ -40,8 +40,18 @@ def _when_to_sow(session: Session, known: Known) -> Turn:
     texts = tuple(said(line) for line in sowing_lines(found))
     if plan is None or plan.conversation != talks.PLAN.name:
         return ended(session, known, *texts)
-    chooses = replace(plan, waiting=_offered(found, known) if found.days else None)
+    kept = {**plan.answers, **_of_variety(session)}
+    waiting = _offered(found, known) if found.days else None
+    chooses = replace(plan, waiting=waiting, answers=kept)
     return Turn(chooses, (*texts, ask(chooses, known, talks.TABLES)))
+
+
+def _of_variety(session: Session) -> dict[str, Kept]:
+    """What the plan keeps of the variety, by whose days its sowing is chosen."""
+    answers = session.answers
+    if not isinstance(answers.get("ripens"), int):
+        return {}
+    return {"ripens": answers["ripens"], "variety": str(answers.get("ripens_words", ""))}
 
 
 def _wanted(session: Session) -> Wanted:

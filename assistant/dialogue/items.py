@@ -51,6 +51,7 @@ from assistant.reading import (
     read_deeds,
     read_told,
     read_told_day,
+    read_wish,
     says_only_answers,
 )
 from assistant.wording import messages_aid as aid
@@ -499,7 +500,10 @@ def _answer_colour(
 
 def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:
     looked = Looked(on=known.today, by=By.FARMER, colour=colour)
-    return AnswerItem(item, colour), Happened(item.nursery_id, looked)
+    bed = _nursery(item, known)
+    moved = after(bed, looked)
+    kept = () if moved is bed else (SaveNursery(moved),)
+    return AnswerItem(item, colour), Happened(item.nursery_id, looked), *kept
 
 
 def _answer_leaves(
@@ -516,7 +520,8 @@ def _answer_leaves(
     if not digits and text.strip().isdigit():
         return None
     if not _says_only(text, known):
-        return _is_it_done(item, known, held)
+        wish = read_wish(text, known.lexicons, known.catalogue.language)
+        return None if wish.value is not None else _is_it_done(item, known, held)
     return leaves(item, float(reading.value), known, held)
 
 

@@ -28,7 +28,7 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.officer_add import add
 from assistant.dialogue.officer_tell import seen, tell
 from assistant.dialogue.officer_temp import keep_temp, read_temp
-from assistant.dialogue.rain_hours import clock_in, span_slots, wrong_hours
+from assistant.dialogue.rain_hours import span_slots, wrong_hours
 from assistant.dialogue.values import (
     Desk,
     GiveAllClear,
@@ -260,14 +260,7 @@ def _clear(rest: str, known: Known, desk: Desk) -> Turn:
         asks = r.NEARLY(village=village.name, example="CLEAR")
         return Turn(known.session, (said(asks),))
     change = GiveAllClear(tally.standing.id)
-    return Turn(known.session, (said(_cleared(tally, known.now)),), (change,))
-
-
-def _cleared(tally: Tally, now: datetime) -> Say:
-    name = tally.village.name
-    if tally.clear_at <= now:
-        return o.CLEARED(village=name)
-    return r.CLEARED_LATER(village=name, to_time=clock_in(tally.clear_at, tally.village))
+    return Turn(known.session, (said(o.CLEARED(village=village.name)),), (change,))
 
 
 def _who(rest: str, known: Known, desk: Desk) -> Turn:

@@ -36,6 +36,7 @@ class Reads(StrEnum):
     TINS = "tins"
     LEAVES = "leaves"
     PROBLEM = "problem"
+    PLACE = "place"
     CAN = "can"
     SHOOTS = "shoots"
     MATS = "mats"

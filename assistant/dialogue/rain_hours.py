@@ -84,6 +84,4 @@ def sent_warning(session: Session, known: Known) -> tuple[Say, IssueWarning | No
     if wrong is not None:
         return wrong, None
     slots: dict[str, Slot] = {"phones": int(kept["phones"]), "village": kept["village"]}
-    if reach.leaves_at <= known.now:
-        return o.WARNED(**slots), change
-    return r.WARNED_LATER(to_time=clock_in(reach.leaves_at, reach.village), **slots), change
+    return o.WARNED(**slots), change

@@ -442,6 +442,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.TASK: _choice,
     Reads.CHOICE: _choice,
     Reads.PROBLEM: _problem,
+    Reads.PLACE: _choice,
     Reads.SUFFICED: _choice,
     Reads.YES_NO: _yes_no,
     Reads.DEED: _deed,

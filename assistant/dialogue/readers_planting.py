@@ -5,7 +5,7 @@ import re
 from assistant.agronomy.constants_work import SCALE_STEP_G
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import LIMITS
-from assistant.agronomy.lot.varieties import find_variety
+from assistant.agronomy.lot.varieties import find_variety, variety_key
 from assistant.agronomy.lot.weighing import GrainWeighing
 from assistant.agronomy.seed import G_PER_KG
 from assistant.dialogue.questions import Question
@@ -60,7 +60,7 @@ def _whole(text: str, known: Known, low: float, high: float) -> int | None:
 def grains_of(text: str, question: Question, session: Session, known: Known) -> float | None:
     """Weight of 1000 grains [g]: of a variety, as weighed, or of a count and a weight."""
     variety = find_variety(text)
-    weight = variety.grain_weight_g if variety else _weighed(text)
+    weight = variety.grain_weight_g if variety else _own_weight(text, known) or _weighed(text)
     limits = LIMITS["grain_weight_g"]
     if weight is None or not limits.low <= weight <= limits.high:
         return None
@@ -106,6 +106,13 @@ def kilograms_of(text: str) -> float | None:
     if len(found) != 1 or not words & (_KG | _T):
         return None
     return found[0] if words & _KG else found[0] * KG_PER_T
+
+
+def _own_weight(text: str, known: Known) -> float | None:
+    """The weight that the programme wrote down of a variety of this name."""
+    key = variety_key(text)
+    found = (v for v in known.varieties if key in (variety_key(v.name), variety_key(v.code)))
+    return next((each.grain_weight_g for each in found), None)
 
 
 def _weighed(text: str) -> float | None:

@@ -26,6 +26,7 @@ from assistant.dialogue.lists import choice_names
 from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, standing_told_done, waits
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Change, Item, Known, Session, Turn
+from assistant.dialogue.variety import variety_told
 from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
 from assistant.reading import (
@@ -65,6 +66,12 @@ def reported(text: str, known: Known) -> Turn | None:
         return first
     found = (report(text, ideas, beds, known) for report in _REPORTS)
     return next((turn for turn in found if turn is not None), None)
+
+
+def of_variety(text: str, known: Known) -> Turn | None:
+    """The turn for a variety that is named, before its name or its days are taken for a
+    question about varieties."""
+    return variety_told(text, known) if _listens(text, known) else None
 
 
 def bereaved(text: str, known: Known) -> Turn | None:
@@ -176,6 +183,10 @@ def _bare(
         asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=soaked[0].id)
         return TROUBLE_ENDINGS["!seed"](asked, known)
     able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
+    early = [bed for bed in able if known.today < bed.anchors.uncover_date]
+    if Idea.BARE in ideas and len(early) == len(able) == 1:
+        asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=early[0].id)
+        return TROUBLE_ENDINGS["!not_up"](asked, known)
     late = [bed for bed in able if known.today > bed.anchors.uncover_date]
     if Idea.BARE not in ideas or len(late) != 1:
         return None
@@ -199,8 +210,10 @@ def _leaves(
     if reading.value is None or not 1 <= reading.value <= MOST_LEAVES:
         return None
     able = [bed for bed in beds if bed.sown and bed.transplanted_on is None]
-    if len(able) != 1 or not is_accounted_for(text, known.lexicon):
+    if not able or not is_accounted_for(text, known.lexicon):
         return None
+    if len(able) > 1:
+        return opened(begin(talks.RECOUNT, held=lasting(known.session)), known)
     count, held = float(reading.value), lasting(known.session)
     return recounted(begin(talks.RECOUNT, held=held, nursery=able[0].id, leaves=count), known)
 
@@ -289,8 +302,9 @@ _SOWN_ANEW_D = 2  # told sooner it is the sowing that was told before
 def _sown_unasked(
     text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
 ) -> Turn | None:
-    """That the seed is sown, on a day for which nobody had planned it."""
-    able = [bed for bed in beds if not bed.sown and not bed.held]
+    """That the seed is sown, on a day for which nobody had planned it, or though it should
+    not be: then its shoots are counted like any."""
+    able = [bed for bed in beds if not bed.sown]
     told = read_told(text, known.lexicon, digits=False)
     sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD
     if not sure or len(able) != 1 or len(able) != len(beds):
@@ -303,6 +317,33 @@ def _sown_unasked(
 
 
 _NEAR_SOWING_D = 4  # farther off another seed may be meant; it is asked
+
+
+def _not_sown(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """That nothing is sown, of a bed that was only taken as sown."""
+    able = [bed for bed in beds if bed.sow_assumed and bed.transplanted_on is None]
+    told = read_told(text, known.lexicon, digits=False)
+    said_so = told.value == "not_yet" and told.outcome is Outcome.UNDERSTOOD
+    if Idea.SOW not in ideas or not said_so or len(able) != 1 or len(able) != len(beds):
+        return None
+    asked = Item(able[0].id, TaskCode.SOW, able[0].sow_date)
+    return settle(asked, "not_yet", None, known, lasting(known.session))
+
+
+def _no_seed(
+    text: str, ideas: frozenset[Idea], beds: tuple[Nursery, ...], known: Known
+) -> Turn | None:
+    """The seed is thrown away, or there is none: which seed will be sown is asked."""
+    able = [bed for bed in beds if not (bed.sown or bed.held)]
+    if Idea.NO_SEED not in ideas or ideas & {Idea.BARE, Idea.SPROUT, Idea.SPARE}:
+        return None
+    if not able:
+        return None
+    which = {"nursery": able[0].id} if len(able) == 1 else {}
+    asked = begin(talks.NO_SEED, held=lasting(known.session), **which)
+    return opened(asked, known, changes=(call("seed", text, asked, known),))
 
 
 def _new_seed(
@@ -332,6 +373,8 @@ _Report = Callable[[str, frozenset[Idea], tuple[Nursery, ...], Known], Turn | No
 _REPORTS: tuple[_Report, ...] = (
     _lost,
     _spare,
+    _not_sown,
+    _no_seed,
     _new_seed,
     _sown_again,
     _bare,

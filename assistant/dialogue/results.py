@@ -161,13 +161,25 @@ def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
     shifted."""
     if nursery.held:
         return Text((s.HELD(label=nursery.called), *time_to_test(nursery, today)), keep=True)
-    warm = () if nursery.climate else (c.DAYS_WARM(degrees=round(WARM_C)),)
+    warm = _how_warm(nursery)
     if nursery.sown:
         sown = about(m.RESULT_DATES_SOWN, nursery, today)
         return Text((sown, *_past_window(nursery, today), *warm), keep=True)
     says = (about(m.RESULT_DATES, nursery, today, drain=seed_drain_date(nursery)),)
     late = _late(nursery, today) if begins else ()
     return Text((*says, *late, *warm), keep=True)
+
+
+def _how_warm(nursery: Nursery) -> tuple[Say, ...]:
+    """For which warmth the dates hold, where nobody gave the means of the months."""
+    clock = nursery.clock
+    if clock.months is not None:
+        return ()
+    until = clock.felt_until
+    if until is None or until < nursery.sow_date:
+        return (c.DAYS_WARM(degrees=round(WARM_C)),)
+    felt = clock.felt_c or WARM_C
+    return (c.DAYS_FELT(date=until, felt=felt, degrees=round(WARM_C)),)
 
 
 def _past_window(nursery: Nursery, today: date) -> tuple[Say, ...]:

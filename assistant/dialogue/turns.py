@@ -1,7 +1,8 @@
 """One turn: a text and what is known, to the answers and the changes.
 
 In this order, and the first that understands the text has it:
-1. an officer's texts with a code; what the ear hears (`ear.py`: somebody hurt, a bed in
+1. an officer's texts with a code; a cover that wind took while no rain is near
+   (`cover_gone.py`); what the ear hears (`ear.py`: somebody hurt, a bed in
    danger, a refusal, a wish for a person); then STOP and START, which hold at any time;
 2. the warning that an officer is about to send;
 3. the answers to a rain warning that is not answered yet, and what was open stands again;
@@ -29,6 +30,7 @@ from assistant.dialogue.answering import (
 )
 from assistant.dialogue.answers import answered, answered_at_last
 from assistant.dialogue.chains import chained
+from assistant.dialogue.cover_gone import cover_gone
 from assistant.dialogue.dated import dated, dated_surely
 from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.endings_heard import go_on
@@ -39,10 +41,11 @@ from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.invited import asking, was_asked
 from assistant.dialogue.items import answer_items, ask_of, once_more, perhaps_done, rained_off
 from assistant.dialogue.items_seed import counted_unasked
+from assistant.dialogue.labelled import labelled
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
-from assistant.dialogue.reports import bereaved, reported
+from assistant.dialogue.reports import bereaved, of_variety, reported
 from assistant.dialogue.told_in_part import part_that_covers
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
@@ -66,10 +69,12 @@ from assistant.reading import (
     language_named,
     read_choice,
     read_confirm,
+    read_count,
     read_deeds,
     read_told,
     read_wish,
 )
+from assistant.reading.told import MOST_CHOICES
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.day import DayWork, offer, work_says
@@ -96,15 +101,18 @@ def turn(text: str, known: Known) -> Turn:
     stages: tuple[Stage, ...] = (
         _officer_text,
         _go_on,
+        cover_gone,
         hear_first,
         bereaved,
         _stop_or_start,
         _officer_talk,
         _warning,
         dated_surely,
+        of_variety,
         answered,
         _dated,
         _sign_up,
+        labelled,
         chained,
         harvested,
         reported,
@@ -287,10 +295,14 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     if chosen is not None and _is_sure(text, chosen, names, known):
         return chosen
     said_so, sure = _answers_warning(text, known, warning)
+    deeds = read_deeds(text, known.lexicon)
     if said_so == "done" and sure:
-        deeds = read_deeds(text, known.lexicon)
         return 0 if "cover" in deeds or not (deeds or known.items) else None
-    perhaps = not sure and said_so in (None, "done", "yes")
+    if "cover" in deeds and _may_answer_warning(text, known, warning):
+        reading = read_told(text, known.lexicon)
+        if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD):
+            return 0
+    perhaps = said_so in (None, "done", "yes") and _is_asked_last(known, warning)
     return 0 if perhaps and part_that_covers(text, known) else None
 
 
@@ -318,18 +330,34 @@ def _is_sure(text: str, chosen: int, names: Sequence[Sequence[str]], known: Know
 def _answers_warning(text: str, known: Known, warning: Standing) -> tuple[str | None, bool]:
     """Done, yes, no or not yet, where the warning was asked last and no question since; and
     whether the words say that and nothing else."""
-    is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
-    if warning.answer is not None or not is_last or e.lasting(known.session) is not None:
+    if not _is_asked_last(known, warning):
         return None, False
     reading = read_told(text, known.lexicon)
     return reading.value, reading.outcome is Outcome.UNDERSTOOD
+
+
+def _is_asked_last(known: Known, warning: Standing) -> bool:
+    is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
+    return warning.answer is None and is_last and e.lasting(known.session) is None
+
+
+def _may_answer_warning(text: str, known: Known, warning: Standing) -> bool:
+    """Whether a reply may be to a warning of which no receipt has told yet: what came before it
+    is settled, so that nothing else is open. Too little to note an answer by, but that the bed
+    is covered."""
+    waits = any(item in known.items for focus in known.focuses for item in focus.items)
+    sent = any(focus.warning_id == warning.id for focus in known.focuses)
+    if waits or not sent or warning.answer is not None or known.session is not None:
+        return False
+    return read_told(text, known.lexicon).value is not None
 
 
 def _warning_again(text: str, known: Known, warning: Standing) -> Turn | None:
     """ "Not yet" or "ok" to a warning, or "done" where a task is open too: its two answers
     once more, since help may be wanted."""
     other_deeds = read_deeds(text, known.lexicon) - {"cover"}
-    if _answers_warning(text, known, warning)[0] is None or other_deeds:
+    is_told = _answers_warning(text, known, warning)[0] is not None
+    if other_deeds or not (is_told or _may_answer_warning(text, known, warning)):
         return None
     return Turn(known.session, (warning_screen(known, warning),))
 
@@ -421,10 +449,21 @@ def _in_focus(text: str, known: Known) -> Turn | None:
     focus = _open_focus(known)
     if focus is not None and focus.items:
         items = tuple(item for item in focus.items if item in known.items)
-        return answer_items(text, known, items, True, _beside(known))
+        return answer_items(_digit(text, known), known, items, True, _beside(known))
     if known.session is not None and find(known.session, talks.TABLES) is not None:
         return answer_open(text, known, known.session)
     return None
+
+
+def _digit(text: str, known: Known) -> str:
+    """The digit of a choice that was written as a word, "one"."""
+    if not text.isalpha():
+        return text
+    count = read_count(text, known.lexicon)
+    is_choice = count.outcome is Outcome.UNDERSTOOD and count.value in range(
+        1, MOST_CHOICES + 1
+    )
+    return f"{count.value:.0f}" if is_choice and count.value is not None else text
 
 
 def _elsewhere(text: str, known: Known) -> Turn | None:

@@ -94,19 +94,17 @@ class Standing:
 
 @dataclass(frozen=True)
 class Reach:
-    """Whom a warning for a village would find now, or found; it would leave at `leaves_at`,
-    later than now where not even warnings may break the quiet hours."""
+    """Whom a warning for a village would find now, or found."""
 
     village: Village
     phones: int
     nurseries: int
     about_to_sow: int
-    leaves_at: datetime
 
 
 @dataclass(frozen=True)
 class Tally:
-    """What came back on a warning that stands; an all-clear given now leaves at `clear_at`."""
+    """What came back on a warning that stands."""
 
     standing: Standing
     village: Village
@@ -114,7 +112,6 @@ class Tally:
     delivered: int
     covered: int
     need_help: int
-    clear_at: datetime
 
 
 @dataclass(frozen=True)

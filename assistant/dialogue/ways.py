@@ -13,7 +13,7 @@ from assistant.dialogue.lots import unkept, whole_test
 from assistant.dialogue.questions import ANY, Question, Reads
 from assistant.dialogue.readers import UNTESTED, WHEN
 from assistant.dialogue.values import Kept, Known, Session
-from assistant.wording.day_practice import counts_mats
+from assistant.wording.day_practice import Make, counts_mats, make_of
 
 
 def _way_germination(value: Kept, session: Session, known: Known) -> str:
@@ -51,6 +51,15 @@ def _way_problem(value: Kept, session: Session, known: Known) -> str:
     return "yellow_early" if value == "yellow" and early else str(value)
 
 
+def _way_place(value: Kept, session: Session, known: Known) -> str:
+    """All signs are of want: how long the cover is off is asked where nobody said, of a bed
+    that is covered."""
+    nursery = chosen_nursery(session, known)
+    open_bed = nursery is None or make_of(nursery.practice) is Make.WET
+    covered = nursery is not None and not (open_bed or nursery.uncovered)
+    return "even_covered" if value == "even" and covered else str(value)
+
+
 def colour_day(nursery: Nursery) -> date:
     """From when on pale leaves may be hunger: not under straw, nor just uncovered."""
     return next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
@@ -79,6 +88,7 @@ _WAYS: Mapping[Reads, Callable[[Kept, Session, Known], str]] = {
     Reads.RIPENS: _way_ripens,
     Reads.SHOOTS: _way_shoots,
     Reads.PROBLEM: _way_problem,
+    Reads.PLACE: _way_place,
     Reads.SUFFICED: _way_sufficed,
     Reads.CHOICE: lambda value, session, known: str(value),
     Reads.DEED: lambda value, session, known: str(value),

@@ -8,7 +8,7 @@ from datetime import UTC, datetime, timedelta
 import requests
 
 from assistant.channel import Fate, Handover, Outgoing
-from assistant.gateways.over_http import Sessions, may_have_left, moment_of, rest_of
+from assistant.gateways.over_http import Sessions, moment_of, rest_of, unanswered
 from assistant.gateways.signature import signed_headers
 
 _DETAIL_MAX = 200  # characters of the operator's own words worth keeping
@@ -81,9 +81,7 @@ class HttpGateway:
                 allow_redirects=False,  # the signature covers the path
             )
         except OSError as trouble:  # every error of requests is one
-            detail = f"no answer: {trouble}"[:_DETAIL_MAX]
-            left = may_have_left(trouble)
-            return Handover(Fate.TRY_LATER, detail, answered=False, in_doubt=left)
+            return unanswered(trouble, self._url)
 
     def time(self) -> datetime | None:
         """The operator's clock, by the Date that every answer of a server bears (RFC 9110,

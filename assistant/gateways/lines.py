@@ -286,7 +286,7 @@ class Lines:
 
     def _is_full(self, name: str, outgoing: Outgoing, now: datetime) -> bool:
         a_day = self._terms[name].a_day if name in self._terms else None
-        if a_day is None:
+        if a_day is None or outgoing.urgent:  # a danger may cost what it costs
             return False
         at, count = self._counted.get(name, (None, 0))
         if at is None or now - at > USED_LASTS:

@@ -18,11 +18,12 @@ from assistant.channel import (
     Handover,
     Outgoing,
 )
-from assistant.gateways.mapping import Provider, Sends, found_at, nested, put
+from assistant.gateways.mapping import Provider, Sends, found_at, nested, put, read_by
 from assistant.gateways.memory import Taken
-from assistant.gateways.over_http import Sessions, may_have_left, moment_of, rest_of
+from assistant.gateways.over_http import Sessions, moment_of, rest_of, unanswered
 
 _DETAIL_MAX = 200
+_ANSWER_MAX = 1_000  # octets of an answer in plain words
 _CLOCKS_APART = timedelta(minutes=5)
 _NUMBER = re.compile(r"\+[1-9][0-9]{4,14}")
 _SPACING = re.compile(r"[\s().-]")
@@ -109,12 +110,11 @@ class MappedGateway:
                 request, timeout=self._timeout_s, allow_redirects=False
             )
         except OSError as trouble:
-            said, left = f"no answer: {trouble}"[:_DETAIL_MAX], may_have_left(trouble)
-            return Handover(Fate.TRY_LATER, said, answered=False, in_doubt=left)
+            return unanswered(trouble, self._sends.url)
         return self._meant(answer, now)
 
     def _meant(self, answer: requests.Response, now: datetime) -> Handover:
-        sends, said = self._sends, _said(answer.content)
+        sends, said = self._sends, _said(self._sends, answer.content)
         status, after = answer.status_code, answer.headers.get("Retry-After", "")
         if sends.taken.meets(status, said):
             theirs = found_at(said, sends.their_id) if sends.their_id else None
@@ -153,7 +153,11 @@ def _request(sends: Sends, slots: Mapping[str, str], secret: str) -> requests.Pr
     return ready
 
 
-def _said(content: bytes) -> Any:
+def _said(sends: Sends, content: bytes) -> Any:
+    """What an answer tells, by names; None where it has not the form that it should."""
+    if sends.reads:
+        words = content[:_ANSWER_MAX].decode("utf-8", "replace").strip()
+        return read_by(sends.reads, words)
     try:
         return json.loads(content)
     except (ValueError, RecursionError):

@@ -4,7 +4,7 @@ import base64
 import hashlib
 import hmac
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -52,7 +52,6 @@ class Sign:
     def __post_init__(self) -> None:
         _one_of("digest", self.digest, _DIGESTS)
         _one_of("spelled", self.spelled, _SPELLED)
-        check_slots(self.over, ("body", "path", "now_unix"))
 
     def made(self, secret: str, slots: Mapping[str, str], body: bytes) -> str:
         """The signature; `slots` has all but the body, which may be any octets."""
@@ -64,6 +63,7 @@ class Sign:
         return found.hex() if self.spelled == "hex" else base64.b64encode(found).decode()
 
 
+SIGN_SLOTS = ("body", "path", "now_unix")
 SEND_SLOTS = (
     "id",
     "phone",
@@ -100,6 +100,7 @@ class Sends:
     long: str = "whole"
     refused: Meets | None = None
     busy: Meets | None = None
+    reads: tuple[str, ...] = ()  # answers in plain words, such as "{state} {number}"
     their_id: str = ""
     words: str = ""
 
@@ -107,6 +108,12 @@ class Sends:
         _one_of("method", self.method, ("GET", "POST", "PUT"))
         _one_of("body", self.body, BODIES)
         _one_of("long", self.long, LONG)
+        if self.sign is not None:
+            check_slots(self.sign.over, (*SIGN_SLOTS, *SEND_SLOTS))
+        for template in self.reads:
+            names = _SLOT.findall(template)
+            if not names or not all(name.isidentifier() for name in names):
+                raise ValueError(f"reads has {template!r}: name what it tells, as {{state}}")
         for template in (self.url, *self.fields.values(), *self.headers.values()):
             check_slots(template, SEND_SLOTS)
 
@@ -124,6 +131,8 @@ class Check:
         if not (self.header or self.field or self.sign):
             raise ValueError("say by which header, field or signature a call is known")
         check_slots(self.token, ("token", "user", "password"))
+        if self.sign is not None:
+            check_slots(self.sign.over, SIGN_SLOTS)
 
 
 @dataclass(frozen=True)
@@ -210,6 +219,20 @@ def check_slots(template: str, known: tuple[str, ...]) -> None:
 def put(template: str, slots: Mapping[str, str]) -> str:
     """A template with its slots filled; what stands in a slot is never read as a slot."""
     return _SLOT.sub(lambda found: slots.get(found[1], found[0]), template)
+
+
+def read_by(templates: Sequence[str], words: str) -> dict[str, str] | None:
+    """What fills the slots of the first template that has the form of these words; None where
+    none has it."""
+    for template in templates:
+        pattern = _SLOT.sub(
+            lambda slot: f"(?P<{slot[1]}>.+?)",
+            re.escape(template).replace(r"\{", "{").replace(r"\}", "}"),
+        )
+        fits = re.fullmatch(pattern, words, re.DOTALL)
+        if fits:
+            return fits.groupdict()
+    return None
 
 
 def found_at(said: Any, place: str) -> Any:

@@ -3,13 +3,21 @@
 import threading
 from datetime import UTC, datetime, timedelta
 from email.utils import parsedate_to_datetime
+from urllib.parse import urlsplit
 
 import requests
-from urllib3.exceptions import ConnectTimeoutError, NewConnectionError
+from urllib3.exceptions import (
+    ConnectTimeoutError,
+    NameResolutionError,
+    NewConnectionError,
+)
+
+from assistant.channel import Fate, Handover
 
 _LINE_BUSY = frozenset({429, 502, 503, 504})
 _REST = timedelta(seconds=15)  # where the operator does not say how long
 _DIGITS_MAX = 6
+_LOOK = "see whether the internet is there and the address is right"
 
 
 class Sessions:
@@ -28,12 +36,25 @@ class Sessions:
         return session
 
 
-def may_have_left(trouble: OSError) -> bool:
-    """Whether a request without an answer may have arrived: it had a connection."""
-    reason = getattr(next(iter(trouble.args), None), "reason", None)
-    return not isinstance(trouble, requests.exceptions.SSLError) and not isinstance(
-        reason, NewConnectionError | ConnectTimeoutError
-    )
+def unanswered(trouble: OSError, address: str) -> Handover:
+    """What it means that an address did not answer, in words to act on. The text may have left
+    where there was a connection."""
+    where = urlsplit(address).netloc.rpartition("@")[2]  # without who signs in
+    reason = _reason(trouble)
+    words, left = f"the connection to {where} broke before it answered", True
+    if isinstance(trouble, requests.exceptions.SSLError):
+        words, left = f"{where} shows no certificate that this machine trusts", False
+    elif isinstance(reason, NameResolutionError):
+        words, left = f"no server is found by the name of {where}: {_LOOK}", False
+    elif isinstance(reason, NewConnectionError | ConnectTimeoutError):
+        words, left = f"nobody answers at {where}: {_LOOK}", False
+    elif isinstance(trouble, requests.exceptions.Timeout):
+        words = f"{where} did not answer in time"
+    return Handover(Fate.TRY_LATER, words, answered=False, in_doubt=left)
+
+
+def _reason(trouble: OSError) -> object:
+    return getattr(next(iter(trouble.args), None), "reason", None)
 
 
 def rest_of(status: int, retry_after: str, now: datetime) -> timedelta | None:

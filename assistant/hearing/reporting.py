@@ -29,6 +29,7 @@ class Idea(StrEnum):
     RAIN = "rain"
     FIELD = "field"  # that it is not ready, or by what it is made ready
     NEW_SEED = "newseed"
+    NO_SEED = "noseed"  # thrown away, lost, or none
     SPROUT = "sprout"
     AGAIN = "again"
     SOW = "sowword"

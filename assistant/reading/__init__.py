@@ -10,7 +10,7 @@ from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
 from assistant.reading.counts import is_of_time, names_litres, read_count, read_litres
 from assistant.reading.danger import in_danger
-from assistant.reading.dates import denies, names_day, read_date, without_day
+from assistant.reading.dates import denies, names_day, names_days, read_date, without_day
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
 from assistant.reading.parts import told_in_part
@@ -38,6 +38,7 @@ __all__ = [
     "is_of_other",
     "is_of_time",
     "names_day",
+    "names_days",
     "names_litres",
     "language_named",
     "read_answer",

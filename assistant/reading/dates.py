@@ -64,6 +64,12 @@ def names_day(text: str, lexicon: Lexicon, today: date) -> bool:
     return bool(found) and bool(date_spans(found, lexicon, today))
 
 
+def names_days(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text has the word for days, as in "120 days"; weeks and months are longer."""
+    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, (Sort.DAYS,))
+    return any(item.sort is Sort.DAYS and item.key == "1" for item in row)
+
+
 def without_day(text: str, lexicon: Lexicon, today: date) -> str:
     """The words of a text that do not speak of a day."""
     found, _ = lexicon.mend(text[:LONGEST_REPLY])

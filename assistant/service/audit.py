@@ -80,6 +80,9 @@ class Act(StrEnum):
     ERASURE_ASKED = "erasure_asked"
     ERASED = "erased"
     PERSON_TAKEN = "person_taken"
+    LOOKED = "looked"
+    LOOKED_THROUGH = "looked_through"
+    NUMBER_SHOWN = "number_shown"
     WARNED = "warned"
     WARNING_DROPPED = "warning_dropped"
     WARNING_CLEARED = "warning_cleared"
@@ -95,6 +98,9 @@ class Act(StrEnum):
     NUMBER_CHANGED = "number_changed"
     NUMBER_PASSED_ON = "number_passed_on"
     LIST_APPLIED = "list_applied"
+
+
+LOOKS = frozenset({Act.LOOKED, Act.LOOKED_THROUGH})
 
 
 @dataclass(frozen=True)
@@ -139,20 +145,35 @@ class Trail:
     zone: str
     officer_id: int | None = None
     older: int | None = None
+    looks: bool = False
 
 
 def trail(
-    house: House, sight: Sight, *, officer_id: int | None = None, before: int | None = None
+    house: House,
+    sight: Sight,
+    *,
+    officer_id: int | None = None,
+    before: int | None = None,
+    looks: bool = False,
 ) -> Trail | None:
-    """What was done, for the lead; None for anybody else."""
+    """What was done, for the lead; None for anybody else.
+
+    Args:
+        looks: also who looked at whom, of which there is much more.
+    """
     if not sight.officer.is_lead:
         return None
     with house.store.look() as work:
-        lines = work.audit.latest(PAGE_LINES + 1, before_id=before, officer_id=officer_id)
+        lines = work.audit.latest(
+            PAGE_LINES + 1,
+            before_id=before,
+            officer_id=officer_id,
+            without=() if looks else LOOKS,
+        )
         officers = work.people.officers()
     older = lines[PAGE_LINES - 1].id if len(lines) > PAGE_LINES else None
     shown = tuple(in_zone(line, house.zone) for line in lines[:PAGE_LINES])
-    return Trail(shown, officers, house.zone, officer_id, older)
+    return Trail(shown, officers, house.zone, officer_id, older, looks)
 
 
 _SPAN = re.compile(r"(\d{4}-\d\d-\d\d \d\d:\d\d) \.\. (\d{4}-\d\d-\d\d \d\d:\d\d) UTC")

@@ -13,7 +13,7 @@ from zoneinfo import ZoneInfo
 from assistant.dialogue.values import Kind
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
-from assistant.service.limits import spent_villages
+from assistant.service.limits import Spent, spent_villages
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, post
 from assistant.store import Brake, Lane, OutboxText, Stops, Work
@@ -21,7 +21,8 @@ from assistant.wording import messages_web_brakes as b
 from assistant.wording.message import Say
 
 ALL, KIND, VILLAGE, DAY, MONTH = "all", "kind", "village", "day", "month"
-VILLAGE_DAY = "village_day"  # the limit of one village
+VILLAGE_DAY, VILLAGE_MONTH = "village_day", "village_month"  # the limits of one village
+_OF_VILLAGE = (VILLAGE, VILLAGE_DAY, VILLAGE_MONTH)
 # What can be stopped by itself. A warning is called back, never stopped.
 KINDS = (Kind.PROMPT, Kind.SECOND, Kind.CONSENT, Kind.LETTER, Kind.NOTICE, Kind.REPLY)
 
@@ -31,7 +32,7 @@ def stops(work: Work, house: House, now: datetime) -> Stops:
     _look_at_limits(work, house, now)
     standing = work.brakes.standing(now)
     kinds = (Kind(each.which) for each in standing if each.what == KIND)
-    villages = (each.village_id for each in standing if each.what in (VILLAGE, VILLAGE_DAY))
+    villages = (each.village_id for each in standing if each.what in _OF_VILLAGE)
     return Stops(
         everything=any(each.what in (ALL, DAY, MONTH) for each in standing),
         kinds=frozenset(kinds),
@@ -41,25 +42,31 @@ def stops(work: Work, house: House, now: datetime) -> Stops:
 
 
 def count_spent(work: Work, house: House, texts: Iterable[OutboxText], now: datetime) -> None:
-    """Counts texts that the operator took; a village that has had its day's stops."""
+    """Counts texts that the operator took; a village that has had its day or its month
+    stops."""
     taken = tuple(texts)
     segments = sum(text.segments for text in taken)
     if segments:
         work.brakes.spend(_today(house, now), segments)
     ids = [text.message_id for text in taken]
-    for village_id, count in spent_villages(work, house, ids, now):
-        _stop_village(work, house, village_id, count, now)
+    for spent in spent_villages(work, house, ids, now):
+        _stop_village(work, house, spent, now)
 
 
-def _stop_village(work: Work, house: House, village_id: int, count: int, now: datetime) -> None:
-    today = _today(house, now)
-    which, village = f"{today.isoformat()} {village_id}", work.people.village(village_id)
-    if village is None or work.brakes.was_reached(VILLAGE_DAY, which):
+def _stop_village(work: Work, house: House, spent: Spent, now: datetime) -> None:
+    today, village_id, count = _today(house, now), spent.village_id, spent.count
+    what, until, words = (
+        (VILLAGE_MONTH, _end(house, MONTH, today), b.VILLAGE_MONTH_TEXT)
+        if spent.month
+        else (VILLAGE_DAY, _end(house, DAY, today), b.VILLAGE_LIMIT_TEXT)
+    )
+    period = f"{today:%Y-%m}" if spent.month else today.isoformat()
+    which, village = f"{period} {village_id}", work.people.village(village_id)
+    if village is None or work.brakes.was_reached(what, which):
         return
-    until, why = _end(house, DAY, today), f"{count}"
-    work.brakes.put_on(Brake(0, VILLAGE_DAY, which, village_id, why, None, now, until, None))
+    work.brakes.put_on(Brake(0, what, which, village_id, f"{count}", None, now, until, None))
     note(work, None, Act.BRAKE_ON, now, Subject(village_id=village_id), f"{which}: {count}")
-    says = b.VILLAGE_LIMIT_TEXT(village=village.name, count=count)
+    says = words(village=village.name, count=count)
     for officer in work.people.officers():
         if officer.is_lead or village_id in officer.village_ids:
             _tell(work, house, officer.phone, officer.language, says, now)

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import LEAF_HOTTEST_C
 from assistant.agronomy.growth.warmth import told_since
 from assistant.agronomy.life.clock import MONTHS
@@ -73,7 +74,8 @@ def follow_warmth(work: Work, house: House, village: Village, now: datetime) -> 
         if bed is None or bed.closed or not here.moves(bed):
             continue
         after = here.moved(bed)
-        save_and_plan(work, house, farmer, after, now)
+        stays = after.sow_date == bed.sow_date  # what was asked this morning is still answered
+        save_and_plan(work, house, farmer, after, now, asked_stays=stays)
         says = _news(bed, after, today)
         if says:
             _tell(work, house, farmer, after, says, now)
@@ -88,6 +90,22 @@ class _Here:
     today: date
 
     def warmed(self, bed: Nursery) -> Nursery:
+        """By the warmth as it is known now; what was asked is not taken back: the cover is
+        looked at from then on, and a drained bed is planted."""
+        warm = self._by_warmth(bed)
+        if not bed.sown or warm.tasks == bed.tasks:
+            return warm
+        story = self.work.reminders.of_nursery(bed.id)
+        asked = {each.task for each in story if each.asked and each.day >= bed.sow_date}
+        if TaskCode.DRAIN_BED in asked:
+            return bed
+        day = bed.anchors.uncover_date
+        looked_at = TaskCode.UNCOVER_FLOOD in asked and not bed.uncovered
+        if looked_at and day <= self.today and warm.may_uncover_on(day):
+            return warm.uncovering_on(day, uncovered=False)
+        return warm
+
+    def _by_warmth(self, bed: Nursery) -> Nursery:
         felt = self.work.warmth.latest(self.village.id, told_since(self.today))
         if felt is None:
             return bed.warmed(self.village.climate, bed.felt_c, bed.felt_on)
@@ -120,7 +138,9 @@ def _news(before: Nursery, after: Nursery, today: date) -> tuple[Say, ...]:
     """What its farmer hears of the new days."""
     moved = sowing_moved(before, after, today)
     if not moved and _is_news(before, after):
-        moved = (about(c.WARMTH_MOVED, after, today),)
+        uncovers = after.anchors.uncover_date > today
+        news = c.WARMTH_MOVED if uncovers else c.WARMTH_MOVED_LATER
+        moved = (about(news, after, today),)
     return (*moved, *skipped(before, after, today))
 
 

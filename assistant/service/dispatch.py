@@ -13,7 +13,7 @@ from assistant.service.house import House
 from assistant.service.known import zone_of
 from assistant.service.texts import after_quiet
 from assistant.service.tick import was_lost
-from assistant.store import DatabaseAwayError, OutboxText, Settled, TextState, Work
+from assistant.store import DatabaseAwayError, Lane, OutboxText, Settled, TextState, Work
 
 log = logging.getLogger(__name__)
 
@@ -83,15 +83,21 @@ _ANSWERED = Handover(Fate.ACCEPTED)
 
 def _note_line(work: Work, handover: Handover, now: datetime, *, took: bool) -> None:
     """Keeps how the operator answered; one that asked for a pause, or was silent, gets one."""
+    before = work.running.line()
     if handover.answered:
         work.running.answered(now, took=took)
     rest = handover.rest if handover.answered else SILENT_REST
+    if took and before.rests_until is not None:
+        log.warning("the line takes texts again")
     if rest is not None:
+        if took or before.rests_until is None:  # one line a standstill, not one a try
+            log.warning("the line takes no texts now: %s", handover.detail or "no answer")
         work.running.rest(now + min(rest, LONGEST_REST), handover.detail)
 
 
-# Good enough in the morning; a prompt ends with its day, an answer was asked for.
-_NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.ALL_CLEAR, Kind.LETTER, Kind.CONSENT})
+# Good enough in the morning, where they are not urgent; a prompt ends with its day, an answer
+# was asked for.
+_NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.LETTER, Kind.CONSENT})
 
 
 def _hand_over(
@@ -148,6 +154,7 @@ def _outgoing(
         text.kind.value,
         line,
         only=bool(alone),
+        urgent=text.lane == Lane.DANGER,
     )
 
 

@@ -232,14 +232,13 @@ def _settle(change: v.SettleAlarm, scene: Scene) -> None:
 def _notify(scene: Scene, farmer: Farmer, says: tuple[Say, ...], *, urgent: bool) -> None:
     """Tells the officers who serve the farmer's village, the leads where nobody does, by one
     text an hour (a lead of a country cannot read each call); outside quiet hours unless it is
-    urgent."""
+    urgent, which no setting holds back."""
     people = scene.work.people
     here = farmer.village_id
     served = people.serving(here) if here is not None else ()
     told = served or tuple(officer for officer in people.officers() if officer.is_lead)
     zone = zone_of(scene.work, scene.house, farmer.village_id)
-    loud = urgent and scene.house.urgent_breaks_quiet
-    due = scene.now if loud else after_quiet(scene.house, zone, scene.now)
+    due = scene.now if urgent else after_quiet(scene.house, zone, scene.now)
     for officer in told:
         joins = not served and not urgent
         if joins and in_digest(scene.work, scene.house, officer, due, scene.now):

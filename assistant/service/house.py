@@ -66,7 +66,8 @@ class House:
     own and is in no database; leads need a `second_factor`; a code by SMS is good for
     `code_uses` texts, 0 for ever. After `day_segments` of a day or `month_money` of a month
     only dangers leave; the same of a village after `village_segments` of its
-    day; an officer's letters to many and invitations go to `officer_day_texts` phones a day;
+    day, or `village_month_money` of a month; an officer's letters to many and invitations go
+    to `officer_day_texts` phones a day, `officer_month_texts` a month;
     letters to more than `four_eyes` phones need two leads; 0: no limit. With `several_lines` an
     answer goes by the line that its reader last wrote by. `refit` makes the house of what a
     page says, where one may; `said_by` names who else says a setting. `alerts_from` are
@@ -105,7 +106,9 @@ class House:
     day_segments: int = 0
     month_money: Decimal = Decimal(0)
     village_segments: int = 0
+    village_month_money: Decimal = Decimal(0)
     officer_day_texts: int = 0
+    officer_month_texts: int = 0
     four_eyes: int = 0
     refit: Refit | None = None
     said_by: Mapping[str, Origin] = field(default_factory=dict)

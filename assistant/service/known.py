@@ -29,7 +29,6 @@ from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
 from assistant.service.storms.danger import reach
 from assistant.service.tell import addressee
-from assistant.service.texts import after_quiet, urgent_at
 from assistant.service.who import to_visit
 from assistant.store import AtHand, Work, going_on
 
@@ -155,7 +154,7 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
     """What an officer's text may be about; gathered only where a right code came with it."""
     check = check_text_code(work, house, officer, code_in(text), now)
     villages = villages_of(work, officer)
-    bare = tuple(Reach(each, 0, 0, 0, urgent_at(house, each.zone, now)) for each in villages)
+    bare = tuple(Reach(each, 0, 0, 0) for each in villages)
     desk = Desk(
         officer,
         check.right,
@@ -212,6 +211,5 @@ def _tallies(
             # An answer shows that the text arrived, whatever became of its receipt.
             reached = max(counts.delivered, counts.covered + counts.need_help)
             counts = counts._replace(delivered=reached)
-            clear_at = after_quiet(house, village.zone, now)
-            found.append(Tally(standing, village, *counts, clear_at))
+            found.append(Tally(standing, village, *counts))
     return tuple(found)

@@ -4,8 +4,9 @@ one phone and of places without an officer may cost those who read them.
 None of them keeps a danger from anybody: what is urgent is told at once, whatever was before.
 """
 
-from collections.abc import Collection, Iterable
-from datetime import datetime, time, timedelta
+from collections.abc import Collection, Iterable, Iterator
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
@@ -72,23 +73,60 @@ def midnight(house: House, now: datetime) -> datetime:
     return datetime.combine(now.astimezone(zone).date(), time(), zone)
 
 
-def over_officers_day(
+@dataclass(frozen=True)
+class TooMany:
+    """What an officer may write to, in phones: of a day, or of a `month`."""
+
+    phones: int
+    month: bool
+
+
+def too_many(
     work: Work, house: House, sight: Sight, phones: int, now: datetime
-) -> bool:
-    """Whether letters to many and invitations of an officer would go to more phones today than
-    one officer may write to. A lead may."""
-    if not house.officer_day_texts or sight.officer.is_lead:
-        return False
-    before = work.brakes.written_by(sight.officer.id, midnight(house, now))
-    return before + phones > house.officer_day_texts
+) -> TooMany | None:
+    """The limit that letters to many and invitations of an officer would go beyond with so
+    many phones more; None where there is none. A lead has none."""
+    if sight.officer.is_lead:
+        return None
+    day = midnight(house, now)
+    for most, since, month in (
+        (house.officer_day_texts, day, False),
+        (house.officer_month_texts, day.replace(day=1), True),
+    ):
+        if most and work.brakes.written_by(sight.officer.id, since) + phones > most:
+            return TooMany(most, month)
+    return None
+
+
+@dataclass(frozen=True)
+class Spent:
+    """A village that has had what it may have in a day, or in a `month`, in segments."""
+
+    village_id: int
+    count: int
+    month: bool
 
 
 def spent_villages(
     work: Work, house: House, message_ids: Collection[str], now: datetime
-) -> tuple[tuple[int, int], ...]:
-    """Of the villages to which these texts went just now, those that have had their day's
-    segments, and how many they had."""
-    if not house.village_segments:
-        return ()
-    since = midnight(house, now)
-    return work.brakes.spent_villages(message_ids, since, house.village_segments)
+) -> Iterator[Spent]:
+    """Counts texts that the operator took for their villages; those that have had their day or
+    month with them. Nothing is counted where villages have no limit."""
+    limits = _village_limits(house, midnight(house, now).date())
+    if not limits or not message_ids:
+        return
+    today = midnight(house, now).date()
+    here = work.brakes.spend_villages(message_ids, today)
+    for first, most, month in limits:
+        for village_id, count in work.brakes.spent_villages(here, first, today).items():
+            if count >= most:
+                yield Spent(village_id, count, month)
+
+
+def _village_limits(house: House, today: date) -> list[tuple[date, int, bool]]:
+    """First day of the period, segments, whether it is the month."""
+    found = [(today, house.village_segments, False)] if house.village_segments else []
+    if house.village_month_money and house.tariff:
+        most = int(house.village_month_money / house.tariff.per_segment)
+        found.append((today.replace(day=1), most, True))
+    return found

@@ -6,7 +6,8 @@ is told to send the same again: an apology then would lose a STOP or a cry for h
 """
 
 import logging
-from datetime import datetime
+from dataclasses import replace
+from datetime import datetime, timedelta
 from time import perf_counter
 
 from assistant.alphabet import cost, plain
@@ -29,6 +30,8 @@ from assistant.wording.screens import Hints, pages
 
 log = logging.getLogger(__name__)
 
+# Operators repeat a message for some days; a time beside that is of a clock that is wrong.
+OLDEST, AHEAD = timedelta(days=7), timedelta(minutes=5)
 MORE, BACK = "9", "0"
 CODES = {o.CODE_WAY_BACK, o.NEXT_CODE}
 _NO_WAY_BACK = {"signup", "menu", *INVITED_TALKS}
@@ -41,9 +44,15 @@ def receive(house: House, incoming: Incoming, now: datetime) -> Screen | None:
         DatabaseAwayError: nothing is kept; the gateway should send the same again.
     """
     begun = perf_counter()
+    incoming = replace(incoming, at=believed(incoming.at, now))
     screen = _received(house, incoming, now)
     house.meter.turned(incoming.channel, perf_counter() - begun)
     return screen
+
+
+def believed(at: datetime, now: datetime) -> datetime:
+    """When a message was written: its own word, where an operator's delay explains it."""
+    return at if now - OLDEST <= at <= now + AHEAD else now
 
 
 def _received(house: House, incoming: Incoming, now: datetime) -> Screen | None:

@@ -30,10 +30,13 @@ def save_and_plan(
     now: datetime,
     *,
     recall: bool = True,
+    asked_stays: bool = False,
 ) -> Nursery:
     """Keeps a nursery and plans its reminders anew; what was asked for other days goes.
 
-    `recall`: whether prompts that wait to be sent are written again, the plan having moved.
+    Args:
+        recall: whether prompts that wait to be sent are written again, the plan having moved
+        asked_stays: whether what was asked may still be answered, though its day has moved
     """
     if recall:
         recall_prompts(work, work.outbox.waiting(PROMPTS, phone=farmer.phone), now)
@@ -42,7 +45,7 @@ def save_and_plan(
     all_days = planned(saved, zone, house.hours, date.min, farmer.only_work)
     keep = {(reminder.task, reminder.day) for reminder in all_days}
     story = work.reminders.of_nursery(saved.id)
-    _withdraw(work, story, keep)
+    _withdraw(work, story, keep, anew=saved.resown, asked_stays=asked_stays)
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
     told = _told_already(story, today, saved)
@@ -70,13 +73,21 @@ def happen(
 
 
 def _withdraw(
-    work: Work, story: Iterable[Reminder], keep: Collection[tuple[TaskCode, date]]
+    work: Work,
+    story: Iterable[Reminder],
+    keep: Collection[tuple[TaskCode, date]],
+    *,
+    anew: bool,
+    asked_stays: bool,
 ) -> None:
-    """What is planned or asked and not of these days goes."""
+    """What is planned or asked and not of these days goes; of a bed that was sown anew also
+    what was never answered: its leaves are gone, and a digit would still be taken for them."""
+    open_states = {State.PLANNED, *(() if asked_stays else (State.SENT,))}
+    open_states |= {State.UNANSWERED} if anew else set()
     gone = [
         each.id
         for each in story
-        if each.state in (State.PLANNED, State.SENT) and (each.task, each.day) not in keep
+        if each.state in open_states and (each.task, each.day) not in keep
     ]
     work.reminders.set_state(gone, State.WITHDRAWN)
 
@@ -105,12 +116,15 @@ def _told_already(
     said_today = any(each.day == today for each in asked)
     days = {(each.task, each.day) for each in asked}
 
+    dry = _lies_drained(asked)
     soaked = not nursery.resown and any(
         each.state is State.DONE and TASKS[each.task].doing is Doing.SOAKS for each in story
     )
 
     def told(reminder: Reminder) -> bool:
         row = TASKS[reminder.task]
+        if reminder.task is TaskCode.DRAIN_BED and reminder.day == today and dry:
+            return True  # planting waits so short that its water never came back
         if row.is_asked:
             return soaked and row.doing is Doing.SOAKS and reminder.day == today
         if reminder.day == today and said_today:
@@ -120,3 +134,14 @@ def _told_already(
         return once and any(days < TOLD_LASTS_D for days in lately)
 
     return told
+
+
+def _lies_drained(asked: Iterable[Reminder]) -> bool:
+    """Whether the bed was drained, and no water was asked for on it since."""
+    last: dict[TaskCode, date] = {}
+    for each in asked:
+        put_off = each.task is TaskCode.DRAIN_BED and each.state is State.NOT_YET
+        if not put_off:
+            last[each.task] = max(each.day, last.get(each.task, each.day))
+    drained, watered = last.get(TaskCode.DRAIN_BED), last.get(TaskCode.KEEP_WATER)
+    return drained is not None and (watered is None or watered <= drained)

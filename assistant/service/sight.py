@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from assistant.people import Officer, Village
+from assistant.service.house import House
 from assistant.store import Work
 
 
@@ -40,6 +41,12 @@ class Sight:
         """The time zone of a village."""
         village = self.village(village_id)
         return village.zone if village else otherwise
+
+
+def served_villages(house: House) -> frozenset[int]:
+    """Villages that an officer serves who is no lead."""
+    with house.store.look() as work:
+        return work.people.served()
 
 
 def sight_of(work: Work, officer: Officer) -> Sight:

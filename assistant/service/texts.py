@@ -142,11 +142,6 @@ def after_quiet(house: House, zone: str, now: datetime) -> datetime:
     return today if today > now else tomorrow
 
 
-def urgent_at(house: House, zone: str, now: datetime) -> datetime:
-    """When an urgent text can leave: now, unless a setting keeps the quiet hours for all."""
-    return now if house.urgent_breaks_quiet else after_quiet(house, zone, now)
-
-
 @dataclass(frozen=True)
 class Hush:
     """That the quiet hours hold a text back: until when (local), and whether one that is

@@ -117,8 +117,11 @@ Follow = Callable[[Work, House, Any, datetime], None]
 
 def _expired(work: Work, house: House, now: datetime) -> Sequence[object]:
     """Texts whose time ran out, and what follows from that."""
-    for text in work.outbox.expire(now):
+    lost = work.outbox.expire(now)
+    for text in lost:
         was_lost(work, house, text, now)
+    if lost:
+        log.warning("%d texts were given up: their time ran out before they left", len(lost))
     return ()
 
 

@@ -53,7 +53,7 @@ ABOUT: Mapping[str, Message] = {
 test holds those that a talk can make to these."""
 
 URGENT = frozenset({"rain", "flood", "ring_rain"}) | ALARMS
-"""Calls that officers hear of at once, also in the quiet hours where a setting allows it."""
+"""Calls that officers hear of at once, also in the quiet hours: no setting holds them back."""
 
 # Here the words that are kept are answers to the questions of a talk, not the farmer's own.
 _ANSWERED = frozenset({"yellow", "seed", "not_up"})

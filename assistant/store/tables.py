@@ -159,6 +159,9 @@ class NurseryRow(Base):
     felt_on: Mapped[date | None]
     flooded_on: Mapped[date | None]
     tin_litres: Mapped[float | None]
+    ripens_d: Mapped[int | None]
+    age_first: Mapped[int | None]
+    age_last: Mapped[int | None]
     changed_at: Mapped[datetime]
 
 

@@ -12,8 +12,8 @@ from assistant.store.tables import Base
 class BrakeRow(Base):
     """Texts of a kind, to a village, or all, do not leave, but for dangers.
 
-    `what` is "all", "kind", "village", or the limit that was reached ("day", "month");
-    `which` the kind, or the period of the limit.
+    `what` is "all", "kind", "village", or the limit that was reached ("day", "month",
+    "village_day", "village_month"); `which` the kind, or the period of the limit.
     """
 
     __tablename__ = "brake"
@@ -34,5 +34,16 @@ class SpentRow(Base):
 
     __tablename__ = "spent"
 
+    day: Mapped[date] = mapped_column(primary_key=True)
+    segments: Mapped[int]
+
+
+class VillageSpentRow(Base):
+    """Segments that the operator took for a village on a day of the programme; kept while
+    villages have a limit."""
+
+    __tablename__ = "village_spent"
+
+    village_id: Mapped[int] = mapped_column(ForeignKey("village.id"), primary_key=True)
     day: Mapped[date] = mapped_column(primary_key=True)
     segments: Mapped[int]

@@ -49,8 +49,9 @@ from assistant.web.callbacks import Door, callbacks
 from assistant.web.desk import Desk, furnish
 from assistant.web.frame import counted, last_deed
 from assistant.web.guard import LOCAL_HOSTS, lock
+from assistant.web.looks import keep_looks
 from assistant.web.packing import pack
-from assistant.web.standing_still import standing_still
+from assistant.web.standing_still import standing_still, texts_leave
 from assistant.wording import messages_web as w
 from assistant.wording import (
     messages_web_books,
@@ -178,6 +179,7 @@ def create_app(
         app, desk, secret=house.key_for("web sessions").hex(), https=https, hosts=hosts
     )
     locks.exempt(gateway)  # signed, each of them
+    keep_looks(app, desk)
     pack(app)
     furnish(app, desk)
     _serve_static(app)
@@ -185,6 +187,7 @@ def create_app(
         app.register_blueprint(some(desk))
     app.jinja_env.globals["places"] = PLACES
     app.jinja_env.globals["standing_still"] = lambda: standing_still(desk)
+    app.jinja_env.globals["texts_leave"] = lambda: texts_leave(desk)
     app.jinja_env.globals["undoable"] = lambda: last_deed(desk)
     app.jinja_env.globals["waiting_counts"] = lambda: counted(desk)
     return app

@@ -79,8 +79,9 @@ def _taking_back(found: Blueprint, desk: Desk) -> None:
 
 def why_not(sent: NotSent) -> Say:
     """In words."""
-    if sent.today:
-        return k.TOO_MANY_TODAY(count=sent.today)
+    if sent.over:
+        words = k.TOO_MANY_THIS_MONTH if sent.over.month else k.TOO_MANY_TODAY
+        return words(count=sent.over.phones)
     return k.NEEDS_ANOTHER(count=sent.phones) if sent.phones else k.TOO_DEAR(count=sent.left)
 
 

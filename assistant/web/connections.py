@@ -57,6 +57,7 @@ def listen(app: Any, host: str, port: int, **more: Any) -> BaseWSGIServer | Mult
         "connection_limit": CONNECTIONS,
         "channel_timeout": SILENT_S,
         "cleanup_interval": CLEANED_S,
+        "ident": None,  # what serves it is nobody's business
     }
     server = create_server(app, host=host, port=port, **{**wanted, **more})
     for each in _sockets(server):

@@ -27,13 +27,14 @@ from jinja2 import StrictUndefined, pass_context
 from markupsafe import Markup
 
 from assistant.channel import Clock
-from assistant.people import LANGUAGES
+from assistant.people import LANGUAGES, ending
 from assistant.service.connections import Allows
 from assistant.service.desk.accounts import prove
 from assistant.service.desk.sessions import Member
 from assistant.service.house import House
 from assistant.service.in_force import InForce
-from assistant.service.sight import Sight
+from assistant.service.looked import Looks
+from assistant.service.sight import Sight, served_villages
 from assistant.wording import (
     messages_tasks,
     messages_web,
@@ -81,6 +82,7 @@ class Desk:
     wake: called when texts wait in the outbox      clock: reads the time of each request
     https: officers reach the page by https only
     terms: what is set of each line, where a file of lines is
+    looks: who looked at whom
     """
 
     kept: InForce
@@ -88,6 +90,7 @@ class Desk:
     clock: Clock
     https: bool = False
     terms: Mapping[str, Allows] = field(default_factory=dict)
+    looks: Looks = field(default_factory=Looks)
 
     @property
     def house(self) -> House:
@@ -115,6 +118,20 @@ class Desk:
     def sight(self) -> Sight:
         """What they may see."""
         return self.member.sight
+
+    def looks_at(self, farmer_id: int) -> None:
+        """Who is signed in is shown what is kept of a farmer."""
+        self.looks.at(self.house, self.sight, farmer_id, self.now)
+
+    def needs_number(self, village_id: int | None) -> bool:
+        """Whether who looks rings the farmers of a village: its officers do, a lead only where
+        nobody else would."""
+        officer = self.sight.officer
+        if not officer.is_lead or village_id is None or village_id in officer.village_ids:
+            return True
+        if "served" not in g:
+            g.served = served_villages(self.house)
+        return village_id not in g.served
 
     @property
     def catalogue(self) -> Catalogue:
@@ -219,11 +236,20 @@ def typed(name: str, longest: int = 1000) -> str:
 
 
 def typed_date(name: str) -> date | None:
-    """A date field; None where it is empty or no date."""
+    """A date field; None where it is empty or no date of a season."""
+    return season_date(request.form.get(name, ""))
+
+
+YEARS = range(2000, 2100)  # of a season; beyond its end there is no next day to count to
+
+
+def season_date(text: str) -> date | None:
+    """A date as browsers write it; None for what is none, or of no year that a season has."""
     try:
-        return date.fromisoformat(request.form.get(name, ""))
+        found = date.fromisoformat(text)
     except ValueError:
         return None
+    return found if found.year in YEARS else None
 
 
 def asked_number(name: str) -> int | None:
@@ -280,6 +306,8 @@ def furnish(app: Flask, desk: Desk) -> None:
         d=messages_web_door,
         proved_lately=lambda: desk.member.proved(desk.now),
         has_factor=lambda: desk.member.has_factor,
+        needs_number=desk.needs_number,
+        ending=ending,
         many=MANY,
         privacy=messages_web_privacy,
     )

@@ -80,6 +80,8 @@ def _people(found: Blueprint, desk: Desk) -> None:
         other = request.args.get("other", "")[:40]
         seen = look_at_pair(desk.house, desk.sight, farmer, other)
         if isinstance(seen, Pair):
+            for each in (seen.stays, seen.goes):
+                desk.looks_at(each.farmer.id)
             return desk.page("pair.html", pair=seen)
         return _not_joined(desk, farmer, seen)
 

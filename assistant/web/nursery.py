@@ -7,7 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.rows import asked_tasks
-from assistant.service import letters
+from assistant.service import letters, looked
 from assistant.service.desk import visits
 from assistant.service.desk.nursery_page import farmer_page, nursery_page
 from assistant.service.desk.visits import Dates, Kept, Visit, Wrong
@@ -44,6 +44,7 @@ def _look(found: Blueprint, desk: Desk) -> None:
         page = nursery_page(desk.house, desk.sight, nursery, desk.now, whole=whole)
         if page is None:
             abort(404)
+        desk.looks_at(page.person.farmer.id)
         return desk.page(
             "nursery.html",
             page=page,
@@ -57,18 +58,30 @@ def _look(found: Blueprint, desk: Desk) -> None:
 
     @found.get("/farmers/<int:farmer>")
     def farmer(farmer: int) -> ResponseReturnValue:
-        whole = "whole" in request.args
-        person = farmer_page(desk.house, desk.sight, farmer, desk.now, whole=whole)
-        if person is None:
+        return _farmer(desk, farmer)
+
+    @found.post("/farmers/<int:farmer>/shown-number")
+    def show_number(farmer: int) -> ResponseReturnValue:
+        if not looked.show_number(desk.house, desk.sight, farmer, desk.now):
             abort(404)
-        return desk.page(
-            "farmer.html",
-            person=person,
-            erased_on=erased_on(desk.house, person.farmer.phone),
-            longest=LONGEST_WORDS,
-            villages=desk.sight.villages,
-            languages=desk.house.languages,
-        )
+        return _farmer(desk, farmer, shown_number=True)
+
+
+def _farmer(desk: Desk, farmer: int, *, shown_number: bool = False) -> ResponseReturnValue:
+    whole = "whole" in request.args
+    person = farmer_page(desk.house, desk.sight, farmer, desk.now, whole=whole)
+    if person is None:
+        abort(404)
+    desk.looks_at(person.farmer.id)
+    return desk.page(
+        "farmer.html",
+        person=person,
+        shown_number=shown_number,
+        erased_on=erased_on(desk.house, person.farmer.phone),
+        longest=LONGEST_WORDS,
+        villages=desk.sight.villages,
+        languages=desk.house.languages,
+    )
 
 
 def _visit(found: Blueprint, desk: Desk) -> None:

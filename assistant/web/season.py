@@ -11,7 +11,7 @@ from flask.typing import ResponseReturnValue
 from assistant.agronomy.stages import Stage
 from assistant.agronomy.tasks import TaskCode
 from assistant.service.season.picture import Chosen, season_picture
-from assistant.web.desk import Desk, asked_number
+from assistant.web.desk import Desk, asked_number, season_date
 from assistant.wording.day import TASK_TEXTS
 
 Name = TypeVar("Name", bound=StrEnum)
@@ -48,7 +48,4 @@ def asked_name(name: str, names: type[Name]) -> Name | None:
 
 def asked_date(name: str) -> date | None:
     """A date of the address line; None where there is none."""
-    try:
-        return date.fromisoformat(request.args.get(name, ""))
-    except ValueError:
-        return None
+    return season_date(request.args.get(name, ""))

@@ -18,6 +18,11 @@ def standing_still(desk: Desk) -> tuple[Say, ...]:
     return (*_faults(pulse(desk.house, desk.now)), *late, *stopped, *_aside(desk))
 
 
+def texts_leave(desk: Desk) -> bool:
+    """Whether no text of the day is kept from its phone, by a line or by a person."""
+    return {Fault.WAITING, Fault.HELD}.isdisjoint(pulse(desk.house, desk.now).faults)
+
+
 def _faults(found: Pulse) -> Iterator[Say]:
     minutes = int(found.waits.total_seconds() // 60)
     for fault in found.faults[:1]:  # one standstill has many signs

@@ -1,6 +1,6 @@
 """What was done, by whom: for the lead."""
 
-from flask import Blueprint, abort
+from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service import audit
@@ -18,6 +18,7 @@ def pages(desk: Desk) -> Blueprint:
             desk.sight,
             officer_id=asked_number("officer"),
             before=asked_number("before"),
+            looks="looks" in request.args,
         )
         if model is None:
             abort(404)

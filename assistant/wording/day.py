@@ -9,8 +9,8 @@ from assistant.agronomy import constants_work as w
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.growth.overdue import seedlings_when_late
 from assistant.agronomy.growth.stand import needed_shoots
-from assistant.agronomy.life.again import sow_again_day
-from assistant.agronomy.life.making import ground_m2
+from assistant.agronomy.life.again import sown_again
+from assistant.agronomy.life.making import ground_m2, laid_m2
 from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.agronomy.mat import watered_every_d, watering_l
 from assistant.agronomy.measures import shared_by_tin
@@ -166,6 +166,11 @@ def _spacing(nursery: Nursery) -> str:
     return f"{inputs.spacing_row_cm:g}x{inputs.spacing_hill_cm:g}"
 
 
+def _ready(nursery: Nursery) -> date:
+    """The first day of its window."""
+    return day_after(nursery.sow_date, nursery.paced.window.first.value)
+
+
 _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "label": lambda n, d: n.called,
     "day": lambda n, d: n.day(d),
@@ -203,7 +208,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "latest": lambda n, d: n.latest,
     "before": lambda n, d: n.paced.days.drain_before.value,
     "days": lambda n, d: w.SEED_CHECK_D.value,
-    "again": lambda n, d: day_after(sow_again_day(d, n), n.practice.window.first.value),
+    "again": lambda n, d: _ready(sown_again(n, d)),
     "first": lambda n, d: _task(n, TaskCode.TRANSPLANT)[0],
     "last": lambda n, d: _task(n, TaskCode.TRANSPLANT)[1],
     "soak": lambda n, d: _task(n, TaskCode.SOAK)[0],
@@ -221,7 +226,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "high": lambda n, d: int(n.paced.window.last.value),
     "parts": lambda n, d: batch_of(n.practice),
     "ground": lambda n, d: measured(
-        ground_m2(n.quantities.nursery_area_m2 * n.bed_part), Measure.AREA_M2
+        ground_m2(laid_m2(n.quantities, n.practice) * n.bed_part), Measure.AREA_M2
     ),
     "fill_by": lambda n, d: day_after(_planted(n), c.GAP_FILL_LAST_D.value),
     "thick": lambda n, d: as_cm(n.practice.bed.depth_m.value),
@@ -302,7 +307,7 @@ def _planting(work: DayWork, code: TaskCode) -> Message:
     if today > nursery.latest:
         return too_old(nursery)
     if today < nursery.anchors.transplant_date:
-        return t.P_WINDOW
+        return t.P_WINDOW if nursery.transplant_date else t.P_WINDOW_OPEN
     if code is TaskCode.OVERDUE:
         return t.P_OVERDUE_OLD if _is_old(work) else t.P_OVERDUE
     if _waits_drained(work):

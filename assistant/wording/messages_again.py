@@ -54,6 +54,11 @@ NO_SEED = Message(
     "PROBLEM, 2.",
     note="A failed bed, and no seed. PROBLEM and 2 are sent.",
 )
+NO_SEED_YET = Message(
+    "{label}: ask neighbours for seed now; your officer is told. Sowing waits until {sow}, soaking "
+    "until {soak}. Another day: CHANGE DATE.",
+    note="Seed that was to be sown is gone, and there is no other. CHANGE DATE is sent.",
+)
 ASK_ALL = Message("Was the whole bed sown again?", note="Question, yes or no.")
 SPARE_NOTED = Message(
     "{mats} mats to spare: noted, your officer is told and may know who lacks some. Keep two for "

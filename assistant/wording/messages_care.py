@@ -71,6 +71,15 @@ M_PALE = Message(
     "urea. Look again on {date}.",
     note="Pale shoots just after uncovering; {uncover} and {date} are dates.",
 )
+ASK_COVER_OFF = Message(
+    "{label}: is the cover off since {pale} days or more?",
+    note="Question, yes or no: leaves look hungry, and nobody said that the bed is uncovered.",
+)
+UNCOVER_FIRST = Message(
+    "{label}: shoots under the cover are pale. Shoots up: take it off. They turn green within {pale} "
+    "days. No urea. Look again on {date}.",
+    note="Yellow shoots under the cover or just out of it.",
+)
 M_LIGHT = Message(
     "{label}: only light green is no want yet. No urea. Look again on {date}; old leaves yellow from "
     "the tip: send PROBLEM.",
@@ -292,6 +301,14 @@ WARMTH_MOVED = Message(
     "{label}: by the warmth here your bed is ready from {first} to {last}. Uncover about {uncover}. "
     "I text you each day.",
     note="The mean temperature of the village moved the days of a bed.",
+)
+WARMTH_MOVED_LATER = Message(
+    "{label}: by the warmth here your bed is ready from {first} to {last}. I text you each day.",
+    note="The same, of a bed whose day of uncovering has come.",
+)
+DAYS_FELT = Message(
+    "Until {date} counted at {felt} C, after it at {degrees} C; cooler takes longer.",
+    note="Under the dates of a plan where the officer gave one temperature of late.",
 )
 DAYS_WARM = Message(
     "These days hold at a mean of {degrees} C; cooler takes longer.",

@@ -85,6 +85,10 @@ BED_MATS = Message(
     "Bed: {bed} m2, level, near water and the house, for {mats} of {length} x {width} cm.",
     note="Shopping list, for trays, or mats of another size than usual.",
 )
+GROUND = Message(
+    "Ground with paths: about {ground} m2, in strips {strip} m wide.",
+    note="Shopping list, after the bed: nobody can reach into a wide one.",
+)
 BED_OPEN = Message(
     "Bed: {bed} m2 of tilled ground, level, near water.",
     note="Shopping list, where seedlings are pulled from the bed.",
@@ -203,6 +207,10 @@ COST_SHEET = Message("Sheet: {amount}", note="A line of the cost.")
 COST_LABOUR = Message(
     "Labour until the seedlings are lifted, {days} person-days: {amount}",
     note="A line of the cost.",
+)
+COST_WITHOUT = Message(
+    "Not counted: planting the field, or hire of a machine for it.",
+    note="A line of the cost, the last.",
 )
 COST_TOTAL = Message("Together: {amount}", note="A line of the cost.")
 COST_UREA = Message("Urea, only if leaves are yellow: {amount}", note="A line of the cost.")

@@ -65,12 +65,3 @@ NEARLY = Message(
     "Do you mean {village}? Then send {example} code {village}.",
     note="To an officer whose village was not surely read; {example} is CLEAR.",
 )
-CLEARED_LATER = Message(
-    "All-clear for {village} goes out at {to_time}, when the quiet hours end.",
-    note="The officer ended a warning at night.",
-)
-WARNED_LATER = Message(
-    "Goes out at {to_time}, when the quiet hours end, phones: {phones}. CLEAR code {village} ends "
-    "it.",
-    note="The officer said yes at night, where warnings wait for the morning. CLEAR stays.",
-)

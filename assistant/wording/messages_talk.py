@@ -381,7 +381,7 @@ NOTHING_OPEN = Message(
     note="Somebody sent DONE but nothing was asked.",
 )
 LEAVES_FEW = Message(
-    "{label}: {count} open leaves is early. Cool weather is slower. Transplant at {few} to "
+    "{label}: open leaves {count}, early. Cool weather is slower. Transplant at {few} to "
     "{many}.",
     note="Fewer than 3 leaves.",
 )
@@ -397,7 +397,7 @@ LEAVES_HILL = Message(
     note="The leaves that were counted say another number of seedlings a hill than the days did.",
 )
 LEAVES_SLOW = Message(
-    "{label}: {count} open leaves is few for day {day}. I tell your officer.",
+    "{label}: open leaves {count}, few for day {day}. I tell your officer.",
     note="Fewer than 3 leaves after day 20.",
 )
 LEAVES_ODD = Message(

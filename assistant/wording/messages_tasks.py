@@ -147,6 +147,11 @@ P_WINDOW = Message(
     "day: {date}. Other day: CHANGE DATE.",
     note="Day 15, when the day of transplanting is still ahead.",
 )
+P_WINDOW_OPEN = Message(
+    "From today to {last} is the time to transplant, at {few} to {many} open leaves. I count on "
+    "{date}. Other day: CHANGE DATE.",
+    note="The same, where the farmer chose no day.",
+)
 P_OVERDUE = Message(
     "Transplant soon if there are {few} leaves or more.",
     note="Day 21 and after.",

@@ -29,6 +29,9 @@ MONTH_LIMIT = Message("All texts: the limit of the month is reached", note="In t
 VILLAGE_DAY_LIMIT = Message(
     "{village}: the limit of a village's day is reached", note="In that list."
 )
+VILLAGE_MONTH_LIMIT = Message(
+    "{village}: the limit of a village's month is reached", note="In that list."
+)
 KIND_PROMPT = Message("Daily texts", note="A kind of texts.")
 KIND_SECOND = Message("Second askings", note="A kind of texts.")
 KIND_CONSENT = Message("Invitations to agree", note="A kind of texts.")
@@ -60,9 +63,18 @@ VILLAGE_LIMIT_TEXT = Message(
     "midnight. A lead lets the rest go: page, Stop texts.",
     note="Text to the leads and the village's officers.",
 )
+VILLAGE_MONTH_TEXT = Message(
+    "{village}: the limit of the month is reached, segments: {count}. Only dangers leave there "
+    "until the month ends. A lead lets the rest go: page, Stop texts.",
+    note="Text to the leads and the village's officers.",
+)
 TOO_MANY_TODAY = Message(
     "One officer writes to {count} phones a day, invitations too. Nothing was sent: ask a lead, or "
     "go on tomorrow.",
+    note="A letter to many farmers, or a list, was not sent.",
+)
+TOO_MANY_THIS_MONTH = Message(
+    "One officer writes to {count} phones a month, invitations too. Nothing was sent: ask a lead.",
     note="A letter to many farmers, or a list, was not sent.",
 )
 NEEDS_ANOTHER = Message(
@@ -82,10 +94,16 @@ ACT_ERASED = Message("forgot a farmer, as asked", note="What was done.")
 ACT_PERSON_TAKEN = Message(
     "took all that is kept of a farmer, as a file", note="What was done."
 )
+ACT_LOOKED = Message("looked at what is kept of a farmer", note="What was done.")
+ACT_LOOKED_THROUGH = Message("looked through a page of people", note="What was done.")
+ACT_NUMBER_SHOWN = Message("had a farmer's number shown", note="What was done.")
 BRAKE_ACTS: Mapping[str, Message] = {
     "brake_on": ACT_BRAKE_ON,
     "brake_off": ACT_BRAKE_OFF,
     "erasure_asked": ACT_ERASURE_ASKED,
     "erased": ACT_ERASED,
     "person_taken": ACT_PERSON_TAKEN,
+    "looked": ACT_LOOKED,
+    "looked_through": ACT_LOOKED_THROUGH,
+    "number_shown": ACT_NUMBER_SHOWN,
 }

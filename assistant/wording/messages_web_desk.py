@@ -13,6 +13,10 @@ ALL_QUIET = Message(
     "Nothing waits for you. No call is open and every nursery has answered.",
     note="Nothing is to be done.",
 )
+NOT_ALL_ASKED = Message(
+    "No call is open. But texts do not leave: not every nursery was asked. See what waits.",
+    note="In its place while they do not; a link to the texts that wait.",
+)
 TO_DECIDE = Message("Warn or not?", note="Heading: rain warnings that somebody must decide on.")
 SAME_STORM = Message(
     "{n} earlier one says the same.",

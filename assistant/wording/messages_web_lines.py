@@ -15,6 +15,10 @@ WAITING_NOW = Message(
 WAITING_SINCE = Message("the oldest since {when}", note="After it. {when}: day and time.")
 CAN_SEND = Message("It takes texts.", note="State of a line.")
 RESTS = Message("It takes no texts now.", note="State of a line.")
+TOOK_NOTHING = Message(
+    "It did not take the last text.",
+    note="State of a line: what it was offered last it could not send; it is tried again.",
+)
 NEVER_ANSWERED = Message("It has never answered.", note="State of a line.")
 SAID = Message("It says: {words}", note="State of a line. {words}: as the operator put it.")
 KIND_OF_LINE = Message("Kind", note="Head of a column: what kind of line it is.")

@@ -25,3 +25,8 @@ TOO_MANY_PHONES = Message(
     "This goes to more than {count} phones. Show once more who you are.",
     note="Above a field for the officer's own password.",
 )
+SHOW_NUMBER = Message(
+    "Show the whole number",
+    note="Button, for a lead: the farmer's number; it stands in the trail.",
+)
+LOOKS_TOO = Message("Also who looked at whom", note="Beside a tick, above the trail.")

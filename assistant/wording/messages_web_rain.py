@@ -134,9 +134,6 @@ LEAVES_NOW = Message("It leaves at once.", note="About a warning.")
 LEAVES_LOUD = Message(
     "It leaves at once: a rain warning may break the quiet hours.", note="About a warning."
 )
-LEAVES_LATER = Message(
-    "It leaves at {time}, when the quiet hours end.", note="About a warning; {time} is a time."
-)
 THE_TEXTS = Message("The texts, as they arrive", note="Heading.")
 TO_COVER = Message("To those who must cover", note="Heading of a text.")
 TO_WAIT = Message("To those who wait with sowing", note="Heading of a text.")
@@ -201,9 +198,6 @@ CLEAR_HINT = Message(
     "Who was warned is told that it is over.", note="Beside the button for the all-clear."
 )
 YES_CLEAR = Message("Yes, the danger is over", note="Button: gives the all-clear.")
-CLEAR_LATER = Message(
-    "It leaves at {time}, when the quiet hours end.", note="About an all-clear."
-)
 IS_CLEARED_NOW = Message("The all-clear goes out.", note="Done.")
 CALL_BACK = Message("It was a mistake", note="Opens the button to call a warning back.")
 YES_CALL_BACK = Message("Call it back", note="Button.")

@@ -19,6 +19,18 @@ ASK_RIPE_BY = Message(
     "send NO.",
     note="Question for the last day of harvest. NO is a word to send.",
 )
+VARIETY_KEPT = Message(
+    "{label}: {name}, {days} days from sowing: ripe about {ripe}.",
+    note="A variety was named; {name} is what people call it.",
+)
+RIPE_ABOUT = Message(
+    "{label}: noted, {days} days from sowing: ripe about {ripe}.",
+    note="The days of a variety were told.",
+)
+VARIETY_AGE = Message(
+    "Its seedlings are planted from {first} to {last}.",
+    note="After the name of a variety that has an age of its own.",
+)
 ASK_TINS = Message(
     "Fill your tin level with water and pour it into the {litres} L pail: how many tins fill it? Send "
     "the number.",

@@ -77,6 +77,7 @@ def cost_lines(money: Money, establishment: float, practice: Practice) -> tuple[
         m.COST_LABOUR(days=round(own.labour_days, 1), amount=amount(own.labour)),
         m.COST_TOTAL(amount=amount(own.total)),
         m.COST_UREA(amount=amount(own.urea_if_yellow)),
+        m.COST_WITHOUT(),
     )
     beside = _beside(money.beside, establishment) if money.beside else ()
     return (*(line for line in lines if line), *beside)

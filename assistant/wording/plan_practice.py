@@ -2,6 +2,7 @@
 
 from assistant.agronomy import constants_work as w
 from assistant.agronomy import mat
+from assistant.agronomy.life.making import ground_m2, laid_m2
 from assistant.agronomy.practices import PieceKind, Practice
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import Measure, measured
@@ -29,16 +30,18 @@ def _cm(metres: float) -> float:
 def bed_lines(q: Quantities, practice: Practice) -> tuple[Say, ...]:
     """The bed, and the mats or trays on it, or the beds that make it up."""
     bed, piece = measured(q.nursery_area_m2, Measure.AREA_M2), practice.bed.piece
+    strip, laid = w.STRIP_WIDTH_M.value, laid_m2(q, practice)
+    ground = m.GROUND(ground=measured(ground_m2(laid), Measure.AREA_M2), strip=strip)
     if piece is None:
         size = (w.OPEN_BED_LENGTH_M.value, w.OPEN_BED_WIDTH_M.value)
         count = mat.beds(q.nursery_area_m2, *size)
         beds = m.BEDS_OPEN(count=count, length=size[0], width=size[1])
         return m.BED_OPEN(bed=bed), beds
     if is_mat(practice):
-        return (m.BED(bed=bed, mats=amounts.mats(practice, q.mats)),)
+        return m.BED(bed=bed, mats=amounts.mats(practice, q.mats)), ground
     length, width = _cm(piece.length_m.value), _cm(piece.width_m.value)
     mats = amounts.mats(practice, q.mats)
-    return (m.BED_MATS(bed=bed, mats=mats, length=length, width=width),)
+    return m.BED_MATS(bed=bed, mats=mats, length=length, width=width), ground
 
 
 def frame_line(practice: Practice) -> Say | None:

@@ -37,9 +37,10 @@ def pages(text: str, hints: Hints, limits: Limits) -> tuple[str, ...]:
         return (whole,)
     found: list[str] = []
     taken = ""
-    for piece in _pieces(text, hints, limits):
-        joined = taken + piece
-        if taken and not limits.hold(_with(joined.strip(), *_foot(hints, found, last=False))):
+    pieces = tuple(_pieces(text, hints, limits))
+    for place, piece in enumerate(pieces, start=1):
+        joined, last = taken + piece, place == len(pieces)
+        if taken and not limits.hold(_with(joined.strip(), *_foot(hints, found, last=last))):
             found.append(_with(taken.strip(), *_foot(hints, found, last=False)))
             joined = piece.lstrip("\n")
         taken = joined

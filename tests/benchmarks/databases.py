@@ -60,9 +60,8 @@ SQLITE = Kind("SQLite")
 def kinds(*, wanted: bool) -> Iterator[tuple[tuple[Kind, ...], str]]:
     """All kinds that are to be had, and a word on PostgreSQL; none where none is wanted.
 
-    NURSERY_TEST_POSTGRES_URL names a server; without it a private one is started as for the
-    tests, which does not wait for the disk (fsync off): its commits are quicker than real ones,
-    in ours and in the floor.
+    NURSERY_TEST_POSTGRES_URL names a server; without it a private one is started, which waits
+    for the disk as a real one does; not where it is only tried whether they run.
     """
     if not wanted:
         yield (), ""
@@ -72,7 +71,7 @@ def kinds(*, wanted: bool) -> Iterator[tuple[tuple[Kind, ...], str]]:
         yield (SQLITE, Kind("PostgreSQL", given)), "PostgreSQL: the server that was named"
         return
     try:
-        server = PrivateServer()
+        server = PrivateServer(durable=not SMALL)
     except NoServerError as reason:
         yield (SQLITE,), f"PostgreSQL: left out, {reason}"
         return
@@ -80,7 +79,7 @@ def kinds(*, wanted: bool) -> Iterator[tuple[tuple[Kind, ...], str]]:
         server.start()
         yield (
             (SQLITE, Kind("PostgreSQL", server.url)),
-            "PostgreSQL: a private server, fsync off",
+            f"PostgreSQL: a private server, fsync {'off' if SMALL else 'on'}",
         )
     finally:
         server.stop()

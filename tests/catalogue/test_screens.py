@@ -72,6 +72,15 @@ def test_what_people_typed_fits_too_however_long_its_words(typed: str) -> None:
         assert STANDARD.hold(screen)
 
 
+def test_a_way_out_that_is_longer_than_the_way_on_fits_too() -> None:
+    """With the one there was room on the first screen, with the other none."""
+    hints = Hints("9 More", "0 Back", last="0 The menu")
+    text = "\n".join(["x" * 57] * 3)
+    assert STANDARD.hold(f"{text}\n{hints.more}") and not STANDARD.hold(f"{text}\n{hints.last}")
+    screens = pages(text, hints, STANDARD)
+    assert len(screens) == 2 and all(STANDARD.hold(screen) for screen in screens)
+
+
 def test_each_screen_says_how_to_go_on_and_back() -> None:
     """All but the last lead on, all but the first lead back, the first of one leads out."""
     for code in LANGUAGES:

@@ -155,7 +155,7 @@ def wire() -> Iterator[Line]:
             yield Line("wire", gateway, operator, heard)
 
 
-def mapped(name: str, rings: bool) -> Callable[[], Iterator[Line]]:
+def mapped(name: str, rings: bool, menus: bool = True) -> Callable[[], Iterator[Line]]:
     """An invented provider by its mapping."""
 
     @contextmanager
@@ -170,7 +170,7 @@ def mapped(name: str, rings: bool) -> Callable[[], Iterator[Line]]:
             gateway = MappedGateway(provider, secrets, SENDER, 5)
             with called(mapped_hooks(provider, secrets), heard) as url:
                 operator.callback_url = f"{url}/gateway"
-                yield Line(name, gateway, operator, heard, rings=rings)
+                yield Line(name, gateway, operator, heard, menus=menus, rings=rings)
 
     return opened
 
@@ -250,4 +250,5 @@ LINES = {
     "wire": wire,
     "http, JSON": mapped("hill", rings=True),
     "http, forms": mapped("river", rings=False),
+    "http, signed, in plain words": mapped("mill", rings=False, menus=False),
 }

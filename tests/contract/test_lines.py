@@ -1,6 +1,7 @@
 """One contract for every line, out and in, against the simulated operator at its other end."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -225,3 +226,34 @@ def test_a_menu_that_is_given_up_is_told(line: Line) -> None:
     phone.hang_up()
     *_, last = line.heard.of(Incoming, 2)
     assert isinstance(last, Incoming) and last.step is Step.END
+
+
+def test_a_menu_whose_time_is_over_is_told(line: Line) -> None:
+    """The operator ends it; whoever dials again begins anew."""
+    if not line.menus:
+        pytest.skip("this line serves no menus")
+    core, phone = line.operator.network.core, line.operator.phone(AMINA)
+    core.limits = replace(core.limits, session_seconds=1)
+    line.heard.screen = Screen("Language?", more=True)
+    phone.dial("*555*7#")
+    line.heard.screen = None
+    *_, last = line.heard.of(Incoming, 2)
+    assert isinstance(last, Incoming) and last.step is Step.END
+    assert not phone.in_session and "time limit" in phone.ended
+    line.heard.screen = Screen("Language?", more=True)
+    assert phone.dial("*555*7#") == "Language?"
+    begun = [each for each in line.heard.of(Incoming, 3) if isinstance(each, Incoming)]
+    assert begun[2].step is Step.BEGIN and begun[2].session_id != begun[0].session_id
+
+
+def test_a_phone_that_is_full_or_off_has_its_text_once_it_can(line: Line) -> None:
+    """The operator keeps it; the receipt comes then and not before."""
+    phone = line.operator.phone(AMINA)
+    for away, back in ((phone.fill, True), (phone.power, False)):
+        away(back)
+        line.gateway.send(text(f"kept {away.__name__}", away.__name__), now())
+        assert not phone.texts or phone.texts[-1] != f"kept {away.__name__}"
+        away(not back)
+        assert phone.wait_for(1 if back else 2, 20)
+        assert phone.texts[-1] == f"kept {away.__name__}"
+    assert len(line.heard.of(Receipt, 2)) == 2

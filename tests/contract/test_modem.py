@@ -170,6 +170,33 @@ def test_a_text_whose_answer_was_lost_is_found_by_its_report(fault: str) -> None
         assert found.operator.phone(AMINA).texts == ["hi", "hi"]
 
 
+def test_a_report_of_a_text_in_doubt_is_one_of_the_text() -> None:
+    """Its reader may answer at once, before it would be offered again."""
+    with desk() as found:
+        assert found.gateway.wait_up(10) and found.send("t-1").fate is Fate.ACCEPTED
+        assert found.heard.of(Receipt, 1)
+        found.modem.faults.append("taken")
+        assert found.send("t-2").in_doubt
+        told = found.heard.of(Receipt, 2)[1]
+        assert isinstance(told, Receipt)
+        assert (told.message_id, told.fate) == ("t-2", Fate.DELIVERED)
+
+
+def test_a_report_of_the_first_copy_counts_for_the_second() -> None:
+    """It went again before the phone, which was off, had the first."""
+    with desk() as found:
+        assert found.gateway.wait_up(10) and found.send("t-1").fate is Fate.ACCEPTED
+        assert found.heard.of(Receipt, 1)
+        found.operator.phone(AMINA).power(False)
+        found.modem.faults.extend(["taken", "silent"])
+        assert found.send("t-2").in_doubt and found.send("t-2").in_doubt
+        handover = found.send("t-2")
+        assert (handover.fate, len(handover.parts)) == (Fate.ACCEPTED, 1)
+        found.operator.phone(AMINA).power(True)
+        told = [each.part for each in found.heard.of(Receipt, 3) if isinstance(each, Receipt)]
+        assert told[1:] == [*handover.parts] * 2  # of both copies, under the id that is known
+
+
 @pytest.mark.parametrize("fault", ["silent", "half", "taken"])
 def test_a_modem_that_falls_silent_is_noticed(fault: str) -> None:
     """The text is offered again. Where it had left it comes twice, since it is the first: no

@@ -12,7 +12,7 @@ AMINA = "+447700900101"
 
 
 @pytest.mark.parametrize("fault", ["lost", "half"])
-@pytest.mark.parametrize("name", ["http, JSON", "http, forms"])
+@pytest.mark.parametrize("name", ["http, JSON", "http, forms", "http, signed, in plain words"])
 def test_a_text_whose_answer_was_lost_is_in_doubt_and_offered_again(
     name: str, fault: str
 ) -> None:

@@ -129,7 +129,7 @@ def test_a_text_whose_answer_was_lost_is_found_by_its_receipt(how: str) -> None:
         handover = line.send("Soak the seed today")
         assert handover.put_off_until is not None and not handover.answered
         (told,) = line.heard.of(Receipt, 1)
-        assert isinstance(told, Receipt)
+        assert isinstance(told, Receipt) and told.message_id == "t-1"
         answers = []
         assert until(
             lambda: (
@@ -139,6 +139,18 @@ def test_a_text_whose_answer_was_lost_is_found_by_its_receipt(how: str) -> None:
         )
         assert answers[-1].parts == (told.part,)
         assert line.shown(1) == ["Soak the seed today"] and line.centre.submitted == 1
+
+
+def test_a_receipt_of_the_first_copy_counts_for_the_second(line: Bound) -> None:
+    """A phone that was off: the text went again before it had the first."""
+    line.operator.phone(AMINA).power(False)
+    line.centre.faults.append("silent")
+    assert line.send().in_doubt
+    handover = line.send()
+    assert (handover.fate, len(handover.parts)) == (Fate.ACCEPTED, 1)
+    line.operator.phone(AMINA).power(True)
+    told = [each.part for each in line.heard.of(Receipt, 2) if isinstance(each, Receipt)]
+    assert told == [*handover.parts] * 2
 
 
 def test_a_text_whose_answer_was_lost_goes_again_where_nothing_tells_of_it() -> None:

@@ -9,23 +9,12 @@ import gc
 import time
 from collections.abc import Collection, Iterator, Mapping
 from concurrent.futures import ProcessPoolExecutor
-from datetime import timedelta
 from functools import partial
 
 import click
 
-from gateway_sim import (
-    Chain,
-    Delay,
-    Handler,
-    ReceiptLater,
-    Repeat,
-    Sometimes,
-    modem,
-    provider,
-    smpp,
-)
-from gateway_sim.breaks import by_seed
+from gateway_sim import modem, provider, smpp
+from gateway_sim.breaks import SHARE, bad_network, by_seed
 from scenarios.errors import Difference
 from scenarios.play import Replay, play
 from scenarios.printing import say_nothing
@@ -36,36 +25,21 @@ from tests.scenario.test_seasons import SEASONS
 
 SEED = 7
 WRITTEN, BAD = "as written", "bad day"
-SHARE = 0.3  # of the texts meet a fault of the connection
 FAULTS = {
     "smpp": smpp.FAULTS,
     "modem": modem.FAULTS,
     "hill": provider.FAULTS,
     "river": provider.FAULTS,
+    "mill": provider.FAULTS,
 }
-
-
-def network(seed: int) -> Handler:
-    """A bad day of the network, by a seed: half of what phones write comes late, though in
-    order; texts to phones take a minute; of both some come twice; a tenth of receipts is an
-    hour late, behind those of later texts.
-
-    No text overtakes another to the same phone: a digit answers the question that was read
-    last, and the day would have another end by right. Seasons that say so have that.
-    """
-    late = Delay(timedelta(seconds=40), ways=("to_assistant",))
-    return Chain(
-        Sometimes(late, 0.5, seed),
-        Delay(timedelta(seconds=70), ways=("to_phone",)),
-        Sometimes(Repeat(), 0.1, seed + 1),
-        Sometimes(ReceiptLater(timedelta(hours=1)), 0.1, seed + 2),
-    )
 
 
 def days(line: str, seed: int = SEED) -> Mapping[str, Replay]:
     """How a line's days go."""
     breaks = by_seed(seed, 1_000, SHARE, FAULTS[line])
-    bad = Replay(partial(network, seed), forgiving=True, line=line, breaks=breaks, full=seed)
+    bad = Replay(
+        partial(bad_network, seed), forgiving=True, line=line, breaks=breaks, full=seed
+    )
     return {WRITTEN: Replay(line=line), BAD: bad}
 
 
@@ -84,7 +58,13 @@ def asks_for(season: Season) -> frozenset[str]:
 # receipts tell, and a line that is busy or tells late changes that.
 BY_THE_SECOND = frozenset({"crossed", "enrolled"})
 LEFT_OUT = "left out"
-LACKS = {"smpp": {"rings"}, "modem": {"menus"}, "river": {"rings"}, "hill": set[str]()}
+LACKS = {
+    "smpp": {"rings"},
+    "modem": {"menus"},
+    "hill": set[str](),
+    "river": {"rings"},
+    "mill": {"rings", "menus"},
+}
 
 
 def ended(

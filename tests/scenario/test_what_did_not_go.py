@@ -1,5 +1,6 @@
-"""What a line does not take: a card without credit, a number that is refused. The officers see
-what did not go, why, and what to do; once it is mended texts leave by themselves."""
+"""What a line does not take: a card without credit, a number that is refused, a line that is
+down beside one that is up. The officers see what did not go, why, and what to do; once it is
+mended texts leave by themselves."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -9,10 +10,14 @@ from pathlib import Path
 import pytest
 
 from gateway_sim.modem import Modem
+from gateway_sim.smpp import Account
+from scenarios.lines import WIRE, OwnWire
 from scenarios.play import play_on
 from scenarios.printing import Printer, say_nothing
 from scenarios.reading import read_season
-from scenarios.stage import Stage
+from scenarios.stage import Open, Stage
+from tests.contract.test_smpp import until
+from tests.scenario.two_lines import TwoLines
 
 HEAD = """\
 title     A line that takes nothing
@@ -21,6 +26,7 @@ languages en
 villages  Kijani
 phone     Amani  +447700900131
 lead      Neema  +447700900211 code 314159
+officer   Juma   +447700900201 code 246813 of Kijani
 
 """
 SOWN = """\
@@ -59,6 +65,20 @@ NEVER_GONE = """\
   Neema opens    Messages
   Neema looks at Why texts did not arrive
   Neema reads    could not be handed | down or busy | see whether its credit is used up
+  Juma signs in
+  Juma opens     Messages
+  Juma looks at Why texts did not arrive
+  Juma reads     could not be handed | down or busy | see whether its credit is used up
+"""
+AN_OFFICERS_LIST = """\
+2026-06-05 07:00
+  Amani hears nothing
+  Juma signs in
+  Juma opens     /
+  Juma reads     Texts do not leave | reach farmers by phone
+  Juma reads     not every nursery was asked | but not every nursery has answered
+  Juma opens     /messages?which=waiting
+  Juma reads     One by one | +447700900131 | Still open from Thu 4 Jun: uncover
 """
 NEXT_MORNING = """\
 2026-06-07 06:00
@@ -73,6 +93,10 @@ REFUSED = """\
   Neema opens    Messages
   Neema looks at Why texts did not arrive
   Neema reads    1 | The operator does not take | See whether the number is right
+  Juma signs in
+  Juma opens     Messages
+  Juma looks at Why texts did not arrive
+  Juma reads     1 | The operator does not take | See whether the number is right
   Neema opens    /lines
   Neema reads    Lost today | It takes texts | 1
 2026-06-05 12:00
@@ -101,10 +125,13 @@ def desk(tmp_path: Path) -> Iterator["Desk"]:
 class Desk:
     """A season that is played part by part."""
 
-    def __init__(self, folder: Path, line: str) -> None:
+    def __init__(self, folder: Path, line: str = "", two: OwnWire | None = None) -> None:
         self._path = folder / "part.season"
         self._path.write_text(HEAD + SOWN)
-        self.stage = Stage(read_season(self._path), lambda entry: None, line)
+        open_to = Open(line=two) if two else None
+        self.stage = Stage(
+            read_season(self._path), lambda entry: None, line or WIRE, open_to=open_to
+        )
 
     def goes(self, part: str) -> None:
         """The next part of it."""
@@ -144,8 +171,123 @@ def test_what_never_left_is_told_with_its_reason_and_asked_again_next_morning(
     desk.goes(NOT_GONE + NEVER_GONE + NEXT_MORNING)
 
 
+def test_who_was_not_asked_stands_on_the_list_of_the_officer(desk: Desk) -> None:
+    """The cover was to come off yesterday, and nobody said so to the farmer."""
+    desk.modem.card.credit = False
+    desk.goes(AN_OFFICERS_LIST)
+
+
 @pytest.mark.parametrize("line", ["smpp", "modem", "hill"])
 def test_a_refused_text_is_told_and_the_next_one_goes(tmp_path: Path, line: str) -> None:
     """The number is refused for a morning: what was lost stands there beside its line."""
     with sown(tmp_path, line) as desk:
         desk.goes(REFUSED)
+
+
+# --- one line of two is down ------------------------------------------------------------------
+
+BY_THE_OTHER = """\
+2026-06-05 06:00
+  Amani hears    day 6
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    wait to leave: 0
+  Neema reads    desk | It takes no texts now | see whether its credit is used up
+  Neema reads    north | It takes texts | Fri 5 Jun 06:00
+06:10
+  Amani texts    menu
+  Amani hears    2 Quantities
+"""
+BY_THE_FIRST_AGAIN = """\
+2026-06-06 06:00
+  Amani hears    day 7
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    desk | It takes texts | Sat 6 Jun 06:00 | but not credit
+06:10
+  Amani texts    menu
+  Amani hears    2 Quantities
+  Neema opens    /lines
+  Neema reads    north | It takes texts | Sat 6 Jun 06:10
+"""
+WARNED = """\
+2026-06-01 10:00
+  Neema texts    RAIN 314159 Kijani 14-20
+  Neema hears    14:00 to 20:00
+  Neema texts    1
+  Amani hears    14:00 | 1 Covered
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    north | It did not take the last text | password
+"""
+NONE_IS_UP = """\
+2026-06-05 06:05
+  Amani hears nothing
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    wait to leave: 1 | the oldest since Fri 5 Jun 06:00
+  Neema reads    desk | It did not take the last text | by a window
+  Neema reads    north | It did not take the last text | password
+"""
+ONE_IS_BACK = """\
+2026-06-05 06:20
+  Amani hears    day 6
+  Neema signs in
+  Neema opens    /lines
+  Neema reads    wait to leave: 0
+  Neema reads    desk | It takes texts | but not by a window
+"""
+
+
+@pytest.fixture
+def both(tmp_path: Path) -> Iterator[tuple["Desk", TwoLines]]:
+    """A lead and a farmer with a bed, a modem and an account between them."""
+    lines = TwoLines()
+    desk = Desk(tmp_path, two=lines)
+    with desk.stage:
+        desk.goes(SOWN)
+        yield desk, lines
+
+
+def locked_out(lines: TwoLines) -> None:
+    """The operator changed the account's password."""
+    lines.sides.centre.account = Account(password="another")
+    lines.sides.centre.drop()
+    assert until(lambda: "password" in lines.lines.why)
+
+
+def test_a_card_without_credit_holds_up_no_text_where_another_line_is_up(
+    both: tuple[Desk, TwoLines],
+) -> None:
+    """Answers go by the line that the farmer wrote by; once refilled it is the first again."""
+    desk, lines = both
+    lines.sides.modem.card.credit = False
+    lines.sides.texted = lines.sides.centre
+    desk.goes(BY_THE_OTHER)
+    assert set(lines.went_by(desk.stage.operator)[-2:]) == {"north"}
+    lines.sides.modem.card.credit = True
+    desk.goes(BY_THE_FIRST_AGAIN)
+    assert lines.went_by(desk.stage.operator)[-2:] == ["desk", "north"]
+
+
+def test_a_warning_goes_by_the_modem_where_the_account_is_locked(
+    both: tuple[Desk, TwoLines],
+) -> None:
+    """At once, though warnings have the account as their line."""
+    desk, lines = both
+    locked_out(lines)
+    desk.goes(WARNED)
+
+
+def test_where_no_line_is_up_the_lead_sees_both_and_the_first_that_is_back_sends(
+    both: tuple[Desk, TwoLines],
+) -> None:
+    """In words to act on for each."""
+    desk, lines = both
+    locked_out(lines)
+    lines.sides.modem.card.network = False
+    assert until(lambda: "by a window" in lines.lines.why)
+    desk.goes(NONE_IS_UP)
+    lines.sides.modem.card.network = True
+    assert until(lambda: "by a window" not in lines.lines.why)
+    desk.goes(ONE_IS_BACK)

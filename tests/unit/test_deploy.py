@@ -140,3 +140,27 @@ def test_settings_that_are_told_of_are_settings() -> None:
         ):
             assert told in known, told
     assert tomllib.loads(_read("settings.toml")) == {}
+
+
+FLOORS = {"waitress": (3, 0, 1), "werkzeug": (3, 0, 6), "jinja2": (3, 1, 6), "urllib3": (2, 5)}
+
+
+def test_floors_are_above_known_holes() -> None:
+    """Also of what another package brings in: nobody else would name it."""
+    table = tomllib.loads((TREE / "pyproject.toml").read_text(encoding="utf-8"))
+    given = dict(each.split(">=") for each in table["project"]["dependencies"] if ">=" in each)
+    for name, least in FLOORS.items():
+        assert tuple(map(int, given[name].split("."))) >= least, name
+
+
+@pytest.mark.parametrize("name", ["ATTACKS.md", "PROMISES.md"])
+def test_each_row_names_a_test_that_there_is(name: str) -> None:
+    """Its file and its name; and no place of the machine where it was tried."""
+    text = _read(name)
+    rows = [line for line in text.splitlines() if line.startswith("| ")][1:]
+    assert len(rows) > 15
+    for row in rows:
+        place, _, test = row.split("`")[-2].partition("::")
+        found = (UNIT / place).read_text(encoding="utf-8")
+        assert not test or f"def {test}(" in found, row
+    assert not re.search(r"/(?:tmp|work|home|root|Users)/", text)

@@ -31,6 +31,7 @@ from assistant.agronomy.life.nursery import Nursery
 from assistant.agronomy.life.rows import TASKS, Delay, Doing
 from assistant.agronomy.lot.germination import GerminationTest
 
+GREEN = "green"
 _SOAKED_NEAR_D = 7  # a soaking farther from its day is of other seed, or told by a slip
 
 
@@ -145,6 +146,14 @@ def _lost(nursery: Nursery, event: Lost) -> Nursery:
     return replace(nursery, lost_mats=lost)
 
 
+def _looked(nursery: Nursery, event: Looked) -> Nursery:
+    """Green leaves are seen where the cover is off, and were so since the bed's day for it."""
+    day = nursery.anchors.uncover_date
+    if nursery.uncovered or event.colour != GREEN or event.on <= day:
+        return nursery
+    return nursery.uncovering_on(day, uncovered=True)
+
+
 def _flooded(nursery: Nursery, event: Flooded) -> Nursery:
     """What stands of a bed is asked the morning after; nothing stands where none is sown."""
     if not nursery.sown or nursery.transplanted_on is not None:
@@ -188,7 +197,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     SeedTested: _tested,
     NewSeed: _new_seed,
     Counted: _counted,
-    Looked: _as_it_is,
+    Looked: _looked,
     Flooded: _flooded,
     Lost: _lost,
     SowAgain: _sow_again,

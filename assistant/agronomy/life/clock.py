@@ -4,9 +4,8 @@ The days of a practice hold where it is warm. A leaf opens for every 83 degree-d
 (CERES-Rice coefficients, see `growth.leaves`), and mats are planted with 3 leaves on day 15: so
 a day of a practice stands for 83 x 3 / 15 = 16.6 degree-days, a mean of 25.6 C. Where it is
 cooler, days are as long as it takes to gather that warmth; they are never shorter, since
-nothing was seen in print of beds that were ready sooner. Without means of the months nothing is
-stretched: one felt mean says nothing of the weeks to come, and would take a question back that
-was asked this morning.
+nothing was seen in print of beds that were ready sooner. Where no means of the months are
+known, a mean that was felt stretches the days around it, and the others are warm ones.
 """
 
 import math
@@ -16,9 +15,9 @@ from functools import cached_property
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.growth.leaf_pace import HALF, forecast_by_pace, forecast_by_warmth
+from assistant.agronomy.lot.programme_variety import BEFORE_WINDOW
 from assistant.agronomy.practices import Anchor, Days, Point, Practice, TaskRule, Window
 from assistant.agronomy.sourced.constant import Constant
-from assistant.agronomy.tasks import TaskCode
 
 MONTHS = 12
 HEAT_OF_A_DAY = c.PHYLLOCHRON_C_D.value * c.LEAVES_FIRST.value / c.TRANSPLANT_FIRST_DAY.value
@@ -27,7 +26,7 @@ WARM_C = c.LEAF_BASE_C.value + HEAT_OF_A_DAY
 
 _LONGEST_D = 500  # no bed is waited for longer
 _COUNT_AGAIN_D = 4  # a count sooner after the last would tell nothing new
-_BEFORE_WINDOW = (TaskCode.LEAF_COUNT, TaskCode.CHOOSE_DAY)
+_HOLDS = timedelta(days=int(c.WARMTH_HOLDS_D.value))
 
 
 @dataclass(frozen=True)
@@ -59,9 +58,13 @@ class Clock:
             return self.felt_c
         return None if self.months is None else self.months[on.month - 1]
 
+    @property
+    def felt_until(self) -> date | None:
+        """The last day for which a mean that was felt stands; None where there is none."""
+        return None if self.felt_on is None else self.felt_on + _HOLDS
+
     def _felt(self, on: date) -> bool:
-        holds = timedelta(days=int(c.WARMTH_HOLDS_D.value))
-        return self.felt_on is not None and abs(on - self.felt_on) <= holds
+        return self.felt_on is not None and abs(on - self.felt_on) <= _HOLDS
 
     def warmth(self, day: int) -> float:
         """What a day from sowing counts for [degree-days C]. Colder ones count as the coldest
@@ -74,7 +77,7 @@ class Clock:
 
     def stretched(self, day: float) -> int:
         """On which day from sowing a day of the practice falls: never sooner."""
-        if self.months is None:
+        if not self.is_known:
             return int(day)
         return self._gathered(int(day) * HEAT_OF_A_DAY, 0, most=HEAT_OF_A_DAY)
 
@@ -117,7 +120,7 @@ class Paced:
     @cached_property
     def by_clock(self) -> Practice:
         """By the warmth alone."""
-        if self.clock.months is None:
+        if not self.clock.is_known:
             return self.practice
         return replace(
             self.practice, window=self._window(self.practice.window), days=self._days()
@@ -213,7 +216,7 @@ def _asked_again(plain: Practice, stretched: Practice, window: Window, count: Co
     found = []
     for rule, before in zip(stretched.days.tasks, plain.days.tasks, strict=True):
         day = window.first.value - (plain.window.first.value - before.start.days.value)
-        if rule.code in _BEFORE_WINDOW and day >= count.day + _COUNT_AGAIN_D:
+        if rule.code in BEFORE_WINDOW and day >= count.day + _COUNT_AGAIN_D:
             rule = replace(rule, start=replace(rule.start, days=_on(rule.start.days, day)))
         found.append(rule)
     return replace(stretched.days, tasks=tuple(found))

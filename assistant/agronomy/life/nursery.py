@@ -22,6 +22,7 @@ from assistant.agronomy.life.clock import Clock, Count, Paced
 from assistant.agronomy.life.events import Why
 from assistant.agronomy.life.making import making
 from assistant.agronomy.life.rows import Fact
+from assistant.agronomy.lot.programme_variety import ProgrammeVariety, for_ages
 from assistant.agronomy.lot.soaking import COLDEST_WATER_C, Seed, Sprouting, is_cool
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, is_hopeless, quantities
@@ -52,7 +53,9 @@ class Nursery:
     on the day `leaves_on`; `lost_mats` how many are gone; `climate` the mean temperatures of
     the months [C] where it lies, and `felt_c` [C] what was felt there around `felt_on`;
     `flooded_on` the day of the last flood or storm that its farmer told of; `tin_litres` the
-    farmer's own tin [L], where it was measured.
+    farmer's own tin [L], where it was measured; `ripens_d` the days its variety takes from
+    sowing to harvest, and `age_first` and `age_last` at which age it is planted, where it has
+    its own.
 
     Raises:
         AgronomyError: dates that cannot belong together (see `Anchors`).
@@ -95,6 +98,9 @@ class Nursery:
     felt_on: date | None = None
     flooded_on: date | None = None
     tin_litres: float | None = None
+    ripens_d: int | None = None
+    age_first: int | None = None
+    age_last: int | None = None
 
     def __post_init__(self) -> None:
         _ = self.anchors  # wrong days are refused here, and reckoned once
@@ -105,18 +111,28 @@ class Nursery:
         return Clock(self.sow_date, self.climate, self.felt_c, self.felt_on)
 
     @cached_property
+    def raised(self) -> Practice:
+        """Its practice with the age at which its variety is planted."""
+        return for_ages(self.practice, self.age_first, self.age_last)
+
+    @property
+    def ripe_on(self) -> date | None:
+        """About when it is harvested; None where nobody said how long its variety takes."""
+        return None if self.ripens_d is None else day_after(self.sow_date, self.ripens_d)
+
+    @cached_property
     def paced(self) -> Practice:
         """Its practice on the days that it has here: by the warmth, and by the leaves that were
         counted."""
         count = None
         if self.leaves is not None and self.leaves_on is not None:
             count = Count(self.leaves, self.day(self.leaves_on))
-        return Paced(self.practice, self.clock, count).now
+        return Paced(self.raised, self.clock, count).now
 
     @property
     def seasonal(self) -> Practice:
         """Its practice on the days that the warmth alone gives it here."""
-        return Paced(self.practice, self.clock).by_clock
+        return Paced(self.raised, self.clock).by_clock
 
     @cached_property
     def anchors(self) -> Anchors:
@@ -185,7 +201,7 @@ class Nursery:
         if self.leaves is None or self.leaves_on is None or self.day(self.leaves_on) <= 0:
             return False
         pace = self.leaves / self.day(self.leaves_on)
-        return pace * self.day(self.latest) < self.practice.window.leaves_last.value
+        return pace * self.day(self.latest) < self.raised.window.leaves_last.value
 
     @property
     def is_drained(self) -> bool:
@@ -204,7 +220,7 @@ class Nursery:
         """The seed that was added to a thin bed, with its own days."""
         if self.more_on is None:
             return None
-        days, window = self.practice.days, self.practice.window
+        days, window = self.practice.days, self.raised.window
         return Added(self.more_on, days.uncover.value, window.first.value)
 
     @cached_property
@@ -293,6 +309,16 @@ class Nursery:
             transplant_date=None,
             uncover_date=self.uncover_date if self.uncovered else None,
         )
+        return bare.wishing(self.transplant_date)
+
+    def of_variety(self, variety: ProgrammeVariety) -> "Nursery":
+        """The same nursery of this variety; how much seed was sown is not changed any more."""
+        grams, inputs = variety.grain_weight_g, self.inputs
+        if grams is not None and not self.sown:
+            inputs = replace(inputs, grain_weight_g=grams)
+        bare = replace(self, inputs=inputs, ripens_d=variety.days, transplant_date=None)
+        if variety.age_first is not None and variety.age_last is not None:
+            bare = replace(bare, age_first=variety.age_first, age_last=variety.age_last)
         return bare.wishing(self.transplant_date)
 
     def counted(self, leaves: float, on: date) -> "Nursery":

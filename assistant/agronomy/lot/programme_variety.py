@@ -1,9 +1,13 @@
 """A variety as a programme describes it: its days, kind, grain weight and age of seedlings."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from assistant.agronomy.practices import Practice
+from assistant.agronomy.practices import Anchor, Practice, TaskRule, Window
+from assistant.agronomy.tasks import TaskCode
+
+BEFORE_WINDOW = (TaskCode.LEAF_COUNT, TaskCode.CHOOSE_DAY)
 
 
 class Kind(StrEnum):
@@ -38,9 +42,14 @@ class ProgrammeVariety:
 
 def for_variety(practice: Practice, variety: ProgrammeVariety) -> Practice:
     """The practice with the variety's own age of seedlings, where it has one."""
-    if variety.age_first is None or variety.age_last is None:
+    return for_ages(practice, variety.age_first, variety.age_last)
+
+
+def for_ages(practice: Practice, first: int | None, last: int | None) -> Practice:
+    """The practice with seedlings of that age [days from sowing], where it is known."""
+    if first is None or last is None:
         return practice
-    window, first, last = practice.window, variety.age_first, variety.age_last
+    window = practice.window
     middle = (first + last) // 2
     own = replace(
         window,
@@ -50,4 +59,19 @@ def for_variety(practice: Practice, variety: ProgrammeVariety) -> Practice:
         earliest=replace(window.earliest, value=min(window.earliest.value, first)),
         latest=replace(window.latest, value=max(window.latest.value, last)),
     )
-    return replace(practice, window=own)
+    days = replace(practice.days, tasks=tuple(_before(own, window, practice)))
+    return replace(practice, window=own, days=days)
+
+
+def _before(own: Window, usual: Window, practice: Practice) -> Iterator[TaskRule]:
+    """What is asked before the window is asked as long before the variety's own, and never
+    before the bed is uncovered."""
+    moved = own.first.value - usual.first.value
+    for rule in practice.days.tasks:
+        if rule.code in BEFORE_WINDOW and rule.start.anchor is Anchor.SOW:
+            day = max(rule.start.days.value + moved, practice.days.uncover.value + 1)
+            start = replace(
+                rule.start, days=replace(rule.start.days, value=day, low=None, high=None)
+            )
+            rule = replace(rule, start=start)
+        yield rule

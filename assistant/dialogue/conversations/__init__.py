@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from assistant.dialogue.conversations.again import AGAIN, SOWN_AGAIN, UNCOVERED_EARLY
+from assistant.dialogue.conversations.again import AGAIN, NO_SEED, SOWN_AGAIN, UNCOVERED_EARLY
 from assistant.dialogue.conversations.asked import ASKED
 from assistant.dialogue.conversations.dates import DATES, LEAVES
 from assistant.dialogue.conversations.days import (
@@ -56,6 +56,7 @@ __all__ = [
     "LOST_FILL",
     "MENU",
     "MORE",
+    "NO_SEED",
     "OFFICER",
     "PLAN",
     "PLANTED_THEN",
@@ -105,6 +106,7 @@ TABLES: Mapping[str, Conversation] = {
         DELAY,
         TOO_OLD,
         AGAIN,
+        NO_SEED,
         SOWN_AGAIN,
         UNCOVERED_EARLY,
         LOST,

@@ -1,5 +1,7 @@
 """A bed that is sown again: what happened to the seed, and which seed is sown now."""
 
+from dataclasses import replace
+
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_again as a
 from assistant.wording import messages_talk as m
@@ -12,6 +14,12 @@ _NURSERY = Question(
     goes={ANY: "cause"},
     help=m.HELP,
     again=m.AGAIN_CHOICE,
+)
+
+_SEEDS = (
+    Choice("seed_same", a.SAME),
+    Choice("seed_other", a.OTHER),
+    Choice("seed_none", a.NONE),
 )
 
 AGAIN = conversation(
@@ -40,12 +48,24 @@ AGAIN = conversation(
         asks=a.ASK_SEED,
         reads=Reads.CHOICE,
         keeps="seed",
-        choices=(
-            Choice("seed_same", a.SAME),
-            Choice("seed_other", a.OTHER),
-            Choice("seed_none", a.NONE),
-        ),
+        choices=_SEEDS,
         goes={ANY: "!again"},
+        help=a.ASK_SEED,
+        again=m.AGAIN_CHOICE,
+    ),
+)
+
+NO_SEED = conversation(
+    "no_seed",
+    1,
+    replace(_NURSERY, goes={ANY: "seed"}),
+    Question(
+        "seed",
+        asks=a.ASK_SEED,
+        reads=Reads.CHOICE,
+        keeps="seed",
+        choices=_SEEDS,
+        goes={ANY: "!seed_now"},
         help=a.ASK_SEED,
         again=m.AGAIN_CHOICE,
     ),

@@ -31,7 +31,7 @@ PLACES = (
 
 TROUBLE = conversation(
     "trouble",
-    1,
+    2,
     Question(
         "nursery",
         asks=m.ASK_NURSERY,
@@ -89,12 +89,21 @@ TROUBLE = conversation(
     Question(
         "place",
         asks=c.ASK_WHERE,
-        reads=Reads.CHOICE,
+        reads=Reads.PLACE,
         keeps="place",
         choices=PLACES,
-        goes={"even": "can", ANY: "!look_alike"},
+        goes={"even": "can", "even_covered": "cover", ANY: "!look_alike"},
         help=c.ASK_WHERE,
         again=m.AGAIN_CHOICE,
+    ),
+    Question(
+        "cover",
+        asks=c.ASK_COVER_OFF,
+        reads=Reads.YES_NO,
+        keeps="cover_off",
+        goes={"yes": "can", "no": "!just_uncovered"},
+        help=c.ASK_COVER_OFF,
+        again=m.AGAIN_YES_NO,
     ),
     Question(
         "can",

@@ -11,6 +11,7 @@ from uuid import uuid4
 
 import serial
 
+from assistant.alphabet import cost
 from assistant.channel import (
     Channel,
     Clock,
@@ -29,7 +30,7 @@ from assistant.gateways.modem import tpdu
 from assistant.gateways.modem.credit import credit_words
 from assistant.gateways.modem.port import CommandError, Port, PortError, Serial
 from assistant.gateways.modem.terms import ModemTerms
-from assistant.gateways.modem.trouble import refused, sim_words
+from assistant.gateways.modem.trouble import network_words, port_words, refused, sim_words
 from assistant.gateways.numbers import e164
 
 log = logging.getLogger(__name__)
@@ -63,7 +64,8 @@ class ModemGateway:
         self._terms, self._open_port = terms, open_port
         self._taken, self._lost = Taken(), Lost()
         self._last: int | None = None  # the modem counts what it sends, to 255
-        self._doubted: dict[tuple[str, int], int] = {}
+        self._doubted: dict[tuple[str, int], frozenset[int]] = {}
+        self._counting = threading.Lock()  # no report is read before its count is known
         self._clock: Clock | None = None
         self._port: Port | None = None
         self._pin_tried = False
@@ -114,7 +116,7 @@ class ModemGateway:
             try:
                 port = Port(self._open_port(self._terms), self._hear)
             except OSError as fault:
-                self._tell(f"{self._terms.port} cannot be opened ({fault}): plug the modem in")
+                self._tell(port_words(self._terms.port, fault))
                 self._stopping.wait(pause_s)
                 pause_s = min(pause_s * 2, LONGEST_PAUSE_S)
                 continue
@@ -178,8 +180,8 @@ class ModemGateway:
             return
         self._port = None
         self._up.clear()
-        signal = next(iter(port.ask("AT+CSQ", self._terms.answer_s)), "").removeprefix("+CSQ: ")
-        self._tell(f"no network (signal {signal}): put the modem, or its aerial, by a window")
+        signal = next(iter(port.ask("AT+CSQ", self._terms.answer_s)), "")
+        self._tell(network_words(next(iter(said), ""), signal))
 
     # --- out ---------------------------------------------------------------------------------
 
@@ -201,32 +203,43 @@ class ModemGateway:
         self, port: Port, outgoing: Outgoing, place: int, ready: tpdu.Ready, now: datetime
     ) -> Handover | None:
         """Offers one segment, but where a report told that it was taken; None once it is."""
-        message_id, phone = outgoing.message_id, outgoing.phone
-        doubted = self._doubted.pop((message_id, place), None)
-        if doubted is not None and self._lost.taken(phone, str(doubted), now):
-            self._keep_part(outgoing, doubted)
-            return None
+        segment = outgoing.message_id, place
+        for count in self._doubted.get(segment, ()):
+            if self._lost.taken(outgoing.phone, str(count), now):
+                self._keep_part(outgoing, place, count)
+                return None
         try:
-            self._keep_part(outgoing, self._submit(port, ready))
+            with self._counting:
+                self._last = self._submit(port, ready)
+                self._keep_part(outgoing, place, self._last)
         except CommandError as fault:
             return refused(fault.code)
         except TimeoutError as busy:
             later = now + timedelta(seconds=BUSY_S)
             return Handover(Fate.TRY_LATER, str(busy), put_off_until=later)
         except PortError as fault:
-            return self._in_doubt((message_id, place), str(fault), now)
+            return self._in_doubt(outgoing, place, str(fault), now)
         return None
 
-    def _keep_part(self, outgoing: Outgoing, reference: int) -> None:
-        self._last = reference
+    def _keep_part(self, outgoing: Outgoing, place: int, reference: int) -> None:
+        """A segment was taken; it may have been before, under counts that were in doubt."""
+        part = _part(outgoing.phone, reference)
         taken = self._taken.of(outgoing.message_id)
-        self._taken.keep(outgoing.message_id, (*taken, _part(outgoing.phone, reference)))
+        self._taken.keep(outgoing.message_id, (*taken, part))
+        self._lost.answered(outgoing.phone, str(reference))
+        for count in self._doubted.pop((outgoing.message_id, place), ()):
+            if count != reference:
+                self._lost.answered(outgoing.phone, str(count), part)
 
-    def _in_doubt(self, segment: tuple[str, int], said: str, now: datetime) -> Handover:
+    def _in_doubt(self, outgoing: Outgoing, place: int, said: str, now: datetime) -> Handover:
         """A segment that may have left waits for a report under the modem's next count."""
         if self._last is None:
             return Handover(Fate.TRY_LATER, said, answered=False, in_doubt=True)
-        self._doubted[segment] = self._last + 1 & 0xFF
+        count, segment = self._last + 1 & 0xFF, (outgoing.message_id, place)
+        self._doubted[segment] = self._doubted.get(segment, frozenset()) | {count}
+        is_last = place + 1 == cost(outgoing.text).segments
+        whole = outgoing.message_id if is_last else ""
+        self._lost.doubt(outgoing.phone, str(count), "", now, whole)
         later = now + timedelta(seconds=self._terms.doubt_s)
         return Handover(
             Fate.TRY_LATER, said, answered=False, put_off_until=later, in_doubt=True
@@ -313,12 +326,7 @@ class ModemGateway:
         if isinstance(found, tpdu.Reported):
             if found.fate is None:
                 return None
-            part = _part(found.phone, found.reference)
-            if self._clock is not None and not self._taken.has(part):
-                mark = str(found.reference)
-                self._lost.reported(found.phone, mark, "", part, self._clock())
-            detail = "" if found.fate is Fate.DELIVERED else found.detail
-            return Receipt("", found.fate, found.at, detail, part=part)
+            return self._receipt(found, found.fate)
         phone = e164(found.sender, self._terms.country)
         if not phone:
             log.info("a text from no number was dropped")
@@ -334,6 +342,16 @@ class ModemGateway:
             found.at,
             piece=found.piece,
         )
+
+    def _receipt(self, found: tpdu.Reported, fate: Fate) -> Receipt:
+        part = _part(found.phone, found.reference)
+        detail = "" if fate is Fate.DELIVERED else found.detail
+        receipt = Receipt("", fate, found.at, detail, part=part)
+        if self._clock is None:
+            return receipt
+        with self._counting:
+            mark, known = str(found.reference), self._taken.has(part)
+            return self._lost.told(receipt, found.phone, mark, "", self._clock(), known)
 
     def _take(self, take: Take, news: News) -> bool:
         try:

@@ -134,7 +134,7 @@ class Port:
         try:
             self._serial.write(words.encode("ascii"))
         except OSError as fault:
-            raise PortError(f"the modem is gone: {fault}") from fault
+            raise PortError("the modem is gone: see that it is plugged in") from fault
 
     def _read(self) -> None:
         held = ""

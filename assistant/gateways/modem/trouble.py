@@ -4,6 +4,7 @@ Codes: 3GPP TS 27.005 3.2.5 (+CMS ERROR; below 128 those of TS 24.011 annex E-2)
 (+CME ERROR).
 """
 
+import errno
 from datetime import timedelta
 
 from assistant.channel import Fate, Handover
@@ -46,6 +47,39 @@ _SOON, _LATE = timedelta(seconds=30), timedelta(minutes=10)
 def sim_words(code: int) -> str:
     """Why the SIM card cannot be used (+CME ERROR)."""
     return _SIM.get(code, f"the modem says error {code}")
+
+
+_PORT = {
+    errno.ENOENT: "it is not there: plug the modem in, or set its right port",
+    errno.EACCES: "it may not be used: put who runs the service into the group dialout",
+    errno.EBUSY: "another program has it: end that one",
+}
+
+
+def port_words(port: str, fault: OSError) -> str:
+    """Why a port cannot be opened."""
+    said = _PORT.get(fault.errno or 0, f"{fault}: plug the modem in")
+    return f"{port} cannot be opened: {said}"
+
+
+_DENIED = "3"  # +CREG (TS 27.007 7.2)
+_UNKNOWN, _WEAK, _GOOD = 99, 10, 20  # of 31 (8.5): -93 and -73 dBm
+
+
+def network_words(registration: str, signal: str) -> str:
+    """Why there is no network, from the modem's answers +CREG and +CSQ."""
+    stat = registration.rpartition(":")[2].split(",")[1:2]
+    if stat == [_DENIED]:
+        return "the network refuses this SIM card: ask its seller whether it is active and paid"
+    told = signal.rpartition(":")[2].partition(",")[0].strip()
+    strength = int(told) if told.isdecimal() else _UNKNOWN
+    if strength >= _UNKNOWN or not strength:
+        heard = "no signal"
+    else:
+        heard = (
+            f"signal {'weak' if strength < _WEAK else 'fair' if strength < _GOOD else 'good'}"
+        )
+    return f"no network ({heard}): put the modem, or its aerial, by a window"
 
 
 def refused(code: int) -> Handover:

@@ -187,21 +187,22 @@ class SmppGateway:
         """A segment that is about to leave: until it is answered, it may have arrived."""
         mark = texts.mark(outgoing.message_id, place)
         words = "" if place else outgoing.text
-        self._lost.doubt(outgoing.phone, mark.hex(), words, now)
+        whole = outgoing.message_id if segment.is_last else ""
+        self._lost.doubt(outgoing.phone, mark.hex(), words, now, whole)
         return self._submit(outgoing, mark, segment, now)
 
     def answered(self, outgoing: Outgoing, place: int, response: Named) -> None:
         """Remembers a segment that was taken, also where the answer came late."""
-        taken = self.taken(outgoing)
+        taken, part = self.taken(outgoing), ""
         if response.status == Status.OK and len(taken) == place:
             part = texts.part_id(response.name, self._terms)
             self._taken.keep(outgoing.message_id, (*taken, part))
-        self.stayed(outgoing, place)
+        self.stayed(outgoing, place, part)
 
-    def stayed(self, outgoing: Outgoing, place: int) -> None:
+    def stayed(self, outgoing: Outgoing, place: int, part: str = "") -> None:
         """A segment that did not leave, or was answered: no receipt is needed to tell."""
         mark = texts.mark(outgoing.message_id, place).hex()
-        self._lost.answered(outgoing.phone, mark)
+        self._lost.answered(outgoing.phone, mark, part)
 
     def in_doubt(self, why: str, now: datetime) -> Handover:
         """The answer to a text was lost: a receipt may tell of it until it goes again."""
@@ -295,9 +296,9 @@ class SmppGateway:
             return None
         part = texts.receipt_id(told.part, self._terms)
         phone = e164(pdu.source.number, self._terms.country)
-        if not self._taken.has(part):
-            self._lost.reported(phone, told.mark, told.words, part, now)
-        return Receipt("", told.fate, told.at, told.detail, part=part)
+        receipt = Receipt("", told.fate, told.at, told.detail, part=part)
+        known = self._taken.has(part)
+        return self._lost.told(receipt, phone, told.mark, told.words, now, known)
 
     def _news(self, pdu: Short, now: datetime) -> News | None:
         """What a message is; None for what nobody needs, such as a receipt on the way."""

@@ -114,7 +114,8 @@ class Session:
         try:
             self._socket = self._connected()
         except OSError as fault:
-            raise BindError(f"{terms.host}:{terms.port} is not reached: {fault}") from fault
+            why = fault.strerror or str(fault) or type(fault).__name__
+            raise BindError(f"{terms.host}:{terms.port} is not reached: {why}") from fault
         threading.Thread(target=self._read, name="smpp", daemon=True).start()
         asked = Bind(
             self._command,

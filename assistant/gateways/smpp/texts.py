@@ -40,6 +40,7 @@ class Segment:
     coding: int
     esm_class: int
     tlvs: Mapping[int, bytes]
+    is_last: bool = True
 
 
 def segments(text: str, message_id: str, terms: SmppTerms) -> tuple[Segment, ...]:
@@ -84,9 +85,9 @@ def _segment(
             Tag.SAR_TOTAL: bytes([count]),
             Tag.SAR_SEGMENT: bytes([place]),
         }
-        return Segment(octets, coding, 0, tlvs)
+        return Segment(octets, coding, 0, tlvs, is_last=place == count)
     header = bytes([5, JOINED_8, 3, ref & 0xFF, count, place])
-    return Segment(header + octets, coding, UDHI, {})
+    return Segment(header + octets, coding, UDHI, {}, is_last=place == count)
 
 
 def _coding(text: str, terms: SmppTerms) -> int:

@@ -31,8 +31,8 @@ class Menus:
         self._lock = threading.Lock()
 
     def is_one(self, pdu: Short) -> bool:
-        """Whether a message is a step of a session."""
-        return Tag.USSD_SERVICE_OP in pdu.tlvs
+        """Whether a message is a step of a session; one whose step is empty is a text."""
+        return bool(pdu.tlvs.get(Tag.USSD_SERVICE_OP))
 
     def heard(self, pdu: Short, now: datetime) -> Incoming | None:
         """The step that a message is; None where there is nothing to say to it."""

@@ -9,7 +9,7 @@ from assistant.dialogue.rain_hours import span_slots
 from assistant.dialogue.values import Kind
 from assistant.people import Officer, Village
 from assistant.service.house import House
-from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
+from assistant.service.texts import REPLY_LASTS, Letter, post
 from assistant.store import Draft, Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Message, Say, Slot
@@ -32,7 +32,7 @@ def tell_of_draft(
         message, hours = _hours(draft, villages[0], sent=sent)
         event = _short(threat.told(officer.language).event)
         says = message(villages=_names(villages), words=event, **hours)
-        _tell(work, house, officer, villages[0], says, now)
+        _tell(work, house, officer, says, now)
 
 
 def _hours(draft: Draft, village: Village, *, sent: bool) -> tuple[Message, Mapping[str, Slot]]:
@@ -61,7 +61,7 @@ def tell_of_end(
     message = o.ALERT_CLEARED if cleared else o.ALERT_OVER
     for officer, villages in _officers(work, village_ids):
         says = message(villages=_names(villages), words=_short(event))
-        _tell(work, house, officer, villages[0], says, now)
+        _tell(work, house, officer, says, now)
 
 
 def _officers(
@@ -79,17 +79,14 @@ def _officers(
     yield from found.items()
 
 
-def _tell(
-    work: Work, house: House, officer: Officer, village: Village, says: Say, now: datetime
-) -> None:
-    due = now if house.urgent_breaks_quiet else after_quiet(house, village.zone, now)
+def _tell(work: Work, house: House, officer: Officer, says: Say, now: datetime) -> None:
     letter = Letter(
         phone=officer.phone,
         language=officer.language,
         says=(says,),
         kind=Kind.NOTICE,
-        due_at=due,
-        not_after=due + REPLY_LASTS,
+        due_at=now,
+        not_after=now + REPLY_LASTS,
         urgent=True,
     )
     post(work, house, letter, now)

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from assistant.service.brakes import left_to_spend
 from assistant.service.consent import Enroller
 from assistant.service.house import House
-from assistant.service.limits import over_officers_day
+from assistant.service.limits import too_many
 from assistant.service.office.choices import Choices
 from assistant.service.office.judging import Outlook
 from assistant.service.office.listing import Paper, guessed, outlook, read_paper, take_list
@@ -82,8 +82,8 @@ def refused(house: House, sight: Sight, asked: int, now: datetime) -> NotSent | 
     """Why so many may not be asked by text now, one segment each at least; None where they
     may."""
     with house.store.look() as work:
-        if over_officers_day(work, house, sight, asked, now):
-            return NotSent(today=house.officer_day_texts)
+        if over := too_many(work, house, sight, asked, now):
+            return NotSent(over=over)
         left = left_to_spend(work, house, now)
     return NotSent(left=left) if left is not None and asked > left else None
 

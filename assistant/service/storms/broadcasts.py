@@ -16,7 +16,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.brakes import left_to_spend
 from assistant.service.house import House
 from assistant.service.letters import LONGEST_WORDS, WORDS_LAST
-from assistant.service.limits import over_officers_day
+from assistant.service.limits import TooMany, too_many
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, Priced, Pricing, after_quiet, post_all
 from assistant.store import Broadcast, Lane, Progress, Reader, TextState, Work
@@ -157,11 +157,11 @@ def broadcast_page(
 class NotSent:
     """Why a broadcast was not sent: it needs another lead, since it reaches more than `phones`;
     or it takes more segments than the `left` that a limit leaves; or its officer would write to
-    more phones than `today`."""
+    more phones than a day or a month allows."""
 
     phones: int = 0
     left: int = 0
-    today: int = 0
+    over: TooMany | None = None
 
 
 def send(house: House, sight: Sight, broadcast_id: int, now: datetime) -> bool | NotSent | None:
@@ -198,8 +198,8 @@ def _refused(house: House, sight: Sight, page: BroadcastPage, now: datetime) -> 
         return NotSent(phones=house.four_eyes)
     with house.store.look() as work:
         left = left_to_spend(work, house, now)
-        if over_officers_day(work, house, sight, page.phones, now):
-            return NotSent(today=house.officer_day_texts)
+        if over := too_many(work, house, sight, page.phones, now):
+            return NotSent(over=over)
     return NotSent(left=left) if left is not None and page.segments > left else None
 
 

@@ -10,7 +10,6 @@ from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.dialogue.values import Reach
 from assistant.people import Village
 from assistant.service.house import House
-from assistant.service.texts import urgent_at
 from assistant.store import BedInDanger, Work
 
 SOWS_SOON_D = 2  # seed is soaked two days before it is sown
@@ -76,5 +75,4 @@ def reach(work: Work, house: House, village: Village, now: datetime) -> Reach:
         phones=len(found),
         nurseries=sum(len(each.young) for each in found),
         about_to_sow=sum(len(each.soon) for each in found),
-        leaves_at=urgent_at(house, village.zone, now),
     )

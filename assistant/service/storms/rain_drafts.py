@@ -16,7 +16,7 @@ from assistant.service.storms.danger import InDanger, in_danger, sowing_days
 from assistant.service.storms.headline import headline
 from assistant.service.storms.rain_wanted import may_change
 from assistant.service.storms.rain_words import RainWords
-from assistant.service.texts import Priced, Pricing, urgent_at
+from assistant.service.texts import Priced, Pricing
 from assistant.store import Draft, Given, Work
 
 SHOWN_FOR = timedelta(days=7)  # how long a warning that is over stays on the list
@@ -185,7 +185,7 @@ class Sample:
 class DraftPage:
     """A draft with its reach and cost.
 
-    Hours and `leaves_at` are local. `left_out` may not be texted and must be told otherwise;
+    Hours are local. `left_out` may not be texted and must be told otherwise;
     `fault` keeps it from being sent; `loud` means that it leaves in the quiet hours; `forged`,
     that the alert it is made from bears a wrong signature.
     """
@@ -197,8 +197,6 @@ class DraftPage:
     cost: Decimal | None
     samples: tuple[Sample, ...]
     left_out: tuple[InDanger, ...]
-    leaves_at: datetime
-    waits: bool
     loud: bool
     fault: HoursFault | None
     forged: bool
@@ -218,7 +216,6 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         gathered = _Reach(work, house, draft, now)
         reached = tuple(gathered.village(each) for each in villages)
     first = villages[0]
-    leaves = urgent_at(house, first.zone, now).astimezone(ZoneInfo(first.zone))
     here = now.astimezone(ZoneInfo(first.zone))
     return DraftPage(
         line=DraftLine(draft, villages, *_hours(draft, first)),
@@ -228,9 +225,7 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         cost=house.tariff.cost(gathered.segments) if house.tariff else None,
         samples=gathered.samples(),
         left_out=tuple(gathered.left_out),
-        leaves_at=leaves,
-        waits=leaves > now,
-        loud=leaves <= now and house.hours.quiet(here.time()),
+        loud=house.hours.quiet(here.time()),
         fault=hours_fault(draft.starts_at, draft.ends_at, now),
         forged=alert is not None and alert.is_forged,
         mine=may_change(sight, draft),

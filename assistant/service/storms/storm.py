@@ -13,7 +13,7 @@ from assistant.service.sight import Sight
 from assistant.service.storms.danger import in_danger, texted
 from assistant.service.storms.rain_words import asked_again
 from assistant.service.storms.warnings import ask_silent, call_back, give_all_clear
-from assistant.service.texts import Pricing, after_quiet
+from assistant.service.texts import Pricing
 from assistant.store import Draft, Given, Progress, Silent, Work
 
 T = TypeVar("T")
@@ -60,8 +60,6 @@ class Storm:
     segments: int  # of those texts
     cost: Decimal | None  # of those texts; None where no price is known
     stands: bool
-    clear_at: datetime
-    clear_waits: bool
 
     def total(self, name: str) -> int:
         """The sum of one count over the villages."""
@@ -89,8 +87,6 @@ def storm(house: House, sight: Sight, draft_id: int, now: datetime) -> Storm | N
         progress = work.sending.progress(ids)
         tallies = tuple(_tally(work, sight, each, now) for each in given)
         segments = _second_texts(work, house, tallies, silent, now)
-    zone = tallies[0].village.zone
-    clear_at = after_quiet(house, zone, now)
     standing: set[int | None] = {each.village.id for each in tallies if each.stands}
     return Storm(
         draft=draft,
@@ -102,8 +98,6 @@ def storm(house: House, sight: Sight, draft_id: int, now: datetime) -> Storm | N
         segments=segments,
         cost=house.tariff.cost(segments) if house.tariff else None,
         stands=bool(standing),
-        clear_at=clear_at.astimezone(ZoneInfo(zone)),
-        clear_waits=clear_at > now,
     )
 
 

@@ -12,7 +12,7 @@ from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.storms.danger import InDanger, in_danger, texted
 from assistant.service.storms.headline import headline
 from assistant.service.storms.rain_words import RainWords, Says, asked_again
-from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post_all, urgent_at
+from assistant.service.texts import REPLY_LASTS, Letter, post_all
 from assistant.store import Draft, TextState, Work
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
@@ -35,11 +35,8 @@ def warn(
     recall_prompts(work, work.outbox.waiting(PROMPTS, village_id=village.id), now)
     found = tuple(texted(in_danger(work, village, now)))
     work.warnings.ask(standing.id, (each.phone for each in found))
-    words, due = (
-        RainWords(draft, village, headline(work, draft)),
-        urgent_at(house, village.zone, now),
-    )
-    letters = (_letter(standing, each, words.says(each), due) for each in found)
+    words = RainWords(draft, village, headline(work, draft))
+    letters = (_letter(standing, each, words.says(each), now) for each in found)
     post_all(work, house, letters, now)
     return standing
 
@@ -70,9 +67,8 @@ def ask_silent(
         return 0
     again = set(work.warnings.ask_again(warning_id, now))
     found = [each for each in texted(in_danger(work, village, now)) if each.phone in again]
-    due = urgent_at(house, village.zone, now)
     letters = (
-        _letter(standing, each, asked_again(village, standing.ends_at, each), due)
+        _letter(standing, each, asked_again(village, standing.ends_at, each), now)
         for each in found
     )
     post_all(work, house, letters, now)
@@ -116,12 +112,11 @@ def _corrections(
 ) -> Iterator[Letter]:
     day = span_slots(standing.starts_at, standing.ends_at, village)["date"]
     says = (r.RECALLED(village=village.name, date=day),)
-    due = urgent_at(house, village.zone, now)
     for farmer in work.warnings.farmers_asked(standing.id):
         if farmer.phone not in told:
             continue
         leaving = told[farmer.phone] is TextState.CLAIMED
-        leaves = max(due, now + ON_ITS_WAY) if leaving else due
+        leaves = now + ON_ITS_WAY if leaving else now
         yield Letter(
             phone=farmer.phone,
             language=farmer.language,
@@ -139,13 +134,12 @@ def give_all_clear(
 ) -> None:
     """Ends all warnings of a village: what was not sent is taken back, who was told hears it.
 
-    A second warning is given where the first was too short; one all-clear is for both. It can
-    wait for the morning: nothing is to be done at night.
+    A second warning is given where the first was too short; one all-clear is for both. It
+    leaves at once, at night too: who watches over a bed in the dark may go home.
     """
     standing, village = _standing(work, warning_id)
     if standing is None or village is None:
         return
-    due = after_quiet(house, village.zone, now)
     beds: dict[Farmer, dict[str, None]] = {}
     for each in work.warnings.standing(village.id, now):
         work.warnings.clear(each.id, now)
@@ -160,9 +154,10 @@ def give_all_clear(
             language=farmer.language,
             says=(m.ALL_CLEAR(village=village.name, labels=", ".join(called)), r.STAY_SAFE()),
             kind=Kind.ALL_CLEAR,
-            due_at=due,
-            not_after=due + REPLY_LASTS,
+            due_at=now,
+            not_after=now + REPLY_LASTS,
             warning_id=warning_id,
+            urgent=True,
         )
         for farmer, called in beds.items()
         if called  # a bed that was closed meanwhile needs no look

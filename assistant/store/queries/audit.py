@@ -6,6 +6,7 @@ from datetime import datetime
 from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
+from assistant.people import ending
 from assistant.store.tables import FarmerRow, NurseryRow, OfficerRow, VillageRow
 from assistant.store.tables_officers import AuditRow
 from assistant.store.values import Done
@@ -57,8 +58,10 @@ class Audit:
         nursery_id: int | None = None,
         village_id: int | None = None,
         acts: Collection[str] = (),
+        without: Collection[str] = (),
     ) -> tuple[Done, ...]:
-        """What was done last, the latest first, of those that match all that is given."""
+        """What was done last, the latest first, of those that match all that is given and are
+        none of `without`."""
         terms = {
             AuditRow.officer_id: officer_id,
             AuditRow.nursery_id: nursery_id,
@@ -78,6 +81,8 @@ class Audit:
             wanted = wanted.where(AuditRow.id < before_id)
         if acts:
             wanted = wanted.where(AuditRow.act.in_(acts))
+        if without:
+            wanted = wanted.where(AuditRow.act.not_in(without))
         return tuple(_done(*found) for found in self._session.execute(wanted))
 
 
@@ -94,7 +99,7 @@ def _done(
         officer=officer,
         act=row.act,
         farmer_id=row.farmer_id,
-        farmer=(farmer.name or farmer.phone) if farmer else None,
+        farmer=(farmer.name or ending(farmer.phone)) if farmer else None,
         nursery_id=row.nursery_id,
         label=label,
         village=village,

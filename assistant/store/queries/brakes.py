@@ -1,6 +1,6 @@
 """What stops texts, and what was spent."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 
@@ -13,7 +13,7 @@ from assistant.store.columns import Moment
 from assistant.store.core import table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import OutboxRow
-from assistant.store.tables_brakes import BrakeRow, SpentRow
+from assistant.store.tables_brakes import BrakeRow, SpentRow, VillageSpentRow
 from assistant.store.tables_broadcasts import BroadcastPhoneRow, BroadcastRow
 from assistant.store.tables_people import EnrolmentRow
 from assistant.store.values import Lane, TextState
@@ -63,6 +63,12 @@ _SPEND = (
     .where(_S.c.day == bindparam("on"))
     .values(segments=_S.c.segments + bindparam("more"))
 )
+_V = table_of(VillageSpentRow)
+_SPEND_V = (
+    update(_V)
+    .where(_V.c.village_id == bindparam("at"), _V.c.day == bindparam("on"))
+    .values(segments=_V.c.segments + bindparam("more"))
+)
 
 
 class Brakes:
@@ -104,20 +110,34 @@ class Brakes:
         wanted = select(func.sum(SpentRow.segments)).where(SpentRow.day.between(first, last))
         return self._session.scalar(wanted) or 0
 
-    def spent_villages(
-        self, message_ids: Collection[str], since: datetime, most: int
-    ) -> tuple[tuple[int, int], ...]:
-        """Villages of these texts to which the operator took so many segments since a time."""
-        here = select(OutboxRow.village_id).where(OutboxRow.message_id.in_(message_ids))
+    def spend_villages(self, message_ids: Collection[str], day: date) -> tuple[int, ...]:
+        """The operator took these texts; the villages that they went to."""
         wanted = (
             select(OutboxRow.village_id, func.sum(OutboxRow.segments))
-            .where(OutboxRow.village_id.in_(here), OutboxRow.due_at >= since)
-            .where(OutboxRow.state.in_((TextState.ACCEPTED, TextState.DELIVERED)))
+            .where(OutboxRow.message_id.in_(message_ids), OutboxRow.village_id.is_not(None))
             .group_by(OutboxRow.village_id)
-            .having(func.sum(OutboxRow.segments) >= most)
+            .order_by(OutboxRow.village_id)  # two that count wait for each other in one order
         )
-        found = self._session.execute(wanted).all()
-        return tuple((village, int(count)) for village, count in found if village is not None)
+        found = [(place, int(n)) for place, n in self._session.execute(wanted) if place]
+        for village_id, count in found:
+            row = {"village_id": village_id, "day": day, "segments": 0}
+            keys = [VillageSpentRow.village_id, VillageSpentRow.day]
+            insert_missing(self._session, VillageSpentRow, [row], keys)
+            self._session.execute(_SPEND_V, {"at": village_id, "on": day, "more": count})
+        return tuple(village_id for village_id, _ in found)
+
+    def spent_villages(
+        self, village_ids: Iterable[int], first: date, last: date
+    ) -> dict[int, int]:
+        """Segments of villages from one day to another."""
+        wanted = (
+            select(VillageSpentRow.village_id, func.sum(VillageSpentRow.segments))
+            .where(VillageSpentRow.village_id.in_(list(village_ids)))
+            .where(VillageSpentRow.day.between(first, last))
+            .group_by(VillageSpentRow.village_id)
+        )
+        found = self._session.execute(wanted)
+        return {place: int(count) for place, count in found}
 
     def written_by(self, officer_id: int, since: datetime) -> int:
         """Phones to which an officer's letters to many and invitations went since a time."""

@@ -273,6 +273,16 @@ class People:
         wanted = select(OfficerRow).where(_OPEN).order_by(OfficerRow.name)
         return tuple(map(self._officer, self._session.scalars(wanted).all()))
 
+    def served(self) -> frozenset[int]:
+        """Villages that an officer serves whose account is open and who is no lead."""
+        wanted = (
+            select(OfficerVillageRow.village_id)
+            .join(OfficerRow, OfficerRow.id == OfficerVillageRow.officer_id)
+            .where(_OPEN, OfficerRow.is_lead.is_(False))
+            .distinct()
+        )
+        return frozenset(self._session.scalars(wanted))
+
     def officers_of(self, village_id: int) -> tuple[Officer, ...]:
         """The officers who serve a village, leads included, by phone."""
         serving = select(OfficerVillageRow.officer_id).where(

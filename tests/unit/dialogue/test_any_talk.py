@@ -102,11 +102,10 @@ def desk() -> v.Desk:
     """Two villages, one with a warning that stands, and somebody to see."""
     phone = Phone.new()
     officer = Officer(1, "+447700900001", "Asha", "hash", "en", (1, 2))
-    now = phone.known.now
-    reaches = tuple(v.Reach(village, 3, 2, 1, now) for village in VILLAGES)
+    reaches = tuple(v.Reach(village, 3, 2, 1) for village in VILLAGES)
     standing = v.Standing(9, 1, phone.known.now, phone.known.now + timedelta(hours=9))
     visit = v.Visit("+447700900102", "A", "Kijani", "no answer", TODAY)
-    tally = v.Tally(standing, VILLAGES[0], 3, 2, 1, 0, now)
+    tally = v.Tally(standing, VILLAGES[0], 3, 2, 1, 0)
     return v.Desk(officer, True, reaches, (tally,), (visit,) * 7)
 
 

@@ -114,3 +114,84 @@ def test_a_day_of_something_else_opens_nothing(text: str) -> None:
     outcome = phone.says(text)
     assert outcome.session is None or not outcome.session.conversation.endswith("_then")
     assert not any(isinstance(each, v.SaveNursery) for each in outcome.changes)
+
+
+def test_a_day_beside_planting_says_until_when_and_the_bed_is_not_drained_after_it() -> None:
+    """A bed of day 18 that lies drained, on Wednesday: on Friday it is kept wet by hand."""
+    sow = TODAY - timedelta(days=18)
+    drained = replace(nursery(sow=sow, sown=True), uncovered=True)
+    friday = TODAY + timedelta(days=(4 - TODAY.weekday()) % 7 or 7)
+    phone = Phone.enrolled(drained).on(friday - timedelta(days=2))
+    phone.known = replace(
+        phone.known,
+        nurseries=(replace(drained, id=1, sow_date=phone.known.today - timedelta(days=18)),),
+    )
+    phone.asked(item(TaskCode.TRANSPLANT, phone.known.today))
+    (heard,) = phone.hears("we plant on friday")
+    assert "sprinkle it" in heard and "Drain again" not in heard
+    assert phone.known.nurseries[0].transplant_date == friday
+    later = phone.hears("1")
+    assert not any("Drain again" in text for text in later)
+
+
+def test_a_day_alone_answers_what_waits_for_a_day() -> None:
+    sow = TODAY - timedelta(days=18)
+    phone = Phone.enrolled(replace(nursery(sow=sow, sown=True), uncovered=True))
+    phone.asked(item(TaskCode.TRANSPLANT))
+    (heard,) = phone.hears(f"{(TODAY + timedelta(days=10)):%-d %B}")
+    assert "Noted" in heard
+    assert phone.known.nurseries[0].transplant_date == TODAY + timedelta(days=10)
+
+
+def test_a_day_past_the_last_is_refused_and_another_asked() -> None:
+    """Sown 18 days ago, mats can be planted until day 45."""
+    sow = TODAY - timedelta(days=18)
+    phone = Phone.enrolled(replace(nursery(sow=sow, sown=True), uncovered=True))
+    phone.asked(item(TaskCode.TRANSPLANT))
+    (heard,) = phone.hears(f"{(TODAY + timedelta(days=40)):%-d %B}")
+    assert "too late" in heard
+    assert phone.known.nurseries[0].transplant_date is None
+
+
+def test_the_day_that_it_was_not_is_let_pass() -> None:
+    phone = Phone.enrolled(YOUNG)
+    told = YOUNG.sow_date + timedelta(days=1)
+    phone.says(f"we sowed on {told.day} {told:%B} not {YOUNG.sow_date.day}")
+    assert phone.known.session is not None
+    assert phone.known.session.answers["sowing"] == told.isoformat()
+
+
+def test_a_sowing_that_was_only_assumed_can_still_be_moved() -> None:
+    phone = Phone.enrolled(replace(YOUNG, sow_assumed=True))
+    phone.says("move sowing to 5 june")
+    phone.says("1")
+    bed = phone.known.nurseries[0]
+    assert (bed.sow_date, bed.sown) == (day("5 Jun"), False)
+    phone = Phone.enrolled(replace(YOUNG, sow_assumed=True))
+    phone.says("we did not sow")
+    assert not phone.known.nurseries[0].sown
+
+
+def test_uncovered_before_it_was_sown_is_no_uncovering() -> None:
+    phone = Phone.enrolled(YOUNG).asked(item(TaskCode.UNCOVER_FLOOD))
+    before = YOUNG.sow_date - timedelta(days=3)
+    (heard,) = phone.hears(f"uncovered on {before.day} {before:%B}")
+    assert heard == like(a.SOWN_ON, ...) and not phone.known.nurseries[0].uncovered
+
+
+def test_the_day_for_uncovering_may_be_put_off_by_word() -> None:
+    sow = TODAY - timedelta(days=6)
+    phone = Phone.enrolled(nursery(sow=sow, sown=True)).asked(item(TaskCode.UNCOVER_FLOOD))
+    until = TODAY + timedelta(days=3)
+    (heard,) = phone.hears(f"we will uncover on {until.day} {until:%B}")
+    assert heard == like(a.UNCOVER_ON, ...)
+    assert phone.known.nurseries[0].uncover_date == until
+
+
+def test_sprouted_seed_is_not_kept_for_a_sowing_that_is_far_off() -> None:
+    """Two days are borne; for twelve days on other seed is soaked, two days before."""
+    for days, soaks in ((2, False), (12, True)):
+        phone = Phone.enrolled(nursery(sow=TODAY)).asked(item(TaskCode.SOW))
+        until = TODAY + timedelta(days=days)
+        (heard,) = phone.hears(f"i will sow on {until.day} {until:%B}")
+        assert ("Keep the seed moist" in heard, "soak the seed" in heard) == (not soaks, soaks)

@@ -211,7 +211,7 @@ def test_who_has_stopped_is_asked_nothing_beside_the_alarm() -> None:
 
 
 @pytest.mark.parametrize(
-    ("day", "message"), [(10, a.PLANT_ON), (16, a.PLANT_ON), (25, a.TOO_LATE), (50, d.TOO_OLD)]
+    ("day", "message"), [(10, a.PLANT_ON), (16, a.PLANT_ON), (25, d.SET), (50, d.TOO_OLD)]
 )
 def test_whether_it_can_still_be_planted_is_as_the_days_text_has_it(day, message) -> None:
     assert bed(day).hears("can i still plant") == [like(message)]

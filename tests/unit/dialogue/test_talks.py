@@ -378,13 +378,14 @@ def test_a_sign_typed_in_its_words_is_that_sign() -> None:
 def test_only_leaves_without_another_sign_are_sprayed() -> None:
     """The advice holds its cautions in the same text; nobody need be called, but the day is
     kept: the officer sees it, and it is advised once only."""
-    phone = Phone.enrolled(nursery(sow=date(2026, 5, 20)))
+    bed = nursery(sow=date(2026, 5, 20), uncovered=True)
+    phone = Phone.enrolled(bed)
     talk("yellow", phone=phone)
     assert phone.hears("8") == [like(c.ASK_WHICH_LEAVES, ...)]
     assert phone.hears("1") == [like(c.ASK_WHERE, ...)]
     assert phone.hears("1") == [like(c.ASK_CAN, ...)]
     assert phone.hears("2") == [like(c.UREA_CAN)]
-    advised = nursery(sow=date(2026, 5, 20), urea_on=TODAY)
+    advised = replace(bed, urea_on=TODAY)
     assert phone.changes == [v.SaveNursery(advised)]
     talk("yellow", "8", "1", "1", "2", phone=phone)
     assert phone.changes == [v.SaveNursery(advised)]  # read again on the same day

@@ -42,7 +42,7 @@ def through(phone: Phone, *texts: str) -> list[str]:
 def test_plain_want_of_nitrogen_gets_the_spray_for_this_bed_and_this_can() -> None:
     """ICAR portal, mat nursery: 1.5 kg in 300 L on 100 m2; so on 40 m2 600 g in 120 L, 5 g in
     each litre, 80 g in a sprayer of 16 L."""
-    (text,) = through(on_day(9), "PROBLEM", "1", "8", "1", "1", "3")
+    (text,) = through(on_day(9, uncovered=True), "PROBLEM", "1", "8", "1", "1", "3")
     assert text == like(c.UREA_CAN)
     for words in ("80 g in a 16 L can", "600 g in 120 L", "Once only", "never stronger"):
         assert words in text
@@ -60,7 +60,7 @@ def test_plain_want_of_nitrogen_gets_the_spray_for_this_bed_and_this_can() -> No
 
 def test_a_can_larger_than_the_bed_needs_is_told_in_litres_of_the_bed() -> None:
     """100 m2 of field: 1 m2 of bed, 3 L with 15 g."""
-    small = nursery(sow=TODAY - timedelta(days=9), sown=True)
+    small = nursery(sow=TODAY - timedelta(days=9), sown=True, uncovered=True)
     inputs = type(small.inputs)(field_area_m2=100.0, germination=0.85)
     phone = Phone.enrolled(type(small)(**{**vars_of(small), "inputs": inputs}))
     (text,) = through(phone, "PROBLEM", "1", "8", "1", "1", "10 L")

@@ -73,6 +73,7 @@ PDUS = (
     _short("0,4 га".encode("utf-16-be"), coding=8),
     _short(b"", tlvs=b"\4\x24\0\3abc\2\x0c\0\2\0\1\5\1\0\1\2"),
     _short(b"1", tlvs=b"\5\1\0\1\1\x13\x80\0\2\0\1"),
+    _short(b"1", tlvs=b"\5\1\0\0"),  # a step of a session that says no step
 )
 
 

@@ -113,6 +113,15 @@ def test_a_quota_ends_a_lines_day_and_the_next_line_goes_on() -> None:
     assert lines.send(TEXT, NOW + timedelta(minutes=2)).line == "a"
 
 
+def test_no_quota_keeps_a_danger() -> None:
+    """It is counted, and what is not urgent goes on by the next line."""
+    lines = Lines(
+        {"a": Says(), "b": Says()}, (), {"a": Terms(a_day=1)}, used=lambda line, now: 1
+    )
+    assert lines.send(replace(TEXT, urgent=True), NOW).line == "a"
+    assert lines.send(TEXT, NOW).line == "b"
+
+
 def test_a_rate_is_waited_for_in_turn() -> None:
     """Two a second: each has its turn half a second after the one before."""
     at = [100.0]

@@ -17,6 +17,7 @@ from assistant.gateways.mapping import (
     found_at,
     nested,
     put,
+    read_by,
 )
 from assistant.gateways.numbers import e164
 
@@ -172,7 +173,29 @@ def test_a_call_that_is_not_the_providers_is_refused() -> None:
         open_door(asked(BODY, X_Key=""), NOW)
 
 
+READ = {
+    "OK 4711": {"state": "OK", "number": "4711"},
+    "OK": {"state": "OK"},
+    "NO, too (long) [160]\nsee 7": {"state": "NO", "cause": "too (long) [160]\nsee 7"},
+    "": None,
+}
+
+
+@pytest.mark.parametrize("words", READ)
+def test_an_answer_in_plain_words_is_read_by_its_form(words: str) -> None:
+    """The first form that it has."""
+    forms = ("{state}, {cause}", "{state} {number}", "{state}")
+    assert read_by(forms, words) == READ[words]
+
+
 FAULTY = {
+    "a form that tells nothing": lambda: Sends(
+        "http://x", {"to": "{phone}"}, Meets((200,)), reads=("OK",)
+    ),
+    "a form with a number for a name": lambda: Sends(
+        "http://x", {"to": "{phone}"}, Meets((200,)), reads=("OK {1}",)
+    ),
+    "a call signed over what it does not bear": lambda: Check(sign=Sign("X-S", "{phone}")),
     "an unknown slot": lambda: Sends("http://x", {"to": "{fone}"}, Meets((200,))),
     "no sign of success": lambda: Meets(),
     "no proof": lambda: Check(),

@@ -5,15 +5,23 @@ tshark 4.0.17, when the project's table of telecom facts was put together (24 No
 clauses are those of 3GPP TS 23.040, but where another is named.
 """
 
+import errno
 from datetime import UTC, datetime, timedelta
 
 import pytest
+import serial
 
 from assistant.channel import Fate, Piece
 from assistant.gateways.modem import ModemTerms
 from assistant.gateways.modem.credit import credit_words
 from assistant.gateways.modem.tpdu import Delivered, Reported, TpduError, read, submits
-from assistant.gateways.modem.trouble import NO_CREDIT, refused, sim_words
+from assistant.gateways.modem.trouble import (
+    NO_CREDIT,
+    network_words,
+    port_words,
+    refused,
+    sim_words,
+)
 
 PHONE = "+254700000001"
 NINE = datetime(2026, 11, 24, 6, 1, tzinfo=UTC)
@@ -112,6 +120,39 @@ def test_what_is_no_message_is_refused(pdu: str) -> None:
     """It is then deleted, and not tried for ever."""
     with pytest.raises(TpduError):
         read(pdu)
+
+
+PORTS = {
+    errno.ENOENT: "plug the modem in",
+    errno.EACCES: "into the group dialout",
+    errno.EBUSY: "another program has it",
+    errno.EIO: "plug the modem in",
+}
+
+
+@pytest.mark.parametrize("number", PORTS)
+def test_why_a_port_cannot_be_opened_is_said_in_words(number: int) -> None:
+    """As the library for serial ports raises it."""
+    fault = serial.SerialException(number, f"could not open port: [Errno {number}]")
+    said = port_words("/dev/ttyUSB0", fault)
+    assert said.startswith("/dev/ttyUSB0 cannot be opened: ") and PORTS[number] in said
+
+
+SIGNALS = {
+    ("+CREG: 0,2", "+CSQ: 4,0"): "no network (signal weak): ",
+    ("+CREG: 0,0", "+CSQ: 14,99"): "no network (signal fair): ",
+    ("+CREG: 0,2", "+CSQ: 31,0"): "no network (signal good): ",
+    ("+CREG: 0,2", "+CSQ: 99,99"): "no network (no signal): ",
+    ("+CREG: 0,2", ""): "no network (no signal): ",
+    ("+CREG: 0,3", "+CSQ: 20,0"): "the network refuses this SIM card: ask its seller",
+    ("+CREG: 2,3,1A2B,0C3D", "+CSQ: 20,0"): "the network refuses this SIM card",
+}
+
+
+@pytest.mark.parametrize("said", SIGNALS)
+def test_why_there_is_no_network_is_said_in_words(said: tuple[str, str]) -> None:
+    """3GPP TS 27.007 7.2 and 8.5."""
+    assert network_words(*said).startswith(SIGNALS[said])
 
 
 def test_refusals_mean_the_number_the_card_or_the_network() -> None:

@@ -182,3 +182,22 @@ def test_a_warning_that_has_not_arrived_takes_no_digit(valley: Valley, kijani: V
     valley.post(AMINA, "1")
     valley.send()
     assert like(m.ASK_SOWING) in valley.heard(AMINA)
+
+
+# --- a bed that was sown again ----------------------------------------------------------------
+
+
+def test_what_a_bed_that_is_gone_was_asked_takes_no_digit(valley: Valley) -> None:
+    """Its colour was asked on day 7 and never answered; now it is sown again, and the receipt
+    of the text that asks for the soaking has yet to come."""
+    valley.enrol(AMINA)
+    valley.sow(AMINA, "26 May")
+    valley.go("4 Jun 09:00")
+    for sends in ("PROBLEM", "2", "8", "1", "5"):
+        valley.text(AMINA, sends)
+    valley.operator.receipts = False
+    valley.text(AMINA, "1")
+    valley.go("4 Jun 09:10")
+    (soak,) = valley.heard(AMINA)
+    assert soak.endswith("1 Done 2 Not yet")
+    assert valley.text(AMINA, "1") == [like(m.DONE_NOTED)]

@@ -285,3 +285,22 @@ def test_an_answer_is_not_cut_between_two_processes(valley: Valley) -> None:
     assert operator.offered == ["31-0"]
     assert dispatch(valley.house, operator, valley.now, limit=3, lease=LEASE) == 3
     assert operator.offered[1:] == ["30-0", "30-1", "30-2"]
+
+
+def test_a_line_that_takes_nothing_is_logged_once(
+    waiting: Valley, caplog: pytest.LogCaptureFixture
+) -> None:
+    """However often it is tried; and once when it takes texts again."""
+    says = [PAUSE]
+    operator = Operator(lambda text: says[0])
+    for _ in range(5):
+        dispatch(waiting.house, operator, waiting.now, limit=10, lease=LEASE)
+        waiting.now += timedelta(seconds=31)
+    says[0] = Handover(Fate.ACCEPTED)
+    for _ in range(2):
+        dispatch(waiting.house, operator, waiting.now, limit=10, lease=LEASE)
+        waiting.now += timedelta(minutes=2)
+    lines = [
+        each.getMessage() for each in caplog.records if "the line takes" in each.getMessage()
+    ]
+    assert lines == ["the line takes no texts now: 429", "the line takes texts again"]

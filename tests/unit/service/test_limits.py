@@ -3,14 +3,16 @@ danger from anybody."""
 
 from dataclasses import replace
 from datetime import timedelta
+from decimal import Decimal
 
-from assistant.channel import Channel
+from assistant.channel import Channel, Tariff
 from assistant.dialogue.values import CallForHelp
 from assistant.service.brakes import VILLAGE_DAY, let_go
 from assistant.service.effects import Scene, carry_out
 from assistant.service.floods import MOST_A_DAY
 from assistant.service.limits import MOST_A_DAY as CALLS_A_DAY
 from assistant.service.limits import MOST_AN_HOUR as CALLS_AN_HOUR
+from assistant.service.limits import TooMany
 from assistant.service.office.keeping import refused
 from assistant.service.sight import Sight, sight_of
 from assistant.service.storms import broadcasts
@@ -156,8 +158,10 @@ def test_an_officer_writes_to_so_many_a_day(led: Valley) -> None:
     led.enrol(BARAKA)
     led.house = replace(led.house, officer_day_texts=3)
     assert _letter(led, OFFICER) is True
-    assert _letter(led, OFFICER) == NotSent(today=3)
-    assert refused(led.house, _sight(led, OFFICER), 2, led.now) == NotSent(today=3)
+    assert _letter(led, OFFICER) == NotSent(over=TooMany(3, month=False))
+    assert refused(led.house, _sight(led, OFFICER), 2, led.now) == NotSent(
+        over=TooMany(3, month=False)
+    )
     assert refused(led.house, _sight(led, OFFICER), 1, led.now) is None
     assert _letter(led, LEAD) is True
     led.now += timedelta(days=1)
@@ -184,3 +188,39 @@ def test_a_phone_has_so_many_answers_a_day(led: Valley) -> None:
     assert answers <= MOST_A_DAY + 20  # and the prompts of the day
     assert led.text(AMINA, "a snake has bitten my son")
     assert led.text(AMINA, "STOP") == [like(m.STOPPED)]
+
+
+def test_limits_of_a_month_for_a_village_and_an_officer(led: Valley) -> None:
+    """The village's by what it costs, its officer is told once; the officer's by phones."""
+    tariff = Tariff(Decimal("0.80"), "KES")
+    led.house = replace(led.house, tariff=tariff, village_month_money=Decimal("1.60"))
+    led.enrol(BARAKA, village=2)
+    for words in ("MENU", "HELP"):
+        led.text(AMINA, words)
+    assert led.heard(OFFICER) == [like(b.VILLAGE_MONTH_TEXT)]
+    led.now += timedelta(days=1)  # another day of the same month
+    assert led.text(AMINA, "HELP") == [] and led.text(BARAKA, "HELP")
+    led.house = replace(led.house, village_month_money=Decimal(0), officer_month_texts=1)
+    assert _letter(led, OFFICER) is True
+    led.now += timedelta(days=1)
+    assert _letter(led, OFFICER) == NotSent(over=TooMany(1, month=True))
+    led.now += timedelta(days=31)
+    with led.house.store.look() as work:
+        assert work.brakes.standing(led.now) == ()
+    assert _letter(led, OFFICER) is True
+
+
+def test_a_letter_to_more_phones_is_sent_by_another_lead(led: Valley) -> None:
+    """Not by who wrote it, lead or not; one to fewer by anybody."""
+    led.house = replace(led.house, four_eyes=1)
+    assert _letter(led, OFFICER) is True  # one phone
+    led.enrol(BARAKA)
+    other = "+447700900003"
+    led.add_officer(phone=other, lead=True)
+    for writer in (OFFICER, LEAD):
+        asked = Asked(f"Seed has come, says {writer}", (), True)
+        made = broadcasts.make(led.house, _sight(led, writer), asked, led.now)
+        assert isinstance(made, Broadcast)
+        own = broadcasts.send(led.house, _sight(led, writer), made.id, led.now)
+        assert own == NotSent(phones=1)
+        assert broadcasts.send(led.house, _sight(led, other), made.id, led.now) is True

@@ -12,7 +12,7 @@ from assistant.people import Village
 from assistant.service import receive as receiving
 from assistant.service import replan
 from assistant.service.dispatch import take_receipt
-from assistant.service.receive import receive
+from assistant.service.receive import believed, receive
 from assistant.store import DatabaseFailedError
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
@@ -309,3 +309,17 @@ def test_a_wrong_code_gets_no_farther(valley: Valley, kijani: Village) -> None:
     assert like(o.ASK_WARN, ...) not in valley.heard(AMINA)
     with valley.house.store.work() as work:
         assert work.warnings.standing(kijani.id, valley.now) == ()
+
+
+def test_a_time_that_no_delay_explains_is_not_believed(amina: Valley) -> None:
+    """The hour it came counts; what an operator kept for a day has its own."""
+    now = amina.now
+    for days in (-9000, 9000):
+        assert believed(now + timedelta(days=days), now) == now
+    late = now - timedelta(days=1)
+    assert believed(late, now) == late
+    odd = Incoming("odd", AMINA, "0.4 ha", Channel.SMS, now + timedelta(days=9000))
+    receive(amina.house, odd, now)
+    with amina.house.store.look() as work:
+        latest = work.story.heard(AMINA, 1)[0]
+    assert (latest.text, latest.at) == ("0.4 ha", now)

@@ -73,3 +73,8 @@ def test_a_byte_now_and_then_buys_no_time(port: int) -> None:
             except OSError:  # hung up while we were sending
                 return
     pytest.fail("the connection was still open after a minute")
+
+
+def test_what_serves_is_not_told(port: int) -> None:
+    """Nor its version: whoever looks for a hole need not be helped."""
+    assert "Server" not in requests.get(f"http://127.0.0.1:{port}/", timeout=5).headers

@@ -114,6 +114,18 @@ def test_a_line_that_takes_nothing_says_why_and_no_other_takes_its_test(office: 
     assert shown.partition("Pages")[0] in office.browser.open("/lines")
 
 
+def test_a_line_that_did_not_answer_is_not_said_to_take_texts(office: Office) -> None:
+    """It rests for two seconds only, and nobody looks at the page in those."""
+    silent = Handover(Fate.TRY_LATER, "no answer within 10 s", answered=False)
+    office.north.answer = silent
+    office.browser.open("/lines")
+    office.browser.send("/lines/try", line="north")
+    office.send()
+    office.valley.now += timedelta(minutes=1)
+    north = office.browser.open("/lines").split("north", 1)[1].split("desk", 1)[0]
+    assert "It did not take the last text. It says: no answer within 10 s" in north
+
+
 def test_what_was_refused_is_counted_by_why(office: Office) -> None:
     """Also what the line took and then reported as lost."""
     office.browser.open("/lines")

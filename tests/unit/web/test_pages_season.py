@@ -162,3 +162,14 @@ def _rows(browser: Browser) -> list[str]:
     found = re.findall(r"<tr[^>]*>(.*?)</tr>", browser.page.text, re.S)
     plain = [re.sub(r"<svg.*?</svg>", "", row, flags=re.S) for row in found]
     return [" ".join(re.sub(r"<[^>]+>", " ", row).split()) for row in plain]
+
+
+@pytest.mark.parametrize("day", ["9999-12-31", "0001-01-01", "2026-13-45"])
+def test_a_date_of_no_season_is_none(browser: Browser, day: str) -> None:
+    """Beyond the last year there is no next day to count to."""
+    for page in ("/season", "/villages/1/calendar", "/nurseries/1/calendar"):
+        browser.open(f"{page}?from={day}")
+        assert browser.page.status_code == 200, page
+    browser.open("/nurseries/1")
+    browser.send("/nurseries/1/dates", sow=day)
+    assert browser.page.status_code == 200

@@ -1,11 +1,14 @@
 """The steps of the work by hand: there for every kind of bed, in order, short enough."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 
-from assistant.agronomy.life.making import ground_m2
+from assistant.agronomy.field import FieldInputs
+from assistant.agronomy.life.making import ground_m2, laid_m2
 from assistant.agronomy.practices import Practice
+from assistant.agronomy.quantities import quantities
 from assistant.agronomy.tasks import TaskCode
 from assistant.alphabet import Encoding, cost
 from assistant.people import LANGUAGES
@@ -89,3 +92,11 @@ def test_a_step_and_the_way_on_are_one_segment(language: str) -> None:
 
 
 LAST = {steps[-1] for kind in CHAPTERS.values() for steps in kind.values()}
+
+
+def test_trays_fit_on_the_ground_that_is_told() -> None:
+    """120 trays of 60 x 30 cm outside are 21.6 m2, and strips have half a metre beside 1.2."""
+    practice = open_practices()["tray"]
+    q = quantities(FieldInputs(4000.0, 0.85, 30, 14, 4), practice)
+    laid = laid_m2(replace(q, mats=120), practice)
+    assert laid == pytest.approx(21.6) and ground_m2(laid) == pytest.approx(30.6)

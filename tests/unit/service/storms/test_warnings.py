@@ -24,6 +24,7 @@ from tests.valley import (
     Valley,
     at,
     like,
+    numbered,
     settle,
 )
 
@@ -105,30 +106,18 @@ def test_an_all_clear_for_nearly_a_village_is_asked_back(beds: Valley) -> None:
     assert beds.text(OFFICER, f"CLEAR {CODE} KIJANI") == [like(o.CLEARED(village="Kijani"))]
 
 
-def test_at_night_the_officer_is_told_when_the_all_clear_leaves(beds: Valley) -> None:
-    """It waits for the end of the quiet hours, and says so."""
+@pytest.mark.parametrize("loud", [True, False])
+def test_at_night_warnings_and_all_clears_leave_at_once(beds: Valley, loud: bool) -> None:
+    """Whatever a setting says of other urgent words."""
+    beds.house = replace(beds.house, urgent_breaks_quiet=loud)
     beds.go("1 Jun 22:00")
+    beds.heard(AMINA)
     warn(beds, "23-4")
     beds.send()
-    beds.heard(AMINA)
-    later = r.CLEARED_LATER(village="Kijani", to_time="05:30")
-    assert beds.text(OFFICER, f"CLEAR {CODE} Kijani")[-1:] == [like(later)]
-    assert beds.heard(AMINA) == []
-    beds.leap("2 Jun 05:30")
+    assert beds.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
+    cleared = like(o.CLEARED(village="Kijani"))
+    assert beds.text(OFFICER, f"CLEAR {CODE} Kijani")[-1:] == [cleared]
     assert beds.heard(AMINA) == [like(m.ALL_CLEAR, r.STAY_SAFE)]
-
-
-def test_where_no_text_may_break_the_quiet_hours_the_officer_is_told(beds: Valley) -> None:
-    """By a setting of the programme."""
-    beds.house = replace(beds.house, urgent_breaks_quiet=False)
-    beds.go("1 Jun 22:00")
-    beds.heard(AMINA)
-    beds.text(OFFICER, f"RAIN {CODE} Kijani tomorrow 9-14")
-    later = r.WARNED_LATER(to_time="05:30", phones=3, village="Kijani")
-    assert beds.text(OFFICER, "1") == [like(later)]
-    assert beds.heard(AMINA) == []
-    beds.leap("2 Jun 05:30")
-    assert like(m.WARNING, r.COVERED_OR_HELP) in beds.heard(AMINA)
 
 
 def test_a_warning_and_its_all_clear_by_text_stand_in_the_trail(beds: Valley) -> None:
@@ -147,6 +136,32 @@ def test_who_has_not_agreed_to_texts_is_not_warned_by_one(beds: Valley) -> None:
         assert amina is not None
         work.people.save_farmer(replace(amina, consent_at=None))
     assert "Phones: 2." in beds.text(OFFICER, f"RAIN {CODE} Kijani 14-20")[0]
+
+
+# --- answers ----------------------------------------------------------------------------------
+
+TO_A_WARNING_ON_ITS_WAY = {
+    "not yet": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
+    "done": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
+    "1": like(m.WARNING_COVERED),
+    "we have covered it": like(m.WARNING_COVERED),
+    "not covered": like(m.WARNING_STANDS, *numbered(m.W_COVERED, m.W_HELP)),
+}
+
+
+@pytest.mark.parametrize("words", TO_A_WARNING_ON_ITS_WAY)
+def test_a_reply_to_a_warning_of_which_no_receipt_tells_is_no_reply_to_nothing(
+    beds: Valley, words: str
+) -> None:
+    """Her other texts were receipted; this one's comes an hour late. "Done" may be about the
+    sowing that she told before, so that nothing is noted by it; the two answers are asked."""
+    beds.go("2 Jun 06:00")
+    assert beds.text(AMINA, "done")
+    beds.operator.receipts = False
+    warn(beds)
+    beds.send()
+    assert beds.heard(AMINA) == [like(m.WARNING, r.COVERED_OR_HELP)]
+    assert beds.text(AMINA, words) == [TO_A_WARNING_ON_ITS_WAY[words]]
 
 
 # --- the second text --------------------------------------------------------------------------
