@@ -1,6 +1,7 @@
 """Answers to a phone that writes without end: a machine that answers back, or somebody who
 spends the programme's money. What is written is kept and heard all the same; only the answers
-become few, then none. No danger, STOP or answer to a warning is ever counted out.
+become few, then none. No first danger, STOP or answer to a warning is ever counted out; of one
+cry in the very same words twenty answers an hour, then one each ten minutes.
 """
 
 from collections.abc import Iterable
@@ -22,7 +23,7 @@ from assistant.dialogue.values import (
 )
 from assistant.service.house import House
 from assistant.service.texts import worded
-from assistant.store import OutboxText, Work
+from assistant.store import PRIVATE, OutboxText, Work
 from assistant.wording import messages_talk as m
 
 HOUR, DAY = timedelta(hours=1), timedelta(days=1)
@@ -30,6 +31,9 @@ HOUR, DAY = timedelta(hours=1), timedelta(days=1)
 MOST_AN_HOUR, MOST_A_DAY = 40, 150
 MOST_A_DAY_TO_STRANGERS = 10  # a slip or two while signing up
 SAME_IN, SAME_TIMES = timedelta(minutes=10), 4  # people change their words; machines do not
+# The very same cry: so many answers an hour, then one each while. Common practice, no source:
+# who is in need has the words by then, and an officer the call; a machine would go on for ever.
+MOST_CRIES, CRY_AGAIN = 20, timedelta(minutes=10)
 
 # Whoever says one of these is answered, whatever was said before.
 ALWAYS_ANSWERED = (
@@ -49,8 +53,10 @@ def bounded(
 ) -> tuple[Text, ...]:
     """The answers that still go to this phone: all, one that says that it had many, or none."""
     texts = outcome.texts
-    if not texts or is_grave(outcome, known):
+    if not texts:
         return texts
+    if is_grave(outcome, known):
+        return () if _cries(outcome) and _is_machine(work, known.phone, now) else texts
     sent = work.outbox.replies(known.phone, now - DAY)
     if _goes_round(house, sent, texts, language, now):
         return ()
@@ -62,6 +68,23 @@ def bounded(
             here = (min(lately) + span).astimezone(ZoneInfo(known.zone)).time()
             return (Text((m.MANY_TEXTS(time=here),)),)
     return texts
+
+
+def _is_machine(work: Work, phone: str, now: datetime) -> bool:
+    """Whether a cry is the very text that a phone sent again and again within the hour, and it
+    was answered just now. A first cry, and any in other words, is never held."""
+    heard = work.story.heard(phone, MOST_CRIES + 1, now - HOUR)  # this one among them
+    if len(heard) <= MOST_CRIES or len({each.text for each in heard}) > 1:
+        return False
+    return any(
+        each.created_at > now - CRY_AGAIN for each in work.outbox.replies(phone, now - HOUR)
+    )
+
+
+def _cries(outcome: Turn) -> bool:
+    """Whether somebody cries; who wants to die is never taken for a machine."""
+    alarms = [each for each in outcome.changes if isinstance(each, RaiseAlarm)]
+    return bool(alarms) and all(each.kind != PRIVATE for each in alarms)
 
 
 def is_grave(outcome: Turn, known: Known) -> bool:

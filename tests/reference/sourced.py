@@ -184,6 +184,9 @@ _MEANS = """\
   the pen and proves nothing more;
 - arithmetic: plain arithmetic, a formula worked by hand, or a definition;
 - common practice: no source was found, or it is from memory and says so.
+
+Whole nurseries, with bed and seed out of one page: three. Fifteen were asked for; others print
+one figure that comes out and one that does not, which the check says.
 """
 
 

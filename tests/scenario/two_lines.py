@@ -99,6 +99,7 @@ class TwoLines(OwnWire):
         """A file of two lines, and of what goes by which."""
         centre = self.sides.centre
         desk = {"name": "desk", "kind": "modem", "port": self.sides.modem.port, "send_s": 2}
+        desk |= {"poll_s": 0.3}
         north = {"name": "north", "kind": "smpp", "host": "127.0.0.1", "port": centre.port}
         north |= {"system_id": "nursery", "password": "secret", "sender": settings.sender}
         north |= {"ussd_code": settings.ussd_code, "answer_s": 2}

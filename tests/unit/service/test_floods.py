@@ -1,7 +1,9 @@
 """A phone that writes without end: heard all the same, answered ever less, cries always."""
 
+from datetime import timedelta
+
 from assistant.people import Village
-from assistant.service.floods import MOST_A_DAY_TO_STRANGERS, MOST_AN_HOUR
+from assistant.service.floods import MOST_A_DAY_TO_STRANGERS, MOST_AN_HOUR, MOST_CRIES
 from assistant.wording import messages_talk as m
 from tests.stages import stage
 from tests.valley import AMINA, KIJANI, LEAD, OFFICER, Valley, like
@@ -75,3 +77,16 @@ def test_a_lead_is_told_of_a_call_only_where_nobody_serves(
     valley.enrol(STRANGER, village=2)
     valley.text(STRANGER, "officer, my seed is mouldy")
     assert len(valley.heard(LEAD)) == 1
+
+
+def test_the_same_cry_without_end_is_answered_less(valley: Valley, kijani: Village) -> None:
+    """A stranger's machine; another danger is answered at once, and the same after a while."""
+    valley.add_officer(kijani)
+    valley.add_officer(phone=LEAD, lead=True)
+    for phone in (STRANGER, AMINA):
+        answers = [valley.text(phone, "a snake has bitten my son") for _ in range(300)]
+        assert sum(map(len, answers)) == MOST_CRIES and all(answers[:MOST_CRIES])
+        assert valley.text(phone, "now my wife drank the spray")
+        valley.now += timedelta(minutes=11)
+        assert valley.text(phone, "a snake has bitten my son")
+    assert any("snake" in text for text in valley.heard(LEAD))
