@@ -79,11 +79,15 @@ NEAR_A_CRY = frozenset(
             Topic.STORM_PLANT,
             Topic.GAPS,
             Topic.CHAT,
+            Topic.SCAM,
+            Topic.DIRTY_PAIL,
+            Topic.LOW_HEART,
+            Topic.TEXT_HOUR,
         ),
     )
 )
 """Questions whose ways may be a cry, a refusal or a greeting too: "the canal is dry", "who gave
-you my number", "many died, do I replace them"."""
+you my number", "many died, do I replace them", "I want to give up", "this can held poison"."""
 ONE_IN = 3  # more would outnumber every other act
 
 

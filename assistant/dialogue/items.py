@@ -24,6 +24,7 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
+from assistant.dialogue.told_in_part import part_that_tells
 from assistant.dialogue.told_of_bed import ideas_in, without_next_leaf
 from assistant.dialogue.values import (
     AnswerItem,
@@ -111,6 +112,8 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
             day = read_told_day(told, known.lexicon, known.today)
             rest = " ".join(words[:start] + words[start + count :])
             said_so = _done_or_not(rest, known, digits) if day else None
+            if said_so == DONE and is_of_other(text, known.lexicon):
+                continue  # "this Thursday I plant"
             if said_so is not None:
                 return said_so, day, rest
             if day and day < known.today:
@@ -275,7 +278,7 @@ def _holder(held: Session | None) -> Session | None:
 def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
-    said_so, when, rest = _done_when(text, known, digits)
+    said_so, when, rest = _said_of_task(text, item, known, digits)
     if _planting_waits(item, said_so, text, known):
         return planting_waits(item, _nursery(item, known), known, held, text)
     if said_so is None:
@@ -292,6 +295,17 @@ def _answer_done(
     if said_so == NOT_YET and _sowed_part(text, told, item, known):
         return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
+
+
+def _said_of_task(
+    text: str, item: Item, known: Known, digits: bool
+) -> tuple[str | None, date | None, str]:
+    """As `_done_when`; done, too, where one part of a text tells the deed of the task."""
+    said_so, when, rest = _done_when(text, known, digits)
+    part = part_that_tells(text, item, known) if said_so is None else None
+    if part is None:
+        return said_so, when, rest
+    return DONE, *_done_when(part, known, digits=False)[1:]
 
 
 def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
@@ -469,7 +483,10 @@ def _answer_colour(
     if reading.value is None:
         return None
     nursery = _nursery(item, known)
-    if reading.value == 0 and not _says_only(text, known, *chain.from_iterable(names)):
+    is_other = is_of_other(text, known.lexicon)
+    if reading.value == 0 and (
+        is_other or not _says_only(text, known, *chain.from_iterable(names))
+    ):
         return None  # what is taken as yellow is asked about, what is green is not
     if reading.value == 0:
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))

@@ -67,6 +67,8 @@ def match(
     odds = assurance(
         found, topic, understand(text, known.ears, known.catalogue.language).weights
     )
+    if rule is Topic.DIRTY_PAIL and question:
+        return Match(question, (), asks)  # how long to soak in diesel is no answer
     if odds >= SURE and not _is_of_money(ideas, topic):
         return Match(Question(topic, asks), (), asks, sure=True)
     likely = odds >= (LIKELY_ASKED if asks else LIKELY)

@@ -46,6 +46,7 @@ from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.reports import bereaved, of_variety, reported
+from assistant.dialogue.told_in_part import part_that_covers
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -299,8 +300,10 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
         return 0 if "cover" in deeds or not (deeds or known.items) else None
     if "cover" in deeds and _may_answer_warning(text, known, warning):
         reading = read_told(text, known.lexicon)
-        return 0 if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD) else None
-    return None
+        if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD):
+            return 0
+    perhaps = said_so in (None, "done", "yes") and _is_asked_last(known, warning)
+    return 0 if perhaps and part_that_covers(text, known) else None
 
 
 def _calls_for_help(text: str, known: Known) -> bool:
@@ -327,11 +330,15 @@ def _is_sure(text: str, chosen: int, names: Sequence[Sequence[str]], known: Know
 def _answers_warning(text: str, known: Known, warning: Standing) -> tuple[str | None, bool]:
     """Done, yes, no or not yet, where the warning was asked last and no question since; and
     whether the words say that and nothing else."""
-    is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
-    if warning.answer is not None or not is_last or e.lasting(known.session) is not None:
+    if not _is_asked_last(known, warning):
         return None, False
     reading = read_told(text, known.lexicon)
     return reading.value, reading.outcome is Outcome.UNDERSTOOD
+
+
+def _is_asked_last(known: Known, warning: Standing) -> bool:
+    is_last = bool(known.focuses) and known.focuses[0].warning_id == warning.id
+    return warning.answer is None and is_last and e.lasting(known.session) is None
 
 
 def _may_answer_warning(text: str, known: Known, warning: Standing) -> bool:

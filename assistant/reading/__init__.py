@@ -13,6 +13,7 @@ from assistant.reading.danger import in_danger
 from assistant.reading.dates import denies, names_day, names_days, read_date, without_day
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
+from assistant.reading.parts import told_in_part
 from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
@@ -56,5 +57,6 @@ __all__ = [
     "read_wish",
     "says_not_known",
     "says_only_answers",
+    "told_in_part",
     "without_day",
 ]

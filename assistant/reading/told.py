@@ -111,11 +111,11 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     """
     text = spelt_out(text[:LONGEST_REPLY], lexicon)
     found = read_tokens(text)
-    row = items(found, lexicon, _ROW, FORGIVING)
+    row = row_of(found, lexicon)
     by_deed = _by_deed(found, row, lexicon)
     if by_deed is not None:
         return by_deed
-    kept = _without_amounts(row)
+    kept = _without_amounts(row, lexicon.places(found))
     if len(kept) == len(row) or any(item.is_digits for item in kept):
         left = text
     else:
@@ -130,6 +130,11 @@ def read_told(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[str]:
     if reading.value == NO and len(kept) < len(row):  # "no plastic", "my wife is not well"
         return _unsure(reading, Reason.NOT_READ)
     return _sure_or_not(reading, kept, lexicon)
+
+
+def row_of(found: tuple[Token, ...], lexicon: Lexicon) -> tuple[Item, ...]:
+    """The words of a text as what they mean beside a deed."""
+    return items(found, lexicon, _ROW, FORGIVING)
 
 
 def _sure_or_not(
@@ -154,14 +159,14 @@ def _by_deed(
     if _is_of_a_person(row):
         return again(Reason.NOT_READ)
     names_deed = any(item.sort is Sort.DEED for item in row) or told_by_rule(found, lexicon)
-    if names_deed and _says_how_many_of(row):
+    if names_deed and says_how_many_of(row):
         return confirm(DONE, lexicon.answers[DONE], Reason.TWO_VALUES)
     if _tells_by_rule(found, row, lexicon):
         return understood(DONE, lexicon.answers[DONE])
     return None
 
 
-def _says_how_many_of(row: tuple[Item, ...]) -> bool:
+def says_how_many_of(row: tuple[Item, ...]) -> bool:
     """ "3 plots of the 4": two numbers of one thing are a part of it."""
     counts = [
         item
@@ -196,15 +201,21 @@ def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lex
     """Whether a deed is told in words that stand apart, and nothing else is said."""
     told = told_by_rule(found, lexicon)
     rules = [rule for code, rule in told if code in DEEDS]
+    places = lexicon.places(found)
     if (
         not rules
         or any(code == OTHER for code, _ in told)
-        or any(_is_against(item, lexicon, rules) for item in row)
-        or _asks(row)
+        or any(
+            is_against(item, lexicon, rules)
+            and not _only_joins(row, at, lexicon)
+            and not (item.sort is Sort.ROUGH and item.tokens[0].at in places)
+            for at, item in enumerate(row)
+        )
+        or asks(row)
         or is_for_later(row)
     ):
         return False
-    kept = (item for item in _without_amounts(row) if not _is_many(item))
+    kept = (item for item in _without_amounts(row, places) if not _is_many(item))
     return all(
         item.sort is not None
         or not (item.is_strange or item.is_digits)
@@ -213,7 +224,7 @@ def _tells_by_rule(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Lex
     )
 
 
-def _is_against(item: Item, lexicon: Lexicon, rules: Sequence[Rule]) -> bool:
+def is_against(item: Item, lexicon: Lexicon, rules: Sequence[Rule]) -> bool:
     """Not the words that are only little ones in most sentences ("on a semé" is no range), nor
     what a deed is told with: dead plants that were replaced, "no cover since seven"."""
     little = item.sort is Sort.RANGE and lexicon.has(Sort.FILLER, item.phrase)
@@ -223,21 +234,36 @@ def _is_against(item: Item, lexicon: Lexicon, rules: Sequence[Rule]) -> bool:
     return item.sort in _AGAINST and not little and not of_deed
 
 
+def _only_joins(row: tuple[Item, ...], at: int, lexicon: Lexicon) -> bool:
+    """ "Until the mats were wet", "with (से) straw": no range where no number stands beside;
+    "or" stays one."""
+    item = row[at]
+    if lexicon.turns(item.phrase):
+        return False
+    joins = item.sort is Sort.RANGE or (item.sort is Sort.ROUGH and lexicon.joins(item.phrase))
+    beside = row[max(at - 1, 0) : at] + row[at + 1 : at + 2]
+    return joins and not any(each.is_digits or each.sort is Sort.NUMBER for each in beside)
+
+
 def _is_covered(item: Item, rules: Sequence[Rule]) -> bool:
     """Whether a word of an item is one of these rules' own."""
     return any(rule.covers(token) for rule in rules for token in item.tokens)
 
 
-def _asks(row: tuple[Item, ...]) -> bool:
+def asks(row: tuple[Item, ...]) -> bool:
+    """Whether a question mark stands in it."""
     return any(item.is_mark("?") for item in row)
 
 
-def _without_amounts(row: tuple[Item, ...]) -> tuple[Item, ...]:
-    """Without what may stand beside a deed, and numbers that are of such a thing: 12 kg."""
+def _without_amounts(row: tuple[Item, ...], places: frozenset[int]) -> tuple[Item, ...]:
+    """Without what may stand beside a deed, numbers that are of such a thing (12 kg), and words
+    that only say where, or with whom ("behind the old chapel")."""
     return tuple(
         item
         for at, item in enumerate(row)
-        if item.sort not in _MEASURES and not (item.is_digits and _is_amount(row, at))
+        if item.sort not in _MEASURES
+        and not (item.is_digits and _is_amount(row, at))
+        and not (item.is_strange and item.tokens[0].at in places)
     )
 
 

@@ -25,18 +25,24 @@ _BESIDE: Mapping[str, Sort] = {
     "thing": Sort.THING,
     "clock": Sort.CLOCK,
 }
-_SECTIONS = frozenset({"forms", "told", "short", *_BESIDE})
+_PARTS = ("joining", "turning", "placing", "placed")
+_SECTIONS = frozenset({"forms", "told", "short", "parts", *_BESIDE})
 
 
 @dataclass
 class DeedList:
     """The rules under what they tell, the phrases by sort, short words and what they are in
-    full, and all that is wrong."""
+    full, words that join the parts of a sentence and those that turn it, and all that is
+    wrong."""
 
     rules: list[tuple[str, Rule]] = field(default_factory=list)
     phrases: dict[Sort, list[str]] = field(default_factory=dict)
     faults: list[str] = field(default_factory=list)
     short: dict[str, str] = field(default_factory=dict)
+    joining: list[str] = field(default_factory=list)
+    turning: list[str] = field(default_factory=list)
+    placing: list[str] = field(default_factory=list)
+    placed: list[str] = field(default_factory=list)
 
 
 def read_deed_list(table: Mapping[str, Any]) -> DeedList:
@@ -54,6 +60,11 @@ def read_deed_list(table: Mapping[str, Any]) -> DeedList:
         for kind, lines in table.get(name, {}).items():
             place = f"[{name}] {kind}"
             found.phrases.setdefault(sort, []).extend(_phrases(lines, place, forms, found))
+    parts = table.get("parts", {})
+    found.faults += [f"[parts] {name}: no such list" for name in set(parts) - set(_PARTS)]
+    for name in _PARTS:
+        words = _spelt(parts.get(name, []), f"[parts] {name}", forms, found)
+        getattr(found, name).extend(words)
     for word, spellings in table.get("short", {}).items():
         _add_short(word, spellings, found)
     return found

@@ -4,7 +4,7 @@ Babel (CLDR) has the names for all nine languages; the lists add how people real
 English names are understood in every language.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
@@ -81,6 +81,9 @@ _SIGNS: Mapping[Sort, str] = MappingProxyType({Sort.YES: "👍👌✅✔☑✓�
 _Table = Mapping[str, Any]
 
 
+_Phrases = tuple[tuple[tuple[str, str], ...], ...]  # their words, plain and with accents
+
+
 @dataclass
 class _Draft:
     """A word list in the making, and all that is wrong with it."""
@@ -94,6 +97,10 @@ class _Draft:
     danger: tuple[str, ...] = ()
     told: list[tuple[str, Rule]] = field(default_factory=list)
     short: Mapping[str, str] = field(default_factory=dict)
+    joining: _Phrases = ()
+    placing: _Phrases = ()
+    placed: _Phrases = ()
+    turning: frozenset[str] = frozenset()
     marked: dict[tuple[Sort | Wish, Phrase], set[Phrase]] = field(default_factory=dict)
     is_tonal: bool = False  # else nobody asks for accents, and they are not noted
 
@@ -208,6 +215,10 @@ def _frozen(
         choices=MappingProxyType(draft.choices),
         told=bound(draft.told),
         short=MappingProxyType(dict(draft.short)),
+        joining=draft.joining,
+        placing=draft.placing,
+        placed=draft.placed,
+        turning=draft.turning,
         affixes=Affixes(**affixes),
         stop_not=not_stop,
         danger=draft.danger,
@@ -317,10 +328,20 @@ def _read_told(section: _Table, draft: _Draft) -> None:
         draft.told += [(code, rule) for rule in rules if rule is not None]
 
 
+def _longest_first(phrases: Iterable[str]) -> _Phrases:
+    rows = ((_folded(word) for word in phrase.split()) for phrase in phrases)
+    found = (tuple(each for word in row for each in word) for row in rows)
+    return tuple(sorted(found, key=len, reverse=True))
+
+
 def _add_deeds(deeds: DeedList, draft: _Draft) -> None:
     draft.faults += [f"deeds: {fault}" for fault in deeds.faults]
     draft.told += deeds.rules
     draft.short = deeds.short
+    draft.joining, draft.placing, draft.placed = map(
+        _longest_first, (deeds.joining, deeds.placing, deeds.placed)
+    )
+    draft.turning = frozenset(plain for word in deeds.turning for plain, _ in _folded(word))
     for sort, spellings in deeds.phrases.items():
         for spelling in spellings:
             words = [word for each in spelling.split() for word in _folded(each)]

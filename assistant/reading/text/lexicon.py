@@ -1,6 +1,6 @@
 """One language's words as a frozen value: phrases by what they mean, wishes, shown words."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -122,6 +122,10 @@ class Lexicon:
     phrases: Mapping[Sort, Mapping[Phrase, str]]
     told: RuleBook[str]  # of `TOLD`: how it is said in words that stand apart
     short: Mapping[str, str]  # as typed, shortened -> spelt out, where a deed is told
+    joining: tuple[tuple[tuple[str, str], ...], ...]  # "and then": words plain, with accents
+    placing: tuple[tuple[tuple[str, str], ...], ...]  # "behind the": what follows is a place
+    placed: tuple[tuple[tuple[str, str], ...], ...]  # "ke paas": what stands before is one
+    turning: frozenset[str]  # "but", folded: what follows may take back what was said
     affixes: Affixes  # of grammar: a slip is of the rest of a word
     marked: Mapping[tuple[Sort | Wish, Phrase], Collection[Phrase]]  # with accents, if tonal
     unit_names: Mapping[str, tuple[str, str]]  # shown: one, many
@@ -145,3 +149,49 @@ class Lexicon:
     def has(self, sort: Sort, phrase: Phrase) -> bool:
         """Whether a phrase is in the list under this sort."""
         return phrase in self.phrases.get(sort, {})
+
+    def places(self, found: Sequence[Token]) -> frozenset[int]:
+        """The places of the words that only say where something is or who helped, whatever
+        they are: "behind the old chapel", "chapel ke paas"."""
+        strict = self.is_tonal and any(token.with_accents for token in found)
+        said: set[int] = set()
+        for at in range(len(found)):
+            for phrases, step in ((self.placing, 1), (self.placed, -1)):
+                length = _longest_at(phrases, found, at, strict)
+                if length:
+                    start = at + length if step > 0 else at - 1
+                    said.update(range(at, at + length), _words_from(found, start, step))
+        return frozenset(said)
+
+    def joins(self, phrase: Phrase) -> bool:
+        """Whether these words join the parts of a sentence."""
+        return any(tuple(plain for plain, _ in each) == phrase for each in self.joining)
+
+    def turns(self, phrase: Phrase) -> bool:
+        """Whether one of these words may take back what was said before it."""
+        return not self.turning.isdisjoint(phrase)
+
+
+_MOST_OF_A_PLACE = 2  # words
+
+
+def _words_from(found: Sequence[Token], at: int, step: int) -> Iterator[int]:
+    """The places of at most so many words from here on, or back, up to a mark or a number."""
+    for place in range(at, at + step * _MOST_OF_A_PLACE, step):
+        if not 0 <= place < len(found) or not found[place].is_word:
+            return
+        yield place
+
+
+def _longest_at(
+    phrases: Sequence[Sequence[tuple[str, str]]], found: Sequence[Token], at: int, strict: bool
+) -> int:
+    """How many words long the longest of these phrases is that stands here; 0 for none."""
+    for phrase in phrases:
+        run = found[at : at + len(phrase)]
+        if len(run) == len(phrase) and all(
+            (token.marked if strict else token.text) == word[strict]
+            for token, word in zip(run, phrase, strict=True)
+        ):
+            return len(phrase)
+    return 0

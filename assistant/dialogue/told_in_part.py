@@ -1,0 +1,50 @@
+"""A deed that is told in one part of a sentence, beside parts whose words are not all known.
+
+Words say that it was done; the weight of the whole text can only hold it back, where what
+stands beside may be a cry, a question, or a deed that is not done. Nothing is written down by
+weight.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from assistant.acts import Act
+from assistant.agronomy.life.rows import TASKS
+from assistant.dialogue.values import Item, Known
+from assistant.hearing import understand
+from assistant.reading import told_in_part
+
+LEAST_DONE = 0.35
+MOST: Mapping[Act, float] = MappingProxyType(
+    {
+        Act.DIE: 0.15,
+        Act.HARM: 0.2,
+        Act.DANGER: 0.25,
+        Act.REFUSE: 0.2,
+        Act.PERSON: 0.2,
+        Act.TROUBLE: 0.2,
+        Act.QUESTION: 0.45,
+        Act.NOTDONE: 0.2,
+        Act.TALK: 0.35,
+    }
+)
+"""From which weight on of another act a deed told in a part is asked about."""
+
+
+def part_that_tells(text: str, item: Item, known: Known) -> str | None:
+    """The part of a text that tells the deed of an open task, where the rest may stand by."""
+    return _part(text, TASKS[item.task].deeds, known)
+
+
+def part_that_covers(text: str, known: Known) -> str | None:
+    """The part that tells of covering, which a warning asks for."""
+    return _part(text, frozenset({"cover"}), known)
+
+
+def _part(text: str, deeds: frozenset[str], known: Known) -> str | None:
+    part = told_in_part(text, known.lexicon, deeds)
+    if part is None:
+        return None
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    calm = all(weights[act] <= most for act, most in MOST.items())
+    return part if calm and weights[Act.DONE] >= LEAST_DONE else None
