@@ -51,7 +51,7 @@ class ActTable:
             sum(weight * score for weight, score in zip(line, scores, strict=True)) + shift
             for line, shift in zip(self.turn, self.shift, strict=True)
         ]
-        return MappingProxyType(dict(zip(self.acts, _softmax(odds), strict=True)))
+        return MappingProxyType(dict(zip(self.acts, softmax(odds), strict=True)))
 
     def _scores(self, places: Iterable[int]) -> list[float]:
         width = len(self.acts)
@@ -121,7 +121,8 @@ def _check(table: ActTable) -> None:
         )
 
 
-def _softmax(odds: Sequence[float]) -> list[float]:
+def softmax(odds: Sequence[float]) -> list[float]:
+    """Log odds as shares that add up to 1."""
     top = max(odds)
     parts = [exp(each - top) for each in odds]
     whole = sum(parts)

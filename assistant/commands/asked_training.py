@@ -1,13 +1,16 @@
 """Trains the table of questions from the project's own ways of asking. Needs the dev extra.
 
-As `acts_training`: a linear machine (scikit-learn's LinearSVC, one question against the rest),
-here over ideas and pieces. What is no question of ours stands under `none`, with sentences of
-other acts. Each way is also weighed by a table that has not seen it, for the figures.
+Two linear layers (scikit-learn's MLPClassifier without a bend between them) over ideas and
+pieces: the first gives each piece what it is about, the second holds the sum against each
+question. What is no question of ours stands under `none`, with sentences of other acts. Each
+way is also weighed by a table that has not seen it, for the figures and to cool the shares: a
+machine that has seen all is surer than it may be.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, NamedTuple
+from warnings import catch_warnings, simplefilter
 
 from assistant.acts import Act
 from assistant.commands.acts_training import SEED, Sentence
@@ -15,6 +18,7 @@ from assistant.hearing import Questions
 from assistant.hearing.matching import (
     NONE,
     ROWS,
+    WIDTH,
     MatchTable,
     parts,
     read_match,
@@ -22,9 +26,9 @@ from assistant.hearing.matching import (
 )
 from assistant.hearing.topics import Topic
 
-FOLDS = 5
-SOFTNESS = 0.5  # the machine's C; 0.5 and 2 give the same figures within their spread
-OTHERS = 70  # sentences of other acts a language, that are no questions
+FOLDS = 3
+ROUNDS, TOGETHER, STEP = 5, 512, 4e-3  # of learning; 6 by 256 gives the same within its spread
+OTHERS = 120  # sentences of other acts a language, that are no questions
 MOST = 127  # of a signed byte
 CODES = (*(str(topic) for topic in Topic), NONE)
 
@@ -39,12 +43,12 @@ class Way(NamedTuple):
 
 @dataclass(frozen=True)
 class Matched:
-    """A table, the ways it was made from, and each one's scores by a table that had not seen
-    it (ways x CODES)."""
+    """A table, the ways it was made from, and how likely each of CODES is of each by a table
+    that had not seen it (ways x CODES)."""
 
     table: MatchTable
     ways: tuple[Way, ...]
-    scores: Any
+    shares: Any
 
 
 Asked = Mapping[str, Mapping[str, Sequence[str]]]
@@ -75,11 +79,15 @@ NEAR_A_CRY = frozenset(
             Topic.STORM_PLANT,
             Topic.GAPS,
             Topic.CHAT,
+            Topic.SCAM,
+            Topic.DIRTY_PAIL,
+            Topic.LOW_HEART,
+            Topic.TEXT_HOUR,
         ),
     )
 )
 """Questions whose ways may be a cry, a refusal or a greeting too: "the canal is dry", "who gave
-you my number", "many died, do I replace them"."""
+you my number", "many died, do I replace them", "I want to give up", "this can held poison"."""
 ONE_IN = 3  # more would outnumber every other act
 
 
@@ -108,12 +116,40 @@ def train_match(ways: Sequence[Way], questions: Questions) -> Matched:
 
     wanted = np.array([CODES.index(way.code) for way in ways])
     seen = _matrix(ways, questions)
-    scores = np.zeros((len(ways), len(CODES)))
+    odds = np.zeros((len(ways), len(CODES)))
     cuts = StratifiedKFold(FOLDS, shuffle=True, random_state=SEED)
     for known, unknown in cuts.split(seen, wanted):
-        rows, scale, bias = _fit(seen[known], wanted[known])
-        scores[unknown] = (seen[unknown] @ rows.astype(float)) * scale + bias
-    return Matched(_table(*_fit(seen, wanted)), tuple(ways), scores)
+        odds[unknown] = _odds(seen[unknown], *_fit(seen[known], wanted[known]))
+    warmth = _warmth(odds, wanted)
+    rows, scale, bias, held, shift = _fit(seen, wanted)
+    table = _table(rows, scale, bias, held / warmth, shift / warmth)
+    return Matched(table, tuple(ways), _shares(odds / warmth))
+
+
+def _odds(seen: Any, rows: Any, scale: Any, bias: Any, held: Any, shift: Any) -> Any:
+    return ((seen @ rows.astype(float)) * scale + bias) @ held.T + shift
+
+
+def _shares(odds: Any) -> Any:
+    from scipy.special import softmax
+
+    return softmax(odds, axis=1)
+
+
+def _warmth(odds: Any, wanted: Any) -> float:
+    """By what the log odds of ways not seen are to be divided so that, of those with a share
+    of 0.7, seven in ten are right."""
+    import numpy as np
+    from scipy.optimize import minimize_scalar
+    from scipy.special import log_softmax
+
+    each = np.arange(len(wanted))
+    found = minimize_scalar(
+        lambda warmth: -log_softmax(odds / warmth, axis=1)[each, wanted].mean(),
+        bounds=(0.5, 5.0),
+        method="bounded",
+    )
+    return float(found.x)
 
 
 def _matrix(ways: Sequence[Way], questions: Questions) -> Any:
@@ -133,27 +169,45 @@ def _matrix(ways: Sequence[Way], questions: Questions) -> Any:
     return csr_matrix((data, places, np.array(ends)), shape=(len(ways), ROWS))
 
 
-def _fit(seen: Any, wanted: Any) -> tuple[Any, Any, Any]:
-    """Weights as signed bytes, the scale of each question, and the biases. A rare piece says
-    more: that is put in its weight."""
+def _fit(seen: Any, wanted: Any) -> tuple[Any, Any, Any, Any, Any]:
+    """Rows as signed bytes, the scale and the bias of each of their numbers, the lines that
+    questions are held against, and their shifts. A rare piece says more: that is put in its
+    row."""
     import numpy as np
     from scipy.sparse import diags
-    from sklearn.svm import LinearSVC
+    from sklearn.exceptions import ConvergenceWarning
+    from sklearn.neural_network import MLPClassifier
 
     counts = np.asarray((seen > 0).sum(0)).ravel()
     rarity = np.log((1 + len(wanted)) / (1 + counts)) / 4
-    machine = LinearSVC(C=SOFTNESS, tol=1e-3, random_state=SEED)
-    machine.fit((seen @ diags(rarity)).tocsr(), wanted)
-    weights = (machine.coef_ * rarity).T
-    scale = np.abs(weights).max(0) / MOST
-    return np.rint(weights / scale).astype(np.int8), scale, machine.intercept_
+    machine = MLPClassifier(
+        (WIDTH,),
+        activation="identity",
+        batch_size=TOGETHER,
+        learning_rate_init=STEP,
+        max_iter=ROUNDS,
+        random_state=SEED,
+    )
+    with catch_warnings():
+        simplefilter("ignore", ConvergenceWarning)  # it is stopped early on purpose
+        machine.fit((seen @ diags(rarity)).tocsr().astype(np.float32), wanted)
+    rows = machine.coefs_[0] * rarity[:, None]
+    scale = np.abs(rows).max(0) / MOST
+    inner, outer = machine.intercepts_
+    return np.rint(rows / scale).astype(np.int8), scale, inner, machine.coefs_[1].T, outer
 
 
-def _table(rows: Any, scale: Any, bias: Any) -> MatchTable:
+def _table(rows: Any, scale: Any, bias: Any, held: Any, shift: Any) -> MatchTable:
     table = MatchTable(
         topics=CODES,
         rows=memoryview(rows.tobytes()).cast("b"),
-        scale=[float(f"{each:.6g}") for each in scale],
-        bias=[float(f"{each:.6g}") for each in bias],
+        scale=_short(scale),
+        bias=_short(bias),
+        held=[_short(line) for line in held],
+        shift=_short(shift),
     )
     return read_match(written_match(table))
+
+
+def _short(numbers: Any) -> list[float]:
+    return [float(f"{each:.5g}") for each in numbers]

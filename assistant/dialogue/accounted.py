@@ -23,9 +23,11 @@ from assistant.reading import (
     read_wish,
 )
 from assistant.wording import messages_result as r
+from assistant.wording import messages_talk as talk
 from assistant.wording import messages_tasks as t
 from assistant.wording.day_practice import fitting
 from assistant.wording.message import Message
+from assistant.wording.render import render
 
 _MOST_WORDS_OF_A_WISH = 3
 
@@ -37,9 +39,19 @@ def is_accounted(text: str, known: Known) -> bool:
     return (
         is_answer(text, known)
         or _is_short_wish(text, known)
+        or any(is_word(text, word, known) for word in WORDS)
         or _gives_a_day(text, known)
         or tells_a_value(text, known)
     )
+
+
+WORDS = (talk.WORD_NEW, talk.WORD_CLOSE, talk.WORD_TIN)
+"""Words of the menu that are no wish of the word lists, such as CLOSE."""
+
+
+def is_word(text: str, word: Message, known: Known) -> bool:
+    """Whether a text is this word of ours, and nothing else."""
+    return is_name(text.strip(" .!").casefold(), [render(word(), known.catalogue)])
 
 
 def tells_a_value(text: str, known: Known) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
+from assistant.dialogue.accounted import WORDS, is_word
 from assistant.dialogue.answers import asked
 from assistant.dialogue.corrections import DATES, NUMBERS, also_answered, corrected, early
 from assistant.dialogue.dated import DATED_ENDINGS
@@ -36,7 +37,6 @@ from assistant.dialogue.values import Known, Session, Text, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.reading import Outcome, Wish, is_name, language_named, read_wish
 from assistant.wording import messages_talk as m
-from assistant.wording.render import render
 
 ENDINGS: Mapping[str, e.Ending] = {
     **e.ENDINGS,
@@ -208,12 +208,10 @@ def sure_wish(text: str, known: Known) -> Wish | None:
 
 def extra_word(text: str, known: Known) -> Turn | None:
     """Words of the menu that may be sent at any time, such as NEW."""
-    word = text.strip(" .!").casefold()
-    words = {m.WORD_NEW: e.start_plan, m.WORD_CLOSE: e.close, m.WORD_TIN: measure_tin}
-    for message, ending in words.items():
-        if is_name(word, [render(message(), known.catalogue)]):
+    for word, ending in zip(WORDS, (e.start_plan, e.close, measure_tin), strict=True):
+        if is_word(text, word, known):
             return ending(known.session, known)
-    return _of_one_nursery(text, known) or _more_word(word, known)
+    return _of_one_nursery(text, known) or _more_word(text.strip(" .!").casefold(), known)
 
 
 def _of_one_nursery(text: str, known: Known) -> Turn | None:

@@ -195,8 +195,17 @@ _LIKELY_GRAVE = 0.4
 _MORE_THAN_HALF, _SURELY = 0.5, 0.8
 _HALF = 0.3  # a question that weighs as much may be one after all
 # Answered, and a person must act: a bed in danger, a village or number that only the office
-# changes, papers and money.
-_TOLD_TOO = frozenset({Topic.NO_WATER, Topic.VILLAGE, Topic.NEW_PHONE, Topic.MONEY_HELP})
+# changes, papers and money, a cheat in the line's name, a heart that is low.
+_TOLD_TOO = frozenset(
+    {
+        Topic.NO_WATER,
+        Topic.VILLAGE,
+        Topic.NEW_PHONE,
+        Topic.MONEY_HELP,
+        Topic.SCAM,
+        Topic.LOW_HEART,
+    }
+)
 # What is asked without a word of asking: "no plastic", "I am his wife".
 _SAID = frozenset(
     {

@@ -52,9 +52,16 @@ def _flooded(bed: Nursery, known: Known) -> Say:
     return about(more.FLOOD_ON, bed, known.today)
 
 
-def _passed(message: Message) -> plan.Answer:
-    """What a person must see to."""
-    return lambda text, known: (message(person=person(known)),)
+def _passed(message: Message, stranger: Message | None = None) -> plan.Answer:
+    """What a person must see to. A stranger's words reach nobody, so no text says that they do:
+    `stranger` is said instead, or nothing."""
+
+    def answer(text: str, known: Known) -> tuple[Say, ...] | None:
+        if known.farmer is not None and known.farmer.consent_at is not None:
+            return (message(person=person(known)),)
+        return (stranger(),) if stranger else None
+
+    return answer
 
 
 MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
@@ -103,5 +110,24 @@ MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.MONEY_HELP: _passed(more.MONEY_HELP),
         Topic.SELL: fixed(more.SELL()),
         Topic.CHAT: fixed(more.CHAT()),
+        # what strangers asked
+        Topic.SCAM: _passed(more.SCAM, more.SCAM_NEW),
+        Topic.CUT_OFF: fixed(more.CUT_OFF()),
+        Topic.WRONG_KEY: fixed(more.WRONG_KEY()),
+        Topic.TEXT_HOUR: fixed(more.TEXT_HOUR()),
+        Topic.LOW_HEART: _passed(more.LOW_HEART),
+        Topic.DIRTY_PAIL: fixed(more.DIRTY_PAIL()),
+        Topic.EDGE_CRUMBLES: fixed(more.EDGE_CRUMBLES()),
+        Topic.DRY_SOWN: fixed(more.DRY_SOWN()),
+        Topic.PEEKED: fixed(more.PEEKED()),
+        Topic.MAT_FLOATS: fixed(more.MAT_FLOATS()),
+        Topic.FROGS: fixed(more.FROGS()),
+        Topic.DEW: fixed(more.DEW()),
+        Topic.ROOTED: fixed(more.ROOTED()),
+        Topic.MOON: fixed(more.MOON()),
+        Topic.PLANT_HOUR: fixed(more.PLANT_HOUR()),
+        Topic.FIELD_DEEP: fixed(more.FIELD_DEEP()),
+        Topic.HARVEST_WHEN: fixed(more.HARVEST_WHEN()),
+        Topic.HARVEST_MUCH: fixed(more.HARVEST_MUCH()),
     }
 )

@@ -176,8 +176,10 @@ mixed = of_each(
 
 
 def _size(bed: Nursery, known: Known) -> Say:
-    pieces = bed.practice.bed.piece is not None
-    return about(a.MATS_MANY if pieces else a.BED_SIZE, bed, known.today)
+    if bed.practice.bed.piece is None:
+        return about(a.BED_SIZE, bed, known.today)
+    plants = round(bed.inputs.field_area_m2 / bed.quantities.mats)
+    return about(a.MATS_MANY, bed, known.today, plants=plants)
 
 
 bed_size = of_each(_size)
@@ -226,7 +228,8 @@ def _drained(bed: Nursery, known: Known) -> Say:
     return about(a.DRAIN_ON if drains else a.PLANT_ON, bed, known.today)
 
 
-sown, uncovered, drained = of_each(_sown), of_each(_uncovered), of_each(_drained)
+sown = of_bed_or_any(a.SOW_FIRST, _sown)
+uncovered, drained = of_each(_uncovered), of_each(_drained)
 planted = of_bed(a.PLANT_ON)
 
 
@@ -255,6 +258,8 @@ def water(bed: Nursery, known: Known) -> Say:
 
 
 def _dry(bed: Nursery, known: Known) -> Say:
+    if bed.transplanted_on is not None:
+        return about(a.DRY_FIELD, bed, known.today)
     stage = stage_of(bed, known.today)
     if stage == "before":
         return about(s.NOT_HERE, bed, known.today)

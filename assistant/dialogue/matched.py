@@ -19,15 +19,15 @@ from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
-SURE, LIKELY = 2.2, -1.0  # answered from the first on, offered from the second
-SURE_SHORT, SHORT = 1.3, 5  # of so few words, where an exact rule hears the same
-LIKELY_ASKED = -1.6  # offered from here on where a word of asking is in it
-ASKED = 1.6  # from here on it is no cry
-SCORE_ENOUGH = 0.3  # of the table alone, to take "how do I stop these" for a question
-WHO_ENOUGH = 0.5  # the same, of "who is this who writes every day?"
-OFFERED, LIKE_ENOUGH, THIRD_ENOUGH = 3, -0.9, -0.8
+SURE, LIKELY = 0.6, -1.0  # answered from the first on, offered from the second
+LIKELY_ASKED = -1.8  # offered from here on where a word of asking is in it
+ASKED = 0.3  # from here on it is no cry
+# Shares of the table alone.
+ENDING_ENOUGH, WHO_ENOUGH = 0.6, 0.75  # "how do I stop these", "who writes every day?"
+TEXTS_ENOUGH = 0.4  # what asks about the texts, where only the weights hear a refusal
+OFFERED, LIKE_ENOUGH, THIRD_ENOUGH = 3, 0.02, 0.04
 LETTERS = 100  # of the questions that are offered together, so that they fit a segment
-FAR = 0.3  # a score that is so much higher leaves no doubt
+FAR = 0.3  # a share that is so much higher leaves no doubt
 SOMETHING_ELSE = "other"
 _FEW_WORDS = 4
 
@@ -64,10 +64,12 @@ def match(
     found = known.ears.match.likest(text, ideas)
     rule = question.topic if question else None
     topic = next(each.topic for each in found if each.topic is not None)
-    weights = understand(text, known.ears, known.catalogue.language).weights
-    odds = assurance(found, topic, rule, asks, weights)
-    agreed = rule is topic and len(text.split()) <= SHORT
-    if odds >= (SURE_SHORT if agreed else SURE) and not _is_of_money(ideas, topic):
+    odds = assurance(
+        found, topic, understand(text, known.ears, known.catalogue.language).weights
+    )
+    if rule is Topic.DIRTY_PAIL and question:
+        return Match(question, (), asks)  # how long to soak in diesel is no answer
+    if odds >= SURE and not _is_of_money(ideas, topic):
         return Match(Question(topic, asks), (), asks, sure=True)
     likely = odds >= (LIKELY_ASKED if asks else LIKELY)
     return Match(None, _perhaps(found, rule), asks, likely, odds >= ASKED)
@@ -84,10 +86,10 @@ def _is_of_money(ideas: Set[str], topic: Topic) -> bool:
 def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]:
     """Those that are worth offering, the likest first; none where a person must answer. Mere
     talk is no choice: it is answered, or not heard."""
-    likely = [each.topic for each in found if each.topic and each.score >= LIKE_ENOUGH]
+    likely = [each.topic for each in found if each.topic and each.share >= LIKE_ENOUGH]
     likely = [topic for topic in likely if topic is not Topic.CHAT]
     surer = [
-        each.topic for each in found if each.topic in likely and each.score >= THIRD_ENOUGH
+        each.topic for each in found if each.topic in likely and each.share >= THIRD_ENOUGH
     ]
     likely = likely[: max(OFFERED - 1, len(surer))]
     if rule is None and _is_a_persons(found):
@@ -99,7 +101,7 @@ def _perhaps(found: Sequence[Likeness], rule: Topic | None) -> tuple[Topic, ...]
 
 def _is_a_persons(found: Sequence[Likeness]) -> bool:
     """Whether it is like none of ours, and like one of them by far less."""
-    return found[0].topic is None and found[0].score - found[1].score >= FAR
+    return found[0].topic is None and found[0].share - found[1].share >= FAR
 
 
 def surely_asked(text: str, known: Known) -> bool:
@@ -135,10 +137,10 @@ def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
     first = table.likest(text, ideas)[0]
     if is_said:
         asks = "?" in text or bool(ideas & ASKING)
-        enough = SCORE_ENOUGH if first.topic in _OF_ENDING else WHO_ENOUGH
-        return asks and first.topic in _OF_ENDING | _OF_SENDER and first.score >= enough
-    surely = first.topic in _OF_ELSE and first.score >= WHO_ENOUGH
-    return surely or (first.topic in _OF_TEXTS and first.score >= 0)
+        enough = ENDING_ENOUGH if first.topic in _OF_ENDING else WHO_ENOUGH
+        return asks and first.topic in _OF_ENDING | _OF_SENDER and first.share >= enough
+    surely = first.topic in _OF_ELSE and first.share >= WHO_ENOUGH
+    return surely or (first.topic in _OF_TEXTS and first.share >= TEXTS_ENOUGH)
 
 
 def asks_how_to_stop(text: str, known: Known) -> bool:
@@ -148,7 +150,7 @@ def asks_how_to_stop(text: str, known: Known) -> bool:
     if table is None or not ideas & ASKING:
         return False
     first = table.likest(text, ideas)[0]
-    return first.topic is Topic.STOP_HOW and first.score >= SCORE_ENOUGH
+    return first.topic is Topic.STOP_HOW and first.share >= ENDING_ENOUGH
 
 
 def offer_which(text: str, perhaps: Sequence[Topic], known: Known) -> Turn:

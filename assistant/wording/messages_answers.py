@@ -95,8 +95,9 @@ MIX_MUCH = Message(
     note=_PLAIN + "How much soil? {parts} is a list, such as '7 of soil, 2 of rotted manure'.",
 )
 MATS_MANY = Message(
-    "{label}: {mats} on {bed} m2; with paths about {ground} m2 of ground.",
-    note=_PLAIN + "How many mats, how big is the bed?",
+    "{label}: {mats} on {bed} m2; with paths about {ground} m2 of ground. One mat plants about "
+    "{plants} m2 of field.",
+    note=_PLAIN + "How many mats, how big is the bed? {plants} is a number of square metres.",
 )
 BED_SIZE = Message(
     "{label}: a bed of {bed} m2; with paths about {ground} m2 of ground.",
@@ -129,6 +130,11 @@ BUY = Message(
 SOW_ON = Message(
     "{label}: soak the seed {soak}, sow {sow}. Another day: CHANGE DATE.",
     note=_PLAIN + "When do I sow? CHANGE DATE is sent.",
+)
+SOW_FIRST = Message(
+    "Count back from the day when the field is ready and has water: sow {low} to {high} days "
+    "before it. Send NEW, and I reckon your days.",
+    note=_PLAIN + "When do I sow? Nothing is planned yet. NEW is a word to send.",
 )
 SOWN_ON = Message(
     "{label}: sown {sow}. Transplant from {first} to {last}.",
@@ -182,6 +188,11 @@ ONE_CM = Message(
 WATER_TIME = Message(
     "Water early in the morning and in the evening, not in the hot sun of noon.",
     note=_PLAIN + "At which hour do I water?",
+)
+DRY_FIELD = Message(
+    "{label}: planted field dry or cracked? Let in what water there is, the driest part first, up "
+    "to {high_cm} cm. Close holes in its banks.",
+    note=_PLAIN + "The field is planted and there is no water.",
 )
 SALT_WATER = Message(
     "No salty water on the bed: it burns seedlings. Use fresh water; none there? Ask your officer "
@@ -306,9 +317,9 @@ NO_SHEET = Message(
     note=_PLAIN + "UNDER stands in capitals for weight.",
 )
 NO_HULL = Message(
-    "No rice hull? Leave it out and take a little more well rotted manure. The wet mix must "
-    "crumble in the hand.",
-    note=_PLAIN,
+    "No rice hull? Leave it out, or take old sawdust, coconut fibre or sieved compost. Fresh "
+    "sawdust harms. The wet mix must crumble in the hand.",
+    note=_PLAIN + "May I take sawdust or coconut fibre instead?",
 )
 NO_MANURE = Message(
     "No manure? Well rotted compost will do, sifted. Nothing rotted there? Take good garden soil "
@@ -349,7 +360,7 @@ NO_DOSE = Message(
     note=_PLAIN + "Which medicine? OFFICER is sent. No product, no dose.",
 )
 ANTS = Message(
-    "Against ants: cover seed with soil and straw, keep the bed moist, a small ditch of water "
-    "round it. No poison; your officer can help.",
-    note=_PLAIN + "No product, no dose.",
+    "Ants: cover seed with soil and straw, keep it moist, a small ditch of water or wood ash round "
+    "the bed, none on seed. No poison; your officer can help.",
+    note=_PLAIN + "No ash on the seed. No product, no dose.",
 )

@@ -91,9 +91,9 @@ STONES = Message(
     note=_PLAIN + "Stones and clods in the soil.",
 )
 SLOPE = Message(
-    "Level the ground first: on a slope water and seed run to one side. Bed made already? Bank up "
-    "the low side, wet the dry side by hand.",
-    note=_PLAIN + "The ground slopes.",
+    "Level the ground first: on a slope water and seed run aside. Bed made? Bank up the low side, "
+    "wet by hand what water does not reach, corners too.",
+    note=_PLAIN + "The ground slopes, or corners stay dry.",
 )
 SHEET_HOLES = Message(
     "Lay another piece or banana leaves over the hole, or where it is short, a hand wide over each "
@@ -155,9 +155,9 @@ PESTS = Message(
 
 # --- lifting and planting -------------------------------------------------------------------
 TEARS = Message(
-    "Too few roots yet, or too wet. Let water off, wait a day, try one corner, with a board under "
-    "it. Still tears? Carry pieces, plant them all the same.",
-    note=_PLAIN + "The mat falls apart when it is lifted.",
+    "Too few roots, or too wet: let water off, wait a day, try a corner on a board. Torn, soil "
+    "off, roots bare? They are fine: keep them moist, plant at once.",
+    note=_PLAIN + "The mat falls apart when it is lifted, the soil falls off the roots.",
 )
 KEEP_LIFTED = Message(
     "Lift only what you plant the same day. Some left? Keep it flat, moist, in shade, not piled, "
@@ -205,6 +205,105 @@ CHAT = Message(
     "Hello! I am a program and know only rice nurseries, no money, work or news. Ask me about your "
     "bed, or send MENU.",
     note=_PLAIN + "A greeting, a joke, a wish for airtime. MENU is a word to send.",
+)
+
+# --- what strangers asked and nobody answered: common practice, no source -------------------
+SCAM = Message(
+    "Give nobody a PIN, code or money: I never ask for them. Gave one? Call your money service at "
+    "once. I have told {person}.",
+    note=_PLAIN
+    + "A call or text wants a PIN or money in our name. {person} is a name and number.",
+)
+SCAM_NEW = Message(
+    "Give nobody a PIN, code or money: I never ask for them. Gave one? Call your money service at "
+    "once.",
+    note=_PLAIN + "The same, to somebody whose words reach no officer.",
+)
+CUT_OFF = Message(
+    "A long text comes in parts; one may be late or lost. For today's work again send TODAY, for "
+    "all I can do MENU.",
+    note=_PLAIN + "A text came cut off. Both are words to send.",
+)
+WRONG_KEY = Message(
+    "Was it a digit of a menu? Send MENU and choose anew. Wrong day: CHANGE DATE. Wrong report or "
+    "number: send OFFICER and say what is true.",
+    note=_PLAIN + "I pressed a wrong key. MENU, CHANGE DATE, OFFICER are words to send.",
+)
+TEXT_HOUR = Message(
+    "I cannot change the hour for one phone; your farm office sets it for all. Rain warnings come "
+    "at any hour. For fewer texts send WORK DAYS.",
+    note=_PLAIN + "Write only in the morning. WORK DAYS: words to send.",
+)
+LOW_HEART = Message(
+    "I am sorry it is so hard. Beds fail for good farmers too. Rest, talk to somebody near. I "
+    "have told {person}.",
+    note=_PLAIN + "Tired, discouraged; a kind word. {person} is a name and number.",
+)
+DIRTY_PAIL = Message(
+    "No. What held fuel, oil, spray or fertiliser harms seed and people, washed or not. Take a "
+    "clean pail or pot. Seed lay in it? Send OFFICER.",
+    note=_PLAIN
+    + "The pail or sack held something else before. OFFICER is sent. Keep the caution.",
+)
+EDGE_CRUMBLES = Message(
+    "The mix is too dry or coarse. Wet it, fill again, pat the edge with a wet board, lift the "
+    "frame slowly, straight up. Small breaks do no harm.",
+    note=_PLAIN + "The edge crumbles when the frame is lifted.",
+)
+DRY_SOWN = Message(
+    "Water now, gently, through straw or fingers, several times, until the soil is moist down to "
+    "the sheet. Seed washed bare? Sift soil over it.",
+    note=_PLAIN + "The soil was not wetted before sowing.",
+)
+PEEKED = Message(
+    "A short look does no harm. Lay the cover back, thin, and wet it. Open for hours in the sun? "
+    "Water gently, cover, open again on its day.",
+    note=_PLAIN + "The cover was opened too early and put back.",
+)
+MAT_FLOATS = Message(
+    "Let some water off, press the mat down flat, weigh the edge of the sheet with mud. Then let "
+    "water in slowly from the side, and only shallow.",
+    note=_PLAIN + "Mat, sheet or soil float when water is let in.",
+)
+FROGS = Message(
+    "Frogs and small fish do no harm, frogs eat insects. Ducks and fowl trample and eat seedlings: "
+    "fence them off. No poison.",
+    note=_PLAIN + "Frogs, fish, ducks in the bed. No product.",
+)
+DEW = Message(
+    "Drops on leaf tips at dawn are no disease: healthy plants let out water. Leave them, the sun "
+    "dries them. Spots or slime? Send PROBLEM.",
+    note=_PLAIN + "Drops on the leaves in the morning. PROBLEM is sent.",
+)
+ROOTED = Message(
+    "Roots through the sheet or in the ground: wet the bed, cut them under the mat with a knife, "
+    "mind your hands. They grow again: plant the same day.",
+    note=_PLAIN + "Roots have grown through the sheet. Keep the caution.",
+)
+MOON = Message(
+    "I know of no moon or day that makes rice grow better: water, hands and a ready field decide. "
+    "Custom keeps a day? Send CHANGE DATE.",
+    note=_PLAIN + "Which moon or lucky day? Friendly. CHANGE DATE is sent.",
+)
+PLANT_HOUR = Message(
+    "Late afternoon or a cloudy day is best, early morning is good: they wilt less. In hot sun "
+    "wait, with the mats in shade and moist.",
+    note=_PLAIN + "Plant at noon or in the evening?",
+)
+FIELD_DEEP = Message(
+    "Let water off until {low_cm} to {high_cm} cm stand. Deep mud: let it settle for days, plant "
+    "from the bank or a board. Never alone where you sink.",
+    note=_PLAIN + "The field is too deep to plant. Keep the caution.",
+)
+HARVEST_WHEN = Message(
+    "Each variety has its own days: ask the seller or read the bag. Cut when most grains are "
+    "yellow and hard; let water off the field before.",
+    note=_PLAIN + "How many days to harvest?",
+)
+HARVEST_MUCH = Message(
+    "I can promise no bags: soil, water, weather and variety decide. Your last harvest of the same "
+    "field tells most. Count the bags this time.",
+    note=_PLAIN + "How many bags will I get? Nothing is promised.",
 )
 ASK_SHORT = Message(
     "I did not get your question. Ask in few words, e.g. when do I uncover, or how much water now. "

@@ -124,6 +124,7 @@ _SLOTS: Mapping[str, Values] = {
     "manure": Values(32, (31_920,)),
     "mat": Values(7),
     "heaps": Values(a.HEAPS_MAT(n=267, grams=42), (a.HEAPS_MAT(n=26_600, grams=42.5),)),
+    "plants": Values(15, (120,)),
     "mats": Values(a.MATS(n=267), (a.MATS(n=26_600),)),
     "minutes": Values(30),
     "named": Values("Amina (A), Baraka (B)"),

@@ -42,6 +42,8 @@ PLANTED = aged(20, uncovered=True, transplanted_on=TODAY - timedelta(days=2))
         (Topic.NOT_UP, COVERED, more.NOT_UP),
         (Topic.NOT_UP, OPEN, more.BARE),
         (Topic.FLOOD_WHEN, COVERED, more.FLOOD_ON),
+        (Topic.NO_WATER, PLANTED, a.DRY_FIELD),
+        (Topic.MATS_MANY, COVERED, a.MATS_MANY),
     ],
 )
 def test_an_answer_is_of_the_bed_as_it_stands(
@@ -73,3 +75,30 @@ def test_a_question_that_was_not_read_is_told_how_to_ask() -> None:
     phone.known = replace(phone.known, ears=replace(phone.known.ears, match=None))
     assert phone.hears("xoro zuru bibo?") == [like(more.ASK_SHORT)]
     assert [type(change) for change in phone.changes] == [v.NoteUnread]
+
+
+@pytest.mark.parametrize("topic", [Topic.SCAM, Topic.LOW_HEART])
+def test_a_cheat_and_a_low_heart_name_a_person(topic: Topic) -> None:
+    """Whoever is named is told, see `_TOLD_TOO`."""
+    says = ANSWERS[topic]("", Phone.enrolled(COVERED).known)
+    assert says is not None and "person" in says[0].slots
+
+
+@pytest.mark.parametrize(
+    "text", ["can i soak in a bucket that had diesel", "soak the seed in a kerosene can?"]
+)
+def test_nobody_is_told_how_long_to_soak_in_fuel(text: str) -> None:
+    """Whatever the table is surer of."""
+    assert Phone.enrolled(nursery()).hears(text) == [like(more.DIRTY_PAIL)]
+
+
+def test_one_mat_plants_its_share_of_the_field() -> None:
+    """4000 m2 and 267 mats: about 15 m2 each."""
+    says = ANSWERS[Topic.MATS_MANY]("", Phone.enrolled(COVERED).known)
+    assert says is not None and says[0].slots["plants"] == 15
+
+
+def test_before_any_plan_sowing_is_counted_back() -> None:
+    """From the day on which the field is ready."""
+    says = ANSWERS[Topic.SOW_WHEN]("", Phone.enrolled().known)
+    assert says is not None and [each.message for each in says] == [a.SOW_FIRST]

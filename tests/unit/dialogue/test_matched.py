@@ -36,13 +36,13 @@ class Says(MatchTable):
         return HALF
 
 
-HALF = (Likeness(Topic.SEED_PRICE, -0.1), Likeness(Topic.UREA, -0.2), Likeness(None, -0.9))
+HALF = (Likeness(Topic.SEED_PRICE, 0.3), Likeness(Topic.UREA, 0.25), Likeness(None, 0.1))
 
 
 def unsure() -> Phone:
     """A phone whose questions are never sure."""
     phone = Phone.enrolled(YOUNG)
-    table = Says((), memoryview(b""), (), ())
+    table = Says((), memoryview(b""), (), (), (), ())
     phone.known = replace(phone.known, ears=replace(phone.known.ears, match=table))
     return phone
 
