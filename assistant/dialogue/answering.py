@@ -217,7 +217,7 @@ def extra_word(text: str, known: Known) -> Turn | None:
 
 
 def _of_one_nursery(text: str, known: Known) -> Turn | None:
-    """A wish about the steps of the nursery that is named, or its closing: "next B", "close B"."""
+    """A wish about the steps of the nursery that is named, or to close it: "next B"."""
     rest, named = split_label(text, known)
     if rest == text or len(named) > 1:
         return None

@@ -14,7 +14,7 @@ from assistant.dialogue.endings_again import again_texts
 from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.engine import begin
 from assistant.dialogue.outlook import cost_of_waiting
-from assistant.dialogue.told_of_bed import day_in, ideas_in, why_in
+from assistant.dialogue.told_of_bed import day_in, is_late, why_in
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -25,14 +25,12 @@ from assistant.dialogue.values import (
     Session,
     Turn,
 )
-from assistant.hearing import Idea
 from assistant.wording import messages_delay as d
 from assistant.wording.day import about, too_old
 from assistant.wording.message import Say
 
 WAITS_D = 4  # until the farmer names a day: water for two days, and two to drain for it again
 ONE_DAY = timedelta(days=1)
-_MOST_WORDS_LATE = 6  # a longer text tells of more
 WHY_CODE = "why_"  # begins the code of a reason, where other talks have a code of the same name
 
 
@@ -75,9 +73,7 @@ def planting_waits(
 def is_put_off(text: str, known: Known) -> bool:
     """Whether a text says why a field that should be planted is not, in no other words; or
     that it is late, and no more: "we are late"."""
-    return why_in(text, known) is not None or (
-        Idea.LATE in ideas_in(text, known) and len(text.split()) <= _MOST_WORDS_LATE
-    )
+    return why_in(text, known) is not None or is_late(text, known)
 
 
 def _too_old(

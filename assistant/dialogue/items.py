@@ -288,6 +288,7 @@ def _answer_done(
     told = read_deeds(rest, known.lexicon)
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
+    told = _other_deeds(told, said_so, item, known)
     if said_so == NOT_YET and not (told or digits) and _is_taken_as_sown(item, known):
         return _is_it_done(item, known, held)  # "I forgot", days later, may be of any work
     if not _fits(item, told):
@@ -297,6 +298,15 @@ def _answer_done(
     if said_so == NOT_YET and _sowed_part(text, told, item, known):
         return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
+
+
+def _other_deeds(
+    told: frozenset[str], said_so: str, item: Item, known: Known
+) -> frozenset[str]:
+    """What is told, without that it was forgotten: that says not yet of what was asked, but not
+    of a sowing that was taken as done days ago."""
+    is_own = said_so == NOT_YET and not _is_taken_as_sown(item, known)
+    return told - {"forgot"} if is_own else told
 
 
 def _said_of_task(
@@ -588,7 +598,7 @@ def settle(
     message = _done_noted(item, moved, known) if done else _later_noted(item, moved, known)
     if noted is not None:
         message = about(noted, moved, known.today)
-    more = (about(m.SOWN_WEAK, moved, known.today),) if weak else ()
+    more: tuple[Say, ...] = (about(m.SOWN_WEAK, moved, known.today),) if weak else ()
     more += _uncovered_late(event, moved, known)
     return ended(_holder(held), known, said(message, *more), changes=changes)
 
