@@ -1,10 +1,10 @@
 """Answers to a phone that writes without end: a machine that answers back, or somebody who
 spends the programme's money. What is written is kept and heard all the same; only the answers
-become few, then none. No first danger, STOP or answer to a warning is ever counted out; of one
+become few, then none; unknown numbers together have so many an hour. No first danger, STOP or answer to a warning is ever counted out; of one
 cry in the very same words twenty answers an hour, then one each ten minutes.
 """
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
@@ -21,6 +21,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.service.brakes import strangers_are_answered
 from assistant.service.house import House
 from assistant.service.texts import worded
 from assistant.store import PRIVATE, OutboxText, Work
@@ -58,6 +59,8 @@ def bounded(
     if is_grave(outcome, known):
         return () if _cries(outcome) and _is_machine(work, known.phone, now) else texts
     sent = work.outbox.replies(known.phone, now - DAY)
+    if _is_new(known, sent) and not strangers_are_answered(work, house, now):
+        return ()
     if _goes_round(house, sent, texts, language, now):
         return ()
     for most, span in _room(known):
@@ -99,6 +102,12 @@ def _room(known: Known) -> tuple[tuple[int, timedelta], ...]:
     if known.farmer is None and known.session is None:
         return ((MOST_A_DAY_TO_STRANGERS, DAY),)
     return ((MOST_A_DAY, DAY), (MOST_AN_HOUR, HOUR))
+
+
+def _is_new(known: Known, sent: Collection[OutboxText]) -> bool:
+    """Whether nobody knows a phone: neither a farmer nor an officer, and nobody in a talk of
+    which they have had a text."""
+    return not (known.farmer or known.desk or (known.session and sent))
 
 
 def _goes_round(

@@ -165,3 +165,24 @@ def test_another_process_sees_a_change_within_seconds(set_up: Valley) -> None:
     assert kept.house.season_months == (1, 7)
     seconds[0] = 5.0
     assert kept.house.season_months == (4,)
+
+
+def test_limits_of_villages_and_officers_are_set_beside_the_others(
+    valley: Valley, lead: Browser
+) -> None:
+    """They hold at once, and the trail tells of each."""
+    form = {"day_segments": "0", "month_money": "0", "village_month_money": "0"}
+    form |= {"village_segments": "300", "officer_day_texts": "50", "officer_month_texts": "900"}
+    assert "It is set" in lead.send(
+        "/programme/settings/limits", **form, strangers_hour_answers="70"
+    )
+    now = house(valley)
+    assert (now.village_segments, now.officer_day_texts) == (300, 50)
+    assert (now.officer_month_texts, now.strangers_hour_answers) == (900, 70)
+    with valley.house.store.look() as work:
+        detail = work.audit.latest(1)[0].detail
+    assert "village_segments: 0 -> 300" in detail and "officer_month_texts" in detail
+    form["village_month_money"] = "25"
+    assert "needs a price" in lead.send("/programme/settings/limits", **form)
+    assert "whole numbers" in lead.send("/programme/settings/limits", village_segments="-1")
+    assert house(valley).village_segments == 300
