@@ -217,7 +217,7 @@ ABOUT_REFUSED = Message(
     note="What a call is about: the farmer wrote something that may mean this.",
 )
 ABOUT_STOPPED = Message(
-    "texts stopped, a bed stands; forged? ring",
+    "texts stopped, maybe forged",
     note="What a call is about: a text with this number stopped the farmer's texts; anybody can "
     "forge a number.",
 )

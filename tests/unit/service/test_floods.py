@@ -5,7 +5,12 @@ from datetime import timedelta
 
 from assistant.people import Village
 from assistant.service.brakes import let_go, stopped_words
-from assistant.service.floods import MOST_A_DAY_TO_STRANGERS, MOST_AN_HOUR, MOST_CRIES
+from assistant.service.floods import (
+    CRY_SOON,
+    MOST_A_DAY_TO_STRANGERS,
+    MOST_AN_HOUR,
+    MOST_CRIES,
+)
 from assistant.service.sight import sight_of
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_web_brakes as b
@@ -137,3 +142,39 @@ def test_the_same_cry_without_end_is_answered_less(valley: Valley, kijani: Villa
         valley.now += timedelta(minutes=11)
         assert valley.text(phone, "a snake has bitten my son")
     assert any("snake" in text for text in valley.heard(LEAD))
+
+
+SNAKES = ("a snake has bitten my son", "help, snake bit my child", "my wife was bitten by a snake")
+
+
+def _snakes(valley: Valley, phone: str, count: int) -> int:
+    """Each in words that were not said before; how many were answered."""
+    words = (f"{SNAKES[number % 3]} in field {number}" for number in range(count))
+    return sum(bool(valley.text(phone, each)) for each in words)
+
+
+def test_a_cry_in_ever_other_words_is_answered_less(valley: Valley, kijani: Village) -> None:
+    """A machine that makes up sentences; after so many, one answer in a few minutes, and the
+    officer has one notice. A danger that has another answer is answered at once."""
+    valley.add_officer(kijani)
+    valley.add_officer(phone=LEAD, lead=True)
+    valley.enrol(AMINA)
+    for phone in (STRANGER, AMINA):
+        assert _snakes(valley, phone, 300) == MOST_CRIES
+        assert valley.text(phone, "the water is over the mats, help")
+        valley.now += CRY_SOON
+        assert _snakes(valley, phone, 5) == 1
+        assert valley.text(phone, "STOP") == [like(m.STOPPED)]
+    assert sum("snake" in text for text in valley.heard(OFFICER)) == 1
+    with valley.house.store.look() as work:
+        calls = [each for each in work.calls.open() if each.farmer.phone == AMINA]
+    snakes = next(each for each in calls if each.about == "snake")
+    assert "field 0" in snakes.words and "field 299" in snakes.words
+    assert len(snakes.words) < 2_000
+
+
+def test_cries_in_a_few_words_in_turn_are_answered_less(valley: Valley) -> None:
+    """Two sentences, again and again."""
+    answers = [valley.text(STRANGER, SNAKES[number % 2]) for number in range(100)]
+    assert sum(map(len, answers)) == MOST_CRIES
+    assert valley.text(STRANGER, "my child drank the spray")
