@@ -1,8 +1,9 @@
 """Answers to a phone that writes without end: a machine that answers back, or somebody who
 spends the programme's money. What is written is kept and heard all the same; only the answers
-become few, then none; unknown numbers together have so many an hour. No first danger, STOP or answer to a warning is ever counted out; of cries
-twenty answers an hour, then one each ten minutes where the words are the very same, and one in
-a few minutes where they change and the answer does not.
+become few, then none; unknown numbers together have so many an hour. No first danger, STOP or
+answer to a warning is ever counted out; of cries twenty answers an hour, then one each ten
+minutes where the words are the very same, and one in a few minutes where they change and the
+answer does not.
 """
 
 from collections.abc import Collection, Iterable

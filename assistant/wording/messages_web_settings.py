@@ -50,7 +50,9 @@ LIMITS = Message("The most that may be spent", note="Heading.")
 MONTH_MONEY = Message("Money a month", note="Label of a field.")
 VILLAGE_SEGMENTS = Message("One village: segments a day", note="Label of a field.")
 VILLAGE_MONEY = Message("One village: money a month", note="Label of a field.")
-OFFICER_DAY = Message("One officer: phones a day", note="Label of a field; how many they write to.")
+OFFICER_DAY = Message(
+    "One officer: phones a day", note="Label of a field; how many they write to."
+)
 OFFICER_MONTH = Message(
     "One officer: phones a month", note="Label of a field; how many they write to."
 )

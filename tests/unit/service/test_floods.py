@@ -144,7 +144,11 @@ def test_the_same_cry_without_end_is_answered_less(valley: Valley, kijani: Villa
     assert any("snake" in text for text in valley.heard(LEAD))
 
 
-SNAKES = ("a snake has bitten my son", "help, snake bit my child", "my wife was bitten by a snake")
+SNAKES = (
+    "a snake has bitten my son",
+    "help, snake bit my child",
+    "my wife was bitten by a snake",
+)
 
 
 def _snakes(valley: Valley, phone: str, count: int) -> int:

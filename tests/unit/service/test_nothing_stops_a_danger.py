@@ -256,7 +256,9 @@ def _unserved(valley: Valley) -> str:
     return ZAWADI
 
 
-@pytest.mark.parametrize("who", [_stopped, _resting, _not_agreed, _answered_out, _never_seen, _unserved])
+@pytest.mark.parametrize(
+    "who", [_stopped, _resting, _not_agreed, _answered_out, _never_seen, _unserved]
+)
 @HOURS
 def test_whoever_cries_is_heard_while_everything_stands(
     led: Valley, who: Callable[[Valley], str], hour: str
