@@ -186,3 +186,16 @@ def test_limits_of_villages_and_officers_are_set_beside_the_others(
     assert "needs a price" in lead.send("/programme/settings/limits", **form)
     assert "whole numbers" in lead.send("/programme/settings/limits", village_segments="-1")
     assert house(valley).village_segments == 300
+
+
+def test_a_lead_sees_that_unknown_numbers_wait_and_lets_them_be_answered(
+    valley: Valley, lead: Browser
+) -> None:
+    """On the page of stopped texts, by what it is."""
+    valley.house = replace(valley.house, strangers_hour_answers=1)
+    for last in "12":
+        valley.text(f"+44770090060{last}", "hello there")
+    assert "Answers to unknown numbers" in lead.open("/stop-texts")
+    assert "They leave again" in lead.send("/stop-texts/1/let-go")
+    assert "Answers to unknown numbers" not in lead.open("/stop-texts")
+    assert valley.text("+447700900603", "hello there")
