@@ -123,6 +123,11 @@ def test_one_trouble_told_forty_times_is_one_notice(valley: Valley, kijani: Vill
     with valley.house.store.look() as work:
         (call,) = work.calls.open()
     assert "mouldy 0" in call.words and "mouldy 7" in call.words
+    for number in range(8, 38):
+        valley.text(AMINA, f"officer, my seed is mouldy {number}")
+    with valley.house.store.look() as work:
+        (call,) = work.calls.open()
+    assert "mouldy 0" in call.words and len(call.words) < 1_000
 
 
 def test_a_lead_is_told_of_a_call_only_where_nobody_serves(
