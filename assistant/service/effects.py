@@ -24,6 +24,7 @@ from assistant.service.pausing import pause, resume, set_pace
 from assistant.service.privacy import ask_back, keep_after_all, keep_agreement
 from assistant.service.replan import save_and_plan
 from assistant.service.soaking import move_soaking
+from assistant.service.stopped_here import hide_stop, show_stop
 from assistant.service.storms.drafts import issue_warning
 from assistant.service.storms.warnings import give_all_clear
 from assistant.service.tell import see_to, tell_farmer
@@ -121,6 +122,7 @@ def _stop(change: v.StopTexts, scene: Scene) -> None:
     scene.house.journal(scene.phone, True, scene.now)
     farmer = scene.work.people.on_roll(scene.phone)
     if farmer is not None:
+        show_stop(scene.work, farmer, scene.now)
         scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now, paused_at=None))
         if farmer.consent_at is None:
             note_answer(scene.work, farmer, "stop", scene.now)
@@ -135,6 +137,7 @@ def _ask_erasure(change: v.AskErasure, scene: Scene) -> None:
 def _start(change: v.StartTexts, scene: Scene) -> None:
     keep_after_all(scene.work, scene.phone)
     scene.work.people.save_farmer(replace(scene.farmer(), stopped_at=None, paused_at=None))
+    hide_stop(scene.work, scene.farmer(), scene.now)
     scene.house.journal(scene.phone, False, scene.now)
 
 
