@@ -50,6 +50,7 @@ class Idea(StrEnum):
     LACKED = "lacked"  # the seedlings ran out, a corner is bare
     JUST = "just"  # neither more nor less than needed
     NEXT_LEAF = "nextleaf"  # the words of "and the fourth is just peeping"
+    MOSTLY = "mostly"  # the words of "most of them got ...", "I counted"
 
 
 @dataclass(frozen=True, eq=False)
