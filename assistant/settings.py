@@ -53,6 +53,7 @@ class Settings:
     village_month_money: Decimal = Decimal(0)  # the same for what a village costs a month
     officer_day_texts: int = 2000  # so many phones an officer who is no lead writes to a day
     officer_month_texts: int = 0  # the same a month; 0: no limit
+    strangers_hour_answers: int = 500  # so many answers an hour to unknown numbers
     month_money: Decimal = Decimal(0)  # the same for what a month costs, by that price
     four_eyes: int = 500  # letters to more phones than that are sent by another lead
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
@@ -396,6 +397,7 @@ _READ = {
     "officer_day_texts": _limit,
     "officer_month_texts": _limit,
     "village_month_money": _money,
+    "strangers_hour_answers": _limit,
     "four_eyes": _limit,
     "season_months": _months,
     "sender": _sender,

@@ -421,9 +421,12 @@ def _uncover(told: _Told, bed: Nursery, known: Known) -> Turn | None:
 
 
 def _uncovered_before(day: date, told: _Told, bed: Nursery, known: Known) -> Turn | None:
-    """Told once more; or on a day on which nothing was sown yet, so that its own is said."""
+    """Told once more; or on a day on which nothing was sown yet, so that its own is said. Where
+    other work is asked, "opened the outlet yesterday" may be of that."""
     if not told.around.says_past:
         return None
+    if bed.uncovered and known.items:
+        return _answered(told, known)
     if day <= bed.sow_date:
         return e.ended(_passing(known), known, e.said(about(a.SOWN_ON, bed, known.today)))
     what = what_of(TaskCode.UNCOVER_FLOOD, bed.practice)

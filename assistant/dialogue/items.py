@@ -47,12 +47,15 @@ from assistant.reading import (
     Wish,
     is_no_day,
     is_of_other,
+    is_of_past,
+    names_a_thing,
     read_choice,
     read_count,
     read_deeds,
     read_told,
     read_told_day,
     read_wish,
+    says_only_a_count,
     says_only_answers,
 )
 from assistant.wording import messages_aid as aid
@@ -495,7 +498,7 @@ def _answer_colour(
     if reading.value is None:
         return None
     nursery = _nursery(item, known)
-    is_other = is_of_other(text, known.lexicon)
+    is_other = is_of_other(text, known.lexicon) or is_of_past(text, known.lexicon)
     if reading.value == 0 and (
         is_other or not _says_only(text, known, *chain.from_iterable(names))
     ):
@@ -531,10 +534,16 @@ def _answer_leaves(
         return None
     if not digits and text.strip().isdigit():
         return None
-    if not _says_only(text, known):
+    if not _counts_leaves(text, known):
         wish = read_wish(text, known.lexicons, known.catalogue.language)
         return None if wish.value is not None else _is_it_done(item, known, held)
     return leaves(item, float(reading.value), known, held)
+
+
+def _counts_leaves(text: str, known: Known) -> bool:
+    """Whether nothing but leaves may be counted: "3 buckets" are none."""
+    other = names_a_thing(text, known.lexicon) and Idea.LEAF not in ideas_in(text, known)
+    return says_only_a_count(text, known.lexicon) and not other
 
 
 def _says_only(text: str, known: Known, *names: str) -> bool:

@@ -5,7 +5,7 @@ from datetime import date
 from assistant.agronomy.life.events import Why
 from assistant.dialogue.values import Known
 from assistant.hearing import Idea
-from assistant.reading import guess_language, read_date
+from assistant.reading import guess_language, read_date, says_only_a_count
 
 _WHY = (
     (Idea.HANDS, Why.HANDS),
@@ -27,10 +27,19 @@ def ideas_in(text: str, known: Known) -> frozenset[Idea]:
 
 
 def without_next_leaf(text: str, known: Known) -> str | None:
-    """A count of leaves without "and the fourth is just peeping", which opens none; None where
-    nothing of the kind is said."""
-    own = known.catalogue.language
-    return known.ears.reports.without(text, dict.fromkeys((own, "en")), Idea.NEXT_LEAF)
+    """A count of leaves without "most of them got", and without "and the fourth is just
+    peeping", which opens none; None where nothing of the kind is said."""
+    languages = dict.fromkeys((known.catalogue.language, "en"))
+    reports = known.ears.reports
+    left = reports.without(text, languages, Idea.MOSTLY) or text
+    if left != text and not _is_of_leaves(left, known):
+        left = text  # "I counted 3 buckets"
+    left = reports.without(left, languages, Idea.NEXT_LEAF) or left
+    return None if left == text else left
+
+
+def _is_of_leaves(text: str, known: Known) -> bool:
+    return Idea.LEAF in ideas_in(text, known) or says_only_a_count(text, known.lexicon)
 
 
 def result_in(text: str, known: Known) -> str | None:

@@ -4,7 +4,14 @@ Readers take the text and the language's `Lexicon` (word lists that the wiring o
 a `Reading`. Nothing here raises on any text.
 """
 
-from assistant.reading.accounted import is_accounted_for, says_not_known, says_only_answers
+from assistant.reading.accounted import (
+    is_accounted_for,
+    is_of_past,
+    names_a_thing,
+    says_not_known,
+    says_only_a_count,
+    says_only_answers,
+)
 from assistant.reading.areas import read_area
 from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
@@ -36,7 +43,9 @@ __all__ = [
     "is_name",
     "is_no_day",
     "is_of_other",
+    "is_of_past",
     "is_of_time",
+    "names_a_thing",
     "names_day",
     "names_days",
     "names_litres",
@@ -56,6 +65,7 @@ __all__ = [
     "read_told_day",
     "read_wish",
     "says_not_known",
+    "says_only_a_count",
     "says_only_answers",
     "told_in_part",
     "without_day",

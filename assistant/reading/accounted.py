@@ -27,6 +27,8 @@ _OF_BOTH = frozenset(
 # What stands beside a deed says something of its own where it is denied: "my wife is not well".
 _DENIALS = frozenset({Sort.NO, Sort.NOT, Sort.NONE})
 _OF_ANSWERS = tuple(sort for sort in Sort if sort not in _OF_BOTH)
+_OF_ELSE = frozenset({Sort.BESIDE, Sort.UNMEASURED, Sort.LOTS, Sort.LITRE, Sort.PERCENT})
+_OF_COUNTS = tuple(sort for sort in _OF_ANSWERS if sort not in _OF_ELSE)
 
 
 def is_accounted_for(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> bool:
@@ -54,6 +56,25 @@ def says_only_answers(text: str, lexicon: Lexicon, names: Iterable[str] = ()) ->
 def _denies_beside(text: str, lexicon: Lexicon) -> bool:
     sorts = {item.sort for item in items(read_tokens(text), lexicon, _OF_ANSWERS)}
     return Sort.BESIDE in sorts and bool(sorts & _DENIALS)
+
+
+def says_only_a_count(text: str, lexicon: Lexicon) -> bool:
+    """Whether every word is one that a count of leaves is told with: "3 kids with me" counts
+    something else."""
+    row = items(read_tokens(spelt_out(text[:LONGEST_REPLY], lexicon)), lexicon, _OF_COUNTS)
+    return not any(item.is_strange for item in row)
+
+
+def names_a_thing(text: str, lexicon: Lexicon) -> bool:
+    """Whether a thing of the work is named: straw, a sack, buckets."""
+    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, (Sort.THING,))
+    return any(item.sort is Sort.THING for item in row)
+
+
+def is_of_past(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text tells of a time gone by: "it was green last week" is not how it looks."""
+    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, (Sort.LAST, Sort.AGO))
+    return any(item.sort in (Sort.LAST, Sort.AGO) for item in row)
 
 
 def says_not_known(text: str, lexicon: Lexicon) -> bool:

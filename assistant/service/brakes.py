@@ -22,6 +22,7 @@ from assistant.wording.message import Say
 
 ALL, KIND, VILLAGE, DAY, MONTH = "all", "kind", "village", "day", "month"
 VILLAGE_DAY, VILLAGE_MONTH = "village_day", "village_month"  # the limits of one village
+STRANGERS = "strangers"  # answers to unknown numbers, see `strangers_are_answered`
 _OF_VILLAGE = (VILLAGE, VILLAGE_DAY, VILLAGE_MONTH)
 # What can be stopped by itself. A warning is called back, never stopped.
 KINDS = (Kind.PROMPT, Kind.SECOND, Kind.CONSENT, Kind.LETTER, Kind.NOTICE, Kind.REPLY)
@@ -79,6 +80,31 @@ def left_to_spend(work: Work, house: House, now: datetime) -> int | None:
         most - work.brakes.spent(first, today) for _, _, first, most in _limits(house, today)
     ]
     return max(0, min(room)) if room else None
+
+
+def strangers_are_answered(work: Work, house: House, now: datetime) -> bool:
+    """Whether one more unknown number has an answer. Each new number looks like a farmer's
+    first text, so all of them together have so many answers an hour. The first time on a day
+    that these are gone the leads are told; one of them may let answers go until midnight."""
+    most, which = house.strangers_hour_answers, _today(house, now).isoformat()
+    if not most or work.brakes.strangers_answered(now - timedelta(hours=1)) < most:
+        return True
+    if work.brakes.was_let_go(STRANGERS, which):
+        return True
+    work.lock(STRANGERS)  # two such numbers at one moment tell the leads once
+    if not work.brakes.was_reached(STRANGERS, which):
+        _strangers_stop(work, house, which, now)
+    return False
+
+
+def _strangers_stop(work: Work, house: House, which: str, now: datetime) -> None:
+    most, until = house.strangers_hour_answers, _end(house, DAY, _today(house, now))
+    work.brakes.put_on(Brake(0, STRANGERS, which, None, f"{most}", None, now, until, None))
+    note(work, None, Act.BRAKE_ON, now, detail=f"{STRANGERS} {which}: {most}")
+    for officer in work.people.officers():
+        if officer.is_lead:
+            says = b.STRANGERS_TEXT(count=most)
+            _tell(work, house, officer.phone, officer.language, says, now)
 
 
 def _today(house: House, now: datetime) -> date:
@@ -206,7 +232,7 @@ def let_go(house: House, sight: Sight, brake_id: int, now: datetime) -> bool:
 def stopped_words(house: House, now: datetime) -> tuple[Say, ...]:
     """The line on every page while anything is stopped."""
     with house.store.look() as work:
-        standing = work.brakes.standing(now)
+        standing = [each for each in work.brakes.standing(now) if each.what != STRANGERS]
     if any(each.what in (DAY, MONTH) for each in standing):
         return (b.LIMIT_LINE(),)
     return (b.BRAKE_LINE(),) if standing else ()

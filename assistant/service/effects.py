@@ -14,7 +14,13 @@ from assistant.dialogue.readers import shortened
 from assistant.people import Farmer
 from assistant.reminders.plan import local
 from assistant.reminders.values import Reminder, State
-from assistant.service.alarms.raising import joins_private, raise_alarm, settle_alarm, writer
+from assistant.service.alarms.raising import (
+    joins_private,
+    raise_alarm,
+    settle_alarm,
+    with_more,
+    writer,
+)
 from assistant.service.climate import follow_warmth, warmed_here
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
@@ -24,6 +30,7 @@ from assistant.service.pausing import pause, resume, set_pace
 from assistant.service.privacy import ask_back, keep_after_all, keep_agreement
 from assistant.service.replan import save_and_plan
 from assistant.service.soaking import move_soaking
+from assistant.service.stopped_here import hide_stop, show_stop
 from assistant.service.storms.drafts import issue_warning
 from assistant.service.storms.warnings import give_all_clear
 from assistant.service.tell import see_to, tell_farmer
@@ -121,6 +128,7 @@ def _stop(change: v.StopTexts, scene: Scene) -> None:
     scene.house.journal(scene.phone, True, scene.now)
     farmer = scene.work.people.on_roll(scene.phone)
     if farmer is not None:
+        show_stop(scene.work, farmer, scene.now)
         scene.work.people.save_farmer(replace(farmer, stopped_at=scene.now, paused_at=None))
         if farmer.consent_at is None:
             note_answer(scene.work, farmer, "stop", scene.now)
@@ -135,6 +143,7 @@ def _ask_erasure(change: v.AskErasure, scene: Scene) -> None:
 def _start(change: v.StartTexts, scene: Scene) -> None:
     keep_after_all(scene.work, scene.phone)
     scene.work.people.save_farmer(replace(scene.farmer(), stopped_at=None, paused_at=None))
+    hide_stop(scene.work, scene.farmer(), scene.now)
     scene.house.journal(scene.phone, False, scene.now)
 
 
@@ -205,9 +214,8 @@ def _joined(change: v.CallForHelp, before: Iterable[PastCall], scene: Scene) -> 
     for call in before:
         lately = call.at > scene.now - SAME_CALL
         if call.about == change.about and call.handled_at is None and lately:
-            said = change.words.strip()
-            if said and said not in call.words:
-                words = f"{call.words} / {said}" if call.words else said
+            words = with_more(call.words, change.words.strip())
+            if words != call.words:
                 scene.work.alarms.reword(call.id, call.about, words)
             return True
     return False

@@ -1,10 +1,12 @@
 """Answers to a phone that writes without end: a machine that answers back, or somebody who
 spends the programme's money. What is written is kept and heard all the same; only the answers
-become few, then none. No first danger, STOP or answer to a warning is ever counted out; of one
-cry in the very same words twenty answers an hour, then one each ten minutes.
+become few, then none; unknown numbers together have so many an hour. No first danger, STOP or
+answer to a warning is ever counted out; of cries twenty answers an hour, then one each ten
+minutes where the words are the very same, and one in a few minutes where they change and the
+answer does not.
 """
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
@@ -21,9 +23,10 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.service.brakes import strangers_are_answered
 from assistant.service.house import House
 from assistant.service.texts import worded
-from assistant.store import PRIVATE, OutboxText, Work
+from assistant.store import PRIVATE, Lane, OutboxText, Work
 from assistant.wording import messages_talk as m
 
 HOUR, DAY = timedelta(hours=1), timedelta(days=1)
@@ -34,6 +37,9 @@ SAME_IN, SAME_TIMES = timedelta(minutes=10), 4  # people change their words; mac
 # The very same cry: so many answers an hour, then one each while. Common practice, no source:
 # who is in need has the words by then, and an officer the call; a machine would go on for ever.
 MOST_CRIES, CRY_AGAIN = 20, timedelta(minutes=10)
+# The same where the words change and the answer does not; who said few things and says another
+# is no machine.
+CRY_SOON, FEW_WORDS = timedelta(minutes=3), 3
 
 # Whoever says one of these is answered, whatever was said before.
 ALWAYS_ANSWERED = (
@@ -56,8 +62,13 @@ def bounded(
     if not texts:
         return texts
     if is_grave(outcome, known):
-        return () if _cries(outcome) and _is_machine(work, known.phone, now) else texts
+        again = _cries(outcome) and _is_machine(
+            work, known.phone, worded(house, texts[0].says, language), now
+        )
+        return () if again else texts
     sent = work.outbox.replies(known.phone, now - DAY)
+    if _is_new(known, sent) and not strangers_are_answered(work, house, now):
+        return ()
     if _goes_round(house, sent, texts, language, now):
         return ()
     for most, span in _room(known):
@@ -70,15 +81,21 @@ def bounded(
     return texts
 
 
-def _is_machine(work: Work, phone: str, now: datetime) -> bool:
-    """Whether a cry is the very text that a phone sent again and again within the hour, and it
-    was answered just now. A first cry, and any in other words, is never held."""
-    heard = work.story.heard(phone, MOST_CRIES + 1, now - HOUR)  # this one among them
-    if len(heard) <= MOST_CRIES or len({each.text for each in heard}) > 1:
+def _is_machine(work: Work, phone: str, answer: str, now: datetime) -> bool:
+    """Whether a cry has an answer that a phone had again and again within the hour, and just
+    now. Never a first cry, nor one that has another answer, nor new words after few others."""
+    heard = work.story.heard(phone, MOST_CRIES + 1, now - HOUR)  # this one is the first of them
+    if len(heard) <= MOST_CRIES:
         return False
-    return any(
-        each.created_at > now - CRY_AGAIN for each in work.outbox.replies(phone, now - HOUR)
-    )
+    this, *before = (each.text for each in heard)
+    if this not in before and len(set(before)) <= FEW_WORDS:
+        return False
+    answers = work.outbox.replies(phone, now - HOUR)
+    if {this} == set(before):
+        return any(each.created_at > now - CRY_AGAIN for each in answers)
+    grave = [each for each in answers if each.lane == Lane.DANGER]
+    lately = (each.text for each in grave if each.created_at > now - CRY_SOON)
+    return len(grave) >= MOST_CRIES and any(answer in text for text in lately)
 
 
 def _cries(outcome: Turn) -> bool:
@@ -99,6 +116,13 @@ def _room(known: Known) -> tuple[tuple[int, timedelta], ...]:
     if known.farmer is None and known.session is None:
         return ((MOST_A_DAY_TO_STRANGERS, DAY),)
     return ((MOST_A_DAY, DAY), (MOST_AN_HOUR, HOUR))
+
+
+def _is_new(known: Known, sent: Collection[OutboxText]) -> bool:
+    """Whether nobody knows a phone: neither a farmer nor an officer, and nobody in a talk of
+    which they have had a text, for as many texts as signing up takes."""
+    signs_up = known.session is not None and 0 < len(sent) < MOST_A_DAY_TO_STRANGERS
+    return not (known.farmer or known.desk or signs_up)
 
 
 def _goes_round(

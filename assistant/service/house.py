@@ -68,6 +68,7 @@ class House:
     only dangers leave; the same of a village after `village_segments` of its
     day, or `village_month_money` of a month; an officer's letters to many and invitations go
     to `officer_day_texts` phones a day, `officer_month_texts` a month;
+    unknown numbers together have `strangers_hour_answers` an hour;
     letters to more than `four_eyes` phones need two leads; 0: no limit. With `several_lines` an
     answer goes by the line that its reader last wrote by. `refit` makes the house of what a
     page says, where one may; `said_by` names who else says a setting. `alerts_from` are
@@ -109,6 +110,7 @@ class House:
     village_month_money: Decimal = Decimal(0)
     officer_day_texts: int = 0
     officer_month_texts: int = 0
+    strangers_hour_answers: int = 0
     four_eyes: int = 0
     refit: Refit | None = None
     said_by: Mapping[str, Origin] = field(default_factory=dict)

@@ -14,6 +14,7 @@ from assistant.dialogue.values import Kind
 from assistant.people import Officer
 from assistant.service.house import House
 from assistant.service.sight import Sight
+from assistant.service.stopped_here import STOPPED
 from assistant.service.texts import REPLY_LASTS, Letter, post, worded
 from assistant.service.told import URGENT
 from assistant.store import PastCall, TextState, Work
@@ -38,7 +39,7 @@ def rings(calls: Iterable[PastCall], about: str, now: datetime) -> Ring:
     """Whether the officer is texted of one more call of a farmer who made these."""
     if about in ALWAYS_TOLD:
         return Ring.TOLD
-    counted = [each.at for each in calls if each.about not in ALWAYS_TOLD]
+    counted = [each.at for each in calls if each.about not in ALWAYS_TOLD | {STOPPED}]
     hour, day = (sum(at > now - span for at in counted) + 1 for span in (HOUR, DAY))
     if hour > MOST_AN_HOUR or day > MOST_A_DAY:
         return Ring.KEPT

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from assistant.dialogue.conversations.emergence import DECISIONS
 from assistant.dialogue.conversations.trouble import LEAVES, PLACES, SIGNS
 from assistant.service.alarm_kinds import ALARMS
+from assistant.service.stopped_here import STOPPED
 from assistant.store import PRIVATE
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_web as w
@@ -35,6 +36,7 @@ ABOUT: Mapping[str, Message] = {
     "question": o.ABOUT_QUESTION,
     "village": o.ABOUT_VILLAGE,
     "refused": o.ABOUT_REFUSED,
+    STOPPED: o.ABOUT_STOPPED,
     "erase": o.ABOUT_ERASE,
     "poison": o.ABOUT_POISON,
     "eyes": o.ABOUT_EYES,

@@ -13,7 +13,8 @@ class BrakeRow(Base):
     """Texts of a kind, to a village, or all, do not leave, but for dangers.
 
     `what` is "all", "kind", "village", or the limit that was reached ("day", "month",
-    "village_day", "village_month"); `which` the kind, or the period of the limit.
+    "village_day", "village_month"), or "strangers", which holds no text that was written but
+    keeps some answers from being written; `which` the kind, or the period of the limit.
     """
 
     __tablename__ = "brake"

@@ -145,6 +145,7 @@ def open_house(settings: Settings, store: Store) -> House:
         village_month_money=settings.village_month_money,
         officer_day_texts=settings.officer_day_texts,
         officer_month_texts=settings.officer_month_texts,
+        strangers_hour_answers=settings.strangers_hour_answers,
         four_eyes=settings.four_eyes,
         said_by=said_by(settings),
         meter=_meter(settings),

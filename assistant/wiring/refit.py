@@ -44,6 +44,11 @@ def refit_of(settings: Settings, base: House) -> Refit:
             alarm_next=timedelta(minutes=now.alarm_next_minutes),
             day_segments=now.day_segments,
             month_money=now.month_money,
+            village_segments=now.village_segments,
+            village_month_money=now.village_month_money,
+            officer_day_texts=now.officer_day_texts,
+            officer_month_texts=now.officer_month_texts,
+            strangers_hour_answers=now.strangers_hour_answers,
             alert_rules=with_said(rules, said),
             alerts_from=_addresses(said.get("alerts_from", "")),
         )

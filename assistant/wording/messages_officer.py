@@ -216,6 +216,11 @@ ABOUT_REFUSED = Message(
     "may want no more texts",
     note="What a call is about: the farmer wrote something that may mean this.",
 )
+ABOUT_STOPPED = Message(
+    "texts stopped, maybe forged",
+    note="What a call is about: a text with this number stopped the farmer's texts; anybody can "
+    "forge a number.",
+)
 ABOUT_ERASE = Message(
     "wants what is kept of them deleted",
     note="What a call is about: their name, number, answers.",

@@ -32,6 +32,10 @@ VILLAGE_DAY_LIMIT = Message(
 VILLAGE_MONTH_LIMIT = Message(
     "{village}: the limit of a village's month is reached", note="In that list."
 )
+STRANGERS_LIMIT = Message(
+    "Answers to unknown numbers: the limit of an hour is reached",
+    note="In that list; let go, they are answered until midnight.",
+)
 KIND_PROMPT = Message("Daily texts", note="A kind of texts.")
 KIND_SECOND = Message("Second askings", note="A kind of texts.")
 KIND_CONSENT = Message("Invitations to agree", note="A kind of texts.")
@@ -67,6 +71,11 @@ VILLAGE_MONTH_TEXT = Message(
     "{village}: the limit of the month is reached, segments: {count}. Only dangers leave there "
     "until the month ends. A lead lets the rest go: page, Stop texts.",
     note="Text to the leads and the village's officers.",
+)
+STRANGERS_TEXT = Message(
+    "Many unknown numbers write. After {count} answers an hour the rest is kept, not answered; "
+    "cries are. Page, Stop texts, lets answers go.",
+    note="Text to the leads.",
 )
 TOO_MANY_TODAY = Message(
     "One officer writes to {count} phones a day, invitations too. Nothing was sent: ask a lead, or "

@@ -48,6 +48,18 @@ CURRENCY = Message("Currency, three letters", note="Label of a field.")
 SEASONS = Message("Months in which a season begins", note="Heading over boxes.")
 LIMITS = Message("The most that may be spent", note="Heading.")
 MONTH_MONEY = Message("Money a month", note="Label of a field.")
+VILLAGE_SEGMENTS = Message("One village: segments a day", note="Label of a field.")
+VILLAGE_MONEY = Message("One village: money a month", note="Label of a field.")
+OFFICER_DAY = Message(
+    "One officer: phones a day", note="Label of a field; how many they write to."
+)
+OFFICER_MONTH = Message(
+    "One officer: phones a month", note="Label of a field; how many they write to."
+)
+STRANGERS_HOUR = Message(
+    "Unknown numbers: answers an hour",
+    note="Label of a field; to all of them together.",
+)
 LIMITS_HINT = Message("0 is no limit. Warnings leave in any case.", note="Under fields.")
 EVENTS = Message("The weather service's words for rain", note="Label of a field.")
 EVENTS_HINT = Message(

@@ -17,6 +17,7 @@ SAME_TROUBLE = timedelta(
 ASKED_FOR = timedelta(days=1)  # how long an answer is an answer to "is somebody hurt?"
 NOBODY, SOMEBODY = "nobody", "hurt"
 _JOIN = " / "
+MOST_SAID = 20  # of what a phone cries again and again: the first words, and the latest
 
 
 def raise_alarm(
@@ -117,13 +118,16 @@ def _begun(
     return alarm
 
 
+def with_more(words: str, said: str) -> str:
+    """The words of a call with what was said now, if that is new."""
+    known = [each for each in words.split(_JOIN) if each]
+    fresh = [*known, said] if said and said not in known else known
+    return _JOIN.join(fresh if len(fresh) <= MOST_SAID else (fresh[0], *fresh[2:]))
+
+
 def _joined(work: Work, alarm: Alarm, change: RaiseAlarm) -> Alarm:
     """With what was said now; "hurt" gives way to how."""
-    call, said = alarm.call, change.words.strip()
-    known = call.words.split(_JOIN)
-    words = (
-        call.words if not said or said in known else _JOIN.join((*filter(None, known), said))
-    )
+    call, words = alarm.call, with_more(alarm.call.words, change.words.strip())
     about = change.kind if call.about == "hurt" else call.about
     if (about, words) == (call.about, call.words):
         return alarm

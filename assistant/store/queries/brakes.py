@@ -71,6 +71,15 @@ _SPEND_V = (
 )
 
 
+_O = table_of(OutboxRow)
+_STRANGERS = select(func.count()).where(
+    _O.c.village_id.is_(None),
+    _O.c.due_at > bindparam("since", type_=Moment),  # an answer is due when it is written
+    _O.c.kind == Kind.REPLY,
+    _O.c.lane != Lane.DANGER,
+)
+
+
 class Brakes:
     def __init__(self, session: Session) -> None:
         self._session = session
@@ -99,6 +108,17 @@ class Brakes:
         """Whether a limit stopped texts in a period already, also where it was let go."""
         wanted = select(BrakeRow.id).where(BrakeRow.what == what, BrakeRow.which == which)
         return self._session.scalar(wanted.limit(1)) is not None
+
+    def was_let_go(self, what: str, which: str) -> bool:
+        """Whether a lead said of a limit in a period that it holds no more."""
+        wanted = select(BrakeRow.id).where(BrakeRow.what == what, BrakeRow.which == which)
+        wanted = wanted.where(BrakeRow.let_go_at.is_not(None))
+        return self._session.scalar(wanted.limit(1)) is not None
+
+    def strangers_answered(self, since: datetime) -> int:
+        """Answers written since a time to phones that belong to no village, but for those of
+        danger; who signs up is counted for the village from then on, and no more here."""
+        return self._session.scalar(_STRANGERS, {"since": since}) or 0
 
     def spend(self, day: date, segments: int) -> None:
         """The operator took so much."""

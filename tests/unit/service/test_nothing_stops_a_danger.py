@@ -79,6 +79,13 @@ def _calls(valley: Valley) -> None:
     valley.send()
 
 
+def _strangers(valley: Valley) -> None:
+    """Unknown numbers have had all the answers of an hour."""
+    valley.house = replace(valley.house, strangers_hour_answers=1)
+    for number in range(3):
+        valley.text(f"+4477009005{number:02}", "hello")
+
+
 def _few(valley: Valley) -> None:
     valley.text(AMINA, "WORK DAYS")
 
@@ -91,6 +98,7 @@ BY_SETTING: dict[str, Limit] = {
     "village_month_money": _with(spend=True, village_month_money=Decimal("0.80")),
     "officer_day_texts": _with(officer_day_texts=1),
     "officer_month_texts": _with(officer_month_texts=1),
+    "strangers_hour_answers": _strangers,
     "four_eyes": _with(four_eyes=1),
     "urgent_breaks_quiet": _with(urgent_breaks_quiet=False),
     "quiet_from": lambda valley: _hours(valley),
@@ -239,12 +247,18 @@ def _answered_out(valley: Valley) -> str:
     return STRANGER
 
 
+def _never_seen(valley: Valley) -> str:
+    return STRANGER
+
+
 def _unserved(valley: Valley) -> str:
     valley.enrol(ZAWADI, village=MWANGA.id)
     return ZAWADI
 
 
-@pytest.mark.parametrize("who", [_stopped, _resting, _not_agreed, _answered_out, _unserved])
+@pytest.mark.parametrize(
+    "who", [_stopped, _resting, _not_agreed, _answered_out, _never_seen, _unserved]
+)
 @HOURS
 def test_whoever_cries_is_heard_while_everything_stands(
     led: Valley, who: Callable[[Valley], str], hour: str
@@ -256,3 +270,19 @@ def test_whoever_cries_is_heard_while_everything_stands(
     assert led.text(phone, SNAKE)
     heard = [*led.heard(OFFICER), *led.heard(LEAD)]
     assert any(SNAKE in text for text in heard)
+
+
+@HOURS
+def test_a_strangers_stop_is_confirmed(led: Valley, hour: str) -> None:
+    """However many unknown numbers wrote, and whatever else stands."""
+    _at(led, hour, _everything)
+    assert led.text(STRANGER, "STOP") == [like(m.STOPPED)]
+
+
+@HOURS
+def test_an_invited_farmers_answer_is_taken(led: Valley, hour: str) -> None:
+    """Who was asked by an officer is no stranger."""
+    led.text(OFFICER, f"ADD {CODE} {ZAWADI} Zawadi Kijani")
+    led.text(OFFICER, "1")
+    _at(led, hour, _strangers)
+    assert led.text(ZAWADI, "1")

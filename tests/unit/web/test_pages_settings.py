@@ -165,3 +165,37 @@ def test_another_process_sees_a_change_within_seconds(set_up: Valley) -> None:
     assert kept.house.season_months == (1, 7)
     seconds[0] = 5.0
     assert kept.house.season_months == (4,)
+
+
+def test_limits_of_villages_and_officers_are_set_beside_the_others(
+    valley: Valley, lead: Browser
+) -> None:
+    """They hold at once, and the trail tells of each."""
+    form = {"day_segments": "0", "month_money": "0", "village_month_money": "0"}
+    form |= {"village_segments": "300", "officer_day_texts": "50", "officer_month_texts": "900"}
+    assert "It is set" in lead.send(
+        "/programme/settings/limits", **form, strangers_hour_answers="70"
+    )
+    now = house(valley)
+    assert (now.village_segments, now.officer_day_texts) == (300, 50)
+    assert (now.officer_month_texts, now.strangers_hour_answers) == (900, 70)
+    with valley.house.store.look() as work:
+        detail = work.audit.latest(1)[0].detail
+    assert "village_segments: 0 -> 300" in detail and "officer_month_texts" in detail
+    form["village_month_money"] = "25"
+    assert "needs a price" in lead.send("/programme/settings/limits", **form)
+    assert "whole numbers" in lead.send("/programme/settings/limits", village_segments="-1")
+    assert house(valley).village_segments == 300
+
+
+def test_a_lead_sees_that_unknown_numbers_wait_and_lets_them_be_answered(
+    valley: Valley, lead: Browser
+) -> None:
+    """On the page of stopped texts, by what it is."""
+    valley.house = replace(valley.house, strangers_hour_answers=1)
+    for last in "12":
+        valley.text(f"+44770090060{last}", "hello there")
+    assert "Answers to unknown numbers" in lead.open("/stop-texts")
+    assert "They leave again" in lead.send("/stop-texts/1/let-go")
+    assert "Answers to unknown numbers" not in lead.open("/stop-texts")
+    assert valley.text("+447700900603", "hello there")
