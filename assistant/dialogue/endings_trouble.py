@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.constants import PALE_AFTER_UNCOVERING_D, UREA_PERCENT
+from assistant.agronomy.constants_work import BY_HAND_MOST_L
 from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
@@ -64,6 +65,8 @@ def _urea(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
     if nursery.urea_on is not None and nursery.urea_on < known.today:
         return _urea_again(session, known)
+    if nursery.quantities.spray_water_l > BY_HAND_MOST_L.value:
+        return _look_alike(session, known)  # nobody carries that: an officer knows another way
     litres = float(str(session.answers["can"]))
     if litres > nursery.quantities.spray_water_l:
         advice = about(m.UREA_ADVICE, nursery, known.today, urea=urea(nursery))

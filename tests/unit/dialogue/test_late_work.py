@@ -13,6 +13,7 @@ from assistant.agronomy.lot.programme_variety import Kind, ProgrammeVariety
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.turns import turn
 from assistant.dialogue.values import AnswerItem, CallForHelp, Item
+from assistant.wiring.practices import open_practices
 from assistant.wording import messages_care as c
 from assistant.wording import messages_cautions as h
 from assistant.wording import messages_delay as d
@@ -24,6 +25,7 @@ from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like
 
 DAY = timedelta(days=1)
+PRACTICES = open_practices()
 
 
 def bed(day: int, **given: object) -> Phone:
@@ -214,3 +216,19 @@ def test_mats_trampled_before_the_sowing_are_not_sown() -> None:
 def test_where_the_brine_goes_is_said_with_the_sorting(words: str) -> None:
     phone = bed(-5)
     assert phone.hears(words) == [like(c.SALT_MIX), like(c.SALT_RINSE, h.SALT_AWAY)]
+
+
+# --- a dry bed -------------------------------------------------------------------------------
+
+
+def test_urea_for_a_bed_that_no_can_waters_is_the_officers() -> None:
+    """400 m2 would take 1,200 L carried in cans."""
+    plan = nursery(
+        sow=TODAY - 14 * DAY, sown=True, uncovered=True, practice=PRACTICES["dry_bed"]
+    )
+    phone = Phone.enrolled(plan)
+    for words in ("PROBLEM", "1", "8", "1", "1"):
+        phone.says(words)
+    (text,) = phone.hears("20")
+    assert text == like(m.TOLD_OFFICER) and phone.known.nurseries[0].urea_on is None
+    assert [each.about for each in phone.changes if isinstance(each, CallForHelp)] == ["yellow"]
