@@ -171,10 +171,13 @@ def _bed_tasks(anchors: Anchors) -> tuple[Task, ...]:
 
 def _start(anchors: Anchors, rule: TaskRule) -> dt.date:
     """The first day of a task. Seed that sprouts late is soaked and drained earlier, and what
-    comes before the soaking with it; colour is not looked at while shoots are still pale."""
+    comes before the soaking with it; colour is not looked at while shoots are still pale, and
+    leaves are not counted under the cover."""
     late = anchors.sprouting
     if rule.code is TaskCode.COLOUR_CHECK:
         return _colour(anchors, anchors.date_of(rule.start))
+    if rule.code in _OF_LEAVES and _uncovered_late(anchors):
+        return max(anchors.date_of(rule.start), day_after(anchors.uncover_date, 1))
     if late and rule.code is TaskCode.SOAK:
         return day_after(anchors.sow, -sum(late))
     if late and rule.code is TaskCode.DRAIN_SEED:
@@ -185,11 +188,18 @@ def _start(anchors: Anchors, rule: TaskRule) -> dt.date:
     return anchors.date_of(rule.start)
 
 
+_OF_LEAVES = (TaskCode.LEAF_COUNT, TaskCode.CHOOSE_DAY)
+
+
+def _uncovered_late(anchors: Anchors) -> bool:
+    days = anchors.practice.days.uncover.value
+    return anchors.uncover_date > day_after(anchors.sow, days)
+
+
 def _colour(anchors: Anchors, planned: dt.date) -> dt.date:
     """Shoots that were uncovered later than planned are pale for some days, which is no
     hunger; where all goes as planned the practice's own day holds."""
-    days = anchors.practice.days.uncover.value
-    if anchors.uncover_date <= day_after(anchors.sow, days):
+    if not _uncovered_late(anchors):
         return planned
     return max(planned, day_after(anchors.uncover_date, c.PALE_AFTER_UNCOVERING_D.value))
 

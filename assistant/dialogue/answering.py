@@ -34,6 +34,7 @@ from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers import hear
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import Known, Session, Text, Turn
+from assistant.dialogue.variety import VARIETY_ENDINGS
 from assistant.dialogue.wishes import WISHES
 from assistant.reading import Outcome, Wish, is_name, language_named, read_wish
 from assistant.wording import messages_talk as m
@@ -56,6 +57,7 @@ ENDINGS: Mapping[str, e.Ending] = {
     **HEARD_ENDINGS,
     **DATED_ENDINGS,
     **WHEN_ENDINGS,
+    **VARIETY_ENDINGS,
     "!asked": asked,
     "!which_done": which_done,
     "!uncovered": uncovered,
@@ -215,10 +217,12 @@ def extra_word(text: str, known: Known) -> Turn | None:
 
 
 def _of_one_nursery(text: str, known: Known) -> Turn | None:
-    """A wish about the steps of the nursery that is named: "next B"."""
+    """A wish about the steps of the nursery that is named, or to close it: "next B"."""
     rest, named = split_label(text, known)
     if rest == text or len(named) > 1:
         return None
+    if is_word(rest, m.WORD_CLOSE, known):
+        return e.close(known.session, known, named[0])
     wish = sure_wish(rest, known)
     return WISHES[wish](text, known) if wish in (Wish.NEXT, Wish.HOW, Wish.MAKING) else None
 

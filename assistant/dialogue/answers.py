@@ -14,7 +14,7 @@ from assistant.channel import Channel
 from assistant.dialogue import answers_plan as plan
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
-from assistant.dialogue.accounted import is_answer, takes_words, tells_a_value
+from assistant.dialogue.accounted import is_answer, is_word, takes_words, tells_a_value
 from assistant.dialogue.aid import person
 from assistant.dialogue.answers_more import MORE_ANSWERS
 from assistant.dialogue.asked_wish import is_for_a_person, is_more_than_a_wish, with_wish
@@ -32,6 +32,7 @@ from assistant.reading import Outcome, Wish, guess_language, is_name, names_day,
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_steps as s
+from assistant.wording import messages_talk as m
 from assistant.wording.day import offer
 from assistant.wording.figures import FIGURES
 from assistant.wording.message import Say
@@ -358,8 +359,10 @@ def _passed_on(words: str, known: Known) -> Turn:
 
 def _is_word_to_send(text: str, known: Known) -> bool:
     """A wish of a word or two, such as our texts tell people to send, also of one nursery:
-    "next B"."""
+    "next B", "close B"."""
     text, _ = split_label(text, known)
+    if is_word(text, m.WORD_CLOSE, known):
+        return True
     reading = read_wish(text, known.lexicons, known.catalogue.language)
     return len(text.split()) <= _WORDS_TO_SEND and reading.outcome is Outcome.UNDERSTOOD
 

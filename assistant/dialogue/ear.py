@@ -11,7 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act
-from assistant.agronomy.life.rows import TASKS, Ask
+from assistant.agronomy.life.rows import TASKS, Ask, Delay
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
@@ -33,6 +33,7 @@ from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
+from assistant.dialogue.told_of_bed import is_late
 from assistant.dialogue.values import (
     AnswerWarning,
     AskErasure,
@@ -152,7 +153,7 @@ def hear_first(text: str, known: Known) -> Turn | None:
 def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
     """What a text may be, what must be heard first standing first: somebody in danger, then
     what was said in so many words, then what weighs most."""
-    plain = is_accounted(heard.text, known)
+    plain = is_accounted(heard.text, known) or _tells_that_planting_is_late(heard.text, known)
     found = [
         (act, certainty)
         for act in ORDER
@@ -236,6 +237,13 @@ def _is_answer(
     # A person reads these words in any case.
     return certainty is Certainty.HALF or (
         act not in _LIVES and certainty is not Certainty.SAID
+    )
+
+
+def _tells_that_planting_is_late(text: str, known: Known) -> bool:
+    """ "We are late", where planting was asked: its few words are like those of many a cry."""
+    return is_late(text, known) and any(
+        TASKS[each.task].delay is Delay.PLANTING for each in known.items
     )
 
 

@@ -267,11 +267,12 @@ def dates(session: Session | None, known: Known, meant: Nursery | None = None) -
     return opened(begin(talks.DATES, holds(session), **named), known)
 
 
-def close(session: Session | None, known: Known) -> Turn:
-    """Close one nursery."""
+def close(session: Session | None, known: Known, meant: Nursery | None = None) -> Turn:
+    """Close one nursery, the one that is meant; it is asked once more."""
     if not known.nurseries:
         return no_nursery(session, known)
-    return opened(begin(talks.CLOSE, held=holds(session)), known)
+    named: dict[str, Kept] = {"nursery": meant.id} if meant else {}
+    return opened(begin(talks.CLOSE, holds(session), **named), known)
 
 
 def problem(session: Session | None, known: Known) -> Turn:
@@ -363,6 +364,11 @@ def chosen(session: Session, known: Known) -> Nursery:
     if nursery is None:
         raise LookupError(f"{session.conversation}: the nursery is closed; begin again")
     return nursery
+
+
+def sown_weak(nursery: Nursery) -> CallForHelp:
+    """That seed which must not be sown was sown: an officer should know which."""
+    return CallForHelp("seed", f"{nursery.inputs.germination:.0%}", nursery.id)
 
 
 # --- trouble ---------------------------------------------------------------------------------

@@ -14,7 +14,7 @@ from assistant.dialogue.endings_again import again_texts
 from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.engine import begin
 from assistant.dialogue.outlook import cost_of_waiting
-from assistant.dialogue.told_of_bed import day_in, why_in
+from assistant.dialogue.told_of_bed import day_in, is_late, why_in
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -71,8 +71,9 @@ def planting_waits(
 
 
 def is_put_off(text: str, known: Known) -> bool:
-    """Whether a text says why a field that should be planted is not, in no other words."""
-    return why_in(text, known) is not None
+    """Whether a text says why a field that should be planted is not, in no other words; or
+    that it is late, and no more: "we are late"."""
+    return why_in(text, known) is not None or is_late(text, known)
 
 
 def _too_old(

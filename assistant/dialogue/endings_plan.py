@@ -13,7 +13,7 @@ from assistant.agronomy.lot.varieties import variety_key
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.season.outcome import own_establishment
-from assistant.dialogue.endings import Ending, chosen, ended, opened, said
+from assistant.dialogue.endings import Ending, chosen, ended, opened, said, sown_weak
 from assistant.dialogue.endings_seed import lift_says
 from assistant.dialogue.endings_soaking import warmed
 from assistant.dialogue.endings_steps import with_next
@@ -128,13 +128,17 @@ def _moved(session: Session, known: Known) -> Turn:
     )
     nursery = warmed(nursery, known)
     texts = [said(about(m.SOWING_MOVED, nursery, known.today))]
+    changes: tuple[Change, ...] = (SaveNursery(nursery),)
     if nursery.held:
         texts.append(said(s.HELD(label=nursery.called)))
+    elif before.held:
+        texts.append(said(about(m.SOWN_WEAK, nursery, known.today)))
+        changes += (sown_weak(before),)
     elif nursery.sprouting and not nursery.sown:
         texts.append(said(about(g.SOAK_SET, nursery, known.today)))
     if missed := skipped(before, nursery, known.today):
         texts.append(said(*missed))
-    return ended(session, known, *texts, changes=(SaveNursery(nursery),))
+    return ended(session, known, *texts, changes=changes)
 
 
 def _amended(session: Session, known: Known) -> Turn:

@@ -11,11 +11,11 @@ from itertools import chain
 
 from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, Done, Looked, PutOff
+from assistant.agronomy.life.events import By, Done, Event, Looked, PutOff
 from assistant.agronomy.life.rows import TASKS, Ask, Delay, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, holds, opened, rain, said
+from assistant.dialogue.endings import ended, holds, opened, rain, said, sown_weak
 from assistant.dialogue.endings_delay import is_put_off, planted_before, planting_waits
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin
@@ -38,6 +38,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
 from assistant.hearing.dating import around_day
 from assistant.reading import (
@@ -70,6 +71,7 @@ DONE, NOT_YET = "done", "not_yet"
 PALE = 2  # its place among the colours
 _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
+LATE_D = 3  # as long as shoots may be pale; a day or two is no delay
 FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
 LONGEST_DAY = 5  # words: "2 days ago", "yesterday", "on Friday the 5th", "ngày mùng 5 tháng 6"
 
@@ -289,6 +291,7 @@ def _answer_done(
     told = read_deeds(rest, known.lexicon)
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
+    told = _other_deeds(told, said_so, item, known)
     if said_so == NOT_YET and not (told or digits) and _is_taken_as_sown(item, known):
         return _is_it_done(item, known, held)  # "I forgot", days later, may be of any work
     if not _fits(item, told):
@@ -298,6 +301,15 @@ def _answer_done(
     if said_so == NOT_YET and _sowed_part(text, told, item, known):
         return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
+
+
+def _other_deeds(
+    told: frozenset[str], said_so: str, item: Item, known: Known
+) -> frozenset[str]:
+    """What is told, without that it was forgotten: that says not yet of what was asked, but not
+    of a sowing that was taken as done days ago."""
+    is_own = said_so == NOT_YET and not _is_taken_as_sown(item, known)
+    return told - {"forgot"} if is_own else told
 
 
 def _said_of_task(
@@ -597,10 +609,28 @@ def settle(
     changes: tuple[Change, ...] = (AnswerItem(item, answer), Happened(nursery.id, event))
     if moved is not nursery:
         changes += (SaveNursery(moved),)
+    weak = nursery.held and moved.sown
+    if weak:
+        changes += (sown_weak(nursery),)
     message = _done_noted(item, moved, known) if done else _later_noted(item, moved, known)
     if noted is not None:
         message = about(noted, moved, known.today)
-    return ended(_holder(held), known, said(message), changes=changes)
+    more: tuple[Say, ...] = (about(m.SOWN_WEAK, moved, known.today),) if weak else ()
+    more += _uncovered_late(event, moved, known)
+    return ended(_holder(held), known, said(message, *more), changes=changes)
+
+
+def _uncovered_late(event: Event, moved: Nursery, known: Known) -> tuple[Say, ...]:
+    """What moves and what does not, of a bed that was under its cover so much longer."""
+    if not isinstance(event, Done) or TASKS[event.task].doing is not Doing.UNCOVERS:
+        return ()
+    planned = moved.sow_date + timedelta(days=int(moved.paced.days.uncover.value))
+    if (event.on - planned).days < LATE_D or moved.transplanted_on is not None:
+        return ()
+    colour = colour_day(moved)
+    if colour < known.today:
+        return ()  # nothing of it is to come
+    return (about(m.UNCOVERED_LATE, moved, known.today, date=colour),)
 
 
 def _done_event(item: Item, when: date | None, known: Known) -> Done:

@@ -8,6 +8,8 @@ from dataclasses import replace
 from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, Done
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.accounted import takes_words
@@ -25,7 +27,16 @@ from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, standing_told_done, waits
 from assistant.dialogue.told_of_bed import ideas_in
-from assistant.dialogue.values import Change, Item, Known, Session, Turn
+from assistant.dialogue.values import (
+    AnswerItem,
+    Change,
+    Happened,
+    Item,
+    Known,
+    SaveNursery,
+    Session,
+    Turn,
+)
 from assistant.dialogue.variety import variety_told
 from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
@@ -40,6 +51,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_again as a
 from assistant.wording import messages_delay as d
+from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import about
 from assistant.wording.message import Say
@@ -116,6 +128,11 @@ def mats_lost(
     mats = _count(text, known)
     if Idea.MAT not in ideas or by is None:
         return None
+    sown = _sown_before(text, ideas, known)
+    if sown is not None:
+        known = sown[0]
+        before = (*before, about(m.SOWN_NOTED, sown[1], known.today))
+        changes = (*changes, *sown[2])
     beds = [bed for bed in split_label(text, known)[1] if may_lose(bed)]
     if mats is None and len(beds) == 1 and ideas & _SURELY_GONE:
         asked = begin(talks.LOST, held=lasting(known.session), nursery=beds[0].id, by=by)
@@ -123,6 +140,25 @@ def mats_lost(
     if mats is None or len(beds) != 1 or not 0 < mats <= beds[0].mats_sown - beds[0].lost_mats:
         return None
     return lost(beds[0], int(mats), by, lasting(known.session), known, *before, changes=changes)
+
+
+def _sown_before(
+    text: str, ideas: frozenset[Idea], known: Known
+) -> tuple[Known, Nursery, tuple[Change, ...]] | None:
+    """What is known once the bed whose sowing was asked is sown, that bed, and what changes:
+    animals that ate the seed in its mats found it sown. None where nothing tells that."""
+    seed = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    beds = split_label(text, known)[1]
+    asked = [i for i in known.items if i.task is TaskCode.SOW and i.nursery_id == beds[0].id]
+    if Idea.EATEN not in ideas or "seed" not in seed or len(beds) != 1 or not asked:
+        return None
+    if beds[0].sown:
+        return None
+    event = Done(on=asked[0].day, by=By.FARMER, task=TaskCode.SOW)
+    sown = after(beds[0], event)
+    nurseries = tuple(sown if bed.id == sown.id else bed for bed in known.nurseries)
+    changes = (AnswerItem(asked[0], "done"), Happened(sown.id, event), SaveNursery(sown))
+    return replace(known, nurseries=nurseries), sown, changes
 
 
 def _lost(

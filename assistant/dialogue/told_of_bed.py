@@ -14,6 +14,7 @@ _WHY = (
     (Idea.RAIN, Why.RAIN),
 )
 
+_MOST_WORDS_LATE = 4  # "we are late, sorry"; a longer text tells of more
 _LOSSES = frozenset({Idea.EATEN, Idea.WASHED, Idea.DRIED})
 
 
@@ -58,6 +59,11 @@ def why_in(text: str, known: Known) -> Why | None:
     """Why planting waits, as far as a text says so: the first of hands, water, field, rain."""
     found = ideas_in(text, known)
     return next((why for idea, why in _WHY if idea in found), None)
+
+
+def is_late(text: str, known: Known) -> bool:
+    """Whether a text says that the work is late, and next to nothing else."""
+    return len(text.split()) <= _MOST_WORDS_LATE and Idea.LATE in ideas_in(text, known)
 
 
 def day_in(text: str, known: Known) -> date | None:

@@ -5,7 +5,7 @@ programme have all three, published ones the weight of their grains alone.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from assistant.agronomy.calendar import day_after
@@ -14,13 +14,14 @@ from assistant.agronomy.lot.varieties import find_variety, variety_key
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.season.sowing import RIPENS_D
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, lasting, said
+from assistant.dialogue.endings import Ending, chosen, ended, lasting, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items import split_label
 from assistant.dialogue.results import quantity_texts
-from assistant.dialogue.values import Known, SaveNursery, Turn
+from assistant.dialogue.values import Known, SaveNursery, Session, Turn
 from assistant.reading import names_days, read_deeds
 from assistant.wording import messages_planting as g
+from assistant.wording import messages_talk as m
 from assistant.wording import messages_when as w
 from assistant.wording.day import about
 
@@ -34,18 +35,33 @@ _OF_ELSE = frozenset(
 
 
 def variety_told(text: str, known: Known) -> Turn | None:
-    """The turn for a variety that is named, or its days; None where a text names neither, or
-    asks, or may be of several beds."""
+    """The turn for a variety that is named, or its days; which bed is asked where it may be of
+    several. None where a text names neither, or asks."""
     beds = [bed for bed in split_label(text, known)[1] if bed.transplanted_on is None]
-    if len(beds) != 1 or not _tells_of_seed(text, known):
+    if not beds or not _tells_of_seed(text, known):
         return None
+    told = [turn for bed in beds if (turn := _told_of(bed, text, known)) is not None]
+    if len(told) < 2:
+        return told[0] if told else None
+    asked = begin(talks.VARIETY_OF, held=lasting(known.session), words=text)
+    return opened(asked, known)
+
+
+def _of_bed(session: Session, known: Known) -> Turn:
+    """The variety that was named before it was asked of which bed."""
+    held = replace(known, session=session.held)
+    turn = _told_of(chosen(session, known), str(session.answers["words"]), held)
+    return turn or ended(session, known, said(m.ALL_RIGHT()))
+
+
+def _told_of(bed: Nursery, text: str, known: Known) -> Turn | None:
     named = next((each for name in _names(text) if (each := _programmes(name, known))), None)
     if named is not None:
-        return _kept(beds[0].of_variety(named), beds[0], named.name, named.days, known)
+        return _kept(bed.of_variety(named), bed, named.name, named.days, known)
     days = _days(text, known)
     if days is not None:
-        return _kept(replace(beds[0], ripens_d=days), beds[0], None, days, known)
-    return None if beds[0].sown else _published(text, beds[0], known)
+        return _kept(replace(bed, ripens_d=days), bed, None, days, known)
+    return None if bed.sown else _published(text, bed, known)
 
 
 def _kept(bed: Nursery, before: Nursery, name: str | None, days: int, known: Known) -> Turn:
@@ -109,3 +125,6 @@ def _published(text: str, bed: Nursery, known: Known) -> Turn | None:
     texts = (said(says), *quantity_texts(changed, known.today, known.region))
     passing = begin(talks.MENU, held=lasting(known.session))
     return ended(passing, known, *texts, changes=(SaveNursery(changed),))
+
+
+VARIETY_ENDINGS: Mapping[str, Ending] = {"!variety_of": _of_bed}

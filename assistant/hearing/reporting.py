@@ -49,6 +49,7 @@ class Idea(StrEnum):
     GIVEN = "given"  # what was left was given away
     LACKED = "lacked"  # the seedlings ran out, a corner is bare
     JUST = "just"  # neither more nor less than needed
+    LATE = "late"  # the work is behind its days, whatever it is
     NEXT_LEAF = "nextleaf"  # the words of "and the fourth is just peeping"
     MOSTLY = "mostly"  # the words of "most of them got ...", "I counted"
 

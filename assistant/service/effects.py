@@ -14,7 +14,13 @@ from assistant.dialogue.readers import shortened
 from assistant.people import Farmer
 from assistant.reminders.plan import local
 from assistant.reminders.values import Reminder, State
-from assistant.service.alarms.raising import joins_private, raise_alarm, settle_alarm, writer
+from assistant.service.alarms.raising import (
+    joins_private,
+    raise_alarm,
+    settle_alarm,
+    with_more,
+    writer,
+)
 from assistant.service.climate import follow_warmth, warmed_here
 from assistant.service.consent import Enroller, enrol_one, forget, note_answer
 from assistant.service.days import local_date, zone_of
@@ -208,9 +214,8 @@ def _joined(change: v.CallForHelp, before: Iterable[PastCall], scene: Scene) -> 
     for call in before:
         lately = call.at > scene.now - SAME_CALL
         if call.about == change.about and call.handled_at is None and lately:
-            said = change.words.strip()
-            if said and said not in call.words:
-                words = f"{call.words} / {said}" if call.words else said
+            words = with_more(call.words, change.words.strip())
+            if words != call.words:
                 scene.work.alarms.reword(call.id, call.about, words)
             return True
     return False

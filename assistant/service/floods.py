@@ -120,8 +120,9 @@ def _room(known: Known) -> tuple[tuple[int, timedelta], ...]:
 
 def _is_new(known: Known, sent: Collection[OutboxText]) -> bool:
     """Whether nobody knows a phone: neither a farmer nor an officer, and nobody in a talk of
-    which they have had a text."""
-    return not (known.farmer or known.desk or (known.session and sent))
+    which they have had a text, for as many texts as signing up takes."""
+    signs_up = known.session is not None and 0 < len(sent) < MOST_A_DAY_TO_STRANGERS
+    return not (known.farmer or known.desk or signs_up)
 
 
 def _goes_round(

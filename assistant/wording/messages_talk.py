@@ -352,6 +352,16 @@ SOWN_NOTED = Message(
     "CHANGE DATE.",
     note="The farmer said that the seed is sown.",
 )
+SOWN_WEAK = Message(
+    "Few of this seed will come up: look for other seed now. On {uncover} count the shoots: send "
+    "PROBLEM, 2.",
+    note="Sown although the seed was too weak to be sown. PROBLEM and 2 are sent.",
+)
+UNCOVERED_LATE = Message(
+    "Uncovered late: pale is usual, I ask the colour on {date}. They aged under it too: planting "
+    "stays {first} to {last} till leaves are counted.",
+    note="Some days later than planned. 'They' are the seedlings, the days those of planting.",
+)
 NOT_YET_NOTED = Message(
     "{label}: {what} not done yet. I ask again on {date}.", note="{what} is a task."
 )

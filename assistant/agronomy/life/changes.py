@@ -6,7 +6,7 @@ plan stands on what can be true.
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 from assistant.agronomy import constants as c
@@ -32,6 +32,7 @@ from assistant.agronomy.life.rows import TASKS, Delay, Doing
 from assistant.agronomy.lot.germination import GerminationTest
 
 GREEN = "green"
+_ONE_DAY = timedelta(days=1)
 _SOAKED_NEAR_D = 7  # a soaking farther from its day is of other seed, or told by a slip
 
 
@@ -85,8 +86,11 @@ def _soaked(nursery: Nursery, event: Done) -> Nursery:
 
 
 def _uncovered(nursery: Nursery, event: Done) -> Nursery:
-    """On the day it was told for, else on the planned one, which is always possible."""
-    day = event.on if nursery.may_uncover_on(event.on) else nursery.anchors.uncover_date
+    """On the day it was told for, else on the last one before it that is possible, else on the
+    planned one, which always is."""
+    planned = nursery.anchors.uncover_date
+    days = (event.on - n * _ONE_DAY for n in range(max((event.on - planned).days, 1)))
+    day = next((each for each in days if nursery.may_uncover_on(each)), planned)
     return nursery.uncovering_on(day, uncovered=True)
 
 

@@ -27,7 +27,12 @@ from assistant.dialogue.conversations.invited import ADDING, INVITED, INVITED_FR
 from assistant.dialogue.conversations.lost import LOST, LOST_FILL
 from assistant.dialogue.conversations.more import MORE
 from assistant.dialogue.conversations.plan import PLAN
-from assistant.dialogue.conversations.planting import PLANTING, RECOUNT, SOAKING
+from assistant.dialogue.conversations.planting import (
+    PLANTING,
+    RECOUNT,
+    SOAKING,
+    VARIETY_OF,
+)
 from assistant.dialogue.conversations.rain import RAIN_WARNING
 from assistant.dialogue.conversations.result import RESULT, SEED_USED
 from assistant.dialogue.conversations.seed_test import SEED_TEST
@@ -83,6 +88,7 @@ __all__ = [
     "UNCOVERED",
     "UNCOVERED_EARLY",
     "UNCOVERED_THEN",
+    "VARIETY_OF",
     "WHEN_SOW",
     "WHICH",
 ]
@@ -123,6 +129,7 @@ TABLES: Mapping[str, Conversation] = {
         PLANTING,
         RECOUNT,
         SOAKING,
+        VARIETY_OF,
         STEPS,
         IF_HURT,
         IF_LOST,

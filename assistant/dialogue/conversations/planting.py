@@ -99,3 +99,9 @@ RECOUNT = conversation(
         again=m.AGAIN_COUNT,
     ),
 )
+
+VARIETY_OF = conversation(
+    "variety_of",
+    1,
+    replace(_NURSERY, goes={ANY: "!variety_of"}),
+)

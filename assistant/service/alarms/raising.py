@@ -118,12 +118,16 @@ def _begun(
     return alarm
 
 
+def with_more(words: str, said: str) -> str:
+    """The words of a call with what was said now, if that is new."""
+    known = [each for each in words.split(_JOIN) if each]
+    fresh = [*known, said] if said and said not in known else known
+    return _JOIN.join(fresh if len(fresh) <= MOST_SAID else (fresh[0], *fresh[2:]))
+
+
 def _joined(work: Work, alarm: Alarm, change: RaiseAlarm) -> Alarm:
     """With what was said now; "hurt" gives way to how."""
-    call, said = alarm.call, change.words.strip()
-    known = [each for each in call.words.split(_JOIN) if each]
-    fresh = [*known, said] if said and said not in known else known
-    words = _JOIN.join(fresh if len(fresh) <= MOST_SAID else (fresh[0], *fresh[2:]))
+    call, words = alarm.call, with_more(alarm.call.words, change.words.strip())
     about = change.kind if call.about == "hurt" else call.about
     if (about, words) == (call.about, call.words):
         return alarm

@@ -63,6 +63,14 @@ def test_who_signs_up_is_answered_to_the_end(valley: Valley, kijani: Village) ->
     assert valley.text(AMINA, "1") and valley.text(AMINA, "1")
 
 
+def test_a_talk_that_was_begun_is_no_way_round(valley: Valley) -> None:
+    """A machine that begins to sign up, and again: answered for as long as signing up takes."""
+    valley.house = replace(valley.house, strangers_hour_answers=1)
+    answers = [valley.text(AMINA, "START")]
+    answers += [valley.text(AMINA, ("HELP", "START")[number % 2]) for number in range(30)]
+    assert sum(map(len, answers)) == MOST_A_DAY_TO_STRANGERS
+
+
 def test_a_lead_lets_strangers_be_answered(valley: Valley) -> None:
     """On the day of a call by radio: until midnight, by the page of stopped texts."""
     valley.add_officer(phone=LEAD, lead=True)
@@ -115,6 +123,11 @@ def test_one_trouble_told_forty_times_is_one_notice(valley: Valley, kijani: Vill
     with valley.house.store.look() as work:
         (call,) = work.calls.open()
     assert "mouldy 0" in call.words and "mouldy 7" in call.words
+    for number in range(8, 38):
+        valley.text(AMINA, f"officer, my seed is mouldy {number}")
+    with valley.house.store.look() as work:
+        (call,) = work.calls.open()
+    assert "mouldy 0" in call.words and len(call.words) < 1_000
 
 
 def test_a_lead_is_told_of_a_call_only_where_nobody_serves(
