@@ -503,7 +503,7 @@ def _answer_colour(
     if reading.value == 0 and (
         is_other or not _says_only(text, known, *chain.from_iterable(names))
     ):
-        return None  # what is taken as yellow is asked about, what is green is not
+    """A text without the longest of these names in it: "green like okra" names no other crop."""
     if reading.value == 0:
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
