@@ -503,7 +503,7 @@ def _answer_colour(
     if reading.value == 0 and (
         is_other or not _says_only(text, known, *chain.from_iterable(names))
     ):
-    """A text without the longest of these names in it: "green like okra" names no other crop."""
+        return None  # what is taken as yellow is asked about, what is green is not
     if reading.value == 0:
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
@@ -515,7 +515,7 @@ def _answer_colour(
 
 
 def _without_name(text: str, names: Sequence[str]) -> str:
-    """A text without the longest of these names in it: "green like okra" is of no other crop."""
+    """A text without the longest of these names: "green like okra" is of no other crop."""
     found = [name for name in names if name.casefold() in text.casefold()]
     return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text
 
