@@ -4,7 +4,7 @@ One open task is answered by a digit or a word; where several are open the farme
 which, or names the nursery ("DONE B").
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 from itertools import chain
@@ -498,7 +498,8 @@ def _answer_colour(
     if reading.value is None:
         return None
     nursery = _nursery(item, known)
-    is_other = is_of_other(text, known.lexicon) or is_of_past(text, known.lexicon)
+    beside = _without_name(text, names[0])
+    is_other = is_of_other(beside, known.lexicon) or is_of_past(text, known.lexicon)
     if reading.value == 0 and (
         is_other or not _says_only(text, known, *chain.from_iterable(names))
     ):
@@ -511,6 +512,12 @@ def _answer_colour(
         light = TROUBLE_ENDINGS["!light"](asked, known)
         return replace(light, changes=(*_colour(item, "pale", known), *light.changes))
     return opened(asked, known, changes=_colour(item, "yellow", known))
+
+
+def _without_name(text: str, names: Sequence[str]) -> str:
+    """A text without the longest of these names: "green like okra" is of no other crop."""
+    found = [name for name in names if name.casefold() in text.casefold()]
+    return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text
 
 
 def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:
@@ -542,8 +549,9 @@ def _answer_leaves(
 
 def _counts_leaves(text: str, known: Known) -> bool:
     """Whether nothing but leaves may be counted: "3 buckets" are none."""
-    other = names_a_thing(text, known.lexicon) and Idea.LEAF not in ideas_in(text, known)
-    return says_only_a_count(text, known.lexicon) and not other
+    if Idea.LEAF in ideas_in(text, known):
+        return _says_only(text, known)
+    return says_only_a_count(text, known.lexicon) and not names_a_thing(text, known.lexicon)
 
 
 def _says_only(text: str, known: Known, *names: str) -> bool:
