@@ -32,6 +32,41 @@ NOT_DONE = [
 ]
 
 
+# The house next door, another field, a cover that was put back, rain and children at play.
+OF_OTHERS = [
+    ("en", "sow", "next door sowed"),
+    ("en", "transplant", "we transplanted the old field, this one on monday"),
+    ("en", "uncover", "uncovered it and covered it again"),
+    ("en", "uncover", "children uncovered the bed while playing"),
+    ("en", "drain", "drained and then filled again"),
+    ("sw", "uncover", "nimefunua nikafunika tena"),
+    ("sw", "transplant", "tumepanda shamba la zamani, hili jumatatu"),
+    ("fr", "uncover", "découvert puis recouvert"),
+    ("pt", "uncover", "destapei e voltei a tapar"),
+    ("pt", "sow", "o do lado já semeou"),
+    ("hi", "sow", "bagal wale ne bo diya"),
+    ("hi", "uncover", "khol ke phir dhak diya"),
+    ("hi", "soak", "barish me beej bheeg gaya"),
+    ("bn", "transplant", "purano jomi ruye felsi, eita sombar"),
+    ("bn", "uncover", "khule abar dhaka disi"),
+    ("id", "uncover", "sudah dibuka terus ditutup lagi"),
+    ("fil", "uncover", "binuksan tapos tinakpan ulit"),
+    ("fil", "transplant", "natamnan na ang lumang bukid, ito sa lunes"),
+    ("vi", "sow", "nhà bên gieo rồi"),
+    ("vi", "uncover", "mở ra rồi đậy lại"),
+    ("fil", "soak", "nagbabad ako ng labada maghapon"),
+]
+
+
+@pytest.mark.parametrize(("language", "moment", "said"), OF_OTHERS)
+def test_what_others_did_or_what_was_undone_is_no_deed(
+    language: str, moment: str, said: str
+) -> None:
+    changes = turn(said, MOMENTS[moment](language)).changes
+    kept = {change.answer for change in changes if isinstance(change, v.AnswerItem)}
+    assert "done" not in kept
+
+
 @pytest.mark.parametrize("moment", TASKS)
 @pytest.mark.parametrize(("language", "said"), NOT_DONE)
 def test_what_was_not_done_is_no_deed(language: str, said: str, moment: str) -> None:
