@@ -26,6 +26,7 @@ from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.told_in_part import part_that_tells
 from assistant.dialogue.told_of_bed import ideas_in, without_next_leaf
+from assistant.dialogue.under_way import under_way
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -284,6 +285,9 @@ def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     said_so, when, rest = _said_of_task(text, item, known, digits)
+    goes_on = under_way(text, item, known, held) if said_so != DONE else None
+    if goes_on is not None:
+        return goes_on
     if _planting_waits(item, said_so, text, known):
         return planting_waits(item, _nursery(item, known), known, held, text)
     if said_so is None:

@@ -10,9 +10,10 @@ from types import MappingProxyType
 
 from assistant.acts import Act
 from assistant.agronomy.life.rows import TASKS
+from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Item, Known
-from assistant.hearing import understand
-from assistant.reading import told_in_part
+from assistant.hearing import Idea, understand
+from assistant.reading import told_in_part, told_in_story
 
 LEAST_DONE = 0.35
 MOST: Mapping[Act, float] = MappingProxyType(
@@ -39,6 +40,35 @@ def part_that_tells(text: str, item: Item, known: Known) -> str | None:
 def part_that_covers(text: str, known: Known) -> str | None:
     """The part that tells of covering, which a warning asks for."""
     return _part(text, frozenset({"cover"}), known)
+
+
+LEAST_OF_STORY = 0.75
+MOST_OF_STORY: Mapping[Act, float] = MappingProxyType(
+    {
+        Act.DIE: 0.05,
+        Act.HARM: 0.08,
+        Act.DANGER: 0.1,
+        Act.REFUSE: 0.1,
+        Act.PERSON: 0.1,
+        Act.TROUBLE: 0.1,
+        Act.QUESTION: 0.1,
+        Act.NOTDONE: 0.08,
+        Act.TALK: 0.2,
+    }
+)
+_TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY})
+
+
+def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
+    """Whether a story tells a deed: its words stand there, nothing that is known takes it back,
+    and the whole weighs as work done and as hardly anything else."""
+    if "?" in text or not told_in_story(text, known.lexicon, deeds):
+        return False
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    calm = all(weights[act] <= most for act, most in MOST_OF_STORY.items())
+    return (
+        calm and weights[Act.DONE] >= LEAST_OF_STORY and not _TAKEN_BACK & ideas_in(text, known)
+    )
 
 
 def _part(text: str, deeds: frozenset[str], known: Known) -> str | None:

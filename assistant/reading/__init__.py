@@ -20,7 +20,7 @@ from assistant.reading.danger import in_danger
 from assistant.reading.dates import denies, names_day, names_days, read_date, without_day
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
-from assistant.reading.parts import told_in_part
+from assistant.reading.parts import told_in_part, told_in_story
 from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
@@ -68,5 +68,6 @@ __all__ = [
     "says_only_a_count",
     "says_only_answers",
     "told_in_part",
+    "told_in_story",
     "without_day",
 ]
