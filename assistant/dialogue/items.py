@@ -24,8 +24,13 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
-from assistant.dialogue.told_in_part import part_that_tells
-from assistant.dialogue.told_of_bed import ideas_in, without_next_leaf
+from assistant.dialogue.told_in_part import part_that_tells, story_tells
+from assistant.dialogue.told_of_bed import (
+    day_gone,
+    ideas_in,
+    leaves_told,
+    without_next_leaf,
+)
 from assistant.dialogue.under_way import under_way
 from assistant.dialogue.values import (
     AnswerItem,
@@ -285,13 +290,10 @@ def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     said_so, when, rest = _said_of_task(text, item, known, digits)
-    goes_on = under_way(text, item, known, held) if said_so != DONE else None
-    if goes_on is not None:
-        return goes_on
-    if _planting_waits(item, said_so, text, known):
-        return planting_waits(item, _nursery(item, known), known, held, text)
-    if said_so is None:
-        return None
+    if said_so != DONE:
+        goes_on = _goes_on(text, item, said_so, known, held)
+        if goes_on is not None or said_so is None:
+            return goes_on
     told = read_deeds(rest, known.lexicon)
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
@@ -322,15 +324,25 @@ def _said_of_task(
     """As `_done_when`; done, too, where one part of a text tells the deed of the task."""
     said_so, when, rest = _done_when(text, known, digits)
     part = part_that_tells(text, item, known) if said_so is None else None
-    if part is None:
-        return said_so, when, rest
-    return DONE, *_done_when(part, known, digits=False)[1:]
+    if part is not None:
+        return DONE, *_done_when(part, known, digits=False)[1:]
+    if said_so is None and story_tells(text, TASKS[item.task].deeds, known):
+        return DONE, day_gone(text, known), text
+    return said_so, when, rest
+
+
+def _goes_on(
+    text: str, item: Item, said_so: str | None, known: Known, held: Session | None
+) -> Turn | None:
+    """Work that has begun; planting that waits."""
+    begun = under_way(text, item, known, held)
+    if begun is None and _planting_waits(item, said_so, text, known):
+        return planting_waits(item, _nursery(item, known), known, held, text)
+    return begun
 
 
 def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
     """Whether it is put off, or said why; also where draining for it was asked."""
-    if said_so == DONE:
-        return False
     if TASKS[item.task].delay is Delay.PLANTING:
         return said_so == NOT_YET or is_put_off(text, known)
     return item.task is TaskCode.DRAIN_BED and is_put_off(text, known)
@@ -539,6 +551,10 @@ def _answer_leaves(
     if counted is not None and _says_only(counted, known):
         text = counted  # "three leaves and the fourth is just peeping"
     reading = read_count(text, known.lexicon)
+    if reading.outcome is not Outcome.UNDERSTOOD or not _counts_leaves(text, known):
+        told = _leaves_in_sentence(text, known)
+        if told is not None:
+            return leaves(item, told, known, held)
     if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
         return None
     if is_another_kind(text, known) or reading.value < FEWEST_LEAVES:
@@ -549,6 +565,19 @@ def _answer_leaves(
         wish = read_wish(text, known.lexicons, known.catalogue.language)
         return None if wish.value is not None else _is_it_done(item, known, held)
     return leaves(item, float(reading.value), known, held)
+
+
+def _leaves_in_sentence(text: str, known: Known) -> float | None:
+    """ "My grandfather counts three leaves", and neither "three leaves are yellow" nor those of
+    another plant or day."""
+    told = leaves_told(text, known)
+    if told is None or told < FEWEST_LEAVES or day_gone(text, known) is not None:
+        return None
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    other = around is not None and around.other
+    sick = (*choice_names("yellow", t.YELLOW, known), *choice_names("pale", t.PALE, known))
+    folded = text.casefold()
+    return None if other or any(name.casefold() in folded for name in sick) else told
 
 
 def _counts_leaves(text: str, known: Known) -> bool:

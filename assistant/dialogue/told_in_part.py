@@ -42,18 +42,18 @@ def part_that_covers(text: str, known: Known) -> str | None:
     return _part(text, frozenset({"cover"}), known)
 
 
-LEAST_OF_STORY = 0.75
+LEAST_OF_STORY = 0.45
 MOST_OF_STORY: Mapping[Act, float] = MappingProxyType(
     {
         Act.DIE: 0.05,
-        Act.HARM: 0.08,
-        Act.DANGER: 0.1,
-        Act.REFUSE: 0.1,
-        Act.PERSON: 0.1,
-        Act.TROUBLE: 0.1,
-        Act.QUESTION: 0.1,
-        Act.NOTDONE: 0.08,
-        Act.TALK: 0.2,
+        Act.HARM: 0.12,
+        Act.DANGER: 0.2,
+        Act.REFUSE: 0.15,
+        Act.PERSON: 0.15,
+        Act.TROUBLE: 0.15,
+        Act.QUESTION: 0.3,
+        Act.NOTDONE: 0.12,
+        Act.TALK: 0.35,
     }
 )
 _TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY})

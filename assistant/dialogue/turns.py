@@ -46,7 +46,7 @@ from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import officer_turn
 from assistant.dialogue.reports import bereaved, of_variety, reported
-from assistant.dialogue.told_in_part import part_that_covers
+from assistant.dialogue.told_in_part import part_that_covers, story_tells
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -303,7 +303,10 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
         if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD):
             return 0
     perhaps = said_so in (None, "done", "yes") and _is_asked_last(known, warning)
-    return 0 if perhaps and part_that_covers(text, known) else None
+    tells = perhaps and (
+        part_that_covers(text, known) or story_tells(text, frozenset({"cover"}), known)
+    )
+    return 0 if tells else None
 
 
 def _calls_for_help(text: str, known: Known) -> bool:

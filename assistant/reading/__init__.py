@@ -15,7 +15,13 @@ from assistant.reading.accounted import (
 from assistant.reading.areas import read_area
 from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
-from assistant.reading.counts import is_of_time, names_litres, read_count, read_litres
+from assistant.reading.counts import (
+    counts_in,
+    is_of_time,
+    names_litres,
+    read_count,
+    read_litres,
+)
 from assistant.reading.danger import in_danger
 from assistant.reading.dates import denies, names_day, names_days, read_date, without_day
 from assistant.reading.languages import guess_language, language_named
@@ -54,6 +60,7 @@ __all__ = [
     "read_area",
     "read_choice",
     "read_confirm",
+    "counts_in",
     "read_count",
     "read_date",
     "read_deeds",

@@ -1,4 +1,4 @@
-"""Work that has begun is neither done nor put off: the question stays open, nothing is written."""
+"""Work that has begun is neither done nor put off: its question stays open."""
 
 import pytest
 
