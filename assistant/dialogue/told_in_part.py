@@ -13,6 +13,7 @@ from assistant.agronomy.life.rows import TASKS
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Item, Known
 from assistant.hearing import Idea, understand
+from assistant.hearing.dating import around_day
 from assistant.reading import told_in_part, told_in_story
 
 LEAST_DONE = 0.35
@@ -56,19 +57,39 @@ MOST_OF_STORY: Mapping[Act, float] = MappingProxyType(
         Act.TALK: 0.35,
     }
 )
+_BED = frozenset({Idea.BED, Idea.MAT, Idea.SEEDLING})
+_THINGS: Mapping[str, frozenset[Idea]] = MappingProxyType(
+    {
+        "soak": frozenset({Idea.GRAIN}),
+        "sow": frozenset({Idea.GRAIN, *_BED}),
+        "cover": _BED | {Idea.COVER},
+        "uncover": _BED | {Idea.COVER},
+        "flood": _BED,
+        "drain": _BED | {Idea.OUTLET},
+        "transplant": frozenset({Idea.SEEDLING, Idea.PLOT, Idea.MAT}),
+        "fill": frozenset({Idea.GAP, Idea.SEEDLING}),
+    }
+)
+"""What a story names beside the deed, so that it is not of a goat house or of maize."""
+
 _TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY})
 
 
 def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
     """Whether a story tells a deed: its words stand there, nothing that is known takes it back,
     and the whole weighs as work done and as hardly anything else."""
-    if "?" in text or not told_in_story(text, known.lexicon, deeds):
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    if "?" in text or (around is not None and around.other):
+        return False
+    ideas = ideas_in(text, known)
+    things = {thing for deed in deeds for thing in _THINGS.get(deed, ())}
+    if not ideas & things or ideas & _TAKEN_BACK:
+        return False
+    if not told_in_story(text, known.lexicon, deeds):
         return False
     weights = understand(text, known.ears, known.catalogue.language).weights
     calm = all(weights[act] <= most for act, most in MOST_OF_STORY.items())
-    return (
-        calm and weights[Act.DONE] >= LEAST_OF_STORY and not _TAKEN_BACK & ideas_in(text, known)
-    )
+    return calm and weights[Act.DONE] >= LEAST_OF_STORY
 
 
 def _part(text: str, deeds: frozenset[str], known: Known) -> str | None:

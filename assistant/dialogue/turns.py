@@ -29,6 +29,7 @@ from assistant.dialogue.answering import (
     sure_wish,
 )
 from assistant.dialogue.answers import answered, answered_at_last
+from assistant.dialogue.asked_back import asked_back
 from assistant.dialogue.chains import chained
 from assistant.dialogue.cover_gone import cover_gone
 from assistant.dialogue.dated import dated, dated_surely
@@ -119,6 +120,7 @@ def turn(text: str, known: Known) -> Turn:
         answered_at_last,
         _in_focus,
         _elsewhere,
+        asked_back,
     )
     for stage in stages:
         found = stage(text, known)

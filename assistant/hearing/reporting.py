@@ -51,6 +51,10 @@ class Idea(StrEnum):
     JUST = "just"  # neither more nor less than needed
     LATE = "late"  # the work is behind its days, whatever it is
     NEXT_LEAF = "nextleaf"  # the words of "and the fourth is just peeping"
+    GRAIN = "grain"  # the seed
+    COVER = "cover"  # what a bed is covered with
+    OUTLET = "outlet"  # by what water leaves, and the water
+    GAP = "gap"  # in the planted field
     UNDER_WAY = "underway"  # the work has begun and is not done
     MOSTLY = "mostly"  # the words of "most of them got ...", "I counted"
 
