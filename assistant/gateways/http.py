@@ -63,8 +63,8 @@ class HttpGateway:
             self._no_lists_until = now + _ASK_AGAIN
             return None
         if answer.status_code != OK:
-            told = _handover(answer.status_code, answer.content)
-            first = replace(told, rest=_rest(answer, now))
+            of_all = _handover(answer.status_code, answer.content)
+            first = replace(of_all, rest=_rest(answer, now))
             return [first, *([None] * (len(texts) - 1))]
         said = _answers(answer.content)
         return [said.get(each.message_id, _UNSAID) for each in texts]

@@ -183,7 +183,7 @@ def test_an_answer_stays_in_its_order_where_its_beginning_is_to_blame(valley: Va
     assert operator.offered == ["101-1", "101-2"]
 
 
-# --- moments that a clock which was wrong left behind -------------------------------------------
+# --- moments that a clock which was wrong left behind -----------------------------------------
 
 JUMPS = pytest.mark.parametrize("jump", [timedelta(seconds=400), DAY, 90 * DAY])
 
