@@ -10,8 +10,9 @@ from datetime import datetime
 from hashlib import blake2b
 
 from assistant.alerts import Alert, Faulty, Info, Judged, Outcome, Threat, judge, read_alert
-from assistant.dialogue.rain_hours import LONGEST
+from assistant.dialogue.rain_hours import longest
 from assistant.service.alerts.chain import acts, follow, replaces
+from assistant.service.alerts.mapping import danger_of
 from assistant.service.alerts.notice import tell_of_draft, tell_of_end
 from assistant.service.audit import Act, note
 from assistant.service.house import House
@@ -118,9 +119,14 @@ def lead_on(
 
 def _same(threat: Threat, given: Collection[Given], now: datetime) -> bool:
     """Whether a village was warned already of these hours; what is past of them counts not."""
-    ends_at = min(threat.ends_at, threat.starts_at + LONGEST)
+    danger = danger_of(threat)
+    ends_at = min(threat.ends_at, threat.starts_at + longest(danger))
     hours = (max(threat.starts_at, now), ends_at)
-    return any((max(draft.starts_at, now), draft.ends_at) == hours for draft, _ in given)
+    return any(
+        (max(draft.starts_at, now), draft.ends_at) == hours
+        for draft, _ in given
+        if draft.danger == danger
+    )
 
 
 def _end(
@@ -148,6 +154,7 @@ def _draft(
         ends_at=threat.ends_at,
         created_at=now,
         certainty=Certainty(threat.certainty.lower()),
+        danger=danger_of(threat),
         hazard=threat.told(house.languages[0]).event,
         source=Source.ALERT,
         alert_id=kept.id,
