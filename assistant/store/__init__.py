@@ -7,6 +7,7 @@ from assistant.store.errors import (
     DatabaseFailedError,
     DatabaseUrlError,
     NaiveTimeError,
+    NoRoomError,
     NotThereError,
     StoreError,
 )
@@ -119,6 +120,7 @@ __all__ = [
     "Listed",
     "NEVER_AT_NIGHT",
     "NaiveTimeError",
+    "NoRoomError",
     "NewFarmer",
     "NotThereError",
     "OfficeList",

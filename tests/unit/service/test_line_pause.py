@@ -24,7 +24,7 @@ TAKES = Handover(Fate.ACCEPTED)
 
 
 @dataclass
-class Counter:
+class ListTaker:
     """An operator who takes lists, answers by a rule, and keeps what it was offered at once."""
 
     rule: Callable[[str], Handover] = lambda message_id: TAKES
@@ -73,13 +73,13 @@ def write(valley: Valley, *names: str, lane: Lane = Lane.TASK, lasts: timedelta 
         )
 
 
-def look(valley: Valley, operator: Counter) -> int:
+def look(valley: Valley, operator: ListTaker) -> int:
     """One look at the outbox, a second later."""
     valley.now += SECOND
     return dispatch(valley.house, operator, valley.now, limit=500, lease=LEASE)
 
 
-def all_looks(valley: Valley, operator: Counter) -> None:
+def all_looks(valley: Valley, operator: ListTaker) -> None:
     """Looks while something goes, as the worker has it; no time passes."""
     while dispatch(valley.house, operator, valley.now, limit=500, lease=LEASE):
         pass
@@ -104,7 +104,7 @@ def test_what_waited_for_the_line_goes_at_once_in_its_order(
     write(valley, *numbers(150))
     valley.now += SECOND
     write(valley, "300-1", "300-2", lane=Lane.ANSWER)
-    operator = Counter(lambda message_id: why)
+    operator = ListTaker(lambda message_id: why)
     for _ in range(40):
         assert look(valley, operator) == 0
         valley.now += MINUTE
@@ -118,7 +118,7 @@ def test_what_waited_for_the_line_goes_at_once_in_its_order(
 def test_a_line_that_rests_is_offered_nothing_and_then_a_few(valley: Valley) -> None:
     """One, then as many again as went: an operator who is starting meets no whole morning."""
     write(valley, *numbers(300))
-    operator = Counter(lambda message_id: BUSY)
+    operator = ListTaker(lambda message_id: BUSY)
     look(valley, operator)
     assert [len(call) for call in operator.calls] == [300]
     for _ in range(28):
@@ -138,7 +138,7 @@ def test_a_text_ends_by_its_own_time_alone(valley: Valley) -> None:
     """The one that is worthless meanwhile is given up, the other goes."""
     write(valley, "101", lasts=10 * MINUTE)
     write(valley, "102", lasts=DAY)
-    operator = Counter(lambda message_id: NOBODY)
+    operator = ListTaker(lambda message_id: NOBODY)
     for _ in range(15):
         look(valley, operator)
         valley.now += MINUTE
@@ -156,7 +156,7 @@ def test_a_text_that_brings_the_line_down_holds_up_no_other(
 ) -> None:
     """It alone is to blame, and tried again by itself, later and later."""
     write(valley, *numbers(300))
-    operator = Counter(lambda message_id: answer if message_id in bad else TAKES)
+    operator = ListTaker(lambda message_id: answer if message_id in bad else TAKES)
     begun = valley.now
     good = [name for name in numbers(300) if name not in bad]
     while valley.now - begun < timedelta(minutes=15):
@@ -172,7 +172,7 @@ def test_a_text_that_brings_the_line_down_holds_up_no_other(
 def test_an_answer_stays_in_its_order_where_its_beginning_is_to_blame(valley: Valley) -> None:
     """What follows it to the same phone waits as long."""
     write(valley, "101-1", "101-2", "102", "103", lane=Lane.ANSWER)
-    operator = Counter(lambda message_id: BROKE if message_id == "101-1" else TAKES)
+    operator = ListTaker(lambda message_id: BROKE if message_id == "101-1" else TAKES)
     for _ in range(20):
         look(valley, operator)
     assert text(valley, "102").state is text(valley, "103").state is TextState.ACCEPTED
@@ -197,9 +197,9 @@ def test_a_pause_that_begins_later_than_now_is_none(
     write(valley, "101", lasts=200 * DAY)
     right = valley.now
     valley.now += jump
-    look(valley, Counter(lambda message_id: why))
+    look(valley, ListTaker(lambda message_id: why))
     valley.now = right
-    assert look(valley, Counter()) == 1
+    assert look(valley, ListTaker()) == 1
 
 
 @JUMPS
@@ -210,7 +210,7 @@ def test_what_was_claimed_by_a_clock_ahead_comes_back_at_once(
     write(valley, "101", lasts=200 * DAY)
     with valley.house.store.work() as work:
         assert work.outbox.claim(valley.now + jump, 9, LEASE)
-    assert look(valley, Counter()) == 1
+    assert look(valley, ListTaker()) == 1
 
 
 def test_what_another_process_has_in_hand_stays_there(valley: Valley) -> None:
@@ -218,7 +218,7 @@ def test_what_another_process_has_in_hand_stays_there(valley: Valley) -> None:
     write(valley, "101")
     with valley.house.store.work() as work:
         assert work.outbox.claim(valley.now + 20 * SECOND, 9, LEASE * 1.5)
-    assert look(valley, Counter()) == 0
+    assert look(valley, ListTaker()) == 0
 
 
 def test_a_text_whose_next_try_is_too_far_off_goes_now(valley: Valley) -> None:
@@ -231,10 +231,10 @@ def test_a_text_whose_next_try_is_too_far_off_goes_now(valley: Valley) -> None:
         work.lines.put_off(["102"], ahead + MINUTE)
         work.outbox.claim(valley.now, 1, LEASE)
         work.lines.hold(["103"], ahead)
-    assert look(valley, Counter()) == 0
+    assert look(valley, ListTaker()) == 0
     assert let_leave(valley.house, valley.now) == 2
     assert let_leave(valley.house, valley.now) == 0
-    assert look(valley, Counter()) == 2
+    assert look(valley, ListTaker()) == 2
     assert text(valley, "103").due_at == ahead
 
 
@@ -264,7 +264,7 @@ def test_one_of_several_lines_rests_no_longer_than_it_should(
     valley: Valley, jump: timedelta
 ) -> None:
     """It was busy while the clock was ahead."""
-    operator = Counter(lambda message_id: BUSY)
+    operator = ListTaker(lambda message_id: BUSY)
     lines = Lines({"north": operator}, (Route(("north",)),), {"north": Terms()})
     write(valley, "101", lasts=200 * DAY)
     right = valley.now
