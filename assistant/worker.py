@@ -24,6 +24,7 @@ from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.in_force import InForce
+from assistant.service.line_pause import let_leave
 from assistant.service.mornings import AT_ONCE
 from assistant.service.privacy import erase_due, thin_out
 from assistant.service.pulse import SENDING, TICKING, Beat
@@ -183,11 +184,12 @@ class Worker:
             self._looked_over_on = today
 
     def _incomplete(self) -> None:
-        """Once a minute the texts whose other pieces did not come."""
+        """Once a minute the texts whose other pieces did not come, and those that are to wait
+        for longer than any pause lasts."""
         now = self._clock()
         if self._pieces_at is None or not timedelta(0) <= now - self._pieces_at < A_MINUTE:
             self._pieces_at = now
-            if take_incomplete(self._house, now):
+            if take_incomplete(self._house, now) + let_leave(self._house, now):
                 self.wake()
 
     def _count(self) -> None:
