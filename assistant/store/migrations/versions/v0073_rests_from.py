@@ -12,3 +12,8 @@ depends_on = None
 def upgrade() -> None:
     with op.batch_alter_table("line") as line:
         line.add_column(sa.Column("rests_from", sa.DateTime(timezone=True), nullable=True))
+
+
+def downgrade() -> None:
+    with op.batch_alter_table("line") as line:
+        line.drop_column("rests_from")
