@@ -8,7 +8,7 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from threading import Event, Thread
 
-from assistant.alerts import Place, Rules
+from assistant.alerts import Rules, VillagePlace
 from assistant.alerts.sources import AlertSource
 from assistant.channel import Clock, Gateway, Listener, ListGateway, News, NotKeptError, Screen
 from assistant.service.alerts.again import judge_again
@@ -313,7 +313,7 @@ class AlertWatch:
         self._every_s, self._more = every_s, more
         self._forgot_on: date | None = None
         self._added: tuple[tuple[str, ...], Sequence[AlertSource]] | None = None
-        self._judged_by: tuple[dict[int, Place], Rules] | None = None
+        self._judged_by: tuple[dict[int, VillagePlace], Rules] | None = None
         self._stopping = Event()
         self._thread = Thread(target=self._run, name="alerts", daemon=True)
 
