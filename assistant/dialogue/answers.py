@@ -274,7 +274,8 @@ def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
     area = plan.area_in(text, known) is not None
     rule = known.ears.questions.heard(text, languages, area)
     found = match(text, rule, known, languages)
-    if found.question is None and (found.asks or is_last):
+    is_free = known.session is None and not known.items
+    if found.question is None and (found.asks or (is_last and is_free)):
         perhaps = office_perhaps(text, known, languages)
         if perhaps:
             return offer_which(text, found.perhaps, known, perhaps)

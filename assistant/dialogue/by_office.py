@@ -31,10 +31,7 @@ def office_question(text: str, known: Known, languages: Sequence[str]) -> str | 
 def office_perhaps(
     text: str, known: Known, languages: Sequence[str]
 ) -> tuple[tuple[str, str], ...]:
-    """The office's questions that a text may ask, each with the words by which it is offered;
-    none while something else is open."""
-    if known.session is not None or known.items:
-        return ()
+    """The office's questions that a text may ask, each with the words that offer it."""
     found = _near(text, known, languages, Nearness.PERHAPS)
     return tuple((_code(each), each.ways[0]) for each in found[:MOST_OFFERED])
 

@@ -18,7 +18,7 @@ MOST_WAYS = 12
 LONGEST_WAY = 60  # characters, so that it can be offered beside others
 FEWEST_WORDS = 2  # of a way, beside those that say little
 MOST_BESIDE = 4  # other words of a text that may be the question
-_BUT_ONE = 3  # words of a way from which on one may be missing
+_BUT_ONE = 4  # words of a way from which on one may be missing
 
 
 @dataclass(frozen=True)

@@ -123,7 +123,7 @@ def _flushed(session: Session, _context: UOWTransaction) -> None:
     if any(isinstance(each, _PERSONS) for each in written):
         forget(session)
     if any(isinstance(each, _SHELVED) for each in written):
-        _count(session)
+        shelved_changed(session)
 
 
 @event.listens_for(Transaction, "do_orm_execute")
@@ -135,11 +135,11 @@ def _executed(state: ORMExecuteState) -> None:
     if issubclass(state.bind_mapper.class_, _PERSONS):
         forget(state.session)
     if issubclass(state.bind_mapper.class_, _SHELVED):
-        _count(state.session)
+        shelved_changed(state.session)
 
 
-def _count(session: Session) -> None:
-    """Villages change: other processes read them again once this is committed."""
+def shelved_changed(session: Session) -> None:
+    """What is on the shelf changes: other processes read it again once this is committed."""
     session.info[_CHANGED] = True
     session.connection().execute(_ONE_MORE, {"of": VILLAGES})
 

@@ -23,6 +23,12 @@ def pages(desk: Desk) -> Blueprint:
         model = service.questions_page(desk.house, desk.sight, month, village, desk.now)
         return desk.page("questions.html", model=model, q=q, b=messages_web_books)
 
+    _adding(found, desk)
+    _deeds(found, desk)
+    return found
+
+
+def _adding(found: Blueprint, desk: Desk) -> None:
     @found.get("/questions/new")
     def form() -> ResponseReturnValue:
         lead_only(desk)
@@ -41,6 +47,8 @@ def pages(desk: Desk) -> Blueprint:
         desk.tell(q.KEPT)
         return desk.to("questions.shown", anchor="to-read")
 
+
+def _deeds(found: Blueprint, desk: Desk) -> None:
     @found.post("/questions/<int:question>/use")
     def use(question: int) -> ResponseReturnValue:
         if service.use_question(desk.house, desk.sight, question, desk.now) is None:
@@ -54,8 +62,6 @@ def pages(desk: Desk) -> Blueprint:
             abort(404)
         desk.tell(q.WITHDRAWN)
         return desk.to("questions.shown")
-
-    return found
 
 
 def _form(desk: Desk, draft: Draft, refusal: Refusal | None = None) -> ResponseReturnValue:

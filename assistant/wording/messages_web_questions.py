@@ -77,7 +77,9 @@ HAS_DOSE = Message(
     '"{words}" may be taken for a dose. Leave the amount out.',
     note="Nothing was kept. {words}: an amount in the answer.",
 )
-TOO_LONG = Message("The answer is longer than one segment. Shorten it.", note="Nothing was kept.")
+TOO_LONG = Message(
+    "The answer is longer than one segment. Shorten it.", note="Nothing was kept."
+)
 IS_HEARD = Message(
     '"{words}" is heard as danger, a refusal, a call for a person or a word to send, which go before '
     "any question. Ask it in another way.",

@@ -39,7 +39,7 @@ class Questions:
         """All that were not withdrawn, in the order they were added."""
         wanted = (
             select(OfficeQuestionRow)
-            .where(OfficeQuestionRow.withdrawn_at.is_(None))
+            .where(OfficeQuestionRow.withdrawn_at.is_(None), OfficeQuestionRow.answer != "")
             .order_by(OfficeQuestionRow.id)
         )
         return tuple(map(_kept, self._session.scalars(wanted)))
