@@ -6,6 +6,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.life.events import Event
 from assistant.agronomy.lot.programme_variety import ProgrammeVariety
@@ -84,13 +85,14 @@ class Focus:
 
 @dataclass(frozen=True)
 class Standing:
-    """A rain warning that stands for a village; `answer` is this phone's, where it gave one."""
+    """A warning that stands for a village; `answer` is this phone's, where it gave one."""
 
     id: int
     village_id: int
     starts_at: datetime
     ends_at: datetime
     answer: str | None = None
+    danger: str = RAIN
 
 
 @dataclass(frozen=True)
@@ -209,7 +211,9 @@ class Known:
     `every_practice` all that the programme knows.
     `prices` and `varieties` are those of the programme, `wet_bed` what its costs are held
     against.
-    `raining`: a warning stands for the village, whether or not this phone was asked for it.
+    `raining`: a rain warning stands for the village, whether or not this phone was asked for
+    it; `stormy`: one of another danger to people out of doors; `held`: one of another than rain
+    that sowing and uncovering wait for.
     `nearby` is whom to turn to from that village; `unread` how many texts of this phone could
     not be read since the last that was, of the last day; `asked_if_hurt`: whether this phone
     was asked if somebody is hurt and has not said. `office` is what the programme's own office
@@ -234,6 +238,8 @@ class Known:
     focuses: tuple[Focus, ...] = ()
     warning: Standing | None = None
     raining: bool = False
+    stormy: bool = False
+    held: bool = False
     seasons: tuple[SeasonOutcome, ...] = ()
     practices: tuple[Practice, ...] = (MAT,)
     every_practice: tuple[Practice, ...] = (MAT,)
@@ -247,6 +253,11 @@ class Known:
     unread: int = 0
     asked_if_hurt: bool = False
     office: OfficeDesk = OfficeDesk()
+
+    @property
+    def in_storm(self) -> bool:
+        """Whether a warning stands of something that may harm people out of doors."""
+        return self.raining or self.stormy
 
     @property
     def lexicon(self) -> Lexicon:
@@ -403,6 +414,7 @@ class IssueWarning:
     village_id: int
     starts_at: datetime
     ends_at: datetime
+    danger: str = RAIN
 
 
 @dataclass(frozen=True)

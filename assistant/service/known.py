@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.growth.warmth import Warmth, told_since
 from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
@@ -83,7 +84,9 @@ def know(
         items=_items(work, nurseries, today),
         focuses=focuses,
         warning=here.warning if here.warned else None,
-        raining=here.warning is not None,
+        raining=RAIN in here.dangers,
+        stormy=any(DANGERS[each].storm for each in here.dangers - {RAIN}),
+        held=any(DANGERS[each].waits for each in here.dangers - {RAIN}),
         seasons=work.seasons.of_farmer(farmer.id) if farmer and here.has_seasons else (),
         practices=_practices(house, village),
         every_practice=tuple(house.store.practices.values()),

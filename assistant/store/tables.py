@@ -7,6 +7,7 @@ from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstrai
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.agronomy.life.events import By, Why
 from assistant.channel import Channel, Step
 from assistant.dialogue.values import Kind
@@ -222,6 +223,7 @@ class WarningRow(Base):
     issued_at: Mapped[datetime]
     cleared_at: Mapped[datetime | None]
     recalled_at: Mapped[datetime | None]  # it was a mistake; then it is cleared too
+    danger: Mapped[str] = mapped_column(default=RAIN)
 
 
 class WarningPhoneRow(Base):

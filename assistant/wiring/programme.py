@@ -10,7 +10,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, TypeVar
 
-from assistant.alerts import Place
+from assistant.alerts import VillagePlace
 from assistant.alerts.fields import DATE_LINE, POLE
 from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
@@ -46,7 +46,7 @@ class Programme:
     villages: tuple[tuple[str, str | None], ...]
     tariff: Tariff | None = None
     name: str | None = None
-    places: Mapping[str, Place] = field(default_factory=dict)
+    places: Mapping[str, VillagePlace] = field(default_factory=dict)
     phonebook: Phonebook = Phonebook()
     climates: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
 
@@ -182,7 +182,7 @@ class _Row:
 
     name: str
     zone: str | None
-    place: Place
+    place: VillagePlace
     nearby: Nearby = Nearby()
     climate: tuple[float, ...] = ()
 
@@ -210,7 +210,7 @@ def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
         codes = _tried(faults, name, _codes, row)
         nearby = _nearby(f"{name}: ", row, faults)
         climate = _tried(faults, name, _climate, row) or ()
-        yield _Row(name, zone, Place(point, codes or frozenset()), nearby, climate)
+        yield _Row(name, zone, VillagePlace(point, codes or frozenset()), nearby, climate)
 
 
 def _point(row: Mapping[str, Any]) -> Point | None:

@@ -20,7 +20,7 @@ from assistant.store import Store
 from assistant.store.backup import put_back
 from assistant.store.engine import open_engine
 from assistant.wiring.house import open_house
-from gateway_sim import Busy, Deliver, Handler, Limits, Message, OperatorController
+from gateway_sim import Busy, Deliver, Handler, InTransit, OperatorController, OperatorLimits
 from gateway_sim.handlers import Answer
 from tests.chaos.count import Toll, toll
 from tests.chaos.country import WORDS, Country, zone_at_ten
@@ -36,7 +36,7 @@ QUIET_S = 120.0  # how long all may take to come to rest at the end
 class Slow(Handler):
     """An operator who takes his time over each text."""
 
-    def submission(self, message: Message, answer: Answer) -> Answer:
+    def submission(self, message: InTransit, answer: Answer) -> Answer:
         time.sleep(0.05)
         return answer
 
@@ -51,7 +51,9 @@ class Trial:
         self.store = Store(self.url)
         self.store.migrate()
         self.country = Country(self.store, zone)
-        self.operator = OperatorController(secret=SECRET, limits=Limits(retry_seconds=AGAIN))
+        self.operator = OperatorController(
+            secret=SECRET, limits=OperatorLimits(retry_seconds=AGAIN)
+        )
         self._clock = folder / "clock"
         self._clock.write_text("0")
         self.faults: Counter[str] = Counter()

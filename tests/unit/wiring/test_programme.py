@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.alerts import Place
+from assistant.alerts import VillagePlace
 from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
@@ -49,9 +49,9 @@ def test_a_programme_file_places_its_villages(tmp_path: Path) -> None:
         '[[village]]\nname = "D"\nlatitude = 90.0\nlongitude = -180\n'
     )
     assert programme(tmp_path, text).places == {
-        "A": Place(Point(-1.0, 37.5)),
-        "B": Place(None, frozenset({Geocode("WARD", "3")})),
-        "D": Place(Point(90.0, -180.0)),
+        "A": VillagePlace(Point(-1.0, 37.5)),
+        "B": VillagePlace(None, frozenset({Geocode("WARD", "3")})),
+        "D": VillagePlace(Point(90.0, -180.0)),
     }
 
 

@@ -3,8 +3,8 @@
 import sqlalchemy as sa
 from alembic import op
 
-revision = "v0072"
-down_revision = "v0071"
+revision = "v0074"
+down_revision = "v0073"
 branch_labels = None
 depends_on = None
 
