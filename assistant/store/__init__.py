@@ -60,6 +60,7 @@ from assistant.store.values_people import (
     PastPhone,
     Wish,
 )
+from assistant.store.values_questions import AskedCount, KeptQuestion, MonthAsked
 from assistant.store.values_running import Line, SetAside
 from assistant.store.values_warnings import (
     BedInDanger,
@@ -74,6 +75,9 @@ from assistant.store.values_warnings import (
 from assistant.store.work import Store, Work
 
 __all__ = [
+    "AskedCount",
+    "KeptQuestion",
+    "MonthAsked",
     "Account",
     "Written",
     "Alarm",

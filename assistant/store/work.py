@@ -49,6 +49,7 @@ from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
 from assistant.store.queries.pieces import Pieces
 from assistant.store.queries.privacy import Privacy
+from assistant.store.queries.questions import Questions
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
 from assistant.store.queries.running import Running
@@ -95,6 +96,7 @@ class Work:
     outbox = _Subject(Outbox)
     lines = _Subject(Lines)
     pieces = _Subject(Pieces)
+    questions = _Subject(Questions)
     reminders = _Subject(Reminders)
     mornings = _Subject(Mornings)
     warnings = _Subject(Warnings)

@@ -10,9 +10,10 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from assistant.agronomy.field import LIMITS
-from assistant.people import LANGUAGES, Village, person_name, read_phone
+from assistant.people import LANGUAGES, Village, VillageUnit, person_name, read_phone
 from assistant.reading import Lexicon, Outcome, language_named, read_area, read_date
 from assistant.reading import read_germination as read_percent
+from assistant.reading.village_units import with_units
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
 from assistant.service.office.sheets import Row
@@ -84,7 +85,9 @@ class Reader:
     region: str | None
     today: date
     units: Mapping[int, str]
-    _areas: dict[str, tuple[float, str] | Say] = field(default_factory=dict)
+    _areas: dict[tuple[str, tuple[VillageUnit, ...]], tuple[float, str] | Say] = field(
+        default_factory=dict
+    )
     _phones: dict[str, str | Say] = field(default_factory=dict)
     _percents: dict[str, float | None] = field(default_factory=dict)
 
@@ -102,7 +105,8 @@ class Reader:
     def _entry(self, line: int, cells: Mapping[Field, str]) -> Entry:
         phone = self._phone(cells.get(Field.PHONE, ""))  # first of all: a sum has none
         area = cells.get(Field.AREA, "")
-        area_m2, area_words = self._area(area) if area else (None, "")
+        units = self._units_of(cells.get(Field.VILLAGE, "")) if area else ()
+        area_m2, area_words = self._area(area, units) if area else (None, "")
         return Entry(
             line=line,
             phone=phone,
@@ -117,13 +121,13 @@ class Reader:
             bed=_bed(cells.get(Field.NURSERY, "")),
         )
 
-    def area(self, typed: str) -> tuple[float, str]:
-        """A field [m2] and how it is said.
+    def area(self, typed: str, units: tuple[VillageUnit, ...] = ()) -> tuple[float, str]:
+        """A field [m2] and how it is said; `units` are those of its village.
 
         Raises:
             Refused: it cannot be read.
         """
-        return self._area(typed)
+        return self._area(typed, units)
 
     def germination(self, typed: str) -> float | None:
         """Of a hundred seeds; None where nothing is typed.
@@ -180,16 +184,25 @@ class Reader:
 
     # --- the nursery -------------------------------------------------------------------------
 
-    def _area(self, typed: str) -> tuple[float, str]:
+    def _units_of(self, village: str) -> tuple[VillageUnit, ...]:
+        """The land units of the village of a row; none where it is told later that it has no
+        village."""
+        try:
+            return self._village(village).units or ()
+        except Refused:
+            return ()
+
+    def _area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str]:
         """The field [m2] and how it is said."""
-        if typed not in self._areas:
-            self._areas[typed] = self._read_area(typed)
-        found = self._areas[typed]
+        key = typed, units
+        if key not in self._areas:
+            self._areas[key] = self._read_area(typed, units)
+        found = self._areas[key]
         if isinstance(found, Say):
             raise Refused(found)
         return found
 
-    def _read_area(self, typed: str) -> tuple[float, str] | Say:
+    def _read_area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str] | Say:
         at = next((at for at, what in self.choices.columns.items() if what is Field.AREA), -1)
         unit = self.units.get(at) or self.choices.unit
         is_bare = _NUMBER.fullmatch(typed) is not None
@@ -198,7 +211,7 @@ class Reader:
         said = f"{typed} {unit}" if is_bare else typed
         limits = LIMITS["field_area_m2"]
         for lexicon in self.lexicons:
-            reading = read_area(said, lexicon, self.region)
+            reading = read_area(said, with_units(lexicon, units), self.region)
             if reading.outcome is Outcome.UNDERSTOOD and reading.value is not None:
                 if limits.low <= reading.value <= limits.high:
                     return reading.value, reading.words
