@@ -22,6 +22,30 @@ MOVERS = Message(
 MOVE_THEM = Message("Move them as the list says", note="Button.")
 LEAVE_THEM = Message("Leave them where they are", note="Button.")
 
+# --- rows of a list that cannot be taken as they stand ----------------------------------------
+CELL_LEFT_OUT = Message(
+    "left out: {why}",
+    note="About a cell of a row that is taken without it; a sentence follows.",
+)
+CELLS_ONLY = Message(
+    "{n} person is left out only because of a cell that cannot be read, such as a field size or "
+    "a date.",
+    plural="{n} people are left out only because of cells that cannot be read, such as a field "
+    "size or a date.",
+    note="Before a list is taken in.",
+)
+CELLS_LEFT = Message(
+    "People are taken in without the cells that cannot be read. Each is named below.",
+    note="Before a list is taken in.",
+)
+TAKE_WITHOUT_CELLS = Message("Take them without those cells", note="Button.")
+LEAVE_ROWS = Message("Leave those rows out again", note="Button.")
+CORRECT_HERE = Message(
+    "Correct the cells here and check again, or download the rows and send them in later.",
+    note="Above rows of a list that were left out.",
+)
+CHECK_AGAIN = Message("Check again", note="Button: a list is looked through with the changes.")
+
 # --- a bed --------------------------------------------------------------------------------------
 BED_RIGHT = Message("Put the bed right", note="Opens a form.")
 BED_KIND = Message("Kind of bed", note="Label of a list.")

@@ -339,3 +339,52 @@ def test_a_list_moves_nobody_who_is_known_unless_it_is_said(
 def _villages(valley: Valley) -> tuple[Village, ...]:
     with valley.house.store.look() as work:
         return work.people.villages()
+
+
+MESSY = f"""Phone,Name,Village,Area (ha),Sowing
+{AMINA},Amina Juma,Kijani,3 bigha or so,mid December
+{BARAKA},Baraka Mosi,Kijjjni,0.4,2026-06-10
+"""
+
+
+def test_rows_left_out_are_corrected_on_the_page(officer: Browser) -> None:
+    """All reasons of a row stand beside its cells, and what is typed there counts."""
+    send_in(officer, MESSY)
+    page = approve(officer)
+    assert "2 rows left out" in page
+    assert "is no sure size of a field" in page and "is no sure date" in page
+    cells = {"cell-2-3": "0.3", "cell-2-4": "2026-06-12", "cell-3-2": "Kijani"}
+    page = officer.send("/lists/1/answers", **cells)
+    assert "2 new farmers" in page and "0 rows left out" in page
+    assert "The list is taken in" in take(officer)
+
+
+def test_people_are_taken_without_cells_that_cannot_be_read(officer: Browser) -> None:
+    """By one button, which can be pressed back; each cell left out is named."""
+    send_in(officer, MESSY)
+    page = approve(officer)
+    assert "1 person is left out only because of a cell" in page
+    page = officer.send("/lists/1/answers", leave_cells="yes")
+    assert "1 new farmer" in page and "left out: &#39;3 bigha" in officer.page.text
+    page = officer.send("/lists/1/answers", leave_cells="no")
+    assert "0 new farmers" in page and "2 rows left out" in page
+
+
+def test_a_row_that_is_left_out_still_names_the_phones_other_owner(officer: Browser) -> None:
+    """Husband and wife: hers cannot be read, so his does not take the phone unasked."""
+    family = f"""Phone,Name,Village,Sowing
+{AMINA},Baraka Mosi,Kijani,2026-06-10
+{AMINA},Amina Juma,Kijani,when it rains
+"""
+    send_in(officer, family)
+    columns = {f"column-{at}": what for at, what in enumerate(("phone", "name", "village"))}
+    page = officer.send("/lists/1", **columns, **{"column-3": "sowing"})
+    assert "One number, several names" in page and "0 new farmers" in page
+    page = officer.send("/lists/1/answers", **{f"shared-{AMINA}": "family"})
+    assert "1 new farmer" in page and "1 row left out" in page
+
+
+def test_what_the_asking_takes_is_shown(officer: Browser) -> None:
+    """Segments always; money where a price is set."""
+    send_in(officer, LIST)
+    assert "1 text asks for agreement: 1 segment, price not set" in approve(officer)
