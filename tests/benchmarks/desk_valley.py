@@ -149,7 +149,8 @@ def _name(url: str) -> None:
         for at, first in enumerate(FIRST):
             for other, last in enumerate(LAST):
                 run(
-                    "UPDATE farmer SET name = :name WHERE id % 9 = :at AND id / 9 % 10 = :other",
+                    "UPDATE farmer SET name = :name "
+                    "WHERE id % 9 = :at AND id / 9 % 10 = :other",
                     name=f"{first} {last}",
                     at=at,
                     other=other,

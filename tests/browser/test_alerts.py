@@ -54,7 +54,7 @@ def test_an_officer_reads_an_alert_and_where_it_holds(page: Page, alerted: Offic
     page.get_by_role("link", name="Official alerts").click()
     rows = page.get_by_role("row")
     expect(rows.nth(1)).to_contain_text("Drafted for the officer.")
-    expect(rows.nth(2)).to_contain_text("Not as the standard has it")
+    expect(rows.nth(2)).to_contain_text("It does not follow the standard")
     expect(rows.nth(3)).to_contain_text("A test, exercise or draft")
     picture(page, "alerts")
     audit(page)
@@ -69,7 +69,7 @@ def test_an_officer_reads_an_alert_and_where_it_holds(page: Page, alerted: Offic
     audit(page)
     fits(page)
     with page.expect_download() as download:
-        page.get_by_role("link", name="The message as it came").click()
+        page.get_by_role("link", name="The original message").click()
     assert Path(download.value.path()).read_bytes() == message("1-heavy-rain.xml")
 
 
@@ -77,7 +77,7 @@ def test_a_faulty_message_says_what_to_mend(page: Page, alerted: Office) -> None
     """It can be given back to the service."""
     sign_in(page, alerted)
     page.goto(f"{alerted.url}/alerts/2")
-    expect(page.locator("#faults + ul")).to_contain_text("no XML, or only half of it")
+    expect(page.locator("#faults + ul")).to_contain_text("not XML, or incomplete")
     picture(page, "alert-faulty")
     audit(page)
     fits(page)
@@ -113,7 +113,7 @@ def test_the_lead_says_by_which_codes_a_village_is_known(page: Page, alerted: Of
     expect(page.get_by_role("status")).to_contain_text("LINDARA-WARD 04 is no code")
     codes.fill("LINDARA-WARD=04")
     save.click()
-    expect(page.get_by_role("status")).to_contain_text("The codes of Mto Mwanga are kept.")
+    expect(page.get_by_role("status")).to_contain_text("The codes for Mto Mwanga are saved.")
     expect(codes).to_have_value("LINDARA-WARD=04\n")
     page.locator("#codes").scroll_into_view_if_needed()
     picture(page, "village-codes")

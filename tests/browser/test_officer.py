@@ -70,7 +70,7 @@ def test_those_ticked_are_visited_with_one_form_and_it_is_undone(
     page.get_by_role("button", name="Note").click()
     expect(page.get_by_role("status").last).to_contain_text("noted")
     page.get_by_role("button", name="Undo").click()
-    expect(page.get_by_role("status")).to_contain_text("It is undone")
+    expect(page.get_by_role("status")).to_contain_text("Undone")
     expect(listed).to_contain_text("Kijani")
 
 
@@ -84,11 +84,11 @@ def test_a_visit_is_noted_at_the_nursery(page: Page, storm: Office) -> None:
     picture(page, "nursery")
     audit(page)
     fits(page)
-    visit = page.get_by_role("region", name="Note a visit")
+    visit = page.get_by_role("region", name="Record a visit")
     visit.get_by_label("uncover and flood").check()
     visit.get_by_label("What you saw and did").fill("Uncovered with her. All up, even stand.")
-    visit.get_by_role("button", name="Note a visit").click()
-    expect(page.get_by_role("status")).to_contain_text("The visit is noted")
+    visit.get_by_role("button", name="Record a visit").click()
+    expect(page.get_by_role("status")).to_contain_text("The visit is recorded")
     expect(page.get_by_role("region", name="Visits")).to_contain_text("All up, even stand.")
     page.get_by_role("link", name="Waiting for me").first.click()
     expect(page.get_by_text("No answer: uncover and flood")).to_have_count(0)
