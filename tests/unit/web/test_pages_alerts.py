@@ -127,7 +127,11 @@ def test_only_ours_leaves_out_what_is_elsewhere(placed: Valley, browser: Browser
     come(placed, cap(identifier="far", info=far), cap(), b"no alert")
     assert "Far away" in browser.open("/alerts")
     shown = browser.open("/alerts?ours=1")
-    assert "Far away" not in shown and "Orange" in shown and "It does not follow the standard" in shown
+    assert (
+        "Far away" not in shown
+        and "Orange" in shown
+        and "It does not follow the standard" in shown
+    )
 
 
 def test_a_long_list_goes_on_from_page_to_page(placed: Valley, browser: Browser) -> None:
@@ -152,9 +156,7 @@ def test_after_a_cancel_the_officer_gives_the_all_clear(
     come(placed, cap(identifier="LWS-2", sent="2026-06-12T07:00:00+03:00", msgType="Cancel",
                      references=FIRST, info=None))  # fmt: skip
     shown = browser.open("/alerts/2")
-    assert (
-        "your warning still stands: Kijani." in shown and "It replaced: LWS-1" in shown
-    )
+    assert "your warning still stands: Kijani." in shown and "It replaced: LWS-1" in shown
     assert "Replaced by a later message: LWS-2" in browser.open("/alerts/1")
     assert "The all-clear goes out: Kijani." in browser.send("/alerts/2/all-clear")
     assert placed.heard(AMINA) == [like(m.ALL_CLEAR, ...)]

@@ -202,7 +202,9 @@ def test_a_number_that_texts_do_not_reach_is_on_the_list(
     for _ in range(2):
         valley.text(AMINA, "MENU")
     shown = browser.open("/morning")
-    assert "Numbers that texts do not reach" in shown and "2 texts in a row not delivered" in shown
+    assert (
+        "Numbers that texts do not reach" in shown and "2 texts in a row not delivered" in shown
+    )
     shown = browser.send("/deeds/do", deed="seen", line="dead-1")
     assert "Numbers that texts do not reach" not in shown
 

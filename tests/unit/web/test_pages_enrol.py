@@ -130,7 +130,9 @@ def test_a_number_of_another_farmer_cannot_be_given(officer: Browser, valley: Va
     """It says so."""
     valley.enrol(AMINA)
     valley.enrol(BARAKA)
-    assert "That number belongs to another farmer" in officer.send("/farmers/1/number", phone=BARAKA)
+    assert "That number belongs to another farmer" in officer.send(
+        "/farmers/1/number", phone=BARAKA
+    )
     assert "is not a phone number" in officer.send("/farmers/1/number", phone="12")
 
 

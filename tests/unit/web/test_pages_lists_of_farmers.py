@@ -327,7 +327,10 @@ def test_a_list_moves_nobody_who_is_known_unless_it_is_said(
     moved = f"Simu;Jina;Kijiji;Shamba (ha);Kusia\n{AMINA};Amina Juma;Mto Mwanga;;\n"
     send_in(officer, moved)
     shown = approve(officer, 2)
-    assert "1 known farmer lives in another village" in shown and "already registered in Kijani" in shown
+    assert (
+        "1 known farmer lives in another village" in shown
+        and "already registered in Kijani" in shown
+    )
     shown = officer.send("/lists/2/answers", moves="yes")
     assert "village: Kijani -&gt; Mto Mwanga" in shown
     take(officer, 2)

@@ -91,7 +91,9 @@ def test_a_village_is_added_named_and_told_whom_to_ring(valley: Valley, lead: Br
         village = work.people.village(1)
     near = valley.house.phonebook.of(village)
     assert (near.emergency, near.health_post, near.vet) == ("07700 900911", "Kijani post", "")
-    assert "need a phone number" in lead.send("/villages/1/mend", name="Kijani", emergency="ring us")
+    assert "need a phone number" in lead.send(
+        "/villages/1/mend", name="Kijani", emergency="ring us"
+    )
 
 
 def test_villages_are_joined_and_retired(valley: Valley, lead: Browser) -> None:

@@ -76,7 +76,9 @@ def test_a_language_that_somebody_is_written_to_in_stays(valley: Valley, lead: B
     """Another one is spoken at once."""
     assert "still written to" in lead.send("/programme/settings/languages", languages=["sw"])
     assert "Choose a language" in lead.send("/programme/settings/languages")
-    assert "It applies from now on" in lead.send("/programme/settings/languages", languages=["en", "bn"])
+    assert "It applies from now on" in lead.send(
+        "/programme/settings/languages", languages=["en", "bn"]
+    )
     now = house(valley)
     assert now.languages == ("en", "bn") and now.catalogue("bn").language == "bn"
 

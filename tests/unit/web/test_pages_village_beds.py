@@ -84,4 +84,6 @@ def test_temperatures_of_the_months_are_kept_shown_and_taken_away(browser: Brows
     for wrong in ("18 21", "warm", twelve.replace("18", "99")):
         assert "Write twelve temperatures" in browser.send(f"{ADDRESS}/climate", months=wrong)
     assert 'value="18.0 21.0 25.0' in browser.page.text
-    assert "the temperatures of the months are removed" in browser.send(f"{ADDRESS}/climate", months="")
+    assert "the temperatures of the months are removed" in browser.send(
+        f"{ADDRESS}/climate", months=""
+    )
