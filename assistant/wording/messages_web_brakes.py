@@ -20,7 +20,7 @@ STOP_KIND = Message("Of this kind", note="A choice of what to stop; a list follo
 WHY = Message("Why", note="Label of a field.")
 STOPPED = Message("What is stopped", note="Heading of a list.")
 NOTHING_STOPPED = Message("Nothing is stopped.", note="Instead of that list.")
-LET_GO = Message("Resume", note="Button: texts leave again.")
+LET_GO = Message("Let them go", note="Button: texts leave again.")
 IS_STOPPED = Message("They are stopped and wait.", note="Done.")
 IS_LET_GO = Message("They go out again.", note="Done.")
 NOT_STOPPED = Message("Choose what to stop.", note="Nothing was chosen.")

@@ -67,7 +67,7 @@ def test_a_day_sent_where_what_to_change_is_asked_is_that_day() -> None:
 
 
 def test_not_yet_since_it_rains_is_both() -> None:
-    """Its safety first, and it is not assumed to be sown next morning."""
+    """Its safety first, and it is not taken as sown next morning."""
     phone = Phone.enrolled(nursery(sow=TODAY)).asked(item(TaskCode.SOW))
     first, then = phone.hears("not yet, rain")
     assert "lightning" in first and then == like(m.SOW_LATER_NOTED)

@@ -1,4 +1,4 @@
-"""Where alerts come from: files, folders and addresses, over a real server of this machine."""
+"""Where alerts are read: files, folders and addresses, over a real server of this machine."""
 
 import socket
 import threading
