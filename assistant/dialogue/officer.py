@@ -44,7 +44,7 @@ from assistant.people import Village
 from assistant.reading import Outcome, is_name, read_choice, read_date
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
-from assistant.wording.message import Say
+from assistant.wording.message import Say, Slot
 
 VERBS = ("RAIN", "COUNT", "CLEAR", "WHO", "TEMP", "ADD", "TELL", "SEEN")
 _PLAIN_WORDS = frozenset({"TELL", "SEEN"})  # an officer who farms may begin with them too
@@ -282,11 +282,13 @@ def _who(rest: str, known: Known, desk: Desk) -> Turn:
 
 def _visit(visit: Visit) -> Say:
     """One to be seen; a call may be about no nursery."""
-    whose = {"phone": caller(visit.name, visit.phone), "village": visit.village}
-    why = {"reason": visit.reason, "date": visit.since}
-    return (
-        o.SEE(label=visit.label, **whose, **why) if visit.label else o.SEE_WHO(**whose, **why)
-    )
+    slots: dict[str, Slot] = {
+        "phone": caller(visit.name, visit.phone),
+        "village": visit.village,
+        "reason": visit.reason,
+        "date": visit.since,
+    }
+    return o.SEE(label=visit.label, **slots) if visit.label else o.SEE_WHO(**slots)
 
 
 def _temp(rest: str, known: Known, desk: Desk) -> Turn:

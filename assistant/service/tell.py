@@ -76,7 +76,8 @@ def _called(work: Work, sight: Sight, now: datetime) -> tuple[Call, ...]:
 
 def _closed(work: Work, sight: Sight, now: datetime) -> tuple[Call, ...]:
     """Calls seen to of late: who names one of them hears that it is closed."""
-    return work.calls.closed(now - CLOSED_FOR, sight.scope(), sight.officer)
+    found = work.calls.closed(now - CLOSED_FOR, sight.scope(), sight.officer)
+    return tuple(call for call, _ in found)
 
 
 def _calls_of(called: tuple[Call, ...], farmer: Farmer) -> tuple[Call, ...]:

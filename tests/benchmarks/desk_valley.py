@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from decimal import Decimal
+from typing import Any
 
 from flask import Flask
 from sqlalchemy import text
@@ -209,7 +210,8 @@ def _alert(name: str, start: int, end: int, **changes: object) -> bytes:
         expires=f"2026-06-15T{end}:00:00+03:00",
         area=area(polygon="-0.8,36.9 -0.8,37.3 -1.2,37.3 -1.2,36.9 -0.8,36.9"),
     )
-    return cap(**{"identifier": name, "sent": _sent(0), "info": said} | changes)
+    given: dict[str, Any] = {"identifier": name, "sent": _sent(0), "info": said} | changes
+    return cap(**given)
 
 
 def _lost(url: str) -> None:

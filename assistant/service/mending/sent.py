@@ -79,11 +79,11 @@ def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterato
 def _calls(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
     """Calls that they closed, which can be opened again."""
     me = sight.officer
-    for each in work.calls.closed(since, sight.scope(), me, by=me.id, most=MOST):
+    for each, at in work.calls.closed(since, sight.scope(), me, by=me.id, most=MOST):
         yield SentLine(
             kind="call",
             key=str(each.id),
-            at=each.handled_at.astimezone(zone) if each.handled_at else each.at,
+            at=at.astimezone(zone),
             name=each.farmer.name or each.farmer.phone,
             words="" if each.about == PRIVATE else each.words,
             farmer_id=each.farmer.id,

@@ -59,9 +59,9 @@ class Calls:
         *,
         by: int | None = None,
         most: int = 200,
-    ) -> tuple[Call, ...]:
-        """Calls that were seen to since a time, the latest first; `by`: by this officer alone;
-        village_ids and officer as for `open`."""
+    ) -> tuple[tuple[Call, datetime], ...]:
+        """Calls that were seen to since a time, and when, the latest first; `by`: by this
+        officer alone; village_ids and officer as for `open`."""
         wanted = (
             select(CallRow, FarmerRow, NurseryRow)
             .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
@@ -72,7 +72,11 @@ class Calls:
         )
         if by is not None:
             wanted = wanted.where(CallRow.handled_by == by)
-        return tuple(call_of(*found) for found in self._session.execute(wanted))
+        return tuple(
+            (call_of(call, farmer, nursery), call.handled_at)
+            for call, farmer, nursery in self._session.execute(wanted)
+            if call.handled_at is not None
+        )
 
     def answered(self, since: datetime) -> tuple[tuple[int | None, datetime, datetime], ...]:
         """Of the calls that came since then and were seen to: by whom, when they came, and when

@@ -182,3 +182,17 @@ def test_what_was_sent_is_on_one_page_and_taken_back_while_it_waits(
     assert browser.page.status_code == 404
     valley.go("2 Jun 08:00")
     assert not any("Tuesday" in text for text in valley.heard(AMINA))
+
+
+def test_calls_that_were_closed_are_listed_and_opened_again(
+    valley: Valley, browser: Browser
+) -> None:
+    """On the page of what one has done oneself."""
+    with valley.house.store.work() as work:
+        call = work.calls.add(1, 1, "other", "Goats were here", valley.now)
+    browser.open("/morning")
+    browser.send("/deeds/do", deed="seen", line=f"call-{call}")
+    shown = browser.open("/sent")
+    assert "Goats were here" in shown and "Reopen" in shown
+    assert "The call is open again" in browser.send(f"/calls/{call}/reopen")
+    assert "Goats were here" not in browser.open("/sent")
