@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 import click
 
-from assistant.alerts import Alert, Faulty, Judged, Outcome, Threat, read_alert
+from assistant.alerts import Alert, AlertOutcome, Faulty, JudgedAlert, Threat, read_alert
 from assistant.alerts.document import LARGEST_BYTES
 from assistant.commands.deployment import opened, settings_now
 from assistant.commands.one_line import OneLineCommand
@@ -98,12 +98,12 @@ def _said(house: House, found: Alert | Faulty, signed: str) -> Iterator[str]:
             )
 
 
-def _follows(house: House, found: Alert, judged: Judged, at: dt.datetime) -> Iterator[str]:
+def _follows(house: House, found: Alert, judged: JudgedAlert, at: dt.datetime) -> Iterator[str]:
     unplaced = unplaced_villages(house)
     if unplaced:
         lost = ", ".join(unplaced)
         yield f"No alert can find these yet: {lost} (nursery village place, or codes)"
-    if judged.outcome is not Outcome.MATTERS:
+    if judged.outcome is not AlertOutcome.MATTERS:
         yield f"Nothing would follow: {a.BECAMES[judged.outcome].text}"
         if swapped := swapped_villages(house, found):
             names = ", ".join(swapped)

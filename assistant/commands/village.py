@@ -15,6 +15,7 @@ from assistant.service.enrol import (
     place_village,
 )
 from assistant.service.house import House
+from assistant.service.land_units import NoUnit, name_units, units_text
 from assistant.service.places import read_point, turned_round
 from assistant.settings import is_zone
 from assistant.worker import wall_clock
@@ -140,3 +141,23 @@ def codes(name: str, codes: tuple[str, ...]) -> None:
         except LookupError as fault:
             raise click.ClickException(str(fault)) from fault
         click.echo(f"{village.name}: {', '.join(codes) or 'no codes'}")
+
+
+@command.command("units")
+@click.argument("name")
+@click.argument("units", nargs=-1)
+def units(name: str, units: tuple[str, ...]) -> None:
+    """Say what units of land are in a village, as "bigha=1338" or "plot, plots=0.1 acre"; none:
+    not known. A bare size is in m2."""
+    with opened(settings_now()) as house:
+        try:
+            village = name_units(house, name.strip(), "\n".join(units), wall_clock())
+        except LookupError as fault:
+            raise click.ClickException(str(fault)) from fault
+        if isinstance(village, NoUnit):
+            raise click.BadParameter(
+                f"{village.line!r} is no unit; write NAME=SIZE in m2, none that is the same "
+                "everywhere, such as bigha=1338"
+            )
+        told = units_text(village.units).replace("\n", "; ")
+        click.echo(f"{village.name}: {told or 'no units'}")

@@ -173,13 +173,13 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     talk, and as no cry at all ("where do I get burnt hull"), is asked about; and so is a bed in
     danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
     rain is near, nor of who has not agreed, whom nothing asks."""
-    certainty = heard.certainty(act, alert=known.raining)
+    certainty = heard.certainty(act, alert=known.in_storm)
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
         return certainty
     calm = _is_calm(heard)
     if act is Act.HARM and calm:
         return Certainty.HALF
-    if act is Act.DANGER and not known.raining:
+    if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
         calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
         return Certainty.HALF if calm else certainty
@@ -287,7 +287,7 @@ def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known
         return asks_how_to_stop(heard.text, known)
     if act is Act.REFUSE:
         return asks_of_texts(heard.text, known, certainty is Certainty.SAID)
-    if act is Act.DIE or certainty is Certainty.SAID or known.raining:
+    if act is Act.DIE or certainty is Certainty.SAID or known.in_storm:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
     return weighs_little and surely_asked(heard.text, known)
@@ -339,7 +339,7 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
 def _tell_danger(heard: Understood, known: Known) -> Turn:
     kind = _loss(heard, known)
     stopped = known.farmer is not None and known.farmer.stopped_at is not None
-    if kind is Kind.LOST and not (known.raining or stopped):
+    if kind is Kind.LOST and not (known.in_storm or stopped):
         # What is left is what counts, and its number.
         told = loss_text(kind, known)
         counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))

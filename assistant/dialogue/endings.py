@@ -229,7 +229,7 @@ def today(session: Session | None, known: Known) -> Turn:
     """Today's work of all nurseries."""
     if not known.nurseries:
         return no_nursery(session, known)
-    texts = tuple(today_text(nursery, known, known.raining) for nursery in known.nurseries)
+    texts = tuple(today_text(nursery, known) for nursery in known.nurseries)
     return ended(session, known, *texts)
 
 

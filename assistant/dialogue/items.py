@@ -38,6 +38,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import day_work
 from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
 from assistant.hearing.dating import around_day
@@ -62,7 +63,7 @@ from assistant.wording import messages_aid as aid
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
+from assistant.wording.day import TASK_TEXTS, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.messages_again import HALF_SOWN
 from assistant.wording.messages_answers import SOW_ON
@@ -271,7 +272,7 @@ def once_more(item: Item, known: Known) -> tuple[Say, ...]:
     if TASKS[item.task].doing is Doing.SOWS and item.day < known.today:
         asks = (m.SOWN_THAT_DAY(date=item.day),)
     if ask_of(item) is not Ask.DONE:
-        asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
+        asks = work_says(day_work(nursery, (item.task,), known))
     return (*asks, *offer([(nursery, item.task)], known.today))
 
 

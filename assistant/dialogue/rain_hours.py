@@ -1,14 +1,16 @@
-"""The hours of a rain warning: how far ahead they may begin and how long they may last.
+"""The hours of a warning: how far ahead they may begin and how long they may last.
 
 A warning holds up sowing and uncovering while it stands, so a wrong month must not stand for
 weeks. Both limits are common practice, no source: a storm is seldom foreseen surely for more
-than three days, and a longer one is warned of again.
+than three days, and a longer one is warned of again. How long each danger may be warned of
+stands in its row.
 """
 
 from datetime import date, datetime, time, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.dialogue.values import IssueWarning, Known, Session
 from assistant.people import Village
 from assistant.wording import messages_officer as o
@@ -16,7 +18,11 @@ from assistant.wording import messages_rain as r
 from assistant.wording.message import Say, Slot
 
 MOST_AHEAD = timedelta(days=3)
-LONGEST = timedelta(days=3)
+
+
+def longest(danger: str) -> timedelta:
+    """How long a warning of a danger may last."""
+    return timedelta(days=DANGERS[danger].longest_d)
 
 
 class HoursFault(StrEnum):
@@ -28,7 +34,9 @@ class HoursFault(StrEnum):
     TOO_LONG = "too_long"
 
 
-def hours_fault(starts_at: datetime, ends_at: datetime, now: datetime) -> HoursFault | None:
+def hours_fault(
+    starts_at: datetime, ends_at: datetime, now: datetime, danger: str = RAIN
+) -> HoursFault | None:
     """What is wrong with these hours, if anything."""
     if ends_at <= starts_at:
         return HoursFault.BACKWARD
@@ -36,7 +44,7 @@ def hours_fault(starts_at: datetime, ends_at: datetime, now: datetime) -> HoursF
         return HoursFault.PAST
     if starts_at > now + MOST_AHEAD:
         return HoursFault.TOO_FAR
-    if ends_at - starts_at > LONGEST:
+    if ends_at - starts_at > longest(danger):
         return HoursFault.TOO_LONG
     return None
 

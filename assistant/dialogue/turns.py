@@ -59,6 +59,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import day_work
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import understand
 from assistant.reading import (
@@ -77,7 +78,7 @@ from assistant.reading import (
 from assistant.reading.told import MOST_CHOICES
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
-from assistant.wording.day import DayWork, offer, work_says
+from assistant.wording.day import offer, work_says
 from assistant.wording.message import Say
 
 _WARNING_CHOICES = (("covered", m.W_COVERED), ("help", m.W_HELP))
@@ -165,7 +166,7 @@ def _open_items(known: Known) -> Turn:
     nursery = known.nursery(item.nursery_id)
     if nursery is None:
         return e.menu(None, known)
-    work = DayWork(nursery, (item.task,), known.today, rain=known.raining)
+    work = day_work(nursery, (item.task,), known)
     says = (*work_says(work), *offer([(nursery, item.task)], known.today))
     return Turn(None, (Text(says, Focus(items=(item,))),))
 

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.growth.warmth import Warmth, told_since
 from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
@@ -15,6 +16,7 @@ from assistant.dialogue.values import (
     Focus,
     Item,
     Known,
+    OfficeDesk,
     OnRoll,
     Reach,
     Tally,
@@ -82,7 +84,9 @@ def know(
         items=_items(work, nurseries, today),
         focuses=focuses,
         warning=here.warning if here.warned else None,
-        raining=here.warning is not None,
+        raining=RAIN in here.dangers,
+        stormy=any(DANGERS[each].storm for each in here.dangers - {RAIN}),
+        held=any(DANGERS[each].waits for each in here.dangers - {RAIN}),
         seasons=work.seasons.of_farmer(farmer.id) if farmer and here.has_seasons else (),
         practices=_practices(house, village),
         every_practice=tuple(house.store.practices.values()),
@@ -94,8 +98,17 @@ def know(
         invited=invited(work, house, farmer),
         nearby=house.phonebook.of(village, " ".join(here.told_first or ())),
         unread=here.unread,
+        office=_office(work, house, village_id),
+        units=(village.units or ()) if village else (),
         asked_if_hurt=here.was_asked_if_hurt and asked(work, phone, now) is not None,
     )
+
+
+def _office(work: Work, house: House, village_id: int | None) -> OfficeDesk:
+    """What the programme's office answers in a village."""
+    here = (None, village_id)
+    questions = (each for each in work.questions.in_use() if each.village_id in here)
+    return OfficeDesk(house.programme, tuple(questions))
 
 
 def at_hand(work: Work, phone: str, now: datetime) -> AtHand:

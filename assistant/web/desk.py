@@ -48,6 +48,7 @@ from assistant.wording import (
     messages_web_office,
     messages_web_people,
     messages_web_privacy,
+    messages_web_questions,
     messages_web_season,
     messages_web_settings,
     messages_web_story,
@@ -315,7 +316,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.globals.update(
         k=messages_web_desk, mend=messages_web_mend, stop=messages_web_brakes
     )
-    app.jinja_env.globals.update(ln=messages_web_lines)
+    app.jinja_env.globals.update(ln=messages_web_lines, asks=messages_web_questions)
     app.jinja_env.globals.update(office=messages_web_office, sets=messages_web_settings)
     app.context_processor(
         lambda: {

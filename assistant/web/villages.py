@@ -6,6 +6,7 @@ from flask.typing import ResponseReturnValue
 from assistant.service.desk import villages as service
 from assistant.service.desk.village_map import village_map
 from assistant.service.desk.villages import Stays
+from assistant.service.land_units import units_text
 from assistant.service.places import looks_turned, others_than, place_village, read_point
 from assistant.service.village_beds import village_beds
 from assistant.web.desk import Desk, lead_only, typed
@@ -42,6 +43,7 @@ def pages(desk: Desk) -> Blueprint:
             others=others,
             near=near,
             place=request.args.get("place", "")[:40],
+            units=units_text(story.line.village.units),
         )
 
     @found.post("/villages/<int:village>/hand-over")

@@ -125,7 +125,8 @@ class DayWork:
     tasks: tuple[TaskCode, ...]
     today: date
     late: tuple[Late, ...] = ()
-    rain: bool = False
+    rain: bool = False  # warned of
+    held: bool = False  # by a warning of another danger
 
     @property
     def asked(self) -> tuple[TaskCode, ...]:
@@ -139,8 +140,9 @@ class DayWork:
     def only_told(self) -> frozenset[TaskCode]:
         """Tasks that are said but cannot be done today."""
         early = self.today < self.nursery.anchors.transplant_date
+        waits = self.rain or self.held
         return frozenset(
-            (TASKS.codes(lambda row: row.waits_for_rain) if self.rain else frozenset())
+            (TASKS.codes(lambda row: row.waits_for_rain) if waits else frozenset())
             | ({TaskCode.TRANSPLANT} if early else set())
         )
 
@@ -272,7 +274,7 @@ def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
 
 def _prompt(work: DayWork, code: TaskCode) -> Message:
     in_rain = TASK_TEXTS[code].in_rain
-    if work.rain and in_rain is not None:
+    if in_rain is not None and (work.rain or work.held):
         return in_rain
     if code in _PLANTING:
         return _planting(work, code)

@@ -15,6 +15,7 @@ from assistant.wording.messages_web_door import DOOR_ACTS
 from assistant.wording.messages_web_lines import LINE_ACTS
 from assistant.wording.messages_web_mend import MEND_ACTS
 from assistant.wording.messages_web_office import OFFICE_ACTS
+from assistant.wording.messages_web_questions import QUESTION_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
 SKIP = Message("Skip to the page", note="A hidden link for people who use a keyboard.")
@@ -487,6 +488,7 @@ ACTS: Mapping[str, Message] = {
     **DESK_ACTS,
     **MEND_ACTS,
     **OFFICE_ACTS,
+    **QUESTION_ACTS,
     **BRAKE_ACTS,
     **LINE_ACTS,
 }

@@ -133,6 +133,20 @@ VILLAGE_NOT: Mapping[str, Message] = {
     "lived_in": STILL_LIVED_IN,
     "same": SAME_VILLAGE,
 }
+UNITS = Message("Land units here", note="Heading over a form on the page of a village.")
+UNITS_LABEL = Message("Names and size of each", note="Label of a field.")
+UNITS_HINT = Message(
+    'One a line, the size in m2: "bigha = 1338" or "plot, plots = 400". Farmers here then write '
+    '"2 bigha"; beds that are planned stay as they are. Hectares and acres are the same everywhere.',
+    note="Under that field. The words in quotes are examples: NAME = SIZE.",
+)
+UNITS_KEPT = Message("Kept. New plans here go by these units.", note="Done.")
+UNITS_WRONG = Message(
+    'This is no unit: "{words}". Write a name, "=" and a size in m2; none that is the same '
+    "everywhere.",
+    note="Nothing was kept. {words}: the line as typed.",
+)
+ACT_VILLAGE_UNITS = Message("set the land units of a village", note="What was done.")
 MAP = Message("Map of the villages", note="Heading of a drawing.")
 MAP_HINT = Message(
     "Drawn from the places entered. A larger mark has more open nurseries; a coloured one"
@@ -176,6 +190,7 @@ OFFICE_ACTS: Mapping[str, Message] = {
     "village_mended": ACT_VILLAGE_MENDED,
     "village_joined": ACT_VILLAGE_JOINED,
     "village_retired": ACT_VILLAGE_RETIRED,
+    "village_units": ACT_VILLAGE_UNITS,
     "officer_mended": ACT_OFFICER_MENDED,
     "people_taken": ACT_PEOPLE_TAKEN,
     "costs_taken": ACT_COSTS_TAKEN,

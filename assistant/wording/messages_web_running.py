@@ -12,6 +12,10 @@ WAITING = Message(
     note="Line on every page while texts wait for more than ten minutes.",
     segments=2,
 )
+NO_ROOM = Message(
+    "The machine's disk is full or nearly: soon nothing can be kept. Call who runs the service.",
+    note="Line on every page where there is hardly room left for more, or a write failed for it.",
+)
 NOBODY_SENDS = Message(
     "Nothing is sending texts now. Tell whoever runs the service.",
     note="Line on every page where the program that sends does not run.",

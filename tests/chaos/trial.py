@@ -1,6 +1,7 @@
 """One trial: the service, its operator, and faults one after the other by a seed."""
 
 import random
+import resource
 import sqlite3
 import time
 from collections import Counter
@@ -20,11 +21,12 @@ from assistant.store import Store
 from assistant.store.backup import put_back
 from assistant.store.engine import open_engine
 from assistant.wiring.house import open_house
-from gateway_sim import Busy, Deliver, Handler, Limits, Message, OperatorController
+from gateway_sim import Busy, Deliver, Handler, InTransit, OperatorController, OperatorLimits
 from gateway_sim.handlers import Answer
 from tests.chaos.count import Toll, toll
 from tests.chaos.country import WORDS, Country, zone_at_ten
 from tests.chaos.parts import CLOCK, PARTS, Part
+from tests.chaos.relay import Relay
 from tests.conftest import PrivateServer
 
 SECRET = "of-the-trial-and-nobody-else"
@@ -36,7 +38,7 @@ QUIET_S = 120.0  # how long all may take to come to rest at the end
 class Slow(Handler):
     """An operator who takes his time over each text."""
 
-    def submission(self, message: Message, answer: Answer) -> Answer:
+    def submission(self, message: InTransit, answer: Answer) -> Answer:
         time.sleep(0.05)
         return answer
 
@@ -51,7 +53,9 @@ class Trial:
         self.store = Store(self.url)
         self.store.migrate()
         self.country = Country(self.store, zone)
-        self.operator = OperatorController(secret=SECRET, limits=Limits(retry_seconds=AGAIN))
+        self.operator = OperatorController(
+            secret=SECRET, limits=OperatorLimits(retry_seconds=AGAIN)
+        )
         self._clock = folder / "clock"
         self._clock.write_text("0")
         self.faults: Counter[str] = Counter()
@@ -63,6 +67,8 @@ class Trial:
         self.operator.start()
         # Where it serves it serves again, after it was gone.
         self.operator._port = int(self.operator.url.rpartition(":")[2])
+        self._relay = Relay(_free_port(), self.operator._port)
+        self._relay.start()
         self.web_port = _free_port()
         environment = self._environment()
         self.operator.callback_url = f"http://127.0.0.1:{self.web_port}"
@@ -75,6 +81,7 @@ class Trial:
         finally:
             for part in self._parts.values():
                 part.kill()
+            self._relay.kill()
             self.operator.stop()
             self.store.close()
 
@@ -82,12 +89,13 @@ class Trial:
         return {
             CLOCK: str(self._clock),
             "NURSERY_DATABASE_URL": self.url,
-            "NURSERY_GATEWAY_URL": self.operator.url,
+            "NURSERY_GATEWAY_URL": f"http://127.0.0.1:{self._relay.port}",
             "NURSERY_GATEWAY_SECRET": SECRET,
             "NURSERY_GATEWAY_TIMEOUT_S": "2",
             "NURSERY_PORT": str(self.web_port),
             "NURSERY_ZONE": self._zone,
             "NURSERY_LANGUAGES": "en",
+            "NURSERY_STRANGERS_HOUR_ANSWERS": "0",  # hundreds of strangers write in minutes
             "NURSERY_LEASE_S": "4",
             "NURSERY_WORKER_PAUSE_S": "0.1",
             "NURSERY_JOURNAL_FILE": str(self._folder / "stopped"),
@@ -143,16 +151,32 @@ class Trial:
             *kills * 6,
             ("kill of both", self._kill_both),
             ("operator gone", self._operator_gone),
+            ("kill of the operator's door", self._operator_killed),
+            ("kill of all three", self._kill_all),
             ("operator slow", lambda: self._operator(Slow(), 0.5)),
             ("operator busy", lambda: self._operator(Busy(ways=("to_phone",)), 0.5)),
             ("clock jumps", self._jump),
             ("row spoilt", self._spoil),
             ("database gone", self._database_gone),
+            ("disk full", self._disk_full),
         ]
 
     def _kill_both(self) -> None:
         for part in self._parts.values():
             part.kill()
+
+    def _operator_killed(self) -> None:
+        """What is on its way is cut, and nobody is there for a while."""
+        self._people()
+        self._relay.kill()
+        time.sleep(self.rng.uniform(0.1, 3))
+        self._relay.start()
+
+    def _kill_all(self) -> None:
+        self._relay.kill()
+        self._kill_both()
+        time.sleep(self.rng.uniform(0, 1))
+        self._relay.start()
 
     def _operator_gone(self) -> None:
         """Its server is down, and comes again at the same place with what it knew."""
@@ -187,6 +211,17 @@ class Trial:
             engine.dispose()
         except Exception:  # it is away just now
             return
+
+    def _disk_full(self) -> None:
+        """No process can write into the database's files; a server of its own goes instead."""
+        if self._server is not None:
+            return self._database_gone()
+        for part in self._parts.values():
+            part.may_write(4096)
+        self._people()
+        time.sleep(self.rng.uniform(0.2, 2))
+        for part in self._parts.values():
+            part.may_write(resource.RLIM_INFINITY)
 
     def _database_gone(self) -> None:
         seconds = self.rng.uniform(0.2, 2)

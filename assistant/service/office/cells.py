@@ -11,9 +11,10 @@ from datetime import date, timedelta
 from typing import TypeVar
 
 from assistant.agronomy.field import LIMITS
-from assistant.people import LANGUAGES, Village, person_name, read_phone
+from assistant.people import LANGUAGES, Village, VillageUnit, person_name, read_phone
 from assistant.reading import Lexicon, Outcome, language_named, read_area, read_date
 from assistant.reading import read_germination as read_percent
+from assistant.reading.village_units import with_units
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
 from assistant.service.office.sheets import Row
@@ -102,7 +103,9 @@ class Reader:
     region: str | None
     today: date
     units: Mapping[int, str]
-    _areas: dict[str, tuple[float, str] | Say] = field(default_factory=dict)
+    _areas: dict[tuple[str, tuple[VillageUnit, ...]], tuple[float, str] | Say] = field(
+        default_factory=dict
+    )
     _phones: dict[str, str | Say] = field(default_factory=dict)
     _percents: dict[str, float | None] = field(default_factory=dict)
 
@@ -137,7 +140,12 @@ class Reader:
         village = read(Field.VILLAGE, self._village, None)
         usual = self._language("")
         language = read(Field.LANGUAGE, self._language, usual)
-        area_m2, area_words = read(Field.AREA, self._area_or_none, (None, ""))
+        units = (village.units or ()) if village else ()
+        area_m2, area_words = read(
+            Field.AREA,
+            lambda typed: self._area(typed, units) if typed else (None, ""),
+            (None, ""),
+        )
         return Entry(
             line=line,
             phone=phone,
@@ -152,16 +160,13 @@ class Reader:
             bed=read(Field.NURSERY, _bed, None),
         )
 
-    def _area_or_none(self, typed: str) -> tuple[float | None, str]:
-        return self._area(typed) if typed else (None, "")
-
-    def area(self, typed: str) -> tuple[float, str]:
-        """A field [m2] and how it is said.
+    def area(self, typed: str, units: tuple[VillageUnit, ...] = ()) -> tuple[float, str]:
+        """A field [m2] and how it is said; `units` are those of its village.
 
         Raises:
             Refused: it cannot be read.
         """
-        return self._area(typed)
+        return self._area(typed, units)
 
     def germination(self, typed: str) -> float | None:
         """Of a hundred seeds; None where nothing is typed.
@@ -218,16 +223,17 @@ class Reader:
 
     # --- the nursery -------------------------------------------------------------------------
 
-    def _area(self, typed: str) -> tuple[float, str]:
+    def _area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str]:
         """The field [m2] and how it is said."""
-        if typed not in self._areas:
-            self._areas[typed] = self._read_area(typed)
-        found = self._areas[typed]
+        key = typed, units
+        if key not in self._areas:
+            self._areas[key] = self._read_area(typed, units)
+        found = self._areas[key]
         if isinstance(found, Say):
             raise Refused(found)
         return found
 
-    def _read_area(self, typed: str) -> tuple[float, str] | Say:
+    def _read_area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str] | Say:
         at = next((at for at, what in self.choices.columns.items() if what is Field.AREA), -1)
         unit = self.units.get(at) or self.choices.unit
         is_bare = _NUMBER.fullmatch(typed) is not None
@@ -236,7 +242,7 @@ class Reader:
         said = f"{typed} {unit}" if is_bare else typed
         limits = LIMITS["field_area_m2"]
         for lexicon in self.lexicons:
-            reading = read_area(said, lexicon, self.region)
+            reading = read_area(said, with_units(lexicon, units), self.region)
             if reading.outcome is Outcome.UNDERSTOOD and reading.value is not None:
                 if limits.low <= reading.value <= limits.high:
                     return reading.value, reading.words

@@ -36,9 +36,13 @@ class DraftLine:
     others: int = 0
 
     def says_as(self, other: "DraftLine") -> bool:
-        """Whether another draft is of the same villages and hours."""
-        mine = self.villages, self.starts_at, self.ends_at
-        return mine == (other.villages, other.starts_at, other.ends_at)
+        """Whether another draft is of the same danger, villages and hours."""
+        return self.storm == other.storm
+
+    @property
+    def storm(self) -> object:
+        """What it has in common with drafts that say the same."""
+        return self.draft.danger, self.villages, self.starts_at, self.ends_at
 
 
 @dataclass(frozen=True)
@@ -226,7 +230,7 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         samples=gathered.samples(),
         left_out=tuple(gathered.left_out),
         loud=house.hours.quiet(here.time()),
-        fault=hours_fault(draft.starts_at, draft.ends_at, now),
+        fault=hours_fault(draft.starts_at, draft.ends_at, now, draft.danger),
         forged=alert is not None and alert.is_forged,
         mine=may_change(sight, draft),
     )
@@ -247,7 +251,7 @@ class _Reach:
         """One village of the draft."""
         words = RainWords(self._draft, village, headline(self._work, self._draft))
         texted = []
-        for phone in in_danger(self._work, village, self._now):
+        for phone in in_danger(self._work, village, self._now, self._draft.danger):
             if phone.may_be_texted:
                 self._count(words, phone)
                 texted.append(phone)

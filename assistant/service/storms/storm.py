@@ -117,7 +117,7 @@ def _second_texts(
     for each in tallies:
         standing = {each.village.id} if each.stands else set()
         phones = {one.phone for one in silent if _askable(one, standing)}
-        found = texted(in_danger(work, each.village, now)) if phones else ()
+        found = texted(in_danger(work, each.village, now, each.given.danger)) if phones else ()
         for phone in found:
             if phone.phone in phones:
                 says = asked_again(each.village, each.given.ends_at, phone)

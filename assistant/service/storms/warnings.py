@@ -1,4 +1,4 @@
-"""Rain warnings: given, asked about again, called back, and ended by the all-clear."""
+"""Warnings: given, asked about again, called back, and ended by the all-clear."""
 
 from collections.abc import Iterator
 from datetime import datetime, timedelta
@@ -30,10 +30,11 @@ def warn(
     Args:
         officer_id: who answers for it.
     """
-    standing = work.warnings.add(village.id, officer_id, draft.starts_at, draft.ends_at, now)
+    hours = draft.starts_at, draft.ends_at
+    standing = work.warnings.add(village.id, officer_id, *hours, now, draft.danger)
     # A prompt that waits to be sent may still say "uncover" or "sow": it is written again.
     recall_prompts(work, work.outbox.waiting(PROMPTS, village_id=village.id), now)
-    found = tuple(texted(in_danger(work, village, now)))
+    found = tuple(texted(in_danger(work, village, now, draft.danger)))
     work.warnings.ask(standing.id, (each.phone for each in found))
     words = RainWords(draft, village, headline(work, draft))
     letters = (_letter(standing, each, words.says(each), now) for each in found)
@@ -66,7 +67,11 @@ def ask_silent(
     if standing is None or village is None or standing.ends_at <= now:
         return 0
     again = set(work.warnings.ask_again(warning_id, now))
-    found = [each for each in texted(in_danger(work, village, now)) if each.phone in again]
+    found = [
+        each
+        for each in texted(in_danger(work, village, now, standing.danger))
+        if each.phone in again
+    ]
     letters = (
         _letter(standing, each, asked_again(village, standing.ends_at, each), now)
         for each in found
@@ -83,7 +88,7 @@ def call_back(
     """Takes a warning back that was a mistake: texts that have not left stay here, and phones
     that have it get a correction.
 
-    Where another warning stands for the village, none is to be corrected: rain is to come.
+    Where another warning of the danger stands for the village, none is to be corrected.
 
     Returns:
         How many texts were taken back and how many are corrected; None for a warning that does
@@ -95,7 +100,8 @@ def call_back(
     if not work.warnings.clear(warning_id, now, recalled=True):
         return None
     withdrawn = work.sending.take_back(warning_id, now)
-    told = {} if work.warnings.standing(village.id, now) else work.sending.told(warning_id)
+    still = work.warnings.standing(village.id, now, standing.danger)
+    told = {} if still else work.sending.told(warning_id)
     letters = tuple(_corrections(work, house, standing, village, told, now))
     post_all(work, house, letters, now)
     note(work, officer_id, Act.WARNING_RECALLED, now, Subject(village_id=village.id))
@@ -132,7 +138,8 @@ def _corrections(
 def give_all_clear(
     work: Work, house: House, warning_id: int, now: datetime, officer_id: int | None = None
 ) -> None:
-    """Ends all warnings of a village: what was not sent is taken back, who was told hears it.
+    """Ends all warnings of its danger in a village: what was not sent is taken back, who was
+    told hears it.
 
     A second warning is given where the first was too short; one all-clear is for both. It
     leaves at once, at night too: who watches over a bed in the dark may go home.
@@ -141,7 +148,7 @@ def give_all_clear(
     if standing is None or village is None:
         return
     beds: dict[Farmer, dict[str, None]] = {}
-    for each in work.warnings.standing(village.id, now):
+    for each in work.warnings.standing(village.id, now, standing.danger):
         work.warnings.clear(each.id, now)
         work.sending.take_back(each.id, now)
         told = work.sending.told(each.id)
@@ -171,6 +178,7 @@ def _standing(work: Work, warning_id: int) -> tuple[Standing | None, Village | N
     return standing, work.people.village(standing.village_id) if standing else None
 
 
-def raining(work: Work, village: Village | None, now: datetime) -> bool:
-    """Whether a warning stands for a village."""
-    return village is not None and bool(work.warnings.standing(village.id, now))
+def warned_of(work: Work, village: Village | None, now: datetime) -> frozenset[str]:
+    """The dangers of which warnings stand for a village, by code."""
+    standing = work.warnings.standing(village.id, now) if village else ()
+    return frozenset(each.danger for each in standing)

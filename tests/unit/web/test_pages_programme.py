@@ -176,3 +176,13 @@ def test_a_copy_is_asked_for_and_seen(valley: Valley, lead: Browser, tmp_path: P
     assert copy_of_today(valley.house, tmp_path, 2, valley.now) is not None
     assert copy_of_today(valley.house, tmp_path, 2, valley.now) is None
     assert "Back up now" in lead.open("/programme")
+
+
+def test_a_lead_sets_the_land_units_of_a_village(lead: Browser) -> None:
+    """What is no unit changes nothing; they stand in the form again."""
+    lead.open("/villages/1")
+    shown = lead.send("/villages/1/units", units="bigha = 1338\nplot, plots = 400")
+    assert "New plans here go by these units." in shown
+    assert "bigha = 1338\nplot, plots = 400</textarea>" in lead.page.text
+    assert "This is no unit" in lead.send("/villages/1/units", units="acre = 4000")
+    assert "bigha = 1338" in lead.page.text
