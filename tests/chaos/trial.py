@@ -36,7 +36,8 @@ _OPEN = "SELECT count(*) FROM outbox WHERE state IN ('waiting', 'claimed', 'acce
 _DUE = (  # of beds that can be read: the others stay due
     "SELECT count(*) FROM reminder JOIN nursery ON nursery.id = reminder.nursery_id "
     "JOIN farmer ON farmer.id = nursery.farmer_id "
-    "WHERE reminder.state = 'planned' AND due_at <= :now AND practice <> 'gone' AND farmer.stopped_at IS NULL"
+    "WHERE reminder.state = 'planned' AND due_at <= :now AND practice <> 'gone' "
+    "AND farmer.stopped_at IS NULL"
 )
 QUIET_S = 120.0  # how long all may take to come to rest at the end
 
