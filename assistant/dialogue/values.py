@@ -21,8 +21,9 @@ from assistant.dialogue.values_tell import SeveralCalled as SeveralCalled
 from assistant.dialogue.values_tell import TellFarmer as TellFarmer
 from assistant.hearing import Ears
 from assistant.hearing.office import OfficeQuestion
-from assistant.people import Farmer, Officer, Village
+from assistant.people import Farmer, Officer, Village, VillageUnit
 from assistant.reading import Lexicon
+from assistant.reading.village_units import with_units
 from assistant.wording.message import Say
 from assistant.wording.render import Catalogue
 
@@ -217,7 +218,7 @@ class Known:
     `nearby` is whom to turn to from that village; `unread` how many texts of this phone could
     not be read since the last that was, of the last day; `asked_if_hurt`: whether this phone
     was asked if somebody is hurt and has not said. `office` is what the programme's own office
-    answers.
+    answers, `units` are the land units of the farmer's village.
     """
 
     now: datetime
@@ -253,6 +254,7 @@ class Known:
     unread: int = 0
     asked_if_hurt: bool = False
     office: OfficeDesk = OfficeDesk()
+    units: tuple[VillageUnit, ...] = ()
 
     @property
     def in_storm(self) -> bool:
@@ -263,6 +265,11 @@ class Known:
     def lexicon(self) -> Lexicon:
         """The word list of the language this talk is in."""
         return self.lexicons[self.catalogue.language]
+
+    @property
+    def land_words(self) -> Lexicon:
+        """The same with the land units of the farmer's village, for sizes of fields."""
+        return with_units(self.lexicon, self.units)
 
     def practice(self, code: Kept) -> Practice:
         """The practice of that code where it is offered here, else the usual one."""

@@ -56,6 +56,7 @@ class Act(StrEnum):
     VILLAGE_ADDED = "village_added"
     VILLAGE_MENDED = "village_mended"
     VILLAGE_JOINED = "village_joined"
+    VILLAGE_UNITS = "village_units"
     VILLAGE_RETIRED = "village_retired"
     QUESTION_ADDED = "question_added"
     QUESTION_READ = "question_read"

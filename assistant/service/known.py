@@ -99,6 +99,7 @@ def know(
         nearby=house.phonebook.of(village, " ".join(here.told_first or ())),
         unread=here.unread,
         office=_office(work, house, village_id),
+        units=(village.units or ()) if village else (),
         asked_if_hurt=here.was_asked_if_hurt and asked(work, phone, now) is not None,
     )
 

@@ -27,7 +27,7 @@ from jinja2 import StrictUndefined, pass_context
 from markupsafe import Markup
 
 from assistant.channel import Clock
-from assistant.people import LANGUAGES, ending
+from assistant.people import LANGUAGES, ending, spaced
 from assistant.service.connections import Allows
 from assistant.service.desk.accounts import prove
 from assistant.service.desk.sessions import Member
@@ -288,6 +288,7 @@ def furnish(app: Flask, desk: Desk) -> None:
         return f"{day(moment.date(), language())} {clock(moment.time(), language())}"
 
     filters: dict[str, Callable[..., str]] = {
+        "spaced": spaced,
         "day": lambda value: day(value, language()),
         "short_day": lambda value: short_day(value, language()),
         "long_day": lambda value: long_day(value, language()),

@@ -93,7 +93,8 @@ OF_NOBODY = frozenset(
     officer.name officer.code_hash officer.language officer.password_hash
     officer.totp_salt officer.next_code_hash part.line part.part part.message_id part.fate
     pulse.part trail_seal.digest village.name village.zone village.practices
-    village.climate village.emergency village.health_post village.vet
+    village.climate village.emergency village.health_post village.vet village.units
+    warning.danger warning_draft.danger
     alert_reference.sender alert_reference.identifier brake.what brake.which
     broadcast.words broadcast.village_ids broadcast.stage broadcast.practice
     calendar_day.names desk_deed.kind desk_note.key erasure.phone incoming.gateway_id
