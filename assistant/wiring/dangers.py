@@ -6,13 +6,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import fields
 from functools import lru_cache
 from importlib.resources import files
+from types import MappingProxyType
 from typing import Any
 
 from assistant.agronomy.dangers.rows import DANGERS, RAIN, BedStage, Danger
+from assistant.people import LANGUAGES
 from assistant.settings import SettingsError
+from assistant.wording.dangers import without_texts
 
 _KNOWN = frozenset(each.name for each in fields(Danger)) - {"code"}
-_LISTS = ("words", "stages", "alert_words")
+_LISTS = ("stages", "alert_words")
 MOST_DAYS = 14  # a warning that stands longer is forgotten, and holds up work
 
 
@@ -39,7 +42,8 @@ def read_dangers(table: Mapping[str, Any]) -> tuple[Danger, ...]:
     """The rows of a parsed file, rain first.
 
     Raises:
-        DangerError: rain is missing, a key or value that is not known, a word of two dangers.
+        DangerError: rain is missing, a key or value that is not known, a word of two dangers,
+            a danger without its texts.
     """
     faults = [] if RAIN in table else [f"[{RAIN}]: is missing; write its row"]
     for code, row in table.items():
@@ -52,28 +56,55 @@ def read_dangers(table: Mapping[str, Any]) -> tuple[Danger, ...]:
     if faults:
         raise DangerError("dangers.toml with faults:\n  " + "\n  ".join(faults))
     codes = sorted(table, key=lambda code: code != RAIN)
-    return tuple(_row(code, table[code]) for code in codes)
+    found = tuple(_row(code, table[code]) for code in codes)
+    faults = [f"[{row.code}] {fault}" for row in found for fault in without_texts(row)]
+    if faults:
+        raise DangerError("dangers.toml with faults:\n  " + "\n  ".join(faults))
+    return found
 
 
 def _words(table: Mapping[str, Any]) -> Iterator[str]:
     for row in table.values():
-        for key in ("words", "alert_words"):
-            yield from (f"{key} {word}" for word in row.get(key, ()) if isinstance(word, str))
+        own = [each for words in _of_officers(row).values() for each in words]
+        yield from (f"words {word}" for word in dict.fromkeys(own))
+        yield from (f"alert_words {word}" for word in row.get("alert_words", ()))
+
+
+def _of_officers(row: Mapping[str, Any]) -> Mapping[str, list[str]]:
+    given = row.get("words")
+    return given if isinstance(given, dict) and not [*_unworded(given)] else {}
 
 
 def _faults(row: Mapping[str, Any]) -> Iterator[str]:
     for key in sorted(set(row) - _KNOWN):
         yield f"{key}: is not known; known are {', '.join(sorted(_KNOWN))}"
-    for key in ("words", "stages"):
-        if not row.get(key):
-            yield f"{key}: is missing; write a list of at least one"
+    if not row.get("stages"):
+        yield "stages: is missing; write a list of at least one"
+    yield from _unworded(row.get("words"))
     for key, given in row.items():
+        if key == "words":
+            continue
         if key in _LISTS:
             yield from _unlisted(key, given)
         elif key == "longest_d":
             yield from _no_days(given)
         elif key in _KNOWN and not isinstance(given, bool):
             yield f"{key}: write true or false, not {given!r}"
+
+
+def _unworded(given: object) -> Iterator[str]:
+    if not isinstance(given, dict) or "en" not in given:
+        yield 'words: is missing; write words.en = ["..."], and those of other languages'
+        return
+    for language, words in given.items():
+        if language not in LANGUAGES:
+            yield f"words.{language}: is no language; write one of {', '.join(LANGUAGES)}"
+        if not isinstance(words, list) or not words or not all(map(_is_word, words)):
+            yield f"words.{language}: write a list of single words in capitals, not {words!r}"
+
+
+def _is_word(each: object) -> bool:
+    return isinstance(each, str) and each == each.upper() and len(each.split()) == 1
 
 
 def _no_days(given: object) -> Iterator[str]:
@@ -88,8 +119,6 @@ def _unlisted(key: str, given: object) -> Iterator[str]:
     for each in given:
         if key == "stages" and each not in set(BedStage):
             yield f"stages: write some of {', '.join(BedStage)}, not {each!r}"
-        if key == "words" and (each != each.upper() or len(each.split()) != 1):
-            yield f"words: write one word in capitals, not {each!r}"
         if key == "alert_words" and each != each.casefold():
             yield f"alert_words: write small letters, not {each!r}"
 
@@ -98,5 +127,7 @@ def _row(code: str, row: Mapping[str, Any]) -> Danger:
     given: dict[str, Any] = dict(row)
     for key in _LISTS:
         given[key] = tuple(row.get(key, ()))
+    words = {language: tuple(each) for language, each in given["words"].items()}
+    given["words"] = MappingProxyType(words)
     given["stages"] = frozenset(BedStage(each) for each in given["stages"])
     return Danger(code, **given)

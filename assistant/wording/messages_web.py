@@ -190,6 +190,12 @@ WHY_RAIN_HELP = Message("Needs help in the rain", note="Why a nursery must be se
 WHY_RAIN_SILENT = Message(
     "Rain warning, not known to be covered", note="Why a nursery must be seen."
 )
+WHY_DANGER_HELP = Message(
+    "Needs help: {danger}", note="Why a nursery must be seen; a danger was warned of."
+)
+WHY_DANGER_SILENT = Message(
+    "No answer to the warning: {danger}", note="Why a nursery must be seen."
+)
 WHY_NOT_UP = Message("Few or none come up", note="Why a nursery must be seen.")
 WHY_SILENT = Message("No answer: {what}", note="Why a nursery must be seen; {what} is a task.")
 WHY_YELLOW = Message("Yellow leaves", note="Why a nursery must be seen.")

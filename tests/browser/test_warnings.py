@@ -16,7 +16,7 @@ def _to_form(page: Page) -> None:
 
 
 def _fill_in(page: Page) -> None:
-    form = page.get_by_role("region", name="Warn of rain")
+    form = page.get_by_role("region", name="Warn of a danger")
     form.get_by_label("Kijani").check()
     form.get_by_label("From, time").fill("16:00")
     form.get_by_label("Until, time").fill("02:00")

@@ -4,7 +4,7 @@ It is filled once from `dangers.toml` when a program starts. The words of a warn
 `assistant.wording.dangers`.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -20,7 +20,7 @@ class BedStage(StrEnum):
     COVERED = "covered"  # sown, days 0 to 5 or not uncovered yet
     SOON = "soon"  # sown within two days
     UNCOVERED = "uncovered"
-    DRAINED = "drained"
+    DRAINED = "drained"  # no water stands round it
 
 
 @dataclass(frozen=True)
@@ -29,18 +29,19 @@ class Danger:
 
     Args:
         code: its name in the table and in the store
-        words: what officers write in front of a warning by text, in capitals
+        words: what officers write in front of a warning by text, in capitals, by language
         stages: the beds that it concerns
         waits: sowing and uncovering wait while it is warned of
         storm: people may come to harm out of doors, so that a cry is likelier
         indoors: nobody is sent out once it is there
-        by_days: it is told by days, not by hours
+        by_days: it has no hours: it stands for days from when it is told, and silence about it
+            is not shown
         longest_d: how many days a warning may last
         alert_words: words of which one stands in the event of an official alert
     """
 
     code: str
-    words: tuple[str, ...]
+    words: Mapping[str, tuple[str, ...]]
     stages: frozenset[BedStage]
     waits: bool = False
     storm: bool = False
@@ -48,6 +49,10 @@ class Danger:
     by_days: bool = False
     longest_d: int = 3
     alert_words: tuple[str, ...] = ()
+
+    def word(self, language: str) -> str:
+        """The first of its words in a language; the English one stands in."""
+        return (self.words.get(language) or self.words["en"])[0]
 
 
 class DangerTable:
@@ -67,7 +72,12 @@ class DangerTable:
         if self._rows and self._rows != found:
             raise AgronomyError("dangers: the table is filled; a program has one for its run")
         self._rows = found
-        self._by_word = {word: row for row in found.values() for word in row.words}
+        self._by_word = {
+            word: row
+            for row in found.values()
+            for words in row.words.values()
+            for word in words
+        }
 
     def __getitem__(self, code: str) -> Danger:
         """The row of a danger.

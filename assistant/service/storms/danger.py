@@ -101,7 +101,9 @@ def stage_of(nursery: Nursery, today: date) -> BedStage | None:
         return None
     if nursery.added and 0 <= nursery.youngest_day(today) <= RAIN_WATCH_LAST_DAY.value:
         return BedStage.COVERED  # seed that was added to a thin bed lies open as the first did
-    return _STAGES.get(course_of(nursery).at(nursery.day(today)))
+    found = _STAGES.get(course_of(nursery).at(nursery.day(today)))
+    stands_dry = nursery.practice.bed.flood_depth_m.value == 0
+    return BedStage.DRAINED if found is BedStage.UNCOVERED and stands_dry else found
 
 
 def _phone(own: tuple[tuple[BedInDanger, BedStage], ...]) -> InDanger:

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.alphabet import Encoding
 from assistant.dialogue.rain_hours import HoursFault, hours_fault
 from assistant.people import Village
@@ -13,9 +14,9 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms import drafts
 from assistant.service.storms.danger import InDanger, in_danger, sowing_days
+from assistant.service.storms.danger_words import Words, words_of
 from assistant.service.storms.headline import headline
 from assistant.service.storms.rain_wanted import may_change
-from assistant.service.storms.rain_words import RainWords
 from assistant.service.texts import Priced, Pricing
 from assistant.store import Draft, Given, Work
 
@@ -169,6 +170,7 @@ class VillageReach:
     phones: int
     young: int
     soon: int
+    beds: int  # in all
     stands: tuple[tuple[datetime, datetime], ...]
 
 
@@ -203,6 +205,7 @@ class DraftPage:
     left_out: tuple[InDanger, ...]
     loud: bool
     fault: HoursFault | None
+    longest_d: int  # days that a warning of this danger may stand
     forged: bool
     mine: bool
 
@@ -231,6 +234,7 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         left_out=tuple(gathered.left_out),
         loud=house.hours.quiet(here.time()),
         fault=hours_fault(draft.starts_at, draft.ends_at, now, draft.danger),
+        longest_d=DANGERS[draft.danger].longest_d,
         forged=alert is not None and alert.is_forged,
         mine=may_change(sight, draft),
     )
@@ -249,7 +253,8 @@ class _Reach:
 
     def village(self, village: Village) -> VillageReach:
         """One village of the draft."""
-        words = RainWords(self._draft, village, headline(self._work, self._draft))
+        told = headline(self._work, self._draft)
+        words = words_of(self._draft, village, told, self._now)
         texted = []
         for phone in in_danger(self._work, village, self._now, self._draft.danger):
             if phone.may_be_texted:
@@ -257,20 +262,21 @@ class _Reach:
                 texted.append(phone)
             else:
                 self.left_out.append(phone)
-        standing = self._work.warnings.standing(village.id, self._now)
+        standing = self._work.warnings.standing(village.id, self._now, self._draft.danger)
         zone = ZoneInfo(village.zone)
         return VillageReach(
             village=village,
             phones=len(texted),
             young=sum(len(each.young) for each in texted),
             soon=sum(len(each.soon) for each in texted),
+            beds=sum(len(each.called) for each in texted),
             stands=tuple(
                 (each.starts_at.astimezone(zone), each.ends_at.astimezone(zone))
                 for each in standing
             ),
         )
 
-    def _count(self, words: RainWords, phone: InDanger) -> None:
+    def _count(self, words: Words, phone: InDanger) -> None:
         language = self._house.catalogue(phone.language).language
         priced = self._pricing.of(words.says(phone), language)
         self.segments += priced.segments

@@ -6,24 +6,27 @@ from assistant.agronomy.dangers.rows import BedStage, DangerTable
 from assistant.agronomy.errors import AgronomyError
 from assistant.wiring.dangers import DangerError, read_dangers
 
-ROW = {"words": ["RAIN"], "stages": ["covered"]}
+ROW = {"words": {"en": ["RAIN"]}, "stages": ["covered"]}
+HAIL = {"words": {"en": ["HAIL"], "fr": ["GRELE"]}, "stages": ["covered", "uncovered"]}
 
 
 def test_rain_comes_first_and_what_is_left_out_is_plain() -> None:
-    hail = {"words": ["HAIL"], "stages": ["covered", "uncovered"], "indoors": True}
-    rain, found = read_dangers({"hail": hail, "rain": ROW})
+    rain, found = read_dangers({"hail": HAIL | {"indoors": True}, "rain": ROW})
     assert rain.code == "rain"
     assert found.stages == {BedStage.COVERED, BedStage.UNCOVERED}
     assert (found.indoors, found.storm, found.longest_d) == (True, False, 3)
+    assert (found.word("fr"), found.word("sw")) == ("GRELE", "HAIL")
 
 
 @pytest.mark.parametrize(
     ("row", "said"),
     [
         ({"stages": ["covered"]}, "words: is missing"),
-        ({"words": ["HAIL"]}, "stages: is missing"),
-        (ROW | {"words": ["hail"]}, "one word in capitals"),
-        (ROW | {"words": ["ICE RAIN"]}, "one word in capitals"),
+        ({"words": {"en": ["HAIL"]}}, "stages: is missing"),
+        (ROW | {"words": {"en": ["hail"]}}, "single words in capitals"),
+        (ROW | {"words": {"en": ["ICE RAIN"]}}, "single words in capitals"),
+        (ROW | {"words": {"xx": ["HAIL"]}}, "words.en"),
+        (ROW | {"words": {"en": ["HAIL"], "xx": ["HAIL"]}}, "is no language"),
         (ROW | {"stages": ["ripe"]}, "some of covered, soon"),
         (ROW | {"indoors": 1}, "true or false"),
         (ROW | {"longest_d": 90}, "days from 1 to 14"),
@@ -36,6 +39,13 @@ def test_rain_comes_first_and_what_is_left_out_is_plain() -> None:
 def test_a_fault_is_named(row: dict[str, object], said: str) -> None:
     with pytest.raises(DangerError, match=said):
         read_dangers({"rain": ROW, "hail": row})
+
+
+def test_a_danger_without_its_texts_is_named() -> None:
+    with pytest.raises(DangerError, match="has no name"):
+        read_dangers({"rain": ROW, "meteor": HAIL})
+    with pytest.raises(DangerError, match="no text for beds that are soon"):
+        read_dangers({"rain": ROW, "wind": HAIL | {"stages": ["soon"]}})
 
 
 def test_rain_must_be_there() -> None:
