@@ -20,7 +20,7 @@ import unicodedata
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from assistant.agronomy.dangers.rows import DANGERS, RAIN, Danger
+from assistant.agronomy.dangers.rows import DANGERS, RAIN, DangerRow
 from assistant.dialogue.callers import caller
 from assistant.dialogue.endings import said
 from assistant.dialogue.officer_add import add
@@ -140,7 +140,7 @@ def _tallies(rest: str, known: Known, desk: Desk, verb: str) -> tuple[Tally, ...
     return standing
 
 
-def _split_danger(rest: str) -> tuple[str, Danger | None]:
+def _split_danger(rest: str) -> tuple[str, DangerRow | None]:
     words = rest.split()
     last = unicodedata.normalize("NFC", words[-1]).upper() if words else ""
     danger = DANGERS.of_word(last)

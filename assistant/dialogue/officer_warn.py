@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from assistant.agronomy.dangers.rows import RAIN, Danger
+from assistant.agronomy.dangers.rows import RAIN, DangerRow
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import lasting, opened, said
 from assistant.dialogue.engine import begin
@@ -39,7 +39,7 @@ class Span:
     ends_at: datetime
 
 
-def warn(danger: Danger, word: str, rest: str, known: Known, desk: Desk) -> Turn:
+def warn(danger: DangerRow, word: str, rest: str, known: Known, desk: Desk) -> Turn:
     """Shows a warning back with its reach, or says what is missing.
 
     Args:
@@ -65,7 +65,7 @@ def warn(danger: Danger, word: str, rest: str, known: Known, desk: Desk) -> Turn
     return _show_back(danger, reach, span, known)
 
 
-def _no_hours(danger: Danger, word: str, village: Village) -> Say:
+def _no_hours(danger: DangerRow, word: str, village: Village) -> Say:
     if danger.code == RAIN:
         return o.NO_HOURS(village=village.name)
     return d.NO_HOURS(village=village.name, word=word)
@@ -105,7 +105,7 @@ def _at(day: date, hour: str, minute: str | None, zone: ZoneInfo) -> datetime | 
     return midnight.replace(hour=hours, minute=minutes)
 
 
-def _days(danger: Danger, day: date | None, known: Known, village: Village) -> Span | None:
+def _days(danger: DangerRow, day: date | None, known: Known, village: Village) -> Span | None:
     """As long as such a warning may stand, from now or from a day on, of what is told by days;
     None of what must be told by hours."""
     if not danger.by_days:
@@ -119,7 +119,7 @@ def _days(danger: Danger, day: date | None, known: Known, village: Village) -> S
     return Span(starts_at, datetime.combine(last, DAY_ENDS, zone))
 
 
-def _show_back(danger: Danger, reach: Reach, span: Span, known: Known) -> Turn:
+def _show_back(danger: DangerRow, reach: Reach, span: Span, known: Known) -> Turn:
     village = reach.village
     days = days_slots(span.starts_at, span.ends_at, village)
     kept: dict[str, Kept] = {
@@ -140,7 +140,7 @@ def _show_back(danger: Danger, reach: Reach, span: Span, known: Known) -> Turn:
     return opened(begin(table, held=lasting(known.session), **kept), known)
 
 
-def _table(danger: Danger, span: Span) -> Conversation:
+def _table(danger: DangerRow, span: Span) -> Conversation:
     if danger.code == RAIN:
         return talks.RAIN_WARNING
     if is_told_by_days(span.starts_at, span.ends_at):

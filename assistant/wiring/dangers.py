@@ -9,13 +9,13 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
 
-from assistant.agronomy.dangers.rows import DANGERS, RAIN, BedStage, Danger
+from assistant.agronomy.dangers.rows import DANGERS, RAIN, BedStage, DangerRow, FirstAdvice
 from assistant.people import LANGUAGES
 from assistant.settings import SettingsError
 from assistant.wording.dangers import without_texts
 
-_KNOWN = frozenset(each.name for each in fields(Danger)) - {"code"}
-_LISTS = ("stages", "alert_words")
+_KNOWN = frozenset(each.name for each in fields(DangerRow)) - {"code"}
+_ADVICE = frozenset(each.name for each in fields(FirstAdvice))
 MOST_DAYS = 14  # a warning that stands longer is forgotten, and holds up work
 
 
@@ -33,12 +33,12 @@ def open_dangers() -> None:
 
 
 @lru_cache(maxsize=1)
-def _ours() -> tuple[Danger, ...]:
+def _ours() -> tuple[DangerRow, ...]:
     source = files("assistant.agronomy") / "dangers" / "dangers.toml"
     return read_dangers(tomllib.loads(source.read_text(encoding="utf-8")))
 
 
-def read_dangers(table: Mapping[str, Any]) -> tuple[Danger, ...]:
+def read_dangers(table: Mapping[str, Any]) -> tuple[DangerRow, ...]:
     """The rows of a parsed file, rain first.
 
     Raises:
@@ -78,14 +78,13 @@ def _of_officers(row: Mapping[str, Any]) -> Mapping[str, list[str]]:
 def _faults(row: Mapping[str, Any]) -> Iterator[str]:
     for key in sorted(set(row) - _KNOWN):
         yield f"{key}: is not known; known are {', '.join(sorted(_KNOWN))}"
-    if not row.get("stages"):
-        yield "stages: is missing; write a list of at least one"
     yield from _unworded(row.get("words"))
+    yield from _unadvised(row.get("advice"))
     for key, given in row.items():
-        if key == "words":
+        if key in ("words", "advice"):
             continue
-        if key in _LISTS:
-            yield from _unlisted(key, given)
+        if key == "alert_words":
+            yield from _unlisted(given)
         elif key == "longest_d":
             yield from _no_days(given)
         elif key in _KNOWN and not isinstance(given, bool):
@@ -112,22 +111,37 @@ def _no_days(given: object) -> Iterator[str]:
         yield f"longest_d: write days from 1 to {MOST_DAYS}, not {given!r}"
 
 
-def _unlisted(key: str, given: object) -> Iterator[str]:
-    if not isinstance(given, list) or not all(isinstance(each, str) for each in given):
-        yield f"{key}: write a list of words"
+def _unadvised(given: object) -> Iterator[str]:
+    if not isinstance(given, list) or not given:
+        yield "advice: is missing; write at least one [[...advice]]"
         return
     for each in given:
-        if key == "stages" and each not in set(BedStage):
-            yield f"stages: write some of {', '.join(BedStage)}, not {each!r}"
-        if key == "alert_words" and each != each.casefold():
+        if not isinstance(each, dict) or set(each) != _ADVICE:
+            yield f"advice: write {', '.join(sorted(_ADVICE))}, not {each!r}"
+        elif not each["what"] or not each["rests_on"]:
+            yield "advice: say what is done, and what that rests on"
+        elif not each["stages"] or not set(each["stages"]) <= set(BedStage):
+            yield f"advice: stages are some of {', '.join(BedStage)}, not {each['stages']!r}"
+
+
+def _unlisted(given: object) -> Iterator[str]:
+    if not isinstance(given, list) or not all(isinstance(each, str) for each in given):
+        yield "alert_words: write a list of words"
+        return
+    for each in given:
+        if each != each.casefold():
             yield f"alert_words: write small letters, not {each!r}"
 
 
-def _row(code: str, row: Mapping[str, Any]) -> Danger:
+def _row(code: str, row: Mapping[str, Any]) -> DangerRow:
     given: dict[str, Any] = dict(row)
-    for key in _LISTS:
-        given[key] = tuple(row.get(key, ()))
+    given["alert_words"] = tuple(row.get("alert_words", ()))
     words = {language: tuple(each) for language, each in given["words"].items()}
     given["words"] = MappingProxyType(words)
-    given["stages"] = frozenset(BedStage(each) for each in given["stages"])
-    return Danger(code, **given)
+    given["advice"] = tuple(map(_advice, row["advice"]))
+    return DangerRow(code, **given)
+
+
+def _advice(each: Mapping[str, Any]) -> FirstAdvice:
+    stages = frozenset(BedStage(stage) for stage in each["stages"])
+    return FirstAdvice(stages, each["what"], each["rests_on"])

@@ -6,7 +6,7 @@ A row of `dangers.toml` without its texts here ends the start.
 
 from collections.abc import Iterator, Mapping
 
-from assistant.agronomy.dangers.rows import RAIN, BedStage, Danger
+from assistant.agronomy.dangers.rows import RAIN, BedStage, DangerRow
 from assistant.wording import messages_dangers as d
 from assistant.wording.message import Message, Say
 
@@ -77,7 +77,7 @@ def name_of(code: str) -> Say:
     return NAMES[code]()
 
 
-def without_texts(danger: Danger) -> Iterator[str]:
+def without_texts(danger: DangerRow) -> Iterator[str]:
     """Which of a danger's texts are missing, so that it cannot be warned of."""
     if danger.code not in NAMES:
         yield "has no name in wording/dangers.py"

@@ -129,8 +129,11 @@ OVER = Message(
     "{village}: the warning is over ({danger}).", note="First line when a danger is past."
 )
 AFTER_COLD = Message(
-    "Look at {labels} and let the night's water off. Pale leaves green up later.",
+    "Look at {labels}: let high water off again. Pale leaves green up later.",
     note="After OVER.",
+)
+AFTER_SOON = Message(
+    "Go on with {labels} by your calendar.", note="After OVER, to those who have not sown."
 )
 AFTER_STORM = Message(
     "Once it is calm look at {labels}, mend cover and frame. Stay away from fallen wires.",

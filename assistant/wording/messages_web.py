@@ -124,7 +124,7 @@ QUIET_MORNING = Message(
     "Nobody needs you this morning: no call is open, and every nursery has answered.",
     note="Nothing is to be done.",
 )
-WARNINGS_STAND = Message("Rain warnings that stand", note="Heading.")
+WARNINGS_STAND = Message("Warnings that stand", note="Heading.")
 RAIN_HOURS = Message(
     "Heavy rain {from_time} to {to_time}, {date}", note="Hours of a warning and its day."
 )

@@ -52,8 +52,8 @@ DANGER = Message("Danger", note="Label of a list: rain, a cold night, hail.")
 WHERE = Message("Villages", note="Heading over boxes to tick.")
 ALL_OF_THEM = Message("All of them", note="A box to tick: all villages.")
 BEDS_IN_DANGER = Message(
-    "{n} bed in danger",
-    plural="{n} beds in danger",
+    "{n} bed that rain would harm",
+    plural="{n} beds that rain would harm",
     note="Beside a village: beds on days 0 to 5 or about to be sown.",
 )
 BY_DISTANCE = Message("Or by distance from a place", note="Opens more fields.")

@@ -48,7 +48,6 @@ BECAUSE: Mapping[str, str] = {
     "officer.PAGE_CODE": "how long that code lasts",
     "privacy.ERASE_SURE": "held to privacy.ASKED_LASTS by a test",
     "officer.OFFICER_HELP": "examples to send",
-    "dangers.NO_HOURS": "examples to send",
     "officer.ASK_WARN": "day 0 is the day of sowing",
     "officer.NOBODY_TO_WARN": "day 0 is the day of sowing",
     "tell.TELL_HOW": "the end of a phone number",

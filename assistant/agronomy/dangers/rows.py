@@ -24,13 +24,25 @@ class BedStage(StrEnum):
 
 
 @dataclass(frozen=True)
-class Danger:
+class FirstAdvice:
+    """What is done first with beds of some stages, in plain English, and on what that rests.
+
+    What farmers read is worded for each language in `assistant.wording.dangers`.
+    """
+
+    stages: frozenset[BedStage]
+    what: str
+    rests_on: str
+
+
+@dataclass(frozen=True)
+class DangerRow:
     """One danger.
 
     Args:
         code: its name in the table and in the store
         words: what officers write in front of a warning by text, in capitals, by language
-        stages: the beds that it concerns
+        advice: what is done first, by the stages of the beds that it concerns
         waits: sowing and uncovering wait while it is warned of
         storm: people may come to harm out of doors, so that a cry is likelier
         indoors: nobody is sent out once it is there
@@ -42,13 +54,18 @@ class Danger:
 
     code: str
     words: Mapping[str, tuple[str, ...]]
-    stages: frozenset[BedStage]
+    advice: tuple[FirstAdvice, ...]
     waits: bool = False
     storm: bool = False
     indoors: bool = False
     by_days: bool = False
     longest_d: int = 3
     alert_words: tuple[str, ...] = ()
+
+    @property
+    def stages(self) -> frozenset[BedStage]:
+        """The beds that it concerns."""
+        return frozenset(stage for each in self.advice for stage in each.stages)
 
     def word(self, language: str) -> str:
         """The first of its words in a language; the English one stands in."""
@@ -59,10 +76,10 @@ class DangerTable:
     """The rows by code, in the order of the file. A program fills it once, when it starts."""
 
     def __init__(self) -> None:
-        self._rows: dict[str, Danger] = {}
-        self._by_word: dict[str, Danger] = {}
+        self._rows: dict[str, DangerRow] = {}
+        self._by_word: dict[str, DangerRow] = {}
 
-    def fill(self, rows: Iterable[Danger]) -> None:
+    def fill(self, rows: Iterable[DangerRow]) -> None:
         """Takes the rows of the file.
 
         Raises:
@@ -79,7 +96,7 @@ class DangerTable:
             for word in words
         }
 
-    def __getitem__(self, code: str) -> Danger:
+    def __getitem__(self, code: str) -> DangerRow:
         """The row of a danger.
 
         Raises:
@@ -94,20 +111,20 @@ class DangerTable:
         return rows[code]
 
     @property
-    def all(self) -> tuple[Danger, ...]:
+    def all(self) -> tuple[DangerRow, ...]:
         """All rows, rain first."""
         return tuple(self._filled().values())
 
-    def of_word(self, word: str) -> Danger | None:
+    def of_word(self, word: str) -> DangerRow | None:
         """The danger that an officer's word names."""
         self._filled()
         return self._by_word.get(word)
 
-    def codes(self, wanted: Callable[[Danger], bool]) -> frozenset[str]:
+    def codes(self, wanted: Callable[[DangerRow], bool]) -> frozenset[str]:
         """The dangers whose row is wanted."""
         return frozenset(row.code for row in self.all if wanted(row))
 
-    def _filled(self) -> dict[str, Danger]:
+    def _filled(self) -> dict[str, DangerRow]:
         if not self._rows:
             raise AgronomyError(
                 "dangers: the table is empty; call "

@@ -1,5 +1,6 @@
 """What a warning says, of whatever danger: rain in its own words, the others by their table."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Protocol
@@ -28,7 +29,7 @@ SURE = {
 }
 
 
-class Words(Protocol):
+class WarningWords(Protocol):
     """The words of one draft in one village."""
 
     def says(self, phone: InDanger) -> Says:
@@ -36,7 +37,7 @@ class Words(Protocol):
         ...
 
 
-def words_of(draft: Draft, village: Village, headline: Headline, now: datetime) -> Words:
+def words_of(draft: Draft, village: Village, headline: Headline, now: datetime) -> WarningWords:
     """What a draft says in a village, as of `now`."""
     if draft.danger == RAIN:
         return RainWords(draft, village, headline)
@@ -122,9 +123,14 @@ def recalled(village: Village, standing: Standing) -> Says:
     return (d.RECALLED(village=village.name, danger=name_of(standing.danger), date=date),)
 
 
-def cleared(village: Village, standing: Standing, labels: str) -> Says:
-    """That a danger is over, and what to look at."""
+def cleared(village: Village, standing: Standing, beds: Mapping[str, bool]) -> Says:
+    """That a danger is over, and what to look at: nurseries by their names, each with whether
+    it is sown."""
+    labels = ", ".join(beds)
     if standing.danger == RAIN:
         return (m.ALL_CLEAR(village=village.name, labels=labels), r.STAY_SAFE())
     over = d.OVER(village=village.name, danger=name_of(standing.danger))
-    return (over, AFTER[standing.danger](labels=labels))
+    sown = [name for name, is_sown in beds.items() if is_sown]
+    if not sown:
+        return (over, d.AFTER_SOON(labels=labels))
+    return (over, AFTER[standing.danger](labels=", ".join(sown)))

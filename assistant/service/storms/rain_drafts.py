@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from assistant.agronomy.dangers.rows import DANGERS
+from assistant.agronomy.dangers.rows import DANGERS, RAIN, BedStage
 from assistant.alphabet import Encoding
 from assistant.dialogue.rain_hours import HoursFault, hours_fault
 from assistant.people import Village
@@ -14,7 +14,7 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms import drafts
 from assistant.service.storms.danger import InDanger, in_danger, sowing_days
-from assistant.service.storms.danger_words import Words, words_of
+from assistant.service.storms.danger_words import WarningWords, words_of
 from assistant.service.storms.headline import headline
 from assistant.service.storms.rain_wanted import may_change
 from assistant.service.texts import Priced, Pricing
@@ -22,6 +22,7 @@ from assistant.store import Draft, Given, Work
 
 SHOWN_FOR = timedelta(days=7)  # how long a warning that is over stays on the list
 MOST_PAST = 20
+Told = tuple[BedStage, ...]
 MOST_LEFT_OUT = 50  # names of those who cannot be texted
 
 
@@ -241,13 +242,13 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
 
 
 class _Reach:
-    """Words a draft for all it would reach, and counts."""
+    """WarningWords a draft for all it would reach, and counts."""
 
     def __init__(self, work: Work, house: House, draft: Draft, now: datetime) -> None:
         self._work, self._house, self._draft, self._now = work, house, draft, now
         self._pricing = Pricing(house)
-        self._longest: dict[tuple[str, bool], Priced] = {}
-        self._told: dict[tuple[str, bool], int] = {}
+        self._longest: dict[tuple[str, Told], Priced] = {}
+        self._told: dict[tuple[str, Told], int] = {}
         self.segments = 0
         self.left_out: list[InDanger] = []
 
@@ -276,20 +277,34 @@ class _Reach:
             ),
         )
 
-    def _count(self, words: Words, phone: InDanger) -> None:
+    def _count(self, words: WarningWords, phone: InDanger) -> None:
         language = self._house.catalogue(phone.language).language
         priced = self._pricing.of(words.says(phone), language)
         self.segments += priced.segments
-        key = language, bool(phone.young)
+        key = language, self._kind(phone)
         self._told[key] = self._told.get(key, 0) + 1
         if key not in self._longest or priced.segments > self._longest[key].segments:
             self._longest[key] = priced
 
+    def _kind(self, phone: InDanger) -> Told:
+        """Which of the texts a phone gets: of rain, that for those who cover or for those who
+        wait; of other dangers, one for each set of stages."""
+        if self._draft.danger == RAIN:
+            return (BedStage.COVERED if phone.young else BedStage.SOON,)
+        return tuple(stage for stage, _ in phone.beds)
+
     def samples(self) -> tuple[Sample, ...]:
         """The longest text of each language and kind, what most are told first."""
         found = (
-            Sample(*key, priced.text, priced.encoding, priced.segments, self._told[key])
-            for key, priced in self._longest.items()
+            Sample(
+                language=language,
+                young=BedStage.COVERED in stages,
+                text=priced.text,
+                encoding=priced.encoding,
+                segments=priced.segments,
+                phones=self._told[language, stages],
+            )
+            for (language, stages), priced in self._longest.items()
         )
         return tuple(sorted(found, key=lambda each: -each.phones))
 

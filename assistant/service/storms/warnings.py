@@ -151,19 +151,21 @@ def give_all_clear(
     standing, village = _standing(work, warning_id)
     if standing is None or village is None:
         return
-    beds: dict[Farmer, dict[str, None]] = {}
+    beds: dict[Farmer, dict[str, bool]] = {}
     for each in work.warnings.standing(village.id, now, standing.danger):
         work.warnings.clear(each.id, now)
         work.sending.take_back(each.id, now)
         told = work.sending.told(each.id)
         for farmer, nursery in work.nurseries.warned(each.id):
             if farmer.phone in told:
-                beds.setdefault(farmer, {}).update({nursery.called: None} if nursery else {})
+                beds.setdefault(farmer, {}).update(
+                    {nursery.called: nursery.sown} if nursery else {}
+                )
     letters = (
         Letter(
             phone=farmer.phone,
             language=farmer.language,
-            says=cleared(village, standing, ", ".join(called)),
+            says=cleared(village, standing, called),
             kind=Kind.ALL_CLEAR,
             due_at=now,
             not_after=now + REPLY_LASTS,

@@ -435,4 +435,4 @@ def test_a_warning_says_what_it_is_and_leads_back_to_the_list(browser: Browser) 
     assert "<h1>Rain warning, Kijani</h1>" in browser.page.text
     assert "Heavy rain 14:00 to 20:00, Mon 1 Jun" in shown
     assert '<p class="up screen-only"><a href="/warnings">' in browser.page.text
-    assert "Rain warnings that stand" in browser.open("/warnings")
+    assert "Warnings that stand" in browser.open("/warnings")

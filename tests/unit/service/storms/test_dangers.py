@@ -1,4 +1,4 @@
-"""Warnings of other dangers than rain: whom they reach, what is said at each stage, what waits."""
+"""Warnings of other dangers than rain: whom they reach, what each stage is told, what waits."""
 
 from datetime import timedelta
 
@@ -79,7 +79,7 @@ def test_a_wind_says_nothing_to_who_has_no_bed_yet(stages: Valley) -> None:
 
 
 def test_a_bed_without_water_round_it_is_covered_on_a_cold_night(stages: Valley) -> None:
-    """Two days before transplanting on 10 June (day 19) the mats are drained: no water goes in."""
+    """Two days before transplanting on 10 June, day 19, the mats are drained."""
     stages.go("8 Jun 09:00")
     stages.heard(BARAKA)
     warn(stages)
