@@ -9,7 +9,7 @@ from assistant.agronomy.constants_measures import MEASURE_CONSTANTS
 from assistant.agronomy.constants_work import WORK_CONSTANTS
 from assistant.agronomy.dangers.page import dangers_section
 from assistant.agronomy.dangers.rows import DANGERS
-from assistant.agronomy.practices import Point, Practice, TaskRule
+from assistant.agronomy.practices import DayPoint, Practice, TaskRule
 from assistant.agronomy.sourced.conflicts import CONFLICTS, Conflict
 from assistant.agronomy.sourced.constant import Constant, HowSure
 from assistant.agronomy.sourced.tables import TABLES, Cell, Table
@@ -142,7 +142,7 @@ def _task(rule: TaskRule) -> str:
     )
 
 
-def _point(point: Point) -> str:
+def _point(point: DayPoint) -> str:
     return f"{point.anchor} {point.days.value:+g}" if point.days.value else point.anchor.value
 
 

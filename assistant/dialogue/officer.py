@@ -5,6 +5,7 @@
     CLEAR 123456 Mtoni                 the all-clear
     CLEAR 123456 Mtoni COLD            of one danger, where several are warned of
     WHO 123456                         nurseries to be seen
+    WHO 123456 Kijani                  those of one village
     TEMP 123456 Mtoni 24               the mean temperature (see `officer_temp`)
     ADD 123456 0770... Mtoni Amina     enrols a farmer (see `officer_add`)
     TELL 123456 0770... words          answers a call for help (see `officer_tell`)
@@ -29,7 +30,7 @@ from assistant.dialogue.officer_temp import keep_temp, read_temp
 from assistant.dialogue.officer_villages import is_named, no_village, reach_of
 from assistant.dialogue.officer_warn import warn
 from assistant.dialogue.rain_hours import span_slots
-from assistant.dialogue.values import Desk, GiveAllClear, Known, Tally, Text, Turn
+from assistant.dialogue.values import Desk, GiveAllClear, Known, Tally, Text, Turn, Visit
 from assistant.wording import messages_dangers as d
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
@@ -190,21 +191,29 @@ def _which(tallies: Sequence[Tally], known: Known) -> Say:
 
 
 def _who(rest: str, known: Known, desk: Desk) -> Turn:
-    if not desk.visits:
+    visits = desk.visits
+    if rest:
+        reach = reach_of(rest, known, desk)
+        if reach is None:
+            return Turn(known.session, (no_village("WHO", desk),))
+        visits = tuple(each for each in visits if each.village == reach.village.name)
+    if not visits:
         return Turn(known.session, (said(o.NOBODY_TO_SEE()),))
-    lines: list[Say] = [
-        o.SEE(
-            phone=caller(visit.name, visit.phone),
-            label=visit.label,
-            village=visit.village,
-            reason=visit.reason,
-            date=visit.since,
-        )
-        for visit in desk.visits[:MOST_VISITS]
-    ]
-    if len(desk.visits) > MOST_VISITS:
-        lines.append(o.AND_MORE(n=len(desk.visits) - MOST_VISITS))
+    lines = [_visit(each) for each in visits[:MOST_VISITS]]
+    if len(visits) > MOST_VISITS:
+        lines.append(o.AND_MORE(n=len(visits) - MOST_VISITS))
     return Turn(known.session, (Text(tuple(lines)),))
+
+
+def _visit(visit: Visit) -> Say:
+    """One to be seen; a call may be about no nursery."""
+    slots: dict[str, Slot] = {
+        "phone": caller(visit.name, visit.phone),
+        "village": visit.village,
+        "reason": visit.reason,
+        "date": visit.since,
+    }
+    return o.SEE(label=visit.label, **slots) if visit.label else o.SEE_WHO(**slots)
 
 
 def _temp(rest: str, known: Known, desk: Desk) -> Turn:

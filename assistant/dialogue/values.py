@@ -20,8 +20,10 @@ from assistant.dialogue.values_tell import SeeTo as SeeTo
 from assistant.dialogue.values_tell import SeveralCalled as SeveralCalled
 from assistant.dialogue.values_tell import TellFarmer as TellFarmer
 from assistant.hearing import Ears
-from assistant.people import Farmer, Officer, Village
+from assistant.hearing.office import OfficeQuestion
+from assistant.people import Farmer, Officer, Village, VillageUnit
 from assistant.reading import Lexicon
+from assistant.reading.village_units import with_units
 from assistant.wording.message import Say
 from assistant.wording.render import Catalogue
 
@@ -190,6 +192,15 @@ class Nearby:
 
 
 @dataclass(frozen=True)
+class OfficeDesk:
+    """The questions that the programme's office answers where this phone is, and what the
+    programme is called."""
+
+    programme: str = ""
+    questions: tuple[OfficeQuestion, ...] = ()
+
+
+@dataclass(frozen=True)
 class Known:
     """Everything that a turn of the dialogue may know.
 
@@ -206,7 +217,8 @@ class Known:
     that sowing and uncovering wait for.
     `nearby` is whom to turn to from that village; `unread` how many texts of this phone could
     not be read since the last that was, of the last day; `asked_if_hurt`: whether this phone
-    was asked if somebody is hurt and has not said.
+    was asked if somebody is hurt and has not said. `office` is what the programme's own office
+    answers, `units` are the land units of the farmer's village.
     """
 
     now: datetime
@@ -241,6 +253,8 @@ class Known:
     nearby: Nearby = Nearby()
     unread: int = 0
     asked_if_hurt: bool = False
+    office: OfficeDesk = OfficeDesk()
+    units: tuple[VillageUnit, ...] = ()
 
     @property
     def in_storm(self) -> bool:
@@ -251,6 +265,11 @@ class Known:
     def lexicon(self) -> Lexicon:
         """The word list of the language this talk is in."""
         return self.lexicons[self.catalogue.language]
+
+    @property
+    def land_words(self) -> Lexicon:
+        """The same with the land units of the farmer's village, for sizes of fields."""
+        return with_units(self.lexicon, self.units)
 
     def practice(self, code: Kept) -> Practice:
         """The practice of that code where it is offered here, else the usual one."""
@@ -482,10 +501,21 @@ class Text:
 
 
 @dataclass(frozen=True)
+class Inquiry:
+    """A question that a text asked, to be counted: the code of a topic, or "office:" and the
+    number of one of the office's; or one that it may have asked and that was offered."""
+
+    code: str
+    offered: bool = False
+
+
+@dataclass(frozen=True)
 class Turn:
-    """The outcome of one message: the session from now on, the answers, the changes."""
+    """The outcome of one message: the session from now on, the answers, the changes, and which
+    questions were asked."""
 
     session: Session | None
     texts: tuple[Text, ...]
     changes: tuple[Change, ...] = ()
     language: str | None = None  # the answers are worded in this one when it just changed
+    inquiries: tuple[Inquiry, ...] = ()

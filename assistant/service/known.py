@@ -16,6 +16,7 @@ from assistant.dialogue.values import (
     Focus,
     Item,
     Known,
+    OfficeDesk,
     OnRoll,
     Reach,
     Tally,
@@ -98,8 +99,17 @@ def know(
         invited=invited(work, house, farmer),
         nearby=house.phonebook.of(village, " ".join(here.told_first or ())),
         unread=here.unread,
+        office=_office(work, house, village_id),
+        units=(village.units or ()) if village else (),
         asked_if_hurt=here.was_asked_if_hurt and asked(work, phone, now) is not None,
     )
+
+
+def _office(work: Work, house: House, village_id: int | None) -> OfficeDesk:
+    """What the programme's office answers in a village."""
+    here = (None, village_id)
+    questions = (each for each in work.questions.in_use() if each.village_id in here)
+    return OfficeDesk(house.programme, tuple(questions))
 
 
 def at_hand(work: Work, phone: str, now: datetime) -> AtHand:

@@ -34,6 +34,7 @@ class Base(DeclarativeBase):
         float: Double(),
         dict[str, Any]: JSON(none_as_null=True),
         list[str]: JSON(),
+        list[Any]: JSON(none_as_null=True),
         Kind: named(Kind),
         State: named(State),
         TextState: named(TextState),
@@ -60,6 +61,7 @@ class VillageRow(Base):
     health_post: Mapped[str | None]
     vet: Mapped[str | None]
     retired_at: Mapped[datetime | None]  # nobody lives there for us; it is listed nowhere
+    units: Mapped[list[Any] | None]  # of land: [[names], m2]
 
 
 class FarmerRow(Base):

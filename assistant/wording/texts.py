@@ -45,6 +45,7 @@ from assistant.wording import (
     messages_web_office,
     messages_web_people,
     messages_web_privacy,
+    messages_web_questions,
     messages_web_rain,
     messages_web_running,
     messages_web_season,
@@ -102,6 +103,7 @@ MODULES: Mapping[str, ModuleType] = {
     "told": messages_web_told,
     "season": messages_web_season,
     "settings": messages_web_settings,
+    "questions": messages_web_questions,
     "warnings": messages_web_rain,
     "broadcasts": messages_web_broadcast,
 }
@@ -121,6 +123,7 @@ PRINTED = frozenset(
         "brakes",
         "lines",
         "plan",
+        "questions",
         "season",
         "settings",
         "told",

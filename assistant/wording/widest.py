@@ -52,6 +52,8 @@ _WATER = Values(a.PAILS(n=40), (a.PAILS(n=10_000), a.HALF_PAILS(amount=19.5)))
 _SEED = Values(a.KILOGRAMS(amount=9.1), (a.KILOGRAMS(amount=1279),))
 _WIDE_AREA = "12,345.5 hectares"
 _SLOTS: Mapping[str, Values] = {
+    "answer": Values("w" * 100),
+    "programme": Values("Lindara valley rice programme"),
     "about": Values(o.ABOUT_YELLOW(), _texts(o, "ABOUT_")),
     "amount": Values(600, (99.5,)),
     "area": Values("0.4 ha", (_WIDE_AREA,)),

@@ -120,7 +120,7 @@ def test_words_go_to_many_farmers(page: Page, storm: Office) -> None:
     expect(page.get_by_text("From Asha, your officer: Seed arrives")).to_be_visible()
     _look(page, "broadcast-reach")
     page.get_by_role("button", name="Send to").click()
-    expect(page.get_by_role("status")).to_contain_text("Your text leaves at 05:30")
+    expect(page.get_by_role("status")).to_contain_text("Your text goes out at 05:30")
     _look(page, "broadcast-sent")
 
 

@@ -1,8 +1,9 @@
 """One language's words as a frozen value: phrases by what they mean, wishes, shown words."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
+from fractions import Fraction
 
 from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import Token, cut, fold, has_other_digits, unslip
@@ -137,6 +138,7 @@ class Lexicon:
     stop_not: tuple[Phrase, ...]  # rain, insects, water: beside these "stop" is no wish
     known: frozenset[str]  # every single word of the list: what is spelt right
     own: frozenset[str]  # those of them that are no English mixed in
+    own_units: Mapping[str, Fraction] = field(default_factory=dict)  # a village's sizes [m2]
 
     def mend(self, text: str) -> tuple[tuple[Token, ...], bool]:
         """The tokens of a reply that is about a number, and whether digits had to be guessed.

@@ -9,7 +9,16 @@ from dataclasses import replace
 from datetime import datetime
 from hashlib import blake2b
 
-from assistant.alerts import Alert, Faulty, Info, Judged, Outcome, Threat, judge, read_alert
+from assistant.alerts import (
+    Alert,
+    AlertOutcome,
+    Faulty,
+    Info,
+    JudgedAlert,
+    Threat,
+    judge,
+    read_alert,
+)
 from assistant.dialogue.rain_hours import longest
 from assistant.service.alerts.chain import acts, follow, replaces
 from assistant.service.alerts.mapping import danger_of
@@ -46,7 +55,7 @@ def take_alert(house: House, raw: bytes, source: str, now: datetime) -> KeptAler
         return _take(work, house, found, raw, digest, source, now)
 
 
-def dry(house: House, found: Alert, now: datetime) -> Judged:
+def dry(house: House, found: Alert, now: datetime) -> JudgedAlert:
     """What a message would come to, by itself: nothing is kept."""
     with house.store.look() as work:
         return judge(found, house.alert_rules, work.alerts.places(), now)
@@ -93,13 +102,13 @@ def lead_on(
     work: Work,
     house: House,
     kept: KeptAlert,
-    judged: Judged,
+    judged: JudgedAlert,
     warned: dict[int, list[Given]],
     now: datetime,
 ) -> set[int]:
     """A draft for each danger, sent by the setting; the villages that are warned of the same
     from an earlier message are left as they are. Gives the villages still in danger."""
-    if judged.outcome is not Outcome.MATTERS:
+    if judged.outcome is not AlertOutcome.MATTERS:
         return set()
     became, inside = Became.UNCHANGED, set[int]()
     for threat in judged.threats:
@@ -169,10 +178,10 @@ def _faulty(found: Faulty, source: str, now: datetime) -> KeptAlert:
     return replace(bare, sender=key.sender, identifier=key.identifier, sent=key.sent)
 
 
-def _kept(alert: Alert, judged: Judged, source: str, now: datetime) -> KeptAlert:
+def _kept(alert: Alert, judged: JudgedAlert, source: str, now: datetime) -> KeptAlert:
     threats = judged.threats
     inside = {place for threat in threats for place in threat.place_ids}
-    matters = judged.outcome is Outcome.MATTERS
+    matters = judged.outcome is AlertOutcome.MATTERS
     return KeptAlert(
         source=source,
         received_at=now,

@@ -311,6 +311,20 @@ def test_who_needs_a_visit_is_told_with_the_reason(valley_of_three: Valley) -> N
     assert t.N_UNCOVER.text in who
 
 
+def test_who_may_name_a_village(valley_of_three: Valley) -> None:
+    """Then it is of that one alone; a call that is about no nursery names none."""
+    valley = valley_of_three
+    with valley.house.store.work() as work:
+        work.calls.add(3, None, "officer", "", valley.now)
+    valley.go("5 Jun 00:05")
+    (there,) = valley.text(OFFICER, f"WHO {CODE} mto mwanga")
+    assert there.startswith(f"{ZAWADI}, Mto Mwanga: ") and AMINA not in there
+    (here,) = valley.text(OFFICER, f"WHO {CODE} Kijani")
+    assert AMINA in here and ZAWADI not in here
+    nowhere = valley.text(OFFICER, f"WHO {CODE} Nowhere")
+    assert nowhere == [like(o.NO_SUCH_VILLAGE(villages="Kijani, Mto Mwanga", example="WHO"))]
+
+
 def test_who_lists_what_the_page_of_the_morning_lists(valley_of_three: Valley) -> None:
     """One source for both: silence, signs, old seedlings, beds under a warning."""
     valley = valley_of_three

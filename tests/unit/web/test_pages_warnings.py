@@ -185,7 +185,7 @@ def test_who_was_phoned_is_ticked_off_and_can_be_undone(
     browser.send("/warnings/drafts/1/send")
     assert "Tick somebody first" in browser.send("/warnings/1/rang")
     shown = browser.send("/warnings/1/rang", farmer="1")
-    assert "1 phone talk is noted" in shown
+    assert "1 phone call is recorded" in shown
     with valley.house.store.look() as work:
         assert work.warnings.tally(1).covered == 1
     browser.send("/deeds/1/undo")
