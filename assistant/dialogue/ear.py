@@ -11,6 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.life.rows import TASKS, Ask, Delay
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
@@ -47,6 +48,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.thresholds import HALF
 from assistant.reading import guess_language, is_name, says_not_known
@@ -68,7 +70,7 @@ class Moment(StrEnum):
     OFFICER = "officer"  # an officer who raises no nursery
     STRANGER = "stranger"  # has not agreed: sign-up, an invitation, a first text
     STOPPED = "stopped"
-    WARNING = "warning"  # asked to cover, and has not answered
+    WARNING = "warning"  # of a storm, and has not answered
     ASKED = "asked"  # a task or a question is open
     FREE = "free"  # nothing is open
 
@@ -173,13 +175,13 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     talk, and as no cry at all ("where do I get burnt hull"), is asked about; and so is a bed in
     danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
     rain is near, nor of who has not agreed, whom nothing asks."""
-    certainty = heard.certainty(act, alert=known.raining)
+    certainty = heard.certainty(act, alert=known.in_storm)
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
         return certainty
     calm = _is_calm(heard)
     if act is Act.HARM and calm:
         return Certainty.HALF
-    if act is Act.DANGER and not known.raining:
+    if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
         calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
         return Certainty.HALF if calm else certainty
@@ -251,7 +253,8 @@ def _answers_help(text: str, known: Known) -> bool:
     """Whether a call for help, and nothing else, answers a warning: it is one of its choices,
     in every language."""
     calls = (name for words in known.lexicons.values() for name in words.choices["help"])
-    return moment_of(known) is Moment.WARNING and is_name(text, calls)
+    open_to_it = moment_of(known) in (Moment.WARNING, Moment.ASKED, Moment.FREE)
+    return open_to_it and waits_for_answer(known) and is_name(text, calls)
 
 
 def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
@@ -287,7 +290,7 @@ def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known
         return asks_how_to_stop(heard.text, known)
     if act is Act.REFUSE:
         return asks_of_texts(heard.text, known, certainty is Certainty.SAID)
-    if act is Act.DIE or certainty is Certainty.SAID or known.raining:
+    if act is Act.DIE or certainty is Certainty.SAID or known.in_storm:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
     return weighs_little and surely_asked(heard.text, known)
@@ -302,7 +305,7 @@ def moment_of(known: Known) -> Moment:
         return Moment.STRANGER
     if farmer.stopped_at is not None:
         return Moment.STOPPED
-    if known.warning is not None and known.warning.answer is None:
+    if known.warning and waits_for_answer(known) and DANGERS[known.warning.danger].storm:
         return Moment.WARNING
     return Moment.ASKED if known.items or known.session else Moment.FREE
 
@@ -339,7 +342,7 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
 def _tell_danger(heard: Understood, known: Known) -> Turn:
     kind = _loss(heard, known)
     stopped = known.farmer is not None and known.farmer.stopped_at is not None
-    if kind is Kind.LOST and not (known.raining or stopped):
+    if kind is Kind.LOST and not (known.in_storm or stopped):
         # What is left is what counts, and its number.
         told = loss_text(kind, known)
         counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))
