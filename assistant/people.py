@@ -132,6 +132,18 @@ def read_phone(text: str, region: str | None = None) -> str | None:
     return e164 if phonenumbers.is_valid_number(number) or is_fiction(e164) else None
 
 
+def spaced(phone: str) -> str:
+    """A number in threes from its end, with blanks that do not break, to be read and dialled
+    by hand; what is no number of digits stays as it is."""
+    digits = phone.removeprefix("+")
+    if not digits.isdecimal():
+        return phone
+    first = len(digits) % 3
+    threes = [digits[at : at + 3] for at in range(first, len(digits), 3)]
+    marked = phone[: len(phone) - len(digits)]
+    return marked + "\u00a0".join([*([digits[:first]] if first else []), *threes])
+
+
 def ending(phone: str) -> str:
     """The end of a number, for who need not ring it."""
     return f"…{phone[-SHOWN:]}"

@@ -46,7 +46,7 @@ from assistant.reading import (
     Outcome,
     Reason,
     Wish,
-    is_no_day,
+    days_told,
     is_of_other,
     is_of_past,
     names_a_thing,
@@ -54,7 +54,6 @@ from assistant.reading import (
     read_count,
     read_deeds,
     read_told,
-    read_told_day,
     read_wish,
     says_only_a_count,
     says_only_answers,
@@ -74,7 +73,6 @@ _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 LATE_D = 3  # as long as shoots may be pale; a day or two is no delay
 FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
-LONGEST_DAY = 5  # words: "2 days ago", "yesterday", "on Friday the 5th", "ngày mùng 5 tháng 6"
 
 
 def ask_of(item: Item) -> Ask:
@@ -107,25 +105,15 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
     """Whether a reply says done or not yet, the day of a tardy answer ("done yesterday", "on
     Monday we sowed"), and the reply without that day; with it where the day alone tells that it
     was done, as in a language without tenses ("kemarin tabur")."""
-    words = text.split()
-    for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
-        for start in range(len(words) - count, -1, -1):
-            told = " ".join(words[start : start + count])
-            end = start + count
-            across = (words[end - 1 : end + 1], words[max(start - 1, 0) : start + 1])
-            if any(is_no_day(" ".join(each), known.lexicon) for each in across):
-                continue
-            day = read_told_day(told, known.lexicon, known.today)
-            rest = " ".join(words[:start] + words[start + count :])
-            said_so = _done_or_not(rest, known, digits) if day else None
-            if said_so == DONE and is_of_other(text, known.lexicon):
-                continue  # "this Thursday I plant"
-            if said_so is not None:
-                return said_so, day, rest
-            if day and day < known.today:
-                tells = _told_by_day(text, rest, known)
-                if tells:
-                    return DONE, day, tells
+    for day, rest in days_told(text, known.lexicon, known.today):
+        said_so = _done_or_not(rest, known, digits)
+        if said_so == DONE and is_of_other(text, known.lexicon):
+            continue  # "this Thursday I plant"
+        if said_so is not None:
+            return said_so, day, rest
+        tells = _told_by_day(text, rest, known) if day < known.today else None
+        if tells:
+            return DONE, day, tells
     return _done_or_not(text, known, digits), None, text
 
 

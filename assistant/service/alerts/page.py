@@ -220,11 +220,21 @@ def _still(
     return found
 
 
+def swapped_villages(house: House, alert: Alert) -> tuple[str, ...]:
+    """Villages, by name, that would be in its area if latitude and longitude changed places."""
+    with house.store.look() as work:
+        ids = _turned(alert, work.alerts.places())
+        return tuple(each.name for each in work.people.villages() if each.id in ids)
+
+
+def _turned(alert: Alert, places: dict[int, VillagePlace]) -> set[int]:
+    areas = [turned for info in alert.infos for area in info.areas if (turned := turn(area))]
+    return {key for area in areas for key in held(area, places)}
+
+
 def _swapped(alert: Alert, sight: Sight, places: dict[int, VillagePlace]) -> tuple[str, ...]:
     """A service that writes longitude first warns of the other side of the earth."""
-    areas = [turned for info in alert.infos for area in info.areas if (turned := turn(area))]
-    ids = {key for area in areas for key in held(area, places)}
-    return _names(sorted(ids), sight)
+    return _names(sorted(_turned(alert, places)), sight)
 
 
 def _drawing(
