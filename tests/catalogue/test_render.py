@@ -16,7 +16,10 @@ from assistant.wording.render import day, number, render, slot_text, spoken_hour
 from assistant.wording.texts import declared
 
 ALL = ("en", "sw", "fr", "hi", "bn", "id", "vi", "pt", "fil")
-_OFFICERS = ("officer.", "tell.", "plan.")  # and the hours of work in a plan on paper
+_OFFICERS = (  # and the hours of work in a plan on paper
+    *("officer.", "tell.", "plan."),
+    *("dangers.ASK_WARN", "dangers.HOURS_PAST"),
+)
 
 
 def test_each_language_has_its_row() -> None:
