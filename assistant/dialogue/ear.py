@@ -48,6 +48,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.hearing import Certainty, Kind, Understood, understand
+from assistant.hearing.dating import around_day
 from assistant.hearing.thresholds import HALF
 from assistant.reading import guess_language, is_name, says_not_known
 from assistant.wording import messages_aid as aid
@@ -165,6 +166,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
 
 _CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
 _RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
+_STILL_CRIES: Mapping[Act, float] = MappingProxyType({Act.HARM: 0.42, Act.DANGER: 0.9})
 _MAY_ASK, _LITTLE = 0.4, 0.2  # what asks and what cries, in what is surely a plain question
 
 
@@ -174,6 +176,8 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
     rain is near, nor of who has not agreed, whom nothing asks."""
     certainty = heard.certainty(act, alert=known.raining)
+    if certainty is not None and _is_of_a_year_ago(act, heard, known):
+        return None
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
         return certainty
     calm = _is_calm(heard)
@@ -184,6 +188,15 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
         return Certainty.HALF if calm else certainty
     return certainty
+
+
+def _is_of_a_year_ago(act: Act, heard: Understood, known: Known) -> bool:
+    """ "Last year the flood took my bed", with nothing in it of today, and no great weight."""
+    most = _STILL_CRIES.get(act)
+    if most is None or heard.weights[act] >= most:
+        return False
+    around = around_day(heard.text, known.ears.days, (known.catalogue.language, "en"))
+    return around is not None and around.ago
 
 
 def _cries(heard: Understood) -> float:
