@@ -24,7 +24,7 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
-from assistant.dialogue.told_colour import green_in_sentence
+from assistant.dialogue.told_colour import green_in_sentence, without_name
 from assistant.dialogue.told_in_part import part_that_tells, story_tells
 from assistant.dialogue.told_of_bed import (
     day_gone,
@@ -528,18 +528,12 @@ def _answer_colour(
 
 
 def _only_green(text: str, names: Sequence[Sequence[str]], known: Known) -> bool:
-    beside = _without_name(text, names[0])
+    beside = without_name(text, names[0])
     around = around_day(beside, known.ears.days, (known.catalogue.language, "en"))
     other = is_of_other(beside, known.lexicon) or (around is not None and around.other)
     if other or is_of_past(text, known.lexicon) or Idea.HALF in ideas_in(text, known):
         return False
     return _says_only(text, known, *chain.from_iterable(names))
-
-
-def _without_name(text: str, names: Sequence[str]) -> str:
-    """A text without the longest of these names: "green like okra" is of no other crop."""
-    found = [name for name in names if name.casefold() in text.casefold()]
-    return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text
 
 
 def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:

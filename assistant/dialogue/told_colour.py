@@ -9,7 +9,7 @@ from assistant.hearing import Idea, understand
 from assistant.hearing.dating import around_day
 from assistant.reading import denies_or_turns, has_name, is_of_past
 
-LEAST_CALM, MOST_GRAVE = 0.55, 0.2
+LEAST_CALM, MOST_GRAVE = 0.65, 0.2
 _CALM = (Act.VALUE, Act.TALK, Act.GREETING)
 _GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE, Act.PERSON, Act.TROUBLE)
 _NOT_ALL = frozenset({Idea.HALF, Idea.REST, Idea.BARE, Idea.DRIED, Idea.EATEN})
@@ -36,3 +36,9 @@ def green_in_sentence(text: str, names: Sequence[Sequence[str]], known: Known) -
     weights = understand(text, known.ears, known.catalogue.language).weights
     grave = sum(weights[act] for act in _GRAVE)
     return sum(weights[act] for act in _CALM) >= LEAST_CALM and grave <= MOST_GRAVE
+
+
+def without_name(text: str, names: Sequence[str]) -> str:
+    """A text without the longest of these names: "green like okra" is of no other crop."""
+    found = [name for name in names if name.casefold() in text.casefold()]
+    return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text

@@ -55,14 +55,14 @@ class Dated:
     strange: words that are none of these rules' own
     """
 
-    works: frozenset[Idea]
-    told: bool
-    coming: bool
-    moves: bool
-    other: bool
-    now: bool
-    ago: bool
-    strange: tuple[Token, ...]
+    works: frozenset[Idea] = frozenset()
+    told: bool = False
+    coming: bool = False
+    moves: bool = False
+    other: bool = False
+    now: bool = False
+    ago: bool = False
+    strange: tuple[Token, ...] = ()
 
     @property
     def says_past(self) -> bool:

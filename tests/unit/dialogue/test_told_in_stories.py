@@ -54,7 +54,7 @@ def test_what_only_looks_like_it_is_not(language: str, moment: str, text: str) -
 
 def test_work_in_words_no_rule_knows_is_asked_about_and_goes_to_nobody() -> None:
     known = MOMENTS["soak"]("en")
-    text = "all of it went down into the big blue tub before the cock, soaking is behind us"
+    text = "finally everything went under in the big drum thanks to my son"
     weights = understand(text, known.ears, "en").weights
     assert weights[Act.DONE] + weights[Act.NOTDONE] > 0.5
     answer = turn(text, known)
