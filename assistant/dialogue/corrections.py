@@ -76,7 +76,7 @@ def told_first(text: str, session: Session, known: Known) -> Step | None:
 def _sure_kinds(text: str, known: Known) -> Mapping[Reads, Reading[Any]]:
     """What a text surely says of field, seed and day."""
     asks = {Ask.AREA: Reads.AREA, Ask.GERMINATION: Reads.GERMINATION, Ask.DATE: Reads.SOWING}
-    several = read_several(text, tuple(asks), known.lexicon, known.today, known.region)
+    several = read_several(text, tuple(asks), known.land_words, known.today, known.region)
     return {asks[a]: r for a, r in several.items() if r.outcome is Outcome.UNDERSTOOD}
 
 

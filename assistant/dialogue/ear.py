@@ -11,6 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.life.rows import TASKS, Ask, Delay
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
@@ -47,6 +48,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.dating import around_day
 from assistant.hearing.thresholds import HALF
@@ -69,7 +71,7 @@ class Moment(StrEnum):
     OFFICER = "officer"  # an officer who raises no nursery
     STRANGER = "stranger"  # has not agreed: sign-up, an invitation, a first text
     STOPPED = "stopped"
-    WARNING = "warning"  # asked to cover, and has not answered
+    WARNING = "warning"  # of a storm, and has not answered
     ASKED = "asked"  # a task or a question is open
     FREE = "free"  # nothing is open
 
@@ -175,7 +177,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     talk, and as no cry at all ("where do I get burnt hull"), is asked about; and so is a bed in
     danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
     rain is near, nor of who has not agreed, whom nothing asks."""
-    certainty = heard.certainty(act, alert=known.raining)
+    certainty = heard.certainty(act, alert=known.in_storm)
     if certainty is not None and _is_of_a_year_ago(act, heard, known):
         return None
     if certainty is Certainty.SAID and _is_plain_work(act, heard, known):
@@ -185,7 +187,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     calm = _is_calm(heard) or _likely_done(heard)
     if act is Act.HARM and calm:
         return Certainty.HALF
-    if act is Act.DANGER and not known.raining:
+    if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
         calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
         return Certainty.HALF if calm and not tells_of_loss(heard.text, known) else certainty
@@ -212,7 +214,7 @@ def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
     """Whether a word that a rule takes for a cry stands in what surely weighs as work that is
     done, as an answer or as talk: "in the barrel, with water to the brim". Of what kills it is
     never said, and under a warning of work alone."""
-    if act is Act.DANGER and not known.raining and moment_of(known) is Moment.ASKED:
+    if act is Act.DANGER and not known.in_storm and moment_of(known) is Moment.ASKED:
         done = heard.weights[Act.DONE] >= _RATHER_DONE
         return done and _cries(heard) <= _HARDLY_CRIES
     if heard.weights[act] >= _NO_CRY or _cries(heard) >= _NEXT_TO_NOTHING:
@@ -220,7 +222,7 @@ def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
     done = heard.weights[Act.DONE] >= _SURELY_DONE
     plain = sum(heard.weights[each] for each in _PLAIN) >= _SURELY_PLAIN
     if act is Act.DANGER:
-        return plain and (done or not known.raining)
+        return plain and (done or not known.in_storm)
     return act is Act.HARM and plain and done and heard.kind(act) in _MAY_BE_WORK
 
 
@@ -294,7 +296,8 @@ def _answers_help(text: str, known: Known) -> bool:
     """Whether a call for help, and nothing else, answers a warning: it is one of its choices,
     in every language."""
     calls = (name for words in known.lexicons.values() for name in words.choices["help"])
-    return moment_of(known) is Moment.WARNING and is_name(text, calls)
+    open_to_it = moment_of(known) in (Moment.WARNING, Moment.ASKED, Moment.FREE)
+    return open_to_it and waits_for_answer(known) and is_name(text, calls)
 
 
 def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
@@ -330,7 +333,7 @@ def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known
         return asks_how_to_stop(heard.text, known)
     if act is Act.REFUSE:
         return asks_of_texts(heard.text, known, certainty is Certainty.SAID)
-    if act is Act.DIE or certainty is Certainty.SAID or known.raining:
+    if act is Act.DIE or certainty is Certainty.SAID or known.in_storm:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
     return weighs_little and surely_asked(heard.text, known)
@@ -345,7 +348,7 @@ def moment_of(known: Known) -> Moment:
         return Moment.STRANGER
     if farmer.stopped_at is not None:
         return Moment.STOPPED
-    if known.warning is not None and known.warning.answer is None:
+    if known.warning and waits_for_answer(known) and DANGERS[known.warning.danger].storm:
         return Moment.WARNING
     return Moment.ASKED if known.items or known.session else Moment.FREE
 
@@ -382,7 +385,7 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
 def _tell_danger(heard: Understood, known: Known) -> Turn:
     kind = _loss(heard, known)
     stopped = known.farmer is not None and known.farmer.stopped_at is not None
-    if kind is Kind.LOST and not (known.raining or stopped):
+    if kind is Kind.LOST and not (known.in_storm or stopped):
         # What is left is what counts, and its number.
         told = loss_text(kind, known)
         counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))

@@ -45,6 +45,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import day_work
 from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
 from assistant.hearing.dating import around_day
@@ -52,7 +53,7 @@ from assistant.reading import (
     Outcome,
     Reason,
     Wish,
-    is_no_day,
+    days_told,
     is_of_other,
     is_of_past,
     names_a_thing,
@@ -60,7 +61,6 @@ from assistant.reading import (
     read_count,
     read_deeds,
     read_told,
-    read_told_day,
     read_wish,
     says_only_a_count,
     says_only_answers,
@@ -69,7 +69,7 @@ from assistant.wording import messages_aid as aid
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
+from assistant.wording.day import TASK_TEXTS, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.messages_again import HALF_SOWN
 from assistant.wording.messages_answers import SOW_ON
@@ -80,7 +80,6 @@ _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 LATE_D = 3  # as long as shoots may be pale; a day or two is no delay
 FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
-LONGEST_DAY = 5  # words: "2 days ago", "yesterday", "on Friday the 5th", "ngày mùng 5 tháng 6"
 
 
 def ask_of(item: Item) -> Ask:
@@ -113,25 +112,15 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
     """Whether a reply says done or not yet, the day of a tardy answer ("done yesterday", "on
     Monday we sowed"), and the reply without that day; with it where the day alone tells that it
     was done, as in a language without tenses ("kemarin tabur")."""
-    words = text.split()
-    for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
-        for start in range(len(words) - count, -1, -1):
-            told = " ".join(words[start : start + count])
-            end = start + count
-            across = (words[end - 1 : end + 1], words[max(start - 1, 0) : start + 1])
-            if any(is_no_day(" ".join(each), known.lexicon) for each in across):
-                continue
-            day = read_told_day(told, known.lexicon, known.today)
-            rest = " ".join(words[:start] + words[start + count :])
-            said_so = _done_or_not(rest, known, digits) if day else None
-            if said_so == DONE and is_of_other(text, known.lexicon):
-                continue  # "this Thursday I plant"
-            if said_so is not None:
-                return said_so, day, rest
-            if day and day < known.today:
-                tells = _told_by_day(text, rest, known)
-                if tells:
-                    return DONE, day, tells
+    for day, rest in days_told(text, known.lexicon, known.today):
+        said_so = _done_or_not(rest, known, digits)
+        if said_so == DONE and is_of_other(text, known.lexicon):
+            continue  # "this Thursday I plant"
+        if said_so is not None:
+            return said_so, day, rest
+        tells = _told_by_day(text, rest, known) if day < known.today else None
+        if tells:
+            return DONE, day, tells
     return _done_or_not(text, known, digits), None, text
 
 
@@ -278,7 +267,7 @@ def once_more(item: Item, known: Known) -> tuple[Say, ...]:
     if TASKS[item.task].doing is Doing.SOWS and item.day < known.today:
         asks = (m.SOWN_THAT_DAY(date=item.day),)
     if ask_of(item) is not Ask.DONE:
-        asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
+        asks = work_says(day_work(nursery, (item.task,), known))
     return (*asks, *offer([(nursery, item.task)], known.today))
 
 

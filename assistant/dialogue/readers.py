@@ -97,7 +97,7 @@ def _heard(reading: Reading[float] | Reading[int] | Reading[str], question: Ques
 
 
 def _area(text: str, question: Question, session: Session, known: Known) -> Heard:
-    reading = read_area(text, known.lexicon, known.region)
+    reading = read_area(text, known.land_words, known.region)
     if reading.reason is Reason.MISSING_UNIT and reading.value is not None:
         return _feet_or_metres(reading.value, known)  # "50 by 100": eleven times apart
     heard = _heard(reading, question)
@@ -304,7 +304,7 @@ def _planted(text: str, question: Question, session: Session, known: Known) -> H
     nursery = chosen_nursery(session, known)
     if chosen.sure or nursery is None:
         return chosen
-    heard = _heard(read_area(text, known.lexicon, known.region), question)
+    heard = _heard(read_area(text, known.land_words, known.region), question)
     if not isinstance(heard.value, float | int):
         return Heard(Outcome.AGAIN, refusal=question.again())
     percent = 100 * heard.value / nursery.inputs.field_area_m2
@@ -480,7 +480,7 @@ def is_another_kind(text: str, known: Known) -> bool:
     """Whether a number is surely of land, seed or time: 2 acres, 2 hours are no leaves."""
     if not any(letter.isalpha() for letter in text):
         return "%" in text
-    area = read_area(text, known.lexicon, known.region)
+    area = read_area(text, known.land_words, known.region)
     day = read_date(text, known.lexicon, known.today)
     other = "%" in text or is_of_time(text, known.lexicon)
     return other or Outcome.UNDERSTOOD in (area.outcome, day.outcome)

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from assistant.hearing.asking import Tongue
+from assistant.hearing.asking import Tongue, rules_in
 from assistant.reading.text.fold import read_tokens
 
 MOST_WORDS = 24  # a longer text tells a story; a person should read it
@@ -84,8 +84,7 @@ class Reports:
             spoken = self.tongues.get(code)
             if spoken is None:
                 continue
-            strict = spoken.is_tonal and words[0].with_accents
-            found = frozenset(Idea(idea) for idea in spoken.book.found(words, strict))
+            found = frozenset(Idea(idea) for idea, _ in rules_in(spoken, words))
             found = found if of_work else found - OF_WORK
             if found:
                 return found

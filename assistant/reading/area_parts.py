@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from assistant.agronomy.units import FAMILIES, SQ_FOOT_M2, LandUnit, Sure, land_unit
+from assistant.agronomy.units import FAMILIES, SQ_FOOT_M2, Land, LandUnit, Sure
 from assistant.reading.numbers import Amount, may_be_number
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
@@ -38,12 +38,12 @@ def fits(m2: Fraction) -> bool:
     return SMALLEST_SURE_M2 <= m2 < BIGGEST_SURE_M2
 
 
-def find_areas(row: Row, region: str | None) -> list[Found]:
+def find_areas(row: Row, land: Land) -> list[Found]:
     """Every area with a unit, in order."""
     found: list[Found] = []
     at = 0
     while at < len(row.pieces):
-        hit = next((hit for read in _READERS if (hit := read(row, at, region))), None)
+        hit = next((hit for read in _READERS if (hit := read(row, at, land))), None)
         if hit is None:
             at += 1
             continue
@@ -93,7 +93,7 @@ def _is_by(row: Row, at: int) -> bool:
     return row.sort(at) is Sort.BY or row.mark(at, "*")
 
 
-def _sides_at(row: Row, at: int, region: str | None) -> Found | None:
+def _sides_at(row: Row, at: int, land: Land) -> Found | None:
     """50 x 20 m, 50 m by 20 m, mita 50 kwa 20."""
     opening = row.item(at, Sort.LENGTH) or row.item(at, Sort.UNMEASURED)
     start, first = at, row.amount(at + (opening is not None))
@@ -117,26 +117,26 @@ def _side_unit(row: Row, at: int) -> Item | None:
     return row.item(at, Sort.LENGTH) or row.item(at, Sort.UNMEASURED)
 
 
-def _number_unit_at(row: Row, at: int, region: str | None) -> Found | None:
+def _number_unit_at(row: Row, at: int, land: Land) -> Found | None:
     """2 acres, half of an acre, 2ha; with a strange word between it is read back."""
     amount = row.amount(at)
-    if part := _part_of_at(row, at, region):
+    if part := _part_of_at(row, at, land):
         return part
     spot = row.after(at + 1 + (row.mark(at + 1, "-.") and row.glued(at + 1)), Sort.ARTICLE)
     between = row.strange(spot) and row.sort(spot + 1) is Sort.UNIT
     unit = row.item(spot + between, Sort.UNIT)
     if amount is None or unit is None:
         return None
-    area = _area(amount, unit, (at, spot + between + 1), region)
+    area = _area(amount, unit, (at, spot + between + 1), land)
     return replace(area, doubt=area.doubt or Reason.ROUGH) if between else area
 
 
-def _part_of_at(row: Row, at: int, region: str | None) -> Found | None:
+def _part_of_at(row: Row, at: int, land: Land) -> Found | None:
     """Half of one acre, la moitié de 2 ha, nusu ya ekari moja: a part of an area."""
     part, spot = row.amount(at), row.after(at + 1, Sort.ARTICLE)
     if part is None or not (part.is_fraction and part.is_words) or spot == at + 1:
         return None
-    whole = _number_unit_at(row, spot, region) or _unit_number_at(row, spot, region)
+    whole = _number_unit_at(row, spot, land) or _unit_number_at(row, spot, land)
     if whole is None or len(whole.parts) != 1 or whole.refusal:
         return None
     number, key = whole.parts[0]
@@ -150,7 +150,7 @@ def _part_of_at(row: Row, at: int, region: str | None) -> Found | None:
     )
 
 
-def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
+def _unit_number_at(row: Row, at: int, land: Land) -> Found | None:
     """Ekari 2, ha 0.4: the unit first, where the number has no unit of its own after it."""
     unit = row.item(at, Sort.UNIT)
     if unit is None or unit.key.startswith("after "):
@@ -165,18 +165,20 @@ def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
         return None
     if _is_by(row, after):
         return None
-    return _area(amount, unit, (at, spot + 1), region)
+    return _area(amount, unit, (at, spot + 1), land)
 
 
-def _one_unit_at(row: Row, at: int, region: str | None) -> Found | None:
+def _one_unit_at(row: Row, at: int, land: Land) -> Found | None:
     """An acre; sehektar."""
     alone, one = row.item(at, Sort.UNIT), Amount(Fraction(1), ())
     if alone is not None and alone.key.startswith("one "):
-        return _area(one, alone, (at, at + 1), region)
+        return _area(one, alone, (at, at + 1), land)
     article, unit = row.item(at, Sort.ARTICLE), row.item(at + 1, Sort.UNIT)
     if article is None or not article.key or unit is None or row.amount(at - 1):
         return None
-    return _area(one, unit, (at, at + 2), region)
+    if unit.key in land.own and row.numbers():
+        return None  # "a plot of 50 by 100"
+    return _area(one, unit, (at, at + 2), land)
 
 
 _READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
@@ -187,19 +189,19 @@ _READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
 )
 
 
-def _area(amount: Amount, unit: Item, place: tuple[int, int], region: str | None) -> Found:
+def _area(amount: Amount, unit: Item, place: tuple[int, int], land: Land) -> Found:
     """The area of a number and a unit word, which may stand for several units."""
     keys = [key for key in unit.key.split() if key not in ("after", "one")]
-    sized = [land for key in keys if (land := land_unit(key, region))]
+    sized = [size for key in keys if (size := land.unit(key))]
     if not sized:
         return Found(*place, refusal=Reason.REGION_UNIT)
     if len(sized) > 1:
-        choices = tuple((amount.value, land.key) for land in sized)
+        choices = tuple((amount.value, size.key) for size in sized)
         return Found(*place, refusal=Reason.AMBIGUOUS, choices=choices)
-    land = sized[0]
-    found = Found(*place, ((amount.value, land.key),), amount.value * land.m2)
-    found = replace(found, doubt=_doubt(amount, unit, land), shows_m2=land.region != "")
-    return _by_mark(found, amount, land) if amount.other is not None else found
+    size = sized[0]
+    found = Found(*place, ((amount.value, size.key),), amount.value * size.m2)
+    found = replace(found, doubt=_doubt(amount, unit, size), shows_m2=size.region != "")
+    return _by_mark(found, amount, size) if amount.other is not None else found
 
 
 def _doubt(amount: Amount, unit: Item, land: LandUnit) -> Reason:

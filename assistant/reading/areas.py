@@ -7,8 +7,9 @@ finger. Asked again: no unit, a unit without a measure, two values, a minus, a "
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 
-from assistant.agronomy.units import land_unit, likely_units
+from assistant.agronomy.units import Land
 from assistant.reading.area_parts import (
     ABOUT_ELSE,
     SMALLEST_SURE_M2,
@@ -38,7 +39,7 @@ from assistant.reading.outcomes import (
 )
 from assistant.reading.pieces import Row
 from assistant.reading.text.echo import unit_words
-from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_IN_HAND, Token
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import Item
 
@@ -73,6 +74,7 @@ _THINGS = (Sort.FARM, Sort.UNMEASURED)
 _MARKS = "-/*(),:;+&~=%x."
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def read_area(text: str, lexicon: Lexicon, region: str | None = None) -> Reading[float]:
     """A field's area [m2]. `region`: ISO 3166 code that settles the size of local units."""
     if len(text) > LONGEST_REPLY:
@@ -92,15 +94,16 @@ def read_area_tokens(
         return again(Reason.NOT_READ)
     if row.has_sign():
         return again(Reason.IMPOSSIBLE)
-    areas = find_areas(row, region)
-    reader = _Judge(row, region)
+    land = Land(region, lexicon.own_units)
+    areas = find_areas(row, land)
+    reader = _Judge(row, land)
     return reader.of_areas(areas) if areas else reader.of_numbers(row.numbers())
 
 
 def area_spans(found: Sequence[Token], lexicon: Lexicon, region: str | None) -> frozenset[int]:
     """The places of the tokens that surely speak of an area, since they name its unit."""
     row = _row(found, lexicon)
-    areas = find_areas(row, region) if row else []
+    areas = find_areas(row, Land(region, lexicon.own_units)) if row else []
     pieces = [piece for a in areas if row for piece in row.pieces[a.start : a.end]]
     return frozenset(token.at for piece in pieces for token in tokens_of(piece))
 
@@ -151,8 +154,8 @@ def _not_paces(piece: Piece, before: list[Piece], lexicon: Lexicon) -> Piece:
 class _Judge:
     """The reading of one row of pieces."""
 
-    def __init__(self, row: Row, region: str | None) -> None:
-        self.row, self.region = row, region
+    def __init__(self, row: Row, land: Land) -> None:
+        self.row, self.land = row, land
 
     def of_areas(self, areas: list[Found]) -> Reading[float]:
         """One area, the same twice, a correction, or a question."""
@@ -255,10 +258,10 @@ class _Judge:
         """Likely readings that make a field."""
         made = []
         for number, key in choices:
-            land = land_unit(key, self.region)
-            if land is not None and fits(number * land.m2):
+            unit = self.land.unit(key)
+            if unit is not None and fits(number * unit.m2):
                 words = unit_words(number, key, self.row.lexicon)
-                made.append(Option(float(number * land.m2), words))
+                made.append(Option(float(number * unit.m2), words))
         return tuple(made)
 
     # --- no unit that we know ----------------------------------------------------------------
@@ -304,7 +307,7 @@ class _Judge:
             return again(Reason.NOT_READ)
         if amount.value <= 0:
             return again(Reason.IMPOSSIBLE)
-        choices = tuple((amount.value, key) for key in likely_units(self.region))
+        choices = tuple((amount.value, key) for key in self.land.likely)
         reason = Reason.UNKNOWN_UNIT if self.row.strange(at + 1) else Reason.MISSING_UNIT
         return again(reason, self._options(choices))
 

@@ -34,7 +34,7 @@ def to_visit(work: Work, house: House, officer: Officer, now: datetime) -> tuple
 def _called(card: CallCard, catalogue: Catalogue) -> Visit:
     return Visit(
         phone=card.farmer.phone,
-        label=card.label or "-",
+        label=card.label or "",
         village=_name(card.village),
         reason=_worded(_trouble(card.told), catalogue),
         since=card.at.date(),

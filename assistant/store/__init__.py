@@ -7,13 +7,14 @@ from assistant.store.errors import (
     DatabaseFailedError,
     DatabaseUrlError,
     NaiveTimeError,
+    NoRoomError,
     NotThereError,
     StoreError,
 )
 from assistant.store.queries.brakes import Brake, Stops
 from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
 from assistant.store.queries.forgetting import Person
-from assistant.store.queries.lines import Fared, Settled
+from assistant.store.queries.lines import NEVER_AT_NIGHT, Fared, Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.privacy import Erasure, Seal, TrailLine
 from assistant.store.queries.roll import HeldTo, Known
@@ -59,6 +60,7 @@ from assistant.store.values_people import (
     PastPhone,
     Wish,
 )
+from assistant.store.values_questions import AskedCount, KeptQuestion, MonthAsked
 from assistant.store.values_running import Line, SetAside
 from assistant.store.values_warnings import (
     BedInDanger,
@@ -73,6 +75,9 @@ from assistant.store.values_warnings import (
 from assistant.store.work import Store, Work
 
 __all__ = [
+    "AskedCount",
+    "KeptQuestion",
+    "MonthAsked",
     "Account",
     "Written",
     "Alarm",
@@ -117,7 +122,9 @@ __all__ = [
     "Mark",
     "Moved",
     "Listed",
+    "NEVER_AT_NIGHT",
     "NaiveTimeError",
+    "NoRoomError",
     "NewFarmer",
     "NotThereError",
     "OfficeList",

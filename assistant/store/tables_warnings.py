@@ -5,6 +5,7 @@ from datetime import datetime
 from sqlalchemy import BigInteger, ForeignKey, Integer
 from sqlalchemy.orm import Mapped, mapped_column
 
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.store.columns import Key, named
 from assistant.store.tables import Base
 from assistant.store.values_warnings import Certainty, Decision, Source
@@ -25,6 +26,7 @@ class WarningDraftRow(Base):
     ends_at: Mapped[datetime] = mapped_column(index=True)
     certainty: Mapped[Certainty] = mapped_column(named(Certainty))
     hazard: Mapped[str]
+    danger: Mapped[str] = mapped_column(default=RAIN)
     words: Mapped[str]
     created_at: Mapped[datetime]
     decided_at: Mapped[datetime | None]

@@ -19,7 +19,7 @@ from assistant.agronomy.practices import MAT_ONLY, Practice
 from assistant.store import memo, rows
 from assistant.store.backup import copy_out
 from assistant.store.engine import READING, open_engine
-from assistant.store.errors import DatabaseAwayError, DatabaseFailedError
+from assistant.store.errors import DatabaseAwayError, DatabaseFailedError, NoRoomError
 from assistant.store.locks import lock_number
 from assistant.store.memo import Shelf, Transaction
 from assistant.store.queries.accounts import Accounts
@@ -49,6 +49,7 @@ from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
 from assistant.store.queries.pieces import Pieces
 from assistant.store.queries.privacy import Privacy
+from assistant.store.queries.questions import Questions
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import Roll
 from assistant.store.queries.running import Running
@@ -95,6 +96,7 @@ class Work:
     outbox = _Subject(Outbox)
     lines = _Subject(Lines)
     pieces = _Subject(Pieces)
+    questions = _Subject(Questions)
     reminders = _Subject(Reminders)
     mornings = _Subject(Mornings)
     warnings = _Subject(Warnings)
@@ -157,6 +159,7 @@ class Store:
         self.practices = practices
         self._shelf = Shelf()
         self.changes = 0  # of settings, made by this process
+        self.lacks_room = False  # whether a write failed for it, and none was tried since
 
     def migrate(self) -> None:
         """Makes or updates the tables. Safe to run at every start, by several at once.
@@ -192,9 +195,21 @@ class Store:
         Raises:
             DatabaseFailedError: the database refused something or could not be reached.
         """
-        with _our_errors(), self._session(self._engine) as session:
-            with session.begin():
-                yield Work(session)
+        try:
+            with _our_errors(), self._session(self._engine) as session:
+                with session.begin():
+                    yield Work(session)
+        except NoRoomError:
+            self.lacks_room = True
+            raise
+
+    @property
+    def folder(self) -> Path | None:
+        """Where the database lies; None where that is another program's."""
+        url = self._engine.url
+        if url.get_backend_name() != "sqlite":
+            return None
+        return Path(url.database or ".").absolute().parent
 
     @contextmanager
     def look(self) -> Iterator[Work]:
@@ -229,7 +244,11 @@ def _our_errors() -> Iterator[None]:
     try:
         yield
     except SQLAlchemyError as error:
-        fault = DatabaseAwayError if _is_away(error) else DatabaseFailedError
+        fault: type[DatabaseFailedError] = DatabaseFailedError
+        if _lacks_room(error):
+            fault = NoRoomError
+        elif _is_away(error):
+            fault = DatabaseAwayError
         raise fault(
             f"expected the database to do its part, got {_said(error)!r}; nothing of this "
             "transaction is kept: see that it can be reached and written to, then try again"
@@ -241,6 +260,18 @@ def _is_away(error: SQLAlchemyError) -> bool:
     if isinstance(error, DBAPIError) and error.connection_invalidated:
         return True
     return isinstance(error, (OperationalError, InterfaceError, TimeoutError))
+
+
+# https://sqlite.org/rescode.html; class 53 of PostgreSQL's appendix A, and 58030 (io_error)
+_NO_ROOM = frozenset({"SQLITE_FULL", "SQLITE_IOERR_WRITE", "SQLITE_READONLY"})
+_NO_ROOM_STATES = frozenset({"53100", "58030"})
+
+
+def _lacks_room(error: SQLAlchemyError) -> bool:
+    """Whether the disk is full, or refuses to be written to."""
+    said = getattr(error, "orig", None)
+    name, state = getattr(said, "sqlite_errorname", ""), getattr(said, "sqlstate", "")
+    return name in _NO_ROOM or state in _NO_ROOM_STATES
 
 
 def _said(error: SQLAlchemyError) -> str:

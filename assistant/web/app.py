@@ -16,7 +16,7 @@ from assistant.gateways import wire_hooks
 from assistant.service.connections import Allows
 from assistant.service.house import House
 from assistant.service.in_force import InForce
-from assistant.service.pulse import pulse
+from assistant.service.pulse import RoomTried, pulse
 from assistant.web import (
     account,
     alerts,
@@ -35,6 +35,7 @@ from assistant.web import (
     nursery,
     officers,
     programme,
+    questions,
     results,
     rounds,
     season,
@@ -99,6 +100,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     villages.pages,
     village_beds.pages,
     messages.pages,
+    questions.pages,
     alerts.pages,
     results.pages,
     officers.pages,
@@ -120,7 +122,7 @@ PLACES = (
     Place("season.season", messages_web_season.SEASON, under=("wall",)),
     Place("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
     Place("villages.villages", w.VILLAGES),
-    Place("messages.ledger", w.MESSAGES, under=("lines",)),
+    Place("messages.ledger", w.MESSAGES, under=("lines", "questions")),
     Place("results.shown", messages_web_books.RESULTS),
     Place(
         "programme.shown",
@@ -163,17 +165,7 @@ def create_app(
     gateway = callbacks(Door(kept, called, wake, clock))
     app.register_blueprint(gateway)
 
-    @app.get("/health")
-    def health() -> dict[str, str]:
-        """That this process answers."""
-        return {"status": "ok"}
-
-    @app.get("/health/ready")
-    def ready() -> ResponseReturnValue:
-        """That the service does its work; 503 with what is wrong. No names, no numbers."""
-        faults = pulse(kept.house, clock()).faults
-        return {"faults": faults}, 503 if faults else 200
-
+    _tell_health(app, kept, clock)
     desk = Desk(kept, wake, clock, https, terms or {})
     locks = lock(
         app, desk, secret=house.key_for("web sessions").hex(), https=https, hosts=hosts
@@ -191,6 +183,23 @@ def create_app(
     app.jinja_env.globals["undoable"] = lambda: last_deed(desk)
     app.jinja_env.globals["waiting_counts"] = lambda: counted(desk)
     return app
+
+
+def _tell_health(app: Flask, kept: InForce, clock: Clock) -> None:
+    """What may be asked by whoever watches the service."""
+    try_room = RoomTried(kept.house)
+
+    @app.get("/health")
+    def health() -> dict[str, str]:
+        """That this process answers."""
+        return {"status": "ok"}
+
+    @app.get("/health/ready")
+    def ready() -> ResponseReturnValue:
+        """That the service does its work; 503 with what is wrong. No names, no numbers."""
+        try_room(clock())
+        faults = pulse(kept.house, clock()).faults
+        return {"faults": faults}, 503 if faults else 200
 
 
 def _serve_static(app: Flask) -> None:

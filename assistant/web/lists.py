@@ -8,6 +8,7 @@ from flask.typing import ResponseReturnValue
 
 from assistant.people import LANGUAGES
 from assistant.service.office import keeping
+from assistant.service.office.asking import asking
 from assistant.service.office.choices import OWNERS, SHARED, Choices
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import Outlook, Verdict
@@ -19,7 +20,9 @@ from assistant.service.office.taking import counts_of
 from assistant.web.broadcasts import why_not
 from assistant.web.desk import Desk, may_reach, typed
 from assistant.web.jobs import Job, Jobs
+from assistant.web.storms import priced
 from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_rain
 
 SHOWN = 50  # rows of each table
 _ROOM = 100_000  # octets of a form around the file
@@ -193,6 +196,9 @@ def _looking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
             seen=seen,
             by=by,
             counts=counts_of(seen),
+            asking=asking(desk.house, desk.sight, seen),
+            money=priced(desk),
+            r=messages_web_rain,
             shown=SHOWN,
             mark=fingerprint(seen),
             questions=seen.shared or seen.owners,
@@ -222,8 +228,32 @@ def _decided(it: Opened) -> Choices:
         it.choices,
         shared={**it.choices.shared, **_answers("shared-", SHARED)},
         owners={**it.choices.owners, **_answers("owner-", OWNERS)},
-        moves={"yes": True, "no": False}.get(typed("moves"), it.choices.moves),
+        moves=_YES_NO.get(typed("moves"), it.choices.moves),
+        leave_cells=_YES_NO.get(typed("leave_cells"), it.choices.leave_cells),
+        mended=_mended(it),
     )
+
+
+_YES_NO = {"yes": True, "no": False}
+LONGEST_CELL = 100
+
+
+def _mended(it: Opened) -> dict[str, dict[str, str]]:
+    """The cells of rows left out as they were typed on the page, with those typed before; what
+    is as the file has it is none."""
+    mended = {line: dict(cells) for line, cells in it.choices.mended.items()}
+    rows = {str(row.line): row for row in it.paper.rows}
+    for name in request.form:
+        line, _, at = name.removeprefix("cell-").partition("-")
+        if not name.startswith("cell-") or line not in rows or not at.isdecimal():
+            continue
+        if int(at) not in it.choices.columns:
+            continue
+        words, cells = typed(name, LONGEST_CELL), rows[line].cells
+        mended.setdefault(line, {})[at] = words
+        if words == (cells[int(at)] if int(at) < len(cells) else ""):
+            del mended[line][at]
+    return {line: cells for line, cells in mended.items() if cells}
 
 
 def _answers(start: str, known: tuple[str, ...]) -> dict[str, str]:

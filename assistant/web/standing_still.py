@@ -25,7 +25,10 @@ def texts_leave(desk: Desk) -> bool:
 
 def _faults(found: Pulse) -> Iterator[Say]:
     minutes = int(found.waits.total_seconds() // 60)
-    for fault in found.faults[:1]:  # one standstill has many signs
+    if not found.room:
+        yield r.NO_ROOM()
+    others = [each for each in found.faults if each is not Fault.ROOM]
+    for fault in others[:1]:  # one standstill has many signs
         if fault is Fault.HELD:
             yield r.HELD(why=found.line.held_why)
         elif minutes:

@@ -22,7 +22,7 @@ HERE = "127.0.0.1"
 _TURN_S = (0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5)
 
 
-class Counts:
+class ProcessCounts:
     """What this process does, as a `Meter`."""
 
     def __init__(self) -> None:
@@ -59,7 +59,7 @@ class Counts:
         self._receipts.inc(count)
 
 
-class Standing(Collector):
+class DatabaseCounts(Collector):
     """What stands in the database; where that is away, only that it is."""
 
     def __init__(self, house: House, clock: Clock) -> None:
@@ -111,11 +111,11 @@ def _told(found: Figures) -> Iterator[Metric]:
 @contextmanager
 def watched(house: House, port: int, clock: Clock) -> Iterator[None]:
     """Figures at http://127.0.0.1:PORT/metrics until the block ends; none for port 0."""
-    if not port or not isinstance(house.meter, Counts):
+    if not port or not isinstance(house.meter, ProcessCounts):
         yield
         return
     registry = house.meter.registry
-    registry.register(Standing(house, clock))
+    registry.register(DatabaseCounts(house, clock))
     try:
         server, thread = start_http_server(port, addr=HERE, registry=registry)
     except OSError as fault:

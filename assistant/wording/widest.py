@@ -14,6 +14,7 @@ from babel.dates import format_date
 
 from assistant.alphabet import Encoding, measure, plain
 from assistant.wording import messages_amounts as a
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
@@ -51,6 +52,8 @@ _WATER = Values(a.PAILS(n=40), (a.PAILS(n=10_000), a.HALF_PAILS(amount=19.5)))
 _SEED = Values(a.KILOGRAMS(amount=9.1), (a.KILOGRAMS(amount=1279),))
 _WIDE_AREA = "12,345.5 hectares"
 _SLOTS: Mapping[str, Values] = {
+    "answer": Values("w" * 100),
+    "programme": Values("Lindara valley rice programme"),
     "about": Values(o.ABOUT_YELLOW(), _texts(o, "ABOUT_")),
     "amount": Values(600, (99.5,)),
     "area": Values("0.4 ha", (_WIDE_AREA,)),
@@ -66,6 +69,7 @@ _SLOTS: Mapping[str, Values] = {
     "labour": Values(1800, (450_000,)),
     "country": Values(Country("PH"), (Country("BD"), Country("IN"))),
     "covered": _COUNT,
+    "danger": Values(dangers.N_COLD(), _texts(dangers, "N_")),
     "date": _DATE,
     "chosen": _DATE,
     "done_on": _DATE,
@@ -193,6 +197,7 @@ _SLOTS: Mapping[str, Values] = {
     "weight": Values(7.5),
     "heavy": Values(48),
     "what": Values(t.N_SOAK(), _texts(t, "N_")),
+    "word": Values("COLD", ("SECHERESSE",)),
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
     "pail_low": Values(11, (25,)),

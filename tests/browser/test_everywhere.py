@@ -43,6 +43,8 @@ BELOW = (
     "/messages?village=1",
     "/messages/months",
     "/messages/unread",
+    "/questions",
+    "/questions/new",
     "/messages/months",
     "/results?village=2",
     "/officers/1",

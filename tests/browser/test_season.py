@@ -93,7 +93,7 @@ def test_a_village_has_a_calendar_to_print(page: Page, storm: Office) -> None:
     picture(page, "calendar-list")
     audit(page)
     fits(page)
-    page.get_by_label("Form").select_option("As weeks")
+    page.get_by_label("Layout").select_option("By week")
     expect(page.get_by_role("columnheader", name="Monday")).to_be_visible()
     picture(page, "calendar-weeks")
     audit(page)

@@ -9,9 +9,19 @@ from dataclasses import replace
 from datetime import datetime
 from hashlib import blake2b
 
-from assistant.alerts import Alert, Faulty, Info, Judged, Outcome, Threat, judge, read_alert
-from assistant.dialogue.rain_hours import LONGEST
+from assistant.alerts import (
+    Alert,
+    AlertOutcome,
+    Faulty,
+    Info,
+    JudgedAlert,
+    Threat,
+    judge,
+    read_alert,
+)
+from assistant.dialogue.rain_hours import longest
 from assistant.service.alerts.chain import acts, follow, replaces
+from assistant.service.alerts.mapping import danger_of
 from assistant.service.alerts.notice import tell_of_draft, tell_of_end
 from assistant.service.audit import Act, note
 from assistant.service.house import House
@@ -45,7 +55,7 @@ def take_alert(house: House, raw: bytes, source: str, now: datetime) -> KeptAler
         return _take(work, house, found, raw, digest, source, now)
 
 
-def dry(house: House, found: Alert, now: datetime) -> Judged:
+def dry(house: House, found: Alert, now: datetime) -> JudgedAlert:
     """What a message would come to, by itself: nothing is kept."""
     with house.store.look() as work:
         return judge(found, house.alert_rules, work.alerts.places(), now)
@@ -92,13 +102,13 @@ def lead_on(
     work: Work,
     house: House,
     kept: KeptAlert,
-    judged: Judged,
+    judged: JudgedAlert,
     warned: dict[int, list[Given]],
     now: datetime,
 ) -> set[int]:
     """A draft for each danger, sent by the setting; the villages that are warned of the same
     from an earlier message are left as they are. Gives the villages still in danger."""
-    if judged.outcome is not Outcome.MATTERS:
+    if judged.outcome is not AlertOutcome.MATTERS:
         return set()
     became, inside = Became.UNCHANGED, set[int]()
     for threat in judged.threats:
@@ -118,9 +128,14 @@ def lead_on(
 
 def _same(threat: Threat, given: Collection[Given], now: datetime) -> bool:
     """Whether a village was warned already of these hours; what is past of them counts not."""
-    ends_at = min(threat.ends_at, threat.starts_at + LONGEST)
+    danger = danger_of(threat)
+    ends_at = min(threat.ends_at, threat.starts_at + longest(danger))
     hours = (max(threat.starts_at, now), ends_at)
-    return any((max(draft.starts_at, now), draft.ends_at) == hours for draft, _ in given)
+    return any(
+        (max(draft.starts_at, now), draft.ends_at) == hours
+        for draft, _ in given
+        if draft.danger == danger
+    )
 
 
 def _end(
@@ -148,6 +163,7 @@ def _draft(
         ends_at=threat.ends_at,
         created_at=now,
         certainty=Certainty(threat.certainty.lower()),
+        danger=danger_of(threat),
         hazard=threat.told(house.languages[0]).event,
         source=Source.ALERT,
         alert_id=kept.id,
@@ -162,10 +178,10 @@ def _faulty(found: Faulty, source: str, now: datetime) -> KeptAlert:
     return replace(bare, sender=key.sender, identifier=key.identifier, sent=key.sent)
 
 
-def _kept(alert: Alert, judged: Judged, source: str, now: datetime) -> KeptAlert:
+def _kept(alert: Alert, judged: JudgedAlert, source: str, now: datetime) -> KeptAlert:
     threats = judged.threats
     inside = {place for threat in threats for place in threat.place_ids}
-    matters = judged.outcome is Outcome.MATTERS
+    matters = judged.outcome is AlertOutcome.MATTERS
     return KeptAlert(
         source=source,
         received_at=now,

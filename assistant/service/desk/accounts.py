@@ -200,7 +200,21 @@ def _fits(house: House, account: Account | None, password: str, now: datetime) -
         return False
     if account.one_time_until is not None and account.one_time_until < now:
         return False
-    return house.check_code(password[:LONGEST], account.password_hash)
+    typed = password[:LONGEST]
+    if house.check_code(typed, account.password_hash):
+        return True
+    read_out = _as_given(typed) if account.one_time_until is not None else None
+    return read_out is not None and house.check_code(read_out, account.password_hash)
+
+
+def _as_given(typed: str) -> str | None:
+    """A one-time password that was read out, typed in capitals or without its marks, as it was
+    given; None for what is none or is so already."""
+    letters = "".join(ch for ch in typed.casefold() if ch not in " -")
+    if len(letters) != _GROUPS * _GROUP or not set(letters) <= set(_LETTERS):
+        return None
+    found = "-".join(letters[at : at + _GROUP] for at in range(0, len(letters), _GROUP))
+    return found if found != typed else None
 
 
 def _keep_refusal(
@@ -271,6 +285,11 @@ def give_one_time_password(house: House, phone: str, now: datetime) -> tuple[str
     return account.name, password
 
 
+def knows_old(member: Member, now: datetime) -> bool:
+    """Whether the password until now need not be typed: a one-time one that was just given."""
+    return member.must_change and member.proved(now)
+
+
 def change_password(
     house: House, member: Member, old: str, new: str, again: str, now: datetime
 ) -> Welcome | Unfit:
@@ -289,7 +308,10 @@ def change_password(
             return Unfit.WRONG_OLD
         tries.count(work, [tried], now)
         account = work.accounts.get(officer.id)
-    if not _fits(house, account, old, now):
+    if knows_old(member, now):  # typed at the door a moment ago, and good for that once
+        if account is not None and house.check_code(new, account.password_hash or ""):
+            return Unfit.SAME
+    elif not _fits(house, account, old, now):
         return Unfit.WRONG_OLD
     password_hash = house.hash_code(new)
     with house.store.work() as work:

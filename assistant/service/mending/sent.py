@@ -10,7 +10,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.rain_drafts import storms
-from assistant.store import DONE, TextState, Work
+from assistant.store import DONE, PRIVATE, TextState, Work
 
 SHOWN_FOR = timedelta(days=14)
 MOST = 100  # lines of each kind
@@ -21,7 +21,7 @@ WAITS = (TextState.WAITING, TextState.CLAIMED)
 class SentLine:
     """One thing that was sent; times are local.
 
-    kind: "text", "many", "rain" or "list"      key: its id, or that of the text
+    kind: "text", "many", "rain", "list" or "call"      key: its id, or that of the text
     name: of the farmer or the file              words: what it said
     waiting: texts of it that have not left      due_at: when those leave
     stands: a warning that is not over           back: it was taken back
@@ -41,6 +41,7 @@ class SentLine:
     detail: str = ""
     stands: bool = False
     back: bool = False
+    danger: str = ""  # of a warning
 
 
 def sent_by(house: House, sight: Sight, now: datetime) -> tuple[SentLine, ...]:
@@ -53,6 +54,7 @@ def sent_by(house: House, sight: Sight, now: datetime) -> tuple[SentLine, ...]:
             *_many(work, sight, since, zone),
             *_rain(work, sight, now, zone),
             *_lists(work, sight, since, zone),
+            *_calls(work, sight, since, zone),
         ]
     return tuple(sorted(found, key=lambda line: line.at, reverse=True))
 
@@ -72,6 +74,20 @@ def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterato
             reached_at=each.reached_at.astimezone(zone) if each.reached_at else None,
             detail=each.detail,
             back=each.state is TextState.WITHDRAWN,
+        )
+
+
+def _calls(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+    """Calls that they closed, which can be opened again."""
+    me = sight.officer
+    for each, at in work.calls.closed(since, sight.scope(), me, by=me.id, most=MOST):
+        yield SentLine(
+            kind="call",
+            key=str(each.id),
+            at=at.astimezone(zone),
+            name=each.farmer.name or each.farmer.phone,
+            words="" if each.about == PRIVATE else each.words,
+            farmer_id=each.farmer.id,
         )
 
 
@@ -96,6 +112,7 @@ def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[S
         if line.draft.decided_by == sight.officer.id and line.draft.decided_at:
             yield SentLine(
                 kind="rain",
+                danger=line.draft.danger,
                 key=str(line.draft.id),
                 at=line.draft.decided_at.astimezone(zone),
                 villages=line.villages,

@@ -1,18 +1,20 @@
-"""What the cells of one row say: values that are sure, or the reason why they cannot be used.
+"""What the cells of one row say: values that are sure, or all reasons why they cannot be used.
 
 A number that a spreadsheet cut is refused, never filled up; one that lost its plus or its
 nought is read only where a single number can be meant, and shown as it was read.
 """
 
 import re
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
+from typing import TypeVar
 
 from assistant.agronomy.field import LIMITS
-from assistant.people import LANGUAGES, Village, person_name, read_phone
+from assistant.people import LANGUAGES, Village, VillageUnit, person_name, read_phone
 from assistant.reading import Lexicon, Outcome, language_named, read_area, read_date
 from assistant.reading import read_germination as read_percent
+from assistant.reading.village_units import with_units
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
 from assistant.service.office.sheets import Row
@@ -34,11 +36,15 @@ _BETWEEN = re.compile(r"[/;,|&]|\s(?:or|and)\s")
 _SERIAL = re.compile(r"[1-9]\d{4}(?:\.0)?")
 _DAY_0 = date(1899, 12, 30)
 _SHOWN = 40
+# Without these nobody can be put on the roll; any other cell may be left out of its row.
+_NEEDED = frozenset({Field.PHONE, Field.VILLAGE})
+T = TypeVar("T")
 
 
 @dataclass(frozen=True)
 class Entry:
-    """One row that could be read; what the list does not say is None or empty."""
+    """One row that could be read; what the list does not say is None or empty. `doubts`: why
+    cells of it were left out."""
 
     line: int
     phone: str
@@ -51,12 +57,25 @@ class Entry:
     sowing: date | None = None
     germination: float | None = None  # percent
     bed: str | None = None
+    doubts: tuple[Say, ...] = ()
 
     @property
     def tells_bed(self) -> bool:
         """Whether anything is said of a nursery."""
         told = (self.area_m2, self.sowing, self.germination, self.bed)
         return any(each is not None for each in told)
+
+
+@dataclass(frozen=True)
+class Unread:
+    """A row that is not taken: all reasons, and whose it is where that could be read.
+    `may_leave`: without the cells that cannot be used the person could be taken."""
+
+    line: int
+    why: tuple[Say, ...]
+    phone: str = ""
+    name: str | None = None
+    may_leave: bool = False
 
 
 class Refused(Exception):
@@ -84,46 +103,70 @@ class Reader:
     region: str | None
     today: date
     units: Mapping[int, str]
-    _areas: dict[str, tuple[float, str] | Say] = field(default_factory=dict)
+    _areas: dict[tuple[str, tuple[VillageUnit, ...]], tuple[float, str] | Say] = field(
+        default_factory=dict
+    )
     _phones: dict[str, str | Say] = field(default_factory=dict)
     _percents: dict[str, float | None] = field(default_factory=dict)
 
-    def entry(self, row: Row) -> Entry | Say:
-        """One row, or why it is not taken: the first reason found."""
+    def entry(self, row: Row) -> Entry | Unread:
+        """One row, or all reasons why it is not taken."""
         cells: dict[Field, str] = {}
         for at, what in self.choices.columns.items():
             if at < len(row.cells) and row.cells[at]:
                 cells[what] = row.cells[at]
-        try:
-            return self._entry(row.line, cells)
-        except Refused as refused:
-            return refused.why
+        wrong: dict[Field, Say] = {}
+        found = self._entry(row.line, cells, wrong)
+        if not cells.get(Field.PHONE):  # a sum below the list: nothing else is to be said of it
+            return Unread(row.line, (wrong[Field.PHONE],))
+        may_leave = not _NEEDED & wrong.keys()
+        why = tuple(wrong.values())
+        if wrong and not (may_leave and self.choices.leave_cells):
+            return Unread(row.line, why, found.phone, found.name, may_leave)
+        return replace(found, doubts=why)
 
-    def _entry(self, line: int, cells: Mapping[Field, str]) -> Entry:
-        phone = self._phone(cells.get(Field.PHONE, ""))  # first of all: a sum has none
-        area = cells.get(Field.AREA, "")
-        area_m2, area_words = self._area(area) if area else (None, "")
+    def _entry(self, line: int, cells: Mapping[Field, str], wrong: dict[Field, Say]) -> Entry:
+        """What can be read of a row; why the rest cannot stands in `wrong` afterwards."""
+
+        def read(what: Field, read_cell: Callable[[str], T], otherwise: T) -> T:
+            try:
+                return read_cell(cells.get(what, ""))
+            except Refused as refused:
+                wrong[what] = refused.why
+                return otherwise
+
+        phone = read(Field.PHONE, self._phone, "")
+        name = read(Field.NAME, _name, None)
+        village = read(Field.VILLAGE, self._village, None)
+        usual = self._language("")
+        language = read(Field.LANGUAGE, self._language, usual)
+        units = (village.units or ()) if village else ()
+        area_m2, area_words = read(
+            Field.AREA,
+            lambda typed: self._area(typed, units) if typed else (None, ""),
+            (None, ""),
+        )
         return Entry(
             line=line,
             phone=phone,
-            name=_name(cells.get(Field.NAME, "")),
-            village=self._village(cells.get(Field.VILLAGE, "")),
-            language=self._language(cells.get(Field.LANGUAGE, "")),
-            language_given=bool(cells.get(Field.LANGUAGE)),
+            name=name,
+            village=village,
+            language=language,
+            language_given=bool(cells.get(Field.LANGUAGE)) and Field.LANGUAGE not in wrong,
             area_m2=area_m2,
             area_words=area_words,
-            sowing=self._sowing(cells.get(Field.SOWING, "")),
-            germination=self._germination(cells.get(Field.GERMINATION, "")),
-            bed=_bed(cells.get(Field.NURSERY, "")),
+            sowing=read(Field.SOWING, self._sowing, None),
+            germination=read(Field.GERMINATION, self._germination, None),
+            bed=read(Field.NURSERY, _bed, None),
         )
 
-    def area(self, typed: str) -> tuple[float, str]:
-        """A field [m2] and how it is said.
+    def area(self, typed: str, units: tuple[VillageUnit, ...] = ()) -> tuple[float, str]:
+        """A field [m2] and how it is said; `units` are those of its village.
 
         Raises:
             Refused: it cannot be read.
         """
-        return self._area(typed)
+        return self._area(typed, units)
 
     def germination(self, typed: str) -> float | None:
         """Of a hundred seeds; None where nothing is typed.
@@ -154,7 +197,7 @@ class Reader:
 
     # --- village and language ----------------------------------------------------------------
 
-    def _village(self, typed: str) -> Village:
+    def _village(self, typed: str) -> Village | None:
         by_id = {village.id: village for village in self.villages.values()}
         if not typed:
             chosen = by_id.get(self.choices.village or 0)
@@ -180,16 +223,17 @@ class Reader:
 
     # --- the nursery -------------------------------------------------------------------------
 
-    def _area(self, typed: str) -> tuple[float, str]:
+    def _area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str]:
         """The field [m2] and how it is said."""
-        if typed not in self._areas:
-            self._areas[typed] = self._read_area(typed)
-        found = self._areas[typed]
+        key = typed, units
+        if key not in self._areas:
+            self._areas[key] = self._read_area(typed, units)
+        found = self._areas[key]
         if isinstance(found, Say):
             raise Refused(found)
         return found
 
-    def _read_area(self, typed: str) -> tuple[float, str] | Say:
+    def _read_area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str] | Say:
         at = next((at for at, what in self.choices.columns.items() if what is Field.AREA), -1)
         unit = self.units.get(at) or self.choices.unit
         is_bare = _NUMBER.fullmatch(typed) is not None
@@ -198,7 +242,7 @@ class Reader:
         said = f"{typed} {unit}" if is_bare else typed
         limits = LIMITS["field_area_m2"]
         for lexicon in self.lexicons:
-            reading = read_area(said, lexicon, self.region)
+            reading = read_area(said, with_units(lexicon, units), self.region)
             if reading.outcome is Outcome.UNDERSTOOD and reading.value is not None:
                 if limits.low <= reading.value <= limits.high:
                     return reading.value, reading.words

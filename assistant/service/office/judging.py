@@ -15,7 +15,7 @@ from rapidfuzz import fuzz
 from assistant.agronomy.nursery import Nursery
 from assistant.people import LANGUAGES, Farmer, Village
 from assistant.service.office.beds import BedPlan, Wanted, bed_plan, wanted_of
-from assistant.service.office.cells import LONGEST_BED, Entry, Reader
+from assistant.service.office.cells import LONGEST_BED, Entry, Reader, Unread
 from assistant.service.office.columns import bare
 from assistant.service.office.sheets import Row
 from assistant.store import Listed
@@ -87,13 +87,15 @@ class Question:
 
 @dataclass(frozen=True)
 class Outlook:
-    """The whole dry run; `movers` are known in another village than the list says."""
+    """The whole dry run; `movers` are known in another village than the list says, `cells`
+    rows are left out for cells alone that could be left out of them."""
 
     judged: tuple[Judged, ...]
     deeds: tuple[Deed, ...]
     shared: tuple[Question, ...] = ()
     owners: tuple[Question, ...] = ()
     movers: int = 0
+    cells: int = 0
 
     @property
     def open_rows(self) -> int:
@@ -132,6 +134,7 @@ class Judge:
     _shared: list[Question] = field(default_factory=list)
     _owners: list[Question] = field(default_factory=list)
     _movers: int = 0
+    _unread: dict[str, list[Unread]] = field(default_factory=dict)
 
     def outlook(self, rows: Iterable[Row]) -> Outlook:
         """What would be done."""
@@ -140,8 +143,9 @@ class Judge:
         entries: list[Entry] = []
         for row in ordered:
             read = self.reader.entry(row)
-            if isinstance(read, Say):
-                self._put(row, Verdict.REJECTED, read)
+            if isinstance(read, Unread):
+                self._put(row, Verdict.REJECTED, *read.why)
+                self._unread.setdefault(read.phone, []).append(read)
             else:
                 entries.append(read)
         by_phone = sorted(entries, key=lambda entry: (entry.phone, entry.line))
@@ -150,7 +154,8 @@ class Judge:
         self._deeds.sort(key=lambda deed: deed.entry.line)
         judged = tuple(self._judged[row.line] for row in ordered)
         shared, owners = map(_open_first, (self._shared, self._owners))
-        return Outlook(judged, tuple(self._deeds), shared, owners, self._movers)
+        cells = sum(each.may_leave for some in self._unread.values() for each in some)
+        return Outlook(judged, tuple(self._deeds), shared, owners, self._movers, cells)
 
     def _put(self, row: Row, verdict: Verdict, *says: Say, entry: Entry | None = None) -> None:
         self._judged[row.line] = Judged(row, verdict, says, entry)
@@ -160,10 +165,12 @@ class Judge:
     def _group(self, phone: str, group: tuple[Entry, ...], rows: Mapping[int, Row]) -> None:
         group = self._without_repeats(group, rows)
         group = self._of_one_village(group, rows)
-        names = _names(group)
+        # A row that is left out names the phone's other owner all the same.
+        unread = self._unread.get(phone, ())
+        names = _names((*group, *unread))
         if len(names) > 1:
             answer = self.reader.choices.shared.get(phone, "")
-            lines = tuple(entry.line for entry in group)
+            lines = tuple(sorted(each.line for each in (*group, *unread)))
             self._shared.append(Question(phone, names, lines, answer))
             if answer != "family":
                 why = w.SHARED_PHONE(names=", ".join(names))
@@ -178,7 +185,9 @@ class Judge:
     ) -> tuple[Entry, ...]:
         first: dict[tuple[object, ...], Entry] = {}
         for entry in group:
-            told = tuple(value for name, value in vars(entry).items() if name != "line")
+            told = tuple(
+                value for name, value in vars(entry).items() if name not in ("line", "doubts")
+            )
             if told in first:
                 says = w.REPEATED(line=first[told].line)
                 self._put(rows[entry.line], Verdict.SAME, says, entry=entry)
@@ -218,7 +227,8 @@ class Judge:
         verdict = verdict if deed.says else Verdict.SAME
         for entry, row in zip(group, theirs, strict=True):
             says = deed.says if entry is group[0] else ()
-            self._put(row, verdict, *says, *deed.beds.kept_says(entry.line), entry=entry)
+            says = (*says, *deed.beds.kept_says(entry.line))
+            self._put(row, verdict, *says, *map(_left_out, entry.doubts), entry=entry)
         if deed.says:
             self._deeds.append(deed)
 
@@ -347,13 +357,17 @@ def _other_name(kept: str | None, listed: str | None) -> bool:
     return bool(kept and listed) and not same_name(str(kept), str(listed))
 
 
-def _names(group: tuple[Entry, ...]) -> tuple[str, ...]:
+def _names(group: tuple[Entry | Unread, ...]) -> tuple[str, ...]:
     """The different people of a group, by their names."""
     found: list[str] = []
     for entry in group:
         if entry.name and not any(same_name(entry.name, each) for each in found):
             found.append(entry.name)
     return tuple(found)
+
+
+def _left_out(why: Say) -> Say:
+    return mend.CELL_LEFT_OUT(why=why)
 
 
 def _of_family(entry: Entry) -> Entry:

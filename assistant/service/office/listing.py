@@ -165,10 +165,11 @@ def outlook(
     """Holds a list against the roll as it is in this transaction. Writes nothing."""
     units = _units(paper, choices, lexicons_of(house, sight))
     reader = reader_of(work, house, sight, choices, units, now)
+    rows = tuple(map(choices.mend, paper.rows))
     at = paper.column_of(choices.columns, Field.PHONE)
-    phones = reader.phones(paper.cells(at) if at is not None else ())
-    roll = roll_of(work, sight, phones)
-    return Judge(reader, roll).outlook(paper.rows)
+    typed = () if at is None else (row.cells[at] for row in rows if at < len(row.cells))
+    roll = roll_of(work, sight, reader.phones(each for each in typed if each))
+    return Judge(reader, roll).outlook(rows)
 
 
 def roll_of(work: Work, sight: Sight, phones: Collection[str]) -> Roll:

@@ -6,6 +6,7 @@ import zipfile
 import zlib
 from collections.abc import Iterator
 from datetime import date, datetime
+from typing import Any
 from zipfile import ZipFile
 
 from openpyxl import load_workbook
@@ -13,6 +14,7 @@ from openpyxl.cell.cell import Cell, MergedCell
 from openpyxl.cell.read_only import EmptyCell, ReadOnlyCell
 
 from assistant.service.office.columns import has_phones
+from assistant.service.office.merged import blocks_of, filled
 from assistant.service.office.sheets import (
     MOST_COLUMNS,
     MOST_ROWS,
@@ -84,9 +86,7 @@ def _rows(
         if not names:
             raise SheetError(Unreadable.EMPTY)
         order = (wanted,) if wanted in names else names
-        read = (
-            (name, tuple(_of(book[name].iter_rows(max_col=MOST_COLUMNS)))) for name in order
-        )
+        read = ((name, _filled(content, book[name])) for name in order)
         held = [(name, rows) for name, rows in read if any(any(row.cells) for row in rows)]
         if not held:
             raise SheetError(Unreadable.EMPTY)
@@ -94,6 +94,15 @@ def _rows(
         return names, name, rows
     finally:
         book.close()
+
+
+def _filled(content: bytes, sheet: Any) -> tuple[Row, ...]:
+    """The rows of a sheet, what stands in merged cells beside each of their rows."""
+    rows = tuple(_of(sheet.iter_rows(max_col=MOST_COLUMNS)))
+    path = getattr(sheet, "_worksheet_path", "")  # the library tells it nowhere else
+    with ZipFile(io.BytesIO(content)) as packed:
+        blocks = blocks_of(packed.read(path)) if path in packed.namelist() else ()
+    return filled(rows, blocks) if blocks else rows
 
 
 def _of(rows: Iterator[tuple[Read, ...]]) -> Iterator[Row]:

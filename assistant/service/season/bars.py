@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.stages import Span, Stage, course_of, shown_until
+from assistant.agronomy.stages import Stage, StageDays, course_of, shown_until
 from assistant.people import Farmer, Village
 from assistant.reminders.diary import Entry, entries, still_to_do
 from assistant.wording.message import Say
@@ -90,7 +90,7 @@ def bar_of(farmer: Farmer, nursery: Nursery, village: Village | None, today: dat
     )
 
 
-def _piece(nursery: Nursery, span: Span) -> Piece:
+def _piece(nursery: Nursery, span: StageDays) -> Piece:
     first, end = (nursery.sow_date + timedelta(days=day) for day in (span.first, span.end))
     return Piece(span.stage, first, end)
 

@@ -10,7 +10,7 @@ from datetime import date, datetime, timedelta
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.stages import Course, Stage, course_of
+from assistant.agronomy.stages import Stage, StageCourse, course_of
 from assistant.reminders.diary import entries, still_to_do
 from assistant.service.house import House
 from assistant.service.known import local_date
@@ -24,7 +24,7 @@ SEASON_D = 120  # days since sowing that belong to this season; older beds are f
 class Kind:
     """What nurseries of one kind share: stages, and tasks still to do by day from sowing."""
 
-    course: Course
+    course: StageCourse
     due: frozenset[tuple[TaskCode, int]]
     stages: dict[int, Stage] = field(default_factory=dict)
 

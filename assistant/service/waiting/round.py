@@ -19,6 +19,7 @@ from assistant.service.waiting.page import Waiting, waiting_for
 from assistant.wording.message import Say
 
 LONGEST_KEY = 40
+UNFOLDED = 20  # people
 
 
 @dataclass(frozen=True)
@@ -54,6 +55,11 @@ class Round:
     legs: tuple[Leg, ...]
     choices: tuple[tuple[Village, int], ...]
     chosen: frozenset[int]
+
+    @property
+    def unfolded(self) -> bool:
+        """Whether all of it stands open: one village, or few people."""
+        return len(self.legs) == 1 or sum(len(leg.stops) for leg in self.legs) <= UNFOLDED
 
 
 def my_round(house: House, sight: Sight, village_ids: Collection[int], now: datetime) -> Round:

@@ -34,12 +34,11 @@ class Withdrawn:
 
 
 def to_decide(work: Work, sight: Sight, now: datetime) -> tuple[ToDecide, ...]:
-    """Open drafts in sight, the next storm first; those of the same villages and hours are
-    one."""
+    """Open drafts in sight, the next storm first; those of the same danger, villages and
+    hours are one."""
     by_storm: dict[object, list[DraftLine]] = {}
     for line in waiting(work, sight, now):
-        key = (line.villages, line.starts_at, line.ends_at)
-        by_storm.setdefault(key, []).append(line)
+        by_storm.setdefault(line.storm, []).append(line)
     return tuple(_storm(work, sight, lines) for lines in by_storm.values())
 
 

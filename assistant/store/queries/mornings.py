@@ -23,6 +23,7 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import Session
 
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
@@ -61,7 +62,7 @@ class DuePhone:
 
     farmer: Farmer
     zone: str | None
-    raining: bool
+    waits: bool
     nurseries: tuple[Nursery, ...]
     due: tuple[Reminder, ...]
 
@@ -124,7 +125,9 @@ class Mornings:
     def read(self, phones: Sequence[str], now: datetime) -> tuple[DuePhone, ...]:
         """All that a morning needs to know of these phones, in their order. Who wants no
         texts any more is left out, and so are nurseries that cannot be read."""
-        farmers = self._session.execute(_FARMERS, {"phones": list(phones), "now": now}).all()
+        waits_for = sorted(DANGERS.codes(lambda row: row.waits))
+        given = {"phones": list(phones), "now": now, "waits_for": waits_for}
+        farmers = self._session.execute(_FARMERS, given).all()
         ids = [row.id for row in farmers]
         nurseries = self._nurseries(ids)
         due = self._due(nurseries, now)
@@ -132,7 +135,7 @@ class Mornings:
             row.phone: DuePhone(
                 farmer=rows.farmer(row),
                 zone=row.zone,
-                raining=row.raining,
+                waits=row.waits,
                 nurseries=tuple(nurseries.get(row.id, ())),
                 due=tuple(r for n in nurseries.get(row.id, ()) for r in due.get(n.id, ())),
             )
@@ -258,8 +261,9 @@ _FARMERS = (
             _WARNING.c.village_id == _FARMER.c.village_id,
             _WARNING.c.cleared_at.is_(None),
             _WARNING.c.ends_at > _NOW,
+            _WARNING.c.danger.in_(bindparam("waits_for", expanding=True)),
         )
-        .label("raining"),
+        .label("waits"),
     )
     .outerjoin(_VILLAGE, _VILLAGE.c.id == _FARMER.c.village_id)
     .where(_FARMER.c.phone.in_(bindparam("phones", expanding=True)), *_WANTS_TEXTS)

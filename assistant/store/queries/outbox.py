@@ -40,7 +40,11 @@ from assistant.store.values import Lane, OutboxText, TextState
 
 _T = table_of(OutboxRow)
 _NOW, _UNTIL = bindparam("now", type_=Moment), bindparam("until", type_=Moment)
+_UNBELIEVED = bindparam("unbelieved", type_=Moment)
 _NO_STOPS = Stops()
+# A lease that ends so much later than any that begins now was given while a clock was wrong.
+CLOCKS_APART = timedelta(seconds=30)
+LONGEST_LEASE = timedelta(hours=1)
 _KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
 
 
@@ -96,14 +100,16 @@ class Outbox:
         """Takes up to `limit` texts that may go now, by lane, then the oldest first.
 
         No other dispatcher gets them until the lease runs out. A text whose dispatcher never
-        came back is among them again; one that is past its time is not (see `expire`).
+        came back is among them again, also where its lease is too long to have been given by
+        a clock that is right; one that is past its time is not (see `expire`).
         """
-        given = {"now": now, "until": now + lease, "most": limit}
+        given = {"now": now, "until": now + lease, "most": limit} | _unbelieved(now, lease)
         return self._changed(_claiming(*_passing(stops)) if stops else _CLAIMING, given)
 
-    def any_due(self, now: datetime) -> bool:
+    def any_due(self, now: datetime, lease: timedelta) -> bool:
         """Whether a text might be claimed now: a look that is in nobody's way."""
-        return self._session.execute(_DUE, {"now": now}).first() is not None
+        given = {"now": now} | _unbelieved(now, lease)
+        return self._session.execute(_DUE, given).first() is not None
 
     def give_back(self, message_ids: Iterable[str]) -> int:
         """Frees texts that were claimed and not offered to anybody; how many those were."""
@@ -117,7 +123,7 @@ class Outbox:
         One whose dispatcher never came back is among them: whether it went out is not known,
         and a receipt can still say so.
         """
-        return self._changed(_EXPIRING, {"now": now})
+        return self._changed(_EXPIRING, {"now": now} | _unbelieved(now, LONGEST_LEASE))
 
     def withdraw(
         self,
@@ -261,11 +267,16 @@ def _columns(text: OutboxText) -> dict[str, object]:
     return kept | {"focus": focus_json(text.focus)}
 
 
+def _unbelieved(now: datetime, lease: timedelta) -> dict[str, object]:
+    return {"unbelieved": now + 2 * lease + CLOCKS_APART}
+
+
 def _free(*waiting: ColumnElement[bool]) -> ColumnElement[bool]:
     """Texts that nobody is sending: waiting (on these terms), or claimed and given up."""
+    given_up = or_(_T.c.lease_until <= _NOW, _T.c.lease_until > _UNBELIEVED)
     return or_(
         and_(_T.c.state == TextState.WAITING, *waiting),
-        and_(_T.c.state == TextState.CLAIMED, _T.c.lease_until <= _NOW),
+        and_(_T.c.state == TextState.CLAIMED, given_up),
     )
 
 

@@ -27,6 +27,7 @@ from sqlalchemy import (
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
@@ -179,12 +180,13 @@ class Reminders:
         """Reminders of these tasks that were asked once, due until a time, by a text that has
         gone out, and can still be answered; of farmers who want texts, by phone.
 
-        `in_the_dry`: tasks that are left out where a rain warning stands.
+        `in_the_dry`: tasks that are left out where a warning stands that they wait for.
         """
         asked = self._session.scalars(
             self._asked.once, {"tasks": list(tasks), "now": now, "due_until": due_until}
         )
-        given = {"now": now, "in_the_dry": list(in_the_dry)}
+        waits_for = sorted(DANGERS.codes(lambda row: row.waits))
+        given = {"now": now, "in_the_dry": list(in_the_dry), "waits_for": waits_for}
         return self._those(_TO_ASK_AGAIN, list(asked), given)
 
     def unanswered(
@@ -338,17 +340,18 @@ def _wanted(state: State) -> Select[Any]:
 
 
 def _to_ask_again() -> Select[Any]:
-    rain = exists().where(
+    held = exists().where(
         WarningRow.village_id == FarmerRow.village_id,
         WarningRow.cleared_at.is_(None),
         WarningRow.ends_at > _NOW,
+        WarningRow.danger.in_(bindparam("waits_for", expanding=True)),
     )
     return (
         _wanted(State.SENT)
         .join(OutboxRow, OutboxRow.message_id == ReminderRow.message_id)
         .where(ReminderRow.id.in_(_IDS))
         .where(OutboxRow.accepted_at < _NOW)
-        .where(or_(ReminderRow.task.not_in(_among("in_the_dry")), ~rain))
+        .where(or_(ReminderRow.task.not_in(_among("in_the_dry")), ~held))
     )
 
 

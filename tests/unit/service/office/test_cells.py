@@ -13,6 +13,7 @@ from assistant.service.office.cells import (
     Entry,
     Reader,
     Refused,
+    Unread,
     bare_name,
     date_of,
     phone_of,
@@ -23,7 +24,7 @@ from assistant.service.office.columns import Field
 from assistant.service.office.sheets import Row
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_web_people as w
-from assistant.wording.message import Message, Say
+from assistant.wording.message import Message
 
 # Numbers set aside for drama by Ofcom; +44 is the United Kingdom's (ITU-T E.164).
 READ = {
@@ -129,10 +130,10 @@ def test_the_order_of_day_and_month_is_told_by_the_column() -> None:
 KIJANI = Village(1, "Kijani", "Africa/Nairobi")
 
 
-def read(unit: str = "", **typed: str) -> Entry | Say:
+def read(unit: str = "", leave_cells: bool = False, **typed: str) -> Entry | Unread:
     """One row of an officer of Kijani, on 1 June 2026."""
     reader = Reader(
-        choices=Choices(columns=dict(enumerate(Field)), unit=unit),
+        choices=Choices(columns=dict(enumerate(Field)), unit=unit, leave_cells=leave_cells),
         villages={bare_name("Kijani"): KIJANI},
         others=frozenset({bare_name("Mto Mwanga")}),
         lexicons=(open_lexicons()["en"],),
@@ -192,8 +193,30 @@ WRONG: dict[tuple[str, str], Message] = {
 @pytest.mark.parametrize(("field", "typed"), WRONG)
 def test_a_cell_that_is_not_sure_says_why(field: str, typed: str) -> None:
     """And what to write."""
-    why = read(**{field: typed})
-    assert isinstance(why, Say) and why.message is WRONG[field, typed]
+    found = read(**{field: typed})
+    assert isinstance(found, Unread)
+    assert [why.message for why in found.why] == [WRONG[field, typed]]
+    assert found.may_leave is (field != "village")
+
+
+def test_all_reasons_are_told_at_once() -> None:
+    """So that a row is mended in one round."""
+    found = read(name="12", village="Nowhere", area="3 bigha and a bit", sowing="some day")
+    assert isinstance(found, Unread)
+    told = [why.message for why in found.why]
+    assert told == [w.BAD_NAME, w.UNKNOWN_VILLAGE, w.BAD_AREA, w.BAD_DATE]
+    assert found.phone == "+447700900101"
+
+
+def test_a_person_is_taken_without_cells_that_cannot_be_read() -> None:
+    """Where the officer says so; but not without a number or a village."""
+    found = read(leave_cells=True, name="Amina", germination="tested ok", language="Klingon")
+    assert isinstance(found, Entry)
+    assert (found.name, found.germination, found.language) == ("Amina", None, "en")
+    assert not found.language_given
+    assert [why.message for why in found.doubts] == [w.BAD_LANGUAGE, w.BAD_GERMINATION]
+    assert isinstance(read(leave_cells=True, village="Nowhere"), Unread)
+    assert isinstance(read(leave_cells=True, phone="4.47E+11"), Unread)
 
 
 def test_a_unit_that_was_chosen_is_for_bare_numbers_only() -> None:

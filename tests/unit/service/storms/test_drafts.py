@@ -5,7 +5,8 @@ from datetime import timedelta
 
 import pytest
 
-from assistant.dialogue.rain_hours import LONGEST, MOST_AHEAD
+from assistant.agronomy.dangers.rows import RAIN
+from assistant.dialogue.rain_hours import MOST_AHEAD, longest
 from assistant.service.storms import drafts
 from assistant.store import Certainty, Decision, Draft, Source
 from assistant.wording import messages_talk as m
@@ -86,8 +87,8 @@ def test_an_officer_decides_for_the_villages_they_serve(beds: Valley) -> None:
 def test_hours_that_are_too_long_are_cut_and_those_too_far_wait(beds: Valley) -> None:
     """A wrong month must not hold up the uncovering for weeks."""
     far = beds.now + MOST_AHEAD + _HOUR
-    made = _from_an_alert(beds, starts_at=far, ends_at=far + 2 * LONGEST)
-    assert made.ends_at == far + LONGEST
+    made = _from_an_alert(beds, starts_at=far, ends_at=far + 2 * longest(RAIN))
+    assert made.ends_at == far + longest(RAIN)
     assert not _send(beds, made)
     beds.leap(beds.now + 2 * _HOUR)
     assert _send(beds, made)
