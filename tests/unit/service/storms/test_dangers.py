@@ -242,8 +242,8 @@ LONGER = ("pests", "flood")  # nothing to be done alone; how to keep out of the 
 
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_a_warning_takes_one_segment(language: str) -> None:
-    """To a phone with one bed in a village of ten letters; what must be said longer, two."""
-    village = Village(1, "Mto Mwanga", "Africa/Nairobi")
+    """To a phone with one bed in a village of six letters; what must be said longer, two."""
+    village = Village(1, "Kijani", "Africa/Nairobi")
     begins = at("1 Jun 18:00")
     for danger in DANGERS.all:
         ends = begins + timedelta(days=6 if danger.by_days else 0, hours=10)
