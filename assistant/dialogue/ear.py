@@ -11,6 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.life.rows import TASKS, Ask, Delay
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
@@ -47,6 +48,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.thresholds import HALF
 from assistant.reading import guess_language, is_name, says_not_known
@@ -68,7 +70,7 @@ class Moment(StrEnum):
     OFFICER = "officer"  # an officer who raises no nursery
     STRANGER = "stranger"  # has not agreed: sign-up, an invitation, a first text
     STOPPED = "stopped"
-    WARNING = "warning"  # asked to cover, and has not answered
+    WARNING = "warning"  # of a storm, and has not answered
     ASKED = "asked"  # a task or a question is open
     FREE = "free"  # nothing is open
 
@@ -251,7 +253,8 @@ def _answers_help(text: str, known: Known) -> bool:
     """Whether a call for help, and nothing else, answers a warning: it is one of its choices,
     in every language."""
     calls = (name for words in known.lexicons.values() for name in words.choices["help"])
-    return moment_of(known) is Moment.WARNING and is_name(text, calls)
+    open_to_it = moment_of(known) in (Moment.WARNING, Moment.ASKED, Moment.FREE)
+    return open_to_it and waits_for_answer(known) and is_name(text, calls)
 
 
 def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
@@ -302,7 +305,7 @@ def moment_of(known: Known) -> Moment:
         return Moment.STRANGER
     if farmer.stopped_at is not None:
         return Moment.STOPPED
-    if known.warning is not None and known.warning.answer is None:
+    if known.warning and waits_for_answer(known) and DANGERS[known.warning.danger].storm:
         return Moment.WARNING
     return Moment.ASKED if known.items or known.session else Moment.FREE
 

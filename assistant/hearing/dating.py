@@ -8,8 +8,9 @@ means for a plan, the dialogue asks back.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
-from assistant.reading.text.fold import Token, read_tokens
+from assistant.reading.text.fold import TEXTS_IN_HAND, Token, read_tokens
 from assistant.reading.text.rules import Rule, RuleBook, bound, read_rule
 
 
@@ -80,6 +81,7 @@ def around_day(
     return None
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def _heard(tongue: DayWords, words: tuple[Token, ...]) -> Dated | None:
     accents = tongue.is_tonal and any(word.with_accents for word in words)
     rules = tongue.book.every(words, accents)

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from assistant.hearing.asking import Tongue
+from assistant.hearing.asking import Tongue, rules_in
 from assistant.reading.text.fold import read_tokens
 
 MOST_WORDS = 24  # a longer text tells a story; a person should read it
@@ -51,6 +51,11 @@ class Idea(StrEnum):
     JUST = "just"  # neither more nor less than needed
     LATE = "late"  # the work is behind its days, whatever it is
     NEXT_LEAF = "nextleaf"  # the words of "and the fourth is just peeping"
+    GRAIN = "grain"  # the seed
+    COVER = "cover"  # what a bed is covered with
+    OUTLET = "outlet"  # by what water leaves, and the water
+    GAP = "gap"  # in the planted field
+    UNDER_WAY = "underway"  # the work has begun and is not done
     MOSTLY = "mostly"  # the words of "most of them got ...", "I counted"
 
 
@@ -69,8 +74,7 @@ class Reports:
             spoken = self.tongues.get(code)
             if spoken is None:
                 continue
-            strict = spoken.is_tonal and words[0].with_accents
-            found = frozenset(Idea(idea) for idea in spoken.book.found(words, strict))
+            found = frozenset(Idea(idea) for idea, _ in rules_in(spoken, words))
             if found:
                 return found
         return frozenset()

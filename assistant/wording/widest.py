@@ -14,6 +14,7 @@ from babel.dates import format_date
 
 from assistant.alphabet import Encoding, measure, plain
 from assistant.wording import messages_amounts as a
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
@@ -68,6 +69,7 @@ _SLOTS: Mapping[str, Values] = {
     "labour": Values(1800, (450_000,)),
     "country": Values(Country("PH"), (Country("BD"), Country("IN"))),
     "covered": _COUNT,
+    "danger": Values(dangers.N_COLD(), _texts(dangers, "N_")),
     "date": _DATE,
     "chosen": _DATE,
     "done_on": _DATE,
@@ -195,6 +197,7 @@ _SLOTS: Mapping[str, Values] = {
     "weight": Values(7.5),
     "heavy": Values(48),
     "what": Values(t.N_SOAK(), _texts(t, "N_")),
+    "word": Values("COLD", ("SECHERESSE",)),
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
     "pail_low": Values(11, (25,)),

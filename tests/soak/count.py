@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 from zoneinfo import ZoneInfo
 
 from assistant.dialogue.values import Kind
@@ -30,7 +30,7 @@ def wrong(soak: Soak) -> Iterator[str]:
 def _of_phone(soak: Soak, work: Work, number: str) -> Iterator[str]:
     kept = {text.message_id: text for text in work.outbox.of_phone(number)}
     zone = ZoneInfo(ZONE)
-    days: Counter[object] = Counter()
+    days: Counter[tuple[Kind, date]] = Counter()
     for shown in soak.line.shown.get(number, ()):
         text = kept.get(shown.message_id)
         if text is None:

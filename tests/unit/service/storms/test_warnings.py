@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from assistant.channel import Fate, Handover
+from assistant.dialogue.officer import more_words
 from assistant.service.dispatch import dispatch
 from assistant.service.storms import drafts
 from assistant.service.storms.warnings import ask_silent, call_back
@@ -91,7 +92,7 @@ def test_a_yes_that_comes_when_the_rain_is_over_warns_of_nothing(beds: Valley) -
     """The officer was shown the hours at nine and answers at noon."""
     beds.text(OFFICER, f"RAIN {CODE} Kijani 9-11")
     beds.go("1 Jun 12:00")
-    assert beds.text(OFFICER, "1") == [like(o.OFFICER_HELP)]
+    assert beds.text(OFFICER, "1") == [like(o.OFFICER_HELP, more_words("en"))]
     assert beds.heard(AMINA) == []
 
 
