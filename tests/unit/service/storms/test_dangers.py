@@ -238,7 +238,7 @@ def test_hours_are_asked_for_with_the_officers_own_word(stages: Valley) -> None:
 # --- what it costs ----------------------------------------------------------------------------
 
 LONGER = ("pests", "flood")  # nothing to be done alone; how to keep out of the water
-LONG_HOURS = ("fil",)  # says the part of the day of each hour
+LONG_HOURS = ("fil", "id")  # says the part of the day of each hour
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
