@@ -8,7 +8,7 @@ from assistant.agronomy.dangers.rows import DANGERS
 from assistant.service.morning import gathered
 from assistant.service.sight import sight_of
 from assistant.service.storms import drafts
-from assistant.store import Certainty, Draft
+from assistant.store import AlertCertainty, Draft
 from assistant.wording import messages_dangers as d
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
@@ -94,7 +94,9 @@ def test_pests_are_told_by_days_without_a_remedy(stages: Valley) -> None:
     assert stages.heard(BARAKA) == [like(d.HEAD_DAYS, d.PESTS_UNCOVERED, d.KEYS)]
 
 
-def _draft(valley: Valley, danger: str, begins_in: timedelta, certainty: Certainty) -> None:
+def _draft(
+    valley: Valley, danger: str, begins_in: timedelta, certainty: AlertCertainty
+) -> None:
     begins = valley.now + begins_in
     wanted = Draft(
         (KIJANI.id,), begins, begins + timedelta(hours=3), valley.now, certainty, danger=danger
@@ -109,11 +111,11 @@ def _draft(valley: Valley, danger: str, begins_in: timedelta, certainty: Certain
 def test_nobody_is_sent_out_once_it_is_there(stages: Valley, danger: str) -> None:
     """Neither where it is seen already nor where its hours have begun."""
     for begins, certainty in (
-        (timedelta(minutes=30), Certainty.OBSERVED),
-        (-timedelta(minutes=30), Certainty.UNKNOWN),
+        (timedelta(minutes=30), AlertCertainty.OBSERVED),
+        (-timedelta(minutes=30), AlertCertainty.UNKNOWN),
     ):
         _draft(stages, danger, begins, certainty)
-        sure = (d.BEGUN,) if certainty is Certainty.OBSERVED else ()
+        sure = (d.BEGUN,) if certainty is AlertCertainty.OBSERVED else ()
         assert stages.heard(BARAKA) == [like(d.HEAD, d.STAY_IN, *sure, d.KEYS)]
 
 
