@@ -24,8 +24,15 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
-from assistant.dialogue.told_in_part import part_that_tells
-from assistant.dialogue.told_of_bed import ideas_in, without_next_leaf
+from assistant.dialogue.told_colour import green_in_sentence, without_name
+from assistant.dialogue.told_in_part import part_that_tells, story_tells
+from assistant.dialogue.told_of_bed import (
+    day_gone,
+    ideas_in,
+    leaves_told,
+    without_next_leaf,
+)
+from assistant.dialogue.under_way import under_way
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -273,10 +280,10 @@ def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     said_so, when, rest = _said_of_task(text, item, known, digits)
-    if _planting_waits(item, said_so, text, known):
-        return planting_waits(item, _nursery(item, known), known, held, text)
-    if said_so is None:
-        return None
+    if said_so != DONE:
+        goes_on = _goes_on(text, item, said_so, known, held)
+        if goes_on is not None or said_so is None:
+            return goes_on
     told = read_deeds(rest, known.lexicon)
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
@@ -307,15 +314,25 @@ def _said_of_task(
     """As `_done_when`; done, too, where one part of a text tells the deed of the task."""
     said_so, when, rest = _done_when(text, known, digits)
     part = part_that_tells(text, item, known) if said_so is None else None
-    if part is None:
-        return said_so, when, rest
-    return DONE, *_done_when(part, known, digits=False)[1:]
+    if part is not None:
+        return DONE, *_done_when(part, known, digits=False)[1:]
+    if said_so is None and story_tells(text, TASKS[item.task].deeds, known):
+        return DONE, day_gone(text, known), text
+    return said_so, when, rest
+
+
+def _goes_on(
+    text: str, item: Item, said_so: str | None, known: Known, held: Session | None
+) -> Turn | None:
+    """Work that has begun; planting that waits."""
+    begun = under_way(text, item, known, held)
+    if begun is None and _planting_waits(item, said_so, text, known):
+        return planting_waits(item, _nursery(item, known), known, held, text)
+    return begun
 
 
 def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
     """Whether it is put off, or said why; also where draining for it was asked."""
-    if said_so == DONE:
-        return False
     if TASKS[item.task].delay is Delay.PLANTING:
         return said_so == NOT_YET or is_put_off(text, known)
     return item.task is TaskCode.DRAIN_BED and is_put_off(text, known)
@@ -483,30 +500,29 @@ def _answer_colour(
         return None
     colours = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
     names = [choice_names(code, label, known) for code, label in colours]
-    reading = read_choice(text, names, known.lexicon)
-    if reading.value is None:
-        return None
+    chosen = read_choice(text, names, known.lexicon).value
     nursery = _nursery(item, known)
-    beside = _without_name(text, names[0])
-    is_other = is_of_other(beside, known.lexicon) or is_of_past(text, known.lexicon)
-    if reading.value == 0 and (
-        is_other or not _says_only(text, known, *chain.from_iterable(names))
+    if green_in_sentence(text, names, known) or (
+        chosen == 0 and _only_green(text, names, known)
     ):
-        return None  # what is taken as yellow is asked about, what is green is not
-    if reading.value == 0:
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
+    if not chosen:
+        return None  # what is taken as yellow is asked about, what is green is not
     asked = begin(talks.TROUBLE, held=holds(held), nursery=nursery.id, problem="yellow")
-    if reading.value == PALE:
+    if chosen == PALE:
         light = TROUBLE_ENDINGS["!light"](asked, known)
         return replace(light, changes=(*_colour(item, "pale", known), *light.changes))
     return opened(asked, known, changes=_colour(item, "yellow", known))
 
 
-def _without_name(text: str, names: Sequence[str]) -> str:
-    """A text without the longest of these names: "green like okra" is of no other crop."""
-    found = [name for name in names if name.casefold() in text.casefold()]
-    return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text
+def _only_green(text: str, names: Sequence[Sequence[str]], known: Known) -> bool:
+    beside = without_name(text, names[0])
+    around = around_day(beside, known.ears.days, (known.catalogue.language, "en"))
+    other = is_of_other(beside, known.lexicon) or (around is not None and around.other)
+    if other or is_of_past(text, known.lexicon) or Idea.HALF in ideas_in(text, known):
+        return False
+    return _says_only(text, known, *chain.from_iterable(names))
 
 
 def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:
@@ -524,6 +540,10 @@ def _answer_leaves(
     if counted is not None and _says_only(counted, known):
         text = counted  # "three leaves and the fourth is just peeping"
     reading = read_count(text, known.lexicon)
+    if reading.outcome is not Outcome.UNDERSTOOD or not _counts_leaves(text, known):
+        told = _leaves_in_sentence(text, known)
+        if told is not None:
+            return leaves(item, told, known, held)
     if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
         return None
     if is_another_kind(text, known) or reading.value < FEWEST_LEAVES:
@@ -534,6 +554,19 @@ def _answer_leaves(
         wish = read_wish(text, known.lexicons, known.catalogue.language)
         return None if wish.value is not None else _is_it_done(item, known, held)
     return leaves(item, float(reading.value), known, held)
+
+
+def _leaves_in_sentence(text: str, known: Known) -> float | None:
+    """ "My grandfather counts three leaves", and neither "three leaves are yellow" nor those of
+    another plant or day."""
+    told = leaves_told(text, known)
+    if told is None or told < FEWEST_LEAVES or day_gone(text, known) is not None:
+        return None
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    other = around is not None and around.other
+    sick = (*choice_names("yellow", t.YELLOW, known), *choice_names("pale", t.PALE, known))
+    folded = text.casefold()
+    return None if other or any(name.casefold() in folded for name in sick) else told
 
 
 def _counts_leaves(text: str, known: Known) -> bool:

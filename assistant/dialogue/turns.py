@@ -30,6 +30,7 @@ from assistant.dialogue.answering import (
     sure_wish,
 )
 from assistant.dialogue.answers import answered, answered_at_last
+from assistant.dialogue.asked_back import asked_back
 from assistant.dialogue.chains import chained
 from assistant.dialogue.cover_gone import cover_gone
 from assistant.dialogue.dated import dated, dated_surely
@@ -47,7 +48,7 @@ from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import more_words, officer_turn
 from assistant.dialogue.reports import bereaved, of_variety, reported
-from assistant.dialogue.told_in_part import part_that_covers
+from assistant.dialogue.told_in_part import part_that_covers, story_tells
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -120,6 +121,7 @@ def turn(text: str, known: Known) -> Turn:
         answered_at_last,
         _in_focus,
         _elsewhere,
+        asked_back,
     )
     for stage in stages:
         found = stage(text, known)
@@ -302,7 +304,10 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
         if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD):
             return 0
     perhaps = said_so in (None, "done", "yes") and _is_asked_last(known, warning)
-    return 0 if perhaps and part_that_covers(text, known) else None
+    tells = perhaps and (
+        part_that_covers(text, known) or story_tells(text, frozenset({"cover"}), known)
+    )
+    return 0 if tells else None
 
 
 def _calls_for_help(text: str, known: Known) -> bool:

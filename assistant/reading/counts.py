@@ -56,6 +56,16 @@ def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
     return slipped(reading, has_other_digits(text, lexicon.own_digits))
 
 
+def counts_in(text: str, lexicon: Lexicon) -> int:
+    """How many numbers stand in a text, in digits or words; one that is taken back, denied or
+    rough counts as more than one: nothing in it is sure."""
+    row = _row(text[:LONGEST_REPLY], lexicon, _SORTS)
+    if row is None:
+        return 2
+    unsure = row.sorts() & {Sort.NOT, Sort.NO, Sort.NONE, Sort.ROUGH, Sort.RANGE, Sort.SORRY}
+    return 2 if unsure else len(row.numbers())
+
+
 def is_of_time(text: str, lexicon: Lexicon) -> bool:
     """Whether a number is of days or hours: "in 2 hours", "2 days ago" are no leaves."""
     return _beside_number(text, lexicon, _OF_TIME)

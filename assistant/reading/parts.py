@@ -60,6 +60,21 @@ def told_in_part(text: str, lexicon: Lexicon, deeds: frozenset[str] = DEEDS) -> 
     return None
 
 
+def told_in_story(text: str, lexicon: Lexicon, deeds: frozenset[str] = DEEDS) -> bool:
+    """Whether the words of one of these deeds stand in a text of which others are not known,
+    and none of those that are known takes it back."""
+    spelt = spelt_out(text[:LONGEST_REPLY], lexicon)
+    told = read_deeds(spelt, lexicon)
+    if not told & deeds or "forgot" in told or _is_another(spelt, lexicon):
+        return False
+    found = read_tokens(spelt)
+    rules = [rule for code, rule in told_by_rule(found, lexicon) if code in DEEDS]
+    return not any(
+        item.sort in _BACK and not all(any(r.covers(t) for r in rules) for t in item.tokens)
+        for item in row_of(found, lexicon)
+    )
+
+
 def _runs(count: int) -> Iterator[tuple[int, int]]:
     """Each run of fewer parts than all, the longest first."""
     for length in range(count - 1, 0, -1):
