@@ -52,7 +52,7 @@ from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.dating import around_day
 from assistant.hearing.thresholds import HALF
-from assistant.reading import guess_language, is_name, says_not_known
+from assistant.reading import guess_language, has_name, is_name, says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -277,6 +277,8 @@ def _is_answer(
         return True
     if act is Act.DANGER and _tells_what_was_asked(heard, known):
         return True
+    if act is Act.DANGER and certainty is Certainty.HALF and _has_its_advice(heard, known):
+        return True
     if not takes_words(known):
         return False
     # A person reads these words in any case.
@@ -313,6 +315,14 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
         return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
+
+
+def _has_its_advice(heard: Understood, known: Known) -> bool:
+    """Whether only a weight speaks of a loss, and animals are named, of which something can be
+    said at once: "4 goats came in the bed"."""
+    if heard.is_by_rule(Act.DANGER) or known.in_storm:
+        return False
+    return has_name(heard.text, known.lexicon.choices["animals"])
 
 
 def _tells_of_flood(text: str, known: Known) -> bool:
