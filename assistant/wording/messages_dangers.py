@@ -23,6 +23,7 @@ N_FLOOD = Message("river flood", note=_NAME)
 HEAD = Message(
     "WARNING {village}: {danger}, {from_time} to {to_time} on {date}.",
     note="The first line of a warning; {danger} is its short name.",
+    spoken=True,
 )
 HEAD_DAYS = Message(
     "WARNING {village}: {danger}, {date} to {last}.",

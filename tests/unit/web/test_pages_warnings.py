@@ -52,7 +52,7 @@ def test_a_warning_is_two_forms_away(valley: Valley, browser: Browser) -> None:
     assert browser.path == "/warnings/drafts/1"
     for part in ("Phones 2", "Heavy rain 14:00 to 20:00, Mon 1 Jun", "price not set"):
         assert part in shown
-    assert "RAIN WARNING Kijani: heavy rain 14:00 to 20:00 on Mon 1 Jun." in shown
+    assert "RAIN WARNING Kijani: heavy rain 2 pm to 8 pm on Mon 1 Jun." in shown
     assert "The rain is likely." in shown
     assert "Kiswahili" in shown and "sw:RAIN WARNING Kijani" in shown
     assert valley.heard(AMINA) == []

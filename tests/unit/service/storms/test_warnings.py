@@ -325,7 +325,7 @@ def test_an_officers_words_are_data(beds: Valley) -> None:
 def test_rain_over_more_than_a_day_names_both_days(beds: Valley) -> None:
     """From Monday 14:00 to Wednesday 06:00."""
     (text,) = _warned_by(beds, ends_at=at("3 Jun 06:00"))
-    assert "heavy rain from Mon 1 Jun 14:00 to Wed 3 Jun 06:00." in text
+    assert "heavy rain from Mon 1 Jun 2 pm to Wed 3 Jun 6 am." in text
 
 
 def test_every_text_of_a_warning_puts_people_first() -> None:
