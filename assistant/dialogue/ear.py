@@ -275,9 +275,7 @@ def _is_answer(
         return True  # "I do not want", where yes or no was asked
     if _asks_rather(act, certainty, heard, known):
         return True
-    if act is Act.DANGER and _tells_what_was_asked(heard, known):
-        return True
-    if act is Act.DANGER and certainty is Certainty.HALF and _has_its_advice(heard, known):
+    if act is Act.DANGER and _tells_what_was_asked(heard, certainty, known):
         return True
     if not takes_words(known):
         return False
@@ -302,10 +300,12 @@ def _answers_help(text: str, known: Known) -> bool:
     return open_to_it and waits_for_answer(known) and is_name(text, calls)
 
 
-def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
+def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known) -> bool:
     """ "I have flooded it" where that was asked; "enough, none left" where the result was, when
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
     if tells_of_task(heard.text, known):
+        return True
+    if certainty is Certainty.HALF and _has_its_advice(heard, known):
         return True
     if heard.kind(Act.DANGER) is Kind.LOST and tells_a_value(heard.text, known):
         return True
