@@ -15,12 +15,14 @@ from assistant.commands.one_line import OneLineCommand
 from assistant.dialogue.rain_hours import hours_fault
 from assistant.people import Village
 from assistant.service.alerts.codes import unplaced_villages
+from assistant.service.alerts.mapping import danger_of
 from assistant.service.alerts.page import swapped_villages
 from assistant.service.alerts.taking import dry, take_alert
 from assistant.service.enrol import list_villages
 from assistant.service.house import House
 from assistant.store import KeptAlert
 from assistant.wording import messages_web_alerts as a
+from assistant.wording.dangers import NAMES
 from assistant.worker import wall_clock
 
 
@@ -121,7 +123,8 @@ def _follows(house: House, found: Alert, judged: JudgedAlert, at: dt.datetime) -
 def _threat(house: House, threat: Threat, villages: dict[int, Village]) -> str:
     names = ", ".join(villages[each].name for each in threat.place_ids)
     hours = f"{_local(house, threat.starts_at)} to {_local(house, threat.ends_at)}"
-    return f"{names}, {hours}, {threat.certainty.lower()}"
+    danger = NAMES[danger_of(threat)].text
+    return f"{danger}: {names}, {hours}, {threat.certainty.lower()}"
 
 
 def _taken(kept: KeptAlert | None) -> str:

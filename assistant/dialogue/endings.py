@@ -95,7 +95,7 @@ def _is_over(session: Session, known: Known, closed: Collection[int]) -> bool:
     kept = session.answers.get("nursery")
     if kept is not None and (kept in closed or chosen_nursery(session, known) is None):
         return True
-    if session.conversation == talks.RAIN_WARNING.name:
+    if session.conversation in talks.WARNINGS:
         return datetime.fromisoformat(str(session.answers["ends_at"])) <= known.now
     if session.conversation == talks.WHICH.name:
         return not known.items
@@ -116,6 +116,8 @@ _PASSING = frozenset(
         talks.WHICH,
         talks.LANGUAGE,
         talks.RAIN_WARNING,
+        talks.DANGER_WARNING,
+        talks.DAYS_WARNING,
         talks.ADDING,
         talks.TELLING,
         talks.TELLING_LATER,

@@ -24,8 +24,15 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
-from assistant.dialogue.told_in_part import part_that_tells
-from assistant.dialogue.told_of_bed import ideas_in, without_next_leaf
+from assistant.dialogue.told_colour import green_in_sentence, without_name
+from assistant.dialogue.told_in_part import part_that_tells, story_tells
+from assistant.dialogue.told_of_bed import (
+    day_gone,
+    ideas_in,
+    leaves_told,
+    without_next_leaf,
+)
+from assistant.dialogue.under_way import under_way
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
@@ -46,7 +53,7 @@ from assistant.reading import (
     Outcome,
     Reason,
     Wish,
-    is_no_day,
+    days_told,
     is_of_other,
     is_of_past,
     names_a_thing,
@@ -54,7 +61,6 @@ from assistant.reading import (
     read_count,
     read_deeds,
     read_told,
-    read_told_day,
     read_wish,
     says_only_a_count,
     says_only_answers,
@@ -74,7 +80,6 @@ _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 LATE_D = 3  # as long as shoots may be pale; a day or two is no delay
 FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
-LONGEST_DAY = 5  # words: "2 days ago", "yesterday", "on Friday the 5th", "ngày mùng 5 tháng 6"
 
 
 def ask_of(item: Item) -> Ask:
@@ -107,25 +112,15 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
     """Whether a reply says done or not yet, the day of a tardy answer ("done yesterday", "on
     Monday we sowed"), and the reply without that day; with it where the day alone tells that it
     was done, as in a language without tenses ("kemarin tabur")."""
-    words = text.split()
-    for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
-        for start in range(len(words) - count, -1, -1):
-            told = " ".join(words[start : start + count])
-            end = start + count
-            across = (words[end - 1 : end + 1], words[max(start - 1, 0) : start + 1])
-            if any(is_no_day(" ".join(each), known.lexicon) for each in across):
-                continue
-            day = read_told_day(told, known.lexicon, known.today)
-            rest = " ".join(words[:start] + words[start + count :])
-            said_so = _done_or_not(rest, known, digits) if day else None
-            if said_so == DONE and is_of_other(text, known.lexicon):
-                continue  # "this Thursday I plant"
-            if said_so is not None:
-                return said_so, day, rest
-            if day and day < known.today:
-                tells = _told_by_day(text, rest, known)
-                if tells:
-                    return DONE, day, tells
+    for day, rest in days_told(text, known.lexicon, known.today):
+        said_so = _done_or_not(rest, known, digits)
+        if said_so == DONE and is_of_other(text, known.lexicon):
+            continue  # "this Thursday I plant"
+        if said_so is not None:
+            return said_so, day, rest
+        tells = _told_by_day(text, rest, known) if day < known.today else None
+        if tells:
+            return DONE, day, tells
     return _done_or_not(text, known, digits), None, text
 
 
@@ -285,10 +280,10 @@ def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     said_so, when, rest = _said_of_task(text, item, known, digits)
-    if _planting_waits(item, said_so, text, known):
-        return planting_waits(item, _nursery(item, known), known, held, text)
-    if said_so is None:
-        return None
+    if said_so != DONE:
+        goes_on = _goes_on(text, item, said_so, known, held)
+        if goes_on is not None or said_so is None:
+            return goes_on
     told = read_deeds(rest, known.lexicon)
     if item.task is TaskCode.UNCOVER_FLOOD:
         return _answer_uncover(rest, told, said_so, when, known, item, held)
@@ -319,15 +314,25 @@ def _said_of_task(
     """As `_done_when`; done, too, where one part of a text tells the deed of the task."""
     said_so, when, rest = _done_when(text, known, digits)
     part = part_that_tells(text, item, known) if said_so is None else None
-    if part is None:
-        return said_so, when, rest
-    return DONE, *_done_when(part, known, digits=False)[1:]
+    if part is not None:
+        return DONE, *_done_when(part, known, digits=False)[1:]
+    if said_so is None and story_tells(text, TASKS[item.task].deeds, known):
+        return DONE, day_gone(text, known), text
+    return said_so, when, rest
+
+
+def _goes_on(
+    text: str, item: Item, said_so: str | None, known: Known, held: Session | None
+) -> Turn | None:
+    """Work that has begun; planting that waits."""
+    begun = under_way(text, item, known, held)
+    if begun is None and _planting_waits(item, said_so, text, known):
+        return planting_waits(item, _nursery(item, known), known, held, text)
+    return begun
 
 
 def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
     """Whether it is put off, or said why; also where draining for it was asked."""
-    if said_so == DONE:
-        return False
     if TASKS[item.task].delay is Delay.PLANTING:
         return said_so == NOT_YET or is_put_off(text, known)
     return item.task is TaskCode.DRAIN_BED and is_put_off(text, known)
@@ -495,30 +500,29 @@ def _answer_colour(
         return None
     colours = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
     names = [choice_names(code, label, known) for code, label in colours]
-    reading = read_choice(text, names, known.lexicon)
-    if reading.value is None:
-        return None
+    chosen = read_choice(text, names, known.lexicon).value
     nursery = _nursery(item, known)
-    beside = _without_name(text, names[0])
-    is_other = is_of_other(beside, known.lexicon) or is_of_past(text, known.lexicon)
-    if reading.value == 0 and (
-        is_other or not _says_only(text, known, *chain.from_iterable(names))
+    if green_in_sentence(text, names, known) or (
+        chosen == 0 and _only_green(text, names, known)
     ):
-        return None  # what is taken as yellow is asked about, what is green is not
-    if reading.value == 0:
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
+    if not chosen:
+        return None  # what is taken as yellow is asked about, what is green is not
     asked = begin(talks.TROUBLE, held=holds(held), nursery=nursery.id, problem="yellow")
-    if reading.value == PALE:
+    if chosen == PALE:
         light = TROUBLE_ENDINGS["!light"](asked, known)
         return replace(light, changes=(*_colour(item, "pale", known), *light.changes))
     return opened(asked, known, changes=_colour(item, "yellow", known))
 
 
-def _without_name(text: str, names: Sequence[str]) -> str:
-    """A text without the longest of these names: "green like okra" is of no other crop."""
-    found = [name for name in names if name.casefold() in text.casefold()]
-    return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text
+def _only_green(text: str, names: Sequence[Sequence[str]], known: Known) -> bool:
+    beside = without_name(text, names[0])
+    around = around_day(beside, known.ears.days, (known.catalogue.language, "en"))
+    other = is_of_other(beside, known.lexicon) or (around is not None and around.other)
+    if other or is_of_past(text, known.lexicon) or Idea.HALF in ideas_in(text, known):
+        return False
+    return _says_only(text, known, *chain.from_iterable(names))
 
 
 def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:
@@ -536,6 +540,10 @@ def _answer_leaves(
     if counted is not None and _says_only(counted, known):
         text = counted  # "three leaves and the fourth is just peeping"
     reading = read_count(text, known.lexicon)
+    if reading.outcome is not Outcome.UNDERSTOOD or not _counts_leaves(text, known):
+        told = _leaves_in_sentence(text, known)
+        if told is not None:
+            return leaves(item, told, known, held)
     if reading.outcome is not Outcome.UNDERSTOOD or reading.value is None:
         return None
     if is_another_kind(text, known) or reading.value < FEWEST_LEAVES:
@@ -546,6 +554,19 @@ def _answer_leaves(
         wish = read_wish(text, known.lexicons, known.catalogue.language)
         return None if wish.value is not None else _is_it_done(item, known, held)
     return leaves(item, float(reading.value), known, held)
+
+
+def _leaves_in_sentence(text: str, known: Known) -> float | None:
+    """ "My grandfather counts three leaves", and neither "three leaves are yellow" nor those of
+    another plant or day."""
+    told = leaves_told(text, known)
+    if told is None or told < FEWEST_LEAVES or day_gone(text, known) is not None:
+        return None
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    other = around is not None and around.other
+    sick = (*choice_names("yellow", t.YELLOW, known), *choice_names("pale", t.PALE, known))
+    folded = text.casefold()
+    return None if other or any(name.casefold() in folded for name in sick) else told
 
 
 def _counts_leaves(text: str, known: Known) -> bool:

@@ -10,9 +10,11 @@ from types import MappingProxyType
 
 from assistant.acts import Act
 from assistant.agronomy.life.rows import TASKS
+from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Item, Known
-from assistant.hearing import understand
-from assistant.reading import told_in_part
+from assistant.hearing import Idea, understand
+from assistant.hearing.dating import around_day
+from assistant.reading import told_in_part, told_in_story
 
 LEAST_DONE = 0.35
 MOST: Mapping[Act, float] = MappingProxyType(
@@ -39,6 +41,55 @@ def part_that_tells(text: str, item: Item, known: Known) -> str | None:
 def part_that_covers(text: str, known: Known) -> str | None:
     """The part that tells of covering, which a warning asks for."""
     return _part(text, frozenset({"cover"}), known)
+
+
+LEAST_OF_STORY = 0.45
+MOST_OF_STORY: Mapping[Act, float] = MappingProxyType(
+    {
+        Act.DIE: 0.05,
+        Act.HARM: 0.12,
+        Act.DANGER: 0.2,
+        Act.REFUSE: 0.15,
+        Act.PERSON: 0.15,
+        Act.TROUBLE: 0.15,
+        Act.QUESTION: 0.3,
+        Act.NOTDONE: 0.12,
+        Act.TALK: 0.35,
+    }
+)
+_BED = frozenset({Idea.BED, Idea.MAT, Idea.SEEDLING})
+_THINGS: Mapping[str, frozenset[Idea]] = MappingProxyType(
+    {
+        "soak": frozenset({Idea.GRAIN}),
+        "sow": frozenset({Idea.GRAIN, *_BED}),
+        "cover": _BED | {Idea.COVER},
+        "uncover": _BED | {Idea.COVER},
+        "flood": _BED,
+        "drain": _BED | {Idea.OUTLET},
+        "transplant": frozenset({Idea.SEEDLING, Idea.PLOT, Idea.MAT}),
+        "fill": frozenset({Idea.GAP, Idea.SEEDLING}),
+    }
+)
+"""What a story names beside the deed, so that it is not of a goat house or of maize."""
+
+_TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY})
+
+
+def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
+    """Whether a story tells a deed: its words stand there, nothing that is known takes it back,
+    and the whole weighs as work done and as hardly anything else."""
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    if "?" in text or (around is not None and around.other):
+        return False
+    ideas = ideas_in(text, known, of_work=True)
+    things = {thing for deed in deeds for thing in _THINGS.get(deed, ())}
+    if not ideas & things or ideas & _TAKEN_BACK:
+        return False
+    if not told_in_story(text, known.lexicon, deeds):
+        return False
+    heard = understand(text, known.ears, known.catalogue.language)
+    calm = all(heard.weights[act] <= most for act, most in MOST_OF_STORY.items())
+    return calm and not heard.said and heard.weights[Act.DONE] >= LEAST_OF_STORY
 
 
 def _part(text: str, deeds: frozenset[str], known: Known) -> str | None:

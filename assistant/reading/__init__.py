@@ -5,6 +5,8 @@ a `Reading`. Nothing here raises on any text.
 """
 
 from assistant.reading.accounted import (
+    denies_or_turns,
+    has_name,
     is_accounted_for,
     is_of_past,
     names_a_thing,
@@ -15,17 +17,24 @@ from assistant.reading.accounted import (
 from assistant.reading.areas import read_area
 from assistant.reading.choices import is_name, read_choice
 from assistant.reading.confirms import read_confirm, read_deeds
-from assistant.reading.counts import is_of_time, names_litres, read_count, read_litres
+from assistant.reading.counts import (
+    counts_in,
+    is_of_time,
+    names_litres,
+    read_count,
+    read_litres,
+)
 from assistant.reading.danger import in_danger
 from assistant.reading.dates import denies, names_day, names_days, read_date, without_day
+from assistant.reading.days_told import days_told
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
-from assistant.reading.parts import told_in_part
+from assistant.reading.parts import told_in_part, told_in_story
 from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
 from assistant.reading.text.lexicon import Lexicon
-from assistant.reading.told import is_no_day, is_of_other, read_told, read_told_day
+from assistant.reading.told import is_of_other, read_told, read_told_day
 from assistant.reading.wishes import read_wish
 
 __all__ = [
@@ -41,8 +50,10 @@ __all__ = [
     "in_danger",
     "is_accounted_for",
     "is_name",
-    "is_no_day",
+    "days_told",
     "is_of_other",
+    "denies_or_turns",
+    "has_name",
     "is_of_past",
     "is_of_time",
     "names_a_thing",
@@ -54,6 +65,7 @@ __all__ = [
     "read_area",
     "read_choice",
     "read_confirm",
+    "counts_in",
     "read_count",
     "read_date",
     "read_deeds",
@@ -68,5 +80,6 @@ __all__ = [
     "says_only_a_count",
     "says_only_answers",
     "told_in_part",
+    "told_in_story",
     "without_day",
 ]

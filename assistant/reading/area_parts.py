@@ -181,7 +181,7 @@ def _one_unit_at(row: Row, at: int, land: Land) -> Found | None:
     return _area(one, unit, (at, at + 2), land)
 
 
-_READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
+_READERS: tuple[Callable[[Row, int, Land], Found | None], ...] = (
     _sides_at,
     _number_unit_at,
     _unit_number_at,

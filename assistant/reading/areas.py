@@ -7,6 +7,7 @@ finger. Asked again: no unit, a unit without a measure, two values, a minus, a "
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 
 from assistant.agronomy.units import Land
 from assistant.reading.area_parts import (
@@ -38,7 +39,7 @@ from assistant.reading.outcomes import (
 )
 from assistant.reading.pieces import Row
 from assistant.reading.text.echo import unit_words
-from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_IN_HAND, Token
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import Item
 
@@ -73,6 +74,7 @@ _THINGS = (Sort.FARM, Sort.UNMEASURED)
 _MARKS = "-/*(),:;+&~=%x."
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def read_area(text: str, lexicon: Lexicon, region: str | None = None) -> Reading[float]:
     """A field's area [m2]. `region`: ISO 3166 code that settles the size of local units."""
     if len(text) > LONGEST_REPLY:

@@ -1,13 +1,19 @@
 """How many, and how many litres: one number, not below nothing."""
 
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, is_broken, number_items
 from assistant.reading.outcomes import Reading, Reason, again, confirm, slipped, understood
 from assistant.reading.pieces import Row
 from assistant.reading.text.echo import number_words
-from assistant.reading.text.fold import LONGEST_REPLY, has_other_digits, read_tokens
+from assistant.reading.text.fold import (
+    LONGEST_REPLY,
+    TEXTS_IN_HAND,
+    has_other_digits,
+    read_tokens,
+)
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import Item, items
 
@@ -38,6 +44,7 @@ _FEWEST_DOUBLED = 3  # letters: "royo2" is a word said twice, "x2" and "no2" are
 _MARKS = "/.,:()+-~"
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
     """How many."""
     if len(text) > LONGEST_REPLY:
@@ -47,6 +54,16 @@ def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
     row = _row(text, lexicon, _SORTS)
     reading = _one_number(row) if row else again(Reason.NOT_READ)
     return slipped(reading, has_other_digits(text, lexicon.own_digits))
+
+
+def counts_in(text: str, lexicon: Lexicon) -> int:
+    """How many numbers stand in a text, in digits or words; one that is taken back, denied or
+    rough counts as more than one: nothing in it is sure."""
+    row = _row(text[:LONGEST_REPLY], lexicon, _SORTS)
+    if row is None:
+        return 2
+    unsure = row.sorts() & {Sort.NOT, Sort.NO, Sort.NONE, Sort.ROUGH, Sort.RANGE, Sort.SORRY}
+    return 2 if unsure else len(row.numbers())
 
 
 def is_of_time(text: str, lexicon: Lexicon) -> bool:

@@ -30,6 +30,7 @@ from assistant.service.days import local_date as local_date
 from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
 from assistant.service.storms.danger import reach
+from assistant.service.storms.warnings import latest_of_each
 from assistant.service.tell import addressee
 from assistant.service.who import to_visit
 from assistant.store import AtHand, Work, going_on
@@ -178,8 +179,10 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
     )
     if not check.right:
         return desk
-    if verb_of(text) == "RAIN":
-        return replace(desk, reaches=tuple(reach(work, house, each, now) for each in villages))
+    danger = DANGERS.of_word(verb_of(text) or "")
+    if danger is not None:
+        reaches = (reach(work, house, each, now, danger.code) for each in villages)
+        return replace(desk, reaches=tuple(reaches))
     if verb_of(text) in ("COUNT", "CLEAR"):
         return replace(desk, tallies=_tallies(work, house, villages, now))
     if verb_of(text) == "ADD":
@@ -219,7 +222,7 @@ def _tallies(
 ) -> tuple[Tally, ...]:
     found = []
     for village in villages:
-        for standing in work.warnings.standing(village.id, now)[:1]:
+        for standing in latest_of_each(work, village.id, now):
             counts = work.warnings.tally(standing.id)
             # An answer shows that the text arrived, whatever became of its receipt.
             reached = max(counts.delivered, counts.covered + counts.need_help)

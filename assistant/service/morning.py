@@ -12,6 +12,7 @@ from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
@@ -21,9 +22,11 @@ from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.standing import Standing
+from assistant.service.storms.danger import OLDEST_D, SOWS_SOON_D, stage_of
 from assistant.store import HeldTo, Work
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_told as t
+from assistant.wording.dangers import name_of
 from assistant.wording.day import what_of
 from assistant.wording.message import Say
 
@@ -107,7 +110,8 @@ class Gathering:
 
     def to_see(self) -> tuple[ToSee, ...]:
         """All nurseries with a reason that no visit has answered, most urgent first."""
-        kinds = (self._rain(), self._silent(), self._not_up(), self._yellow(), self._old())
+        rain = self._rain(), self._dangers()
+        kinds = (*rain, self._silent(), self._not_up(), self._yellow(), self._old())
         by_nursery: dict[int, list[Found]] = {}
         for found in chain.from_iterable(kinds):
             by_nursery.setdefault(found[1].id, []).append(found)
@@ -155,6 +159,25 @@ class Gathering:
             why = Why.RAIN_HELP if needs_help else Why.RAIN_SILENT
             say = w.WHY_RAIN_HELP() if needs_help else w.WHY_RAIN_SILENT()
             yield each.farmer, each.nursery, Reason(why, say, self.today(each.farmer))
+
+    def _dangers(self) -> Iterator[Found]:
+        """Beds that another danger may harm and of which nobody said that what it asks is done;
+        of those that are told by days only who asked for help."""
+        around = self.now.date()
+        span = around - timedelta(days=OLDEST_D), around + timedelta(days=SOWS_SOON_D + 1)
+        others = DANGERS.codes(lambda row: row.code != RAIN)
+        for each in self.work.watch.under_warning(self.scope, self.now, *span, others):
+            danger, today = DANGERS[each.standing.danger], self.today(each.farmer)
+            answer = each.standing.answer
+            waits = answer == "help" or (answer is None and not danger.by_days)
+            if not waits or stage_of(each.nursery, today) not in danger.stages:
+                continue
+            helped = answer == "help"
+            say = (w.WHY_DANGER_HELP if helped else w.WHY_DANGER_SILENT)(
+                danger=name_of(danger.code)
+            )
+            why = Why.RAIN_HELP if helped else Why.RAIN_SILENT
+            yield each.farmer, each.nursery, Reason(why, say, today)
 
     def _silent(self) -> Iterator[Found]:
         """Tasks that nobody answered, but for what has happened since."""

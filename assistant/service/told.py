@@ -31,6 +31,7 @@ ABOUT: Mapping[str, Message] = {
     "danger": o.ABOUT_DANGER,
     "lost": o.ABOUT_LOST,
     "rain": o.ABOUT_RAIN,
+    "warned": o.ABOUT_WARNED,
     "ring": o.ABOUT_RING,
     "ring_rain": o.ABOUT_RING_RAIN,
     "question": o.ABOUT_QUESTION,
@@ -54,7 +55,7 @@ ABOUT: Mapping[str, Message] = {
 """What calls are about, by the code that is kept. A call of another code is not kept at all: a
 test holds those that a talk can make to these."""
 
-URGENT = frozenset({"rain", "flood", "ring_rain"}) | ALARMS
+URGENT = frozenset({"rain", "warned", "flood", "ring_rain"}) | ALARMS
 """Calls that officers hear of at once, also in the quiet hours: no setting holds them back."""
 
 # Here the words that are kept are answers to the questions of a talk, not the farmer's own.

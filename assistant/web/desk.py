@@ -53,6 +53,7 @@ from assistant.wording import (
     messages_web_settings,
     messages_web_story,
 )
+from assistant.wording.dangers import name_of
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.render import (
     Catalogue,
@@ -302,7 +303,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
     app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
-    app.jinja_env.globals.update(story=messages_web_story)
+    app.jinja_env.globals.update(story=messages_web_story, danger_name=name_of)
     app.jinja_env.globals.update(p=messages_web_people, c=messages_web_calls)
     app.jinja_env.globals.update(
         d=messages_web_door,

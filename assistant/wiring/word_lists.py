@@ -224,6 +224,7 @@ def _frozen(
         danger=draft.danger,
         known=_known(draft),
         own=own,
+        own_units=MappingProxyType({}),
         **flags,
     )
 

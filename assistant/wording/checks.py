@@ -63,6 +63,7 @@ SENT: Mapping[str, str] = {
     "QUANTITIES": "quantities",
     "RAIN": "RAIN",
     "RAIN WARNING": STRESS,
+    "WARNING": STRESS,
     "PIN": STRESS,
     "RIVER": STRESS,
     "SMS": STRESS,

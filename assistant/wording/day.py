@@ -28,6 +28,7 @@ from assistant.agronomy.work.loads import pail_of_mix_kg, square_metre_kg, wet_m
 from assistant.wording import amounts
 from assistant.wording import messages_again as again
 from assistant.wording import messages_cautions as h
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_planting as g
@@ -272,10 +273,13 @@ def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
     return fits(**facts, **more)
 
 
+_HELD = {t.P_SOW_RAIN: dangers.SOW_WAITS, t.P_UNCOVER_RAIN: dangers.UNCOVER_WAITS}
+
+
 def _prompt(work: DayWork, code: TaskCode) -> Message:
     in_rain = TASK_TEXTS[code].in_rain
     if in_rain is not None and (work.rain or work.held):
-        return in_rain
+        return in_rain if work.rain else _HELD[in_rain]
     if code in _PLANTING:
         return _planting(work, code)
     of_seed = _of_seed(work, code)

@@ -186,13 +186,14 @@ ABOUT_SPARE = Message("mats to spare", note="What a call is about.")
 ABOUT_WATER = Message("water", note="What a call for help is about.")
 ABOUT_OTHER = Message("other", note="What a call for help is about.")
 ABOUT_RAIN = Message("help in the rain", note="What a call for help is about.")
+ABOUT_WARNED = Message("help after a warning", note="What a call for help is about.")
 ABOUT_FLOOD = Message("flood over the bed", note="What a call for help is about.")
 ABOUT_DANGER = Message(
     "flood or storm", note="What a call for help is about: the farmer's own words tell of it."
 )
 ABOUT_RING = Message("rang you", note="What a call for help is about: a missed call.")
 ABOUT_RING_RAIN = Message(
-    "rang you, rain warning stands",
+    "rang you, a warning stands",
     note="What a call for help is about: a missed call from a village that was warned.",
 )
 ABOUT_POISON = Message(

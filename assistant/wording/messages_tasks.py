@@ -217,6 +217,10 @@ SOW_ASSUMED = Message(
 SECOND_ASKING = Message(
     "{label}: did you {what} today?", note="Asked once more; {what} is a task."
 )
+UNDER_WAY = Message(
+    "{label}: good, go on. When all of it is done, send 1.",
+    note="The farmer says that the work asked for has begun. 1 is sent.",
+)
 
 # --- what may be answered -------------------------------------------------------------------
 ASK_DONE = Message("1 Done 2 Not yet", note="Last line of a prompt.")

@@ -129,7 +129,7 @@ QUIET_MORNING = Message(
     "Nobody needs you this morning: no call is open, and every nursery has answered.",
     note="Nothing is to be done.",
 )
-WARNINGS_STAND = Message("Rain warnings that stand", note="Heading.")
+WARNINGS_STAND = Message("Warnings that stand", note="Heading.")
 RAIN_HOURS = Message(
     "Heavy rain {from_time} to {to_time}, {date}", note="Hours of a warning and its day."
 )
@@ -194,6 +194,12 @@ LAST_VISIT = Message("last visit {date}", note="Beside a nursery.")
 WHY_RAIN_HELP = Message("Needs help in the rain", note="Why a nursery must be seen.")
 WHY_RAIN_SILENT = Message(
     "Rain warning, not known to be covered", note="Why a nursery must be seen."
+)
+WHY_DANGER_HELP = Message(
+    "Needs help: {danger}", note="Why a nursery must be seen; a danger was warned of."
+)
+WHY_DANGER_SILENT = Message(
+    "No answer to the warning: {danger}", note="Why a nursery must be seen."
 )
 WHY_NOT_UP = Message("Few or no seedlings have come up", note="Why a nursery must be seen.")
 WHY_SILENT = Message("No answer: {what}", note="Why a nursery must be seen; {what} is a task.")

@@ -32,9 +32,16 @@ WITHDRAWN_SAYS = Message(
     note="The weather service has taken its alert back.",
 )
 LOOK_AT_IT = Message("Look at it", note="Button: opens an alert that was taken back.")
-RAIN_HELP = Message("Help in the rain", note="Heading: farmers who asked for help in a storm.")
+RAIN_HELP = Message(
+    "Help in rain and other dangers",
+    note="Heading: farmers who asked for help after a warning.",
+)
 STANDS_LINE = Message(
     "{covered} covered, {help} need help, {silent} silent",
+    note="What came back on a warning; all are numbers of phones.",
+)
+STANDS_DONE = Message(
+    "{covered} done, {help} need help, {silent} silent",
     note="What came back on a warning; all are numbers of phones.",
 )
 WORDS = Message(

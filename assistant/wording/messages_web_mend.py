@@ -152,6 +152,7 @@ NOTHING_SENT = Message("You have sent nothing in this time.", note="An empty lis
 TO_ONE = Message("To {name}", note="A text to one farmer.")
 TO_MANY = Message("To many: {villages}", note="A text to many; names of villages.")
 RAIN_TO = Message("Rain warning: {villages}", note="A warning; names of villages.")
+WARNING_TO = Message("Warning of {danger}: {villages}", note="A warning; names of villages.")
 LIST_OF = Message("List of farmers: {name}", note="A list taken in; {name} is of a file.")
 STILL_WAITS = Message("waits until {time}", note="A text that has not left; a time of day.")
 N_STILL_WAIT = Message(
@@ -164,6 +165,10 @@ LEFT_ALREADY = Message("It has already gone out.", note="Not done.")
 
 # --- warnings ---------------------------------------------------------------------------------------
 FOR_VILLAGES = Message("For which villages", note="Over boxes, all ticked.")
+SAY_DONE = Message(
+    "I phoned those ticked: it is done",
+    note="Button under a list of farmers who have not answered a warning.",
+)
 SAY_COVERED = Message(
     "I phoned those ticked: their beds are covered",
     note="Button under a list of farmers who have not answered a rain warning.",

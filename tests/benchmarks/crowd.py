@@ -32,9 +32,9 @@ from assistant.store.tables import (
 from assistant.store.tables_warnings import WarningDraftRow, WarningDraftVillageRow
 from assistant.wiring.house import open_house
 from tests.benchmarks.databases import Columns, copied
-from tests.benchmarks.size import sized
+from tests.benchmarks.size import ASKED_FARMERS, sized
 
-FARMERS = sized(5_000, small=100)
+FARMERS = ASKED_FARMERS or sized(5_000, small=100)
 ZONE = "Africa/Nairobi"
 TODAY = date(2026, 6, 15)
 LANGUAGES = ("en", "sw")
@@ -239,6 +239,6 @@ _SEASON = (
     """INSERT INTO incoming (gateway_id, phone, text, channel, step, at, taken_at, failed,
     village_id, private) SELECT 's' || d.n || farmer.phone, farmer.phone, '1',
     CASE WHEN d.n % 6 = 0 THEN 'ussd' ELSE 'sms' END, CASE WHEN d.n % 12 = 0 THEN 'begin'
-    WHEN d.n % 6 = 0 THEN 'answer' ELSE 'text' END, {at}, {at}, false, farmer.village_id, false
-    FROM farmer, {days} WHERE d.n <= {last}""",
+    WHEN d.n % 6 = 0 THEN 'answer' ELSE 'text' END, {at}, {at}, false, farmer.village_id,
+    false FROM farmer, {days} WHERE d.n <= {last}""",
 )

@@ -65,7 +65,7 @@ def test_trying_a_message_tells_what_would_follow_and_keeps_nothing(
         "  Heavy rain (Met): Severe, Expected, Likely",
         "  Lindara valley: 1 polygons, 0 circles, 0 codes",
         "No alert can find these yet: Mto Mwanga (nursery village place, or codes)",
-        "A draft would wait: Kijani, 2026-06-12 14:00 to 2026-06-12 20:00, likely",
+        "A draft would wait: heavy rain: Kijani, 2026-06-12 14:00 to 2026-06-12 20:00, likely",
     ]
     with store.look() as work:
         assert work.alerts.latest(5) == ()

@@ -13,6 +13,8 @@ from functools import cache, lru_cache
 LONGEST_REPLY = 2000  # characters; a longer text is no answer to a question of one line
 # A text is read in many ways while it is answered, and its parts too; then it comes no more.
 TEXTS_KEPT = 1024
+# What is read of a whole text is read within one turn; few turns go on at once.
+TEXTS_IN_HAND = 128
 
 # Signs that people answer with; any other picture says nothing to us.
 SIGNS = frozenset("👍👎✅✔☑✓👌🙏❌✖✗🚫❎")

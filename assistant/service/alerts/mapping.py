@@ -1,9 +1,12 @@
 """Which danger an official alert tells of, where its event says that plainly."""
 
 import re
+import unicodedata
 
 from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.alerts import Threat
+
+_APART = re.compile(r"[\s,.;:/()\-]+")
 
 
 def danger_of(threat: Threat) -> str:
@@ -20,4 +23,6 @@ def danger_of(threat: Threat) -> str:
 
 
 def _words(text: str) -> list[str]:
-    return re.findall(r"[^\W\d_]+", text.casefold())
+    return [
+        word for word in _APART.split(unicodedata.normalize("NFC", text).casefold()) if word
+    ]

@@ -41,6 +41,7 @@ class SentLine:
     detail: str = ""
     stands: bool = False
     back: bool = False
+    danger: str = ""  # of a warning
 
 
 def sent_by(house: House, sight: Sight, now: datetime) -> tuple[SentLine, ...]:
@@ -111,6 +112,7 @@ def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[S
         if line.draft.decided_by == sight.officer.id and line.draft.decided_at:
             yield SentLine(
                 kind="rain",
+                danger=line.draft.danger,
                 key=str(line.draft.id),
                 at=line.draft.decided_at.astimezone(zone),
                 villages=line.villages,

@@ -141,10 +141,11 @@ class Reader:
         usual = self._language("")
         language = read(Field.LANGUAGE, self._language, usual)
         units = (village.units or ()) if village else ()
+        no_field: tuple[float | None, str] = (None, "")
         area_m2, area_words = read(
             Field.AREA,
-            lambda typed: self._area(typed, units) if typed else (None, ""),
-            (None, ""),
+            lambda typed: self._area(typed, units) if typed else no_field,
+            no_field,
         )
         return Entry(
             line=line,

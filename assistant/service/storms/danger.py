@@ -7,7 +7,7 @@ from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
-from assistant.agronomy.dangers.rows import DANGERS, RAIN, BedStage, Danger
+from assistant.agronomy.dangers.rows import DANGERS, RAIN, BedStage, DangerRow
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.stages import Stage, course_of
 from assistant.dialogue.values import Reach
@@ -78,7 +78,7 @@ def sowing_days(today: date) -> tuple[date, date]:
 
 
 def _beds(
-    work: Work, village: Village, today: date, danger: Danger
+    work: Work, village: Village, today: date, danger: DangerRow
 ) -> Iterator[tuple[BedInDanger, BedStage]]:
     """The beds in a stage that a danger concerns, by phone. Where the day of sowing alone tells
     it, the nurseries are not read: a storm may be over thousands."""
@@ -101,7 +101,9 @@ def stage_of(nursery: Nursery, today: date) -> BedStage | None:
         return None
     if nursery.added and 0 <= nursery.youngest_day(today) <= RAIN_WATCH_LAST_DAY.value:
         return BedStage.COVERED  # seed that was added to a thin bed lies open as the first did
-    return _STAGES.get(course_of(nursery).at(nursery.day(today)))
+    found = _STAGES.get(course_of(nursery).at(nursery.day(today)))
+    stands_dry = nursery.practice.bed.flood_depth_m.value == 0
+    return BedStage.DRAINED if found is BedStage.UNCOVERED and stands_dry else found
 
 
 def _phone(own: tuple[tuple[BedInDanger, BedStage], ...]) -> InDanger:

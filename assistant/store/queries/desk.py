@@ -5,10 +5,11 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, delete, exists, false, func, select, update
+from sqlalchemy import ColumnElement, and_, delete, exists, false, func, or_, select, update
 from sqlalchemy.orm import Session, aliased
 
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.channel import Channel
 from assistant.people import Farmer
 from assistant.store import rows
@@ -32,7 +33,7 @@ Scope = Collection[int] | None
 """Ids of villages; None is everybody, also farmers of no village."""
 
 UNREAD, DEAD = "unread", "dead"  # kinds of marks
-_IN_RAIN = ("rain", "flood", "ring_rain")  # what calls for help in the rain are about
+_IN_RAIN = ("rain", "warned", "flood", "ring_rain")  # what calls for help in the rain are about
 LEAST_LOST = 2  # texts; one may be a hiccup of the operator
 
 
@@ -155,7 +156,8 @@ class Desk:
             .join(WarningRow, WarningRow.id == WarningPhoneRow.warning_id)
             .where(WarningRow.cleared_at.is_(None), WarningRow.ends_at > now)
             .where(WarningPhoneRow.answer == "help", *_within(scope))
-            .where(NurseryRow.closed.is_(False), sown_between(young, today), ~called, ~visited)
+            .where(NurseryRow.closed.is_(False), ~called, ~visited)
+            .where(or_(WarningRow.danger != RAIN, sown_between(young, today)))
         )
         return self._session.scalar(wanted) or 0
 
