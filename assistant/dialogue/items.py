@@ -24,6 +24,7 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
+from assistant.dialogue.told_colour import green_in_sentence, without_name
 from assistant.dialogue.told_in_part import part_that_tells, story_tells
 from assistant.dialogue.told_of_bed import (
     day_gone,
@@ -499,30 +500,29 @@ def _answer_colour(
         return None
     colours = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
     names = [choice_names(code, label, known) for code, label in colours]
-    reading = read_choice(text, names, known.lexicon)
-    if reading.value is None:
-        return None
+    chosen = read_choice(text, names, known.lexicon).value
     nursery = _nursery(item, known)
-    beside = _without_name(text, names[0])
-    is_other = is_of_other(beside, known.lexicon) or is_of_past(text, known.lexicon)
-    if reading.value == 0 and (
-        is_other or not _says_only(text, known, *chain.from_iterable(names))
+    if green_in_sentence(text, names, known) or (
+        chosen == 0 and _only_green(text, names, known)
     ):
-        return None  # what is taken as yellow is asked about, what is green is not
-    if reading.value == 0:
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
+    if not chosen:
+        return None  # what is taken as yellow is asked about, what is green is not
     asked = begin(talks.TROUBLE, held=holds(held), nursery=nursery.id, problem="yellow")
-    if reading.value == PALE:
+    if chosen == PALE:
         light = TROUBLE_ENDINGS["!light"](asked, known)
         return replace(light, changes=(*_colour(item, "pale", known), *light.changes))
     return opened(asked, known, changes=_colour(item, "yellow", known))
 
 
-def _without_name(text: str, names: Sequence[str]) -> str:
-    """A text without the longest of these names: "green like okra" is of no other crop."""
-    found = [name for name in names if name.casefold() in text.casefold()]
-    return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text
+def _only_green(text: str, names: Sequence[Sequence[str]], known: Known) -> bool:
+    beside = without_name(text, names[0])
+    around = around_day(beside, known.ears.days, (known.catalogue.language, "en"))
+    other = is_of_other(beside, known.lexicon) or (around is not None and around.other)
+    if other or is_of_past(text, known.lexicon) or Idea.HALF in ideas_in(text, known):
+        return False
+    return _says_only(text, known, *chain.from_iterable(names))
 
 
 def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:

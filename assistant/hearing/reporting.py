@@ -59,14 +59,24 @@ class Idea(StrEnum):
     MOSTLY = "mostly"  # the words of "most of them got ...", "I counted"
 
 
+OF_WORK = frozenset({Idea.GRAIN, Idea.COVER, Idea.OUTLET, Idea.GAP, Idea.UNDER_WAY})
+"""What stands beside a deed, and says nothing of how a bed is."""
+
+
 @dataclass(frozen=True, eq=False)
 class Reports:
     """How every language tells of a bed."""
 
     tongues: Mapping[str, Tongue] = field(default_factory=dict)
 
-    def ideas(self, text: str, languages: Iterable[str]) -> frozenset[Idea]:
-        """The ideas in a text, of the first of these languages in which it has any."""
+    def ideas(
+        self, text: str, languages: Iterable[str], of_work: bool = False
+    ) -> frozenset[Idea]:
+        """The ideas in a text, of the first of these languages in which it has any.
+
+        Args:
+            of_work: also what is only said beside a deed
+        """
         words = tuple(each for each in read_tokens(text) if each.is_word or each.is_number)
         if not words or len(words) > MOST_WORDS:
             return frozenset()
@@ -75,6 +85,7 @@ class Reports:
             if spoken is None:
                 continue
             found = frozenset(Idea(idea) for idea, _ in rules_in(spoken, words))
+            found = found if of_work else found - OF_WORK
             if found:
                 return found
         return frozenset()

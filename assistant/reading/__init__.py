@@ -5,6 +5,8 @@ a `Reading`. Nothing here raises on any text.
 """
 
 from assistant.reading.accounted import (
+    denies_or_turns,
+    has_name,
     is_accounted_for,
     is_of_past,
     names_a_thing,
@@ -50,6 +52,8 @@ __all__ = [
     "is_name",
     "days_told",
     "is_of_other",
+    "denies_or_turns",
+    "has_name",
     "is_of_past",
     "is_of_time",
     "names_a_thing",

@@ -86,6 +86,21 @@ def names_a_thing(text: str, lexicon: Lexicon) -> bool:
     return any(item.sort is Sort.THING for item in row)
 
 
+def has_name(text: str, names: Iterable[str]) -> bool:
+    """Whether one of these names stands in a text, word for word."""
+    words = " ".join(token.text for token in read_tokens(text[:LONGEST_REPLY]))
+    called = (" ".join(token.text for token in read_tokens(name)) for name in names)
+    return any(f" {name} " in f" {words} " for name in called if name)
+
+
+def denies_or_turns(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text says not, none or about, or has a "but" in it."""
+    found = read_tokens(text[:LONGEST_REPLY])
+    row = items(found, lexicon, (*sorted(_DENIALS), Sort.NOT_YET, Sort.ROUGH))
+    denies = any(item.sort is not None for item in row)
+    return denies or lexicon.turns(tuple(token.text for token in found))
+
+
 def is_of_past(text: str, lexicon: Lexicon) -> bool:
     """Whether a text tells of a time gone by: "it was green last week" is not how it looks."""
     row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, (Sort.LAST, Sort.AGO))

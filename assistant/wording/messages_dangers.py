@@ -23,6 +23,7 @@ N_FLOOD = Message("river flood", note=_NAME)
 HEAD = Message(
     "WARNING {village}: {danger}, {from_time} to {to_time} on {date}.",
     note="The first line of a warning; {danger} is its short name.",
+    spoken=True,
 )
 HEAD_DAYS = Message(
     "WARNING {village}: {danger}, {date} to {last}.",
@@ -101,7 +102,6 @@ STAY_IN = Message(
     note=_LINE + "instead of any other, once hail, wind or a flood is there.",
 )
 BEGUN = Message("It has begun.", note="A line of a warning: how sure it is.")
-LIKELY = Message("It is likely.", note="A line of a warning: how sure it is.")
 POSSIBLE = Message(
     "It may come or not: better be ready.", note="A line of a warning: how sure it is."
 )

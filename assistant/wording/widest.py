@@ -21,7 +21,7 @@ from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.figures import FIGURES
 from assistant.wording.message import Country, Listed, Message, Slot
-from assistant.wording.render import Catalogue, day, slot_text
+from assistant.wording.render import Catalogue, day, slot_text, spoken_hour
 from assistant.wording.texts import Declared
 
 _DAY = date(2026, 6, 10)
@@ -272,6 +272,8 @@ def widest(text: Declared, slot: str, catalogue: Catalogue) -> str:
     candidates = [slot_text(value, catalogue) for value in (found.usual, *found.wide)]
     if isinstance(found.usual, date):
         candidates.append(widest_day(catalogue.language))
+    if isinstance(found.usual, time) and text.message.spoken:
+        candidates.append(_widest_hour(catalogue.language))
     if slot == "reading" and text.message is not m.ABSURD_AREA:
         candidates.append(_widest_long_day(catalogue.language))
     return max(map(plain, candidates), key=_price)
@@ -287,6 +289,13 @@ def widest_day(language: str) -> str:
     """The date that takes most room in a text."""
     days = (date(2026, 1, 1) + timedelta(days=n) for n in range(_YEARS * 366))
     return max((plain(day(each, language)) for each in days), key=_price)
+
+
+@lru_cache(maxsize=32)
+def _widest_hour(language: str) -> str:
+    """The hour, full or half, that takes most room where it is said as people say it."""
+    hours = (time(hour, minute) for hour in range(24) for minute in (0, 30))
+    return max((plain(spoken_hour(each, language)) for each in hours), key=_price)
 
 
 @lru_cache(maxsize=32)

@@ -39,7 +39,7 @@ def test_a_warning_is_sent_in_under_a_minute(page: Page, storm: Office) -> None:
     _look(page, "warnings")
     _fill_in(page)
     expect(page.get_by_role("heading", level=1)).to_have_text("Send this warning?")
-    expect(page.get_by_text("RAIN WARNING Kijani: heavy rain 16:00 to 02:00")).to_be_visible()
+    expect(page.get_by_text("RAIN WARNING Kijani: heavy rain 4 pm to 2 am")).to_be_visible()
     _look(page, "warning-reach")
     page.get_by_role("button", name="Send to 2 phones").click()
     expect(page.get_by_role("status")).to_contain_text("The warning is going out.")

@@ -118,7 +118,7 @@ const furnish = (where) => {
   for (const button of where.querySelectorAll("[data-tick]")) {
     button.hidden = false;
     button.addEventListener("click", () => {
-      const boxes = [...button.closest("details").querySelectorAll("input[type=checkbox]")];
+      const boxes = [...button.closest("details, section").querySelectorAll("input[type=checkbox]")];
       const all = boxes.every((box) => box.checked);
       for (const box of boxes) box.checked = !all;
       ticked();
