@@ -21,9 +21,9 @@ from assistant.wording import messages_talk as m
 from assistant.wording.dangers import AFTER, FIRST, name_of
 from assistant.wording.message import Message, Say
 
+# What is likely is warned of without a word: it is what a warning means.
 SURE = {
     AlertCertainty.OBSERVED: d.BEGUN,
-    AlertCertainty.LIKELY: d.LIKELY,
     AlertCertainty.POSSIBLE: d.POSSIBLE,
     AlertCertainty.UNLIKELY: d.POSSIBLE,
 }
