@@ -52,7 +52,7 @@ from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.dating import around_day
 from assistant.hearing.thresholds import HALF
-from assistant.reading import guess_language, is_name, says_not_known
+from assistant.reading import guess_language, has_name, is_name, says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -275,7 +275,7 @@ def _is_answer(
         return True  # "I do not want", where yes or no was asked
     if _asks_rather(act, certainty, heard, known):
         return True
-    if act is Act.DANGER and _tells_what_was_asked(heard, known):
+    if act is Act.DANGER and _tells_what_was_asked(heard, certainty, known):
         return True
     if not takes_words(known):
         return False
@@ -300,10 +300,12 @@ def _answers_help(text: str, known: Known) -> bool:
     return open_to_it and waits_for_answer(known) and is_name(text, calls)
 
 
-def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
+def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known) -> bool:
     """ "I have flooded it" where that was asked; "enough, none left" where the result was, when
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
     if tells_of_task(heard.text, known):
+        return True
+    if certainty is Certainty.HALF and _has_its_advice(heard, known):
         return True
     if heard.kind(Act.DANGER) is Kind.LOST and tells_a_value(heard.text, known):
         return True
@@ -313,6 +315,14 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
         return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
+
+
+def _has_its_advice(heard: Understood, known: Known) -> bool:
+    """Whether only a weight speaks of a loss, and animals are named, of which something can be
+    said at once: "4 goats came in the bed"."""
+    if heard.is_by_rule(Act.DANGER) or known.in_storm:
+        return False
+    return has_name(heard.text, known.lexicon.choices["animals"])
 
 
 def _tells_of_flood(text: str, known: Known) -> bool:

@@ -21,7 +21,7 @@ from assistant.store import Store
 from assistant.store.engine import open_engine
 from assistant.store.tables import ReminderRow
 from assistant.store.tables_alerts import AlertRow
-from assistant.store.values_alerts import Became, Told
+from assistant.store.values_alerts import AlertWords, Became
 from assistant.web.app import create_app
 from tests.benchmarks.crowd import (
     FARMERS,
@@ -144,7 +144,7 @@ def _alerts(url: str) -> None:
     district."""
     engine = open_engine(url)
     raw = cap(info=info(description="Heavy rain is to come. " * 300))
-    said = Told(
+    said = AlertWords(
         language="en",
         event="Heavy rain",
         headline="Orange: heavy rain",

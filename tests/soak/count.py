@@ -31,10 +31,10 @@ def _of_phone(soak: Soak, work: Work, number: str) -> Iterator[str]:
     kept = {text.message_id: text for text in work.outbox.of_phone(number)}
     zone = ZoneInfo(ZONE)
     days: Counter[tuple[Kind, date]] = Counter()
-    for shown in soak.line.shown.get(number, ()):
-        text = kept.get(shown.message_id)
+    for message_id in soak.line.shown.get(number, ()):
+        text = kept.get(message_id)
         if text is None:
-            yield f"{number} shows {shown.message_id}, of which nothing is known"
+            yield f"{number} shows {message_id}, of which nothing is known"
             continue
         if text.kind in (Kind.PROMPT, Kind.SECOND):
             days[text.kind, text.created_at.astimezone(zone).date()] += 1

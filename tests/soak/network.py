@@ -33,14 +33,14 @@ FAILS, IS_LATE, IS_LOST, IS_TWICE = 0.01, 0.1, 0.02, 0.05  # shares of receipts
 class Network:
     """Drops repeats of an id, as the wire asks; counts them.
 
-    shown:    what each phone has, in its order, by our ids
+    shown:    what each phone has, in its order: ids of ours
     came:     since these were taken last: texts that phones have now
     """
 
     rng: random.Random
     mood: Mood = Mood.WELL
     at_once: int = 500
-    shown: dict[str, list[Outgoing]] = field(default_factory=dict)
+    shown: dict[str, list[str]] = field(default_factory=dict)
     came: list[Outgoing] = field(default_factory=list)
     repeats: int = 0
     _known: set[str] = field(default_factory=set)
@@ -81,7 +81,7 @@ class Network:
         chance = self.rng.random
         arrives = chance() >= FAILS
         if arrives:
-            self.shown.setdefault(text.phone, []).append(text)
+            self.shown.setdefault(text.phone, []).append(text.message_id)
             self.came.append(text)
         if chance() < IS_LOST:
             return
