@@ -220,7 +220,7 @@ class Worker:
             carry=self._pool.map if self._pool is not None else map,
         )
 
-    def _guarded(self, work: Callable[[], None]) -> None:
+    def _guarded(self, work: Callable[[], object]) -> None:
         """A round that fails is logged, and the next one tries again."""
         try:
             work()
@@ -355,7 +355,7 @@ class AlertWatch:
             if taken:
                 self._wake()
 
-    def _guarded(self, work: Callable[[], None]) -> None:
+    def _guarded(self, work: Callable[[], object]) -> None:
         try:
             work()
         except Exception:

@@ -30,7 +30,15 @@ from assistant.dialogue.officer_temp import keep_temp, read_temp
 from assistant.dialogue.officer_villages import is_named, no_village, reach_of
 from assistant.dialogue.officer_warn import warn
 from assistant.dialogue.rain_hours import span_slots
-from assistant.dialogue.values import Desk, GiveAllClear, Known, Tally, Text, Turn, Visit
+from assistant.dialogue.values import (
+    GiveAllClear,
+    Known,
+    OfficerScope,
+    Tally,
+    Text,
+    Turn,
+    Visit,
+)
 from assistant.wording import messages_dangers as d
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
@@ -84,7 +92,7 @@ def without_any_code(text: str) -> str:
     return _LOOSE_CODE.sub("******", text)
 
 
-def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
+def officer_turn(text: str, known: Known, desk: OfficerScope) -> Turn | None:
     """The turn for an officer's text; None where it is not one."""
     verb = verb_of(text)
     if verb is None or (verb not in _BARE and not any(map(str.isdecimal, text))):
@@ -103,7 +111,7 @@ def officer_turn(text: str, known: Known, desk: Desk) -> Turn | None:
     return replace(turn, texts=(said(o.NEXT_CODE(code=desk.next_code)), *turn.texts))
 
 
-def _locked(desk: Desk) -> Say:
+def _locked(desk: OfficerScope) -> Say:
     """What the phone itself is told: it can be read by its owner and by no forger."""
     return o.CODE_WAY_BACK(code=desk.one_time) if desk.one_time else o.CODE_LOCKED()
 
@@ -117,14 +125,16 @@ def after_code(text: str) -> str:
     return " ".join(_CODE.sub(" ", " ".join(rest), count=1).split())
 
 
-def _any_village(desk: Desk) -> str:
+def _any_village(desk: OfficerScope) -> str:
     return desk.reaches[0].village.name if desk.reaches else "Mtoni"
 
 
 # --- COUNT, CLEAR, WHO -----------------------------------------------------------------------
 
 
-def _tallies(rest: str, known: Known, desk: Desk, verb: str) -> tuple[Tally, ...] | Turn:
+def _tallies(
+    rest: str, known: Known, desk: OfficerScope, verb: str
+) -> tuple[Tally, ...] | Turn:
     """The tallies of a village, a danger each; of one where its word ends the text."""
     name, danger = _split_danger(rest)
     reach = reach_of(name, known, desk)
@@ -148,7 +158,7 @@ def _split_danger(rest: str) -> tuple[str, DangerRow | None]:
     return (" ".join(words[:-1]), danger) if danger else (rest, None)
 
 
-def _count(rest: str, known: Known, desk: Desk) -> Turn:
+def _count(rest: str, known: Known, desk: OfficerScope) -> Turn:
     tallies = _tallies(rest, known, desk, "COUNT")
     if isinstance(tallies, Turn):
         return tallies
@@ -170,7 +180,7 @@ def _counted(tally: Tally) -> Say:
     return o.COUNTED(from_time=times["from_time"], to_time=times["to_time"], **counts)
 
 
-def _clear(rest: str, known: Known, desk: Desk) -> Turn:
+def _clear(rest: str, known: Known, desk: OfficerScope) -> Turn:
     tallies = _tallies(rest, known, desk, "CLEAR")
     if isinstance(tallies, Turn):
         return tallies
@@ -190,7 +200,7 @@ def _which(tallies: Sequence[Tally], known: Known) -> Say:
     return d.WHICH(village=tallies[0].village.name, words=", ".join(words), word=words[-1])
 
 
-def _who(rest: str, known: Known, desk: Desk) -> Turn:
+def _who(rest: str, known: Known, desk: OfficerScope) -> Turn:
     visits = desk.visits
     if rest:
         reach = reach_of(rest, known, desk)
@@ -216,7 +226,7 @@ def _visit(visit: Visit) -> Say:
     return o.SEE(label=visit.label, **slots) if visit.label else o.SEE_WHO(**slots)
 
 
-def _temp(rest: str, known: Known, desk: Desk) -> Turn:
+def _temp(rest: str, known: Known, desk: OfficerScope) -> Turn:
     told = read_temp(rest, known)
     reach = reach_of(told.name, known, desk)
     if reach is None:
@@ -224,7 +234,7 @@ def _temp(rest: str, known: Known, desk: Desk) -> Turn:
     return keep_temp(reach.village, told, known)
 
 
-_VERBS: Mapping[str, Callable[[str, Known, Desk], Turn]] = {
+_VERBS: Mapping[str, Callable[[str, Known, OfficerScope], Turn]] = {
     "COUNT": _count,
     "CLEAR": _clear,
     "WHO": _who,

@@ -19,7 +19,7 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.officer_villages import no_village, reach_of
 from assistant.dialogue.questions import Conversation
 from assistant.dialogue.rain_hours import days_slots, is_told_by_days, wrong_hours
-from assistant.dialogue.values import Desk, Kept, Known, Reach, Turn
+from assistant.dialogue.values import Kept, Known, OfficerScope, Reach, Turn
 from assistant.people import Village
 from assistant.reading import Outcome, read_date
 from assistant.wording import messages_dangers as d
@@ -39,7 +39,7 @@ class Span:
     ends_at: datetime
 
 
-def warn(danger: DangerRow, word: str, rest: str, known: Known, desk: Desk) -> Turn:
+def warn(danger: DangerRow, word: str, rest: str, known: Known, desk: OfficerScope) -> Turn:
     """Shows a warning back with its reach, or says what is missing.
 
     Args:
@@ -71,7 +71,7 @@ def _no_hours(danger: DangerRow, word: str, village: Village) -> Say:
     return d.NO_HOURS(village=village.name, word=word)
 
 
-def _split_day(text: str, known: Known, desk: Desk) -> tuple[str, date | None]:
+def _split_day(text: str, known: Known, desk: OfficerScope) -> tuple[str, date | None]:
     """The village's name and the day, where the text ends in one and the rest is a village."""
     words = text.split()
     for count in range(1, min(len(words), LONGEST_DAY_WORDS) + 1):

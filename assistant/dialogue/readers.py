@@ -15,7 +15,7 @@ from assistant.agronomy.measures import TINS_IN_PAIL
 from assistant.agronomy.rounding import nearest
 from assistant.agronomy.season.sowing import RIPENS_D
 from assistant.dialogue.facts import chosen_nursery
-from assistant.dialogue.lists import Entry, entries, names_pest
+from assistant.dialogue.lists import ListChoice, entries, names_pest
 from assistant.dialogue.lots import kept, lots_behind
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers_planting import (
@@ -335,7 +335,7 @@ def _problem(text: str, question: Question, session: Session, known: Known) -> H
 
 
 def _named_problem(
-    text: str, choices: Mapping[str | int | float, Entry], known: Known
+    text: str, choices: Mapping[str | int | float, ListChoice], known: Known
 ) -> str | None:
     if names_pest(text, known) and "animals" in choices:
         return "animals"
@@ -363,7 +363,7 @@ _PLAIN = {
 }
 
 
-def _yes_or_no(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
+def _yes_or_no(text: str, choices: tuple[ListChoice, ...], known: Known) -> Heard | None:
     """ "Ok, that is right", or "no" where a summary may be changed."""
     reading = read_confirm(text, known.lexicon, digits=False)
     meant = _PLAIN.get(reading.value or "", ())
@@ -371,7 +371,7 @@ def _yes_or_no(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | N
     return Heard(reading.outcome, choice.value, choice.shown(known)) if choice else None
 
 
-def _also(choice: Entry) -> tuple[str, ...]:
+def _also(choice: ListChoice) -> tuple[str, ...]:
     """A code is a name too where a person may type it, such as "sw" for a language."""
     code = (choice.value,) if isinstance(choice.value, str) else ()
     return (*choice.names, *code)

@@ -146,7 +146,7 @@ class OnRoll:
 
 
 @dataclass(frozen=True)
-class Desk:
+class OfficerScope:
     """What an officer's texts may be about: their villages, warnings, and who must be seen."""
 
     officer: Officer
@@ -248,7 +248,7 @@ class Known:
     prices: PriceList | None = None
     varieties: tuple[ProgrammeVariety, ...] = ()
     wet_bed: Practice | None = None
-    desk: Desk | None = None
+    desk: OfficerScope | None = None
     invited: Invited | None = None
     nearby: Nearby = Nearby()
     unread: int = 0

@@ -14,7 +14,7 @@ from assistant.reading.area_parts import (
     ABOUT_ELSE,
     SMALLEST_SURE_M2,
     Choice,
-    Found,
+    FoundArea,
     find_areas,
     fits,
     sides,
@@ -157,7 +157,7 @@ class _Judge:
     def __init__(self, row: Row, land: Land) -> None:
         self.row, self.land = row, land
 
-    def of_areas(self, areas: list[Found]) -> Reading[float]:
+    def of_areas(self, areas: list[FoundArea]) -> Reading[float]:
         """One area, the same twice, a correction, or a question."""
         sized = [area for area in areas if not area.refusal]
         refused = [area for area in areas if area.refusal]
@@ -175,7 +175,7 @@ class _Judge:
     def _is_corrected(self, start: int, end: int) -> bool:
         return bool(self.row.sorts(start, end) & {Sort.NO, Sort.SORRY})
 
-    def _beside(self, area: Found, end: int, refused: list[Found]) -> Reading[float]:
+    def _beside(self, area: FoundArea, end: int, refused: list[FoundArea]) -> Reading[float]:
         """One area, and the numbers beside it that have no unit."""
         bare = [at for at in self.row.numbers() if not area.start <= at < end]
         bare = [at for at in bare if self._is_bare(at)]
@@ -201,7 +201,7 @@ class _Judge:
             return False
         return row.sort(at - 1) not in (Sort.MONTH, Sort.PERCENT)
 
-    def _touches(self, at: int, area: Found, end: int) -> bool:
+    def _touches(self, at: int, area: FoundArea, end: int) -> bool:
         """Whether only a dash, a comma or an "or" stands between a number and the area."""
         low, high = (at + 1, area.start) if at < area.start else (end, at)
         return all(
@@ -210,7 +210,7 @@ class _Judge:
             for i in range(low, high)
         )
 
-    def _corrected(self, area: Found, at: int) -> Reading[float]:
+    def _corrected(self, area: FoundArea, at: int) -> Reading[float]:
         """2 acres, no 3: the new number with the old unit."""
         amount = self.row.amount(at)
         if amount is None or len(area.parts) != 1 or amount.other is not None:
@@ -220,13 +220,13 @@ class _Judge:
         mended = replace(area, parts=((amount.value, key),), m2=m2, doubt=Reason.NONE)
         return self._answer(mended, Reason.CORRECTED)
 
-    def _is_negated(self, area: Found, end: int) -> bool:
+    def _is_negated(self, area: FoundArea, end: int) -> bool:
         """Not 2 acres; 2 acres no. A "no" that opens the reply corrects what went before."""
         if self.row.sort(area.start - 1) is Sort.NOT:
             return True
         return bool(self.row.sorts(end) & {Sort.NO, Sort.NOT})
 
-    def _mood(self, area: Found) -> Reason:
+    def _mood(self, area: FoundArea) -> Reason:
         """What the words around the area leave in doubt."""
         sorts = self.row.sorts()
         asks = any(self.row.mark(at, "?<>") for at in range(len(self.row.pieces)))
@@ -240,7 +240,7 @@ class _Judge:
         unclear = self.row.opens_with_not() or Sort.NO in self.row.sorts(1, area.start)
         return Reason.CORRECTED if unclear else Reason.NONE
 
-    def _answer(self, area: Found, doubt: Reason) -> Reading[float]:
+    def _answer(self, area: FoundArea, doubt: Reason) -> Reading[float]:
         """The reading of one area, with the checks on its size."""
         if area.m2 <= 0:
             return again(Reason.IMPOSSIBLE)
@@ -312,12 +312,12 @@ class _Judge:
         return again(reason, self._options(choices))
 
 
-def _all_same(areas: list[Found]) -> bool:
+def _all_same(areas: list[FoundArea]) -> bool:
     sizes = [area.m2 for area in areas]
     return max(sizes) - min(sizes) <= _SAME * max(sizes)
 
 
-def _words(area: Found, lexicon: Lexicon) -> str:
+def _words(area: FoundArea, lexicon: Lexicon) -> str:
     """The area as it was typed; with square metres where a local unit was used."""
     typed = " ".join(unit_words(number, key, lexicon) for number, key in area.parts)
     if not area.shows_m2:

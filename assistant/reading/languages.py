@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Mapping
 from functools import lru_cache
 
-from assistant.reading.text.fold import TEXTS_IN_HAND, Kind, cut, fold
+from assistant.reading.text.fold import TEXTS_IN_HAND, TokenKind, cut, fold
 from assistant.reading.text.lexicon import Lexicon, Phrase
 
 # Names by which any speaker may call any language, folded as replies are.
@@ -25,7 +25,7 @@ _MARGIN = 1
 
 def language_named(text: str) -> str | None:
     """The code of the language whose name the text is, in whatever language it is said."""
-    words = tuple(token.text for token in cut(fold(text)) if token.kind is Kind.WORD)
+    words = tuple(token.text for token in cut(fold(text)) if token.kind is TokenKind.WORD)
     return _names().get(words)
 
 
@@ -56,7 +56,7 @@ def guess_language(text: str, lexicons: Mapping[str, Lexicon]) -> str | None:
 
 @lru_cache(maxsize=TEXTS_IN_HAND)
 def _words(text: str) -> frozenset[str]:
-    return frozenset(token.text for token in cut(fold(text)) if token.kind is Kind.WORD)
+    return frozenset(token.text for token in cut(fold(text)) if token.kind is TokenKind.WORD)
 
 
 @lru_cache(maxsize=TEXTS_IN_HAND)

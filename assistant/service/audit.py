@@ -13,7 +13,7 @@ from zoneinfo import ZoneInfo
 from assistant.people import Officer
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.store import Done, Work
+from assistant.store import TrailEntry, Work
 
 PAGE_LINES = 100
 
@@ -144,7 +144,7 @@ class Trail:
     """A page of the trail, the latest first, its times in the programme's `zone`; `older` is
     where the next page begins."""
 
-    lines: tuple[Done, ...]
+    lines: tuple[TrailEntry, ...]
     officers: tuple[Officer, ...]
     zone: str
     officer_id: int | None = None
@@ -183,7 +183,7 @@ def trail(
 _SPAN = re.compile(r"(\d{4}-\d\d-\d\d \d\d:\d\d) \.\. (\d{4}-\d\d-\d\d \d\d:\d\d) UTC")
 
 
-def in_zone(line: Done, zone: str) -> Done:
+def in_zone(line: TrailEntry, zone: str) -> TrailEntry:
     """A line with its times in a zone, also the hours among its words, which are kept in
     UTC."""
     here = ZoneInfo(zone)

@@ -12,11 +12,11 @@ from assistant.channel import Channel
 from assistant.dialogue.officer import after_code, code_in, verb_of
 from assistant.dialogue.officer_add import read_add
 from assistant.dialogue.values import (
-    Desk,
     Focus,
     Item,
     Known,
     OfficeDesk,
+    OfficerScope,
     OnRoll,
     Reach,
     Tally,
@@ -164,12 +164,12 @@ def villages_of(work: Work, officer: Officer) -> tuple[Village, ...]:
     )
 
 
-def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) -> Desk:
+def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) -> OfficerScope:
     """What an officer's text may be about; gathered only where a right code came with it."""
     check = check_text_code(work, house, officer, code_in(text), now)
     villages = villages_of(work, officer)
     bare = tuple(Reach(each, 0, 0, 0) for each in villages)
-    desk = Desk(
+    desk = OfficerScope(
         officer,
         check.right,
         bare,

@@ -15,7 +15,7 @@ SILENT_AFTER = timedelta(minutes=2)  # a part that gave no sign for so long stan
 WAITS_TOO_LONG = timedelta(minutes=10)
 
 
-class Fault(StrEnum):
+class ServiceFault(StrEnum):
     """What is wrong with the service."""
 
     TICKING = "ticking"  # no process follows up what is due
@@ -39,14 +39,14 @@ class Pulse:
     room: bool = True
 
     @property
-    def faults(self) -> tuple[Fault, ...]:
+    def faults(self) -> tuple[ServiceFault, ...]:
         """What is wrong, the gravest first."""
         found = {
-            Fault.ROOM: not self.room,
-            Fault.HELD: self.line.held_at is not None,
-            Fault.SENDING: self._stands_still(self.sending),
-            Fault.TICKING: self._stands_still(self.ticking),
-            Fault.WAITING: self.waits > WAITS_TOO_LONG,
+            ServiceFault.ROOM: not self.room,
+            ServiceFault.HELD: self.line.held_at is not None,
+            ServiceFault.SENDING: self._stands_still(self.sending),
+            ServiceFault.TICKING: self._stands_still(self.ticking),
+            ServiceFault.WAITING: self.waits > WAITS_TOO_LONG,
         }
         return tuple(fault for fault, true in found.items() if true)
 

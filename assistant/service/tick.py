@@ -48,7 +48,7 @@ MIDNIGHT = time(0, 0)
 
 
 @dataclass(frozen=True)
-class Place:
+class PhoneDay:
     """A farmer's phone with its local day."""
 
     farmer: Farmer
@@ -278,7 +278,7 @@ def _follow_up(work: Work, house: House, nursery_id: int, now: datetime) -> None
 
 
 def _give_up(
-    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: Place
+    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: PhoneDay
 ) -> None:
     """Marks it for the officer; an unconfirmed sowing is taken as done on its day, and a season
     whose result nobody tells is over."""
@@ -291,7 +291,7 @@ def _give_up(
         save_and_plan(work, house, place.farmer, closed, place.now)
 
 
-def _asks_again(house: House, reminder: Reminder, place: Place) -> bool:
+def _asks_again(house: House, reminder: Reminder, place: PhoneDay) -> bool:
     """Whether it is time for the one repetition: the same afternoon, and never "uncover" under
     a warning that it waits for."""
     second_at = local(place.today, house.hours.second, place.zone)
@@ -306,7 +306,7 @@ def _asks_again(house: House, reminder: Reminder, place: Place) -> bool:
 
 
 def _ask_again(
-    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: Place
+    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: PhoneDay
 ) -> None:
     letter = Letter(
         phone=place.farmer.phone,
@@ -324,12 +324,12 @@ def _ask_again(
 # --- the day's text --------------------------------------------------------------------------
 
 
-def _place(work: Work, house: House, farmer: Farmer, now: datetime) -> Place:
+def _place(work: Work, house: House, farmer: Farmer, now: datetime) -> PhoneDay:
     village = work.people.village(farmer.village_id) if farmer.village_id else None
     zone = village.zone if village else house.zone
     dangers = warned_of(work, village, now)
     held = any(DANGERS[each].waits for each in dangers - {RAIN})
-    return Place(farmer, zone, local_date(now, zone), now, RAIN in dangers, held)
+    return PhoneDay(farmer, zone, local_date(now, zone), now, RAIN in dangers, held)
 
 
 def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
@@ -372,7 +372,7 @@ def _due_of(work: Work, nurseries: Iterable[Nursery], now: datetime) -> list[Rem
     return [each for nursery in nurseries for each in work.reminders.due(now, nursery.id)]
 
 
-def _assume_sown(work: Work, house: House, place: Place) -> list[int]:
+def _assume_sown(work: Work, house: House, place: PhoneDay) -> list[int]:
     """Takes sowings as done on their day whose text never arrived in all the days of catching
     up; the ids of the nurseries, to be told so."""
     nurseries = work.nurseries.of_farmer(place.farmer.id)
@@ -386,7 +386,7 @@ def _put_off(
     work: Work,
     house: House,
     grouped: Sequence[tuple[Nursery, Sequence[Reminder]]],
-    place: Place,
+    place: PhoneDay,
 ) -> None:
     """Under a warning that they wait for, sowing and uncovering move to tomorrow, and are
     asked then."""

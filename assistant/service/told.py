@@ -67,7 +67,7 @@ _TEST = re.compile(r"(\d+)/(\d+)")
 
 
 @dataclass(frozen=True)
-class Told:
+class ToldCall:
     """One call in parts; `words` is empty where the farmer wrote none."""
 
     about: Say
@@ -75,15 +75,15 @@ class Told:
     words: str
 
 
-def told(about: str, words: str) -> Told:
+def told(about: str, words: str) -> ToldCall:
     """The parts of a call as it is kept: a short code, and words or an answer. A code that only
     another release knows hides no call: it is "other"."""
     trouble = ABOUT[about if about in ABOUT else "other"]()
     if about in _ANSWERED and words:
-        return Told(trouble, w.ANSWERED(words=answer_of(about, words)), "")
+        return ToldCall(trouble, w.ANSWERED(words=answer_of(about, words)), "")
     if about == "leaves" and words:
-        return Told(trouble, w.COUNTED_LEAVES(count=words), "")
-    return Told(trouble, None, words)
+        return ToldCall(trouble, w.COUNTED_LEAVES(count=words), "")
+    return ToldCall(trouble, None, words)
 
 
 def answer_of(about: str, words: str) -> Slot:

@@ -12,7 +12,7 @@ from assistant.agronomy.life.events import By, Why
 from assistant.channel import Channel, Step
 from assistant.dialogue.values import Kind
 from assistant.reminders.values import State
-from assistant.store.columns import Key, Moment, Words, named
+from assistant.store.columns import Key, UtcMoment, Words, named
 from assistant.store.values import TextState
 
 # Named constraints, so that a later migration can find them on either database.
@@ -29,7 +29,7 @@ class Base(DeclarativeBase):
 
     metadata = MetaData(naming_convention=_NAMES)
     type_annotation_map = {
-        datetime: Moment(),
+        datetime: UtcMoment(),
         str: Words(),
         float: Double(),
         dict[str, Any]: JSON(none_as_null=True),

@@ -35,7 +35,7 @@ class Enrolment:
 
 
 @dataclass(frozen=True)
-class Listed:
+class RollFarmer:
     """A farmer of the roll as a list is held against them: with the enrolment, if there is
     one."""
 

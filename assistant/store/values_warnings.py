@@ -8,7 +8,7 @@ from typing import NamedTuple
 from assistant.agronomy.dangers.rows import RAIN
 
 
-class Source(StrEnum):
+class DraftSource(StrEnum):
     """Where a draft came from."""
 
     OFFICER = "officer"  # the page
@@ -16,7 +16,7 @@ class Source(StrEnum):
     ALERT = "alert"  # an official alert
 
 
-class Certainty(StrEnum):
+class AlertCertainty(StrEnum):
     """How sure, in the words of the OASIS Common Alerting Protocol 1.2, 3.2.2 `certainty`."""
 
     OBSERVED = "observed"
@@ -47,10 +47,10 @@ class Draft:
     starts_at: datetime
     ends_at: datetime
     created_at: datetime
-    certainty: Certainty = Certainty.UNKNOWN
+    certainty: AlertCertainty = AlertCertainty.UNKNOWN
     hazard: str = "rain"
     words: str = ""
-    source: Source = Source.OFFICER
+    source: DraftSource = DraftSource.OFFICER
     made_by: int | None = None
     alert_id: int | None = None
     danger: str = RAIN

@@ -31,15 +31,15 @@ from assistant.store.queries.audit import Audit
 from assistant.store.queries.brakes import Brakes
 from assistant.store.queries.broadcasts import Broadcasts
 from assistant.store.queries.calendar_days import CalendarDays
-from assistant.store.queries.calls import Calls
+from assistant.store.queries.calls import CallQueries
 from assistant.store.queries.danger import Danger
-from assistant.store.queries.desk import Desk
+from assistant.store.queries.desk import DeskQueries
 from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.events import Events
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.ledger import Ledger
-from assistant.store.queries.lines import Lines
+from assistant.store.queries.lines import LineQueries
 from assistant.store.queries.mornings import Mornings
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.office_lists import OfficeLists
@@ -51,14 +51,14 @@ from assistant.store.queries.pieces import Pieces
 from assistant.store.queries.privacy import Privacy
 from assistant.store.queries.questions import Questions
 from assistant.store.queries.reminders import Reminders
-from assistant.store.queries.roll import Roll
+from assistant.store.queries.roll import RollQueries
 from assistant.store.queries.running import Running
 from assistant.store.queries.seasons import Seasons
 from assistant.store.queries.sending import Sending
 from assistant.store.queries.story import Story
 from assistant.store.queries.talks import Talks
 from assistant.store.queries.warmth import Warmths
-from assistant.store.queries.warnings import Warnings
+from assistant.store.queries.warnings import WarningQueries
 from assistant.store.queries.watch import Watch
 from assistant.store.schema import Tables, downgrade, migrate, tables
 
@@ -94,27 +94,27 @@ class Work:
     talks = _Subject(Talks)
     inbox = _Subject(Inbox)
     outbox = _Subject(Outbox)
-    lines = _Subject(Lines)
+    lines = _Subject(LineQueries)
     pieces = _Subject(Pieces)
     questions = _Subject(Questions)
     reminders = _Subject(Reminders)
     mornings = _Subject(Mornings)
-    warnings = _Subject(Warnings)
+    warnings = _Subject(WarningQueries)
     drafts = _Subject(Drafts)
     danger = _Subject(Danger)
     sending = _Subject(Sending)
     warmth = _Subject(Warmths)
     alerts = _Subject(Alerts)
     alert_sources = _Subject(AlertSources)
-    calls = _Subject(Calls)
+    calls = _Subject(CallQueries)
     alarms = _Subject(Alarms)
     broadcasts = _Subject(Broadcasts)
     brakes = _Subject(Brakes)
     watch = _Subject(Watch)
-    desk = _Subject(Desk)
+    desk = _Subject(DeskQueries)
     story = _Subject(Story)
     events = _Subject(Events)
-    roll = _Subject(Roll)
+    roll = _Subject(RollQueries)
     privacy = _Subject(Privacy)
     ledger = _Subject(Ledger)
     calendar_days = _Subject(CalendarDays)

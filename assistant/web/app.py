@@ -67,7 +67,7 @@ LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with ro
 
 
 @dataclass(frozen=True)
-class Place:
+class MenuPlace:
     """One page in the list at the top of every page; `under`: blueprints of pages below it."""
 
     endpoint: str
@@ -111,20 +111,20 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     lines.pages,
 )
 PLACES = (
-    Place("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
-    Place("rounds.shown", messages_web_desk.ROUND),
-    Place(
+    MenuPlace("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
+    MenuPlace("rounds.shown", messages_web_desk.ROUND),
+    MenuPlace(
         "warnings.warnings",
         messages_web_rain.WARNINGS,
         under=("broadcasts", "alerts"),
         count="warnings",
     ),
-    Place("season.season", messages_web_season.SEASON, under=("wall",)),
-    Place("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
-    Place("villages.villages", w.VILLAGES),
-    Place("messages.ledger", w.MESSAGES, under=("lines", "questions")),
-    Place("results.shown", messages_web_books.RESULTS),
-    Place(
+    MenuPlace("season.season", messages_web_season.SEASON, under=("wall",)),
+    MenuPlace("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
+    MenuPlace("villages.villages", w.VILLAGES),
+    MenuPlace("messages.ledger", w.MESSAGES, under=("lines", "questions")),
+    MenuPlace("results.shown", messages_web_books.RESULTS),
+    MenuPlace(
         "programme.shown",
         messages_web_office.PROGRAMME,
         for_lead=True,

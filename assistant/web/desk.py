@@ -163,7 +163,7 @@ class Desk:
 
 
 @dataclass(frozen=True)
-class Sheet:
+class PaperWords:
     """Words for a sheet of paper, which may be in another language than the page."""
 
     catalogue: Catalogue

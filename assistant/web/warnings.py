@@ -10,14 +10,20 @@ from flask.typing import ResponseReturnValue
 from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.service.places import read_point
 from assistant.service.storms.rain_drafts import draft_page, warnings_page
-from assistant.service.storms.rain_wanted import LONGEST_ADDED, Certainty, Made, Wanted, make
+from assistant.service.storms.rain_wanted import (
+    LONGEST_ADDED,
+    AlertCertainty,
+    Made,
+    Wanted,
+    make,
+)
 from assistant.web.desk import Desk, asked_number, typed, typed_date
 from assistant.web.storms import drafts, storms
 from assistant.wording import messages_web_broadcast
 from assistant.wording import messages_web_rain as r
 from assistant.wording.dangers import name_of
 
-OFFERED = (Certainty.OBSERVED, Certainty.LIKELY, Certainty.POSSIBLE)
+OFFERED = (AlertCertainty.OBSERVED, AlertCertainty.LIKELY, AlertCertainty.POSSIBLE)
 USUAL_LENGTH = timedelta(hours=6)
 ONE_DAY = timedelta(days=1)
 
@@ -140,7 +146,7 @@ def _wanted() -> Wanted:
         ends_on=typed_date("to_day"),
         ends=_time("to_time"),
         danger=_danger(form.get("danger", "")),
-        certainty=Certainty(sure) if sure in OFFERED else Certainty.LIKELY,
+        certainty=AlertCertainty(sure) if sure in OFFERED else AlertCertainty.LIKELY,
         words=typed("words"),
         ranged=bool(typed("km") or typed("point")),
         km=_kilometres(typed("km")),

@@ -15,8 +15,8 @@ from prometheus_client.registry import Collector
 
 from assistant.channel import Channel, Clock, Fate
 from assistant.service.house import House
-from assistant.service.pulse import SENDING, TICKING, Fault
-from assistant.service.watched import Figures, figures
+from assistant.service.pulse import SENDING, TICKING, ServiceFault
+from assistant.service.watched import ServiceFigures, figures
 
 HERE = "127.0.0.1"
 _TURN_S = (0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5)
@@ -80,7 +80,7 @@ class DatabaseCounts(Collector):
         yield from _told(found)
 
 
-def _told(found: Figures) -> Iterator[Metric]:
+def _told(found: ServiceFigures) -> Iterator[Metric]:
     lanes = GaugeMetricFamily(
         "nursery_texts_waiting", "Texts that could leave", labels=["lane"]
     )
@@ -100,7 +100,7 @@ def _told(found: Figures) -> Iterator[Metric]:
         beats.add_metric([part], at.timestamp() if at else 0)
     yield beats
     faults = GaugeMetricFamily("nursery_fault", "What is wrong: 1", labels=["fault"])
-    for fault in Fault:
+    for fault in ServiceFault:
         faults.add_metric([fault.value], fault in pulse.faults)
     yield faults
     yield GaugeMetricFamily(

@@ -102,7 +102,6 @@ STAY_IN = Message(
     note=_LINE + "instead of any other, once hail, wind or a flood is there.",
 )
 BEGUN = Message("It has begun.", note="A line of a warning: how sure it is.")
-LIKELY = Message("It is likely.", note="A line of a warning: how sure it is.")
 POSSIBLE = Message(
     "It may come or not: better be ready.", note="A line of a warning: how sure it is."
 )

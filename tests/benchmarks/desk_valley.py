@@ -26,7 +26,7 @@ from assistant.service.sight import sight_of
 from assistant.service.storms.drafts import draft
 from assistant.service.storms.rain_drafts import send_draft
 from assistant.settings import Settings
-from assistant.store import Certainty, Draft, Store
+from assistant.store import AlertCertainty, Draft, Store
 from assistant.store.engine import open_engine
 from assistant.web.app import create_app
 from assistant.wiring.refit import refit_of
@@ -200,7 +200,9 @@ def _storms(valley: DeskValley) -> None:
     with house.store.work() as work:
         made = draft(
             work,
-            Draft((1, 2, 3, 4, 5), start, start + timedelta(hours=9), start, Certainty.LIKELY),
+            Draft(
+                (1, 2, 3, 4, 5), start, start + timedelta(hours=9), start, AlertCertainty.LIKELY
+            ),
         )
     send_draft(house, sight, made.id, start)
     for name, hours in (("LWS-1", (14, 20)), ("LWS-2", (15, 21))):

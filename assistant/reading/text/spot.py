@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from assistant.reading.outcomes import Wish
-from assistant.reading.text.fold import Kind, Token
+from assistant.reading.text.fold import Token, TokenKind
 from assistant.reading.text.lexicon import Lexicon, Phrase, Sort
 from assistant.reading.text.near import is_slip_of, nearest
 
@@ -60,7 +60,7 @@ class Item:
 
     def is_mark(self, marks: str) -> bool:
         """Whether it is one of these marks."""
-        return self.sort is None and self.tokens[0].kind is Kind.MARK and self.key in marks
+        return self.sort is None and self.tokens[0].kind is TokenKind.MARK and self.key in marks
 
 
 def items(

@@ -18,7 +18,7 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.given import still_warned
 from assistant.service.storms.warnings import give_all_clear
-from assistant.store import Became, Draft, KeptAlert, Looked, Told, Work
+from assistant.store import AlertWords, Became, Draft, KeptAlert, SourceLook, Work
 
 PAGE_LINES = 30
 # What concerns our villages, or may.
@@ -43,7 +43,7 @@ class AlertLine:
     """
 
     kept: KeptAlert
-    told: Told | None
+    told: AlertWords | None
     villages: tuple[str, ...]
     more: int
 
@@ -76,7 +76,7 @@ class AlertsPage:
     """
 
     lines: tuple[AlertLine, ...]
-    sources: tuple[Looked, ...]
+    sources: tuple[SourceLook, ...]
     rules: Rules
     thresholds: Thresholds
     goes_out: bool

@@ -28,7 +28,15 @@ from assistant.service.house import House
 from assistant.service.storms import drafts
 from assistant.service.storms.given import Given, settle_between, still_warned
 from assistant.service.storms.warnings import give_all_clear
-from assistant.store import Became, Certainty, Draft, KeptAlert, Source, Told, Work
+from assistant.store import (
+    AlertCertainty,
+    AlertWords,
+    Became,
+    Draft,
+    DraftSource,
+    KeptAlert,
+    Work,
+)
 
 ONE_AT_A_TIME = "official alerts"  # what transactions lock that take one
 
@@ -162,10 +170,10 @@ def _draft(
         starts_at=threat.starts_at,
         ends_at=threat.ends_at,
         created_at=now,
-        certainty=Certainty(threat.certainty.lower()),
+        certainty=AlertCertainty(threat.certainty.lower()),
         danger=danger_of(threat),
         hazard=threat.told(house.languages[0]).event,
-        source=Source.ALERT,
+        source=DraftSource.ALERT,
         alert_id=kept.id,
     )
 
@@ -200,8 +208,8 @@ def _kept(alert: Alert, judged: JudgedAlert, source: str, now: datetime) -> Kept
     )
 
 
-def _told(info: Info) -> Told:
-    return Told(
+def _told(info: Info) -> AlertWords:
+    return AlertWords(
         language=info.language,
         event=info.event,
         headline=info.headline,

@@ -14,7 +14,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.desk.visits import find_bed
 from assistant.service.house import House
 from assistant.service.known import local_date
-from assistant.service.office.cells import Refused
+from assistant.service.office.cells import RefusedCell
 from assistant.service.office.choices import Choices
 from assistant.service.office.listing import reader_of
 from assistant.service.replan import happen, save_and_plan
@@ -70,7 +70,7 @@ def mend_bed(
             if moved == bed and leaves is None:
                 return NotMended.SAME
             return _keep(work, house, sight, farmer, bed, moved, leaves, now)
-        except Refused as refused:
+        except RefusedCell as refused:
             return refused.why
         except AgronomyError:
             return NotMended.DAYS

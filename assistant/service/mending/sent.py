@@ -18,7 +18,7 @@ WAITS = (TextState.WAITING, TextState.CLAIMED)
 
 
 @dataclass(frozen=True)
-class SentLine:
+class MendableSent:
     """One thing that was sent; times are local.
 
     kind: "text", "many", "rain", "list" or "call"      key: its id, or that of the text
@@ -44,7 +44,7 @@ class SentLine:
     danger: str = ""  # of a warning
 
 
-def sent_by(house: House, sight: Sight, now: datetime) -> tuple[SentLine, ...]:
+def sent_by(house: House, sight: Sight, now: datetime) -> tuple[MendableSent, ...]:
     """What this officer has sent, the latest first."""
     zone = ZoneInfo(sight.zone(None, house.zone))
     since = now - SHOWN_FOR
@@ -59,9 +59,9 @@ def sent_by(house: House, sight: Sight, now: datetime) -> tuple[SentLine, ...]:
     return tuple(sorted(found, key=lambda line: line.at, reverse=True))
 
 
-def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for each in work.story.written_by(sight.officer.id, since, MOST):
-        yield SentLine(
+        yield MendableSent(
             kind="text",
             key=each.message_id,
             at=each.at.astimezone(zone),
@@ -77,11 +77,11 @@ def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterato
         )
 
 
-def _calls(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _calls(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     """Calls that they closed, which can be opened again."""
     me = sight.officer
     for each, at in work.calls.closed(since, sight.scope(), me, by=me.id, most=MOST):
-        yield SentLine(
+        yield MendableSent(
             kind="call",
             key=str(each.id),
             at=at.astimezone(zone),
@@ -91,12 +91,12 @@ def _calls(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterato
         )
 
 
-def _many(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _many(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for each in work.broadcasts.latest(MOST, sight.officer.id):
         if each.sent_at is None or each.sent_at < since:
             continue
         states = work.broadcasts.states(each.id)
-        yield SentLine(
+        yield MendableSent(
             kind="many",
             key=str(each.id),
             at=each.sent_at.astimezone(zone),
@@ -107,10 +107,10 @@ def _many(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator
         )
 
 
-def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for line in storms(work, sight, now):
         if line.draft.decided_by == sight.officer.id and line.draft.decided_at:
-            yield SentLine(
+            yield MendableSent(
                 kind="rain",
                 danger=line.draft.danger,
                 key=str(line.draft.id),
@@ -121,11 +121,11 @@ def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[S
             )
 
 
-def _lists(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _lists(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for each in work.lists.latest(sight.officer.id, MOST):
         if each.state == DONE and each.changed_at >= since:
             at, back = each.changed_at.astimezone(zone), "withdrawn" in each.counts
-            yield SentLine("list", str(each.id), at, name=each.name, back=back)
+            yield MendableSent("list", str(each.id), at, name=each.name, back=back)
 
 
 def _named(sight: Sight, ids: tuple[int, ...]) -> tuple[Village, ...]:

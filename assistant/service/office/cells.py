@@ -17,7 +17,7 @@ from assistant.reading import read_germination as read_percent
 from assistant.reading.village_units import with_units
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
-from assistant.service.office.sheets import Row
+from assistant.service.office.sheets import SheetRow
 from assistant.wording import messages_web_people as w
 from assistant.wording.message import Say
 
@@ -78,7 +78,7 @@ class Unread:
     may_leave: bool = False
 
 
-class Refused(Exception):
+class RefusedCell(Exception):
     """A cell that cannot be used, and why."""
 
     def __init__(self, why: Say) -> None:
@@ -87,7 +87,7 @@ class Refused(Exception):
 
 
 @dataclass
-class Reader:
+class CellReader:
     """Reads rows as the officer approved; remembers what it has read, since lists repeat.
 
     villages:  those in sight, by folded name
@@ -109,7 +109,7 @@ class Reader:
     _phones: dict[str, str | Say] = field(default_factory=dict)
     _percents: dict[str, float | None] = field(default_factory=dict)
 
-    def entry(self, row: Row) -> Entry | Unread:
+    def entry(self, row: SheetRow) -> Entry | Unread:
         """One row, or all reasons why it is not taken."""
         cells: dict[Field, str] = {}
         for at, what in self.choices.columns.items():
@@ -131,7 +131,7 @@ class Reader:
         def read(what: Field, read_cell: Callable[[str], T], otherwise: T) -> T:
             try:
                 return read_cell(cells.get(what, ""))
-            except Refused as refused:
+            except RefusedCell as refused:
                 wrong[what] = refused.why
                 return otherwise
 
@@ -185,14 +185,14 @@ class Reader:
     def _phone(self, typed: str) -> str:
         found = self._read_phone(typed)
         if isinstance(found, Say):
-            raise Refused(found)
+            raise RefusedCell(found)
         return found
 
     def _read_phone(self, typed: str) -> str | Say:
         if typed not in self._phones:
             try:
                 self._phones[typed] = phone_of(typed, self.region)
-            except Refused as refused:
+            except RefusedCell as refused:
                 self._phones[typed] = refused.why
         return self._phones[typed]
 
@@ -203,7 +203,7 @@ class Reader:
         if not typed:
             chosen = by_id.get(self.choices.village or 0)
             if chosen is None:
-                raise Refused(w.NO_VILLAGE())
+                raise RefusedCell(w.NO_VILLAGE())
             return chosen
         folded = bare_name(typed)
         found = self.villages.get(folded)
@@ -211,7 +211,7 @@ class Reader:
         if found is not None:
             return found
         why = w.OTHERS_VILLAGE if folded in self.others else w.UNKNOWN_VILLAGE
-        raise Refused(why(words=_cut(typed)))
+        raise RefusedCell(why(words=_cut(typed)))
 
     def _language(self, typed: str) -> str:
         if not typed:
@@ -219,7 +219,7 @@ class Reader:
         code = language_named(typed) or typed.casefold()
         if code not in self.languages:
             names = ", ".join(LANGUAGES[each] for each in self.languages)
-            raise Refused(w.BAD_LANGUAGE(words=_cut(typed), languages=names))
+            raise RefusedCell(w.BAD_LANGUAGE(words=_cut(typed), languages=names))
         return code
 
     # --- the nursery -------------------------------------------------------------------------
@@ -231,7 +231,7 @@ class Reader:
             self._areas[key] = self._read_area(typed, units)
         found = self._areas[key]
         if isinstance(found, Say):
-            raise Refused(found)
+            raise RefusedCell(found)
         return found
 
     def _read_area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str] | Say:
@@ -258,7 +258,7 @@ class Reader:
             self._percents[typed] = reading.value if sure else None
         percent = self._percents[typed]
         if percent is None:
-            raise Refused(w.BAD_GERMINATION(words=_cut(typed)))
+            raise RefusedCell(w.BAD_GERMINATION(words=_cut(typed)))
         return percent
 
     def _sowing(self, typed: str) -> date | None:
@@ -266,11 +266,11 @@ class Reader:
             return None
         day = date_of(typed, self.choices.day_first) or self._in_words(typed)
         if day is None:
-            raise Refused(w.BAD_DATE(words=_cut(typed)))
+            raise RefusedCell(w.BAD_DATE(words=_cut(typed)))
         if day < self.today - MOST_PAST:
-            raise Refused(w.PAST_DATE(date=day, n=MOST_PAST.days))
+            raise RefusedCell(w.PAST_DATE(date=day, n=MOST_PAST.days))
         if day > self.today + MOST_AHEAD:
-            raise Refused(w.FAR_DATE(date=day))
+            raise RefusedCell(w.FAR_DATE(date=day))
         return day
 
     def _in_words(self, typed: str) -> date | None:
@@ -299,13 +299,13 @@ def _name(typed: str) -> str | None:
         return None
     name = person_name(typed)
     if name is None:
-        raise Refused(w.BAD_NAME(words=_cut(typed)))
+        raise RefusedCell(w.BAD_NAME(words=_cut(typed)))
     return name
 
 
 def _bed(typed: str) -> str | None:
     if len(typed) > LONGEST_BED:
-        raise Refused(w.BAD_BED(words=_cut(typed), n=LONGEST_BED))
+        raise RefusedCell(w.BAD_BED(words=_cut(typed), n=LONGEST_BED))
     return typed or None
 
 
@@ -320,18 +320,18 @@ def phone_of(typed: str, region: str | None) -> str:
             digits.
     """
     if not typed:
-        raise Refused(w.NO_PHONE())
+        raise RefusedCell(w.NO_PHONE())
     compact = "".join(ch for ch in typed if ch not in " \u00a0\u202f-().\t")
     marked = compact.startswith(("+", "0"))
     cut = _CUT.fullmatch(typed) or (not marked and _POINT.fullmatch(typed))
     if cut or (not marked and compact.endswith(_NOUGHTS)):
-        raise Refused(w.CUT_PHONE(words=_cut(typed)))
+        raise RefusedCell(w.CUT_PHONE(words=_cut(typed)))
     country = region[:2] if region else None
     if marked or not (compact.isascii() and compact.isdigit()):
         found = read_phone(typed, country)
         if found is None:
             why = w.TWO_PHONES if _are_two(typed, country) else w.BAD_PHONE
-            raise Refused(why(words=_cut(typed)))
+            raise RefusedCell(why(words=_cut(typed)))
         return found
     return _unmarked(typed, compact, country)
 
@@ -349,9 +349,9 @@ def _unmarked(typed: str, digits: str, country: str | None) -> str:
     both = dict.fromkeys(each for each in (whole, home) if each is not None)
     if len(both) > 1:
         first, second = both
-        raise Refused(w.UNSURE_PHONE(words=_cut(typed), first=first, second=second))
+        raise RefusedCell(w.UNSURE_PHONE(words=_cut(typed), first=first, second=second))
     if not both:
-        raise Refused(w.BAD_PHONE(words=_cut(typed)))
+        raise RefusedCell(w.BAD_PHONE(words=_cut(typed)))
     return next(iter(both))
 
 

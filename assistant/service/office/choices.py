@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from assistant.service.office.columns import Field
-from assistant.service.office.sheets import Row
+from assistant.service.office.sheets import SheetRow
 
 SHARED = ("family", "leave")
 OWNERS = ("rename", "heir", "new", "leave")
@@ -42,7 +42,7 @@ class Choices:
     mended: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     approved: bool = False
 
-    def mend(self, row: Row) -> Row:
+    def mend(self, row: SheetRow) -> SheetRow:
         """A row with the cells that were typed on the page."""
         typed = self.mended.get(str(row.line))
         if not typed:
@@ -50,7 +50,7 @@ class Choices:
         cells = [*row.cells, *[""] * (max(map(int, typed)) + 1 - len(row.cells))]
         for at, words in typed.items():
             cells[int(at)] = words
-        return Row(row.line, tuple(cells))
+        return SheetRow(row.line, tuple(cells))
 
     def kept(self) -> dict[str, Any]:
         """As JSON keeps it."""

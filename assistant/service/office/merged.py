@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from openpyxl.utils import column_index_from_string
 
-from assistant.service.office.sheets import MOST_COLUMNS, Row
+from assistant.service.office.sheets import MOST_COLUMNS, SheetRow
 
 # ECMA-376, part 1, 18.3.1.54: mergeCell, after the rows of the sheet.
 _BLOCK = re.compile(
@@ -42,14 +42,14 @@ def blocks_of(sheet: bytes) -> tuple[Block, ...]:
     )
 
 
-def filled(rows: Sequence[Row], blocks: Iterable[Block]) -> tuple[Row, ...]:
+def filled(rows: Sequence[SheetRow], blocks: Iterable[Block]) -> tuple[SheetRow, ...]:
     """All rows of a sheet, from its first, with what their blocks say."""
     cells = [list(row.cells) for row in rows]
     first = next((at for at, row in enumerate(rows) if _has_number(row)), len(rows))
     for block in blocks:
         for at in range(max(block.first + 1, first), min(block.last + 1, len(rows))):
             _fill(cells[at], block.column, cells[block.first])
-    return tuple(Row(row.line, tuple(kept)) for row, kept in zip(rows, cells, strict=True))
+    return tuple(SheetRow(row.line, tuple(kept)) for row, kept in zip(rows, cells, strict=True))
 
 
 def _fill(row: list[str], column: int, above: Sequence[str]) -> None:
@@ -57,7 +57,7 @@ def _fill(row: list[str], column: int, above: Sequence[str]) -> None:
         row[column] = above[column]
 
 
-def _has_number(row: Row) -> bool:
+def _has_number(row: SheetRow) -> bool:
     return any(_digits(cell) >= _FEWEST_DIGITS for cell in row.cells)
 
 

@@ -18,9 +18,9 @@ from assistant.service.office.merged import blocks_of, filled
 from assistant.service.office.sheets import (
     MOST_COLUMNS,
     MOST_ROWS,
-    Row,
     Sheet,
     SheetError,
+    SheetRow,
     Unreadable,
     kept_rows,
 )
@@ -79,7 +79,7 @@ def _looked_into(content: bytes) -> bool:
 
 def _rows(
     content: bytes, wanted: str, *, values: bool
-) -> tuple[tuple[str, ...], str, tuple[Row, ...]]:
+) -> tuple[tuple[str, ...], str, tuple[SheetRow, ...]]:
     book = load_workbook(io.BytesIO(content), read_only=True, data_only=values)
     try:
         names = tuple(sheet.title for sheet in book.worksheets)
@@ -96,7 +96,7 @@ def _rows(
         book.close()
 
 
-def _filled(content: bytes, sheet: Any) -> tuple[Row, ...]:
+def _filled(content: bytes, sheet: Any) -> tuple[SheetRow, ...]:
     """The rows of a sheet, what stands in merged cells beside each of their rows."""
     rows = tuple(_of(sheet.iter_rows(max_col=MOST_COLUMNS)))
     path = getattr(sheet, "_worksheet_path", "")  # the library tells it nowhere else
@@ -105,10 +105,10 @@ def _filled(content: bytes, sheet: Any) -> tuple[Row, ...]:
     return filled(rows, blocks) if blocks else rows
 
 
-def _of(rows: Iterator[tuple[Read, ...]]) -> Iterator[Row]:
+def _of(rows: Iterator[tuple[Read, ...]]) -> Iterator[SheetRow]:
     held = 0
     for line, cells in enumerate(rows, start=1):
-        row = Row(line, tuple(map(_shown, cells)))
+        row = SheetRow(line, tuple(map(_shown, cells)))
         held += any(row.cells)
         if held > MOST_ROWS or line > MOST_LINES:
             raise SheetError(Unreadable.TOO_MANY_ROWS)
@@ -140,10 +140,10 @@ def _number(value: int | float, number_format: str) -> str:
     return str(int(value)) if value == int(value) else repr(value)
 
 
-def _with_formulas(shown: Row, written: Row) -> Row:
+def _with_formulas(shown: SheetRow, written: SheetRow) -> SheetRow:
     """A formula that no program has worked out stands as it was written."""
     cells = tuple(
         text if found == "" and text.startswith("=") else found
         for found, text in zip(shown.cells, written.cells, strict=True)
     )
-    return Row(shown.line, cells)
+    return SheetRow(shown.line, cells)

@@ -14,18 +14,18 @@ from assistant.service.storms import rain_words
 from assistant.service.storms.danger import Beds, InDanger
 from assistant.service.storms.headline import NO_HEADLINE, Headline
 from assistant.service.storms.rain_words import RainWords, Says
-from assistant.store import Certainty, Draft
+from assistant.store import AlertCertainty, Draft
 from assistant.wording import messages_dangers as d
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from assistant.wording.dangers import AFTER, FIRST, name_of
 from assistant.wording.message import Message, Say
 
+# What is likely is warned of without a word: it is what a warning means.
 SURE = {
-    Certainty.OBSERVED: d.BEGUN,
-    Certainty.LIKELY: d.LIKELY,
-    Certainty.POSSIBLE: d.POSSIBLE,
-    Certainty.UNLIKELY: d.POSSIBLE,
+    AlertCertainty.OBSERVED: d.BEGUN,
+    AlertCertainty.POSSIBLE: d.POSSIBLE,
+    AlertCertainty.UNLIKELY: d.POSSIBLE,
 }
 
 
@@ -85,7 +85,9 @@ class DangerWords:
     @property
     def _is_there(self) -> bool:
         """Whether nobody may be sent out any more."""
-        begun = self.draft.certainty is Certainty.OBSERVED or self.draft.starts_at <= self.now
+        begun = (
+            self.draft.certainty is AlertCertainty.OBSERVED or self.draft.starts_at <= self.now
+        )
         return begun and DANGERS[self.draft.danger].indoors
 
 

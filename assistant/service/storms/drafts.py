@@ -32,7 +32,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.storms.given import end_replaced
 from assistant.service.storms.warnings import warn
-from assistant.store import Certainty, Decision, Draft, Source, Work
+from assistant.store import AlertCertainty, Decision, Draft, DraftSource, Work
 
 
 def draft(work: Work, wanted: Draft) -> Draft:
@@ -164,8 +164,8 @@ def issue_warning(
             ends_at=change.ends_at,
             danger=change.danger,
             created_at=now,
-            certainty=Certainty.UNKNOWN,
-            source=Source.TEXT,
+            certainty=AlertCertainty.UNKNOWN,
+            source=DraftSource.TEXT,
             made_by=officer.id,
         ),
     )

@@ -15,7 +15,7 @@ from assistant.service.house import House
 from assistant.service.places import point_of, within
 from assistant.service.sight import Sight
 from assistant.service.storms import drafts
-from assistant.store import Certainty as Certainty  # for the page too
+from assistant.store import AlertCertainty as AlertCertainty  # for the page too
 from assistant.store import Draft
 
 LONGEST_ADDED = 100  # characters of an officer's own words in a warning
@@ -50,7 +50,7 @@ class Wanted:
     starts: time | None
     ends_on: date | None
     ends: time | None
-    certainty: Certainty = Certainty.LIKELY
+    certainty: AlertCertainty = AlertCertainty.LIKELY
     words: str = ""
     danger: str = RAIN
     everywhere: bool = False
@@ -104,7 +104,7 @@ def _hours_fault(
     """What is wrong with the hours, or with them and how sure it is."""
     if span is None:
         return Fault.NO_HOURS
-    later = wanted.certainty is Certainty.OBSERVED and span[0] > now + SOON
+    later = wanted.certainty is AlertCertainty.OBSERVED and span[0] > now + SOON
     return hours_fault(*span, now, wanted.danger) or (Fault.BEGINS_LATER if later else None)
 
 

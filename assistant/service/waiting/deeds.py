@@ -31,7 +31,7 @@ from assistant.service.sight import Sight
 from assistant.service.storms.warnings import latest_of_each
 from assistant.service.waiting.before import Before, go_back
 from assistant.service.waiting.picks import Pick, Picked, picked
-from assistant.store import DEAD, PRIVATE, UNREAD, Deed, Given
+from assistant.store import DEAD, PRIVATE, UNREAD, DeskDeed, Given
 from assistant.wording.message import Say
 
 UNDO_FOR = timedelta(minutes=1)
@@ -417,7 +417,7 @@ def _dates(nursery: Nursery, day: date) -> Dates:
 # --- undoing ---------------------------------------------------------------------------------
 
 
-def undoable(house: House, sight: Sight, now: datetime) -> Deed | None:
+def undoable(house: House, sight: Sight, now: datetime) -> DeskDeed | None:
     """What an officer did last, as long as it can be undone."""
     with house.store.look() as work:
         return work.desk.last(sight.officer.id, now - UNDO_FOR)

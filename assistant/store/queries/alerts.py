@@ -18,7 +18,7 @@ from assistant.store.tables_alerts import (
     AlertVillageRow,
     VillageGeocodeRow,
 )
-from assistant.store.values_alerts import Became, KeptAlert, Told
+from assistant.store.values_alerts import AlertWords, Became, KeptAlert
 
 # What an alert may have come to without a warning, a draft, or a fault to look into.
 NOTHING = frozenset(
@@ -196,7 +196,7 @@ class Alerts:
             rows.value(
                 KeptAlert,
                 row,
-                told=tuple(Told(**told) for told in row.told),
+                told=tuple(AlertWords(**told) for told in row.told),
                 village_ids=tuple(inside.get(row.id, ())),
             )
             for row in found

@@ -23,7 +23,7 @@ from assistant.agronomy.growth.warmth import Warmth
 from assistant.dialogue.values import Standing
 from assistant.people import Farmer
 from assistant.store import memo
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import table_of
 from assistant.store.tables import (
     CallRow,
@@ -116,7 +116,7 @@ def _first(*terms: ColumnElement[bool], serves: bool = False) -> ScalarSelect[in
 
 
 def _statement() -> Select[Any]:
-    now, since = (bindparam(name, type_=Moment) for name in ("now", "unread_since"))
+    now, since = (bindparam(name, type_=UtcMoment) for name in ("now", "unread_since"))
     later, warmer = _W.alias("later"), _WARM.alias("warmer")
     stands = (
         later.c.village_id == _F.c.village_id,

@@ -22,7 +22,7 @@ _LOST = (TextState.FAILED, TextState.EXPIRED, TextState.WITHDRAWN)
 _UNREAD = insert(table_of(UnreadRow))
 
 
-class Calls:
+class CallQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 

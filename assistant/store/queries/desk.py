@@ -61,7 +61,7 @@ class DeadNumber:
 
 
 @dataclass(frozen=True)
-class Deed:
+class DeskDeed:
     """What an officer did from the list."""
 
     id: int
@@ -73,7 +73,7 @@ class Deed:
     undone_at: datetime | None
 
 
-class Desk:
+class DeskQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 
@@ -213,7 +213,7 @@ class Desk:
         self._session.flush()
         return row.id
 
-    def last(self, officer_id: int, since: datetime) -> Deed | None:
+    def last(self, officer_id: int, since: datetime) -> DeskDeed | None:
         """What an officer did last, where that was since a time and is not undone."""
         wanted = (
             select(DeedRow)
@@ -222,11 +222,11 @@ class Desk:
             .limit(1)
         )
         row = self._session.scalar(wanted)
-        return rows.value(Deed, row) if row and row.undone_at is None else None
+        return rows.value(DeskDeed, row) if row and row.undone_at is None else None
 
     def undo(
         self, deed_id: int, officer_id: int, since: datetime, now: datetime
-    ) -> Deed | None:
+    ) -> DeskDeed | None:
         """Marks a deed of an officer as undone; None where it is another's, too old or undone
         already, also a moment ago."""
         last = select(func.max(DeedRow.id)).where(DeedRow.officer_id == officer_id)
@@ -242,7 +242,7 @@ class Desk:
             .returning(DeedRow)
             .execution_options(synchronize_session=False, populate_existing=True)
         ).one_or_none()
-        return rows.value(Deed, undone) if undone else None
+        return rows.value(DeskDeed, undone) if undone else None
 
 
 def _within(scope: Scope) -> list[ColumnElement[bool]]:

@@ -113,7 +113,7 @@ BARE = {"farmer": ("phone", "name", "language")}
 
 
 @dataclass(frozen=True)
-class Person:
+class ForgottenPerson:
     """Whom to look for: the row, the number, the name as notices have it."""
 
     farmer_id: int
@@ -127,7 +127,7 @@ class Forgetting:
     def __init__(self, session: Session) -> None:
         self._session = session
 
-    def person(self, who: Person, now: datetime) -> None:
+    def person(self, who: ForgottenPerson, now: datetime) -> None:
         """Takes away number, name, words and nurseries; earlier numbers, as long as they were
         theirs, too."""
         past = select(PastPhoneRow).where(PastPhoneRow.farmer_id == who.farmer_id)
@@ -212,7 +212,7 @@ class _Said:
     names: tuple[str, ...]
 
 
-def _said(who: Person) -> _Said:
+def _said(who: ForgottenPerson) -> _Said:
     digits = who.phone[-9:] if who.phone.startswith("+") and len(who.phone) > 9 else who.phone
     name = (who.name or "")[:LONGEST_NAME].strip()
     return _Said((who.phone, digits), (name,) if len(name) >= LEAST_NAME else ())

@@ -63,7 +63,7 @@ class Fared:
     lost: tuple[tuple[str, int], ...] = ()
 
 
-class Lines:
+class LineQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 

@@ -29,7 +29,7 @@ from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
 from assistant.store.codec import focus_json
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.errors import BadRowError
 from assistant.store.locks import lock_number
 from assistant.store.tables import (
@@ -215,7 +215,7 @@ def _columns(text: OutboxText) -> dict[str, object]:
 
 _REMINDER, _NURSERY, _FARMER = map(_table, (ReminderRow, NurseryRow, FarmerRow))
 _VILLAGE, _WARNING, _OUTBOX = map(_table, (VillageRow, WarningRow, OutboxRow))
-_NOW = bindparam("now", type_=Moment)
+_NOW = bindparam("now", type_=UtcMoment)
 # Written out: an index of some rows is used only where it is certain that those are meant.
 _PLANNED = literal_column("reminder.state", String) == literal_column("'planned'", String)
 _AWAKE = and_(_PLANNED, _REMINDER.c.rests.is_(False))
@@ -248,7 +248,7 @@ _CLAIM_FIRST = (
 )
 _CLAIM_NEXT = _CLAIM_FIRST.where(
     tuple_(_REMINDER.c.due_at, _REMINDER.c.nursery_id)
-    > tuple_(bindparam("after_at", type_=Moment), bindparam("after_id", type_=BigInteger))
+    > tuple_(bindparam("after_at", type_=UtcMoment), bindparam("after_id", type_=BigInteger))
 )
 _NUMBER = func.unnest(bindparam("numbers", type_=ARRAY(BigInteger))).column_valued("number")
 _LOCK = select(_NUMBER).where(func.pg_try_advisory_xact_lock(_NUMBER))

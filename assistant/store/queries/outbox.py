@@ -29,7 +29,7 @@ from assistant.channel import Fate, Receipt
 from assistant.dialogue.values import Kind
 from assistant.store import rows
 from assistant.store.codec import focus_json
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import add, table_of
 from assistant.store.errors import StoreError
 from assistant.store.fates import settle, taken
@@ -39,8 +39,8 @@ from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import Lane, OutboxText, TextState
 
 _T = table_of(OutboxRow)
-_NOW, _UNTIL = bindparam("now", type_=Moment), bindparam("until", type_=Moment)
-_UNBELIEVED = bindparam("unbelieved", type_=Moment)
+_NOW, _UNTIL = bindparam("now", type_=UtcMoment), bindparam("until", type_=UtcMoment)
+_UNBELIEVED = bindparam("unbelieved", type_=UtcMoment)
 _NO_STOPS = Stops()
 # A lease that ends so much later than any that begins now was given while a clock was wrong.
 CLOCKS_APART = timedelta(seconds=30)
@@ -329,7 +329,9 @@ _OF_PHONE = select(_T).where(_T.c.phone == _OF).order_by(_T.c.id)
 _IDS: BindParameter[Any] = bindparam("ids", expanding=True)
 _HELD = select(_T).where(_T.c.message_id.in_(_IDS)).order_by(_T.c.id).with_for_update()
 _TAKEN = (
-    update(_T).where(_T.c.message_id.in_(_IDS)).values(**taken(bindparam("at", type_=Moment)))
+    update(_T)
+    .where(_T.c.message_id.in_(_IDS))
+    .values(**taken(bindparam("at", type_=UtcMoment)))
 )
 # What a receipt may change.
 _MOVED = ("state", "lease_until", "accepted_at", "delivered_at", "ended_at", "detail")
@@ -351,7 +353,7 @@ _NUMBERED = _numbered()
 _REPLIES = (
     select(_T)
     .where(_T.c.phone == _OF, _T.c.kind == Kind.REPLY)
-    .where(_T.c.created_at > bindparam("since", type_=Moment))
+    .where(_T.c.created_at > bindparam("since", type_=UtcMoment))
     .order_by(_T.c.id)
 )
 # Asked at every round: to build such a statement takes longer than to run it.

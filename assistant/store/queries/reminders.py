@@ -32,7 +32,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import changed_beside, table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import (
@@ -136,7 +136,7 @@ class Reminders:
         )
         due, until = (
             case(
-                {day: literal(pair[at], Moment()) for day, pair in hours.items()},
+                {day: literal(pair[at], UtcMoment()) for day, pair in hours.items()},
                 value=ReminderRow.day,
             )
             for at in (0, 1)
@@ -356,7 +356,7 @@ def _to_ask_again() -> Select[Any]:
 
 
 def _moment(name: str) -> BindParameter[datetime]:
-    return bindparam(name, type_=Moment)
+    return bindparam(name, type_=UtcMoment)
 
 
 def _among(name: str) -> BindParameter[TaskCode]:
@@ -447,7 +447,7 @@ class _Asked(NamedTuple):
 def _asked(reminders: str) -> _Asked:
     """The statements, from the table as a database must be told of it."""
     task = literal_column("reminder.task", ReminderRow.task.type)
-    due_at = literal_column("reminder.due_at", Moment())
+    due_at = literal_column("reminder.due_at", UtcMoment())
     asked = select(literal_column("reminder.id", Integer)).select_from(text(reminders))
     asked = asked.where(_SENT, _AWAKE, task.in_(_TASKS))
     return _Asked(
@@ -455,7 +455,7 @@ def _asked(reminders: str) -> _Asked:
         once=asked.where(
             literal_column("reminder.asked", Integer) == 1,
             due_at <= _moment("due_until"),
-            literal_column("reminder.not_after", Moment()) > _NOW,
+            literal_column("reminder.not_after", UtcMoment()) > _NOW,
         ),
     )
 

@@ -12,13 +12,13 @@ from assistant.people import Farmer
 from assistant.store import rows
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, OutboxRow, WarningPhoneRow, WarningRow
-from assistant.store.values import Counts, TextState
+from assistant.store.values import TextState, WarningAnswers
 from assistant.store.values_warnings import Silent
 
 _LEAVING = frozenset({TextState.WAITING, TextState.CLAIMED})
 
 
-class Warnings:
+class WarningQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 
@@ -175,7 +175,7 @@ class Warnings:
             states.setdefault(phone, set()).add(state)
         return states
 
-    def tally(self, warning_id: int) -> Counts:
+    def tally(self, warning_id: int) -> WarningAnswers:
         """How many phones were asked, have the text, are covered and need help."""
         asked = WarningPhoneRow
         said = self._session.execute(
@@ -184,7 +184,7 @@ class Warnings:
             .group_by(asked.answer)
         )
         counts = {answer: count for answer, count in said}
-        return Counts(
+        return WarningAnswers(
             asked=sum(counts.values()),
             delivered=self._delivered(warning_id),
             covered=counts.get("covered", 0),

@@ -8,8 +8,8 @@ from sqlalchemy import JSON, Boolean, Date, Enum, LargeBinary, Table, insert, se
 from sqlalchemy import text as sql
 
 from assistant.service.privacy import erase_due, kept_of
-from assistant.store import Person
-from assistant.store.columns import Moment, Words
+from assistant.store import ForgottenPerson
+from assistant.store.columns import UtcMoment, Words
 from assistant.store.queries.forgetting import GONE, NAMING, OF_NOBODY, untold
 from assistant.store.tables import Base
 from tests.stages import stage
@@ -81,7 +81,7 @@ def _of_kind(column: Any, name: str, now: datetime) -> Any:
     kind = column.type
     if isinstance(kind, Enum):
         return list(kind.python_type)[-1]
-    if isinstance(kind, Moment):
+    if isinstance(kind, UtcMoment):
         return now - timedelta(days=8)
     if isinstance(kind, Date):
         return date(2026, 5, 1)
@@ -164,7 +164,7 @@ def test_others_keep_what_is_theirs(wanjiru: Valley) -> None:
     with wanjiru.house.store.work() as work:
         farmer = work.people.farmer(AMINA)
         assert farmer is not None
-        work.privacy.forget(Person(farmer.id, AMINA, "Amina"), wanjiru.now)
+        work.privacy.forget(ForgottenPerson(farmer.id, AMINA, "Amina"), wanjiru.now)
     after = kept_of(wanjiru.house, BARAKA, wanjiru.now)
     assert before is not None and after is not None
     assert _but_reads(after) == _but_reads(before)

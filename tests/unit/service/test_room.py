@@ -8,7 +8,7 @@ import pytest
 from sqlalchemy import event
 
 from assistant.service import pulse as pulses
-from assistant.service.pulse import Fault, RoomTried, has_room, pulse
+from assistant.service.pulse import RoomTried, ServiceFault, has_room, pulse
 from assistant.store import NoRoomError
 from tests.valley import AMINA, Valley
 
@@ -50,7 +50,7 @@ def test_a_write_that_fails_for_want_of_room_shows_until_one_goes(
     with pytest.raises(NoRoomError):
         write_much(valley)
     assert not has_room(valley.house)
-    assert pulse(valley.house, valley.now).faults[0] is Fault.ROOM
+    assert pulse(valley.house, valley.now).faults[0] is ServiceFault.ROOM
     fill(False)
     tried(valley.now + timedelta(seconds=5))
     assert not has_room(valley.house)
@@ -74,7 +74,7 @@ def test_a_disk_that_is_all_but_full_shows_while_all_is_still_kept(
     free[0] -= 1
     assert not has_room(valley.house)
     assert asked == [valley.house.store.folder] * 2
-    assert Fault.ROOM in pulse(valley.house, valley.now).faults
+    assert ServiceFault.ROOM in pulse(valley.house, valley.now).faults
     valley.post(AMINA, "hello")
 
 

@@ -8,11 +8,13 @@ import pytest
 from assistant.alerts import Reference, VillagePlace
 from assistant.alerts.values import Geocode
 from assistant.people import Village
-from assistant.store import Became, DatabaseFailedError, KeptAlert, Store, Told
+from assistant.store import AlertWords, Became, DatabaseFailedError, KeptAlert, Store
 
 SENT = datetime(2026, 6, 12, 3, 0, tzinfo=UTC)
 KEY = Reference("weather@lindara.example.org", "LWS-1", SENT)
-TOLD = Told("en", "Heavy rain", "Orange", "Expected", "Severe", "Likely", "the valley", "LWS")
+TOLD = AlertWords(
+    "en", "Heavy rain", "Orange", "Expected", "Severe", "Likely", "the valley", "LWS"
+)
 ALERT = KeptAlert(
     source="LWS",
     received_at=SENT + timedelta(minutes=2),

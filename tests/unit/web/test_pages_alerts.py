@@ -11,7 +11,7 @@ from assistant.alerts.values import Geocode, Point
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
 from assistant.settings import read_settings
-from assistant.store import Became, Looked
+from assistant.store import Became, SourceLook
 from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wording import messages_talk as m
 from tests.cap import SENDER, area, cap, code, info
@@ -200,7 +200,7 @@ def test_where_alerts_are_read_and_how_it_goes(placed: Valley, browser: Browser)
     assert "no source is set" in browser.open("/alerts")
     with placed.house.store.work() as work:
         looked = work.alert_sources.take("/var/alerts", placed.now, timedelta(minutes=5))
-        assert isinstance(looked, Looked)
+        assert isinstance(looked, SourceLook)
         work.alert_sources.looked(replace(looked, trouble="gone", well_at=placed.now))
     shown = browser.open("/alerts")
     assert "/var/alerts Fri 12 Jun 08:00 gone last worked Fri 12 Jun 08:00" in shown

@@ -8,7 +8,7 @@ import pytest
 from assistant.channel import Tariff
 from assistant.service.audit import LOOKS
 from assistant.service.storms import drafts
-from assistant.store import Became, Draft, KeptAlert, Source
+from assistant.store import Became, Draft, DraftSource, KeptAlert
 from assistant.web.app import create_app
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
@@ -112,7 +112,7 @@ def test_a_draft_of_others_is_not_there(valley: Valley, browser: Browser) -> Non
 def _from_alert(valley: Valley, alert_id: int) -> int:
     """A draft as an official alert makes it, for both officers' villages."""
     wanted = Draft(
-        (1, 2), at("1 Jun 14:00"), at("1 Jun 20:00"), valley.now, source=Source.ALERT
+        (1, 2), at("1 Jun 14:00"), at("1 Jun 20:00"), valley.now, source=DraftSource.ALERT
     )
     with valley.house.store.work() as work:
         kept = drafts.draft(work, replace(wanted, hazard="Heavy rain", alert_id=alert_id))
@@ -277,7 +277,7 @@ def test_a_draft_from_an_official_alert_waits_on_the_page(
             at("1 Jun 20:00"),
             valley.now,
             hazard="Heavy <rain> & wind",
-            source=Source.ALERT,
+            source=DraftSource.ALERT,
             alert_id=5,
         )
         drafts.draft(work, wanted)

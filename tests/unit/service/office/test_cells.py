@@ -10,9 +10,9 @@ from openpyxl.utils.datetime import from_excel
 from assistant.people import Village, read_phone
 from assistant.service.office import cells
 from assistant.service.office.cells import (
+    CellReader,
     Entry,
-    Reader,
-    Refused,
+    RefusedCell,
     Unread,
     bare_name,
     date_of,
@@ -21,7 +21,7 @@ from assistant.service.office.cells import (
 )
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field
-from assistant.service.office.sheets import Row
+from assistant.service.office.sheets import SheetRow
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_web_people as w
 from assistant.wording.message import Message
@@ -60,7 +60,7 @@ def test_a_number_is_read_in_every_form(typed: str) -> None:
 @pytest.mark.parametrize("typed", REFUSED)
 def test_a_number_that_is_not_sure_is_refused(typed: str) -> None:
     """Never filled up, never guessed."""
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(RefusedCell) as refused:
         phone_of(typed, "GB")
     assert refused.value.why.message is REFUSED[typed]
 
@@ -70,7 +70,7 @@ def test_any_cell_is_a_number_or_refused(typed: str, region: str | None) -> None
     """What is read is a number that can exist, and reads as itself."""
     try:
         found = phone_of(typed, region)
-    except Refused:
+    except RefusedCell:
         return
     assert read_phone(found) == found
 
@@ -82,7 +82,7 @@ def test_digits_that_may_be_two_numbers_are_refused_with_both(
     No number set aside for fiction is like that, so the numbering plan is an invented one."""
     plan = {"+7700900101": "+99900000101", "7700900101": "+447700900101"}
     monkeypatch.setattr(cells, "read_phone", lambda typed, region=None: plan.get(typed))
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(RefusedCell) as refused:
         phone_of("7700900101", "GB")
     assert refused.value.why == w.UNSURE_PHONE(
         words="7700900101", first="+99900000101", second="+447700900101"
@@ -132,7 +132,7 @@ KIJANI = Village(1, "Kijani", "Africa/Nairobi")
 
 def read(unit: str = "", leave_cells: bool = False, **typed: str) -> Entry | Unread:
     """One row of an officer of Kijani, on 1 June 2026."""
-    reader = Reader(
+    reader = CellReader(
         choices=Choices(columns=dict(enumerate(Field)), unit=unit, leave_cells=leave_cells),
         villages={bare_name("Kijani"): KIJANI},
         others=frozenset({bare_name("Mto Mwanga")}),
@@ -143,7 +143,7 @@ def read(unit: str = "", leave_cells: bool = False, **typed: str) -> Entry | Unr
         units={},
     )
     given = {"phone": "07700900101", "village": "KIJANI", **typed}
-    return reader.entry(Row(2, tuple(given.get(field.value, "") for field in Field)))
+    return reader.entry(SheetRow(2, tuple(given.get(field.value, "") for field in Field)))
 
 
 def test_a_whole_row_is_read() -> None:

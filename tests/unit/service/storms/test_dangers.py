@@ -4,16 +4,24 @@ from datetime import timedelta
 
 import pytest
 
-from assistant.agronomy.dangers.rows import DANGERS
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
+from assistant.alphabet import cost
+from assistant.people import LANGUAGES, Village
 from assistant.service.morning import gathered
 from assistant.service.sight import sight_of
 from assistant.service.storms import drafts
-from assistant.store import Certainty, Draft
+from assistant.service.storms.danger import InDanger
+from assistant.service.storms.danger_words import words_of
+from assistant.service.storms.headline import NO_HEADLINE
+from assistant.store import AlertCertainty, Draft
+from assistant.wiring.catalogues import open_catalogue
 from assistant.wording import messages_dangers as d
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
+from assistant.wording.checks import allowed
+from assistant.wording.render import render_all
 from tests.valley import (
     AMINA,
     BARAKA,
@@ -94,7 +102,9 @@ def test_pests_are_told_by_days_without_a_remedy(stages: Valley) -> None:
     assert stages.heard(BARAKA) == [like(d.HEAD_DAYS, d.PESTS_UNCOVERED, d.KEYS)]
 
 
-def _draft(valley: Valley, danger: str, begins_in: timedelta, certainty: Certainty) -> None:
+def _draft(
+    valley: Valley, danger: str, begins_in: timedelta, certainty: AlertCertainty
+) -> None:
     begins = valley.now + begins_in
     wanted = Draft(
         (KIJANI.id,), begins, begins + timedelta(hours=3), valley.now, certainty, danger=danger
@@ -109,11 +119,11 @@ def _draft(valley: Valley, danger: str, begins_in: timedelta, certainty: Certain
 def test_nobody_is_sent_out_once_it_is_there(stages: Valley, danger: str) -> None:
     """Neither where it is seen already nor where its hours have begun."""
     for begins, certainty in (
-        (timedelta(minutes=30), Certainty.OBSERVED),
-        (-timedelta(minutes=30), Certainty.UNKNOWN),
+        (timedelta(minutes=30), AlertCertainty.OBSERVED),
+        (-timedelta(minutes=30), AlertCertainty.UNKNOWN),
     ):
         _draft(stages, danger, begins, certainty)
-        sure = (d.BEGUN,) if certainty is Certainty.OBSERVED else ()
+        sure = (d.BEGUN,) if certainty is AlertCertainty.OBSERVED else ()
         assert stages.heard(BARAKA) == [like(d.HEAD, d.STAY_IN, *sure, d.KEYS)]
 
 
@@ -225,3 +235,25 @@ def test_hours_are_asked_for_with_the_officers_own_word(stages: Valley) -> None:
     assert said == [like(d.NO_HOURS(village="Kijani", word="HAIL"))]
     said = stages.text(OFFICER, f"HAIL {CODE} Kijani 9/6 8-12")
     assert said == [like(d.TOO_FAR)]
+
+
+# --- what it costs ----------------------------------------------------------------------------
+
+LONGER = ("pests", "flood")  # nothing to be done alone; how to keep out of the water
+LONG_HOURS = ("fil", "id", "sw")  # say the part of the day of each hour
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_warning_takes_one_segment(language: str) -> None:
+    """To a phone with one bed in a village of six letters; what must be said longer, two."""
+    village = Village(1, "Kijani", "Africa/Nairobi")
+    begins = at("1 Jun 18:00")
+    for danger in DANGERS.all:
+        ends = begins + timedelta(days=6 if danger.by_days else 0, hours=10)
+        draft = Draft((1,), begins, ends, begins, AlertCertainty.LIKELY, danger=danger.code)
+        words = words_of(draft, village, NO_HEADLINE, begins - timedelta(hours=6))
+        for stage in danger.stages if danger.code != RAIN else ():
+            phone = InDanger(1, AMINA, None, language, True, ((stage, ("A",)),))
+            price = cost(render_all(words.says(phone), open_catalogue(language)))
+            most = 2 if danger.code in LONGER or language in LONG_HOURS else 1
+            assert price.segments <= allowed(most, price.encoding), (danger.code, stage)

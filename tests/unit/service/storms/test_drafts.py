@@ -8,7 +8,7 @@ import pytest
 from assistant.agronomy.dangers.rows import RAIN
 from assistant.dialogue.rain_hours import MOST_AHEAD, longest
 from assistant.service.storms import drafts
-from assistant.store import Certainty, Decision, Draft, Source
+from assistant.store import AlertCertainty, Decision, Draft, DraftSource
 from assistant.wording import messages_talk as m
 from tests.valley import AMINA, KIJANI, MWANGA, OFFICER, ZAWADI, Staged, Valley, like, settle
 
@@ -38,9 +38,9 @@ def _from_an_alert(valley: Valley, **given: object) -> Draft:
         starts_at=valley.now + _HOUR,
         ends_at=valley.now + 6 * _HOUR,
         created_at=valley.now,
-        certainty=Certainty.LIKELY,
+        certainty=AlertCertainty.LIKELY,
         hazard="Heavy rain",
-        source=Source.ALERT,
+        source=DraftSource.ALERT,
         alert_id=7,
     )
     with valley.house.store.work() as work:

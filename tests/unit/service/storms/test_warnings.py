@@ -9,7 +9,7 @@ from assistant.dialogue.officer import more_words
 from assistant.service.dispatch import dispatch
 from assistant.service.storms import drafts
 from assistant.service.storms.warnings import ask_silent, call_back
-from assistant.store import Certainty, Draft, Progress
+from assistant.store import AlertCertainty, Draft, Progress
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
@@ -304,13 +304,15 @@ def _warned_by(valley: Valley, **given: object) -> list[str]:
 @pytest.mark.parametrize(
     ("certainty", "line"),
     [
-        (Certainty.OBSERVED, r.SURE_OBSERVED),
-        (Certainty.LIKELY, r.SURE_LIKELY),
-        (Certainty.POSSIBLE, r.SURE_POSSIBLE),
-        (Certainty.UNLIKELY, r.SURE_POSSIBLE),
+        (AlertCertainty.OBSERVED, r.SURE_OBSERVED),
+        (AlertCertainty.LIKELY, r.SURE_LIKELY),
+        (AlertCertainty.POSSIBLE, r.SURE_POSSIBLE),
+        (AlertCertainty.UNLIKELY, r.SURE_POSSIBLE),
     ],
 )
-def test_the_text_says_how_sure_it_is(beds: Valley, certainty: Certainty, line: object) -> None:
+def test_the_text_says_how_sure_it_is(
+    beds: Valley, certainty: AlertCertainty, line: object
+) -> None:
     """In a line of its own."""
     assert _warned_by(beds, certainty=certainty) == [like(m.WARNING, line, r.COVERED_OR_HELP)]  # type: ignore[arg-type]
 
