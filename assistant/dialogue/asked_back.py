@@ -10,7 +10,7 @@ from assistant.dialogue.items import ask_of, once_more
 from assistant.dialogue.values import Focus, Known, Text, Turn
 from assistant.hearing import understand
 
-LEAST, MOST_GRAVE = 0.5, 0.25  # of answers; of all that a person should hear of
+LEAST, MOST_GRAVE = 0.4, 0.3  # of answers; of all that a person should hear of
 _OF_WORK, _OF_LOOKS = (Act.DONE, Act.NOTDONE), (Act.VALUE,)
 _GRAVE = (Act.DIE, Act.HARM, Act.DANGER, Act.REFUSE, Act.PERSON, Act.TROUBLE)
 

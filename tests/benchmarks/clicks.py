@@ -148,7 +148,9 @@ class Hand:
             above = above.inside("details")
 
     def _bar(self) -> Node:
-        return next(each for each in self.page.all() if each.attributes.get("class") == "bar")
+        return next(
+            each for each in self.page.all() if each.attributes.get("class") == "deed-bar"
+        )
 
     def _get(self, address: str) -> None:
         self._took(self.client.get(urljoin(self.at, address)))
@@ -267,21 +269,21 @@ def warn_all(hand: Hand) -> None:
 
 def second_text(hand: Hand) -> None:
     """To those who have not answered a warning."""
-    hand.follow(NEAR_STORM, "Rain warnings that stand")
+    hand.follow(NEAR_STORM, "Warnings that stand")
     hand.press("a second text")
     hand.sees("A second text goes to")
 
 
 def all_clear(hand: Hand) -> None:
     """For all villages of a warning."""
-    hand.follow(NEAR_STORM, "Rain warnings that stand")
+    hand.follow(NEAR_STORM, "Warnings that stand")
     hand.press("Yes, the danger is over")
     hand.sees("The all-clear goes out")
 
 
 def take_a_warning_back(hand: Hand) -> None:
     """It was a mistake: the one that was just sent by hand."""
-    hand.follow("to 23:00", "Rain warnings that stand")
+    hand.follow("to 23:00", "Warnings that stand")
     hand.press("Call it back")
     hand.sees("Called back")
 

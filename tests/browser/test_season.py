@@ -51,6 +51,7 @@ def test_an_officer_goes_from_the_district_to_one_nursery(page: Page, storm: Off
     expect(page.get_by_role("figure")).to_contain_text("covered from Sat 6 Jun")
     picture(page, "season-nursery")
     audit(page)
+    expect(page.locator("svg.bar").first).to_be_visible()
 
 
 def test_what_is_due_leads_to_the_nurseries(page: Page, storm: Office) -> None:

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
+from assistant.__main__ import main
 from assistant.commands import questions, village
 from assistant.settings import Settings
 
@@ -71,3 +72,9 @@ def test_each_fault_of_a_file_is_told(tmp_path: Path) -> None:
         assert (
             found.exit_code == 1 and "[[question]]" in found.output or "write" in found.output
         )
+
+
+def test_the_command_is_one_of_nursery() -> None:
+    """Found by its name."""
+    found = CliRunner().invoke(main, ["question", "--help"])
+    assert found.exit_code == 0 and "withdraw" in found.output

@@ -180,7 +180,7 @@ def test_tables_of_a_later_release_are_not_touched(valley: Valley, database_url:
         engine.dispose()
 
 
-@pytest.mark.parametrize("to", ["v0056", "v0070"])
+@pytest.mark.parametrize("to", ["v0056", "v0071"])
 def test_tables_go_back_to_those_of_0_2_0_and_below_by_a_copy(valley: Valley, to: str) -> None:
     """What 0.2.0 keeps of people would be lost, and nobody would learn of it."""
     refused = nursery("downgrade", to)

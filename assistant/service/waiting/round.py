@@ -20,6 +20,7 @@ from assistant.wording.message import Say
 
 LONGEST_KEY = 40
 UNFOLDED = 20  # people
+MOST = 300  # people of a round that nobody chose the villages of
 
 
 @dataclass(frozen=True)
@@ -64,11 +65,13 @@ class Round:
 
 def my_round(house: House, sight: Sight, village_ids: Collection[int], now: datetime) -> Round:
     """The round through some villages; where none is chosen, through all that somebody waits
-    in."""
+    in, unless those are more people than anybody sees in a day."""
     model = waiting_for(house, sight, now)
     found = {village.id: _in(model, village) for village in sight.villages}
     wanted = {each for each in village_ids if each in found}
-    chosen = wanted or {each for each, keys in found.items() if keys}
+    chosen = wanted or {each for each, count in found.items() if count}
+    if not wanted and sum(found.values()) > MOST:
+        chosen = set()
     last = _last_words(house, model)
     legs = tuple(
         Leg(village, tuple(_stops(model, village, last)))

@@ -107,7 +107,7 @@ if (badges.length) setInterval(async () => {
 
 // Lines are ticked one by one or all of a group; what can be done with them comes into sight.
 const list = document.getElementById("list");
-const bar = list && list.querySelector(".bar");
+const bar = list && list.querySelector(".deed-bar");
 const ticked = () => {
   if (!bar) return;
   const count = list.querySelectorAll("input[name=line]:checked").length;
