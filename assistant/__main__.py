@@ -35,6 +35,7 @@ _COMMANDS = {
     "migrate": "database:migrate",
     "downgrade": "database:downgrade",
     "acts": "acts:command",
+    "question": "questions:command",
 }
 
 

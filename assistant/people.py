@@ -26,13 +26,22 @@ _FICTION = (("+447700900", 13), ("+99900", 13))
 
 
 @dataclass(frozen=True)
+class VillageUnit:
+    """A land unit as it is in one village: its names, the first shown, and its size [m2]."""
+
+    names: tuple[str, ...]
+    m2: float
+
+
+@dataclass(frozen=True)
 class Village:
     """A place with its time zone (an IANA name) and the practices that are offered there.
 
     `latitude` [degrees north] and `longitude` [degrees east] are of WGS 84, both or none.
     `climate` is the mean temperature of each month [C], January first, where that is known.
     `emergency`, `health_post` and `vet` are whom to turn to there, None where the programme's
-    are; one that is `retired_at` is listed nowhere.
+    are; one that is `retired_at` is listed nowhere. `units` are land units as they are there,
+    None where nobody has said any.
     """
 
     id: int
@@ -46,6 +55,7 @@ class Village:
     health_post: str | None = None
     vet: str | None = None
     retired_at: datetime | None = None
+    units: tuple[VillageUnit, ...] | None = None
 
 
 @dataclass(frozen=True)
@@ -120,6 +130,18 @@ def read_phone(text: str, region: str | None = None) -> str | None:
         return None
     e164 = phonenumbers.format_number(number, phonenumbers.PhoneNumberFormat.E164)
     return e164 if phonenumbers.is_valid_number(number) or is_fiction(e164) else None
+
+
+def spaced(phone: str) -> str:
+    """A number in threes from its end, with blanks that do not break, to be read and dialled
+    by hand; what is no number of digits stays as it is."""
+    digits = phone.removeprefix("+")
+    if not digits.isdecimal():
+        return phone
+    first = len(digits) % 3
+    threes = [digits[at : at + 3] for at in range(first, len(digits), 3)]
+    marked = phone[: len(phone) - len(digits)]
+    return marked + "\u00a0".join([*([digits[:first]] if first else []), *threes])
 
 
 def ending(phone: str) -> str:

@@ -8,7 +8,7 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from threading import Event, Thread
 
-from assistant.alerts import Place, Rules
+from assistant.alerts import Rules, VillagePlace
 from assistant.alerts.sources import AlertSource
 from assistant.channel import Clock, Gateway, Listener, ListGateway, News, NotKeptError, Screen
 from assistant.service.alerts.again import judge_again
@@ -24,6 +24,7 @@ from assistant.service.days import local_date
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
 from assistant.service.in_force import InForce
+from assistant.service.line_pause import let_leave
 from assistant.service.mornings import AT_ONCE
 from assistant.service.privacy import erase_due, thin_out
 from assistant.service.pulse import SENDING, TICKING, Beat
@@ -183,11 +184,12 @@ class Worker:
             self._looked_over_on = today
 
     def _incomplete(self) -> None:
-        """Once a minute the texts whose other pieces did not come."""
+        """Once a minute the texts whose other pieces did not come, and those that are to wait
+        for longer than any pause lasts."""
         now = self._clock()
         if self._pieces_at is None or not timedelta(0) <= now - self._pieces_at < A_MINUTE:
             self._pieces_at = now
-            if take_incomplete(self._house, now):
+            if take_incomplete(self._house, now) + let_leave(self._house, now):
                 self.wake()
 
     def _count(self) -> None:
@@ -218,7 +220,7 @@ class Worker:
             carry=self._pool.map if self._pool is not None else map,
         )
 
-    def _guarded(self, work: Callable[[], None]) -> None:
+    def _guarded(self, work: Callable[[], object]) -> None:
         """A round that fails is logged, and the next one tries again."""
         try:
             work()
@@ -311,7 +313,7 @@ class AlertWatch:
         self._every_s, self._more = every_s, more
         self._forgot_on: date | None = None
         self._added: tuple[tuple[str, ...], Sequence[AlertSource]] | None = None
-        self._judged_by: tuple[dict[int, Place], Rules] | None = None
+        self._judged_by: tuple[dict[int, VillagePlace], Rules] | None = None
         self._stopping = Event()
         self._thread = Thread(target=self._run, name="alerts", daemon=True)
 
@@ -353,7 +355,7 @@ class AlertWatch:
             if taken:
                 self._wake()
 
-    def _guarded(self, work: Callable[[], None]) -> None:
+    def _guarded(self, work: Callable[[], object]) -> None:
         try:
             work()
         except Exception:

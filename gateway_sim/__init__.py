@@ -18,17 +18,17 @@ By hand: `python -m gateway_sim` runs it, `python -m gateway_sim phone 077009001
 """
 
 from gateway_sim.controller import OperatorController
-from gateway_sim.core import Limits
+from gateway_sim.core import OperatorLimits
 from gateway_sim.errors import OperatorError
 from gateway_sim.handlers import (
     Busy,
     Chain,
-    Delay,
     Deliver,
     Fail,
     Handler,
+    InTransit,
     Lose,
-    Message,
+    MessageDelay,
     NoReceipt,
     ReceiptLater,
     Refuse,
@@ -37,21 +37,21 @@ from gateway_sim.handlers import (
     Sometimes,
 )
 from gateway_sim.phones import Phone, Received
-from gateway_sim.record import Entry, Kind
+from gateway_sim.record import Entry, EntryKind
 from gateway_sim.showing import Owner, Push, Showing
 
 __all__ = [
     "Busy",
     "Chain",
-    "Delay",
+    "MessageDelay",
     "Deliver",
     "Entry",
     "Fail",
     "Handler",
-    "Kind",
-    "Limits",
+    "EntryKind",
+    "OperatorLimits",
     "Lose",
-    "Message",
+    "InTransit",
     "NoReceipt",
     "OperatorController",
     "OperatorError",

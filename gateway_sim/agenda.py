@@ -9,7 +9,7 @@ from typing import NamedTuple
 Action = Callable[[datetime], None]
 
 
-class Item(NamedTuple):
+class Due(NamedTuple):
     """One thing to do; `turn` keeps things of the same moment in the order they came."""
 
     due: datetime
@@ -23,23 +23,23 @@ class Agenda:
     _turns = count()  # one for all agendas, so that two can be worked off as one
 
     def __init__(self) -> None:
-        self._items: list[Item] = []
+        self._items: list[Due] = []
 
-    def add(self, due: datetime, action: Action) -> Item:
+    def add(self, due: datetime, action: Action) -> Due:
         """Do this at that moment; the action is given the moment."""
-        item = Item(due, next(self._turns), action)
+        item = Due(due, next(self._turns), action)
         heapq.heappush(self._items, item)
         return item
 
-    def cancel(self, item: Item) -> None:
+    def cancel(self, item: Due) -> None:
         """Forget an item, if it is still to be done."""
         self._items = [kept for kept in self._items if kept.turn != item.turn]
         heapq.heapify(self._items)
 
-    def next(self) -> Item | None:
+    def next(self) -> Due | None:
         """The item due first."""
         return self._items[0] if self._items else None
 
-    def take(self) -> Item:
+    def take(self) -> Due:
         """Remove and return the item due first."""
         return heapq.heappop(self._items)

@@ -4,7 +4,7 @@ text, and in the network behind it."""
 from datetime import timedelta
 from random import Random
 
-from gateway_sim.handlers import Chain, Delay, Handler, ReceiptLater, Repeat, Sometimes
+from gateway_sim.handlers import Chain, Handler, MessageDelay, ReceiptLater, Repeat, Sometimes
 
 SHARE = 0.3  # of the texts meet a fault of the connection
 
@@ -34,10 +34,10 @@ def bad_network(seed: int) -> Handler:
     No text overtakes another to the same phone: a digit answers the question that was read
     last, and the day would have another end by right. Seasons that say so have that.
     """
-    late = Delay(timedelta(seconds=40), ways=("to_assistant",))
+    late = MessageDelay(timedelta(seconds=40), ways=("to_assistant",))
     return Chain(
         Sometimes(late, 0.5, seed),
-        Delay(timedelta(seconds=70), ways=("to_phone",)),
+        MessageDelay(timedelta(seconds=70), ways=("to_phone",)),
         Sometimes(Repeat(), 0.1, seed + 1),
         Sometimes(ReceiptLater(timedelta(hours=1)), 0.1, seed + 2),
     )

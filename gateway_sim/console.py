@@ -21,15 +21,15 @@ import click
 
 from gateway_sim import breaks, modem, provider, smpp
 from gateway_sim.controller import OWN_NUMBER, USSD_CODE, MakeSide, OperatorController
-from gateway_sim.core import Limits
+from gateway_sim.core import OperatorLimits
 from gateway_sim.errors import OperatorError
 from gateway_sim.handset import Handset
 from gateway_sim.modem import Card, Modem
-from gateway_sim.provider import Provider
-from gateway_sim.record import Entry, Kind
+from gateway_sim.provider import SimulatedProvider
+from gateway_sim.record import Entry, EntryKind
 from gateway_sim.server import OFFERED
 from gateway_sim.smpp import Centre
-from gateway_sim.talk import Ear, Pace, talk_by_text, talk_by_ussd
+from gateway_sim.talk import PipePace, TextPrinter, talk_by_text, talk_by_ussd
 from gateway_sim.terminal import Terminal
 
 _CARDS: Mapping[str, Card] = {
@@ -40,7 +40,7 @@ _CARDS: Mapping[str, Card] = {
 _FAULTS: Mapping[type, tuple[str, ...]] = {
     Centre: smpp.FAULTS,
     Modem: modem.FAULTS,
-    Provider: provider.FAULTS,
+    SimulatedProvider: provider.FAULTS,
 }
 _BAD_DAY_TEXTS = 10_000
 PORT = 8471
@@ -146,7 +146,7 @@ def main(
 @click.option("--earlier", is_flag=True, help="Print the texts that are in the inbox first.")
 @click.option(
     "--quiet",
-    default=Pace.quiet,
+    default=PipePace.quiet,
     show_default=True,
     help="Seconds without a text that end the talk, once there are no more lines.",
 )
@@ -158,7 +158,7 @@ def phone(number: str, ussd: str | None, url: str | None, earlier: bool, quiet: 
     terminal = Terminal()
     try:
         handset = Handset(number, url or _usual_url())
-        _hold(handset, terminal, ussd, earlier, Pace(quiet=quiet))
+        _hold(handset, terminal, ussd, earlier, PipePace(quiet=quiet))
     except OperatorError as error:
         terminal.note(f"{error}")
         sys.exit(2)
@@ -168,7 +168,7 @@ def phone(number: str, ussd: str | None, url: str | None, earlier: bool, quiet: 
 
 
 def _hold(
-    handset: Handset, terminal: Terminal, ussd: str | None, earlier: bool, pace: Pace
+    handset: Handset, terminal: Terminal, ussd: str | None, earlier: bool, pace: PipePace
 ) -> None:
     already = handset.inbox()
     after = already[-1].turn if already and not earlier else 0
@@ -176,7 +176,7 @@ def _hold(
         _greet(handset, terminal, ussd)
     if already and not earlier:
         terminal.note(f"Earlier texts in the inbox: {len(already)} (--earlier prints them).")
-    ear = Ear(handset, terminal, after)
+    ear = TextPrinter(handset, terminal, after)
     try:
         if ussd is None:
             talk_by_text(handset, terminal, ear, pace)
@@ -211,7 +211,9 @@ def _side(line: str, smpp_port: int, mapping: Path | None, secret: str) -> MakeS
             raise _Refusal("an http line needs --mapping, such as scenarios/.../hill.toml")
         names = ("token", "user", "password", "secret")
         secrets = dict.fromkeys(names, secret)
-        return lambda clock: Provider(mapping, "", secrets, clock, Limits().answer_seconds)
+        return lambda clock: SimulatedProvider(
+            mapping, "", secrets, clock, OperatorLimits().answer_seconds
+        )
     kinds: dict[str, MakeSide] = {
         "smpp": lambda clock: Centre(clock, port=smpp_port),
         "modem": Modem,
@@ -244,7 +246,7 @@ def _have_trouble(operator: OperatorController, script: str | None, seed: int | 
     elif seed is not None:
         operator.handler = breaks.bad_network(seed)
         faults = breaks.by_seed(seed, _BAD_DAY_TEXTS, breaks.SHARE, kinds) if kinds else ()
-    if isinstance(side, Centre | Modem | Provider):
+    if isinstance(side, Centre | Modem | SimulatedProvider):
         side.faults.extend(faults)
 
 
@@ -262,7 +264,7 @@ def _print_all(entry: Entry) -> None:
 
 
 def _print_faults(entry: Entry) -> None:
-    if entry.kind is Kind.FAULT:
+    if entry.kind is EntryKind.FAULT:
         click.echo(f"{entry.at.astimezone():%H:%M:%S} {entry}", err=True)
 
 

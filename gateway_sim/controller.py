@@ -15,13 +15,13 @@ import requests
 from werkzeug.serving import BaseWSGIServer, WSGIRequestHandler, make_server
 
 from gateway_sim.callbacks import Assistant, Side
-from gateway_sim.core import Core, Limits
+from gateway_sim.core import Core, OperatorLimits
 from gateway_sim.errors import OperatorError, StartError
 from gateway_sim.handlers import Deliver, Handler
 from gateway_sim.network import Network
 from gateway_sim.numbering import number as known_number
 from gateway_sim.phones import Phone
-from gateway_sim.record import Entry, Kind
+from gateway_sim.record import Entry, EntryKind
 from gateway_sim.server import create_app
 from gateway_sim.showing import Showing
 
@@ -81,7 +81,7 @@ class OperatorController:
         ussd_code: str = USSD_CODE,
         host: str = "127.0.0.1",
         port: int = 0,
-        limits: Limits | None = None,
+        limits: OperatorLimits | None = None,
         showing: Showing | None = None,
         start_seconds: float = 5.0,
     ) -> None:
@@ -91,7 +91,7 @@ class OperatorController:
             )
         if not secret and side is None:
             raise StartError("secret is empty: give the one that the assistant has")
-        limits = limits or Limits()
+        limits = limits or OperatorLimits()
         now = clock or real_time
         self._assistant: Side = (
             side(now) if side else Assistant(callback_url, secret, now, limits.answer_seconds)
@@ -174,14 +174,14 @@ class OperatorController:
         """All that happened, oldest first."""
         return self._core.record
 
-    def recorded(self, *kinds: Kind) -> list[Entry]:
+    def recorded(self, *kinds: EntryKind) -> list[Entry]:
         """The entries of these kinds."""
         return [entry for entry in list(self._core.record) if entry.kind in kinds]
 
     @property
     def faults(self) -> list[Entry]:
         """What should not have happened: screens too long, calls given up, no answers."""
-        return self.recorded(Kind.FAULT)
+        return self.recorded(EntryKind.FAULT)
 
     @property
     def repeats(self) -> int:
@@ -253,7 +253,7 @@ class OperatorController:
 
     def _failed(self, error: BaseException) -> None:
         self._errors.append(error)
-        self._core.note(Kind.FAULT, "", detail=f"the operator itself failed: {error!r}")
+        self._core.note(EntryKind.FAULT, "", detail=f"the operator itself failed: {error!r}")
 
     def _work(self) -> None:
         """Do what is due, then wait for the next thing or for news."""

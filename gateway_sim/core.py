@@ -7,14 +7,14 @@ from functools import partial
 from threading import Condition, Event, RLock
 from typing import Any
 
-from gateway_sim.agenda import Action, Agenda, Item
+from gateway_sim.agenda import Action, Agenda, Due
 from gateway_sim.callbacks import Reply, ReportsLists, Side
-from gateway_sim.handlers import Course, Handler, Message, ask
-from gateway_sim.record import Entry, Kind
+from gateway_sim.handlers import Fates, Handler, InTransit, ask
+from gateway_sim.record import Entry, EntryKind
 
 
 @dataclass(frozen=True)
-class Limits:
+class OperatorLimits:
     """What this operator allows. None of it is in a standard: operators differ.
 
     session_seconds: length of a whole USSD session
@@ -61,7 +61,7 @@ class Core:
         clock: Callable[[], datetime],
         assistant: Side,
         handler: Handler,
-        limits: Limits,
+        limits: OperatorLimits,
     ) -> None:
         self.now = clock
         self.assistant = assistant
@@ -77,7 +77,7 @@ class Core:
         self._working = RLock()
 
     def note(
-        self, kind: Kind, phone: str = "", at: datetime | None = None, **more: Any
+        self, kind: EntryKind, phone: str = "", at: datetime | None = None, **more: Any
     ) -> None:
         """Write down what happened, and wake whoever waits for news."""
         entry = Entry(at or self.now(), kind, phone, **more)
@@ -86,10 +86,10 @@ class Core:
             self.changed.notify_all()
         self.on_entry(entry)
 
-    def course(self, message: Message) -> Course:
+    def course(self, message: InTransit) -> Fates:
         """What the handler makes of a message."""
         with self.changed:
-            return ask(self.handler, message.way, message, Course())
+            return ask(self.handler, message.way, message, Fates())
 
     def wait(self, until: Callable[[], bool], seconds: float) -> bool:
         """Wait in real time until this is true or the operator stops; whether it is true."""
@@ -104,7 +104,7 @@ class Core:
             self.wake.set()
             self.changed.notify_all()
 
-    def arrive_later(self, due: datetime, action: Action) -> Item:
+    def arrive_later(self, due: datetime, action: Action) -> Due:
         """Do at that time what needs nobody else."""
         with self.changed:
             self.wake.set()
@@ -124,7 +124,7 @@ class Core:
         """Call the assistant now and write down its answer."""
         reply = self.assistant.call(path, fields)
         self.note(
-            Kind.CALLED,
+            EntryKind.CALLED,
             phone,
             id=fields["id"],
             detail=f"{path} {reply.detail}".strip(),
@@ -145,7 +145,7 @@ class Core:
                 self.calls.add(again, partial(self._call, path, phone, fields, tries + 1))
             return
         why = f"{path} given up after {tries + 1} calls: {reply.code or ''} {reply.detail}"
-        self.note(Kind.FAULT, phone, id=fields["id"], detail=why)
+        self.note(EntryKind.FAULT, phone, id=fields["id"], detail=why)
 
     def due(self) -> datetime | None:
         """When there is something to do next."""
@@ -200,7 +200,11 @@ class Core:
         for each in receipts:
             detail = f"/gateway/receipts {reply.detail}".strip()
             self.note(
-                Kind.CALLED, each.phone, id=each.fields["id"], detail=detail, code=reply.code
+                EntryKind.CALLED,
+                each.phone,
+                id=each.fields["id"],
+                detail=detail,
+                code=reply.code,
             )
             if not reply.ok:
                 each(self.now())

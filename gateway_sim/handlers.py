@@ -22,7 +22,7 @@ TEXTS: tuple[Way, ...] = ("to_phone", "to_assistant")
 
 
 @dataclass(frozen=True)
-class Message:
+class InTransit:
     """Anything on its way: a text, a receipt (its text is the fate) or a USSD turn."""
 
     id: str
@@ -34,7 +34,7 @@ class Message:
 
 
 @dataclass(frozen=True)
-class Course:
+class Fates:
     """What becomes of a message: one copy after each delay; none is a loss.
 
     A `failure` ends it instead, and is what the receipt says.
@@ -67,23 +67,23 @@ class Handler:
                     f"are {', '.join(sorted(declared))}; begin the name of a helper with _"
                 )
 
-    def submission(self, message: Message, answer: Answer) -> Answer:
+    def submission(self, message: InTransit, answer: Answer) -> Answer:
         """What the assistant is told when it hands in this text."""
         return answer
 
-    def to_phone(self, message: Message, course: Course) -> Course:
+    def to_phone(self, message: InTransit, course: Fates) -> Fates:
         """What becomes of an accepted text on its way to the phone."""
         return course
 
-    def to_assistant(self, message: Message, course: Course) -> Course:
+    def to_assistant(self, message: InTransit, course: Fates) -> Fates:
         """What becomes of a text that a phone sent."""
         return course
 
-    def receipt(self, message: Message, course: Course) -> Course:
+    def receipt(self, message: InTransit, course: Fates) -> Fates:
         """What becomes of the report on a text's fate."""
         return course
 
-    def ussd(self, message: Message, course: Course) -> Course:
+    def ussd(self, message: InTransit, course: Fates) -> Fates:
         """How often a USSD turn reaches the assistant; delays are not waited for."""
         return course
 
@@ -98,32 +98,32 @@ class Chain(Handler):
     def __init__(self, *handlers: Handler) -> None:
         self._handlers = handlers
 
-    def submission(self, message: Message, answer: Answer) -> Answer:
+    def submission(self, message: InTransit, answer: Answer) -> Answer:
         for handler in self._handlers:
             answer = handler.submission(message, answer)
         return answer
 
-    def to_phone(self, message: Message, course: Course) -> Course:
+    def to_phone(self, message: InTransit, course: Fates) -> Fates:
         return self._through("to_phone", message, course)
 
-    def to_assistant(self, message: Message, course: Course) -> Course:
+    def to_assistant(self, message: InTransit, course: Fates) -> Fates:
         return self._through("to_assistant", message, course)
 
-    def receipt(self, message: Message, course: Course) -> Course:
+    def receipt(self, message: InTransit, course: Fates) -> Fates:
         return self._through("receipt", message, course)
 
-    def ussd(self, message: Message, course: Course) -> Course:
+    def ussd(self, message: InTransit, course: Fates) -> Fates:
         return self._through("ussd", message, course)
 
-    def _through(self, way: Way, message: Message, course: Course) -> Course:
+    def _through(self, way: Way, message: InTransit, course: Fates) -> Fates:
         for handler in self._handlers:
             course = ask(handler, way, message, course)
         return course
 
 
-def ask(handler: Handler, way: Way, message: Message, course: Course) -> Course:
+def ask(handler: Handler, way: Way, message: InTransit, course: Fates) -> Fates:
     """Ask the handler's method for this way."""
-    methods: dict[Way, Callable[[Message, Course], Course]] = {
+    methods: dict[Way, Callable[[InTransit, Fates], Fates]] = {
         "to_phone": handler.to_phone,
         "to_assistant": handler.to_assistant,
         "receipt": handler.receipt,
@@ -132,7 +132,7 @@ def ask(handler: Handler, way: Way, message: Message, course: Course) -> Course:
     return methods[way](message, course)
 
 
-class Which(TypedDict, total=False):
+class MessageMatch(TypedDict, total=False):
     """Which messages a handler touches; without any of these, all texts.
 
     ways:  the ways a message may go (see `WAYS`)
@@ -143,14 +143,14 @@ class Which(TypedDict, total=False):
 
     ways: tuple[Way, ...]
     phone: str
-    only: Callable[[Message], bool]
+    only: Callable[[InTransit], bool]
     first: int
 
 
 class Some(Handler):
-    """Base of handlers that touch only some messages, said by the words of `Which`."""
+    """Base of handlers that touch only some messages, said by the words of `MessageMatch`."""
 
-    def __init__(self, **which: Unpack[Which]) -> None:
+    def __init__(self, **which: Unpack[MessageMatch]) -> None:
         self._ways = which.get("ways", TEXTS)
         self._phone = which.get("phone")
         self._only = which.get("only")
@@ -159,23 +159,23 @@ class Some(Handler):
         if unknown:
             raise HandlerError(f"no such way: {', '.join(unknown)}; ways are {', '.join(WAYS)}")
 
-    def to_phone(self, message: Message, course: Course) -> Course:
+    def to_phone(self, message: InTransit, course: Fates) -> Fates:
         return self._if_meant(message, course)
 
-    def to_assistant(self, message: Message, course: Course) -> Course:
+    def to_assistant(self, message: InTransit, course: Fates) -> Fates:
         return self._if_meant(message, course)
 
-    def receipt(self, message: Message, course: Course) -> Course:
+    def receipt(self, message: InTransit, course: Fates) -> Fates:
         return self._if_meant(message, course)
 
-    def ussd(self, message: Message, course: Course) -> Course:
+    def ussd(self, message: InTransit, course: Fates) -> Fates:
         return self._if_meant(message, course)
 
-    def _if_meant(self, message: Message, course: Course) -> Course:
+    def _if_meant(self, message: InTransit, course: Fates) -> Fates:
         meant = message.way in self._ways and self._meant(message)
         return self._alter(message, course) if meant else course
 
-    def _meant(self, message: Message) -> bool:
+    def _meant(self, message: InTransit) -> bool:
         if self._phone not in (None, message.phone) or self._left == 0:
             return False
         if self._only is not None and not self._only(message):
@@ -184,7 +184,7 @@ class Some(Handler):
             self._left -= 1
         return True
 
-    def _alter(self, message: Message, course: Course) -> Course:
+    def _alter(self, message: InTransit, course: Fates) -> Fates:
         raise NotImplementedError
 
 
@@ -194,10 +194,10 @@ class _Refusal(Some):
     _code = 0
     _detail = ""
 
-    def submission(self, message: Message, answer: Answer) -> Answer:
+    def submission(self, message: InTransit, answer: Answer) -> Answer:
         return Answer(self._code, self._detail) if self._meant(message) else answer
 
-    def _alter(self, message: Message, course: Course) -> Course:
+    def _alter(self, message: InTransit, course: Fates) -> Fates:
         return course
 
 
@@ -224,56 +224,56 @@ class Sometimes(Handler):
     def _meant(self) -> bool:
         return self._chance.random() < self._share
 
-    def submission(self, message: Message, answer: Answer) -> Answer:
+    def submission(self, message: InTransit, answer: Answer) -> Answer:
         return self._handler.submission(message, answer) if self._meant() else answer
 
-    def to_phone(self, message: Message, course: Course) -> Course:
+    def to_phone(self, message: InTransit, course: Fates) -> Fates:
         return self._by_chance("to_phone", message, course)
 
-    def to_assistant(self, message: Message, course: Course) -> Course:
+    def to_assistant(self, message: InTransit, course: Fates) -> Fates:
         return self._by_chance("to_assistant", message, course)
 
-    def receipt(self, message: Message, course: Course) -> Course:
+    def receipt(self, message: InTransit, course: Fates) -> Fates:
         return self._by_chance("receipt", message, course)
 
-    def ussd(self, message: Message, course: Course) -> Course:
+    def ussd(self, message: InTransit, course: Fates) -> Fates:
         return self._by_chance("ussd", message, course)
 
-    def _by_chance(self, way: Way, message: Message, course: Course) -> Course:
+    def _by_chance(self, way: Way, message: InTransit, course: Fates) -> Fates:
         return ask(self._handler, way, message, course) if self._meant() else course
 
 
-class Delay(Some):
+class MessageDelay(Some):
     """Let messages wait."""
 
-    def __init__(self, by: timedelta, **which: Unpack[Which]) -> None:
+    def __init__(self, by: timedelta, **which: Unpack[MessageMatch]) -> None:
         super().__init__(**which)
         self._by = by
 
-    def _alter(self, message: Message, course: Course) -> Course:
+    def _alter(self, message: InTransit, course: Fates) -> Fates:
         return replace(course, delays=tuple(delay + self._by for delay in course.delays))
 
 
 class Lose(Some):
     """Lose messages without a word; a lost text gets no receipt."""
 
-    def _alter(self, message: Message, course: Course) -> Course:
+    def _alter(self, message: InTransit, course: Fates) -> Fates:
         return replace(course, delays=())
 
 
 class Repeat(Some):
     """Bring messages twice, under the same id."""
 
-    def _alter(self, message: Message, course: Course) -> Course:
+    def _alter(self, message: InTransit, course: Fates) -> Fates:
         return replace(course, delays=course.delays * 2)
 
 
-class Reorder(Delay):
+class Reorder(MessageDelay):
     """Hold every other message back, so that the next one may overtake it."""
 
     _seen = 0
 
-    def _alter(self, message: Message, course: Course) -> Course:
+    def _alter(self, message: InTransit, course: Fates) -> Fates:
         self._seen += 1
         return super()._alter(message, course) if self._seen % 2 else course
 
@@ -281,19 +281,21 @@ class Reorder(Delay):
 class Fail(Some):
     """Accept texts, then report that they failed: a phone that is gone."""
 
-    def __init__(self, detail: str = "no such subscriber", **which: Unpack[Which]) -> None:
+    def __init__(
+        self, detail: str = "no such subscriber", **which: Unpack[MessageMatch]
+    ) -> None:
         which.setdefault("ways", ("to_phone",))
         super().__init__(**which)
         self._detail = detail
 
-    def _alter(self, message: Message, course: Course) -> Course:
-        return Course(delays=(), failure=self._detail)
+    def _alter(self, message: InTransit, course: Fates) -> Fates:
+        return Fates(delays=(), failure=self._detail)
 
 
-class ReceiptLater(Delay):
+class ReceiptLater(MessageDelay):
     """Let the report on a text's fate wait."""
 
-    def __init__(self, by: timedelta, **which: Unpack[Which]) -> None:
+    def __init__(self, by: timedelta, **which: Unpack[MessageMatch]) -> None:
         which["ways"] = ("receipt",)
         super().__init__(by, **which)
 
@@ -301,6 +303,6 @@ class ReceiptLater(Delay):
 class NoReceipt(Lose):
     """Never report a text's fate."""
 
-    def __init__(self, **which: Unpack[Which]) -> None:
+    def __init__(self, **which: Unpack[MessageMatch]) -> None:
         which["ways"] = ("receipt",)
         super().__init__(**which)

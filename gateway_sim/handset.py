@@ -22,7 +22,7 @@ class RefusedError(OperatorError):
 
 
 @dataclass(frozen=True)
-class Text:
+class HandsetText:
     """One text, sent or received; `sender` is empty for one's own."""
 
     turn: int
@@ -56,11 +56,11 @@ class Handset:
         self.code: str = about["code"]
         self.number: str = self._ask("GET", f"/phones/{quote(number, safe='')}/screen")["phone"]
 
-    def text(self, text: str) -> Text:
+    def text(self, text: str) -> HandsetText:
         """Send a text to the service."""
         return _text(self._ask("POST", self._path("texts"), {"text": text}))
 
-    def inbox(self, after: int = 0, wait: float = 0) -> list[Text]:
+    def inbox(self, after: int = 0, wait: float = 0) -> list[HandsetText]:
         """Texts received since a turn; waits so many seconds for the first."""
         path = f"{self._path('inbox')}?after={after}&wait={wait}"
         found = self._ask("GET", path, patience=wait + PATIENCE_SECONDS)
@@ -109,8 +109,8 @@ class Handset:
         return found
 
 
-def _text(fields: dict[str, Any]) -> Text:
-    return Text(
+def _text(fields: dict[str, Any]) -> HandsetText:
+    return HandsetText(
         turn=fields["turn"],
         sender=fields["sender"] or "",
         text=fields["text"],

@@ -22,7 +22,7 @@ from flask import Flask
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
 from gateway_sim.joining import Joining
-from gateway_sim.record import Kind
+from gateway_sim.record import EntryKind
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
@@ -245,7 +245,7 @@ class Modem:
             return
         fault = self.faults.popleft() if self.faults else ""
         if fault and self._network is not None:
-            self._network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
+            self._network.core.note(EntryKind.HANDED_IN, detail=f"fault: {fault}", code=503)
         self._put(b"\r\n> ")
         held = b""
         while END not in held and ABORT not in held:

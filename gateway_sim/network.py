@@ -8,7 +8,7 @@ from gateway_sim.core import Core
 from gateway_sim.errors import NumberError
 from gateway_sim.handlers import Answer
 from gateway_sim.numbering import number
-from gateway_sim.phones import Phone, Received, Sent, newer
+from gateway_sim.phones import Phone, Received, SentText, newer
 from gateway_sim.rings import Rings
 from gateway_sim.texts import Texts
 from gateway_sim.ussd import Ussd
@@ -62,7 +62,7 @@ class Network:
 
     def news(
         self, phones: Sequence[Phone], after: int, seconds: float, sent: bool = True
-    ) -> list[tuple[Phone, Received | Sent]]:
+    ) -> list[tuple[Phone, Received | SentText]]:
         """What these phones got (and sent) since a turn, waiting so long for the first."""
         self.core.wait(lambda: bool(newer(phones, after, sent)), seconds)
         with self.core.changed:
@@ -70,7 +70,7 @@ class Network:
 
     # What a phone asks of the network.
 
-    def send(self, phone: Phone, text: str) -> Sent:
+    def send(self, phone: Phone, text: str) -> SentText:
         sent = self._texts.send(phone, text)
         self._kick()
         return sent

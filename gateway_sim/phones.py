@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
 
-from gateway_sim.handlers import Message
+from gateway_sim.handlers import InTransit
 
 
 @dataclass(frozen=True)
@@ -27,7 +27,7 @@ class Received:
 
 
 @dataclass(frozen=True)
-class Sent:
+class SentText:
     """A text that the phone sent."""
 
     turn: int
@@ -39,7 +39,7 @@ class Sent:
 
 
 @dataclass(frozen=True)
-class Screen:
+class ShownScreen:
     """A USSD screen: `size` of `limit` units are used; `more` waits for an answer."""
 
     text: str
@@ -50,7 +50,7 @@ class Screen:
 
 
 @dataclass
-class Session:
+class UssdSession:
     """One USSD talk of one phone."""
 
     id: str
@@ -60,10 +60,10 @@ class Session:
     asking: bool = False  # a turn is on its way to the assistant
 
 
-class Lines(Protocol):
+class PhoneNetwork(Protocol):
     """What a phone needs of the network."""
 
-    def send(self, phone: Phone, text: str) -> Sent: ...
+    def send(self, phone: Phone, text: str) -> SentText: ...
     def power(self, phone: Phone, on: bool) -> None: ...
     def fill(self, phone: Phone, full: bool) -> None: ...
     def fill_until(self, phone: Phone, moment: datetime) -> None: ...
@@ -82,19 +82,19 @@ class Phone:
     ended:  why the last talk ended   on:      whether it is switched on
     """
 
-    def __init__(self, number: str, lines: Lines) -> None:
+    def __init__(self, number: str, lines: PhoneNetwork) -> None:
         self.number = number
         self.inbox: list[Received] = []
-        self.sent: list[Sent] = []
+        self.sent: list[SentText] = []
         self.on = True
         self.full = False  # its memory holds no more; what comes waits
-        self.session: Session | None = None
-        self.screen: Screen | None = None
+        self.session: UssdSession | None = None
+        self.screen: ShownScreen | None = None
         self.ended = ""
-        self.waiting: list[Message] = []  # texts the network keeps until the phone is on
+        self.waiting: list[InTransit] = []  # texts the network keeps until the phone is on
         self._lines = lines
 
-    def text(self, text: str) -> Sent:
+    def text(self, text: str) -> SentText:
         """Send a text to the assistant; the text as it was sent."""
         return self._lines.send(self, text)
 
@@ -143,10 +143,10 @@ class Phone:
 
 def newer(
     phones: Sequence[Phone], after: int, sent: bool = True
-) -> list[tuple[Phone, Received | Sent]]:
+) -> list[tuple[Phone, Received | SentText]]:
     """What these phones received (and sent) since a turn, oldest first."""
-    found: list[tuple[Phone, Received | Sent]] = []
+    found: list[tuple[Phone, Received | SentText]] = []
     for phone in phones:
-        items: list[Received | Sent] = [*phone.inbox, *(phone.sent if sent else ())]
+        items: list[Received | SentText] = [*phone.inbox, *(phone.sent if sent else ())]
         found += [(phone, item) for item in items if item.turn > after]
     return sorted(found, key=lambda pair: pair[1].turn)

@@ -25,7 +25,7 @@ from flask import Flask, Response, request
 
 from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
-from gateway_sim.record import Kind
+from gateway_sim.record import EntryKind
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
@@ -37,7 +37,7 @@ _SLOT = re.compile(r"\{([a-z0-9_]+)\}")
 _USUAL_STATUS = {"taken": 200, "refused": 400, "busy": 503}
 
 
-class Provider:
+class SimulatedProvider:
     """A provider between the phones and the assistant. `faults` are taken one a request:
 
     busy: it is refused for now      lost: it is taken, and the connection ends unanswered
@@ -80,7 +80,7 @@ class Provider:
         def handed_in() -> Response:
             fault = self.faults.popleft() if self.faults else ""
             if fault:
-                network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
+                network.core.note(EntryKind.HANDED_IN, detail=f"fault: {fault}", code=503)
             if fault == "busy":
                 return self._answer("busy", "no room now")
             answer = self._handed_in(network)

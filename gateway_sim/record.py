@@ -5,7 +5,7 @@ from datetime import datetime
 from enum import StrEnum
 
 
-class Kind(StrEnum):
+class EntryKind(StrEnum):
     """What an entry is about."""
 
     HANDED_IN = "handed in"  # the assistant brought a text; code is our answer
@@ -27,7 +27,7 @@ class Entry:
     """One thing that happened to one phone."""
 
     at: datetime
-    kind: Kind
+    kind: EntryKind
     phone: str = ""
     id: str = ""
     text: str = ""

@@ -5,9 +5,9 @@ from uuid import uuid4
 from gateway_sim import alphabet
 from gateway_sim.core import Core
 from gateway_sim.errors import PhoneOffError, SessionError
-from gateway_sim.handlers import Message
-from gateway_sim.phones import Phone, Screen
-from gateway_sim.record import Kind
+from gateway_sim.handlers import InTransit
+from gateway_sim.phones import Phone, ShownScreen
+from gateway_sim.record import EntryKind
 from gateway_sim.wire import stamp
 
 PATH = "/gateway/ring"
@@ -28,20 +28,20 @@ class Rings:
             raise PhoneOffError(f"{phone.number} is switched off: switch it on first")
         if phone.session:
             raise SessionError("this phone has a session open: answer it or hang up first")
-        ring = Message(f"r-{uuid4().hex}", "to_assistant", phone.number, "", now)
+        ring = InTransit(f"r-{uuid4().hex}", "to_assistant", phone.number, "", now)
         with core.changed:
             phone.screen, phone.ended = self._shown(), "nobody took the call"
-            core.note(Kind.RANG, phone.number, id=ring.id)
+            core.note(EntryKind.RANG, phone.number, id=ring.id)
             for delay in core.course(ring).delays:
                 core.call_later(PATH, phone.number, self._fields(ring), now + delay)
         return NOBODY
 
-    def _shown(self) -> Screen:
+    def _shown(self) -> ShownScreen:
         encoding = alphabet.encoding_of(NOBODY)
         size, limit = alphabet.size(NOBODY, encoding), self._core.limits.screen_septets
-        return Screen(NOBODY, False, encoding, size, limit)
+        return ShownScreen(NOBODY, False, encoding, size, limit)
 
-    def _fields(self, ring: Message) -> dict[str, str]:
+    def _fields(self, ring: InTransit) -> dict[str, str]:
         return {
             "id": ring.id,
             "from": ring.phone,

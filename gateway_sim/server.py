@@ -20,7 +20,7 @@ from gateway_sim import wire
 from gateway_sim.callbacks import Side
 from gateway_sim.errors import NumberError, OperatorError, SessionError
 from gateway_sim.network import Network
-from gateway_sim.phones import Phone, Received, Sent
+from gateway_sim.phones import Phone, Received, SentText
 from gateway_sim.showing import Showing
 
 LONGEST_WAIT_SECONDS = 30.0
@@ -171,8 +171,8 @@ def _add_page(app: Flask, network: Network, showing: Showing) -> None:
 
 
 def _add_errors(app: Flask, on_error: Callable[[BaseException], None]) -> None:
-    @app.errorhandler(wire.WireError)
-    def broken(error: wire.WireError) -> ResponseReturnValue:
+    @app.errorhandler(wire.RequestError)
+    def broken(error: wire.RequestError) -> ResponseReturnValue:
         return {"detail": error.detail}, error.code
 
     @app.errorhandler(OperatorError)
@@ -205,7 +205,7 @@ def _wait() -> float:
     return min(max(request.args.get("wait", 0.0, type=float), 0.0), LONGEST_WAIT_SECONDS)
 
 
-def _as_json(phone: Phone, item: Received | Sent) -> dict[str, Any]:
+def _as_json(phone: Phone, item: Received | SentText) -> dict[str, Any]:
     return {
         "phone": phone.number,
         "turn": item.turn,

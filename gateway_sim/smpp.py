@@ -24,7 +24,7 @@ from gateway_sim import alphabet, wire
 from gateway_sim.callbacks import Reply
 from gateway_sim.errors import StartError
 from gateway_sim.joining import Joining
-from gateway_sim.record import Kind
+from gateway_sim.record import EntryKind
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
@@ -42,7 +42,7 @@ FAULTS = ("throttle", "full", "silent", "crash", "half", "drop")
 
 
 @dataclass(frozen=True)
-class Account:
+class SmppAccount:
     """Who may bind, and how this message centre tells things.
 
     receipts: what a receipt bears: text, fields, or both
@@ -91,12 +91,12 @@ class Centre:
     def __init__(
         self,
         clock: Callable[[], datetime],
-        account: Account | None = None,
+        account: SmppAccount | None = None,
         answer_seconds: float = 10,
         tls: ssl.SSLContext | None = None,
         port: int = 0,
     ) -> None:
-        self.account = account or Account()
+        self.account = account or SmppAccount()
         self.faults: deque[str] = deque()
         self.screen_faults: deque[str] = deque()
         self.submitted = 0
@@ -237,7 +237,7 @@ class Centre:
         faults = self.screen_faults if T_USSD in sent["tlvs"] else self.faults
         fault = faults.popleft() if faults else ""
         if fault and self._network is not None:
-            self._network.core.note(Kind.HANDED_IN, detail=f"fault: {fault}", code=503)
+            self._network.core.note(EntryKind.HANDED_IN, detail=f"fault: {fault}", code=503)
         early = {"throttle": THROTTLED, "full": 0x14}.get(fault)
         if not bind.sends or early is not None:
             status = BAD_STATE if early is None else early

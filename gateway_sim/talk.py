@@ -6,14 +6,14 @@ from time import monotonic
 
 from gateway_sim.alphabet import GSM_7BIT
 from gateway_sim.errors import OperatorError
-from gateway_sim.handset import Handset, RefusedError, Shown, Text, UnreachableError
+from gateway_sim.handset import Handset, HandsetText, RefusedError, Shown, UnreachableError
 from gateway_sim.terminal import Terminal, clock_time, indented, segments
 
 POLL_SECONDS = 20.0
 
 
 @dataclass(frozen=True)
-class Pace:
+class PipePace:
     """How long lines from a pipe wait, in seconds of real time.
 
     answer: for the first text that answers a line, before the next is sent
@@ -28,7 +28,7 @@ class Pace:
     most: float = 15.0
 
 
-class Ear:
+class TextPrinter:
     """Hears texts arrive and prints each; a thread of its own, so that typing never waits."""
 
     def __init__(self, handset: Handset, terminal: Terminal, after: int) -> None:
@@ -74,7 +74,7 @@ class Ear:
             if not self._hushed:
                 self._terminal.note(f"The phone lost its network: {gone}")
 
-    def _hear(self, text: Text) -> None:
+    def _hear(self, text: HandsetText) -> None:
         if self._hushed:
             return
         size = segments(text.segments)
@@ -86,7 +86,9 @@ class Ear:
             self._news.notify_all()
 
 
-def talk_by_text(handset: Handset, terminal: Terminal, ear: Ear, pace: Pace) -> None:
+def talk_by_text(
+    handset: Handset, terminal: Terminal, ear: TextPrinter, pace: PipePace
+) -> None:
     """Send each line as a text; lines from a pipe take turns with the answers."""
     for line in terminal.lines():
         heard = ear.heard
@@ -100,7 +102,7 @@ def talk_by_text(handset: Handset, terminal: Terminal, ear: Ear, pace: Pace) -> 
     ear.wait_quiet(pace.quiet, pace.most)
 
 
-def _send(handset: Handset, terminal: Terminal, ear: Ear, line: str) -> None:
+def _send(handset: Handset, terminal: Terminal, ear: TextPrinter, line: str) -> None:
     """Send a line; a piped one is printed, before its answer however quick that is."""
     with ear.speaking:
         sent = handset.text(line)
@@ -109,7 +111,9 @@ def _send(handset: Handset, terminal: Terminal, ear: Ear, line: str) -> None:
             terminal.say(f"{head}: {line}")
 
 
-def talk_by_ussd(handset: Handset, terminal: Terminal, ear: Ear, pace: Pace, code: str) -> None:
+def talk_by_ussd(
+    handset: Handset, terminal: Terminal, ear: TextPrinter, pace: PipePace, code: str
+) -> None:
     """Dial the code and answer each screen with a line, until the session ends."""
     handset.hang_up()  # a session that an earlier terminal left behind
     try:

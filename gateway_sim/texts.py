@@ -8,9 +8,9 @@ from uuid import uuid4
 from gateway_sim import alphabet
 from gateway_sim.core import Core
 from gateway_sim.errors import PhoneOffError, TextError
-from gateway_sim.handlers import Answer, Message
-from gateway_sim.phones import Phone, Received, Sent
-from gateway_sim.record import Kind
+from gateway_sim.handlers import Answer, InTransit
+from gateway_sim.phones import Phone, Received, SentText
+from gateway_sim.record import EntryKind
 from gateway_sim.wire import HandedIn, stamp
 
 
@@ -25,19 +25,25 @@ class Texts:
         self._reported: set[str] = set()
         self.repeats = 0
 
-    def send(self, phone: Phone, text: str) -> Sent:
+    def send(self, phone: Phone, text: str) -> SentText:
         """Take a text from a phone; raises PhoneOffError, or TextError if it is too long."""
         core, now = self._core, self._core.now()
         if not phone.on:
             raise PhoneOffError(f"{phone.number} is switched off: switch it on first")
         text = alphabet.carried(text)
         size = _cut(text)
-        message = Message(f"t-{uuid4().hex}", "to_assistant", phone.number, text, now)
+        message = InTransit(f"t-{uuid4().hex}", "to_assistant", phone.number, text, now)
         with core.changed:
-            sent = Sent(next(self._turns), message.id, text, size.encoding, size.segments, now)
+            sent = SentText(
+                next(self._turns), message.id, text, size.encoding, size.segments, now
+            )
             phone.sent.append(sent)
             core.note(
-                Kind.WRITTEN, phone.number, id=message.id, text=text, segments=size.segments
+                EntryKind.WRITTEN,
+                phone.number,
+                id=message.id,
+                text=text,
+                segments=size.segments,
             )
             course = core.course(message)
             for delay in course.delays:
@@ -45,7 +51,7 @@ class Texts:
                     "/gateway/text", phone.number, self._fields(message), now + delay
                 )
             if not course.delays:
-                core.note(Kind.LOST, phone.number, id=message.id, text=text)
+                core.note(EntryKind.LOST, phone.number, id=message.id, text=text)
         return sent
 
     def hand_in(self, phone: Phone, text: HandedIn) -> tuple[Answer, bool]:
@@ -54,14 +60,14 @@ class Texts:
         if text.sender != self._number:
             return Answer(422, f"the sender must be {self._number}, which you rent"), False
         shown = alphabet.carried(text.text)
-        message = Message(text.id, "to_phone", phone.number, shown, now, text.not_after)
+        message = InTransit(text.id, "to_phone", phone.number, shown, now, text.not_after)
         with core.changed:
             if text.id in self._accepted:
                 self.repeats += 1
                 return Answer(200, "had this before"), True
             answer = self._verdict(message)
             core.note(
-                Kind.HANDED_IN,
+                EntryKind.HANDED_IN,
                 phone.number,
                 id=text.id,
                 text=shown,
@@ -78,7 +84,7 @@ class Texts:
         core, now = self._core, self._core.now()
         with core.changed:
             phone.on = on
-            core.note(Kind.POWER, phone.number, detail="on" if on else "off")
+            core.note(EntryKind.POWER, phone.number, detail="on" if on else "off")
             if on:
                 self._arrive_waiting(phone, now)
 
@@ -87,7 +93,7 @@ class Texts:
         core, now = self._core, self._core.now()
         with core.changed:
             phone.full = full
-            core.note(Kind.POWER, phone.number, detail="full" if full else "has room")
+            core.note(EntryKind.POWER, phone.number, detail="full" if full else "has room")
             if not full:
                 self._arrive_waiting(phone, now)
 
@@ -96,20 +102,20 @@ class Texts:
         for message in waiting:
             self._arrive(phone, message, now)
 
-    def _verdict(self, message: Message) -> Answer:
+    def _verdict(self, message: InTransit) -> Answer:
         try:
             _cut(message.text)
         except TextError as refused:
             return Answer(422, str(refused))
         return self._core.handler.submission(message, Answer())
 
-    def _carry(self, phone: Phone, message: Message) -> None:
+    def _carry(self, phone: Phone, message: InTransit) -> None:
         course, now = self._core.course(message), message.at
         for delay in course.delays:
             self._core.arrive_later(now + delay, partial(self._arrive, phone, message))
         if course.failure:
             self._core.note(
-                Kind.FAILED,
+                EntryKind.FAILED,
                 phone.number,
                 id=message.id,
                 text=message.text,
@@ -117,9 +123,9 @@ class Texts:
             )
             self._report(message, "failed", now, course.failure)
         elif not course.delays:
-            self._core.note(Kind.LOST, phone.number, id=message.id, text=message.text)
+            self._core.note(EntryKind.LOST, phone.number, id=message.id, text=message.text)
 
-    def _arrive(self, phone: Phone, message: Message, moment: datetime) -> None:
+    def _arrive(self, phone: Phone, message: InTransit, moment: datetime) -> None:
         """Bring a text to its phone, or keep it while the phone is off and it is not late."""
         end = message.not_after
         if end is not None and moment > end:
@@ -131,7 +137,7 @@ class Texts:
             if end is not None:
                 self._core.arrive_later(end, partial(self._give_up, phone, message))
 
-    def _show(self, phone: Phone, message: Message, moment: datetime) -> None:
+    def _show(self, phone: Phone, message: InTransit, moment: datetime) -> None:
         size = _cut(message.text)
         received = Received(
             turn=next(self._turns),
@@ -144,7 +150,7 @@ class Texts:
         )
         phone.inbox.append(received)
         self._core.note(
-            Kind.DELIVERED,
+            EntryKind.DELIVERED,
             phone.number,
             moment,
             id=message.id,
@@ -153,26 +159,30 @@ class Texts:
         )
         self._report(message, "delivered", moment)
 
-    def _give_up(self, phone: Phone, message: Message, moment: datetime) -> None:
+    def _give_up(self, phone: Phone, message: InTransit, moment: datetime) -> None:
         if message in phone.waiting:
             phone.waiting.remove(message)
             self._expire(message, moment)
 
-    def _expire(self, message: Message, moment: datetime) -> None:
-        self._core.note(Kind.EXPIRED, message.phone, moment, id=message.id, text=message.text)
+    def _expire(self, message: InTransit, moment: datetime) -> None:
+        self._core.note(
+            EntryKind.EXPIRED, message.phone, moment, id=message.id, text=message.text
+        )
         self._report(message, "expired", moment)
 
-    def _report(self, message: Message, fate: str, moment: datetime, detail: str = "") -> None:
+    def _report(
+        self, message: InTransit, fate: str, moment: datetime, detail: str = ""
+    ) -> None:
         """Let the assistant know what became of its text: once, however many copies."""
         if message.id in self._reported:
             return
         self._reported.add(message.id)
-        receipt = Message(message.id, "receipt", message.phone, fate, moment)
+        receipt = InTransit(message.id, "receipt", message.phone, fate, moment)
         fields = {"id": message.id, "fate": fate, "at": stamp(moment), "detail": detail}
         for delay in self._core.course(receipt).delays:
             self._core.call_later("/gateway/receipt", message.phone, fields, moment + delay)
 
-    def _fields(self, message: Message) -> dict[str, str]:
+    def _fields(self, message: InTransit) -> dict[str, str]:
         return {
             "id": message.id,
             "from": message.phone,

@@ -5,14 +5,14 @@ from functools import partial
 from uuid import uuid4
 
 from gateway_sim import alphabet
-from gateway_sim.agenda import Item
+from gateway_sim.agenda import Due
 from gateway_sim.callbacks import Reply
 from gateway_sim.core import Core
 from gateway_sim.errors import PhoneOffError, SessionError, TextError
-from gateway_sim.handlers import Message
-from gateway_sim.phones import Phone, Screen, Session
-from gateway_sim.record import Kind
-from gateway_sim.wire import WireError, read_screen, stamp
+from gateway_sim.handlers import InTransit
+from gateway_sim.phones import Phone, ShownScreen, UssdSession
+from gateway_sim.record import EntryKind
+from gateway_sim.wire import RequestError, read_screen, stamp
 
 PATH = "/gateway/ussd"
 NO_SERVICE = "The service does not answer. Please try again later."
@@ -26,7 +26,7 @@ class Ussd:
     def __init__(self, core: Core, code: str) -> None:
         self._core = core
         self._code = code
-        self._timers: dict[str, Item] = {}
+        self._timers: dict[str, Due] = {}
 
     def dial(self, phone: Phone, code: str) -> str:
         """Begin a session; the first screen. Raises SessionError, PhoneOffError."""
@@ -41,7 +41,7 @@ class Ussd:
             if code != self._code:
                 return self._unknown(phone, code)
             ends = now + timedelta(seconds=core.limits.session_seconds)
-            session = Session(f"s-{uuid4().hex}", code, ends)
+            session = UssdSession(f"s-{uuid4().hex}", code, ends)
             phone.session, phone.screen, phone.ended = session, None, ""
             self._timers[session.id] = core.arrive_later(
                 session.ends, partial(self._time_out, phone, session)
@@ -74,7 +74,7 @@ class Ussd:
         """Lose the session on the way."""
         self._break(phone, "dropped", told)
 
-    def _turn(self, phone: Phone, session: Session, step: str, text: str) -> str:
+    def _turn(self, phone: Phone, session: UssdSession, step: str, text: str) -> str:
         """One question to the assistant and the screen that comes back."""
         core = self._core
         fields = self._fields(phone, session, step, text)
@@ -88,7 +88,7 @@ class Ussd:
                 raise SessionError(f"the session ended before the screen came: {phone.ended}")
             phone.screen = screen
             core.note(
-                Kind.USSD,
+                EntryKind.USSD,
                 phone.number,
                 id=fields["id"],
                 text=screen.text,
@@ -98,30 +98,30 @@ class Ussd:
                 self._close(phone, session, "the service closed it")
         return screen.text
 
-    def _ask(self, phone: Phone, fields: dict[str, str]) -> Screen:
-        turn = Message(fields["id"], "ussd", phone.number, fields["text"], self._core.now())
+    def _ask(self, phone: Phone, fields: dict[str, str]) -> ShownScreen:
+        turn = InTransit(fields["id"], "ussd", phone.number, fields["text"], self._core.now())
         reply: Reply | None = None
         for _ in self._core.course(turn).delays:
             reply = self._core.call(PATH, phone.number, fields)
         if reply is None:
-            self._core.note(Kind.LOST, phone.number, id=turn.id, text=turn.text)
+            self._core.note(EntryKind.LOST, phone.number, id=turn.id, text=turn.text)
             return self._screen(phone, NO_NETWORK, more=False)
         try:
             if not reply.ok:
-                raise WireError(502, f"{reply.code or 'no'} answer to a USSD turn")
+                raise RequestError(502, f"{reply.code or 'no'} answer to a USSD turn")
             return self._screen(phone, *read_screen(reply.body))
-        except WireError as broken:
-            self._core.note(Kind.FAULT, phone.number, id=turn.id, detail=str(broken))
+        except RequestError as broken:
+            self._core.note(EntryKind.FAULT, phone.number, id=turn.id, detail=str(broken))
             return self._screen(phone, NO_SERVICE, more=False)
 
-    def _screen(self, phone: Phone, text: str, more: bool) -> Screen:
+    def _screen(self, phone: Phone, text: str, more: bool) -> ShownScreen:
         """The text as the operator passes it on: what is too long is cut, and written down."""
         text = alphabet.carried(text)
         encoding = alphabet.encoding_of(text)
         limit, size = self._room(encoding), alphabet.size(text, encoding)
         if size > limit:
             self._core.note(
-                Kind.FAULT,
+                EntryKind.FAULT,
                 phone.number,
                 text=text,
                 detail=f"screen too long: {size} of {limit} {encoding} units, cut",
@@ -129,13 +129,13 @@ class Ussd:
             text = alphabet.head(text, limit, encoding)
             size = alphabet.size(text, encoding)
         elif not text:
-            self._core.note(Kind.FAULT, phone.number, detail="empty screen")
-        return Screen(text, more, encoding, size, limit)
+            self._core.note(EntryKind.FAULT, phone.number, detail="empty screen")
+        return ShownScreen(text, more, encoding, size, limit)
 
     def _unknown(self, phone: Phone, code: str) -> str:
         phone.screen = self._screen(phone, NO_CODE.format(code=self._code), more=False)
         phone.ended = f"{code} is not in use"
-        self._core.note(Kind.USSD, phone.number, text=phone.screen.text, detail=code)
+        self._core.note(EntryKind.USSD, phone.number, text=phone.screen.text, detail=code)
         return phone.screen.text
 
     def _break(self, phone: Phone, why: str, told: bool) -> None:
@@ -150,13 +150,13 @@ class Ussd:
         if session and self._core.now() >= session.ends:
             self._time_out(phone, session, session.ends)
 
-    def _time_out(self, phone: Phone, session: Session, moment: datetime) -> None:
+    def _time_out(self, phone: Phone, session: UssdSession, moment: datetime) -> None:
         if phone.session is session:
             seconds = self._core.limits.session_seconds
             self._end(phone, session, f"time limit of {seconds:g} s", moment, told=True)
 
     def _end(
-        self, phone: Phone, session: Session, why: str, moment: datetime, told: bool
+        self, phone: Phone, session: UssdSession, why: str, moment: datetime, told: bool
     ) -> None:
         self._close(phone, session, why, moment)
         if told:
@@ -164,13 +164,15 @@ class Ussd:
             self._core.call_later(PATH, phone.number, fields, moment)
 
     def _close(
-        self, phone: Phone, session: Session, why: str, moment: datetime | None = None
+        self, phone: Phone, session: UssdSession, why: str, moment: datetime | None = None
     ) -> None:
         self._core.arrivals.cancel(self._timers.pop(session.id))
         phone.session, phone.ended = None, why
-        self._core.note(Kind.ENDED, phone.number, moment, id=session.id, detail=why)
+        self._core.note(EntryKind.ENDED, phone.number, moment, id=session.id, detail=why)
 
-    def _fields(self, phone: Phone, session: Session, step: str, text: str) -> dict[str, str]:
+    def _fields(
+        self, phone: Phone, session: UssdSession, step: str, text: str
+    ) -> dict[str, str]:
         session.turns += 1
         return {
             "id": f"{session.id}-{session.turns}",

@@ -20,7 +20,7 @@ CLOCK_SLACK_SECONDS = 300
 MOST_TEXTS = 500  # of one list
 
 
-class WireError(Exception):
+class RequestError(Exception):
     """A request that breaks the description; `code` is the HTTP answer it gets."""
 
     def __init__(self, code: int, detail: str) -> None:
@@ -62,14 +62,14 @@ def check(secret: str, now: datetime, path: str, body: bytes, given: Mapping[str
     right = signature(secret, at, path, body)
     mark = given.get(SIGNATURE_HEADER, "")
     if not hmac.compare_digest(right.encode(), mark.encode()):
-        raise WireError(
+        raise RequestError(
             401, f"wrong {SIGNATURE_HEADER}: the secrets or the signed parts differ"
         )
     if not (at.isascii() and at.isdigit() and len(at) <= 12):
-        raise WireError(401, f"{AT_HEADER} is {at!r}: expected unix seconds")
+        raise RequestError(401, f"{AT_HEADER} is {at!r}: expected unix seconds")
     apart = abs(now.timestamp() - int(at))
     if apart > CLOCK_SLACK_SECONDS:
-        raise WireError(
+        raise RequestError(
             401, f"{AT_HEADER} is {apart:.0f} s from our clock: at most {CLOCK_SLACK_SECONDS}"
         )
 
@@ -84,9 +84,9 @@ def handed_in_all(body: bytes) -> list[HandedIn]:
     fields = _object(body)
     texts = fields.get("texts")
     if not isinstance(texts, list) or not all(isinstance(each, dict) for each in texts):
-        raise WireError(400, "texts: expected a list of objects")
+        raise RequestError(400, "texts: expected a list of objects")
     if not 0 < len(texts) <= MOST_TEXTS:
-        raise WireError(400, f"texts: expected 1 to {MOST_TEXTS}, got {len(texts)}")
+        raise RequestError(400, f"texts: expected 1 to {MOST_TEXTS}, got {len(texts)}")
     return [_handed_in({"from": fields.get("from"), **each}) for each in texts]
 
 
@@ -94,7 +94,7 @@ def _handed_in(fields: Mapping[str, Any]) -> HandedIn:
     names = ("id", "to", "from", "text", "not_after")
     missing = [name for name in names if not isinstance(fields.get(name), str)]
     if missing:
-        raise WireError(400, f"not a string: {', '.join(missing)}")
+        raise RequestError(400, f"not a string: {', '.join(missing)}")
     return HandedIn(
         id=fields["id"],
         to=fields["to"],
@@ -119,7 +119,7 @@ def read_screen(body: bytes) -> tuple[str, bool]:
     fields = _object(body, code=502)
     text, more = fields.get("text"), fields.get("more")
     if not isinstance(text, str) or not isinstance(more, bool):
-        raise WireError(502, 'expected {"text": "...", "more": true or false}')
+        raise RequestError(502, 'expected {"text": "...", "more": true or false}')
     return text, more
 
 
@@ -127,9 +127,9 @@ def _object(body: bytes, code: int = 400) -> dict[str, Any]:
     try:
         fields = json.loads(body)
     except ValueError as broken:
-        raise WireError(code, "the body is not JSON in UTF-8") from broken
+        raise RequestError(code, "the body is not JSON in UTF-8") from broken
     if not isinstance(fields, dict):
-        raise WireError(code, "the body is not a JSON object")
+        raise RequestError(code, "the body is not a JSON object")
     return fields
 
 
@@ -137,7 +137,7 @@ def _moment(text: str) -> datetime:
     try:
         moment = datetime.fromisoformat(text)
     except ValueError as broken:
-        raise WireError(400, f"not_after is {text!r}: expected ISO 8601") from broken
+        raise RequestError(400, f"not_after is {text!r}: expected ISO 8601") from broken
     if moment.tzinfo is None:
-        raise WireError(400, f"not_after is {text!r}: expected a time zone")
+        raise RequestError(400, f"not_after is {text!r}: expected a time zone")
     return moment

@@ -27,7 +27,7 @@ from scenarios.play import play_on
 from scenarios.printing import Printer, say_nothing
 from scenarios.reading import read_season
 from scenarios.season import Season, SignsIn
-from scenarios.stage import Open, Stage
+from scenarios.stage import Open, SeasonStage
 
 if TYPE_CHECKING:
     from _typeshed.wsgi import StartResponse, WSGIApplication, WSGIEnvironment
@@ -56,7 +56,7 @@ class Valley:
         self.clock = RunningClock(season.blocks[0].at, time.monotonic)
         self._told: Callable[[Entry], None] = lambda entry: None
         line = ShownWire(ports[0], self._showing())
-        self.stage = Stage(
+        self.stage = SeasonStage(
             season,
             lambda entry: self._told(entry),
             clock=self.clock,

@@ -28,7 +28,7 @@ LOOKS_EVERY_S = 0.1  # where a page says that it comes again by itself
 OK = 200
 
 
-class Desk:
+class OfficerBrowser:
     """One officer's browser.
 
     Args:
@@ -134,7 +134,7 @@ class Desk:
             raise PageError(f"{act.old} stands {text.count(act.old)} times in:\n{text}")
         self._files[act.file] = text.replace(act.old, act.new)
 
-    def _sends(self, act: s.Sends) -> None:
+    def _sends(self, act: s.SendsFile) -> None:
         self._file(act.file)
         self._changed[self._field(act.label)] = act.file
 
@@ -155,7 +155,7 @@ class Desk:
         )
         self._send(form, also, pressed.attributes.get("formaction"))
 
-    def _reads(self, act: s.Reads) -> None:
+    def _reads(self, act: s.PageReads) -> None:
         faults = differences(act.expected, self._where.text)
         if faults:
             raise PageError("; ".join(faults) + f"\n  {self.path}: {self._where.text[:1500]}")
@@ -226,17 +226,17 @@ def _asks_new(form: Node) -> bool:
     return any(node.attributes.get("name") == "new" for node in form.all())
 
 
-_DO: Mapping[type, Callable[[Desk, Any], None]] = {
-    s.SignsIn: Desk._signs_in,
-    s.Opens: Desk._opens,
-    s.Follows: Desk._follows,
-    s.LooksAt: Desk._looks_at,
-    s.Fills: Desk._fills,
-    s.Ticks: Desk._ticks,
-    s.Chooses: Desk._chooses,
-    s.AddsTo: Desk._adds_to,
-    s.Mends: Desk._mends,
-    s.Sends: Desk._sends,
-    s.Clicks: Desk._clicks,
-    s.Reads: Desk._reads,
+_DO: Mapping[type, Callable[[OfficerBrowser, Any], None]] = {
+    s.SignsIn: OfficerBrowser._signs_in,
+    s.Opens: OfficerBrowser._opens,
+    s.Follows: OfficerBrowser._follows,
+    s.LooksAt: OfficerBrowser._looks_at,
+    s.Fills: OfficerBrowser._fills,
+    s.Ticks: OfficerBrowser._ticks,
+    s.Chooses: OfficerBrowser._chooses,
+    s.AddsTo: OfficerBrowser._adds_to,
+    s.Mends: OfficerBrowser._mends,
+    s.SendsFile: OfficerBrowser._sends,
+    s.Clicks: OfficerBrowser._clicks,
+    s.PageReads: OfficerBrowser._reads,
 }

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from scenarios.season import Officer, Person, Village
+from scenarios.season import Person, SeasonOfficer, SeasonVillage
 
 _NUMBER = r"(\+\d{8,15})"
 _PHONE = re.compile(rf"(\w[\w'-]*)\s+{_NUMBER}")
@@ -25,9 +25,9 @@ class Head:
     zone: str = "UTC"
     region: str = ""
     languages: tuple[str, ...] = ("en", "sw")
-    villages: tuple[Village, ...] = ()
+    villages: tuple[SeasonVillage, ...] = ()
     people: dict[str, Person] = field(default_factory=dict)
-    officers: tuple[Officer, ...] = ()
+    officers: tuple[SeasonOfficer, ...] = ()
     strict: bool = False
 
 
@@ -73,13 +73,13 @@ def _villages(rest: str, head: Head) -> None:
     head.villages += tuple(_village(part.strip()) for part in rest.split(",") if part.strip())
 
 
-def _village(part: str) -> Village:
+def _village(part: str) -> SeasonVillage:
     found = _VILLAGE.fullmatch(part)
     if found is None:
         raise ValueError(f"no village: {part!r}; write a name, or a name (Asia/Manila)")
     name, _, practices = found[1].partition(" with ")
     zone = _known_zone(found[2]) if found[2] else None
-    return Village(name.strip(), zone, tuple(practices.split()))
+    return SeasonVillage(name.strip(), zone, tuple(practices.split()))
 
 
 def _phone(rest: str, head: Head) -> None:
@@ -123,7 +123,7 @@ def _add_officer(rest: str, head: Head, *, is_lead: bool) -> None:
     if missing:
         raise ValueError(f"no village {', '.join(missing)}; name it in a line above: villages")
     _add_person(name, phone, head)
-    officer = Officer(name, code, served, language or head.languages[0], is_lead)
+    officer = SeasonOfficer(name, code, served, language or head.languages[0], is_lead)
     head.officers += (officer,)
 
 

@@ -16,7 +16,7 @@ from assistant.wiring.lines import Opened
 from gateway_sim import OperatorController
 from gateway_sim.callbacks import Side
 from gateway_sim.modem import Modem
-from gateway_sim.provider import Provider
+from gateway_sim.provider import SimulatedProvider
 from gateway_sim.smpp import Centre
 from scenarios.clock import VirtualClock
 
@@ -62,13 +62,13 @@ class Mapped(OwnWire):
     def __init__(self, name: str) -> None:
         self._name = name
         self._mapping = _FOLDER / f"{name}.toml"
-        self._sides: list[Provider] = []
+        self._sides: list[SimulatedProvider] = []
 
     def operator(self, clock: VirtualClock) -> OperatorController:
         secrets = {"token": SECRET, "user": "u", "password": SECRET, "secret": SECRET}
 
         def side(now: Clock) -> Side:
-            self._sides = [Provider(self._mapping, "", secrets, now, 10)]
+            self._sides = [SimulatedProvider(self._mapping, "", secrets, now, 10)]
             return self._sides[0]
 
         return OperatorController(side=side, clock=clock)

@@ -4,10 +4,12 @@ Read from the HTML by the standard library's parser. No script runs: the officer
 without.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 
+_IN_NUMBER = re.compile("(?<=[0-9])\u00a0(?=[0-9])")
 _VOID = frozenset(
     {"input", "link", "meta", "br", "hr", "img", "rect", "line", "circle", "path"}
 )
@@ -40,8 +42,8 @@ class Node:
 
     @property
     def text(self) -> str:
-        """Its words on one line."""
-        return " ".join(" ".join(self._words()).split())
+        """Its words on one line; numbers of phones as they are dialled."""
+        return " ".join(_IN_NUMBER.sub("", " ".join(self._words())).split())
 
     def _words(self) -> Iterator[str]:
         if self.tag in _SILENT:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
-from gateway_sim import Entry, Kind, OperatorController
+from gateway_sim import Entry, EntryKind, OperatorController
 from scenarios.season import Season
 
 INDENT = " " * 22
@@ -131,16 +131,16 @@ def _fault(printer: Printer, entry: Entry, name: str) -> None:
     printer.line(entry.at, "network", f"({name}: {entry.detail})", entry.text)
 
 
-_WRITE: Mapping[Kind, Callable[[Printer, Entry, str], None]] = {
-    Kind.WRITTEN: _written,
-    Kind.DELIVERED: _delivered,
-    Kind.USSD: _ussd,
-    Kind.RANG: _rang,
-    Kind.ENDED: _ended,
-    Kind.POWER: _power,
-    Kind.HANDED_IN: _handed_in,
-    Kind.LOST: _lost,
-    Kind.FAILED: _lost,
-    Kind.EXPIRED: _lost,
-    Kind.FAULT: _fault,
+_WRITE: Mapping[EntryKind, Callable[[Printer, Entry, str], None]] = {
+    EntryKind.WRITTEN: _written,
+    EntryKind.DELIVERED: _delivered,
+    EntryKind.USSD: _ussd,
+    EntryKind.RANG: _rang,
+    EntryKind.ENDED: _ended,
+    EntryKind.POWER: _power,
+    EntryKind.HANDED_IN: _handed_in,
+    EntryKind.LOST: _lost,
+    EntryKind.FAILED: _lost,
+    EntryKind.EXPIRED: _lost,
+    EntryKind.FAULT: _fault,
 }

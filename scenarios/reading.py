@@ -27,15 +27,15 @@ from scenarios.season import (
     LosesTheLine,
     Mends,
     Opens,
+    PageReads,
     Presses,
-    Reads,
     Season,
+    SeasonStep,
     Sees,
-    Sends,
+    SendsFile,
+    SendsText,
     SignsIn,
-    Step,
     Switches,
-    Texts,
     Ticks,
     Waits,
 )
@@ -136,15 +136,15 @@ class _Reader:
             ) from None
         return found.replace(tzinfo=ZoneInfo(self.head.zone))
 
-    def _step(self, number: int, line: str) -> Step:
+    def _step(self, number: int, line: str) -> SeasonStep:
         found = _STEP.fullmatch(line)
         who, words = (found[1], found[2].strip()) if found else (line, "")
         if who == "network":
-            return Step(number, line, "", read_network(words, self.head.people))
+            return SeasonStep(number, line, "", read_network(words, self.head.people))
         if who not in self.head.people:
             known = ", ".join([*self.head.people, "network"])
             raise ValueError(f"nobody is called {who!r}; the head names: {known}")
-        return Step(number, line, who, self._act(words))
+        return SeasonStep(number, line, who, self._act(words))
 
     def _act(self, words: str) -> Act:
         for verb, make in _VERBS.items():
@@ -164,7 +164,7 @@ class _Reader:
 
 def _texts(rest: str, reader: _Reader) -> Act:
     quoted = len(rest) >= 2 and rest[0] == rest[-1] == '"'
-    return Texts(rest[1:-1] if quoted else rest)
+    return SendsText(rest[1:-1] if quoted else rest)
 
 
 def _writes(rest: str, reader: _Reader) -> Act:
@@ -172,7 +172,7 @@ def _writes(rest: str, reader: _Reader) -> Act:
     if found is None:
         raise ValueError("write: writes 2000 characters of rice")
     length, piece = int(found[1]), found[2] + " "
-    return Texts((piece * (length // len(piece) + 1))[:length])
+    return SendsText((piece * (length // len(piece) + 1))[:length])
 
 
 def _waits(rest: str, reader: _Reader) -> Act:
@@ -270,9 +270,9 @@ _VERBS: "Mapping[str, Callable[[str, _Reader], Act]]" = {
     "chooses": _pair(Chooses, "chooses"),
     "adds to": _pair(AddsTo, "adds to"),
     "mends": _mends,
-    "sends": _pair(Sends, "sends"),
+    "sends": _pair(SendsFile, "sends"),
     "clicks": _named(Clicks, "which button"),
-    "reads": lambda rest, reader: Reads(read_expected(rest)),
+    "reads": lambda rest, reader: PageReads(read_expected(rest)),
     "switches on": _alone(Switches(on=True)),
     "switches off": _alone(Switches(on=False)),
 }

@@ -8,7 +8,7 @@ from scenarios.heard import Expected
 
 
 @dataclass(frozen=True)
-class Village:
+class SeasonVillage:
     """A village of the season; without a zone it keeps the programme's time. `practices` are
     offered there beside the mat."""
 
@@ -26,7 +26,7 @@ class Person:
 
 
 @dataclass(frozen=True)
-class Officer:
+class SeasonOfficer:
     """What makes a person of the season an officer from its start."""
 
     name: str
@@ -37,7 +37,7 @@ class Officer:
 
 
 @dataclass(frozen=True)
-class Texts:
+class SendsText:
     """Sends a text."""
 
     text: str
@@ -110,7 +110,7 @@ class Ends:
 
 
 @dataclass(frozen=True)
-class Fault:
+class NetworkFault:
     """What the network does from now on, to whom (None: everybody)."""
 
     does: str
@@ -121,10 +121,10 @@ class Fault:
 
 
 @dataclass(frozen=True)
-class Network:
+class NetworkChange:
     """A change of the network's weather; None makes all well again."""
 
-    fault: Fault | None
+    fault: NetworkFault | None
 
 
 WHOLE_PAGE = "the page"
@@ -198,7 +198,7 @@ class Mends:
 
 
 @dataclass(frozen=True)
-class Sends:
+class SendsFile:
     """Puts a file into a field."""
 
     label: str
@@ -213,19 +213,28 @@ class Clicks:
 
 
 @dataclass(frozen=True)
-class Reads:
+class PageReads:
     """These pieces must stand on the page, or in the place that is looked at."""
 
     expected: Expected
 
 
-WithFiles = AddsTo | Mends | Sends
+WithFiles = AddsTo | Mends | SendsFile
 AtPage = (
-    SignsIn | Opens | Follows | LooksAt | Fills | Ticks | Chooses | Clicks | Reads | WithFiles
+    SignsIn
+    | Opens
+    | Follows
+    | LooksAt
+    | Fills
+    | Ticks
+    | Chooses
+    | Clicks
+    | PageReads
+    | WithFiles
 )
 
 Act = (
-    Texts
+    SendsText
     | Dials
     | Presses
     | HangsUp
@@ -236,13 +245,13 @@ Act = (
     | HearsNothing
     | Sees
     | Ends
-    | Network
+    | NetworkChange
     | AtPage
 )
 
 
 @dataclass(frozen=True)
-class Step:
+class SeasonStep:
     """One line: what somebody does or must see. `who` is empty for the network."""
 
     line: int
@@ -257,7 +266,7 @@ class Block:
 
     line: int
     at: datetime
-    steps: tuple[Step, ...]
+    steps: tuple[SeasonStep, ...]
 
 
 @dataclass(frozen=True)
@@ -269,9 +278,9 @@ class Season:
     zone: str
     region: str
     languages: tuple[str, ...]
-    villages: tuple[Village, ...]
+    villages: tuple[SeasonVillage, ...]
     people: Mapping[str, Person]
-    officers: tuple[Officer, ...]
+    officers: tuple[SeasonOfficer, ...]
     strict: bool
     blocks: tuple[Block, ...] = field(default=())
 

@@ -36,9 +36,9 @@ from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.lines import open_lines
 from assistant.wiring.practices import open_practices
 from assistant.worker import Worker
-from gateway_sim import Entry, Kind
+from gateway_sim import Entry, EntryKind
 from scenarios.clock import VirtualClock, next_mark
-from scenarios.desk import Desk
+from scenarios.desk import OfficerBrowser
 from scenarios.lines import LINES, SECRET, WIRE, OwnWire
 from scenarios.season import Season
 
@@ -77,7 +77,7 @@ class Open:
     programme: str = ""
 
 
-class Stage:
+class SeasonStage:
     """A deployment of its own for one season, between `__enter__` and `__exit__`.
 
     Args:
@@ -164,9 +164,9 @@ class Stage:
             )
         return house
 
-    def desk(self, phone: str) -> Desk:
+    def desk(self, phone: str) -> OfficerBrowser:
         """An officer's way to the pages."""
-        found = Desk(self.url, phone, lambda: self._one_time_password(phone))
+        found = OfficerBrowser(self.url, phone, lambda: self._one_time_password(phone))
         self._held.callback(found.close)
         return found
 
@@ -175,7 +175,7 @@ class Stage:
         return password
 
     def _note(self, entry: Entry) -> None:
-        if entry.kind is Kind.HANDED_IN and entry.code not in (200, 202):
+        if entry.kind is EntryKind.HANDED_IN and entry.code not in (200, 202):
             self._refused_at = entry.at
         self._listen(entry)
 

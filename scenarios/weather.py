@@ -7,17 +7,17 @@ from datetime import timedelta
 from gateway_sim import (
     Busy,
     Chain,
-    Delay,
     Deliver,
     Fail,
     Handler,
     Lose,
+    MessageDelay,
     Refuse,
     Reorder,
     Repeat,
 )
-from gateway_sim.handlers import Way, Which
-from scenarios.season import Fault, Network, Person
+from gateway_sim.handlers import MessageMatch, Way
+from scenarios.season import NetworkChange, NetworkFault, Person
 
 _WAYS: Mapping[str, tuple[Way, ...]] = {
     "texts to": ("to_phone",),
@@ -37,12 +37,12 @@ HOW_TO = (
     "or: network is busy; or: network is well"
 )
 _BY_ITSELF = {
-    "is well": Network(None),
-    "is busy": Network(Fault("busy")),
+    "is well": NetworkChange(None),
+    "is busy": NetworkChange(NetworkFault("busy")),
 }
 
 
-def read_network(words: str, people: Mapping[str, Person]) -> Network:
+def read_network(words: str, people: Mapping[str, Person]) -> NetworkChange:
     """What a line says of the network. Raises ValueError with what to write instead."""
     words = " ".join(words.split())
     if words in _BY_ITSELF:
@@ -56,23 +56,23 @@ def read_network(words: str, people: Mapping[str, Person]) -> Network:
     if who != EVERYBODY and who not in people:
         raise ValueError(f"nobody is called {who}; name a phone of the head, or {EVERYBODY}")
     unit = "hours" if (found["unit"] or "").startswith("hour") else "minutes"
-    fault = Fault(
+    fault = NetworkFault(
         does=found["does"],
         ways=_WAYS[found["what"]],
         phone=None if who == EVERYBODY else people[who].phone,
         by=timedelta(**{unit: int(found["by"] or 0)}),
         first=int(found["first"]) if found["first"] else None,
     )
-    return Network(fault)
+    return NetworkChange(fault)
 
 
-def handler(faults: Sequence[Fault]) -> Handler:
+def handler(faults: Sequence[NetworkFault]) -> Handler:
     """The handler of all faults together, in the order of their lines."""
     return Chain(*(_MADE[fault.does](fault) for fault in faults)) if faults else Deliver()
 
 
-def _which(fault: Fault) -> Which:
-    which = Which()
+def _which(fault: NetworkFault) -> MessageMatch:
+    which = MessageMatch()
     if fault.ways:
         which["ways"] = fault.ways  # type: ignore[typeddict-item]
     if fault.phone:
@@ -82,10 +82,10 @@ def _which(fault: Fault) -> Which:
     return which
 
 
-_MADE: Mapping[str, Callable[[Fault], Handler]] = {
+_MADE: Mapping[str, Callable[[NetworkFault], Handler]] = {
     "loses": lambda fault: Lose(**_which(fault)),
     "repeats": lambda fault: Repeat(**_which(fault)),
-    "delays": lambda fault: Delay(fault.by, **_which(fault)),
+    "delays": lambda fault: MessageDelay(fault.by, **_which(fault)),
     "swaps": lambda fault: Reorder(fault.by, **_which(fault)),
     "refuses": lambda fault: Refuse(**_which(fault)),
     "fails": lambda fault: Fail(**_which(fault)),

@@ -25,6 +25,7 @@ from sqlalchemy import Connection, Engine, create_engine, make_url, text
 from assistant.store import Store
 from assistant.store.engine import forget_power_cuts
 from assistant.store.tables import Base
+from assistant.wiring.dangers import open_dangers
 from assistant.wiring.tasks import open_tasks
 from tests.shared import share
 
@@ -32,6 +33,7 @@ gc.disable()  # until all tests are collected: what is made until then stays
 forget_power_cuts()
 share()
 # The same examples on every build, so that a red one is about the change; at a desk new ones.
+open_dangers()
 open_tasks()  # as every start of the program does
 settings.register_profile("build", derandomize=True)
 if os.environ.get("CI"):

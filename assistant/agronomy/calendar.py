@@ -13,7 +13,7 @@ from functools import cached_property
 from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.lot.soaking import Sprouting
-from assistant.agronomy.practices import MAT, Anchor, Point, Practice, TaskRule, Window
+from assistant.agronomy.practices import MAT, Anchor, DayPoint, Practice, TaskRule, Window
 from assistant.agronomy.tasks import Task as Task
 from assistant.agronomy.tasks import TaskCode as TaskCode
 
@@ -92,7 +92,7 @@ class Anchors:
         """Days from sowing to `on`."""
         return (on - self.sow).days
 
-    def date_of(self, point: Point) -> dt.date:
+    def date_of(self, point: DayPoint) -> dt.date:
         """The date of a point of the practice."""
         anchors = {
             Anchor.SOW: self.sow,

@@ -267,6 +267,15 @@ UNCOVER_LATEST_DAY = chosen(
     "day",
     note="a bed still bare then has failed: a case for the officer",
 )
+NIGHT_WATER_CM = practice(
+    "night_water_cm",
+    3,
+    "cm",
+    low=2,
+    high=3,
+    note="let in at dusk before a cold night, off again in the morning; that it holds warmth "
+    "over night: AgFax, Comments about flooding Louisiana rice for frost protection, 2007",
+)
 COLOUR_CHECK_DAY = practice("colour_check_day", 7, "day")
 PALE_AFTER_UNCOVERING_D = practice(
     "pale_after_uncovering_d",

@@ -8,7 +8,7 @@ from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
 
 
-class Limits(NamedTuple):
+class InputRange(NamedTuple):
     """The range that the arithmetic accepts, both ends included; readers ask again outside."""
 
     low: float
@@ -17,14 +17,14 @@ class Limits(NamedTuple):
 
 # Wider than anything published: what a person may mean is for the readers to judge.
 LIMITS = {
-    "field_area_m2": Limits(1.0, 10_000_000.0),
-    "germination": Limits(0.01, 1.0),
-    "spacing_row_cm": Limits(8.0, 60.0),
-    "spacing_hill_cm": Limits(8.0, 60.0),
-    "seedlings_per_hill": Limits(1, 6),
-    "grain_weight_g": Limits(10.0, 40.0),
-    "pail_litres": Limits(1.0, 50.0),
-    "establishment": Limits(0.05, 1.0),
+    "field_area_m2": InputRange(1.0, 10_000_000.0),
+    "germination": InputRange(0.01, 1.0),
+    "spacing_row_cm": InputRange(8.0, 60.0),
+    "spacing_hill_cm": InputRange(8.0, 60.0),
+    "seedlings_per_hill": InputRange(1, 6),
+    "grain_weight_g": InputRange(10.0, 40.0),
+    "pail_litres": InputRange(1.0, 50.0),
+    "establishment": InputRange(0.05, 1.0),
 }
 
 

@@ -19,7 +19,7 @@ TINS_IN_PAIL = (1, 400)  # what a person may count
 MOST = 30  # more than these nobody counts
 
 
-class Measure(StrEnum):
+class LevelMeasure(StrEnum):
     """What is filled level."""
 
     TIN = "tin"
@@ -30,7 +30,7 @@ class Measure(StrEnum):
 class Level(NamedTuple):
     """So many level measures, whole or half ones."""
 
-    measure: Measure
+    measure: LevelMeasure
     amount: float
 
 
@@ -81,9 +81,9 @@ def shared_by_tin(sprouted_per_mat_g: float, tin_l: float) -> Shared | None:
 def _level(
     grams: float, kg_per_l: float, tin_l: float | None, way: Callable[[float], int]
 ) -> Level | None:
-    sizes = {Measure.SPOON: c.SPOON_ML.value, Measure.CAP: c.CAP_ML.value}
+    sizes = {LevelMeasure.SPOON: c.SPOON_ML.value, LevelMeasure.CAP: c.CAP_ML.value}
     if tin_l is not None:
-        sizes = {Measure.TIN: tin_l * ML_PER_L, **sizes}
+        sizes = {LevelMeasure.TIN: tin_l * ML_PER_L, **sizes}
     for measure, size_ml in sorted(sizes.items(), key=lambda each: -each[1]):
         exact = grams / kg_per_l / size_ml
         told = way(exact * HALVES) / HALVES if exact < MOST / HALVES else float(way(exact))

@@ -7,7 +7,9 @@ from assistant.agronomy.aid_page import aid_section
 from assistant.agronomy.constants import CONSTANTS
 from assistant.agronomy.constants_measures import MEASURE_CONSTANTS
 from assistant.agronomy.constants_work import WORK_CONSTANTS
-from assistant.agronomy.practices import Point, Practice, TaskRule
+from assistant.agronomy.dangers.page import dangers_section
+from assistant.agronomy.dangers.rows import DANGERS
+from assistant.agronomy.practices import DayPoint, Practice, TaskRule
 from assistant.agronomy.sourced.conflicts import CONFLICTS, Conflict
 from assistant.agronomy.sourced.constant import Constant, HowSure
 from assistant.agronomy.sourced.tables import TABLES, Cell, Table
@@ -82,6 +84,7 @@ def sources_page(practices: Iterable[Practice]) -> str:
         "\n".join(map(_practice, practices)),
         _LAND + "".join(map(_land, UNITS)),
         "\n" + _CONFLICTS + "".join(map(_conflict, CONFLICTS)),
+        dangers_section(DANGERS.all),
         aid_section(),
     )
     return "".join(parts).rstrip()
@@ -139,7 +142,7 @@ def _task(rule: TaskRule) -> str:
     )
 
 
-def _point(point: Point) -> str:
+def _point(point: DayPoint) -> str:
     return f"{point.anchor} {point.days.value:+g}" if point.days.value else point.anchor.value
 
 

@@ -28,7 +28,7 @@ class Stage(StrEnum):
 
 
 @dataclass(frozen=True)
-class Span:
+class StageDays:
     """Days of one stage, counted from sowing; `end` is the day after its last."""
 
     stage: Stage
@@ -37,7 +37,7 @@ class Span:
 
 
 @dataclass(frozen=True)
-class Course:
+class StageCourse:
     """The stages of one bed in days from sowing.
 
     Args:
@@ -47,8 +47,8 @@ class Course:
         held: its seed must not be sown, so that nothing but the plan is there
     """
 
-    spans: tuple[Span, ...]
-    drained: Span | None
+    spans: tuple[StageDays, ...]
+    drained: StageDays | None
     sown: bool
     held: bool = False
 
@@ -64,12 +64,12 @@ class Course:
         return begun[-1] if begun else Stage.PLANNED
 
 
-def course_of(nursery: Nursery) -> Course:
+def course_of(nursery: Nursery) -> StageCourse:
     """The stages of a nursery, by its calendar and what happened since."""
     days = {task.code: task.day for task in nursery.tasks}
     if nursery.held:  # planned, and no more, whatever the day
         first = days.get(TaskCode.SEED_TEST, days[TaskCode.SOAK])
-        return Course((Span(Stage.PLANNED, first, 1),), None, sown=False, held=True)
+        return StageCourse((StageDays(Stage.PLANNED, first, 1),), None, sown=False, held=True)
     planted = nursery.transplanted_on
     cut = nursery.day(planted) if planted is not None else None
     starts = _starts(nursery, days)
@@ -78,9 +78,11 @@ def course_of(nursery: Nursery) -> Course:
         starts.append((Stage.PLANTED, cut))
     last = PLANTED_SHOWN_D if cut is not None else OLD_SHOWN_D
     ends = [first for _, first in starts[1:]] + [starts[-1][1] + last]
-    spans = (Span(stage, first, end) for (stage, first), end in zip(starts, ends, strict=True))
+    spans = (
+        StageDays(stage, first, end) for (stage, first), end in zip(starts, ends, strict=True)
+    )
     shown = tuple(span for span in spans if span.first < span.end)
-    return Course(shown, _drained(nursery, days, cut), nursery.sown)
+    return StageCourse(shown, _drained(nursery, days, cut), nursery.sown)
 
 
 def _starts(nursery: Nursery, days: dict[TaskCode, int]) -> list[tuple[Stage, int]]:
@@ -98,17 +100,17 @@ def _starts(nursery: Nursery, days: dict[TaskCode, int]) -> list[tuple[Stage, in
     return starts
 
 
-def _drained(nursery: Nursery, days: dict[TaskCode, int], cut: int | None) -> Span | None:
+def _drained(nursery: Nursery, days: dict[TaskCode, int], cut: int | None) -> StageDays | None:
     if TaskCode.DRAIN_BED not in days:
         return None
     end = nursery.day(nursery.anchors.transplant_date)
     end = end if cut is None else min(end, cut)
     first = days[TaskCode.DRAIN_BED]
-    return Span(Stage.DRAINED, first, end) if first < end else None
+    return StageDays(Stage.DRAINED, first, end) if first < end else None
 
 
-def shown_until(course: Course, day: int) -> Iterator[Span]:
+def shown_until(course: StageCourse, day: int) -> Iterator[StageDays]:
     """The spans, the last one stretched to a day that lies beyond it."""
     *before, last = course.spans
     yield from before
-    yield Span(last.stage, last.first, max(last.end, day + 1))
+    yield StageDays(last.stage, last.first, max(last.end, day + 1))

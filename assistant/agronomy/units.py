@@ -7,7 +7,7 @@ VN-N, VN-C, VN-S for the north, centre and south of Viet Nam. The longest matchi
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 from types import MappingProxyType
@@ -41,6 +41,7 @@ FEDDAN = Source("an encyclopaedia, two mirrors", "Feddan", UNDATED)
 JERIB = Source("an encyclopaedia, quoted", "Jerib", UNDATED)
 PROCIL = Source("procil.id", "[units of land in Java]", UNDATED)
 IICA = Source("IICA", "[rice, Dominican Republic] (prints the figure upside down)", UNDATED)
+OFFICE = Source("the programme's office", "land units of a village", UNDATED)
 PROGRAMME = Source("the programme's own rule", "fixed sizes of land units", "2026")
 MEMORY = Source("from memory", "not seen in a source", "2026")
 
@@ -243,6 +244,32 @@ def land_unit(key: str, region: str | None = None) -> LandUnit | None:
 def likely_units(region: str | None = None) -> tuple[str, ...]:
     """The units to offer where a person gave only a number, likeliest first."""
     return next(_LIKELY[place] for place in _places(region) if place in _LIKELY)
+
+
+_OWN_OFFERED = 2
+HERE = "here"  # the region of a unit that an office has set for a village
+
+
+@dataclass(frozen=True)
+class Land:
+    """Where an area is read: a region's code, and the sizes [m2] that an office has set for a
+    village, by key; those go before."""
+
+    region: str | None = None
+    own: Mapping[str, Fraction] = field(default_factory=dict)
+
+    def unit(self, key: str) -> LandUnit | None:
+        """The unit of this name there, or None where its size is not settled."""
+        if key in self.own:
+            return LandUnit(key, HERE, self.own[key], OFFICE, Sure.AGREED)
+        return land_unit(key, self.region)
+
+    @property
+    def likely(self) -> tuple[str, ...]:
+        """The units to offer where a person gave only a number, likeliest first."""
+        return tuple(
+            dict.fromkeys((*tuple(self.own)[:_OWN_OFFERED], *likely_units(self.region)))
+        )
 
 
 def _places(region: str | None) -> tuple[str, ...]:

@@ -5,38 +5,38 @@ in, frozen values out: `read_alert` reads and checks a message, `judge` says whe
 here and for which places. What is done with it is for others.
 """
 
-from assistant.alerts.judging import Judged, Outcome, Rules, Threat, judge
-from assistant.alerts.places import Place, held
+from assistant.alerts.judging import AlertOutcome, JudgedAlert, Rules, Threat, judge
+from assistant.alerts.places import VillagePlace, held
 from assistant.alerts.reading import read_alert
 from assistant.alerts.values import (
     Alert,
+    AlertFault,
+    AlertWrong,
     Area,
-    Fault,
     Faulty,
     Info,
-    Kind,
+    MessageType,
     Reference,
     Scope,
     Status,
-    Wrong,
 )
 
 __all__ = [
     "Alert",
     "Area",
-    "Fault",
+    "AlertFault",
     "Faulty",
     "Info",
-    "Judged",
-    "Kind",
-    "Outcome",
-    "Place",
+    "JudgedAlert",
+    "MessageType",
+    "AlertOutcome",
+    "VillagePlace",
     "Reference",
     "Rules",
     "Scope",
     "Status",
     "Threat",
-    "Wrong",
+    "AlertWrong",
     "held",
     "judge",
     "read_alert",

@@ -6,7 +6,7 @@ Section numbers are those of CAP 1.2. Blank space around a text is not held agai
 import re
 from datetime import UTC, datetime, timedelta
 
-from assistant.alerts.values import DEFAULT_LANGUAGE, Circle, Point, Reference, Wrong
+from assistant.alerts.values import DEFAULT_LANGUAGE, AlertWrong, Circle, Point, Reference
 
 # 3.2.1 <sent>, 3.3.2: seconds, and a zone in digits; letters such as Z must not stand there.
 _TIME = re.compile(
@@ -27,7 +27,7 @@ YEARS = range(1900, 3000)
 class WrongText(Exception):
     """A text that is not what its element holds; becomes a fault."""
 
-    def __init__(self, wrong: Wrong) -> None:
+    def __init__(self, wrong: AlertWrong) -> None:
         super().__init__(wrong)
         self.wrong = wrong
 
@@ -35,7 +35,7 @@ class WrongText(Exception):
 def identifier(text: str) -> str:
     """A name for a message or its sender."""
     if not _IDENTIFIER.fullmatch(text):
-        raise WrongText(Wrong.IDENTIFIER)
+        raise WrongText(AlertWrong.IDENTIFIER)
     return text
 
 
@@ -43,16 +43,16 @@ def moment(text: str) -> datetime:
     """A moment such as 2003-06-17T14:57:00-07:00, in UTC; 24:00:00 is the end of its day."""
     found = _TIME.fullmatch(text)
     if found is None:
-        raise WrongText(Wrong.TIME)
+        raise WrongText(AlertWrong.TIME)
     day, clock, zone = found.groups()
     ends_day = clock == "24:00:00"
     try:
         local = datetime.fromisoformat(f"{day}T{'00:00:00' if ends_day else clock}{zone}")
         if local.year not in YEARS or abs(local.utcoffset() or timedelta()) > FARTHEST_ZONE:
-            raise WrongText(Wrong.TIME)
+            raise WrongText(AlertWrong.TIME)
         return (local + timedelta(days=int(ends_day))).astimezone(UTC)
     except (ValueError, OverflowError):
-        raise WrongText(Wrong.TIME) from None
+        raise WrongText(AlertWrong.TIME) from None
 
 
 def references(text: str) -> tuple[Reference, ...]:
@@ -63,24 +63,24 @@ def references(text: str) -> tuple[Reference, ...]:
 def _reference(text: str) -> Reference:
     parts = text.split(",")
     if len(parts) != 3:
-        raise WrongText(Wrong.REFERENCE)
+        raise WrongText(AlertWrong.REFERENCE)
     try:
         return Reference(identifier(parts[0]), identifier(parts[1]), moment(parts[2]))
     except WrongText:
-        raise WrongText(Wrong.REFERENCE) from None
+        raise WrongText(AlertWrong.REFERENCE) from None
 
 
 def decimal(text: str) -> float:
     """A number in plain digits."""
     if len(text) > MOST_DIGITS or not _DECIMAL.fullmatch(text):
-        raise WrongText(Wrong.NUMBER)
+        raise WrongText(AlertWrong.NUMBER)
     return float(text)
 
 
 def whole(text: str) -> int:
     """A count."""
     if len(text) > MOST_DIGITS or not re.fullmatch(r"[-+]?[0-9]+", text):
-        raise WrongText(Wrong.NUMBER)
+        raise WrongText(AlertWrong.NUMBER)
     return int(text)
 
 
@@ -89,20 +89,20 @@ def language(text: str) -> str:
     if not text:
         return DEFAULT_LANGUAGE
     if not _LANGUAGE.fullmatch(text):
-        raise WrongText(Wrong.WORD)
+        raise WrongText(AlertWrong.WORD)
     return text
 
 
 def _point(text: str) -> Point:
     parts = text.split(",")
     if len(parts) != 2:
-        raise WrongText(Wrong.POINT)
+        raise WrongText(AlertWrong.POINT)
     try:
         latitude, longitude = map(decimal, parts)
     except WrongText:
-        raise WrongText(Wrong.POINT) from None
+        raise WrongText(AlertWrong.POINT) from None
     if abs(latitude) > POLE or abs(longitude) > DATE_LINE:
-        raise WrongText(Wrong.POINT)
+        raise WrongText(AlertWrong.POINT)
     return Point(latitude, longitude)
 
 
@@ -110,7 +110,7 @@ def polygon(text: str) -> tuple[Point, ...]:
     """A closed ring of latitude,longitude with blanks between the pairs."""
     ring = tuple(map(_point, text.split()))
     if len(ring) < LEAST_CORNERS or ring[0] != ring[-1]:
-        raise WrongText(Wrong.RING)
+        raise WrongText(AlertWrong.RING)
     return ring
 
 
@@ -118,8 +118,8 @@ def circle(text: str) -> Circle:
     """A centre and a radius [km], as latitude,longitude radius."""
     parts = text.split()
     if len(parts) != 2:
-        raise WrongText(Wrong.POINT)
+        raise WrongText(AlertWrong.POINT)
     centre, radius_km = _point(parts[0]), decimal(parts[1])
     if radius_km < 0:
-        raise WrongText(Wrong.NUMBER)
+        raise WrongText(AlertWrong.NUMBER)
     return Circle(centre, radius_km)

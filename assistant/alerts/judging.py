@@ -10,8 +10,8 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import Protocol, TypeVar
 
-from assistant.alerts.places import Place, held
-from assistant.alerts.values import Alert, Area, Info, Kind, Scope, Status
+from assistant.alerts.places import VillagePlace, held
+from assistant.alerts.values import Alert, Area, Info, MessageType, Scope, Status
 
 
 @dataclass(frozen=True)
@@ -54,7 +54,7 @@ def spoken(told: Sequence[Told], language: str) -> Told:
     return told[0]
 
 
-class Outcome(StrEnum):
+class AlertOutcome(StrEnum):
     """What an alert says to us, before anything is done with it."""
 
     NOT_ACTUAL = "not_actual"  # an exercise, a test, a draft: shown, never sent
@@ -94,45 +94,51 @@ class Threat:
 
 
 @dataclass(frozen=True)
-class Judged:
+class JudgedAlert:
     """What an alert comes to; threats only where it matters."""
 
-    outcome: Outcome
+    outcome: AlertOutcome
     threats: tuple[Threat, ...] = ()
 
 
-def judge(alert: Alert, rules: Rules, places: Mapping[int, Place], now: datetime) -> Judged:
+def judge(
+    alert: Alert, rules: Rules, places: Mapping[int, VillagePlace], now: datetime
+) -> JudgedAlert:
     """What an alert comes to at `now`, for places by their ids."""
     by_itself = _by_itself(alert)
     if by_itself is not None:
-        return Judged(by_itself)
+        return JudgedAlert(by_itself)
     left = _threats(alert, rules)
     for outcome, holds in (
-        (Outcome.EXPIRED, lambda threat: threat.holds_until > now),
-        (Outcome.ALL_CLEAR, lambda threat: not _over(threat)),
-        (Outcome.OTHER_HAZARD, lambda threat: _of_hazard(threat, rules)),
-        (Outcome.BELOW, lambda threat: _strong(threat, rules)),
-        (Outcome.ONLY_WORDS, lambda threat: any(area.drawn for area in _areas(threat))),
+        (AlertOutcome.EXPIRED, lambda threat: threat.holds_until > now),
+        (AlertOutcome.ALL_CLEAR, lambda threat: not _over(threat)),
+        (AlertOutcome.OTHER_HAZARD, lambda threat: _of_hazard(threat, rules)),
+        (AlertOutcome.BELOW, lambda threat: _strong(threat, rules)),
+        (AlertOutcome.ONLY_WORDS, lambda threat: any(area.drawn for area in _areas(threat))),
     ):
         left = [threat for threat in left if holds(threat)]
         if not left:
-            return Judged(outcome)
+            return JudgedAlert(outcome)
     placed = [_placed(threat, places) for threat in left]
     found = tuple(threat for threat in placed if threat.place_ids)
-    return Judged(Outcome.MATTERS, found) if found else Judged(Outcome.ELSEWHERE)
+    return (
+        JudgedAlert(AlertOutcome.MATTERS, found)
+        if found
+        else JudgedAlert(AlertOutcome.ELSEWHERE)
+    )
 
 
-def _by_itself(alert: Alert) -> Outcome | None:
+def _by_itself(alert: Alert) -> AlertOutcome | None:
     """What its head alone comes to, whatever the danger."""
     if alert.status is not Status.ACTUAL:
-        return Outcome.NOT_ACTUAL
+        return AlertOutcome.NOT_ACTUAL
     if alert.scope is not Scope.PUBLIC:
-        return Outcome.NOT_PUBLIC
-    if alert.kind in (Kind.ACK, Kind.ERROR):
-        return Outcome.NO_WARNING
-    if alert.kind is Kind.CANCEL:
-        return Outcome.CANCELS
-    return None if alert.infos else Outcome.NO_WARNING
+        return AlertOutcome.NOT_PUBLIC
+    if alert.kind in (MessageType.ACK, MessageType.ERROR):
+        return AlertOutcome.NO_WARNING
+    if alert.kind is MessageType.CANCEL:
+        return AlertOutcome.CANCELS
+    return None if alert.infos else AlertOutcome.NO_WARNING
 
 
 def _threats(alert: Alert, rules: Rules) -> list[Threat]:
@@ -189,6 +195,6 @@ def _areas(threat: Threat) -> Iterable[Area]:
     return threat.infos[0].areas
 
 
-def _placed(threat: Threat, places: Mapping[int, Place]) -> Threat:
+def _placed(threat: Threat, places: Mapping[int, VillagePlace]) -> Threat:
     inside = {key for area in _areas(threat) for key in held(area, places)}
     return replace(threat, place_ids=tuple(sorted(inside)))

@@ -14,7 +14,7 @@ LEAST_KM_PER_DEGREE = 110.57
 
 
 @dataclass(frozen=True)
-class Place:
+class VillagePlace:
     """A village as an alert sees it: a mark on the map, codes, both, or neither."""
 
     point: Point | None = None
@@ -26,7 +26,7 @@ class Place:
         return self.point is not None or bool(self.geocodes)
 
 
-def held(area: Area, places: Mapping[int, Place]) -> frozenset[int]:
+def held(area: Area, places: Mapping[int, VillagePlace]) -> frozenset[int]:
     """The places that an area holds, by their ids; its edge belongs to it."""
     codes = frozenset(map(as_code, area.geocodes))
     named = {key for key, place in places.items() if not codes.isdisjoint(place.geocodes)}

@@ -10,16 +10,16 @@ from assistant.alerts.standard import ALERT, BESIDE, NAMESPACE, SIGNATURES, Part
 from assistant.alerts.values import (
     DEFAULT_LANGUAGE,
     Alert,
+    AlertFault,
+    AlertWrong,
     Area,
-    Fault,
     Faulty,
     Geocode,
     Info,
-    Kind,
+    MessageType,
     Reference,
     Scope,
     Status,
-    Wrong,
 )
 
 MOST_FAULTS = 20
@@ -35,7 +35,7 @@ def read_alert(raw: bytes) -> Alert | Faulty:
     root = open_document(raw)
     if isinstance(root, Faulty):
         return root
-    faults: list[Fault] = []
+    faults: list[AlertFault] = []
     signatures = [child for child in root if child.tag.startswith(f"{{{SIGNATURES}}}")]
     found = _block(root, ALERT, "alert", faults, skip=signatures)
     if faults:
@@ -47,7 +47,7 @@ def _block(
     element: Element,
     parts: tuple[Part, ...],
     where: str,
-    faults: list[Fault],
+    faults: list[AlertFault],
     skip: Sequence[Element] = (),
 ) -> Block:
     """The values of a block by the names of its elements; faults are added to the list."""
@@ -63,14 +63,14 @@ def _block(
             continue
         at = places.get(child.tag)
         if at is None:
-            faults.append(Fault(Wrong.UNKNOWN, where, _name(child)))
+            faults.append(AlertFault(AlertWrong.UNKNOWN, where, _name(child)))
             continue
         part, count = parts[at], len(found[parts[at].name]) + 1
         here = f"{where}/{part.name}" + (f"[{count}]" if part.many else "")
         if at < place:
-            faults.append(Fault(Wrong.ORDER, here))
+            faults.append(AlertFault(AlertWrong.ORDER, here))
         if count > 1 and not part.many:
-            faults.append(Fault(Wrong.TWICE, here))
+            faults.append(AlertFault(AlertWrong.TWICE, here))
         place = max(place, at)
         found[part.name].append(_value(child, part, here, faults))
     _complete(found, parts, where, faults)
@@ -82,10 +82,10 @@ def _name(element: Element) -> str:
     return element.tag.removeprefix(f"{{{NAMESPACE}}}")[-SHOWN:]
 
 
-def _stray(element: Element, where: str, faults: list[Fault]) -> None:
+def _stray(element: Element, where: str, faults: list[AlertFault]) -> None:
     """Attributes, which the standard has none of, and words between the elements of a block."""
     faults += [
-        Fault(Wrong.UNKNOWN, where, f"@{name}"[:SHOWN])
+        AlertFault(AlertWrong.UNKNOWN, where, f"@{name}"[:SHOWN])
         for name in element.attrib
         if not name.startswith(_INSTANCE)
     ]
@@ -93,36 +93,38 @@ def _stray(element: Element, where: str, faults: list[Fault]) -> None:
         between = [element.text, *(child.tail for child in element)]
         words = next((text.strip() for text in between if text and text.strip()), "")
         if words:
-            faults.append(Fault(Wrong.UNKNOWN, where, words[:SHOWN]))
+            faults.append(AlertFault(AlertWrong.UNKNOWN, where, words[:SHOWN]))
 
 
-def _value(element: Element, part: Part, where: str, faults: list[Fault]) -> Any:
+def _value(element: Element, part: Part, where: str, faults: list[AlertFault]) -> Any:
     if part.parts:
         return _block(element, part.parts, where, faults)
     _stray(element, where, faults)
     if len(element):
-        faults.append(Fault(Wrong.UNKNOWN, where, _name(element[0])))
+        faults.append(AlertFault(AlertWrong.UNKNOWN, where, _name(element[0])))
         return None
     text = (element.text or "").strip()
     if not text and not part.blank:
-        faults.append(Fault(Wrong.EMPTY, where))
+        faults.append(AlertFault(AlertWrong.EMPTY, where))
         return None
     try:
         return part.read(text)
     except WrongText as fault:
-        faults.append(Fault(fault.wrong, where, text[:SHOWN]))
+        faults.append(AlertFault(fault.wrong, where, text[:SHOWN]))
         return None
 
 
-def _complete(found: Block, parts: tuple[Part, ...], where: str, faults: list[Fault]) -> None:
+def _complete(
+    found: Block, parts: tuple[Part, ...], where: str, faults: list[AlertFault]
+) -> None:
     """What is not there, and what must stand beside what is."""
     for part in parts:
         if part.needed and not found[part.name]:
-            faults.append(Fault(Wrong.MISSING, f"{where}/{part.name}"))
+            faults.append(AlertFault(AlertWrong.MISSING, f"{where}/{part.name}"))
     for name, word, needs in BESIDE:
         there = name in found and bool(found[name])
         if there and word in (None, found[name][0]) and not found.get(needs):
-            faults.append(Fault(Wrong.NEEDS, f"{where}/{name}", needs))
+            faults.append(AlertFault(AlertWrong.NEEDS, f"{where}/{name}", needs))
 
 
 # --- from blocks to values -------------------------------------------------------------------
@@ -141,7 +143,7 @@ def _alert(block: Block, *, signed: bool) -> Alert:
     return Alert(
         key=Reference(_one(block, "sender"), _one(block, "identifier"), _one(block, "sent")),
         status=Status(_one(block, "status")),
-        kind=Kind(_one(block, "msgType")),
+        kind=MessageType(_one(block, "msgType")),
         scope=Scope(_one(block, "scope")),
         note=_one(block, "note"),
         references=_one(block, "references", ()),

@@ -13,7 +13,7 @@ class Stamp:
 
 
 @dataclass(frozen=True)
-class Found:
+class FoundMessage:
     """One message, by a key that its source knows it by."""
 
     raw: bytes = field(repr=False)
@@ -24,7 +24,7 @@ class Found:
 class Look:
     """One look at a source: what is new, and what could not be read, in words for a log."""
 
-    found: tuple[Found, ...] = ()
+    found: tuple[FoundMessage, ...] = ()
     stamp: Stamp = Stamp()
     trouble: str = ""
 

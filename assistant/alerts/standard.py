@@ -11,7 +11,7 @@ from typing import Any
 
 from assistant.alerts import fields
 from assistant.alerts.fields import WrongText
-from assistant.alerts.values import Kind, Scope, Status, Wrong
+from assistant.alerts.values import AlertWrong, MessageType, Scope, Status
 
 NAMESPACE = "urn:oasis:names:tc:emergency:cap:1.2"
 SIGNATURES = "http://www.w3.org/2000/09/xmldsig#"  # 3.3.4.1: may follow the last <info>
@@ -39,7 +39,7 @@ def one_of(*words: str) -> Read:
 
     def read(text: str) -> str:
         if text not in words:
-            raise WrongText(Wrong.WORD)
+            raise WrongText(AlertWrong.WORD)
         return text
 
     return read
@@ -111,7 +111,7 @@ ALERT = (
     Part("sender", fields.identifier, needed=True),
     Part("sent", fields.moment, needed=True),
     Part("status", _of(Status), needed=True),
-    Part("msgType", _of(Kind), needed=True),
+    Part("msgType", _of(MessageType), needed=True),
     _text("source"),
     Part("scope", _of(Scope), needed=True),
     _text("restriction"),

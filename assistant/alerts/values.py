@@ -17,7 +17,7 @@ class Status(StrEnum):
     DRAFT = "Draft"
 
 
-class Kind(StrEnum):
+class MessageType(StrEnum):
     """The standard's msgType."""
 
     ALERT = "Alert"
@@ -116,7 +116,7 @@ class Alert:
 
     key: Reference
     status: Status
-    kind: Kind
+    kind: MessageType
     scope: Scope
     note: str
     references: tuple[Reference, ...]
@@ -124,7 +124,7 @@ class Alert:
     signed: bool
 
 
-class Wrong(StrEnum):
+class AlertWrong(StrEnum):
     """What about a message is not as the standard has it."""
 
     TOO_BIG = "too_big"
@@ -147,10 +147,10 @@ class Wrong(StrEnum):
 
 
 @dataclass(frozen=True)
-class Fault:
+class AlertFault:
     """One fault: what is wrong, where (such as info[1]/area[2]/polygon), and what was found."""
 
-    wrong: Wrong
+    wrong: AlertWrong
     where: str
     got: str = ""
 
@@ -159,5 +159,5 @@ class Fault:
 class Faulty:
     """A message that does not keep to the standard; `key` where at least that could be read."""
 
-    faults: tuple[Fault, ...]
+    faults: tuple[AlertFault, ...]
     key: Reference | None = None

@@ -5,8 +5,8 @@ Facts of 3GPP TS 23.038 (alphabets, packing) and 3GPP TS 23.040 (segments). A se
 """
 
 from assistant.alphabet.counting import (
-    Cost,
     Encoding,
+    SegmentCost,
     cost,
     measure,
     septets,
@@ -18,7 +18,7 @@ from assistant.alphabet.packing import NotGsmError, from_septets, pack, to_septe
 from assistant.alphabet.screen import fits_screen, screen_room, screen_units
 
 __all__ = [
-    "Cost",
+    "SegmentCost",
     "Encoding",
     "NotGsmError",
     "cost",

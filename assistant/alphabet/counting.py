@@ -35,7 +35,7 @@ _IS_WIDE: Mapping[Encoding, Callable[[str], bool]] = {
 
 
 @dataclass(frozen=True)
-class Cost:
+class SegmentCost:
     """What a text takes: `units` [septets or UCS-2 units] and `segments`.
 
     `room_left` [units] is what its last segment can still take. The first character beyond
@@ -68,13 +68,13 @@ def measure(text: str) -> tuple[Encoding, int]:
     return Encoding.GSM7, count
 
 
-def cost(text: str) -> Cost:
+def cost(text: str) -> SegmentCost:
     """Count what `text` takes; an empty text is one empty segment."""
     encoding, units = measure(text)
     if units <= ALONE[encoding]:
-        return Cost(encoding, units, 1, ALONE[encoding] - units)
+        return SegmentCost(encoding, units, 1, ALONE[encoding] - units)
     starts, used = _starts(text, encoding, units)
-    return Cost(encoding, units, len(starts), JOINED[encoding] - used)
+    return SegmentCost(encoding, units, len(starts), JOINED[encoding] - used)
 
 
 def split(text: str) -> tuple[str, ...]:

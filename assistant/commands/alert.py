@@ -8,17 +8,21 @@ from zoneinfo import ZoneInfo
 
 import click
 
-from assistant.alerts import Alert, Faulty, Judged, Outcome, Threat, read_alert
+from assistant.alerts import Alert, AlertOutcome, Faulty, JudgedAlert, Threat, read_alert
 from assistant.alerts.document import LARGEST_BYTES
 from assistant.commands.deployment import opened, settings_now
 from assistant.commands.one_line import OneLineCommand
+from assistant.dialogue.rain_hours import hours_fault
 from assistant.people import Village
 from assistant.service.alerts.codes import unplaced_villages
+from assistant.service.alerts.mapping import danger_of
+from assistant.service.alerts.page import swapped_villages
 from assistant.service.alerts.taking import dry, take_alert
 from assistant.service.enrol import list_villages
 from assistant.service.house import House
 from assistant.store import KeptAlert
 from assistant.wording import messages_web_alerts as a
+from assistant.wording.dangers import NAMES
 from assistant.worker import wall_clock
 
 
@@ -54,7 +58,8 @@ def command(file: Path, at: dt.datetime | None, take: bool) -> None:
         if take:
             click.echo(_taken(take_alert(house, raw, str(file), wall_clock())))
         elif isinstance(found, Alert):
-            for line in _follows(house, dry(house, found, at or wall_clock())):
+            moment = at or wall_clock()
+            for line in _follows(house, found, dry(house, found, moment), moment):
                 click.echo(line)
     sys.exit(1 if isinstance(found, Faulty) else 0)
 
@@ -95,24 +100,31 @@ def _said(house: House, found: Alert | Faulty, signed: str) -> Iterator[str]:
             )
 
 
-def _follows(house: House, judged: Judged) -> Iterator[str]:
+def _follows(house: House, found: Alert, judged: JudgedAlert, at: dt.datetime) -> Iterator[str]:
     unplaced = unplaced_villages(house)
     if unplaced:
         lost = ", ".join(unplaced)
         yield f"No alert can find these yet: {lost} (nursery village place, or codes)"
-    if judged.outcome is not Outcome.MATTERS:
+    if judged.outcome is not AlertOutcome.MATTERS:
         yield f"Nothing would follow: {a.BECAMES[judged.outcome].text}"
+        if swapped := swapped_villages(house, found):
+            names = ", ".join(swapped)
+            yield f"LOOK: with latitude and longitude changed over it would hold {names}"
         return
     villages = {village.id: village for village in list_villages(house)}
-    verb = "Farmers would be warned" if house.alerts_go_out else "A draft would wait"
     for threat in judged.threats:
-        yield f"{verb}: {_threat(house, threat, villages)}"
+        fault = hours_fault(threat.starts_at, threat.ends_at, at)
+        goes = house.alerts_go_out and fault is None
+        verb = "Farmers would be warned" if goes else "A draft would wait"
+        why = f" ({fault.value.replace('_', ' ')})" if fault else ""
+        yield f"{verb}{why}: {_threat(house, threat, villages)}"
 
 
 def _threat(house: House, threat: Threat, villages: dict[int, Village]) -> str:
     names = ", ".join(villages[each].name for each in threat.place_ids)
     hours = f"{_local(house, threat.starts_at)} to {_local(house, threat.ends_at)}"
-    return f"{names}, {hours}, {threat.certainty.lower()}"
+    danger = NAMES[danger_of(threat)].text
+    return f"{danger}: {names}, {hours}, {threat.certainty.lower()}"
 
 
 def _taken(kept: KeptAlert | None) -> str:

@@ -33,7 +33,7 @@ MOST = 127  # of a signed byte
 CODES = (*(str(topic) for topic in Topic), NONE)
 
 
-class Way(NamedTuple):
+class AskingWay(NamedTuple):
     """One way to ask a question."""
 
     language: str
@@ -47,17 +47,17 @@ class Matched:
     that had not seen it (ways x CODES)."""
 
     table: MatchTable
-    ways: tuple[Way, ...]
+    ways: tuple[AskingWay, ...]
     shares: Any
 
 
 Asked = Mapping[str, Mapping[str, Sequence[str]]]
 
 
-def ways_of(hands: Sequence[Asked], sentences: Sequence[Sentence]) -> tuple[Way, ...]:
+def ways_of(hands: Sequence[Asked], sentences: Sequence[Sentence]) -> tuple[AskingWay, ...]:
     """The ways of asking of all hands, and other sentences as what is none of them."""
     own = [
-        Way(language, code, text)
+        AskingWay(language, code, text)
         for asked in hands
         for language, rows in asked.items()
         for code, texts in rows.items()
@@ -101,15 +101,15 @@ def as_sentences(asked: Asked) -> Iterator[Sentence]:
         yield from (Sentence(language, Act.QUESTION, way) for way in ways)
 
 
-def _others(sentences: Sequence[Sentence]) -> Iterator[Way]:
+def _others(sentences: Sequence[Sentence]) -> Iterator[AskingWay]:
     """Every so many-th sentence of each language, so that all acts are among them."""
     for language in sorted({each.language for each in sentences}):
         rows = [s for s in sentences if s.language == language and s.act is not Act.QUESTION]
         step = max(1, len(rows) // OTHERS)
-        yield from (Way(language, NONE, row.text) for row in rows[::step])
+        yield from (AskingWay(language, NONE, row.text) for row in rows[::step])
 
 
-def train_match(ways: Sequence[Way], questions: Questions) -> Matched:
+def train_match(ways: Sequence[AskingWay], questions: Questions) -> Matched:
     """The table from these ways, the same at each run."""
     import numpy as np
     from sklearn.model_selection import StratifiedKFold
@@ -152,7 +152,7 @@ def _warmth(odds: Any, wanted: Any) -> float:
     return float(found.x)
 
 
-def _matrix(ways: Sequence[Way], questions: Questions) -> Any:
+def _matrix(ways: Sequence[AskingWay], questions: Questions) -> Any:
     """Ways x rows."""
     import numpy as np
     from scipy.sparse import csr_matrix

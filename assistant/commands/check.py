@@ -15,7 +15,8 @@ from assistant.commands.deployment import invented_numbers, opened, settings_now
 from assistant.service.alerts.codes import unplaced_villages
 from assistant.service.enrol import count_officers, list_villages
 from assistant.service.house import House
-from assistant.service.pulse import WAITS_TOO_LONG, Fault, pulse
+from assistant.service.places import turned_round
+from assistant.service.pulse import WAITS_TOO_LONG, ServiceFault, pulse
 from assistant.settings import Settings, SettingsError
 from assistant.wiring.journal import journal_path
 from assistant.wiring.lines import open_lines
@@ -52,6 +53,8 @@ def _programme(house: House, settings: Settings) -> Iterator[Finding]:
     yield bool(officers), f"officers: {officers}; add one with nursery officer add"
     lost = unplaced_villages(house) if settings.alerts_from else ()
     yield not lost, f"villages that no official alert finds: {', '.join(lost) or 'none'}"
+    odd = ", ".join(turned_round(villages))
+    yield not odd, f"villages with latitude and longitude changed over: {odd or 'none'}"
     yield settings.zone != "UTC", f"time zone: {settings.zone}; NURSERY_ZONE sets another"
 
 
@@ -130,9 +133,9 @@ def _running(house: House, settings: Settings) -> Iterator[Finding]:
 
 
 _FAULTS = {
-    Fault.TICKING: "worker, daily texts: alive lately; else start nursery worker",
-    Fault.SENDING: "worker, sending: alive lately; else start nursery worker",
-    Fault.HELD: "texts are not held back; else nursery texts look, and nursery texts go",
+    ServiceFault.TICKING: "worker, daily texts: alive lately; else start nursery worker",
+    ServiceFault.SENDING: "worker, sending: alive lately; else start nursery worker",
+    ServiceFault.HELD: "texts are not held back; else nursery texts look, and nursery texts go",
 }
 
 

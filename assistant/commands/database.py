@@ -41,7 +41,7 @@ def migrate() -> None:
 @click.command()
 @click.argument("to")
 def downgrade(to: str) -> None:
-    """Take the tables back to TO, such as v0024, for an earlier release to work with.
+    """Take the tables back to TO, such as v0076, for an earlier release to work with.
 
     What only the later tables hold is lost. Stop web and worker, make a copy first.
     """

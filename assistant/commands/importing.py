@@ -14,7 +14,7 @@ from assistant.service.consent import Enroller
 from assistant.service.house import House
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
-from assistant.service.office.judging import Outlook, Question, Verdict
+from assistant.service.office.judging import Outlook, Verdict, WhoQuestion
 from assistant.service.office.listing import Paper, guessed, outlook, read_paper, take_list
 from assistant.service.office.rejects import rejects_file
 from assistant.service.office.sheets import SheetError
@@ -203,7 +203,7 @@ def _lines(found: Outlook, catalogue: Catalogue, applied: bool) -> Iterator[str]
         yield "Nothing is kept yet. Run it again with --apply to take it in."
 
 
-def _asked(question: Question) -> str:
+def _asked(question: WhoQuestion) -> str:
     rows = ", ".join(map(str, question.lines))
     names = " / ".join(question.names)
     return f"  {question.phone} is of {names} (rows {rows}): {question.answer or 'leave'}"

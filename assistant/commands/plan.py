@@ -19,7 +19,7 @@ from assistant.commands import numbers
 from assistant.commands import plan_sowing as sowing
 from assistant.commands.one_line import OneLineCommand, shown
 from assistant.commands.plan_data import as_data
-from assistant.commands.plan_options import PERCENT, Given, with_options
+from assistant.commands.plan_options import PERCENT, GivenOptions, with_options
 from assistant.reading import Outcome, Reading, Reason, read_area
 from assistant.settings import SettingsError
 from assistant.wiring.catalogues import SOURCE, open_catalogue
@@ -37,7 +37,7 @@ WET_BED = "wet_bed"  # what costs are held against
 @with_options
 def command(as_json: bool, **options: Any) -> None:
     """Print the quantities and the calendar of one nursery."""
-    given = Given(**options)
+    given = GivenOptions(**options)
     try:
         plan = make_plan(given, dt.datetime.now().astimezone().date())
     except SettingsError as fault:
@@ -48,7 +48,7 @@ def command(as_json: bool, **options: Any) -> None:
     )
 
 
-def make_plan(given: Given, today: dt.date) -> Plan:
+def make_plan(given: GivenOptions, today: dt.date) -> Plan:
     """The plan that the options ask for.
 
     Raises:
@@ -102,7 +102,7 @@ def as_page(plan: Plan, catalogue: Catalogue) -> str:
     return "\n\n".join(parts)
 
 
-def _practice(given: Given, practices: Mapping[str, Practice]) -> Practice:
+def _practice(given: GivenOptions, practices: Mapping[str, Practice]) -> Practice:
     code = MAT.code if given.practice is None else given.practice
     if code not in practices:
         known = ", ".join(practices)
@@ -110,7 +110,7 @@ def _practice(given: Given, practices: Mapping[str, Practice]) -> Practice:
     return practices[code]
 
 
-def _inputs(given: Given, practice: Practice, grown: sowing.Grown) -> FieldInputs:
+def _inputs(given: GivenOptions, practice: Practice, grown: sowing.Grown) -> FieldInputs:
     """The field and the seed lot; what was not given is as the practice usually has it."""
     planting = practice.planting
     usual = numbers.Spacing(planting.row_cm.value, planting.hill_cm.value)
@@ -131,7 +131,7 @@ def _inputs(given: Given, practice: Practice, grown: sowing.Grown) -> FieldInput
 
 
 def _money(
-    given: Given, inputs: FieldInputs, practice: Practice, wet_bed: Practice
+    given: GivenOptions, inputs: FieldInputs, practice: Practice, wet_bed: Practice
 ) -> Money | None:
     """The cost by the price list that was given, and beside a wet bed."""
     if given.prices is None:

@@ -10,8 +10,8 @@ from typing import Any
 from assistant.agronomy.lot.varieties import Variety
 from assistant.agronomy.tasks import Task
 from assistant.agronomy.told import mix_told
-from assistant.agronomy.work.labour import Work
-from assistant.agronomy.work.loads import Span
+from assistant.agronomy.work.labour import NurseryWork
+from assistant.agronomy.work.loads import WeightRange
 from assistant.commands.plan_sowing_data import sowing_data
 from assistant.wording.plan_costs import Money
 from assistant.wording.plan_page import Plan, warning_say
@@ -83,7 +83,7 @@ def _variety(variety: Variety) -> dict[str, Any]:
     }
 
 
-def _labour(work: Work) -> dict[str, Any]:
+def _labour(work: NurseryWork) -> dict[str, Any]:
     return {
         "hands": work.hands,
         "raise_person_hours": _ends(work.raise_h),
@@ -118,7 +118,7 @@ def _cost(money: Money) -> dict[str, Any]:
     return data
 
 
-def _ends(span: Span) -> list[float]:
+def _ends(span: WeightRange) -> list[float]:
     return [span.low, span.high]
 
 

@@ -130,7 +130,7 @@ def with_options(function: Callable[..., None]) -> Callable[..., None]:
 
 
 @dataclass(frozen=True)
-class Given:
+class GivenOptions:
     """The options as they were typed and read; None where one was not given."""
 
     area: str

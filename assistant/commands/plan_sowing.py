@@ -11,11 +11,11 @@ from assistant.agronomy.lot.programme_variety import ProgrammeVariety
 from assistant.agronomy.lot.varieties import VARIETIES, Variety, find_variety, variety_key
 from assistant.agronomy.measures import tin_litres
 from assistant.agronomy.practices import Practice
-from assistant.agronomy.season.sowing import Sowings, Wanted, sowings
-from assistant.agronomy.work.labour import Work
+from assistant.agronomy.season.sowing import SowingNeeds, Sowings, sowings
+from assistant.agronomy.work.labour import NurseryWork
 from assistant.agronomy.work.sowing_day import SowingDay, sowing_day
 from assistant.commands.one_line import shown
-from assistant.commands.plan_options import Given
+from assistant.commands.plan_options import GivenOptions
 from assistant.wiring.varieties import open_varieties
 
 
@@ -33,7 +33,7 @@ class Grown(NamedTuple):
         return self.published.grain_weight_g if self.published else None
 
 
-def variety(given: Given) -> Grown:
+def variety(given: GivenOptions) -> Grown:
     """The variety that was named, of the programme's file before the published ones.
 
     Raises:
@@ -62,14 +62,14 @@ def _unknown(name: str, codes: list[str]) -> str:
 
 
 def wanted_days(
-    given: Given, grown: Grown, today: dt.date, practice: Practice
+    given: GivenOptions, grown: Grown, today: dt.date, practice: Practice
 ) -> Sowings | None:
     """The days to sow, where water, harvest or flowering were named.
 
     Raises:
         click.UsageError: the days of the variety are needed and not known.
     """
-    wanted = Wanted(
+    wanted = SowingNeeds(
         days=given.days or (grown.ours.days if grown.ours else None),
         water_from=given.water_from,
         harvest_before=given.harvest_before,
@@ -85,7 +85,7 @@ def wanted_days(
     return sowings(wanted, today, practice) if asked else None
 
 
-def sow_date(given: Given, practice: Practice, found: Sowings | None) -> dt.date:
+def sow_date(given: GivenOptions, practice: Practice, found: Sowings | None) -> dt.date:
     """The day of sowing: as it was written, or the middle one of those that fit.
 
     Raises:
@@ -109,7 +109,7 @@ def _middle(found: Sowings) -> dt.date:
     return found.days[len(found.days) // 2].sow
 
 
-def day_of_sowing(given: Given, work: Work | None) -> SowingDay | None:
+def day_of_sowing(given: GivenOptions, work: NurseryWork | None) -> SowingDay | None:
     """How the day of sowing goes, where it is asked for.
 
     Raises:
@@ -122,7 +122,7 @@ def day_of_sowing(given: Given, work: Work | None) -> SowingDay | None:
     return sowing_day(work, given.day_begins)
 
 
-def tin(given: Given) -> float | None:
+def tin(given: GivenOptions) -> float | None:
     """The farmer's own tin [L], where it is asked for."""
     if given.tin_litres is not None and given.tins_in_pail is not None:
         raise click.UsageError("write one of --tin-litres and --tins-in-pail")

@@ -25,6 +25,7 @@ from assistant.commands.log_lines import Masked
 from assistant.service.alerts.codes import place_villages
 from assistant.service.enrol import add_villages_if_none, enter_climates
 from assistant.service.house import House
+from assistant.service.land_units import enter_units
 from assistant.service.time_guard import TimeGuard
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
@@ -298,6 +299,7 @@ def _serve(house: House, settings: Settings, greeting: str) -> None:
         add_villages_if_none(house, programme.villages)
         place_villages(house, programme.places, wall_clock())
         enter_climates(house, programme.climates, wall_clock())
+        enter_units(house, programme.units, wall_clock())
     lines = _opened(house, settings)
     hands = _hands(house, settings, lines)
     with (

@@ -14,7 +14,9 @@ from assistant.service.enrol import (
     offer_practices,
     place_village,
 )
-from assistant.service.places import read_point
+from assistant.service.house import House
+from assistant.service.land_units import NoUnit, name_units, units_text
+from assistant.service.places import read_point, turned_round
 from assistant.settings import is_zone
 from assistant.worker import wall_clock
 
@@ -57,6 +59,15 @@ def add(name: str, zone: str | None, point: Point | None) -> None:
         if point is not None:
             place_village(house, village.name, point.latitude, point.longitude)
         click.echo(f"Added {village.name} ({village.zone}).")
+        _say_turned(house, village.name)
+
+
+def _say_turned(house: House, name: str) -> None:
+    if name in turned_round(list_villages(house)):
+        click.echo(
+            f"LOOK: the other way round {name} would be beside the other villages. Degrees "
+            'north come first, then east: nursery village place NAME --at "-0.68, 37.35"'
+        )
 
 
 @command.command("list")
@@ -80,6 +91,7 @@ def place(name: str, point: Point | None) -> None:
             raise click.ClickException(str(fault)) from fault
         told = f"{village.latitude}, {village.longitude}" if point else "place not known"
         click.echo(f"{village.name}: {told}")
+        _say_turned(house, village.name)
 
 
 @command.command("climate")
@@ -129,3 +141,23 @@ def codes(name: str, codes: tuple[str, ...]) -> None:
         except LookupError as fault:
             raise click.ClickException(str(fault)) from fault
         click.echo(f"{village.name}: {', '.join(codes) or 'no codes'}")
+
+
+@command.command("units")
+@click.argument("name")
+@click.argument("units", nargs=-1)
+def units(name: str, units: tuple[str, ...]) -> None:
+    """Say what units of land are in a village, as "bigha=1338" or "plot, plots=0.1 acre"; none:
+    not known. A bare size is in m2."""
+    with opened(settings_now()) as house:
+        try:
+            village = name_units(house, name.strip(), "\n".join(units), wall_clock())
+        except LookupError as fault:
+            raise click.ClickException(str(fault)) from fault
+        if isinstance(village, NoUnit):
+            raise click.BadParameter(
+                f"{village.line!r} is no unit; write NAME=SIZE in m2, none that is the same "
+                "everywhere, such as bigha=1338"
+            )
+        told = units_text(village.units).replace("\n", "; ")
+        click.echo(f"{village.name}: {told or 'no units'}")

@@ -27,7 +27,7 @@ def person(known: Known) -> Slot:
 
 def loss_text(kind: Kind, known: Known) -> Say:
     """What is said of a bed in danger: life first where weather may be near."""
-    message = aid.DANGER_TOLD if kind is Kind.DANGER or known.raining else aid.LOST_TOLD
+    message = aid.DANGER_TOLD if kind is Kind.DANGER or known.in_storm else aid.LOST_TOLD
     return message(person=person(known))
 
 

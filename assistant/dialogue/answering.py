@@ -24,7 +24,7 @@ from assistant.dialogue.endings_steps import STEPS_ENDINGS
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.endings_when import WHEN_ENDINGS, measure_tin
-from assistant.dialogue.engine import Step, answer, ask, begin, find
+from assistant.dialogue.engine import LedTo, answer, ask, begin, find
 from assistant.dialogue.invited import NAMES as INVITED_TALKS
 from assistant.dialogue.items import answer_items, split_label, uncovered, which_done
 from assistant.dialogue.items_leaves import recounted
@@ -89,12 +89,12 @@ def answer_open(text: str, known: Known, session: Session) -> Turn | None:
     return _stepped(mended, known, "") if mended else _ask_again(step, known, question, text)
 
 
-def _put_right(text: str, session: Session, known: Known) -> Step | None:
+def _put_right(text: str, session: Session, known: Known) -> LedTo | None:
     """Another answer than the one that was asked for: an earlier one anew, or a later one."""
     return corrected(text, session, known) or early(text, session, known)
 
 
-def _says_nothing(step: Step, question: Question) -> bool:
+def _says_nothing(step: LedTo, question: Question) -> bool:
     """Whether a reply is no answer to the question at all, not even a wrong one: "31 June" is a
     day that is not in the calendar, and no pail of 31 litres."""
     return all(say.message is question.again for say in step.said)
@@ -162,7 +162,7 @@ def _language_anew(text: str, known: Known, session: Session) -> Turn:
     return replace(e.opened(fresh, known), language=named)
 
 
-def _stepped(step: Step, known: Known, text: str) -> Turn:
+def _stepped(step: LedTo, known: Known, text: str) -> Turn:
     """The turn of a step: its ending, or the question it has come to."""
     if step.ending:
         return ENDINGS[step.ending](step.session, known)
@@ -177,7 +177,7 @@ def _stepped(step: Step, known: Known, text: str) -> Turn:
     return Turn(step.session, texts, language=str(language) if language else None)
 
 
-def _ask_again(step: Step, known: Known, question: Question, text: str) -> Turn:
+def _ask_again(step: LedTo, known: Known, question: Question, text: str) -> Turn:
     """The question once more, and the reply kept for the officer."""
     note = unread(question.step, text, known)
     if note.passed:
@@ -195,7 +195,7 @@ def _ask_again(step: Step, known: Known, question: Question, text: str) -> Turn:
     return Turn(step.session, (asked,), (note,))
 
 
-def _is_stuck(step: Step, known: Known) -> bool:
+def _is_stuck(step: LedTo, known: Known) -> bool:
     """Whether the same refusal would help nobody any more, and a person is offered instead.
     Before somebody has agreed there is no officer to call."""
     agreed = known.farmer is not None and known.farmer.consent_at is not None

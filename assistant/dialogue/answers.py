@@ -18,6 +18,12 @@ from assistant.dialogue.accounted import is_answer, is_word, takes_words, tells_
 from assistant.dialogue.aid import person
 from assistant.dialogue.answers_more import MORE_ANSWERS
 from assistant.dialogue.asked_wish import is_for_a_person, is_more_than_a_wish, with_wish
+from assistant.dialogue.by_office import (
+    OFFICE,
+    office_answer,
+    office_perhaps,
+    office_question,
+)
 from assistant.dialogue.endings_tips import TIPS_ENDINGS
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
@@ -25,7 +31,7 @@ from assistant.dialogue.items import split_label, tells_a_deed
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which, says_who
 from assistant.dialogue.results import cost_text
-from assistant.dialogue.values import Focus, Known, Session, Turn
+from assistant.dialogue.values import Focus, Inquiry, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import Question, Topic, understand
 from assistant.reading import Outcome, Wish, guess_language, is_name, names_day, read_wish
@@ -260,16 +266,24 @@ def _may_ask(text: str, found: Match, known: Known, is_last: bool) -> bool:
 
 
 def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
-    if takes_words(known) or _answers_what_is_open(text, known):
+    if _is_for_others(text, known):
         return None
-    if _is_word_to_send(text, known) or _is_of_the_menu(text, known):
-        return None
-    area = plan.area_in(text, known) is not None
     languages = _languages(text, known)
+    if (theirs := office_question(text, known, languages)) is not None:
+        return office_answer(theirs, known)
+    area = plan.area_in(text, known) is not None
     rule = known.ears.questions.heard(text, languages, area)
     found = match(text, rule, known, languages)
-    if not _may_ask(text, found, known, is_last):
-        return None
+    is_free = known.session is None and not known.items
+    if found.question is None and (found.asks or (is_last and is_free)):
+        perhaps = office_perhaps(text, known, languages)
+        if perhaps:
+            return offer_which(text, found.perhaps, known, perhaps)
+    return _ours(text, found, known) if _may_ask(text, found, known, is_last) else None
+
+
+def _ours(text: str, found: Match, known: Known) -> Turn | None:
+    """The answer to one of our own questions."""
     wished = _is_wish(text, known)
     unsure = None if found.question else _unsure(text, found, known, wished)
     if unsure is not None:
@@ -283,6 +297,13 @@ def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
         return None
     turn = _turn(question.topic, text, known)
     return _in_their_words(turn, text, known) if turn else None
+
+
+def _is_for_others(text: str, known: Known) -> bool:
+    """Whether a text is words that were asked for, an answer, or a word to send."""
+    if takes_words(known) or _answers_what_is_open(text, known):
+        return True
+    return _is_word_to_send(text, known) or _is_of_the_menu(text, known)
 
 
 def _asks_of_lost(text: str, topic: Topic, known: Known) -> bool:
@@ -343,6 +364,9 @@ def asked(session: Session, known: Known) -> Turn:
     """The question that was chosen is answered; something else goes to a person."""
     words, topic = str(session.answers["words"]), str(session.answers["topic"])
     known = replace(known, session=session.held)
+    if topic.startswith(OFFICE):
+        theirs = office_answer(topic, known)
+        return theirs or _passed_on(words, known)
     if topic != SOMETHING_ELSE:
         turn = _turn(Topic(topic), words, known)
         if turn is not None:
@@ -407,6 +431,11 @@ def _is_asked(text: str, question: Question, known: Known, wished: bool) -> bool
 
 def _turn(topic: Topic, text: str, known: Known) -> Turn | None:
     topic = _sized(topic, text, known)
+    turn = _answer(topic, text, known)
+    return replace(turn, inquiries=(Inquiry(topic),)) if turn else None
+
+
+def _answer(topic: Topic, text: str, known: Known) -> Turn | None:
     if topic in _OPENS:
         return None if _is_new(known) else _OPENS[topic](text, known)
     if topic in _MAKES and known.nurseries:

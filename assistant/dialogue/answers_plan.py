@@ -110,7 +110,7 @@ def _first(known: Known) -> Nursery:
 
 def area_in(text: str, known: Known) -> tuple[float, str] | None:
     """The size of land that a question is about [m2] and how it is shown back."""
-    reading = read_area(text, known.lexicon, known.region)
+    reading = read_area(text, known.land_words, known.region)
     rough = reading.outcome is Outcome.CONFIRM and reading.reason is Reason.ROUGH
     if reading.value is None or not (rough or reading.outcome is Outcome.UNDERSTOOD):
         return None
@@ -142,7 +142,7 @@ def names_land(text: str, known: Known) -> bool:
     not the same everywhere, and the amounts of the plan are no answer to it."""
     if land_in(text, known) is not None:
         return True
-    readings = (read_area(part, known.lexicon, known.region) for part in _parts(text))
+    readings = (read_area(part, known.land_words, known.region) for part in _parts(text))
     return any(reading.reason in _NOT_KNOWN_HERE for reading in readings)
 
 

@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any
 
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.engine import Step, find, follow, renew
+from assistant.dialogue.engine import LedTo, find, follow, renew
 from assistant.dialogue.questions import ANY, Question, Reads
 from assistant.dialogue.readers import Heard, hear
 from assistant.dialogue.values import Known, Session
@@ -35,7 +35,7 @@ NUMBERS = frozenset(
 DATES = frozenset({Reads.SOWING, Reads.DATE, Reads.DATE_OR_NO})
 
 
-def also_answered(step: Step, known: Known, text: str) -> Step:
+def also_answered(step: LedTo, known: Known, text: str) -> LedTo:
     """Takes the other answers that came in the same text, "0.4 ha 85% 10 June"."""
     session = step.session
     if session.conversation != talks.PLAN.name or session.waiting or len(text.split()) < 2:
@@ -44,7 +44,7 @@ def also_answered(step: Step, known: Known, text: str) -> Step:
     return _take(step, sure, known) if len(sure) > 1 else step
 
 
-def early(text: str, session: Session, known: Known) -> Step | None:
+def early(text: str, session: Session, known: Known) -> LedTo | None:
     """One answer that came before its question, such as the day while the field was asked: it
     is kept and said to be, and the open question stands.
 
@@ -60,27 +60,27 @@ def early(text: str, session: Session, known: Known) -> Step | None:
     if len(sure) != 1 or open_question is None or set(sure) & (asked | {open_question.reads}):
         return None
     (reading,) = sure.values()
-    return _take(Step(session, (m.NOTED_EARLY(reading=reading.words),)), sure, known)
+    return _take(LedTo(session, (m.NOTED_EARLY(reading=reading.words),)), sure, known)
 
 
-def told_first(text: str, session: Session, known: Known) -> Step | None:
+def told_first(text: str, session: Session, known: Known) -> LedTo | None:
     """What somebody's first text already said of field, seed and day: nothing typed is asked
     twice."""
     sure = _sure_kinds(text, known)
     if not sure:
         return None
     noted = m.NOTED_EARLY(reading=", ".join(reading.words for reading in sure.values()))
-    return _take(Step(session, (noted,)), sure, known)
+    return _take(LedTo(session, (noted,)), sure, known)
 
 
 def _sure_kinds(text: str, known: Known) -> Mapping[Reads, Reading[Any]]:
     """What a text surely says of field, seed and day."""
     asks = {Ask.AREA: Reads.AREA, Ask.GERMINATION: Reads.GERMINATION, Ask.DATE: Reads.SOWING}
-    several = read_several(text, tuple(asks), known.lexicon, known.today, known.region)
+    several = read_several(text, tuple(asks), known.land_words, known.today, known.region)
     return {asks[a]: r for a, r in several.items() if r.outcome is Outcome.UNDERSTOOD}
 
 
-def _take(step: Step, sure: Mapping[Reads, Reading[Any]], known: Known) -> Step:
+def _take(step: LedTo, sure: Mapping[Reads, Reading[Any]], known: Known) -> LedTo:
     """Keeps the sure readings for their questions, and goes on from the open one."""
     answers = dict(step.session.answers)
     for question in talks.PLAN.questions.values():
@@ -97,13 +97,13 @@ def _take(step: Step, sure: Mapping[Reads, Reading[Any]], known: Known) -> Step:
     session = replace(step.session, answers=answers)
     question_now = find(session, talks.TABLES)
     if question_now is None or question_now.keeps not in answers:
-        return Step(session, step.said)
+        return LedTo(session, step.said)
     value = answers[question_now.keeps]
     words = str(answers.get(f"{question_now.keeps}_words", ""))
     return follow(session, question_now, value, words, known, talks.TABLES)
 
 
-def corrected(text: str, session: Session, known: Known) -> Step | None:
+def corrected(text: str, session: Session, known: Known) -> LedTo | None:
     """An earlier answer of the same talk given anew: "no, 2 acres"."""
     table = talks.TABLES[session.conversation]
     for name in reversed(session.path):
@@ -134,7 +134,7 @@ def _is_bare(text: str, question: Question) -> bool:
     return text.strip().isdigit() or (said_in_words and question.reads is Reads.GERMINATION)
 
 
-def _anew(session: Session, question: Question, heard: Heard, known: Known) -> Step:
+def _anew(session: Session, question: Question, heard: Heard, known: Known) -> LedTo:
     """Takes the new answer. Where it could lead elsewhere than the old one, it is followed."""
     noted = m.CORRECTED(reading=heard.words)
     if set(question.goes) == {ANY}:
@@ -144,7 +144,7 @@ def _anew(session: Session, question: Question, heard: Heard, known: Known) -> S
             f"{question.keeps}_words": heard.words,
             f"{question.keeps}_heard": heard.value,
         }
-        return Step(replace(session, answers=answers, waiting=None), said=(noted,))
+        return LedTo(replace(session, answers=answers, waiting=None), said=(noted,))
     path = session.path[: session.path.index(question.step)]
     back_there = replace(session, step=question.step, path=path, waiting=None)
     step = renew(back_there, question, heard, known, talks.TABLES)

@@ -43,5 +43,5 @@ def _is_calm(known: Known) -> bool:
     farmer = known.farmer
     agreed = farmer is not None and farmer.consent_at is not None and farmer.stopped_at is None
     stands = any(bed.sown and bed.transplanted_on is None for bed in known.nurseries)
-    no_rain = known.warning is None and not known.raining
+    no_rain = known.warning is None and not known.in_storm
     return agreed and stands and no_rain and not takes_words(known)

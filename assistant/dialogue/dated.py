@@ -182,7 +182,7 @@ def _told(text: str, known: Known) -> _Told | None:
     if not names_day(text, known.lexicon, known.today):
         return None
     if around is None:
-        around = Dated(frozenset(), False, False, False, False, False, ())
+        around = Dated()
     if _changes(known):
         around = replace(around, moves=True)
     reading = read_date(text, known.lexicon, known.today, past=around.says_past)

@@ -11,6 +11,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from assistant.acts import Act
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.life.rows import TASKS, Ask, Delay
 from assistant.channel import Channel
 from assistant.dialogue import conversations as talks
@@ -33,7 +34,7 @@ from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost
-from assistant.dialogue.told_of_bed import is_late
+from assistant.dialogue.told_of_bed import is_late, tells_of_loss
 from assistant.dialogue.values import (
     AnswerWarning,
     AskErasure,
@@ -47,9 +48,11 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
+from assistant.hearing.dating import around_day
 from assistant.hearing.thresholds import HALF
-from assistant.reading import guess_language, is_name, says_not_known
+from assistant.reading import guess_language, has_name, is_name, says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -68,7 +71,7 @@ class Moment(StrEnum):
     OFFICER = "officer"  # an officer who raises no nursery
     STRANGER = "stranger"  # has not agreed: sign-up, an invitation, a first text
     STOPPED = "stopped"
-    WARNING = "warning"  # asked to cover, and has not answered
+    WARNING = "warning"  # of a storm, and has not answered
     ASKED = "asked"  # a task or a question is open
     FREE = "free"  # nothing is open
 
@@ -165,6 +168,7 @@ def meant(heard: Understood, known: Known) -> list[tuple[Act, Certainty]]:
 
 _CALM = frozenset({Act.QUESTION, Act.DONE, Act.NOTDONE, Act.VALUE, Act.TALK})
 _RATHER_CALM, _NEXT_TO_NOTHING = 0.8, 0.1
+_STILL_CRIES: Mapping[Act, float] = MappingProxyType({Act.HARM: 0.42, Act.DANGER: 0.9})
 _MAY_ASK, _LITTLE = 0.4, 0.2  # what asks and what cries, in what is surely a plain question
 
 
@@ -173,17 +177,58 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     talk, and as no cry at all ("where do I get burnt hull"), is asked about; and so is a bed in
     danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
     rain is near, nor of who has not agreed, whom nothing asks."""
-    certainty = heard.certainty(act, alert=known.raining)
+    certainty = heard.certainty(act, alert=known.in_storm)
+    if certainty is not None and _is_of_a_year_ago(act, heard, known):
+        return None
+    if certainty is Certainty.SAID and _is_plain_work(act, heard, known):
+        return None
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
         return certainty
-    calm = _is_calm(heard)
+    calm = _is_calm(heard) or _likely_done(heard)
     if act is Act.HARM and calm:
         return Certainty.HALF
-    if act is Act.DANGER and not known.raining:
+    if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
         calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
-        return Certainty.HALF if calm else certainty
+        return Certainty.HALF if calm and not tells_of_loss(heard.text, known) else certainty
     return certainty
+
+
+def _is_of_a_year_ago(act: Act, heard: Understood, known: Known) -> bool:
+    """ "Last year the flood took my bed", with nothing in it of today, and no great weight."""
+    most = _STILL_CRIES.get(act)
+    if most is None or heard.weights[act] >= most:
+        return False
+    around = around_day(heard.text, known.ears.days, (known.catalogue.language, "en"))
+    return around is not None and around.ago
+
+
+_PLAIN = (Act.DONE, Act.VALUE, Act.TALK, Act.GREETING)
+_SURELY_PLAIN, _SURELY_DONE, _NO_CRY = 0.88, 0.85, 0.05
+_RATHER_DONE, _HARDLY_CRIES = 0.7, 0.12
+_LIKELY_DONE, _RATHER_NO_CRY = 0.5, 0.3
+_MAY_BE_WORK = frozenset({Kind.HURT, Kind.WOUND})  # "my back is broken, but all is planted"
+
+
+def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
+    """Whether a word that a rule takes for a cry stands in what surely weighs as work that is
+    done, as an answer or as talk: "in the barrel, with water to the brim". Of what kills it is
+    never said, and under a warning of work alone."""
+    if act is Act.DANGER and not known.in_storm and moment_of(known) is Moment.ASKED:
+        done = heard.weights[Act.DONE] >= _RATHER_DONE
+        return done and _cries(heard) <= _HARDLY_CRIES
+    if heard.weights[act] >= _NO_CRY or _cries(heard) >= _NEXT_TO_NOTHING:
+        return False
+    done = heard.weights[Act.DONE] >= _SURELY_DONE
+    plain = sum(heard.weights[each] for each in _PLAIN) >= _SURELY_PLAIN
+    if act is Act.DANGER:
+        return plain and (done or not known.in_storm)
+    return act is Act.HARM and plain and done and heard.kind(act) in _MAY_BE_WORK
+
+
+def _likely_done(heard: Understood) -> bool:
+    done = heard.weights[Act.DONE] >= _LIKELY_DONE
+    return done and _cries(heard) <= _RATHER_NO_CRY
 
 
 def _cries(heard: Understood) -> float:
@@ -230,7 +275,7 @@ def _is_answer(
         return True  # "I do not want", where yes or no was asked
     if _asks_rather(act, certainty, heard, known):
         return True
-    if act is Act.DANGER and _tells_what_was_asked(heard, known):
+    if act is Act.DANGER and _tells_what_was_asked(heard, certainty, known):
         return True
     if not takes_words(known):
         return False
@@ -251,13 +296,16 @@ def _answers_help(text: str, known: Known) -> bool:
     """Whether a call for help, and nothing else, answers a warning: it is one of its choices,
     in every language."""
     calls = (name for words in known.lexicons.values() for name in words.choices["help"])
-    return moment_of(known) is Moment.WARNING and is_name(text, calls)
+    open_to_it = moment_of(known) in (Moment.WARNING, Moment.ASKED, Moment.FREE)
+    return open_to_it and waits_for_answer(known) and is_name(text, calls)
 
 
-def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
+def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known) -> bool:
     """ "I have flooded it" where that was asked; "enough, none left" where the result was, when
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
     if tells_of_task(heard.text, known):
+        return True
+    if certainty is Certainty.HALF and _has_its_advice(heard, known):
         return True
     if heard.kind(Act.DANGER) is Kind.LOST and tells_a_value(heard.text, known):
         return True
@@ -267,6 +315,14 @@ def _tells_what_was_asked(heard: Understood, known: Known) -> bool:
         return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
+
+
+def _has_its_advice(heard: Understood, known: Known) -> bool:
+    """Whether only a weight speaks of a loss, and animals are named, of which something can be
+    said at once: "4 goats came in the bed"."""
+    if heard.is_by_rule(Act.DANGER) or known.in_storm:
+        return False
+    return has_name(heard.text, known.lexicon.choices["animals"])
 
 
 def _tells_of_flood(text: str, known: Known) -> bool:
@@ -287,7 +343,7 @@ def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known
         return asks_how_to_stop(heard.text, known)
     if act is Act.REFUSE:
         return asks_of_texts(heard.text, known, certainty is Certainty.SAID)
-    if act is Act.DIE or certainty is Certainty.SAID or known.raining:
+    if act is Act.DIE or certainty is Certainty.SAID or known.in_storm:
         return False  # "no sheet" while it rains is no question
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
     return weighs_little and surely_asked(heard.text, known)
@@ -302,7 +358,7 @@ def moment_of(known: Known) -> Moment:
         return Moment.STRANGER
     if farmer.stopped_at is not None:
         return Moment.STOPPED
-    if known.warning is not None and known.warning.answer is None:
+    if known.warning and waits_for_answer(known) and DANGERS[known.warning.danger].storm:
         return Moment.WARNING
     return Moment.ASKED if known.items or known.session else Moment.FREE
 
@@ -339,7 +395,7 @@ def _ask_if_hurt(heard: Understood, known: Known) -> Turn:
 def _tell_danger(heard: Understood, known: Known) -> Turn:
     kind = _loss(heard, known)
     stopped = known.farmer is not None and known.farmer.stopped_at is not None
-    if kind is Kind.LOST and not (known.raining or stopped):
+    if kind is Kind.LOST and not (known.in_storm or stopped):
         # What is left is what counts, and its number.
         told = loss_text(kind, known)
         counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))

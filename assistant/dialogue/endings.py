@@ -95,7 +95,7 @@ def _is_over(session: Session, known: Known, closed: Collection[int]) -> bool:
     kept = session.answers.get("nursery")
     if kept is not None and (kept in closed or chosen_nursery(session, known) is None):
         return True
-    if session.conversation == talks.RAIN_WARNING.name:
+    if session.conversation in talks.WARNINGS:
         return datetime.fromisoformat(str(session.answers["ends_at"])) <= known.now
     if session.conversation == talks.WHICH.name:
         return not known.items
@@ -116,6 +116,8 @@ _PASSING = frozenset(
         talks.WHICH,
         talks.LANGUAGE,
         talks.RAIN_WARNING,
+        talks.DANGER_WARNING,
+        talks.DAYS_WARNING,
         talks.ADDING,
         talks.TELLING,
         talks.TELLING_LATER,
@@ -229,7 +231,7 @@ def today(session: Session | None, known: Known) -> Turn:
     """Today's work of all nurseries."""
     if not known.nurseries:
         return no_nursery(session, known)
-    texts = tuple(today_text(nursery, known, known.raining) for nursery in known.nurseries)
+    texts = tuple(today_text(nursery, known) for nursery in known.nurseries)
     return ended(session, known, *texts)
 
 

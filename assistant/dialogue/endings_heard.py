@@ -33,7 +33,7 @@ def _nobody_hurt(session: Session, known: Known) -> Turn:
 
 
 def _lost(session: Session, known: Known) -> Turn:
-    kind = Kind.DANGER if known.raining else Kind.LOST
+    kind = Kind.DANGER if known.in_storm else Kind.LOST
     only = known.nurseries[0].id if len(known.nurseries) == 1 else None
     change = RaiseAlarm(kind, str(session.answers["words"]), only)
     return Turn(session.held, (e.said(loss_text(kind, known)),), (change,))

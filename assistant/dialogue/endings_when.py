@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date
 
 from assistant.agronomy.measures import shared_by_tin, tin_litres
-from assistant.agronomy.season.sowing import Sowings, Wanted, sowings
+from assistant.agronomy.season.sowing import SowingNeeds, Sowings, sowings
 from assistant.agronomy.told import heap_told_g
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import (
@@ -54,9 +54,9 @@ def _of_variety(session: Session) -> dict[str, Kept]:
     return {"ripens": answers["ripens"], "variety": str(answers.get("ripens_words", ""))}
 
 
-def _wanted(session: Session) -> Wanted:
+def _wanted(session: Session) -> SowingNeeds:
     days, by = session.answers.get("ripens"), session.answers.get("by", NONE)
-    return Wanted(
+    return SowingNeeds(
         days=days if isinstance(days, int) else None,
         water_from=date.fromisoformat(str(session.answers["water"])),
         harvest_before=None if by == NONE else date.fromisoformat(str(by)),

@@ -21,7 +21,7 @@ Tables = Mapping[str, Conversation]
 
 
 @dataclass(frozen=True)
-class Step:
+class LedTo:
     """Where a reply led: a session with an open question, or an ending ("!open").
 
     `read` is False where nothing was understood, `said` what to say before the question.
@@ -46,7 +46,7 @@ def begin(table: Conversation, held: Session | None = None, **answers: Kept) -> 
     return Session(table.name, table.version, table.first, answers=answers, held=held)
 
 
-def answer(session: Session, text: str, known: Known, tables: Tables) -> Step:
+def answer(session: Session, text: str, known: Known, tables: Tables) -> LedTo:
     """What a reply to the open question leads to."""
     question = find(session, tables)
     if question is None:
@@ -57,7 +57,7 @@ def answer(session: Session, text: str, known: Known, tables: Tables) -> Step:
             refusal = m.AGAIN_CHOICE() if session.waiting["n"] else m.AGAIN_YES_NO()
             return _again(session, Heard(Outcome.AGAIN, refusal=refusal))
         if not settled.sure and settled.refusal is None:
-            return Step(replace(session, waiting=None))
+            return LedTo(replace(session, waiting=None))
         heard = settled
     else:
         heard = hear(text, question, session, known)
@@ -66,10 +66,10 @@ def answer(session: Session, text: str, known: Known, tables: Tables) -> Step:
 
 def _next(
     session: Session, question: Question, heard: Heard, known: Known, tables: Tables
-) -> Step:
+) -> LedTo:
     if heard.outcome is Outcome.CONFIRM:
         waiting = {"value1": heard.value, "words1": heard.words, "n": 0}
-        return Step(replace(session, waiting=waiting))
+        return LedTo(replace(session, waiting=waiting))
     if heard.outcome is Outcome.AGAIN:
         return _again(session, heard)
     return renew(session, question, heard, known, tables)
@@ -77,7 +77,7 @@ def _next(
 
 def renew(
     session: Session, question: Question, heard: Heard, known: Known, tables: Tables
-) -> Step:
+) -> LedTo:
     """Takes a new answer to a question and goes its way; what hung on an old one goes."""
     gone = {question.keeps, *question.drops}
     left = {name: kept for name, kept in session.answers.items() if name not in gone}
@@ -87,7 +87,7 @@ def renew(
 
 def follow(
     session: Session, question: Question, value: Kept, words: str, known: Known, tables: Tables
-) -> Step:
+) -> LedTo:
     """Takes a value as the answer and goes on, over questions that are answered already."""
     target, keep = way_on(question, value, session, known)
     answers = (
@@ -99,7 +99,7 @@ def follow(
         answers |= {question.keeps: value, f"{question.keeps}_words": words}
     moved = replace(session, answers=answers, waiting=None, tries=0)
     if target.startswith("!"):
-        return Step(moved, ending=target)
+        return LedTo(moved, ending=target)
     return arrive(_move(moved, target, tables), known, tables)
 
 
@@ -113,11 +113,11 @@ def _move(session: Session, target: str, tables: Tables) -> Session:
     return replace(session, step=target, path=path[: path.index(target)], answers=answers)
 
 
-def arrive(session: Session, known: Known, tables: Tables) -> Step:
+def arrive(session: Session, known: Known, tables: Tables) -> LedTo:
     """Opens a question, or passes over it where its answer is known or it has no choice."""
     question = find(session, tables)
     if question is None:
-        return Step(session)
+        return LedTo(session)
     if question.keeps and question.keeps in session.answers:
         value = session.answers[question.keeps]
         words = str(session.answers.get(f"{question.keeps}_words", value))
@@ -126,7 +126,7 @@ def arrive(session: Session, known: Known, tables: Tables) -> Step:
         only = known.nurseries[0].id if known.nurseries else None
         value = only if question.reads is Reads.NURSERY else None
         return follow(session, question, value, "", known, tables)
-    return Step(session)
+    return LedTo(session)
 
 
 def _no_choice(question: Question, known: Known) -> bool:
@@ -188,15 +188,15 @@ def _settle_waiting(
     return None if heard.outcome is Outcome.AGAIN and not heard.options else heard
 
 
-def _again(session: Session, heard: Heard) -> Step:
+def _again(session: Session, heard: Heard) -> LedTo:
     waiting = session.waiting
     if heard.options:
         waiting = {"n": len(heard.options)}
         for place, (value, words) in enumerate(heard.options, start=1):
             waiting |= {f"value{place}": value, f"words{place}": words}
-        return Step(replace(session, waiting=waiting, tries=session.tries + 1))
+        return LedTo(replace(session, waiting=waiting, tries=session.tries + 1))
     said = (heard.refusal,) if heard.refusal else ()
-    return Step(replace(session, tries=session.tries + 1), said, read=False)
+    return LedTo(replace(session, tries=session.tries + 1), said, read=False)
 
 
 def ask(session: Session, known: Known, tables: Tables, *before: Say) -> Text:

@@ -5,6 +5,7 @@ from datetime import date, time
 from assistant.agronomy.constants import GOOD_GERMINATION
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Known, Session
+from assistant.wording.dangers import name_of
 from assistant.wording.day import about
 from assistant.wording.message import Message, Named, Say, Slot, slots_of
 
@@ -41,6 +42,8 @@ def _shown(slot: str, session: Session, known: Known) -> Slot:
         return date.fromisoformat(str(value))
     if slot in ("from_time", "to_time", "time"):
         return time.fromisoformat(str(value))
+    if slot == "danger":
+        return name_of(str(value))
     if slot == "practice":
         practice = known.practice(value)
         return Named(practice.names, practice.code)

@@ -24,6 +24,7 @@ from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
+from assistant.dialogue.told_colour import green_in_sentence, without_name
 from assistant.dialogue.told_in_part import part_that_tells, story_tells
 from assistant.dialogue.told_of_bed import (
     day_gone,
@@ -44,6 +45,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import day_work
 from assistant.dialogue.ways import colour_day
 from assistant.hearing import Idea
 from assistant.hearing.dating import around_day
@@ -51,7 +53,7 @@ from assistant.reading import (
     Outcome,
     Reason,
     Wish,
-    is_no_day,
+    days_told,
     is_of_other,
     is_of_past,
     names_a_thing,
@@ -59,7 +61,6 @@ from assistant.reading import (
     read_count,
     read_deeds,
     read_told,
-    read_told_day,
     read_wish,
     says_only_a_count,
     says_only_answers,
@@ -68,7 +69,7 @@ from assistant.wording import messages_aid as aid
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
-from assistant.wording.day import TASK_TEXTS, DayWork, about, offer, what_of, work_says
+from assistant.wording.day import TASK_TEXTS, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.messages_again import HALF_SOWN
 from assistant.wording.messages_answers import SOW_ON
@@ -79,7 +80,6 @@ _SAYS = {"done": DONE, "yes": DONE, "not_yet": NOT_YET, "no": NOT_YET}
 ONE_DAY = timedelta(days=1)
 LATE_D = 3  # as long as shoots may be pale; a day or two is no delay
 FEWEST_LEAVES = 1  # less is a part of something else: half is done, the fourth is coming
-LONGEST_DAY = 5  # words: "2 days ago", "yesterday", "on Friday the 5th", "ngày mùng 5 tháng 6"
 
 
 def ask_of(item: Item) -> Ask:
@@ -112,25 +112,15 @@ def _done_when(text: str, known: Known, digits: bool) -> tuple[str | None, date 
     """Whether a reply says done or not yet, the day of a tardy answer ("done yesterday", "on
     Monday we sowed"), and the reply without that day; with it where the day alone tells that it
     was done, as in a language without tenses ("kemarin tabur")."""
-    words = text.split()
-    for count in range(min(LONGEST_DAY, len(words) - 1), 0, -1):
-        for start in range(len(words) - count, -1, -1):
-            told = " ".join(words[start : start + count])
-            end = start + count
-            across = (words[end - 1 : end + 1], words[max(start - 1, 0) : start + 1])
-            if any(is_no_day(" ".join(each), known.lexicon) for each in across):
-                continue
-            day = read_told_day(told, known.lexicon, known.today)
-            rest = " ".join(words[:start] + words[start + count :])
-            said_so = _done_or_not(rest, known, digits) if day else None
-            if said_so == DONE and is_of_other(text, known.lexicon):
-                continue  # "this Thursday I plant"
-            if said_so is not None:
-                return said_so, day, rest
-            if day and day < known.today:
-                tells = _told_by_day(text, rest, known)
-                if tells:
-                    return DONE, day, tells
+    for day, rest in days_told(text, known.lexicon, known.today):
+        said_so = _done_or_not(rest, known, digits)
+        if said_so == DONE and is_of_other(text, known.lexicon):
+            continue  # "this Thursday I plant"
+        if said_so is not None:
+            return said_so, day, rest
+        tells = _told_by_day(text, rest, known) if day < known.today else None
+        if tells:
+            return DONE, day, tells
     return _done_or_not(text, known, digits), None, text
 
 
@@ -277,7 +267,7 @@ def once_more(item: Item, known: Known) -> tuple[Say, ...]:
     if TASKS[item.task].doing is Doing.SOWS and item.day < known.today:
         asks = (m.SOWN_THAT_DAY(date=item.day),)
     if ask_of(item) is not Ask.DONE:
-        asks = work_says(DayWork(nursery, (item.task,), known.today, rain=known.raining))
+        asks = work_says(day_work(nursery, (item.task,), known))
     return (*asks, *offer([(nursery, item.task)], known.today))
 
 
@@ -510,30 +500,29 @@ def _answer_colour(
         return None
     colours = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
     names = [choice_names(code, label, known) for code, label in colours]
-    reading = read_choice(text, names, known.lexicon)
-    if reading.value is None:
-        return None
+    chosen = read_choice(text, names, known.lexicon).value
     nursery = _nursery(item, known)
-    beside = _without_name(text, names[0])
-    is_other = is_of_other(beside, known.lexicon) or is_of_past(text, known.lexicon)
-    if reading.value == 0 and (
-        is_other or not _says_only(text, known, *chain.from_iterable(names))
+    if green_in_sentence(text, names, known) or (
+        chosen == 0 and _only_green(text, names, known)
     ):
-        return None  # what is taken as yellow is asked about, what is green is not
-    if reading.value == 0:
         text_back = said(about(m.GREEN_NOTED, nursery, known.today))
         return ended(_holder(held), known, text_back, changes=_colour(item, "green", known))
+    if not chosen:
+        return None  # what is taken as yellow is asked about, what is green is not
     asked = begin(talks.TROUBLE, held=holds(held), nursery=nursery.id, problem="yellow")
-    if reading.value == PALE:
+    if chosen == PALE:
         light = TROUBLE_ENDINGS["!light"](asked, known)
         return replace(light, changes=(*_colour(item, "pale", known), *light.changes))
     return opened(asked, known, changes=_colour(item, "yellow", known))
 
 
-def _without_name(text: str, names: Sequence[str]) -> str:
-    """A text without the longest of these names: "green like okra" is of no other crop."""
-    found = [name for name in names if name.casefold() in text.casefold()]
-    return text.casefold().replace(max(found, key=len).casefold(), " ") if found else text
+def _only_green(text: str, names: Sequence[Sequence[str]], known: Known) -> bool:
+    beside = without_name(text, names[0])
+    around = around_day(beside, known.ears.days, (known.catalogue.language, "en"))
+    other = is_of_other(beside, known.lexicon) or (around is not None and around.other)
+    if other or is_of_past(text, known.lexicon) or Idea.HALF in ideas_in(text, known):
+        return False
+    return _says_only(text, known, *chain.from_iterable(names))
 
 
 def _colour(item: Item, colour: str, known: Known) -> tuple[Change, ...]:

@@ -22,7 +22,7 @@ CANS_L = (5.0, 10.0, 16.0)  # watering cans, and the usual sprayer carried on th
 
 
 @dataclass(frozen=True)
-class Entry:
+class ListChoice:
     """One choice: what is kept when it is taken, and what is shown for it."""
 
     value: str | int | float
@@ -34,11 +34,11 @@ class Entry:
         return slot_text(self.label, known.catalogue)
 
 
-def entries(question: Question, session: Session, known: Known) -> tuple[Entry, ...]:
+def entries(question: Question, session: Session, known: Known) -> tuple[ListChoice, ...]:
     """The choices in the order of their digits, from 1."""
     match question.reads:
         case Reads.LANGUAGE:
-            return tuple(Entry(code, LANGUAGES[code]) for code in known.languages)
+            return tuple(ListChoice(code, LANGUAGES[code]) for code in known.languages)
         case Reads.VILLAGE | Reads.OWN_VILLAGE:
             return _villages(question.reads, known)
         case Reads.NURSERY:
@@ -51,27 +51,27 @@ def entries(question: Question, session: Session, known: Known) -> tuple[Entry, 
         case Reads.LITRES | Reads.CAN | Reads.RIPENS:
             return _usual(question.reads, known)
         case Reads.YES_NO | Reads.DEED:
-            return (Entry("yes", m.YES()), Entry("no", m.NO()))
+            return (ListChoice("yes", m.YES()), ListChoice("no", m.NO()))
         case _:
             return _fixed(question, session, known)
 
 
-def _usual(reads: Reads, known: Known) -> tuple[Entry, ...]:
+def _usual(reads: Reads, known: Known) -> tuple[ListChoice, ...]:
     """Usual sizes of pails and cans; the varieties that are grown here, as many as leave a text
     short, for the days that they take."""
     if reads is Reads.RIPENS:
         grown = known.varieties[:MOST_VARIETIES]
-        return tuple(Entry(each.days, each.name, (each.code,)) for each in grown)
+        return tuple(ListChoice(each.days, each.name, (each.code,)) for each in grown)
     sizes = PAILS_L if reads is Reads.LITRES else CANS_L
-    return tuple(Entry(litres, m.LITRES(litres=litres)) for litres in sizes)
+    return tuple(ListChoice(litres, m.LITRES(litres=litres)) for litres in sizes)
 
 
-def _fixed(question: Question, session: Session, known: Known) -> tuple[Entry, ...]:
+def _fixed(question: Question, session: Session, known: Known) -> tuple[ListChoice, ...]:
     """The choices that stand in the question's row, in words that fit the kind of bed."""
     chosen = chosen_nursery(session, known)
     nursery = chosen or _only_kind(known)
     return tuple(
-        Entry(
+        ListChoice(
             each.code,
             (fitting(each.label, nursery) if nursery else each.label)(),
             also_called(each.code, known),
@@ -103,8 +103,10 @@ def choice_names(code: str, label: Message, known: Known) -> list[str]:
     return [render(label(), known.catalogue), *also_called(code, known)]
 
 
-def _practices(known: Known) -> tuple[Entry, ...]:
-    return tuple(Entry(each.code, Named(each.names, each.code)) for each in known.practices)
+def _practices(known: Known) -> tuple[ListChoice, ...]:
+    return tuple(
+        ListChoice(each.code, Named(each.names, each.code)) for each in known.practices
+    )
 
 
 def _may_change_practice(nursery: Nursery | None, known: Known) -> bool:
@@ -112,28 +114,28 @@ def _may_change_practice(nursery: Nursery | None, known: Known) -> bool:
     return len(known.practices) > 1 and not (nursery and nursery.sown)
 
 
-def _villages(reads: Reads, known: Known) -> tuple[Entry, ...]:
+def _villages(reads: Reads, known: Known) -> tuple[ListChoice, ...]:
     """A farmer's villages are the programme's; an officer's, those they serve."""
     if reads is Reads.OWN_VILLAGE:
         mine = known.desk.reaches if known.desk else ()
-        return tuple(Entry(each.village.name, each.village.name) for each in mine)
-    named = tuple(Entry(village.id, village.name) for village in known.villages)
-    return (*named, Entry(OTHER, m.OTHER_VILLAGE()))
+        return tuple(ListChoice(each.village.name, each.village.name) for each in mine)
+    named = tuple(ListChoice(village.id, village.name) for village in known.villages)
+    return (*named, ListChoice(OTHER, m.OTHER_VILLAGE()))
 
 
-def _nursery(known: Known, index: int) -> Entry:
+def _nursery(known: Known, index: int) -> ListChoice:
     nursery = known.nurseries[index]
     line = m.NURSERY_LINE if nursery.sown else m.NURSERY_LINE_PLANNED
     shown = about(line, nursery, known.today, date=nursery.sow_date)
-    return Entry(nursery.id, shown, names=(nursery.called, nursery.label))
+    return ListChoice(nursery.id, shown, names=(nursery.called, nursery.label))
 
 
-def _task(item: Item, listed: tuple[Item, ...], known: Known) -> Entry:
+def _task(item: Item, listed: tuple[Item, ...], known: Known) -> ListChoice:
     """A task; the name of its nursery is enough where no other of that nursery is listed."""
     nursery = known.nursery(item.nursery_id)
     alone = sum(each.nursery_id == item.nursery_id for each in listed) == 1
     names = (nursery.called, nursery.label) if nursery and alone else ()
-    return Entry(item_key(item), item_line(item, known), names)
+    return ListChoice(item_key(item), item_line(item, known), names)
 
 
 def item_key(item: Item) -> str:
@@ -149,7 +151,7 @@ def item_line(item: Item, known: Known) -> Say:
     return t.ITEM_LINE(label=nursery.called, what=what_of(item.task, nursery.practice))
 
 
-def numbered(choices: tuple[Entry, ...]) -> tuple[Say, ...]:
+def numbered(choices: tuple[ListChoice, ...]) -> tuple[Say, ...]:
     """The choices as lines with their digits."""
     return tuple(
         m.NUMBERED(digit=place, label=choice.label)

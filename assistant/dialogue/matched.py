@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.engine import ask, begin
-from assistant.dialogue.values import Kept, Known, Turn
+from assistant.dialogue.values import Inquiry, Kept, Known, Turn
 from assistant.hearing import Question, Topic, understand
 from assistant.hearing.asking import ASKING
 from assistant.hearing.assured import assurance
@@ -153,16 +153,21 @@ def asks_how_to_stop(text: str, known: Known) -> bool:
     return first.topic is Topic.STOP_HOW and first.share >= ENDING_ENOUGH
 
 
-def offer_which(text: str, perhaps: Sequence[Topic], known: Known) -> Turn:
-    """Which of these questions it is; the last choice is a person."""
+def offer_which(
+    text: str, perhaps: Sequence[Topic], known: Known, first: Sequence[tuple[str, str]] = ()
+) -> Turn:
+    """Which of these questions it is; the last choice is a person. `first`: the code and the
+    words of those that stand before ours."""
     labels = known.ears.labels.get(known.catalogue.language, {})
-    shown = [(str(topic), labels.get(topic, str(topic))) for topic in perhaps]
+    ours = [(str(topic), labels.get(topic, str(topic))) for topic in perhaps]
+    shown = [*first, *ours][:OFFERED]
     while len(shown) > 1 and sum(len(label) for _, label in shown) > LETTERS:
         shown.pop(-2)  # the last may be the wish that is a word of it
+    inquiries = tuple(Inquiry(code, offered=True) for code, _ in shown)
     shown.append((SOMETHING_ELSE, render(m.P_OTHER(), known.catalogue)))
     waiting: dict[str, Kept] = {"n": len(shown)}
     for place, (code, label) in enumerate(shown, start=1):
         waiting |= {f"value{place}": code, f"words{place}": label}
     asked = begin(talks.ASKED, held=e.lasting(known.session), words=text)
     asked = replace(asked, waiting=waiting)
-    return Turn(asked, (ask(asked, known, talks.TABLES),))
+    return Turn(asked, (ask(asked, known, talks.TABLES),), inquiries=inquiries)

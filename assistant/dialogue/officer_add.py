@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import NO_NAME, lasting, opened, said
 from assistant.dialogue.engine import begin
-from assistant.dialogue.values import Desk, Kept, Known, OnRoll, Turn
+from assistant.dialogue.values import Kept, Known, OfficerScope, OnRoll, Turn
 from assistant.people import LANGUAGES, LONGEST_NAME, person_name, read_phone
 from assistant.reading import language_named, read_choice
 from assistant.wording import messages_people as p
@@ -22,14 +22,14 @@ EXAMPLE_PHONE, EXAMPLE_VILLAGE = "07700900105", "Mtoni"  # set aside for fiction
 
 
 @dataclass(frozen=True)
-class Added:
+class AddText:
     """What was read of an ADD, its code taken off: `phone` is None where none could be."""
 
     phone: str | None
     words: tuple[str, ...]
 
 
-def read_add(rest: str, region: str | None) -> Added:
+def read_add(rest: str, region: str | None) -> AddText:
     """Parts an officer's text into the number and the words after it.
 
     Args:
@@ -39,14 +39,14 @@ def read_add(rest: str, region: str | None) -> Added:
     count = next((at for at, word in enumerate(words) if _has_letter(word)), len(words))
     number = "".join(words[:count])
     phone = read_phone(number, region[:2] if region else None) if number else None
-    return Added(phone, tuple(words[count:]))
+    return AddText(phone, tuple(words[count:]))
 
 
 def _has_letter(word: str) -> bool:
     return any(ch.isalpha() for ch in word)
 
 
-def add(rest: str, known: Known, desk: Desk) -> Turn:
+def add(rest: str, known: Known, desk: OfficerScope) -> Turn:
     """The turn for an ADD with the right code."""
     read = read_add(rest, known.region)
     mine = [each.village.name for each in desk.reaches]

@@ -12,7 +12,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue.callers import caller
 from assistant.dialogue.endings import Ending, ended, lasting, opened, said
 from assistant.dialogue.engine import begin
-from assistant.dialogue.values import Desk, Known, Session, Turn
+from assistant.dialogue.values import Known, OfficerScope, Session, Turn
 from assistant.dialogue.values_tell import Addressee, SeeTo, SeveralCalled, TellFarmer
 from assistant.wording import messages_tell as t
 from assistant.wording.message import Say
@@ -37,7 +37,7 @@ def _is_of_number(word: str) -> bool:
     return word.rstrip(",:;").strip(_MARKS).isdecimal()
 
 
-def tell(rest: str, known: Known, desk: Desk) -> Turn:
+def tell(rest: str, known: Known, desk: OfficerScope) -> Turn:
     """The turn for a TELL with the right code."""
     to = desk.addressee
     wrong = _wrong(to) or _wrong_words(to)
@@ -56,7 +56,7 @@ def tell(rest: str, known: Known, desk: Desk) -> Turn:
     return opened(asked, known)
 
 
-def seen(rest: str, known: Known, desk: Desk) -> Turn:
+def seen(rest: str, known: Known, desk: OfficerScope) -> Turn:
     """The turn for a SEEN with the right code."""
     to = desk.addressee
     wrong = _wrong(to)

@@ -23,7 +23,7 @@ _UNITS = frozenset({"c", "degrees", "degree", "deg", "\N{DEGREE SIGN}c", "\N{DEG
 _LONGEST_DAY_WORDS = 3
 
 
-class Told(NamedTuple):
+class TempParts(NamedTuple):
     """The parts of a text: a village's name, degrees [C], and a day where one was said."""
 
     name: str
@@ -31,16 +31,16 @@ class Told(NamedTuple):
     day: date | None
 
 
-def read_temp(rest: str, known: Known) -> Told:
+def read_temp(rest: str, known: Known) -> TempParts:
     """What stands after TEMP and the code."""
     words, day = _without_day(rest.split(), known)
     numbers = [word for word in words if _DEGREES.fullmatch(word.casefold())]
     left = [w for w in words if w not in numbers and w.casefold() not in _UNITS]
     if len(numbers) != 1:
-        return Told(" ".join(left), None, day)
+        return TempParts(" ".join(left), None, day)
     found = _DEGREES.fullmatch(numbers[0].casefold())
     degrees = float(found[1].replace(",", ".")) if found else None
-    return Told(" ".join(left), degrees, day)
+    return TempParts(" ".join(left), degrees, day)
 
 
 def _without_day(words: list[str], known: Known) -> tuple[list[str], date | None]:
@@ -56,7 +56,7 @@ def _without_day(words: list[str], known: Known) -> tuple[list[str], date | None
     return words, None
 
 
-def keep_temp(village: Village, told: Told, known: Known) -> Turn:
+def keep_temp(village: Village, told: TempParts, known: Known) -> Turn:
     """Keeps the temperature and shows it back; asks again where it cannot be."""
     today = known.now.astimezone(ZoneInfo(village.zone)).date()
     day = told.day or today

@@ -15,7 +15,7 @@ from assistant.agronomy.measures import TINS_IN_PAIL
 from assistant.agronomy.rounding import nearest
 from assistant.agronomy.season.sowing import RIPENS_D
 from assistant.dialogue.facts import chosen_nursery
-from assistant.dialogue.lists import Entry, entries, names_pest
+from assistant.dialogue.lists import ListChoice, entries, names_pest
 from assistant.dialogue.lots import kept, lots_behind
 from assistant.dialogue.questions import Question, Reads
 from assistant.dialogue.readers_planting import (
@@ -97,7 +97,7 @@ def _heard(reading: Reading[float] | Reading[int] | Reading[str], question: Ques
 
 
 def _area(text: str, question: Question, session: Session, known: Known) -> Heard:
-    reading = read_area(text, known.lexicon, known.region)
+    reading = read_area(text, known.land_words, known.region)
     if reading.reason is Reason.MISSING_UNIT and reading.value is not None:
         return _feet_or_metres(reading.value, known)  # "50 by 100": eleven times apart
     heard = _heard(reading, question)
@@ -304,7 +304,7 @@ def _planted(text: str, question: Question, session: Session, known: Known) -> H
     nursery = chosen_nursery(session, known)
     if chosen.sure or nursery is None:
         return chosen
-    heard = _heard(read_area(text, known.lexicon, known.region), question)
+    heard = _heard(read_area(text, known.land_words, known.region), question)
     if not isinstance(heard.value, float | int):
         return Heard(Outcome.AGAIN, refusal=question.again())
     percent = 100 * heard.value / nursery.inputs.field_area_m2
@@ -335,7 +335,7 @@ def _problem(text: str, question: Question, session: Session, known: Known) -> H
 
 
 def _named_problem(
-    text: str, choices: Mapping[str | int | float, Entry], known: Known
+    text: str, choices: Mapping[str | int | float, ListChoice], known: Known
 ) -> str | None:
     if names_pest(text, known) and "animals" in choices:
         return "animals"
@@ -363,7 +363,7 @@ _PLAIN = {
 }
 
 
-def _yes_or_no(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | None:
+def _yes_or_no(text: str, choices: tuple[ListChoice, ...], known: Known) -> Heard | None:
     """ "Ok, that is right", or "no" where a summary may be changed."""
     reading = read_confirm(text, known.lexicon, digits=False)
     meant = _PLAIN.get(reading.value or "", ())
@@ -371,7 +371,7 @@ def _yes_or_no(text: str, choices: tuple[Entry, ...], known: Known) -> Heard | N
     return Heard(reading.outcome, choice.value, choice.shown(known)) if choice else None
 
 
-def _also(choice: Entry) -> tuple[str, ...]:
+def _also(choice: ListChoice) -> tuple[str, ...]:
     """A code is a name too where a person may type it, such as "sw" for a language."""
     code = (choice.value,) if isinstance(choice.value, str) else ()
     return (*choice.names, *code)
@@ -480,7 +480,7 @@ def is_another_kind(text: str, known: Known) -> bool:
     """Whether a number is surely of land, seed or time: 2 acres, 2 hours are no leaves."""
     if not any(letter.isalpha() for letter in text):
         return "%" in text
-    area = read_area(text, known.lexicon, known.region)
+    area = read_area(text, known.land_words, known.region)
     day = read_date(text, known.lexicon, known.today)
     other = "%" in text or is_of_time(text, known.lexicon)
     return other or Outcome.UNDERSTOOD in (area.outcome, day.outcome)

@@ -159,7 +159,7 @@ def _field(
         return None
     if len(text.split()) > _MOST_WORDS or read_deeds(text, known.lexicon):
         return None
-    reading = read_area(text, known.lexicon, known.region)
+    reading = read_area(text, known.land_words, known.region)
     if reading.outcome is Outcome.AGAIN or reading.value is None:
         return None
     limits, now = LIMITS["field_area_m2"], able[0].inputs.field_area_m2

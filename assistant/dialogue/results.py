@@ -14,6 +14,7 @@ from assistant.agronomy.rounding import Measure, measured, nearest
 from assistant.agronomy.season.followups import retest_sow_day
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
+from assistant.dialogue.warned import day_work
 from assistant.wording import messages_care as c
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
@@ -21,7 +22,7 @@ from assistant.wording import messages_seed as s
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.amounts import weight
-from assistant.wording.day import DayWork, about, day_says, said, small_mix, too_old, what_of
+from assistant.wording.day import about, day_says, said, small_mix, too_old, what_of
 from assistant.wording.message import Country, Listed, Say
 from assistant.wording.plan_costs import amount, priced
 
@@ -253,13 +254,13 @@ def seed_drain_date(nursery: Nursery) -> date:
     return _date_of(nursery, TaskCode.DRAIN_SEED)
 
 
-def today_text(nursery: Nursery, known: Known, rain: bool) -> Text:
+def today_text(nursery: Nursery, known: Known) -> Text:
     """Today's work of one nursery, or what comes next."""
     if nursery.held:
         return Text((s.HELD(label=nursery.called), *time_to_test(nursery, known.today)))
     tasks = due(nursery, known.today)
     if said(tasks):
-        return Text(day_says(DayWork(nursery, tasks, known.today, rain=rain)))
+        return Text(day_says(day_work(nursery, tasks, known)))
     nearest = coming(nursery, known.today)
     if nearest is None:
         return Text((m.NOTHING_LEFT(label=nursery.called),))

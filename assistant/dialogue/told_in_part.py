@@ -81,15 +81,15 @@ def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
     around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
     if "?" in text or (around is not None and around.other):
         return False
-    ideas = ideas_in(text, known)
+    ideas = ideas_in(text, known, of_work=True)
     things = {thing for deed in deeds for thing in _THINGS.get(deed, ())}
     if not ideas & things or ideas & _TAKEN_BACK:
         return False
     if not told_in_story(text, known.lexicon, deeds):
         return False
-    weights = understand(text, known.ears, known.catalogue.language).weights
-    calm = all(weights[act] <= most for act, most in MOST_OF_STORY.items())
-    return calm and weights[Act.DONE] >= LEAST_OF_STORY
+    heard = understand(text, known.ears, known.catalogue.language)
+    calm = all(heard.weights[act] <= most for act, most in MOST_OF_STORY.items())
+    return calm and not heard.said and heard.weights[Act.DONE] >= LEAST_OF_STORY
 
 
 def _part(text: str, deeds: frozenset[str], known: Known) -> str | None:

@@ -28,12 +28,12 @@ _MOST_WORDS_LATE = 4  # "we are late, sorry"; a longer text tells of more
 _LOSSES = frozenset({Idea.EATEN, Idea.WASHED, Idea.DRIED})
 
 
-def ideas_in(text: str, known: Known) -> frozenset[Idea]:
+def ideas_in(text: str, known: Known, of_work: bool = False) -> frozenset[Idea]:
     """What a text tells of a bed, in the farmer's language, else in what it seems to be, else
-    in English, which is mixed in everywhere."""
+    in English, which is mixed in everywhere; `of_work`: also what is said beside a deed."""
     own, guess = known.catalogue.language, guess_language(text, known.lexicons)
     languages = dict.fromkeys(code for code in (own, guess, "en") if code)
-    return known.ears.reports.ideas(text, languages)
+    return known.ears.reports.ideas(text, languages, of_work)
 
 
 def without_next_leaf(text: str, known: Known) -> str | None:
@@ -85,6 +85,12 @@ def why_in(text: str, known: Known) -> Why | None:
     """Why planting waits, as far as a text says so: the first of hands, water, field, rain."""
     found = ideas_in(text, known)
     return next((why for idea, why in _WHY if idea in found), None)
+
+
+def tells_of_loss(text: str, known: Known) -> bool:
+    """Whether mats are said to be eaten, washed away or dried: "the hens ate 15 mats"."""
+    ideas = ideas_in(text, known)
+    return Idea.MAT in ideas and bool(ideas & _LOSSES)
 
 
 def is_late(text: str, known: Known) -> bool:

@@ -5,7 +5,7 @@ In this order, and the first that understands the text has it:
    (`cover_gone.py`); what the ear hears (`ear.py`: somebody hurt, a bed in
    danger, a refusal, a wish for a person); then STOP and START, which hold at any time;
 2. the warning that an officer is about to send;
-3. the answers to a rain warning that is not answered yet, and what was open stands again;
+3. the answers to a warning that is not answered yet, and what was open stands again;
 4. a plain question is answered (`answers.py`), and what was open stands again; a day that is
    given to the work is read back (`dated.py`);
 5. sign-up, where the phone is not enrolled;
@@ -17,6 +17,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from assistant.acts import Act
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.agronomy.life.rows import Ask as TaskAsk
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
@@ -45,7 +46,7 @@ from assistant.dialogue.items_seed import counted_unasked
 from assistant.dialogue.labelled import labelled
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
-from assistant.dialogue.officer import officer_turn
+from assistant.dialogue.officer import more_words, officer_turn
 from assistant.dialogue.reports import bereaved, of_variety, reported
 from assistant.dialogue.told_in_part import part_that_covers, story_tells
 from assistant.dialogue.unread import not_understood, unread
@@ -60,6 +61,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
+from assistant.dialogue.warned import day_work, replies_to, warning_screen
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import understand
 from assistant.reading import (
@@ -78,10 +80,9 @@ from assistant.reading import (
 from assistant.reading.told import MOST_CHOICES
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
-from assistant.wording.day import DayWork, offer, work_says
+from assistant.wording.day import offer, work_says
 from assistant.wording.message import Say
 
-_WARNING_CHOICES = (("covered", m.W_COVERED), ("help", m.W_HELP))
 _HEARD = {talks.IF_HURT.name, talks.IF_LOST.name, talks.STOP_ALL.name}
 # No other talk before somebody has agreed.
 _FIRST = {talks.SIGNUP.name, *INVITED_TALKS, *_HEARD}
@@ -146,7 +147,7 @@ def open_line(known: Known) -> Turn:
     if known.farmer.stopped_at is not None:
         return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
     if known.warning is not None and known.warning.answer is None:
-        return Turn(known.session, (warning_screen(known, known.warning),))
+        return Turn(known.session, (warning_screen(known.warning),))
     if _is_resting(known):
         return e.opened(begin(talks.STOP_ALL, held=e.lasting(known.session)), known)
     if (reading := read_on(known)) is not None:
@@ -167,7 +168,7 @@ def _open_items(known: Known) -> Turn:
     nursery = known.nursery(item.nursery_id)
     if nursery is None:
         return e.menu(None, known)
-    work = DayWork(nursery, (item.task,), known.today, rain=known.raining)
+    work = day_work(nursery, (item.task,), known)
     says = (*work_says(work), *offer([(nursery, item.task)], known.today))
     return Turn(None, (Text(says, Focus(items=(item,))),))
 
@@ -223,10 +224,7 @@ def _stop_or_start(text: str, known: Known) -> Turn | None:
     return None
 
 
-_DEEDS = frozenset(
-    table.name
-    for table in (talks.RAIN_WARNING, talks.ADDING, talks.TELLING, talks.TELLING_LATER)
-)
+_DEEDS = talks.WARNINGS | {talks.ADDING.name, talks.TELLING.name, talks.TELLING_LATER.name}
 
 
 def _warns(known: Known) -> bool:
@@ -249,11 +247,11 @@ def _officer_talk(text: str, known: Known) -> Turn | None:
         passes = farms and sure_wish(text, known) not in (None, Wish.HELP, Wish.BACK)
         return None if passes else answer_question(text, known, session)
     if known.farmer is None and session is None:
-        return Turn(None, (e.said(o.OFFICER_HELP()),))
+        return Turn(None, (e.said(o.OFFICER_HELP(), more_words(known.catalogue.language)),))
     return None
 
 
-# --- 3. rain warnings ------------------------------------------------------------------------
+# --- 3. warnings -----------------------------------------------------------------------------
 
 
 def _warning(text: str, known: Known) -> Turn | None:
@@ -263,7 +261,7 @@ def _warning(text: str, known: Known) -> Turn | None:
     said_so = _said_of_warning(text, known, warning)
     if said_so is None:
         return _warning_again(text, known, warning)
-    answer_code, message = (("covered", m.WARNING_COVERED), ("help", m.WARNING_HELP))[said_so]
+    answer_code, message = replies_to(warning).noted[said_so]
     change = AnswerWarning(warning.id, answer_code)
     passing = begin(talks.MENU, held=e.lasting(known.session))
     return e.ended(passing, known, e.said(message()), changes=(change,))
@@ -283,11 +281,11 @@ def _is_asked_by_ear(text: str, known: Known) -> bool:
 
 
 def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
-    """0 for covered, 1 for help, to a warning that reached the phone; its digits answer until
-    they did so once, its words as long as it stands."""
+    """0 for covered or done, 1 for help, to a warning that reached the phone; its digits answer
+    until they did so once, its words as long as it stands."""
     if all(focus.warning_id != warning.id for focus in known.focuses):
         return None
-    names = [choice_names(code, label, known) for code, label in _WARNING_CHOICES]
+    names = [choice_names(code, label, known) for code, label in replies_to(warning).choices]
     plain = {name.casefold() for own in names for name in own}
     if warning.answer is not None and text.casefold() not in plain:
         return None
@@ -299,7 +297,8 @@ def _said_of_warning(text: str, known: Known, warning: Standing) -> int | None:
     said_so, sure = _answers_warning(text, known, warning)
     deeds = read_deeds(text, known.lexicon)
     if said_so == "done" and sure:
-        return 0 if "cover" in deeds or not (deeds or known.items) else None
+        told = "cover" in deeds or not (known.items or (deeds and warning.danger == RAIN))
+        return 0 if told else None
     if "cover" in deeds and _may_answer_warning(text, known, warning):
         reading = read_told(text, known.lexicon)
         if (reading.value, reading.outcome) == ("done", Outcome.UNDERSTOOD):
@@ -364,16 +363,7 @@ def _warning_again(text: str, known: Known, warning: Standing) -> Turn | None:
     is_told = _answers_warning(text, known, warning)[0] is not None
     if other_deeds or not (is_told or _may_answer_warning(text, known, warning)):
         return None
-    return Turn(known.session, (warning_screen(known, warning),))
-
-
-def warning_screen(known: Known, warning: Standing) -> Text:
-    """An unanswered warning, asked on a screen."""
-    choices = (
-        m.NUMBERED(digit=1, label=m.W_COVERED()),
-        m.NUMBERED(digit=2, label=m.W_HELP()),
-    )
-    return Text((m.WARNING_STANDS(), *choices), Focus(warning_id=warning.id))
+    return Turn(known.session, (warning_screen(warning),))
 
 
 # --- 5. sign-up ------------------------------------------------------------------------------

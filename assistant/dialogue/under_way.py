@@ -20,7 +20,7 @@ def under_way(text: str, item: Item, known: Known, held: Session | None) -> Turn
     row = TASKS[item.task]
     if row.doing is Doing.SOAKS or "?" in text:
         return None
-    if Idea.UNDER_WAY not in ideas_in(text, known) or _is_of_later(text, known):
+    if Idea.UNDER_WAY not in ideas_in(text, known, of_work=True) or _is_of_later(text, known):
         return None
     deeds = read_deeds(text, known.lexicon)
     if deeds and not deeds & row.deeds:

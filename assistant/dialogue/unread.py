@@ -28,7 +28,7 @@ def unread(asked: str, text: str, known: Known) -> NoteUnread:
     alone say nothing that a person could answer."""
     agreed = known.farmer is not None and known.farmer.consent_at is not None
     talk = known.session.conversation if known.session else ""
-    matters = known.unread > 0 or known.raining or talk in _IN_TROUBLE
+    matters = known.unread > 0 or known.in_storm or talk in _IN_TROUBLE
     words = sum(any(sign.isalpha() for sign in word) for word in text.split())
     weights = understand(text, known.ears, known.catalogue.language).weights
     if words >= FEWEST_ASKED and not asked:

@@ -6,6 +6,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.agronomy.growth.warmth import Warmth
 from assistant.agronomy.life.events import Event
 from assistant.agronomy.lot.programme_variety import ProgrammeVariety
@@ -19,8 +20,10 @@ from assistant.dialogue.values_tell import SeeTo as SeeTo
 from assistant.dialogue.values_tell import SeveralCalled as SeveralCalled
 from assistant.dialogue.values_tell import TellFarmer as TellFarmer
 from assistant.hearing import Ears
-from assistant.people import Farmer, Officer, Village
+from assistant.hearing.office import OfficeQuestion
+from assistant.people import Farmer, Officer, Village, VillageUnit
 from assistant.reading import Lexicon
+from assistant.reading.village_units import with_units
 from assistant.wording.message import Say
 from assistant.wording.render import Catalogue
 
@@ -83,13 +86,14 @@ class Focus:
 
 @dataclass(frozen=True)
 class Standing:
-    """A rain warning that stands for a village; `answer` is this phone's, where it gave one."""
+    """A warning that stands for a village; `answer` is this phone's, where it gave one."""
 
     id: int
     village_id: int
     starts_at: datetime
     ends_at: datetime
     answer: str | None = None
+    danger: str = RAIN
 
 
 @dataclass(frozen=True)
@@ -142,7 +146,7 @@ class OnRoll:
 
 
 @dataclass(frozen=True)
-class Desk:
+class OfficerScope:
     """What an officer's texts may be about: their villages, warnings, and who must be seen."""
 
     officer: Officer
@@ -188,6 +192,15 @@ class Nearby:
 
 
 @dataclass(frozen=True)
+class OfficeDesk:
+    """The questions that the programme's office answers where this phone is, and what the
+    programme is called."""
+
+    programme: str = ""
+    questions: tuple[OfficeQuestion, ...] = ()
+
+
+@dataclass(frozen=True)
 class Known:
     """Everything that a turn of the dialogue may know.
 
@@ -199,10 +212,13 @@ class Known:
     `every_practice` all that the programme knows.
     `prices` and `varieties` are those of the programme, `wet_bed` what its costs are held
     against.
-    `raining`: a warning stands for the village, whether or not this phone was asked for it.
+    `raining`: a rain warning stands for the village, whether or not this phone was asked for
+    it; `stormy`: one of another danger to people out of doors; `held`: one of another than rain
+    that sowing and uncovering wait for.
     `nearby` is whom to turn to from that village; `unread` how many texts of this phone could
     not be read since the last that was, of the last day; `asked_if_hurt`: whether this phone
-    was asked if somebody is hurt and has not said.
+    was asked if somebody is hurt and has not said. `office` is what the programme's own office
+    answers, `units` are the land units of the farmer's village.
     """
 
     now: datetime
@@ -223,6 +239,8 @@ class Known:
     focuses: tuple[Focus, ...] = ()
     warning: Standing | None = None
     raining: bool = False
+    stormy: bool = False
+    held: bool = False
     seasons: tuple[SeasonOutcome, ...] = ()
     practices: tuple[Practice, ...] = (MAT,)
     every_practice: tuple[Practice, ...] = (MAT,)
@@ -230,16 +248,28 @@ class Known:
     prices: PriceList | None = None
     varieties: tuple[ProgrammeVariety, ...] = ()
     wet_bed: Practice | None = None
-    desk: Desk | None = None
+    desk: OfficerScope | None = None
     invited: Invited | None = None
     nearby: Nearby = Nearby()
     unread: int = 0
     asked_if_hurt: bool = False
+    office: OfficeDesk = OfficeDesk()
+    units: tuple[VillageUnit, ...] = ()
+
+    @property
+    def in_storm(self) -> bool:
+        """Whether a warning stands of something that may harm people out of doors."""
+        return self.raining or self.stormy
 
     @property
     def lexicon(self) -> Lexicon:
         """The word list of the language this talk is in."""
         return self.lexicons[self.catalogue.language]
+
+    @property
+    def land_words(self) -> Lexicon:
+        """The same with the land units of the farmer's village, for sizes of fields."""
+        return with_units(self.lexicon, self.units)
 
     def practice(self, code: Kept) -> Practice:
         """The practice of that code where it is offered here, else the usual one."""
@@ -391,6 +421,7 @@ class IssueWarning:
     village_id: int
     starts_at: datetime
     ends_at: datetime
+    danger: str = RAIN
 
 
 @dataclass(frozen=True)
@@ -470,10 +501,21 @@ class Text:
 
 
 @dataclass(frozen=True)
+class Inquiry:
+    """A question that a text asked, to be counted: the code of a topic, or "office:" and the
+    number of one of the office's; or one that it may have asked and that was offered."""
+
+    code: str
+    offered: bool = False
+
+
+@dataclass(frozen=True)
 class Turn:
-    """The outcome of one message: the session from now on, the answers, the changes."""
+    """The outcome of one message: the session from now on, the answers, the changes, and which
+    questions were asked."""
 
     session: Session | None
     texts: tuple[Text, ...]
     changes: tuple[Change, ...] = ()
     language: str | None = None  # the answers are worded in this one when it just changed
+    inquiries: tuple[Inquiry, ...] = ()

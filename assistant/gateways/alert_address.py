@@ -9,7 +9,7 @@ from urllib.parse import urljoin, urlsplit
 import requests
 
 from assistant.alerts.document import LARGEST_BYTES
-from assistant.alerts.sources import Found, Look, Stamp
+from assistant.alerts.sources import FoundMessage, Look, Stamp
 from assistant.gateways.alert_feed import read_feed
 from assistant.gateways.outside import Outside
 
@@ -73,7 +73,7 @@ class AlertAddress:
                     return Look(stamp=before)
                 links = read_feed(answer.body, answer.address)
                 if links is None:
-                    return Look((Found(answer.body, ""),), answer.stamp)
+                    return Look((FoundMessage(answer.body, ""),), answer.stamp)
                 return self._listed(session, answer, links, until)
             except FetchError as fault:
                 return Look(trouble=str(fault))
@@ -89,7 +89,9 @@ class AlertAddress:
         found, trouble = [], f"all links lead off {host}" if links and not own else ""
         for link in new[:MOST_NEW]:
             try:
-                found.append(Found(self._fetch(session, link, Stamp(), until).body, link))
+                found.append(
+                    FoundMessage(self._fetch(session, link, Stamp(), until).body, link)
+                )
             except FetchError as fault:
                 trouble = str(fault)
         whole = not trouble and len(new) <= MOST_NEW

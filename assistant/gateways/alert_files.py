@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from assistant.alerts.document import LARGEST_BYTES
-from assistant.alerts.sources import Found, Look, Stamp
+from assistant.alerts.sources import FoundMessage, Look, Stamp
 
 ENDINGS = frozenset({".xml", ".cap"})
 MOST_FILES = 500  # looked at in one go; the rest at the next
@@ -36,7 +36,7 @@ class AlertFiles:
             try:
                 key = _key(path)
                 if key not in self._done:
-                    found.append(Found(_read(path), key))
+                    found.append(FoundMessage(_read(path), key))
             except OSError as fault:
                 trouble = _said(fault)
             if len(found) == MOST_FILES:

@@ -16,6 +16,8 @@ OK = 200
 _LIST = "/list"
 _NO_LISTS = frozenset({404, 405, 501})  # what an operator answers that has no such address
 _ASK_AGAIN = timedelta(hours=1)
+_OF_THE_LINK = frozenset({401, 403, 404})  # a secret, a clock or an address is wrong
+_LINK_REST = timedelta(seconds=15)
 _UNSAID = Handover(Fate.TRY_LATER, "the answer to the list says nothing of this text")
 
 
@@ -40,8 +42,7 @@ class HttpGateway:
         answer = self._post("", body, now)
         if isinstance(answer, Handover):
             return answer
-        rest = rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
-        return replace(_handover(answer.status_code, answer.content), rest=rest)
+        return replace(_handover(answer.status_code, answer.content), rest=_rest(answer, now))
 
     def in_lists(self, outgoing: Outgoing, now: datetime) -> bool:
         """Any text, but within the hour after the operator took no list."""
@@ -61,9 +62,9 @@ class HttpGateway:
         if answer.status_code in _NO_LISTS:
             self._no_lists_until = now + _ASK_AGAIN
             return None
-        rest = rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
         if answer.status_code != OK:
-            first = replace(_handover(answer.status_code, answer.content), rest=rest)
+            of_all = _handover(answer.status_code, answer.content)
+            first = replace(of_all, rest=_rest(answer, now))
             return [first, *([None] * (len(texts) - 1))]
         said = _answers(answer.content)
         return [said.get(each.message_id, _UNSAID) for each in texts]
@@ -93,6 +94,13 @@ class HttpGateway:
         except OSError:
             return None
         return moment_of(answer.headers.get("Date", ""))
+
+
+def _rest(answer: requests.Response, now: datetime) -> timedelta | None:
+    """How long the line is left in peace; None where the answer is about the text."""
+    if answer.status_code in _OF_THE_LINK:
+        return _LINK_REST
+    return rest_of(answer.status_code, answer.headers.get("Retry-After", ""), now)
 
 
 def _told(outgoing: Outgoing) -> dict[str, str]:

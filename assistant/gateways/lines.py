@@ -107,7 +107,7 @@ class Lines:
             for name, each in terms.items()
             if each.a_second
         }
-        self._rests: dict[str, datetime] = {}
+        self._rests: dict[str, tuple[datetime, datetime]] = {}
         self._whys: dict[str, str] = {}
         self._counted: dict[str, tuple[datetime, int]] = {}
         self._noted: dict[str, datetime] = {}
@@ -165,10 +165,8 @@ class Lines:
         """Whether the line of a text takes lists, and takes them now."""
         name = next(iter(self._way(outgoing)), "")
         lists = self._listing(name)
-        rests = self._rests.get(name)
-        return (
-            lists is not None and not (rests and rests > now) and lists.in_lists(outgoing, now)
-        )
+        rests = self._rests_until(name, now)
+        return lists is not None and rests is None and lists.in_lists(outgoing, now)
 
     def _listing(self, name: str) -> ListGateway | None:
         """A line that takes lists, and has neither a rate nor a quota of its own: those are
@@ -261,15 +259,17 @@ class Lines:
         handover = replace(answer, line=name)
         self._keep(name, outgoing, handover, now)
         if handover.put_off_until is None and _is_down(handover):
-            return replace(handover, rest=None, answered=True, put_off_until=self._rests[name])
+            return replace(
+                handover, rest=None, answered=True, put_off_until=self._rests[name][1]
+            )
         return handover
 
     def _not_before(
         self, name: str, outgoing: Outgoing, now: datetime
     ) -> tuple[datetime | None, str]:
         """Until when a line takes nothing, and why; None where it may be offered the text."""
-        rests = self._rests.get(name)
-        if rests is not None and rests > now:
+        rests = self._rests_until(name, now)
+        if rests is not None:
             return rests, self._whys.get(name) or f"{name} rests"
         if self._is_full(name, outgoing, now):
             why = f"{name} has sent what its day allows"
@@ -283,6 +283,11 @@ class Lines:
             return now + timedelta(seconds=seconds), f"{name} is at its rate"
         self._wait(seconds)
         return None, ""
+
+    def _rests_until(self, name: str, now: datetime) -> datetime | None:
+        """Until when a line rests; a pause that begins later was kept by a clock then wrong."""
+        begin, until = self._rests.get(name, (now, now))
+        return until if begin <= now < until else None
 
     def _is_full(self, name: str, outgoing: Outgoing, now: datetime) -> bool:
         a_day = self._terms[name].a_day if name in self._terms else None
@@ -302,7 +307,7 @@ class Lines:
         was_down = self._rests.pop(name, None) is not None
         if _is_down(handover):
             rest = handover.rest if handover.answered else SILENT_REST
-            self._rests[name] = now + min(rest or SILENT_REST, LONGEST_REST)
+            self._rests[name] = now, now + min(rest or SILENT_REST, LONGEST_REST)
             self._whys[name] = handover.detail
         self._tell(name, handover, now, changed=was_down or _is_down(handover))
 

@@ -28,7 +28,7 @@ class _Doubt:
     text: str
 
 
-class Lost:
+class UnknownReports:
     """What was reported under ids that nobody knows, by phone and mark; texts in doubt.
 
     Marks are told by receipts of texts in doubt only, or of those that another process handed

@@ -25,7 +25,7 @@ from assistant.channel import (
     Step,
 )
 from assistant.gateways.mapped import Secrets
-from assistant.gateways.mapping import Check, Heard, Provider, found_at, put
+from assistant.gateways.mapping import CallFields, Check, Provider, found_at, put
 from assistant.gateways.numbers import e164
 
 _DETAIL_MAX = 200
@@ -35,7 +35,7 @@ _CLOCKS_APART = timedelta(minutes=5)
 
 def mapped_hooks(provider: Provider, secrets: Secrets) -> Hooks:
     """The provider's calls, each checked as the mapping says before it is read."""
-    readers: dict[str, tuple[Heard | None, _Reader]] = {
+    readers: dict[str, tuple[CallFields | None, _Reader]] = {
         "text": (provider.text, _text),
         "ring": (provider.ring, _ring),
         "ussd": (provider.ussd, _ussd),
@@ -53,7 +53,7 @@ class _Item:
     """One thing that a call tells of."""
 
     said: Mapping[str, Any]
-    heard: Heard
+    heard: CallFields
     country: str
     cut: bool  # our texts go in segments, each with an id of its own
     now: datetime
@@ -90,7 +90,7 @@ class _Called:
     """The hook of one kind of call."""
 
     provider: Provider
-    heard: Heard
+    heard: CallFields
     secrets: Secrets
     read: _Reader
 

@@ -136,7 +136,7 @@ class Check:
 
 
 @dataclass(frozen=True)
-class Heard:
+class CallFields:
     """Where a call has what it brings, and how it is answered."""
 
     phone: str = ""
@@ -183,10 +183,10 @@ class Provider:
 
     send: Sends
     check: Check
-    text: Heard | None = None
-    ring: Heard | None = None
-    ussd: Heard | None = None
-    receipt: Heard | None = None
+    text: CallFields | None = None
+    ring: CallFields | None = None
+    ussd: CallFields | None = None
+    receipt: CallFields | None = None
     country: str = ""
 
     def __post_init__(self) -> None:

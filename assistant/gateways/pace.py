@@ -6,6 +6,7 @@ import time
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
+CLOCKS_APART = timedelta(seconds=30)  # of machines that share a line
 BLOCK_S = 0.25  # turns that a process takes at once where several share them
 
 Turns = Callable[[float, float], float]
@@ -55,8 +56,10 @@ def begin_of_turns(
     taken_until: datetime, now: datetime, span_s: float, most_s: float
 ) -> tuple[datetime, datetime]:
     """When turns of so many seconds begin after those that others took, and until when all are
-    taken then; they are left where they begin later than `most_s` from now."""
-    begin = max(taken_until, now)
+    taken then; they are left where they begin later than `most_s` from now. Turns that are
+    taken for longer than anybody may were so while a clock was wrong."""
+    at_most = now + timedelta(seconds=most_s + span_s) + CLOCKS_APART
+    begin = max(taken_until, now) if taken_until <= at_most else now
     if begin - now > timedelta(seconds=most_s):
         return begin, taken_until
     return begin, begin + timedelta(seconds=span_s)

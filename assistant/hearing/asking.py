@@ -8,9 +8,10 @@ here is learned or weighed.
 
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from assistant.hearing.topics import Topic
-from assistant.reading.text.fold import Token, read_tokens
+from assistant.reading.text.fold import TEXTS_IN_HAND, Token, read_tokens
 from assistant.reading.text.rules import Rule, RuleBook, bound, read_rule
 
 ASKS = "asks"
@@ -92,7 +93,7 @@ class Questions:
             return None
         for code in languages:
             if code in self.tongues:
-                found = self._in(self.tongues[code], words, area)
+                found = _asked(self, self.tongues[code], words, area)
                 if found is not None:
                     return found
         return None
@@ -103,32 +104,37 @@ class Questions:
         if not words or len(words) > MOST_WORDS:
             return frozenset()
         tongues = (self.tongues[code] for code in languages if code in self.tongues)
-        return frozenset(
-            idea
-            for tongue in tongues
-            for idea, _ in tongue.book.every(words, tongue.is_tonal and words[0].with_accents)
-        )
+        return frozenset(idea for tongue in tongues for idea, _ in rules_in(tongue, words))
 
-    def _in(self, tongue: Tongue, words: tuple[Token, ...], area: bool) -> Question | None:
-        strict = tongue.is_tonal and words[0].with_accents
-        rules = tongue.book.every(words, strict)
-        ideas = {idea for idea, _ in rules} | ({AREA} if area else set())
-        if OTHER in ideas:
-            return None
-        asks = bool(ideas & ASKING)
-        if ideas & _OF_HOW:
-            ideas.discard("how")  # of "how much", "how long", "how old"
-        fitting = [row for row in self.rows if row.fits(ideas)]
-        if not fitting:
-            return None
-        best = max(fitting, key=lambda row: len(row.ideas))  # the first of those
-        if len(best.ideas) == 1 and len(words) > _SHORT:
-            return None
-        covering = [rule for _, rule in rules]
-        strange = sum(not any(rule.covers(word) for rule in covering) for word in words)
-        if strange > _SPARE + len(best.ideas):
-            return None
-        return Question(best.topic, asks)
+
+@lru_cache(maxsize=TEXTS_IN_HAND)
+def rules_in(tongue: Tongue, words: tuple[Token, ...]) -> tuple[tuple[str, Rule], ...]:
+    """The rules of a language that find themselves in these words, with their ideas."""
+    return tongue.book.every(words, tongue.is_tonal and words[0].with_accents)
+
+
+@lru_cache(maxsize=TEXTS_IN_HAND)
+def _asked(
+    questions: Questions, tongue: Tongue, words: tuple[Token, ...], area: bool
+) -> Question | None:
+    rules = rules_in(tongue, words)
+    ideas = {idea for idea, _ in rules} | ({AREA} if area else set())
+    if OTHER in ideas:
+        return None
+    asks = bool(ideas & ASKING)
+    if ideas & _OF_HOW:
+        ideas.discard("how")  # of "how much", "how long", "how old"
+    fitting = [row for row in questions.rows if row.fits(ideas)]
+    if not fitting:
+        return None
+    best = max(fitting, key=lambda row: len(row.ideas))  # the first of those
+    if len(best.ideas) == 1 and len(words) > _SHORT:
+        return None
+    covering = [rule for _, rule in rules]
+    strange = sum(not any(rule.covers(word) for rule in covering) for word in words)
+    if strange > _SPARE + len(best.ideas):
+        return None
+    return Question(best.topic, asks)
 
 
 def tongue(language: str, is_tonal: bool, ideas: Mapping[str, str]) -> Tongue:

@@ -8,8 +8,9 @@ means for a plan, the dialogue asks back.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
-from assistant.reading.text.fold import Token, read_tokens
+from assistant.reading.text.fold import TEXTS_IN_HAND, Token, read_tokens
 from assistant.reading.text.rules import Rule, RuleBook, bound, read_rule
 
 
@@ -24,6 +25,8 @@ class Idea(StrEnum):
     TOLD = "told"  # it has happened
     COMING = "coming"  # it is to happen
     NOW = "now"  # just now, this very day
+    AGO = "ago"  # a year or a season ago
+    AGAIN = "again"  # today, this time, or as it was then
     OTHER = "other"  # the day is of something else: the market, a neighbour
 
 
@@ -48,17 +51,19 @@ class Dated:
     told:  it is past, by its words; `coming`: it is to come, by its words
     moves: it asks for another day
     now:   it is of this very day, by its words
+    ago:   it is of a year or a season gone by, and nothing in it of today
     other: the day may be of something else
     strange: words that are none of these rules' own
     """
 
-    works: frozenset[Idea]
-    told: bool
-    coming: bool
-    moves: bool
-    other: bool
-    now: bool
-    strange: tuple[Token, ...]
+    works: frozenset[Idea] = frozenset()
+    told: bool = False
+    coming: bool = False
+    moves: bool = False
+    other: bool = False
+    now: bool = False
+    ago: bool = False
+    strange: tuple[Token, ...] = ()
 
     @property
     def says_past(self) -> bool:
@@ -80,6 +85,7 @@ def around_day(
     return None
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def _heard(tongue: DayWords, words: tuple[Token, ...]) -> Dated | None:
     accents = tongue.is_tonal and any(word.with_accents for word in words)
     rules = tongue.book.every(words, accents)
@@ -95,6 +101,7 @@ def _heard(tongue: DayWords, words: tuple[Token, ...]) -> Dated | None:
         moves=Idea.MOVE in ideas,
         other=Idea.OTHER in ideas,
         now=Idea.NOW in ideas,
+        ago=Idea.AGO in ideas and not ideas & {Idea.AGAIN, Idea.NOW},
         strange=tuple(w for w in words if not any(rule.covers(w) for _, rule in rules)),
     )
 

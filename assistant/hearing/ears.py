@@ -9,6 +9,7 @@ from assistant.hearing.asking import Questions
 from assistant.hearing.dating import DayWords
 from assistant.hearing.kinds import Kind
 from assistant.hearing.matching import MatchTable
+from assistant.hearing.office import OfficeWords
 from assistant.hearing.reporting import Reports
 from assistant.reading.text.rules import RuleBook
 
@@ -40,6 +41,7 @@ class Ears:
 
     match:  which question a text is likest to; None before it was trained
     labels: language -> question -> how it is shown where it is offered
+    office: language -> the words by which a programme's own questions are told
     """
 
     table: ActTable
@@ -49,6 +51,7 @@ class Ears:
     reports: Reports = Reports()
     match: MatchTable | None = None
     labels: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    office: Mapping[str, OfficeWords] = field(default_factory=dict)
 
     def own_first(self, language: str) -> Iterator[Ear]:
         """Every language's, the person's own before the others."""

@@ -13,6 +13,8 @@ import json
 import struct
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from itertools import starmap
 from math import copysign, log, sqrt
 from operator import add, mul
 from zlib import crc32
@@ -20,6 +22,7 @@ from zlib import crc32
 from assistant.acts.pieces import rows_of
 from assistant.acts.table import softmax
 from assistant.hearing.topics import Topic
+from assistant.reading.text.fold import TEXTS_IN_HAND
 
 NONE = "none"
 """The class of what only a person answers."""
@@ -73,6 +76,10 @@ class MatchTable:
 
     def likest(self, text: str, ideas: Iterable[str]) -> tuple[Likeness, ...]:
         """The questions, the likest first."""
+        return _likest(self, text, frozenset(ideas))
+
+    def weighed(self, text: str, ideas: frozenset[str]) -> tuple[Likeness, ...]:
+        """As `likest`, weighed anew."""
         pieces, named = (self._sums(*part) for part in parts(text, ideas))
         scaled = zip(map(add, pieces, named), self.scale, self.bias, strict=True)
         about = [total * scale + bias for total, scale, bias in scaled]
@@ -80,9 +87,12 @@ class MatchTable:
             sum(map(mul, line, about), shift)
             for line, shift in zip(self.held, self.shift, strict=True)
         ]
-        shares = zip(self.topics, softmax(odds), strict=True)
-        found = [Likeness(_topic(code), share) for code, share in shares]
+        found = starmap(Likeness, zip(self._kinds, softmax(odds), strict=True))
         return tuple(sorted(found, key=lambda each: -each.share))
+
+    @cached_property
+    def _kinds(self) -> tuple[Topic | None, ...]:
+        return tuple(map(_topic, self.topics))
 
     def _sums(self, places: frozenset[int], weight: float) -> Sequence[float]:
         """What these rows are about together; how many they are does not count."""
@@ -91,6 +101,11 @@ class MatchTable:
             return [0.0] * WIDTH
         share = weight / sqrt(len(found))
         return [share * total for total in map(sum, zip(*found, strict=True))]
+
+
+@lru_cache(maxsize=TEXTS_IN_HAND)
+def _likest(table: MatchTable, text: str, ideas: frozenset[str]) -> tuple[Likeness, ...]:
+    return table.weighed(text, ideas)
 
 
 def _topic(code: str) -> Topic | None:

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from assistant.hearing.asking import Tongue
+from assistant.hearing.asking import Tongue, rules_in
 from assistant.reading.text.fold import read_tokens
 
 MOST_WORDS = 24  # a longer text tells a story; a person should read it
@@ -59,14 +59,24 @@ class Idea(StrEnum):
     MOSTLY = "mostly"  # the words of "most of them got ...", "I counted"
 
 
+OF_WORK = frozenset({Idea.GRAIN, Idea.COVER, Idea.OUTLET, Idea.GAP, Idea.UNDER_WAY})
+"""What stands beside a deed, and says nothing of how a bed is."""
+
+
 @dataclass(frozen=True, eq=False)
 class Reports:
     """How every language tells of a bed."""
 
     tongues: Mapping[str, Tongue] = field(default_factory=dict)
 
-    def ideas(self, text: str, languages: Iterable[str]) -> frozenset[Idea]:
-        """The ideas in a text, of the first of these languages in which it has any."""
+    def ideas(
+        self, text: str, languages: Iterable[str], of_work: bool = False
+    ) -> frozenset[Idea]:
+        """The ideas in a text, of the first of these languages in which it has any.
+
+        Args:
+            of_work: also what is only said beside a deed
+        """
         words = tuple(each for each in read_tokens(text) if each.is_word or each.is_number)
         if not words or len(words) > MOST_WORDS:
             return frozenset()
@@ -74,8 +84,8 @@ class Reports:
             spoken = self.tongues.get(code)
             if spoken is None:
                 continue
-            strict = spoken.is_tonal and words[0].with_accents
-            found = frozenset(Idea(idea) for idea in spoken.book.found(words, strict))
+            found = frozenset(Idea(idea) for idea, _ in rules_in(spoken, words))
+            found = found if of_work else found - OF_WORK
             if found:
                 return found
         return frozenset()

@@ -15,9 +15,9 @@ SURE: Mapping[Act, float] = MappingProxyType(
 alone: a fixed list hears the one, the other is asked about."""
 
 HALF: Mapping[Act, float] = MappingProxyType(
-    {Act.DIE: 0.5, Act.HARM: 0.42, Act.DANGER: 0.5, Act.REFUSE: 0.5}
+    {Act.DIE: 0.25, Act.HARM: 0.3, Act.DANGER: 0.42, Act.REFUSE: 0.42}
 )
 """Asked about."""
 
-ON_ALERT: Mapping[Act, float] = MappingProxyType({**HALF, Act.HARM: 0.3, Act.DANGER: 0.25})
+ON_ALERT: Mapping[Act, float] = MappingProxyType({**HALF, Act.HARM: 0.25, Act.DANGER: 0.25})
 """The same while a warning stands: a cry is likelier then, and dearer to miss."""

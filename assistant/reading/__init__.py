@@ -5,6 +5,8 @@ a `Reading`. Nothing here raises on any text.
 """
 
 from assistant.reading.accounted import (
+    denies_or_turns,
+    has_name,
     is_accounted_for,
     is_of_past,
     names_a_thing,
@@ -24,6 +26,7 @@ from assistant.reading.counts import (
 )
 from assistant.reading.danger import in_danger
 from assistant.reading.dates import denies, names_day, names_days, read_date, without_day
+from assistant.reading.days_told import days_told
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
 from assistant.reading.parts import told_in_part, told_in_story
@@ -31,7 +34,7 @@ from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
 from assistant.reading.text.lexicon import Lexicon
-from assistant.reading.told import is_no_day, is_of_other, read_told, read_told_day
+from assistant.reading.told import is_of_other, read_told, read_told_day
 from assistant.reading.wishes import read_wish
 
 __all__ = [
@@ -47,8 +50,10 @@ __all__ = [
     "in_danger",
     "is_accounted_for",
     "is_name",
-    "is_no_day",
+    "days_told",
     "is_of_other",
+    "denies_or_turns",
+    "has_name",
     "is_of_past",
     "is_of_time",
     "names_a_thing",

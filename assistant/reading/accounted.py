@@ -1,10 +1,11 @@
 """Whether a text says nothing but what answers are made of: numbers, days, deeds, manners."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from assistant.reading.confirms import DONE, NOT_YET
 from assistant.reading.outcomes import Outcome
-from assistant.reading.text.fold import LONGEST_REPLY, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_IN_HAND, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.short import spelt_out
 from assistant.reading.text.spot import items
@@ -35,10 +36,11 @@ def is_accounted_for(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> 
     """Whether every word is one that answers in this language are made of, or is in one of
     these names (of choices, villages, nurseries); or the words tell a deed and nothing else
     ("my wife covered it with straw")."""
-    if says_only_answers(text, lexicon, names):
-        return True
-    if len(text) > LONGEST_REPLY or _denies_beside(text, lexicon):
+    strange = _strange(text, lexicon)
+    if strange is None:
         return False
+    if _are_named(strange, names):
+        return True
     reading = read_told(text, lexicon, digits=False)
     return reading.outcome is Outcome.UNDERSTOOD and reading.value in (DONE, NOT_YET)
 
@@ -46,11 +48,24 @@ def is_accounted_for(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> 
 def says_only_answers(text: str, lexicon: Lexicon, names: Iterable[str] = ()) -> bool:
     """Whether every word is one that answers are made of, or is in one of these names; a deed
     among words of its own is none here: a house with 3 buffaloes has no 3 leaves."""
+    strange = _strange(text, lexicon)
+    return strange is not None and _are_named(strange, names)
+
+
+def _are_named(words: frozenset[str], names: Iterable[str]) -> bool:
+    if not words:
+        return True
+    return words <= {token.text for name in names for token in read_tokens(name)}
+
+
+@lru_cache(maxsize=TEXTS_IN_HAND)
+def _strange(text: str, lexicon: Lexicon) -> frozenset[str] | None:
+    """The words that no answer is made of; None where the text is no answer whatever they are:
+    too long, or something beside the deed is denied."""
     if len(text) > LONGEST_REPLY or _denies_beside(text, lexicon):
-        return False
-    named = {token.text for name in names for token in read_tokens(name)}
+        return None
     row = items(read_tokens(spelt_out(text, lexicon)), lexicon, _OF_ANSWERS)
-    return all(not item.is_strange or item.text in named for item in row)
+    return frozenset(item.text for item in row if item.is_strange)
 
 
 def _denies_beside(text: str, lexicon: Lexicon) -> bool:
@@ -69,6 +84,21 @@ def names_a_thing(text: str, lexicon: Lexicon) -> bool:
     """Whether a thing of the work is named: straw, a sack, buckets."""
     row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, (Sort.THING,))
     return any(item.sort is Sort.THING for item in row)
+
+
+def has_name(text: str, names: Iterable[str]) -> bool:
+    """Whether one of these names stands in a text, word for word."""
+    words = " ".join(token.text for token in read_tokens(text[:LONGEST_REPLY]))
+    called = (" ".join(token.text for token in read_tokens(name)) for name in names)
+    return any(f" {name} " in f" {words} " for name in called if name)
+
+
+def denies_or_turns(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text says not, none or about, or has a "but" in it."""
+    found = read_tokens(text[:LONGEST_REPLY])
+    row = items(found, lexicon, (*sorted(_DENIALS), Sort.NOT_YET, Sort.ROUGH))
+    denies = any(item.sort is not None for item in row)
+    return denies or lexicon.turns(tuple(token.text for token in found))
 
 
 def is_of_past(text: str, lexicon: Lexicon) -> bool:

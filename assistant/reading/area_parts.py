@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from assistant.agronomy.units import FAMILIES, SQ_FOOT_M2, LandUnit, Sure, land_unit
+from assistant.agronomy.units import FAMILIES, SQ_FOOT_M2, Land, LandUnit, Sure
 from assistant.reading.numbers import Amount, may_be_number
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
@@ -20,7 +20,7 @@ Choice = tuple[Fraction, str]  # number, unit key
 
 
 @dataclass(frozen=True)
-class Found:
+class FoundArea:
     """One area of a reply: its parts as typed, its size, and what is not sure about it."""
 
     start: int  # places among the pieces
@@ -38,12 +38,12 @@ def fits(m2: Fraction) -> bool:
     return SMALLEST_SURE_M2 <= m2 < BIGGEST_SURE_M2
 
 
-def find_areas(row: Row, region: str | None) -> list[Found]:
+def find_areas(row: Row, land: Land) -> list[FoundArea]:
     """Every area with a unit, in order."""
-    found: list[Found] = []
+    found: list[FoundArea] = []
     at = 0
     while at < len(row.pieces):
-        hit = next((hit for read in _READERS if (hit := read(row, at, region))), None)
+        hit = next((hit for read in _READERS if (hit := read(row, at, land))), None)
         if hit is None:
             at += 1
             continue
@@ -55,7 +55,7 @@ def find_areas(row: Row, region: str | None) -> list[Found]:
     return _joined(row, found)
 
 
-def _may_go_on(row: Row, hit: Found) -> bool:
+def _may_go_on(row: Row, hit: FoundArea) -> bool:
     """Whether a half may be meant by what follows or by the end of the unit: un hectare et dmi;
     um hectare e maio, where a word of the list stands for another."""
     last = row.get(hit.end - 1)
@@ -70,7 +70,7 @@ def _may_go_on(row: Row, hit: Found) -> bool:
 
 def sides(
     row: Row, at: int, end: int, pair: tuple[Amount, Amount], length: str | None
-) -> Found:
+) -> FoundArea:
     """The area of two sides; without a unit metres are likely, and read back."""
     metres = Fraction(length) if length else Fraction(1)
     m2 = pair[0].value * pair[1].value * metres**2
@@ -86,14 +86,14 @@ def sides(
         refusal = Reason.TWO_VALUES
     m2 = Fraction(round(m2 * 100), 100)
     stop = end + (unit is not None)
-    return Found(at, stop, ((m2, "m2"),), m2, doubt=doubt, refusal=refusal)
+    return FoundArea(at, stop, ((m2, "m2"),), m2, doubt=doubt, refusal=refusal)
 
 
 def _is_by(row: Row, at: int) -> bool:
     return row.sort(at) is Sort.BY or row.mark(at, "*")
 
 
-def _sides_at(row: Row, at: int, region: str | None) -> Found | None:
+def _sides_at(row: Row, at: int, land: Land) -> FoundArea | None:
     """50 x 20 m, 50 m by 20 m, mita 50 kwa 20."""
     opening = row.item(at, Sort.LENGTH) or row.item(at, Sort.UNMEASURED)
     start, first = at, row.amount(at + (opening is not None))
@@ -109,7 +109,7 @@ def _sides_at(row: Row, at: int, region: str | None) -> Found | None:
     end = place + 1 + (last_unit is not None)
     units = [item for item in (opening, first_unit, middle, last_unit) if item is not None]
     if len({item.key for item in units}) > 1 or any(i.sort is Sort.UNMEASURED for i in units):
-        return Found(start, end, refusal=Reason.UNMEASURED_UNIT)
+        return FoundArea(start, end, refusal=Reason.UNMEASURED_UNIT)
     return sides(row, start, end, (first, second), units[0].key if units else None)
 
 
@@ -117,26 +117,26 @@ def _side_unit(row: Row, at: int) -> Item | None:
     return row.item(at, Sort.LENGTH) or row.item(at, Sort.UNMEASURED)
 
 
-def _number_unit_at(row: Row, at: int, region: str | None) -> Found | None:
+def _number_unit_at(row: Row, at: int, land: Land) -> FoundArea | None:
     """2 acres, half of an acre, 2ha; with a strange word between it is read back."""
     amount = row.amount(at)
-    if part := _part_of_at(row, at, region):
+    if part := _part_of_at(row, at, land):
         return part
     spot = row.after(at + 1 + (row.mark(at + 1, "-.") and row.glued(at + 1)), Sort.ARTICLE)
     between = row.strange(spot) and row.sort(spot + 1) is Sort.UNIT
     unit = row.item(spot + between, Sort.UNIT)
     if amount is None or unit is None:
         return None
-    area = _area(amount, unit, (at, spot + between + 1), region)
+    area = _area(amount, unit, (at, spot + between + 1), land)
     return replace(area, doubt=area.doubt or Reason.ROUGH) if between else area
 
 
-def _part_of_at(row: Row, at: int, region: str | None) -> Found | None:
+def _part_of_at(row: Row, at: int, land: Land) -> FoundArea | None:
     """Half of one acre, la moitié de 2 ha, nusu ya ekari moja: a part of an area."""
     part, spot = row.amount(at), row.after(at + 1, Sort.ARTICLE)
     if part is None or not (part.is_fraction and part.is_words) or spot == at + 1:
         return None
-    whole = _number_unit_at(row, spot, region) or _unit_number_at(row, spot, region)
+    whole = _number_unit_at(row, spot, land) or _unit_number_at(row, spot, land)
     if whole is None or len(whole.parts) != 1 or whole.refusal:
         return None
     number, key = whole.parts[0]
@@ -150,7 +150,7 @@ def _part_of_at(row: Row, at: int, region: str | None) -> Found | None:
     )
 
 
-def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
+def _unit_number_at(row: Row, at: int, land: Land) -> FoundArea | None:
     """Ekari 2, ha 0.4: the unit first, where the number has no unit of its own after it."""
     unit = row.item(at, Sort.UNIT)
     if unit is None or unit.key.startswith("after "):
@@ -165,21 +165,23 @@ def _unit_number_at(row: Row, at: int, region: str | None) -> Found | None:
         return None
     if _is_by(row, after):
         return None
-    return _area(amount, unit, (at, spot + 1), region)
+    return _area(amount, unit, (at, spot + 1), land)
 
 
-def _one_unit_at(row: Row, at: int, region: str | None) -> Found | None:
+def _one_unit_at(row: Row, at: int, land: Land) -> FoundArea | None:
     """An acre; sehektar."""
     alone, one = row.item(at, Sort.UNIT), Amount(Fraction(1), ())
     if alone is not None and alone.key.startswith("one "):
-        return _area(one, alone, (at, at + 1), region)
+        return _area(one, alone, (at, at + 1), land)
     article, unit = row.item(at, Sort.ARTICLE), row.item(at + 1, Sort.UNIT)
     if article is None or not article.key or unit is None or row.amount(at - 1):
         return None
-    return _area(one, unit, (at, at + 2), region)
+    if unit.key in land.own and row.numbers():
+        return None  # "a plot of 50 by 100"
+    return _area(one, unit, (at, at + 2), land)
 
 
-_READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
+_READERS: tuple[Callable[[Row, int, Land], FoundArea | None], ...] = (
     _sides_at,
     _number_unit_at,
     _unit_number_at,
@@ -187,19 +189,19 @@ _READERS: tuple[Callable[[Row, int, str | None], Found | None], ...] = (
 )
 
 
-def _area(amount: Amount, unit: Item, place: tuple[int, int], region: str | None) -> Found:
+def _area(amount: Amount, unit: Item, place: tuple[int, int], land: Land) -> FoundArea:
     """The area of a number and a unit word, which may stand for several units."""
     keys = [key for key in unit.key.split() if key not in ("after", "one")]
-    sized = [land for key in keys if (land := land_unit(key, region))]
+    sized = [size for key in keys if (size := land.unit(key))]
     if not sized:
-        return Found(*place, refusal=Reason.REGION_UNIT)
+        return FoundArea(*place, refusal=Reason.REGION_UNIT)
     if len(sized) > 1:
-        choices = tuple((amount.value, land.key) for land in sized)
-        return Found(*place, refusal=Reason.AMBIGUOUS, choices=choices)
-    land = sized[0]
-    found = Found(*place, ((amount.value, land.key),), amount.value * land.m2)
-    found = replace(found, doubt=_doubt(amount, unit, land), shows_m2=land.region != "")
-    return _by_mark(found, amount, land) if amount.other is not None else found
+        choices = tuple((amount.value, size.key) for size in sized)
+        return FoundArea(*place, refusal=Reason.AMBIGUOUS, choices=choices)
+    size = sized[0]
+    found = FoundArea(*place, ((amount.value, size.key),), amount.value * size.m2)
+    found = replace(found, doubt=_doubt(amount, unit, size), shows_m2=size.region != "")
+    return _by_mark(found, amount, size) if amount.other is not None else found
 
 
 def _doubt(amount: Amount, unit: Item, land: LandUnit) -> Reason:
@@ -219,7 +221,7 @@ def _is_odd_ratio(top: Fraction, bottom: Fraction) -> bool:
     return not (top == 1 and bottom <= 16) and top / bottom != Fraction(3, 4)
 
 
-def _by_mark(found: Found, amount: Amount, land: LandUnit) -> Found:
+def _by_mark(found: FoundArea, amount: Amount, land: LandUnit) -> FoundArea:
     """1.500 and 1,500: the language's own reading where only that makes a field."""
     other = amount.other or Fraction(0)
     choices = ((amount.value, land.key), (other, land.key))
@@ -233,7 +235,7 @@ def _by_mark(found: Found, amount: Amount, land: LandUnit) -> Found:
     return replace(found, refusal=Reason.AMBIGUOUS, choices=choices)
 
 
-def _half_after(row: Row, found: Found) -> Found:
+def _half_after(row: Row, found: FoundArea) -> FoundArea:
     """2 acres and a half, hai mau ruoi, un hectare et demi."""
     if len(found.parts) != 1 or found.refusal or found.parts[0][0].denominator != 1:
         return found
@@ -258,9 +260,9 @@ def _half_after(row: Row, found: Found) -> Found:
     return replace(found, parts=((number + part, key),), m2=m2, end=end)
 
 
-def _joined(row: Row, found: list[Found]) -> list[Found]:
+def _joined(row: Row, found: list[FoundArea]) -> list[FoundArea]:
     """1 bigha 5 katha as one area, where the second unit is a part of the first."""
-    merged: list[Found] = []
+    merged: list[FoundArea] = []
     for area in found:
         last = merged[-1] if merged else None
         if last is not None and _touch(row, last, area) and _is_part(last, area):
@@ -279,12 +281,12 @@ def _added(first: tuple[Choice, ...], second: tuple[Choice, ...]) -> tuple[Choic
     return (*first[:-1], (number + more, key), *second[1:])
 
 
-def _touch(row: Row, first: Found, second: Found) -> bool:
+def _touch(row: Row, first: FoundArea, second: FoundArea) -> bool:
     end = row.after(first.end, Sort.JOIN)
     return end + row.mark(end, ",+&") == second.start
 
 
-def _is_part(big: Found, small: Found) -> bool:
+def _is_part(big: FoundArea, small: FoundArea) -> bool:
     """Whether the second is fewer than one of the first's last unit, in a unit below it."""
     if not (big.parts and small.parts) or big.doubt or small.doubt or big.refusal:
         return False

@@ -7,13 +7,14 @@ finger. Asked again: no unit, a unit without a measure, two values, a minus, a "
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 
-from assistant.agronomy.units import land_unit, likely_units
+from assistant.agronomy.units import Land
 from assistant.reading.area_parts import (
     ABOUT_ELSE,
     SMALLEST_SURE_M2,
     Choice,
-    Found,
+    FoundArea,
     find_areas,
     fits,
     sides,
@@ -38,7 +39,7 @@ from assistant.reading.outcomes import (
 )
 from assistant.reading.pieces import Row
 from assistant.reading.text.echo import unit_words
-from assistant.reading.text.fold import LONGEST_REPLY, Token
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_IN_HAND, Token
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import Item
 
@@ -73,6 +74,7 @@ _THINGS = (Sort.FARM, Sort.UNMEASURED)
 _MARKS = "-/*(),:;+&~=%x."
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def read_area(text: str, lexicon: Lexicon, region: str | None = None) -> Reading[float]:
     """A field's area [m2]. `region`: ISO 3166 code that settles the size of local units."""
     if len(text) > LONGEST_REPLY:
@@ -92,15 +94,16 @@ def read_area_tokens(
         return again(Reason.NOT_READ)
     if row.has_sign():
         return again(Reason.IMPOSSIBLE)
-    areas = find_areas(row, region)
-    reader = _Judge(row, region)
+    land = Land(region, lexicon.own_units)
+    areas = find_areas(row, land)
+    reader = _Judge(row, land)
     return reader.of_areas(areas) if areas else reader.of_numbers(row.numbers())
 
 
 def area_spans(found: Sequence[Token], lexicon: Lexicon, region: str | None) -> frozenset[int]:
     """The places of the tokens that surely speak of an area, since they name its unit."""
     row = _row(found, lexicon)
-    areas = find_areas(row, region) if row else []
+    areas = find_areas(row, Land(region, lexicon.own_units)) if row else []
     pieces = [piece for a in areas if row for piece in row.pieces[a.start : a.end]]
     return frozenset(token.at for piece in pieces for token in tokens_of(piece))
 
@@ -151,10 +154,10 @@ def _not_paces(piece: Piece, before: list[Piece], lexicon: Lexicon) -> Piece:
 class _Judge:
     """The reading of one row of pieces."""
 
-    def __init__(self, row: Row, region: str | None) -> None:
-        self.row, self.region = row, region
+    def __init__(self, row: Row, land: Land) -> None:
+        self.row, self.land = row, land
 
-    def of_areas(self, areas: list[Found]) -> Reading[float]:
+    def of_areas(self, areas: list[FoundArea]) -> Reading[float]:
         """One area, the same twice, a correction, or a question."""
         sized = [area for area in areas if not area.refusal]
         refused = [area for area in areas if area.refusal]
@@ -172,7 +175,7 @@ class _Judge:
     def _is_corrected(self, start: int, end: int) -> bool:
         return bool(self.row.sorts(start, end) & {Sort.NO, Sort.SORRY})
 
-    def _beside(self, area: Found, end: int, refused: list[Found]) -> Reading[float]:
+    def _beside(self, area: FoundArea, end: int, refused: list[FoundArea]) -> Reading[float]:
         """One area, and the numbers beside it that have no unit."""
         bare = [at for at in self.row.numbers() if not area.start <= at < end]
         bare = [at for at in bare if self._is_bare(at)]
@@ -198,7 +201,7 @@ class _Judge:
             return False
         return row.sort(at - 1) not in (Sort.MONTH, Sort.PERCENT)
 
-    def _touches(self, at: int, area: Found, end: int) -> bool:
+    def _touches(self, at: int, area: FoundArea, end: int) -> bool:
         """Whether only a dash, a comma or an "or" stands between a number and the area."""
         low, high = (at + 1, area.start) if at < area.start else (end, at)
         return all(
@@ -207,7 +210,7 @@ class _Judge:
             for i in range(low, high)
         )
 
-    def _corrected(self, area: Found, at: int) -> Reading[float]:
+    def _corrected(self, area: FoundArea, at: int) -> Reading[float]:
         """2 acres, no 3: the new number with the old unit."""
         amount = self.row.amount(at)
         if amount is None or len(area.parts) != 1 or amount.other is not None:
@@ -217,13 +220,13 @@ class _Judge:
         mended = replace(area, parts=((amount.value, key),), m2=m2, doubt=Reason.NONE)
         return self._answer(mended, Reason.CORRECTED)
 
-    def _is_negated(self, area: Found, end: int) -> bool:
+    def _is_negated(self, area: FoundArea, end: int) -> bool:
         """Not 2 acres; 2 acres no. A "no" that opens the reply corrects what went before."""
         if self.row.sort(area.start - 1) is Sort.NOT:
             return True
         return bool(self.row.sorts(end) & {Sort.NO, Sort.NOT})
 
-    def _mood(self, area: Found) -> Reason:
+    def _mood(self, area: FoundArea) -> Reason:
         """What the words around the area leave in doubt."""
         sorts = self.row.sorts()
         asks = any(self.row.mark(at, "?<>") for at in range(len(self.row.pieces)))
@@ -237,7 +240,7 @@ class _Judge:
         unclear = self.row.opens_with_not() or Sort.NO in self.row.sorts(1, area.start)
         return Reason.CORRECTED if unclear else Reason.NONE
 
-    def _answer(self, area: Found, doubt: Reason) -> Reading[float]:
+    def _answer(self, area: FoundArea, doubt: Reason) -> Reading[float]:
         """The reading of one area, with the checks on its size."""
         if area.m2 <= 0:
             return again(Reason.IMPOSSIBLE)
@@ -255,10 +258,10 @@ class _Judge:
         """Likely readings that make a field."""
         made = []
         for number, key in choices:
-            land = land_unit(key, self.region)
-            if land is not None and fits(number * land.m2):
+            unit = self.land.unit(key)
+            if unit is not None and fits(number * unit.m2):
                 words = unit_words(number, key, self.row.lexicon)
-                made.append(Option(float(number * land.m2), words))
+                made.append(Option(float(number * unit.m2), words))
         return tuple(made)
 
     # --- no unit that we know ----------------------------------------------------------------
@@ -304,17 +307,17 @@ class _Judge:
             return again(Reason.NOT_READ)
         if amount.value <= 0:
             return again(Reason.IMPOSSIBLE)
-        choices = tuple((amount.value, key) for key in likely_units(self.region))
+        choices = tuple((amount.value, key) for key in self.land.likely)
         reason = Reason.UNKNOWN_UNIT if self.row.strange(at + 1) else Reason.MISSING_UNIT
         return again(reason, self._options(choices))
 
 
-def _all_same(areas: list[Found]) -> bool:
+def _all_same(areas: list[FoundArea]) -> bool:
     sizes = [area.m2 for area in areas]
     return max(sizes) - min(sizes) <= _SAME * max(sizes)
 
 
-def _words(area: Found, lexicon: Lexicon) -> str:
+def _words(area: FoundArea, lexicon: Lexicon) -> str:
     """The area as it was typed; with square metres where a local unit was used."""
     typed = " ".join(unit_words(number, key, lexicon) for number, key in area.parts)
     if not area.shows_m2:

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts
 from assistant.reading.outcomes import Option, Reading, Reason, again, understood
-from assistant.reading.text.fold import LONGEST_REPLY, Kind, Token, cut, fold, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, Token, TokenKind, cut, fold, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.near import nearest
 from assistant.reading.text.spot import items
@@ -62,7 +62,7 @@ def _read(
     if numbers:
         chosen = _by_digit(numbers, names)
         own = _words_of(chosen.value, spellings)
-        words = tuple(token for token in found if token.kind is Kind.WORD)
+        words = tuple(token for token in found if token.kind is TokenKind.WORD)
         if _beside(words, own, lexicon) and not _counts_another(found, own, lexicon):
             return chosen
         return _beside_amount(found, chosen, spellings, names, lexicon)
@@ -89,22 +89,22 @@ def _by_whole_name(
 ) -> Reading[int]:
     """A name said whole. Where accents tell two names apart (dư, đủ), by those that were typed;
     without any it may be either."""
-    said = [token.text for token in found if token.kind is not Kind.MARK]
+    said = [token.text for token in found if token.kind is not TokenKind.MARK]
     alike = {at: [name for name in own if _texts(name) == said] for at, own in enumerate(names)}
     places = [at for at, own in alike.items() if own]
     if not lexicon.is_tonal or len(places) < 2:
         return understood(place, names[place][0])
-    marked = [token.marked for token in found if token.kind is not Kind.MARK]
+    marked = [token.marked for token in found if token.kind is not TokenKind.MARK]
     fit = [at for at in places if any(_marks(name) == marked for name in alike[at])]
     return understood(fit[0], names[fit[0]][0]) if len(fit) == 1 else again(Reason.NOT_READ)
 
 
 def _texts(name: str) -> list[str]:
-    return [token.text for token in read_tokens(name) if token.kind is not Kind.MARK]
+    return [token.text for token in read_tokens(name) if token.kind is not TokenKind.MARK]
 
 
 def _marks(name: str) -> list[str]:
-    return [token.marked for token in read_tokens(name) if token.kind is not Kind.MARK]
+    return [token.marked for token in read_tokens(name) if token.kind is not TokenKind.MARK]
 
 
 def is_name(text: str, names: Iterable[str]) -> bool:
@@ -114,7 +114,7 @@ def is_name(text: str, names: Iterable[str]) -> bool:
 
 def _denies(found: tuple[Token, ...], spellings: Mapping[str, int], lexicon: Lexicon) -> bool:
     """Whether a name is denied: "not covered" is no "covered". "No, Kijani" corrects."""
-    said = " ".join(token.text for token in found if token.kind is not Kind.MARK)
+    said = " ".join(token.text for token in found if token.kind is not TokenKind.MARK)
     named = [name for name in spellings if name and f" {name} " in f" {said} "]
     if not named:
         return False
@@ -146,13 +146,13 @@ def _beside_amount(
 ) -> Reading[int]:
     """A name beside a number that is no digit of the list ("short by 20"), or is of a thing
     ("3 mats left"); nothing else may be said."""
-    said = " ".join(token.text for token in found if token.kind is not Kind.MARK)
+    said = " ".join(token.text for token in found if token.kind is not TokenKind.MARK)
     inside = _inside(said, spellings)
     is_digit = chosen.reason is not Reason.IMPOSSIBLE
     if len(inside) != 1 or (is_digit and not _counts_a_thing(found, lexicon)):
         return again(Reason.NOT_READ)
     place = inside.pop()
-    words = tuple(token for token in found if token.kind is Kind.WORD)
+    words = tuple(token for token in found if token.kind is TokenKind.WORD)
     if _denies(found, spellings, lexicon) or not _beside(
         words, _words_of(place, spellings), lexicon
     ):
@@ -175,7 +175,7 @@ def _counts_a_thing(found: tuple[Token, ...], lexicon: Lexicon) -> bool:
 
 
 def _spelling(name: str) -> str:
-    return " ".join(token.text for token in cut(fold(name)) if token.kind is not Kind.MARK)
+    return " ".join(token.text for token in cut(fold(name)) if token.kind is not TokenKind.MARK)
 
 
 def _by_digit(numbers: list[str], names: Sequence[Sequence[str]]) -> Reading[int]:

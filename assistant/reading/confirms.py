@@ -85,6 +85,7 @@ def read_confirm(text: str, lexicon: Lexicon, digits: bool = True) -> Reading[st
     return _of_words(row, said, lexicon) if said else _unsaid(row, lexicon)
 
 
+@lru_cache(maxsize=TEXTS_KEPT)
 def read_deeds(text: str, lexicon: Lexicon) -> frozenset[str]:
     """What a reply tells, of `TOLD`: "I have watered" says water; none for "done"."""
     found = read_tokens(spelt_out(text[:LONGEST_REPLY], lexicon))

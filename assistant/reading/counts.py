@@ -1,13 +1,19 @@
 """How many, and how many litres: one number, not below nothing."""
 
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, is_broken, number_items
 from assistant.reading.outcomes import Reading, Reason, again, confirm, slipped, understood
 from assistant.reading.pieces import Row
 from assistant.reading.text.echo import number_words
-from assistant.reading.text.fold import LONGEST_REPLY, has_other_digits, read_tokens
+from assistant.reading.text.fold import (
+    LONGEST_REPLY,
+    TEXTS_IN_HAND,
+    has_other_digits,
+    read_tokens,
+)
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import Item, items
 
@@ -38,6 +44,7 @@ _FEWEST_DOUBLED = 3  # letters: "royo2" is a word said twice, "x2" and "no2" are
 _MARKS = "/.,:()+-~"
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def read_count(text: str, lexicon: Lexicon) -> Reading[float]:
     """How many."""
     if len(text) > LONGEST_REPLY:

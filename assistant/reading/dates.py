@@ -13,6 +13,7 @@ another calendar, a word that is both yesterday and tomorrow.
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from functools import lru_cache
 
 from assistant.reading.days.clues import find_clues
 from assistant.reading.days.telling import tell
@@ -30,7 +31,7 @@ from assistant.reading.outcomes import (
     understood,
 )
 from assistant.reading.text.echo import date_words
-from assistant.reading.text.fold import LONGEST_REPLY, Token, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_IN_HAND, Token, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import Item, items
 
@@ -38,6 +39,7 @@ FARTHEST_SURE_DAYS = 183  # half a year: a farther day is likelier a slip
 FARTHEST_DAYS = 1100  # three years: no nursery is planned or told about so far off
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def read_date(text: str, lexicon: Lexicon, today: date, past: bool = False) -> Reading[date]:
     """The day a reply names. `past`: the question was about a day gone by."""
     if len(text) > LONGEST_REPLY:
@@ -56,6 +58,7 @@ def read_date_tokens(
     return _Judge(told).of_clues(find_clues(told)) if told else again(Reason.NOT_READ)
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def names_day(text: str, lexicon: Lexicon, today: date) -> bool:
     """Whether a text surely speaks of a day: a bare number does not."""
     if len(text) > LONGEST_REPLY:

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Mapping
 from functools import lru_cache
 
-from assistant.reading.text.fold import Kind, cut, fold
+from assistant.reading.text.fold import TEXTS_IN_HAND, TokenKind, cut, fold
 from assistant.reading.text.lexicon import Lexicon, Phrase
 
 # Names by which any speaker may call any language, folded as replies are.
@@ -25,7 +25,7 @@ _MARGIN = 1
 
 def language_named(text: str) -> str | None:
     """The code of the language whose name the text is, in whatever language it is said."""
-    words = tuple(token.text for token in cut(fold(text)) if token.kind is Kind.WORD)
+    words = tuple(token.text for token in cut(fold(text)) if token.kind is TokenKind.WORD)
     return _names().get(words)
 
 
@@ -43,7 +43,7 @@ def guess_language(text: str, lexicons: Mapping[str, Lexicon]) -> str | None:
     by_script = _script(text)
     if by_script in lexicons:
         return by_script
-    words = {token.text for token in cut(fold(text)) if token.kind is Kind.WORD}
+    words = _words(text)
     scores = Counter(
         {code: len(words & lexicon.own) for code, lexicon in lexicons.items()}
     ).most_common(2)
@@ -54,6 +54,12 @@ def guess_language(text: str, lexicons: Mapping[str, Lexicon]) -> str | None:
     return scores[0][0]
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
+def _words(text: str) -> frozenset[str]:
+    return frozenset(token.text for token in cut(fold(text)) if token.kind is TokenKind.WORD)
+
+
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def _script(text: str) -> str | None:
     devanagari = sum("\u0900" <= ch <= "\u097f" for ch in text)
     bengali = sum("\u0980" <= ch <= "\u09ff" for ch in text)

@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from assistant.reading.confirms import DONE, YES, is_for_later, read_deeds, told_by_rule
 from assistant.reading.outcomes import Outcome
-from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, Token, read_tokens
+from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, read_tokens
 from assistant.reading.text.lexicon import DEEDS, OTHER, Lexicon, Sort
 from assistant.reading.text.short import spelt_out
 from assistant.reading.told import asks, read_told, row_of, says_how_many_of
@@ -126,7 +126,7 @@ def _at_joins(words: Sequence[str], lexicon: Lexicon, strict: bool) -> Iterator[
     join: list[str] = []
     start = at = 0
     while at < len(words):
-        length = _join_at(tokens, at, lexicon, strict)
+        length = lexicon.joins_at(tokens, at, strict)
         if not length:
             at += 1
             continue
@@ -136,15 +136,3 @@ def _at_joins(words: Sequence[str], lexicon: Lexicon, strict: bool) -> Iterator[
         join += words[at : at + length]
         start = at = at + length
     yield " ".join(join), " ".join(words[start:])
-
-
-def _join_at(tokens: Sequence[Token | None], at: int, lexicon: Lexicon, strict: bool) -> int:
-    """How many words from here on join parts; 0 where none do."""
-    for phrase in lexicon.joining:
-        run = tokens[at : at + len(phrase)]
-        if len(run) == len(phrase) and all(
-            token is not None and (token.marked if strict else token.text) == word[strict]
-            for token, word in zip(run, phrase, strict=True)
-        ):
-            return len(phrase)
-    return 0

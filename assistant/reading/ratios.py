@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from assistant.reading.text.fold import Kind, Token
+from assistant.reading.text.fold import Token, TokenKind
 from assistant.reading.text.lexicon import Lexicon, Sort
 
 # Totals that people say a share of. No twenty: "out of twenty five" is as likely to be of 25.
@@ -19,7 +19,7 @@ def parted(found: Sequence[Token], lexicon: Lexicon) -> tuple[Token, ...]:
     if len(numbers) != 2 or not pairs or not _begins_share(cut_up, pairs[0], lexicon):
         return tuple(cut_up)
     at = pairs[0] + 1
-    comma = Token(",", Kind.MARK, False, cut_up[at].at)
+    comma = Token(",", TokenKind.MARK, False, cut_up[at].at)
     return (*cut_up[:at], comma, *cut_up[at:])
 
 
@@ -27,8 +27,8 @@ def _without_ending(token: Token, lexicon: Lexicon) -> tuple[Token, ...]:
     for ending, *more in lexicon.phrases.get(Sort.FROM, {}):
         stem = token.text.removesuffix(ending)
         if not more and stem != token.text and lexicon.has(Sort.NUMBER, (stem,)):
-            rest = Token(ending, Kind.WORD, True, token.at)
-            return Token(stem, Kind.WORD, token.glued, token.at), rest
+            rest = Token(ending, TokenKind.WORD, True, token.at)
+            return Token(stem, TokenKind.WORD, token.glued, token.at), rest
     return (token,)
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from assistant.reading.numbers import Amount
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
-from assistant.reading.text.fold import Kind, Token
+from assistant.reading.text.fold import Token, TokenKind
 from assistant.reading.text.lexicon import Sort
 
 LEAST_SURE_PERCENT = 10  # a smaller bare number is likelier a slip, or a count
@@ -37,7 +37,7 @@ def split_lots(found: Sequence[Token]) -> tuple[Token, ...]:
     for token in found:
         parts = token.text.split(",")
         if token.is_number and len(parts) > 2 and "." not in token.text:
-            cut_up += [Token(p, Kind.NUMBER, False, token.at) for p in parts if p]
+            cut_up += [Token(p, TokenKind.NUMBER, False, token.at) for p in parts if p]
         else:
             cut_up.append(token)
     return tuple(cut_up)

@@ -32,7 +32,13 @@ from assistant.reading.outcomes import (
     confirm,
     understood,
 )
-from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, Token, read_tokens
+from assistant.reading.text.fold import (
+    LONGEST_REPLY,
+    TEXTS_IN_HAND,
+    TEXTS_KEPT,
+    Token,
+    read_tokens,
+)
 from assistant.reading.text.lexicon import DEEDS, OTHER, Lexicon, Sort
 from assistant.reading.text.rules import Rule
 from assistant.reading.text.short import spelt_out
@@ -191,6 +197,7 @@ def _may_be_another(found: tuple[Token, ...], row: tuple[Item, ...], lexicon: Le
     return OTHER in codes or (bool(sorts & {Sort.THING, Sort.PERSON}) and not names_deed)
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
 def is_of_other(text: str, lexicon: Lexicon) -> bool:
     """Whether words say that a deed is another's, of another thing, or not wholly done yet."""
     found = read_tokens(spelt_out(text[:LONGEST_REPLY], lexicon))

@@ -1,7 +1,7 @@
 """Makes one text of all that is due for one phone on one day."""
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from assistant.agronomy.calendar import TaskCode
@@ -42,6 +42,7 @@ def compose(
     today: date,
     raining: Iterable[int] = (),
     assumed_sown: Iterable[int] = (),
+    held: Iterable[int] = (),
 ) -> Composed:
     """The text for one phone.
 
@@ -49,12 +50,14 @@ def compose(
         due: each nursery with its reminders of today and those to catch up.
         raining: ids of nurseries under a rain warning, which are never told to uncover.
         assumed_sown: ids of nurseries whose sowing nobody confirmed, to be told so today.
+        held: ids of those under a warning of another danger that these tasks wait for.
     """
-    wet, unsure = frozenset(raining), frozenset(assumed_sown)
+    wet, unsure, waiting = frozenset(raining), frozenset(assumed_sown), frozenset(held)
     parts: list[_Part] = []
     asked: list[tuple[Nursery, Reminder]] = []
     for nursery, reminders in due:
         work = _work(nursery, reminders, today, nursery.id in wet)
+        work = replace(work, held=nursery.id in waiting)
         head, *sentences = day_says(work)
         if nursery.id in unsure:
             sentences.append(about(t.SOW_ASSUMED, nursery, today))

@@ -15,7 +15,7 @@ from assistant.agronomy.nursery import Nursery
 
 
 @dataclass(frozen=True)
-class Entry:
+class DiaryTask:
     """One task on its day; `until` where it is done every day (or each second) from then on.
 
     `place` tells the first day of a task from the second.
@@ -27,7 +27,7 @@ class Entry:
     until: date | None = None
 
 
-def diary(nursery: Nursery, today: date) -> tuple[Entry, ...]:
+def diary(nursery: Nursery, today: date) -> tuple[DiaryTask, ...]:
     """All entries of a nursery by day: what was to be done since the plan was made, and what
     still is."""
     return tuple(
@@ -38,29 +38,29 @@ def diary(nursery: Nursery, today: date) -> tuple[Entry, ...]:
     )
 
 
-def entries(nursery: Nursery) -> tuple[Entry, ...]:
+def entries(nursery: Nursery) -> tuple[DiaryTask, ...]:
     """The whole calendar by day, whatever has happened."""
     found = (entry for task in nursery.tasks for entry in _entries(task, nursery))
     return tuple(sorted(found, key=lambda entry: entry.day))
 
 
-def still_to_do(entry: Entry, nursery: Nursery) -> bool:
+def still_to_do(entry: DiaryTask, nursery: Nursery) -> bool:
     """Whether what happened has left an entry its sense."""
     return not nursery.closed and wanted(entry.task.code, nursery)
 
 
-def _entries(task: Task, nursery: Nursery) -> Iterator[Entry]:
+def _entries(task: Task, nursery: Nursery) -> Iterator[DiaryTask]:
     if not TASKS[task.code].is_work or (
         task.code is TaskCode.CHOOSE_DAY and nursery.transplant_date is not None
     ):
         return
     if task.code is TaskCode.TRANSPLANT:
-        yield Entry(task, nursery.transplanted_on or nursery.anchors.transplant_date)
+        yield DiaryTask(task, nursery.transplanted_on or nursery.anchors.transplant_date)
     elif task.code is TaskCode.SEED_TEST and nursery.test_begun is not None:
-        yield Entry(task, nursery.test_begun)
+        yield DiaryTask(task, nursery.test_begun)
     elif is_daily(task.code):
-        yield Entry(task, task.date, until=task.until or task.date)
+        yield DiaryTask(task, task.date, until=task.until or task.date)
     else:
-        yield Entry(task, task.date)
+        yield DiaryTask(task, task.date)
         if task.code is TaskCode.FIELD_PUDDLE and task.until not in (None, task.date):
-            yield Entry(task, task.until or task.date, place=1)
+            yield DiaryTask(task, task.until or task.date, place=1)

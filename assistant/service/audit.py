@@ -13,7 +13,7 @@ from zoneinfo import ZoneInfo
 from assistant.people import Officer
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.store import Done, Work
+from assistant.store import TrailEntry, Work
 
 PAGE_LINES = 100
 
@@ -56,7 +56,11 @@ class Act(StrEnum):
     VILLAGE_ADDED = "village_added"
     VILLAGE_MENDED = "village_mended"
     VILLAGE_JOINED = "village_joined"
+    VILLAGE_UNITS = "village_units"
     VILLAGE_RETIRED = "village_retired"
+    QUESTION_ADDED = "question_added"
+    QUESTION_READ = "question_read"
+    QUESTION_WITHDRAWN = "question_withdrawn"
     OFFICER_MENDED = "officer_mended"
     PEOPLE_TAKEN = "people_taken"
     COSTS_TAKEN = "costs_taken"
@@ -140,7 +144,7 @@ class Trail:
     """A page of the trail, the latest first, its times in the programme's `zone`; `older` is
     where the next page begins."""
 
-    lines: tuple[Done, ...]
+    lines: tuple[TrailEntry, ...]
     officers: tuple[Officer, ...]
     zone: str
     officer_id: int | None = None
@@ -179,7 +183,7 @@ def trail(
 _SPAN = re.compile(r"(\d{4}-\d\d-\d\d \d\d:\d\d) \.\. (\d{4}-\d\d-\d\d \d\d:\d\d) UTC")
 
 
-def in_zone(line: Done, zone: str) -> Done:
+def in_zone(line: TrailEntry, zone: str) -> TrailEntry:
     """A line with its times in a zone, also the hours among its words, which are kept in
     UTC."""
     here = ZoneInfo(zone)

@@ -17,14 +17,14 @@ from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import Hush, hush
-from assistant.service.told import URGENT, Told, told
-from assistant.store import PRIVATE, Call, Course, OwnWords, TextState, Unheard, Work
+from assistant.service.told import URGENT, ToldCall, told
+from assistant.store import PRIVATE, AlarmCourse, Call, OwnWords, TextState, Unheard, Work
 
 MOST_CALLS = 50
 UNHEARD_FOR = timedelta(days=4)  # two longer than an officer's words are worth sending
 
 
-class Stage(StrEnum):
+class CallStage(StrEnum):
     """How far a call is."""
 
     OPEN = "open"
@@ -49,11 +49,11 @@ class CallCard:
     label: str | None
     day: int | None
     at: datetime
-    told: Told
+    told: ToldCall
     urgent: bool
     answers: tuple[OwnWords, ...]
-    course: Course | None = None
-    stage: Stage = Stage.OPEN
+    course: AlarmCourse | None = None
+    stage: CallStage = CallStage.OPEN
     leaves_at: datetime | None = None
     may_hasten: bool = False
     hush: Hush | None = None
@@ -109,7 +109,7 @@ class _Found:
     def __init__(self, work: Work, house: House, sight: Sight, now: datetime) -> None:
         self._work, self._house, self._sight, self._now = work, house, sight, now
         self._answers: dict[int, list[OwnWords]] = {}
-        self._courses: dict[int, Course] = {}
+        self._courses: dict[int, AlarmCourse] = {}
 
     def read(self, calls: Iterable[Call]) -> None:
         """What was answered to these calls and who was told of them, in one question each."""
@@ -124,7 +124,7 @@ class _Found:
         zone, nursery = ZoneInfo(name), call.nursery
         quiet = None if call.about in CLIMBS else hush(self._house, name, self._now)
         stage = _stage(unheard)
-        waits = unheard is not None and stage is Stage.WAITS
+        waits = unheard is not None and stage is CallStage.WAITS
         return CallCard(
             id=call.id,
             farmer=call.farmer,
@@ -150,7 +150,7 @@ class _Found:
         return local_date(self._now, zone)
 
 
-def _here(course: Course | None, zone: ZoneInfo) -> Course | None:
+def _here(course: AlarmCourse | None, zone: ZoneInfo) -> AlarmCourse | None:
     """With the times of the village."""
     if course is None:
         return None
@@ -159,11 +159,11 @@ def _here(course: Course | None, zone: ZoneInfo) -> Course | None:
     return replace(course, told=told, next_at=next_at)
 
 
-def _stage(unheard: Unheard | None) -> Stage:
+def _stage(unheard: Unheard | None) -> CallStage:
     if unheard is None:
-        return Stage.OPEN
+        return CallStage.OPEN
     here = unheard.state in (TextState.WAITING, TextState.CLAIMED)
-    return Stage.WAITS if here else Stage.LOST
+    return CallStage.WAITS if here else CallStage.LOST
 
 
 def _may_hasten(unheard: Unheard | None, quiet: Hush | None) -> bool:

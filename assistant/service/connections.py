@@ -59,7 +59,7 @@ def note_line(house: House, line: str, handover: Handover, now: datetime) -> Non
             work.running.answered(now, took=handover.fate is Fate.ACCEPTED, name=line)
         if handover.rest is not None or not handover.answered:
             rest = handover.rest or timedelta(0)
-            work.running.rest(now + rest, handover.detail, name=line)
+            work.running.rest(now, now + rest, handover.detail, name=line)
 
 
 def note_why(house: House, line: str, why: str, now: datetime) -> None:
@@ -68,7 +68,7 @@ def note_why(house: House, line: str, why: str, now: datetime) -> None:
     with house.store.work() as work:
         if not why:
             work.running.answered(now, took=False, name=line)
-        work.running.rest(now + OWNED_FOR if why else now, why, name=line)
+        work.running.rest(now, now + OWNED_FOR if why else now, why, name=line)
 
 
 @dataclass(frozen=True)
@@ -132,7 +132,7 @@ def _stands(
     now: datetime,
     fared: Fared,
 ) -> LineStands:
-    rests = line.rests_until is not None and line.rests_until > now
+    rests = not line.may_send(now)
     cost = None if price is None else price * used
     return LineStands(name, line, used, a_day, cost, rests, fared)
 

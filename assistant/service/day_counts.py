@@ -13,7 +13,7 @@ from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.store import Work
 from assistant.store.queries.ledger import Span
-from assistant.store.values_books import Counted, HeardCounts, TextCounts
+from assistant.store.values_books import HeardCounts, MonthCounts, TextCounts
 
 ONE_DAY = timedelta(days=1)
 SETTLED_D = 8  # a warning may be sent three days ahead and last three; receipts come late
@@ -54,12 +54,12 @@ def span_of(house: House, first: date, last: date | None = None) -> Span:
     return Span(start, end, (), everybody=True)
 
 
-def _counted(work: Work, day: date, span: Span) -> Iterator[Counted]:
+def _counted(work: Work, day: date, span: Span) -> Iterator[MonthCounts]:
     villages = tuple(village.id for village in work.people.villages())
     return live(work, day, Span(span.start, span.end, villages, everybody=True))
 
 
-def live(work: Work, month: date, span: Span) -> Iterator[Counted]:
+def live(work: Work, month: date, span: Span) -> Iterator[MonthCounts]:
     """The messages of a span by village, counted now; `month` is what they are counted for."""
     sent = {each.village_id: each for each in work.ledger.sent(span)}
     heard = {each.village_id: each for each in work.ledger.heard(span)}
@@ -69,7 +69,7 @@ def live(work: Work, month: date, span: Span) -> Iterator[Counted]:
     for village_id in {*sent, *heard, *lost}:
         texts = sent.get(village_id) or TextCounts.none(village_id)
         texts = texts.billed_too(lost.get(village_id, 0))
-        yield Counted(month, texts, heard.get(village_id) or HeardCounts.none(village_id))
+        yield MonthCounts(month, texts, heard.get(village_id) or HeardCounts.none(village_id))
 
 
 def _lost(work: Work, span: Span) -> dict[int | None, int]:

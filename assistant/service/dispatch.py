@@ -7,22 +7,22 @@ from datetime import datetime, timedelta
 from assistant.channel import Fate, Gateway, Handover, Outgoing, Receipt
 from assistant.dialogue.values import Kind
 from assistant.reminders.retry import next_try
+from assistant.service.awake import leaving
 from assistant.service.brakes import count_spent, stops
 from assistant.service.handing import Carry, Way, answer_of, halts, whole_answers
 from assistant.service.house import House
-from assistant.service.known import zone_of
-from assistant.service.texts import after_quiet
+from assistant.service.line_pause import TRIED_WITH, another, is_up, note_line
 from assistant.service.tick import was_lost
 from assistant.store import DatabaseAwayError, Lane, OutboxText, Settled, TextState, Work
 
 log = logging.getLogger(__name__)
 
-SILENT_REST = timedelta(seconds=2)  # an operator that did not answer may be starting
-LONGEST_REST = timedelta(minutes=10)  # whatever it asks for: a warning may be waiting
-
 
 Waits = dict[tuple[str, datetime], datetime | None]
 """Until when answers wait whose first text is to be tried again."""
+
+Said = list[tuple[OutboxText, Handover]]
+"""Texts that were offered, each with the answer."""
 
 
 def _for_ever() -> bool:
@@ -43,8 +43,8 @@ def dispatch(
     """Claims texts that may go now, hands them over, records the answers; how many went.
 
     An operator that does not answer, asks for a pause, or is so slow that it is no longer
-    `in_time` before the lease ends, is not given the rest: that goes back, and a warning
-    written meanwhile goes before it.
+    `in_time` before the lease ends, is not given the rest: that goes back to its places, and a
+    warning written meanwhile goes before it. After a pause it is tried with a few.
 
     The hand-over is outside any transaction: a crash between it and the record leads to a
     second hand-over under the same id, which the operator drops.
@@ -53,27 +53,29 @@ def dispatch(
         hands: how many texts are on their way at once, as `carry` carries them
     """
     with house.store.look() as look:
-        if not look.outbox.any_due(now):
+        if not look.outbox.any_due(now, lease):
             return 0
-    with house.store.work() as work:
-        may_send = work.running.line().may_send(now)
-        held = stops(work, house, now)
-        taken = work.outbox.claim(now, limit, lease, held) if may_send else ()
-    claimed, left = whole_answers(taken, limit)
+    trial, claimed, left = _claimed(house, now, limit, lease)
+    if not claimed:
+        return 0
     way = Way(gateway, now, in_time, carry)
+    most = way.portion(hands)
     waits: Waits = {}
-    gone = took = 0
-    halt: Handover | None = None
+    said: Said = []
+    gone, halt = 0, None
     while gone < len(claimed) and halt is None and (gone == 0 or in_time()):
-        some = claimed[gone : gone + way.portion(hands)]
+        some = claimed[gone : gone + (min(most, max(gone, 1)) if trial else most)]
         answers = _hand_over(house, way, some, waits, now)
-        halt = next((each for each in answers if halts(each)), None)
-        took += sum(each.fate is Fate.ACCEPTED for each in answers)
-        gone += len(some)
-    if claimed:
-        _go_back(house, (*claimed[gone:], *left), waits)
-        with house.store.work() as work:
-            _note_line(work, halt or _ANSWERED, now, took=took > 0)
+        said, halt, gone = said + answers, _halt(answers), gone + len(some)
+    if trial and gone == 1 and halt:
+        beside = Way(gateway, now, _for_ever, carry)
+        said = _tried_beside(house, beside, claimed, said, waits, now)
+        halt = _halt(said)
+    _stay(house, said)
+    _go_back(house, (*claimed[gone:], *left), waits)
+    with house.store.work() as work:
+        took = any(answer.fate is Fate.ACCEPTED for _, answer in said)
+        note_line(work, halt or _ANSWERED, now, took=took)
     return 0 if halt else gone
 
 
@@ -81,33 +83,56 @@ def dispatch(
 _ANSWERED = Handover(Fate.ACCEPTED)
 
 
-def _note_line(work: Work, handover: Handover, now: datetime, *, took: bool) -> None:
-    """Keeps how the operator answered; one that asked for a pause, or was silent, gets one."""
-    before = work.running.line()
-    if handover.answered:
-        work.running.answered(now, took=took)
-    rest = handover.rest if handover.answered else SILENT_REST
-    if took and before.rests_until is not None:
-        log.warning("the line takes texts again")
-    if rest is not None:
-        if took or before.rests_until is None:  # one line a standstill, not one a try
-            log.warning("the line takes no texts now: %s", handover.detail or "no answer")
-        work.running.rest(now + min(rest, LONGEST_REST), handover.detail)
+def _halt(said: Said) -> Handover | None:
+    """The first answer that is about the line and not about a text."""
+    return next((answer for _, answer in said if halts(answer)), None)
 
 
-# Good enough in the morning, where they are not urgent; a prompt ends with its day, an answer
-# was asked for.
-_NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.LETTER, Kind.CONSENT})
+def _claimed(
+    house: House, now: datetime, limit: int, lease: timedelta
+) -> tuple[bool, Sequence[OutboxText], Sequence[OutboxText]]:
+    """Texts to offer now, and those left for the next claim; and whether a line that took
+    nothing is tried with them, which may take an answer more of it."""
+    with house.store.work() as work:
+        line = work.running.line()
+        if not line.may_send(now):
+            return False, (), ()
+        trial = line.took_nothing
+        most, held_for = (min(limit, TRIED_WITH), lease * 1.5) if trial else (limit, lease)
+        taken = work.outbox.claim(now, most, held_for, stops(work, house, now))
+    return trial, *whole_answers(taken, most)
+
+
+def _tried_beside(
+    house: House,
+    way: Way,
+    claimed: Sequence[OutboxText],
+    said: Said,
+    waits: Waits,
+    now: datetime,
+) -> Said:
+    """Tries another text where the first was not taken. Where that one goes, the first was to
+    blame and is tried again by itself, later; what was said of the line then."""
+    (first, handover), *_ = said
+    other = another(claimed, handover, now) if handover.put_off_until is None else None
+    if other is None:
+        return said
+    second = _hand_over(house, way, [other], waits, now)
+    if not is_up([answer for _, answer in second]):
+        return said + second
+    waits[answer_of(first)] = _not_taken(house, first, handover, now)
+    return second
 
 
 def _hand_over(
     house: House, way: Way, texts: Sequence[OutboxText], waits: Waits, now: datetime
-) -> list[Handover]:
-    """Offers some texts and records what became of them; what the operator answered."""
-    leaving = _leaving(house, texts, now)
-    wrote_by, wished = _wrote_by(house, leaving), _wished(house, leaving)
-    answers = way.offer([_outgoing(text, wrote_by, wished) for text in leaving])
-    both = [(text, said) for text, said in zip(leaving, answers, strict=True) if said]
+) -> Said:
+    """Offers some texts and records what became of them, but for those that met an answer about
+    the line; what the operator answered."""
+    awake = leaving(house, texts, now)
+    wrote_by, wished = _wrote_by(house, awake), _wished(house, awake)
+    answers = way.offer([_outgoing(text, wrote_by, wished) for text in awake])
+    both = [(text, said) for text, said in zip(awake, answers, strict=True) if said]
     for _, said in both:
         house.meter.handed(said.fate)
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
@@ -116,10 +141,23 @@ def _hand_over(
     _put_off(house, put_off)
     waits |= {answer_of(text): said.put_off_until for text, said in put_off}
     for text, handover in both:
-        if handover.fate is not Fate.ACCEPTED and handover.put_off_until is None:
+        later = handover.put_off_until is None and not halts(handover)
+        if handover.fate is not Fate.ACCEPTED and later:
             waits[answer_of(text)] = _not_taken(house, text, handover, now)
-    _go_back(house, [t for t, said in zip(leaving, answers, strict=True) if not said], waits)
-    return [said for _, said in both]
+    _go_back(house, [t for t, said in zip(awake, answers, strict=True) if not said], waits)
+    return both
+
+
+def _stay(house: House, said: Said) -> None:
+    """Texts that met a line which is away or busy keep their places: it counts as no try."""
+    met: dict[str, list[str]] = {}
+    for text, answer in said:
+        if halts(answer) and answer.put_off_until is None:
+            met.setdefault(answer.detail, []).append(text.message_id)
+    if met:
+        with house.store.work() as work:
+            for why, message_ids in met.items():
+                work.lines.stay(message_ids, why)
 
 
 def _doubted(house: House, texts: Sequence[OutboxText], now: datetime) -> None:
@@ -252,43 +290,6 @@ def _not_taken(
             if handover.line:
                 work.lines.took([text.message_id], handover.line)
     return retry_at
-
-
-def _leaving(house: House, texts: Sequence[OutboxText], now: datetime) -> Sequence[OutboxText]:
-    """Those of claimed texts that leave now: not held until morning, not taken back."""
-    awake = [text for text in texts if not _sleeps(house, text, now)]
-    warned = [text.message_id for text in awake if text.warning_id is not None]
-    if not warned:
-        return awake
-    with house.store.look() as work:
-        still = work.sending.may_leave(warned, now)
-    gone = [message_id for message_id in warned if message_id not in still]
-    if gone:  # a batch of them takes a while to hand over, in which they were taken back
-        with house.store.work() as work:
-            work.sending.let_go(gone, now)
-    return [text for text in awake if text.message_id not in gone]
-
-
-def _sleeps(house: House, text: OutboxText, now: datetime) -> bool:
-    """Whether a text is held until morning, which is noted."""
-    morning = _held_until(house, text, now)
-    if morning is None:
-        return False
-    with house.store.work() as work:
-        work.lines.hold([text.message_id], morning)
-    return True
-
-
-def _held_until(house: House, text: OutboxText, now: datetime) -> datetime | None:
-    """The end of the quiet hours, for a text that was held up into them and may wait."""
-    if text.urgent or text.kind not in _NEVER_AT_NIGHT:
-        return None
-    with house.store.work() as work:
-        farmer, officer = work.people.farmer(text.phone), work.people.officer(text.phone)
-        serves = officer.village_ids[:1] if officer else ()
-        village_id = farmer.village_id if farmer else next(iter(serves), None)
-        may_leave = after_quiet(house, zone_of(work, house, village_id), now)
-    return may_leave if may_leave > now else None
 
 
 def take_receipt(house: House, receipt: Receipt, now: datetime) -> bool:

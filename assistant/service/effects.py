@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any
 
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.agronomy.life.rows import TASKS
 from assistant.channel import Channel
 from assistant.dialogue import values as v
@@ -32,13 +33,15 @@ from assistant.service.replan import save_and_plan
 from assistant.service.soaking import move_soaking
 from assistant.service.stopped_here import hide_stop, show_stop
 from assistant.service.storms.drafts import issue_warning
-from assistant.service.storms.warnings import give_all_clear
+from assistant.service.storms.warnings import give_all_clear, in_storm
 from assistant.service.tell import see_to, tell_farmer
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.told import ABOUT, URGENT, answer_of
 from assistant.service.village_beds import keep_warmth
 from assistant.store import PRIVATE, PastCall, Work
+from assistant.wording import messages_dangers as d
 from assistant.wording import messages_officer as o
+from assistant.wording.dangers import name_of
 from assistant.wording.message import Say, Slot
 
 ONE_DAY = timedelta(days=1)
@@ -222,9 +225,9 @@ def _joined(change: v.CallForHelp, before: Iterable[PastCall], scene: Scene) -> 
 
 
 def _rains(scene: Scene, farmer: Farmer) -> bool:
-    """Whether a rain warning stands where the farmer is: then a question does not wait."""
-    here = farmer.village_id
-    return here is not None and bool(scene.work.warnings.standing(here, scene.now))
+    """Whether a warning of a storm stands where the farmer is: then a question does not
+    wait."""
+    return in_storm(scene.work, farmer.village_id, scene.now)
 
 
 def _alarm(change: v.RaiseAlarm, scene: Scene) -> None:
@@ -272,12 +275,19 @@ def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
         return
     farmer = scene.farmer()
     before = scene.work.story.calls_of(farmer.id)
-    if _joined(v.CallForHelp("rain", "", None), before, scene):
+    standing = scene.work.warnings.get(change.warning_id)
+    danger = standing.danger if standing else RAIN
+    about = "rain" if danger == RAIN else "warned"
+    if _joined(v.CallForHelp(about, "", None), before, scene):
         return
-    scene.work.calls.add(farmer.id, None, "rain", "", scene.now)
+    scene.work.calls.add(farmer.id, None, about, "", scene.now)
     village = scene.work.people.village(farmer.village_id) if farmer.village_id else None
     who = caller(farmer.name, farmer.phone)
-    says = o.HELP_IN_RAIN(phone=who, village=village.name if village else "-")
+    slots: dict[str, Slot] = {"phone": who, "village": village.name if village else "-"}
+    if danger == RAIN:
+        says = o.HELP_IN_RAIN(**slots)
+    else:
+        says = d.HELP_WANTED(danger=name_of(danger), **slots)
     _notify(scene, farmer, (says,), urgent=True)
 
 

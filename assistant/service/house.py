@@ -32,7 +32,7 @@ Refit = Callable[["House", Mapping[str, str]], "House"]
 """The house with what a page says of its settings, by their names, in place of what it had."""
 
 
-class Origin(StrEnum):
+class SettingOrigin(StrEnum):
     """Who says a setting; the first of these who says it counts."""
 
     PAGE = "page"
@@ -113,7 +113,7 @@ class House:
     strangers_hour_answers: int = 0
     four_eyes: int = 0
     refit: Refit | None = None
-    said_by: Mapping[str, Origin] = field(default_factory=dict)
+    said_by: Mapping[str, SettingOrigin] = field(default_factory=dict)
     alerts_from: tuple[str, ...] = ()
     meter: Meter = field(default=NoMeter(), repr=False)
 

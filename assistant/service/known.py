@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.growth.warmth import Warmth, told_since
 from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
@@ -11,10 +12,11 @@ from assistant.channel import Channel
 from assistant.dialogue.officer import after_code, code_in, verb_of
 from assistant.dialogue.officer_add import read_add
 from assistant.dialogue.values import (
-    Desk,
     Focus,
     Item,
     Known,
+    OfficeDesk,
+    OfficerScope,
     OnRoll,
     Reach,
     Tally,
@@ -28,6 +30,7 @@ from assistant.service.days import local_date as local_date
 from assistant.service.days import zone_of as zone_of
 from assistant.service.house import House
 from assistant.service.storms.danger import reach
+from assistant.service.storms.warnings import latest_of_each
 from assistant.service.tell import addressee
 from assistant.service.who import to_visit
 from assistant.store import AtHand, Work, going_on
@@ -82,7 +85,9 @@ def know(
         items=_items(work, nurseries, today),
         focuses=focuses,
         warning=here.warning if here.warned else None,
-        raining=here.warning is not None,
+        raining=RAIN in here.dangers,
+        stormy=any(DANGERS[each].storm for each in here.dangers - {RAIN}),
+        held=any(DANGERS[each].waits for each in here.dangers - {RAIN}),
         seasons=work.seasons.of_farmer(farmer.id) if farmer and here.has_seasons else (),
         practices=_practices(house, village),
         every_practice=tuple(house.store.practices.values()),
@@ -94,8 +99,17 @@ def know(
         invited=invited(work, house, farmer),
         nearby=house.phonebook.of(village, " ".join(here.told_first or ())),
         unread=here.unread,
+        office=_office(work, house, village_id),
+        units=(village.units or ()) if village else (),
         asked_if_hurt=here.was_asked_if_hurt and asked(work, phone, now) is not None,
     )
+
+
+def _office(work: Work, house: House, village_id: int | None) -> OfficeDesk:
+    """What the programme's office answers in a village."""
+    here = (None, village_id)
+    questions = (each for each in work.questions.in_use() if each.village_id in here)
+    return OfficeDesk(house.programme, tuple(questions))
 
 
 def at_hand(work: Work, phone: str, now: datetime) -> AtHand:
@@ -150,12 +164,12 @@ def villages_of(work: Work, officer: Officer) -> tuple[Village, ...]:
     )
 
 
-def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) -> Desk:
+def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) -> OfficerScope:
     """What an officer's text may be about; gathered only where a right code came with it."""
     check = check_text_code(work, house, officer, code_in(text), now)
     villages = villages_of(work, officer)
     bare = tuple(Reach(each, 0, 0, 0) for each in villages)
-    desk = Desk(
+    desk = OfficerScope(
         officer,
         check.right,
         bare,
@@ -165,8 +179,10 @@ def _desk(work: Work, house: House, officer: Officer, text: str, now: datetime) 
     )
     if not check.right:
         return desk
-    if verb_of(text) == "RAIN":
-        return replace(desk, reaches=tuple(reach(work, house, each, now) for each in villages))
+    danger = DANGERS.of_word(verb_of(text) or "")
+    if danger is not None:
+        reaches = (reach(work, house, each, now, danger.code) for each in villages)
+        return replace(desk, reaches=tuple(reaches))
     if verb_of(text) in ("COUNT", "CLEAR"):
         return replace(desk, tallies=_tallies(work, house, villages, now))
     if verb_of(text) == "ADD":
@@ -206,7 +222,7 @@ def _tallies(
 ) -> tuple[Tally, ...]:
     found = []
     for village in villages:
-        for standing in work.warnings.standing(village.id, now)[:1]:
+        for standing in latest_of_each(work, village.id, now):
             counts = work.warnings.tally(standing.id)
             # An answer shows that the text arrived, whatever became of its receipt.
             reached = max(counts.delivered, counts.covered + counts.need_help)

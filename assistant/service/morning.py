@@ -12,6 +12,7 @@ from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
@@ -20,10 +21,12 @@ from assistant.service.calls import CallCard, calls
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.service.standing import Standing
+from assistant.service.standing import RollFilter
+from assistant.service.storms.danger import OLDEST_D, SOWS_SOON_D, stage_of
 from assistant.store import HeldTo, Work
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_told as t
+from assistant.wording.dangers import name_of
 from assistant.wording.day import what_of
 from assistant.wording.message import Say
 
@@ -33,7 +36,7 @@ NOT_UP_TIMES = 2  # "not up" on one day is common in cool weather; again the nex
 OLD_AGAIN_D = 3  # an old bed that was visited comes back after so many days
 
 
-class Why(IntEnum):
+class VisitCause(IntEnum):
     """Why a nursery must be seen, the most urgent first."""
 
     RAIN_HELP = 1
@@ -46,10 +49,10 @@ class Why(IntEnum):
 
 
 @dataclass(frozen=True)
-class Reason:
+class VisitReason:
     """One reason, in words, and since when it holds; `task` is the one not answered."""
 
-    why: Why
+    why: VisitCause
     say: Say
     since: date
     task: TaskCode | None = None
@@ -57,7 +60,7 @@ class Reason:
     @property
     def kind(self) -> Say:
         """The reason without what differs between beds, as the day: the name of a group."""
-        return w.WHY_OLD_ANY() if self.why is Why.OLD else self.say
+        return w.WHY_OLD_ANY() if self.why is VisitCause.OLD else self.say
 
 
 @dataclass(frozen=True)
@@ -69,7 +72,7 @@ class ToSee:
     nursery_id: int
     label: str
     day: int
-    reasons: tuple[Reason, ...]
+    reasons: tuple[VisitReason, ...]
     visited_on: date | None
 
 
@@ -83,7 +86,7 @@ def gathered(
     return (*found.alarms, *found.shown), gathering.to_see()
 
 
-Found = tuple[Farmer, Nursery, Reason]
+Found = tuple[Farmer, Nursery, VisitReason]
 
 
 @dataclass(frozen=True)
@@ -102,12 +105,13 @@ class Gathering:
 
     def unsure(self) -> int:
         """How many farmers were asked to agree and have not answered."""
-        asked = HeldTo(Standing.ASKED, self.sight.officer.id, self.now)
+        asked = HeldTo(RollFilter.ASKED, self.sight.officer.id, self.now)
         return self.work.roll.count(self.scope, "", asked)
 
     def to_see(self) -> tuple[ToSee, ...]:
         """All nurseries with a reason that no visit has answered, most urgent first."""
-        kinds = (self._rain(), self._silent(), self._not_up(), self._yellow(), self._old())
+        rain = self._rain(), self._dangers()
+        kinds = (*rain, self._silent(), self._not_up(), self._yellow(), self._old())
         by_nursery: dict[int, list[Found]] = {}
         for found in chain.from_iterable(kinds):
             by_nursery.setdefault(found[1].id, []).append(found)
@@ -118,7 +122,7 @@ class Gathering:
     def _line(self, found: list[Found], visits: Mapping[int, date]) -> ToSee:
         farmer, nursery, _ = found[0]
         visited_on = visits.get(nursery.id)
-        first: dict[tuple[Why, TaskCode | None], Reason] = {}
+        first: dict[tuple[VisitCause, TaskCode | None], VisitReason] = {}
         for _, _, reason in sorted(found, key=lambda each: (each[2].why, each[2].since)):
             if not self._seen(reason, visited_on, farmer):
                 first.setdefault((reason.why, reason.task), reason)
@@ -132,11 +136,11 @@ class Gathering:
             visited_on=visited_on,
         )
 
-    def _seen(self, reason: Reason, visited_on: date | None, farmer: Farmer) -> bool:
+    def _seen(self, reason: VisitReason, visited_on: date | None, farmer: Farmer) -> bool:
         """Whether a visit has answered a reason; old seedlings must be looked at again."""
         if visited_on is None:
             return False
-        if reason.why is Why.OLD:
+        if reason.why is VisitCause.OLD:
             return visited_on > self.today(farmer) - timedelta(days=OLD_AGAIN_D)
         return visited_on >= reason.since
 
@@ -152,9 +156,28 @@ class Gathering:
             if each.standing.answer == "covered" or not 0 <= day <= last:
                 continue
             needs_help = each.standing.answer == "help"
-            why = Why.RAIN_HELP if needs_help else Why.RAIN_SILENT
+            why = VisitCause.RAIN_HELP if needs_help else VisitCause.RAIN_SILENT
             say = w.WHY_RAIN_HELP() if needs_help else w.WHY_RAIN_SILENT()
-            yield each.farmer, each.nursery, Reason(why, say, self.today(each.farmer))
+            yield each.farmer, each.nursery, VisitReason(why, say, self.today(each.farmer))
+
+    def _dangers(self) -> Iterator[Found]:
+        """Beds that another danger may harm and of which nobody said that what it asks is done;
+        of those that are told by days only who asked for help."""
+        around = self.now.date()
+        span = around - timedelta(days=OLDEST_D), around + timedelta(days=SOWS_SOON_D + 1)
+        others = DANGERS.codes(lambda row: row.code != RAIN)
+        for each in self.work.watch.under_warning(self.scope, self.now, *span, others):
+            danger, today = DANGERS[each.standing.danger], self.today(each.farmer)
+            answer = each.standing.answer
+            waits = answer == "help" or (answer is None and not danger.by_days)
+            if not waits or stage_of(each.nursery, today) not in danger.stages:
+                continue
+            helped = answer == "help"
+            say = (w.WHY_DANGER_HELP if helped else w.WHY_DANGER_SILENT)(
+                danger=name_of(danger.code)
+            )
+            why = VisitCause.RAIN_HELP if helped else VisitCause.RAIN_SILENT
+            yield each.farmer, each.nursery, VisitReason(why, say, today)
 
     def _silent(self) -> Iterator[Found]:
         """Tasks that nobody answered, but for what has happened since."""
@@ -162,8 +185,8 @@ class Gathering:
             self.scope, TASKS.codes(lambda row: row.silence_shown), self._since()
         ):
             say = w.WHY_SILENT(what=what_of(task.task, nursery.practice))
-            why = Why.SOWING_SILENT if task.task is TaskCode.SOW else Why.SILENT
-            yield farmer, nursery, Reason(why, say, task.day, task.task)
+            why = VisitCause.SOWING_SILENT if task.task is TaskCode.SOW else VisitCause.SILENT
+            yield farmer, nursery, VisitReason(why, say, task.day, task.task)
 
     def _not_up(self) -> Iterator[Found]:
         """Beds of which "not up" was said on two days, and not uncovered since."""
@@ -175,17 +198,21 @@ class Gathering:
         for times in said.values():
             farmer, nursery, latest = times[-1]
             if len(times) >= NOT_UP_TIMES and not nursery.uncovered:
-                yield farmer, nursery, Reason(Why.NOT_UP, w.WHY_NOT_UP(), latest.day)
+                yield (
+                    farmer,
+                    nursery,
+                    VisitReason(VisitCause.NOT_UP, w.WHY_NOT_UP(), latest.day),
+                )
 
     def _yellow(self) -> Iterator[Found]:
         """Beds that were told of as yellow, and those for which urea was advised."""
         for farmer, nursery, task in self.work.watch.answered(
             self.scope, TaskCode.COLOUR_CHECK, "yellow", self._since()
         ):
-            yield farmer, nursery, Reason(Why.YELLOW, w.WHY_YELLOW(), task.day)
+            yield farmer, nursery, VisitReason(VisitCause.YELLOW, w.WHY_YELLOW(), task.day)
         for farmer, nursery in self.work.watch.urea_advised(self.scope, self._since()):
             on = nursery.urea_on or self._since()
-            yield farmer, nursery, Reason(Why.YELLOW, t.WHY_UREA(), on)
+            yield farmer, nursery, VisitReason(VisitCause.YELLOW, t.WHY_UREA(), on)
 
     def _old(self) -> Iterator[Found]:
         """Beds past their last day for transplanting; forgotten ones are no longer listed."""
@@ -197,7 +224,7 @@ class Gathering:
             window, day = nursery.paced.window, nursery.day(self.today(farmer))
             if window.last.value < day <= window.latest.value:
                 since = nursery.sow_date + timedelta(days=window.last.value + 1)
-                yield farmer, nursery, Reason(Why.OLD, w.WHY_OLD(day=day), since)
+                yield farmer, nursery, VisitReason(VisitCause.OLD, w.WHY_OLD(day=day), since)
 
     def _since(self) -> date:
         return self.now.date() - timedelta(days=SHOWN_D)

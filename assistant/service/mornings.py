@@ -108,7 +108,7 @@ def _worded(house: House, phones: Sequence[DuePhone], now: datetime) -> Batch:
 
 
 def _is_plain(phone: DuePhone, today: date) -> bool:
-    return not phone.raining and not unconfirmed(phone.nurseries, phone.due, today)
+    return not phone.waits and not unconfirmed(phone.nurseries, phone.due, today)
 
 
 def _add(batch: Batch, house: House, phone: DuePhone, now: datetime, zone: str) -> None:

@@ -12,6 +12,7 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 
 _NUMBER = r"[-+]?\d{1,3}(?:\.\d+)?"
+FAR_KM, NEAR_KM = 500.0, 200.0  # a programme is of a district or a few
 _POINT = re.compile(rf"({_NUMBER})\s*[°]?\s*[,; ]\s*({_NUMBER})\s*[°]?")
 
 
@@ -36,6 +37,38 @@ def within(villages: Iterable[Village], centre: Point, km: float) -> tuple[Villa
     area = Circle(centre, km)
     placed = ((village, point_of(village)) for village in villages)
     return tuple(village for village, point in placed if point and in_circle(area, point))
+
+
+def turned(point: Point) -> Point | None:
+    """With latitude and longitude changed over; None where that is no place."""
+    if abs(point.longitude) > 90:
+        return None
+    return Point(point.longitude, point.latitude)
+
+
+def looks_turned(point: Point, others: Iterable[Point]) -> bool:
+    """Whether a place lies far from all others and would lie among them the other way round."""
+    other, known = turned(point), tuple(others)
+    if other is None or any(in_circle(Circle(point, FAR_KM), each) for each in known):
+        return False
+    return any(in_circle(Circle(other, NEAR_KM), each) for each in known)
+
+
+def others_than(villages: Iterable[Village], village_id: int) -> tuple[Point, ...]:
+    """Where the other villages lie, of those whose place is known."""
+    placed = (point_of(village) for village in villages if village.id != village_id)
+    return tuple(point for point in placed if point is not None)
+
+
+def turned_round(villages: Iterable[Village]) -> tuple[str, ...]:
+    """The villages whose latitude and longitude seem to have changed places, by name."""
+    every = tuple(villages)
+    placed = ((village, point_of(village)) for village in every)
+    return tuple(
+        village.name
+        for village, point in placed
+        if point is not None and looks_turned(point, others_than(every, village.id))
+    )
 
 
 def place_village(

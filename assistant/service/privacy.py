@@ -16,7 +16,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, post
-from assistant.store import Erasure, Lane, Person, Work
+from assistant.store import Erasure, ForgottenPerson, Lane, Work
 from assistant.wording import messages_privacy as p
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -142,7 +142,7 @@ def _erase(work: Work, wish: Erasure, now: datetime) -> bool:
     if farmer.village_id and work.warnings.standing(farmer.village_id, now):
         return False
     work.outbox.withdraw(now, phone=wish.phone)
-    work.privacy.forget(Person(farmer.id, wish.phone, farmer.name), now)
+    work.privacy.forget(ForgottenPerson(farmer.id, wish.phone, farmer.name), now)
     work.privacy.end_erasure(wish.phone)
     note(work, wish.officer_id, Act.ERASED, now, Subject(farmer.id))
     return True

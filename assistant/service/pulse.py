@@ -3,44 +3,50 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
+from shutil import disk_usage
 
 from assistant.service.house import House
-from assistant.store import Line
+from assistant.store import Line, NoRoomError
 
-TICKING, SENDING = "ticking", "sending"
+TICKING, SENDING, ROOM = "ticking", "sending", "room"
+LEAST_FREE = 100_000_000  # bytes; a country's day writes less
 BEAT_EVERY = timedelta(seconds=10)
 SILENT_AFTER = timedelta(minutes=2)  # a part that gave no sign for so long stands still
 WAITS_TOO_LONG = timedelta(minutes=10)
 
 
-class Fault(StrEnum):
+class ServiceFault(StrEnum):
     """What is wrong with the service."""
 
     TICKING = "ticking"  # no process follows up what is due
     SENDING = "sending"  # no process hands texts over
     WAITING = "waiting"  # a text has waited for more than ten minutes
     HELD = "held"  # a person holds all texts
+    ROOM = "room"  # the disk is full or nearly, or refuses to be written to
 
 
 @dataclass(frozen=True)
 class Pulse:
     """How the service stands at a moment: `ticking`, `sending` when each was last alive,
-    `waiting_since` since when the oldest text waits that could have left."""
+    `waiting_since` since when the oldest text waits that could have left; `room` whether more
+    can be kept."""
 
     now: datetime
     ticking: datetime | None
     sending: datetime | None
     waiting_since: datetime | None
     line: Line
+    room: bool = True
 
     @property
-    def faults(self) -> tuple[Fault, ...]:
+    def faults(self) -> tuple[ServiceFault, ...]:
         """What is wrong, the gravest first."""
         found = {
-            Fault.HELD: self.line.held_at is not None,
-            Fault.SENDING: self._stands_still(self.sending),
-            Fault.TICKING: self._stands_still(self.ticking),
-            Fault.WAITING: self.waits > WAITS_TOO_LONG,
+            ServiceFault.ROOM: not self.room,
+            ServiceFault.HELD: self.line.held_at is not None,
+            ServiceFault.SENDING: self._stands_still(self.sending),
+            ServiceFault.TICKING: self._stands_still(self.ticking),
+            ServiceFault.WAITING: self.waits > WAITS_TOO_LONG,
         }
         return tuple(fault for fault, true in found.items() if true)
 
@@ -62,7 +68,32 @@ def pulse(house: House, now: datetime) -> Pulse:
             sending=work.running.pulse(SENDING),
             waiting_since=work.running.waiting_since(now),
             line=work.running.line(),
+            room=has_room(house),
         )
+
+
+def has_room(house: House) -> bool:
+    """Whether the database can keep more: its disk is not all but full, where that is to be
+    seen, and the last write of this process did not fail for it."""
+    folder = house.store.folder
+    low = folder is not None and disk_usage(folder).free < LEAST_FREE
+    return not low and not house.store.lacks_room
+
+
+class RoomTried:
+    """Writes something small now and then, so that a disk which takes nothing shows before a
+    text is refused; and that it takes again, afterwards."""
+
+    def __init__(self, house: House) -> None:
+        self._house, self._beat = house, Beat(house, ROOM)
+
+    def __call__(self, now: datetime) -> None:
+        """Tries it, unless that was done just now or the last write failed within that time."""
+        try:
+            if self._beat(now):
+                self._house.store.lacks_room = False
+        except NoRoomError:
+            return
 
 
 class Beat:
@@ -72,13 +103,14 @@ class Beat:
         self._house, self._part = house, part
         self._last: datetime | None = None
 
-    def __call__(self, now: datetime) -> None:
-        """Notes it, unless that was done just now."""
+    def __call__(self, now: datetime) -> bool:
+        """Notes it, unless that was done just now; whether it was noted."""
         if self._last is not None and timedelta(0) <= now - self._last < BEAT_EVERY:
-            return
+            return False
         with self._house.store.work() as work:
             work.running.beat(self._part, now)
         self._last = now
+        return True
 
 
 def hold_texts(house: House, why: str, now: datetime) -> None:

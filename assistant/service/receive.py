@@ -19,6 +19,7 @@ from assistant.dialogue.values import Focus, Kind, Known, NoteUnread, RaiseAlarm
 from assistant.service.effects import Scene, carry_out
 from assistant.service.floods import bounded, is_grave
 from assistant.service.house import House
+from assistant.service.inquiries import count_inquiries
 from assistant.service.known import at_hand, know
 from assistant.service.privacy import confirms
 from assistant.service.reached import likeliest_first
@@ -131,6 +132,7 @@ def _keep(
         work.talks.keep_session(incoming.phone, outcome.session, now)
     scene = Scene(work, house, incoming.phone, incoming.channel, now, incoming.gateway_id)
     carry_out(outcome.changes, scene)
+    count_inquiries(work, house, outcome.inquiries, known.farmer, now)
     if known.unread and not any(isinstance(each, NoteUnread) for each in outcome.changes):
         work.calls.read_again(incoming.phone)
 

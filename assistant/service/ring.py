@@ -7,6 +7,7 @@ from assistant.dialogue.values import CallForHelp, Kind
 from assistant.people import Farmer
 from assistant.service.effects import Scene, carry_out
 from assistant.service.house import House
+from assistant.service.storms.warnings import in_storm
 from assistant.service.texts import REPLY_LASTS, Letter, post
 from assistant.store import Work
 from assistant.wording import messages_talk as m
@@ -46,10 +47,8 @@ def _is_ours(farmer: Farmer) -> bool:
 
 
 def _rains(work: Work, farmer: Farmer, now: datetime) -> bool:
-    """Whether a rain warning stands where the phone rings from: then nobody waits for the
-    morning."""
-    here = farmer.village_id
-    return here is not None and bool(work.warnings.standing(here, now))
+    """Whether a warning of a storm stands where the phone rings from."""
+    return in_storm(work, farmer.village_id, now)
 
 
 def _rang_lately(work: Work, farmer: Farmer, now: datetime) -> bool:

@@ -13,7 +13,7 @@ from assistant.wording import messages_web_people as p
 from assistant.wording.message import Say
 
 
-class Standing(StrEnum):
+class RollFilter(StrEnum):
     """What the list of farmers can be held to."""
 
     AGREED = "agreed"

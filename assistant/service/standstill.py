@@ -12,7 +12,7 @@ from assistant.channel import Gateway
 from assistant.dialogue.values import Kind
 from assistant.service.dispatch import dispatch
 from assistant.service.house import House
-from assistant.service.pulse import Fault, Pulse, pulse
+from assistant.service.pulse import Pulse, ServiceFault, pulse
 from assistant.service.texts import Letter, post
 from assistant.store import Lane, Work
 from assistant.wording import messages_alarms as a
@@ -47,21 +47,21 @@ def tell_people(house: House, now: datetime, gateway: Gateway | None = None) -> 
         count = _post(work, house, _says(faults[0], found), now)
         work.running.beat(TOLD, now)
     log.error("texts stand still (%s): %d people are told", ", ".join(faults), count)
-    if gateway is not None and count and Fault.SENDING in faults:
+    if gateway is not None and count and ServiceFault.SENDING in faults:
         dispatch(house, gateway, now, limit=count, lease=LEASE)
     return count
 
 
-def standing(found: Pulse) -> tuple[Fault, ...]:
+def standing(found: Pulse) -> tuple[ServiceFault, ...]:
     """What stands still for ten minutes, the gravest first. What a person holds back does not
     count, nor a service that has never run, nor a line that is slow and goes on: a modem needs
     an hour for a morning of a thousand texts."""
     if found.line.held_at is not None:
         return ()
     lasts = {
-        Fault.SENDING: found.sending is not None and found.now - found.sending > AFTER,
-        Fault.WAITING: _nothing_leaves(found) > AFTER,
-        Fault.TICKING: found.ticking is not None and found.now - found.ticking > AFTER,
+        ServiceFault.SENDING: found.sending is not None and found.now - found.sending > AFTER,
+        ServiceFault.WAITING: _nothing_leaves(found) > AFTER,
+        ServiceFault.TICKING: found.ticking is not None and found.now - found.ticking > AFTER,
     }
     return tuple(fault for fault, true in lasts.items() if true)
 
@@ -72,8 +72,8 @@ def _nothing_leaves(found: Pulse) -> timedelta:
     return found.waits if took_at is None else min(found.waits, found.now - took_at)
 
 
-def _says(fault: Fault, found: Pulse) -> Say:
-    if fault is Fault.TICKING:
+def _says(fault: ServiceFault, found: Pulse) -> Say:
+    if fault is ServiceFault.TICKING:
         return a.NO_DAILY_TEXTS()
     minutes = int(_nothing_leaves(found).total_seconds() // 60)
     return a.NOTHING_LEAVES(n=max(minutes, 1))

@@ -4,7 +4,7 @@ The words go as those of the page do: kept with the calls that they answer, in t
 at once only where a call of that farmer is urgent and the house allows it.
 """
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from assistant.dialogue.officer import after_code
 from assistant.dialogue.officer_tell import LEAST_DIGITS, numbers_in
@@ -21,6 +21,8 @@ from assistant.service.texts import hush
 from assistant.service.told import URGENT
 from assistant.store import PRIVATE, Call, Work
 
+CLOSED_FOR = timedelta(days=7)
+
 
 def addressee(
     work: Work, house: House, officer: Officer, text: str, now: datetime
@@ -31,7 +33,7 @@ def addressee(
     called = _called(work, sight, now)
     for number, words in numbers_in(after_code(text)):
         whole = _by_number(work, house, sight, called, number)
-        found = whole or _by_end(called, number)
+        found = whole or _by_end(called, number) or _by_end(_closed(work, sight, now), number)
         if isinstance(found, Farmer):
             return _addressee(house, sight, found, _calls_of(called, found), words, now)
         if found:
@@ -70,6 +72,12 @@ def _called(work: Work, sight: Sight, now: datetime) -> tuple[Call, ...]:
     scope, officer = sight.scope(), sight.officer
     unheard = work.calls.unheard(now - UNHEARD_FOR, scope, officer)
     return (*work.calls.open(scope, officer), *(each.call for each in unheard))
+
+
+def _closed(work: Work, sight: Sight, now: datetime) -> tuple[Call, ...]:
+    """Calls seen to of late: who names one of them hears that it is closed."""
+    found = work.calls.closed(now - CLOSED_FOR, sight.scope(), sight.officer)
+    return tuple(call for call, _ in found)
 
 
 def _calls_of(called: tuple[Call, ...], farmer: Farmer) -> tuple[Call, ...]:

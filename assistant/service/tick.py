@@ -12,6 +12,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.life.days import is_last_asking
 from assistant.agronomy.life.events import Assumed, By, PutOff, Why
 from assistant.agronomy.life.rows import TASKS, asked_tasks
@@ -37,7 +38,7 @@ from assistant.service.known import local_date, zone_of
 from assistant.service.mornings import AT_ONCE, batches, caught_up, item_of, prompt
 from assistant.service.replan import happen, save_and_plan
 from assistant.service.set_aside import keep_aside
-from assistant.service.storms.warnings import raining
+from assistant.service.storms.warnings import warned_of
 from assistant.service.texts import Letter, post
 from assistant.store import DatabaseAwayError, OutboxText, Work
 
@@ -47,7 +48,7 @@ MIDNIGHT = time(0, 0)
 
 
 @dataclass(frozen=True)
-class Place:
+class PhoneDay:
     """A farmer's phone with its local day."""
 
     farmer: Farmer
@@ -55,6 +56,12 @@ class Place:
     today: date
     now: datetime
     raining: bool
+    held: bool  # by a warning of another danger
+
+    @property
+    def waits(self) -> bool:
+        """Whether sowing and uncovering wait."""
+        return self.raining or self.held
 
 
 def tick(house: House, now: datetime) -> None:
@@ -271,7 +278,7 @@ def _follow_up(work: Work, house: House, nursery_id: int, now: datetime) -> None
 
 
 def _give_up(
-    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: Place
+    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: PhoneDay
 ) -> None:
     """Marks it for the officer; an unconfirmed sowing is taken as done on its day, and a season
     whose result nobody tells is over."""
@@ -284,22 +291,22 @@ def _give_up(
         save_and_plan(work, house, place.farmer, closed, place.now)
 
 
-def _asks_again(house: House, reminder: Reminder, place: Place) -> bool:
+def _asks_again(house: House, reminder: Reminder, place: PhoneDay) -> bool:
     """Whether it is time for the one repetition: the same afternoon, and never "uncover" under
-    a rain warning."""
+    a warning that it waits for."""
     second_at = local(place.today, house.hours.second, place.zone)
     row = TASKS[reminder.task]
-    wet = place.raining and row.waits_for_rain
+    waits = place.waits and row.waits_for_rain
     return (
         row.asked_twice
         and reminder.asked == 1
         and second_at <= place.now < reminder.not_after
-        and not wet
+        and not waits
     )
 
 
 def _ask_again(
-    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: Place
+    work: Work, house: House, nursery: Nursery, reminder: Reminder, place: PhoneDay
 ) -> None:
     letter = Letter(
         phone=place.farmer.phone,
@@ -317,10 +324,12 @@ def _ask_again(
 # --- the day's text --------------------------------------------------------------------------
 
 
-def _place(work: Work, house: House, farmer: Farmer, now: datetime) -> Place:
+def _place(work: Work, house: House, farmer: Farmer, now: datetime) -> PhoneDay:
     village = work.people.village(farmer.village_id) if farmer.village_id else None
     zone = village.zone if village else house.zone
-    return Place(farmer, zone, local_date(now, zone), now, raining(work, village, now))
+    dangers = warned_of(work, village, now)
+    held = any(DANGERS[each].waits for each in dangers - {RAIN})
+    return PhoneDay(farmer, zone, local_date(now, zone), now, RAIN in dangers, held)
 
 
 def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
@@ -342,16 +351,20 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
         return
     work.reminders.plan(caught_up(found, opens, closes))
     grouped = by_nursery(nurseries, found.said)
-    wet = [nursery.id for nursery, _ in grouped] if place.raining else []
+    all_beds = [nursery.id for nursery, _ in grouped]
     composed = compose(
-        grouped, place.today, wet, unsure + taken_as_sown(nurseries, place.today)
+        grouped,
+        place.today,
+        all_beds if place.raining else (),
+        unsure + taken_as_sown(nurseries, place.today),
+        all_beds if place.held else (),
     )
     letter = prompt(phone, farmer.language, composed, found, closes)
     text = post(work, house, letter, now)
     said = [each.id for each in found.said]
     work.reminders.set_state(said, State.SENT, text.message_id, asked=1)
     work.reminders.set_state(only_told(found.said, composed), State.NOT_YET)
-    if place.raining:
+    if place.waits:
         _put_off(work, house, grouped, place)
 
 
@@ -359,7 +372,7 @@ def _due_of(work: Work, nurseries: Iterable[Nursery], now: datetime) -> list[Rem
     return [each for nursery in nurseries for each in work.reminders.due(now, nursery.id)]
 
 
-def _assume_sown(work: Work, house: House, place: Place) -> list[int]:
+def _assume_sown(work: Work, house: House, place: PhoneDay) -> list[int]:
     """Takes sowings as done on their day whose text never arrived in all the days of catching
     up; the ids of the nurseries, to be told so."""
     nurseries = work.nurseries.of_farmer(place.farmer.id)
@@ -373,9 +386,10 @@ def _put_off(
     work: Work,
     house: House,
     grouped: Sequence[tuple[Nursery, Sequence[Reminder]]],
-    place: Place,
+    place: PhoneDay,
 ) -> None:
-    """Under a rain warning sowing and uncovering move to tomorrow, and are asked then."""
+    """Under a warning that they wait for, sowing and uncovering move to tomorrow, and are
+    asked then."""
     tomorrow = place.today + ONE_DAY
     for nursery, reminders in grouped:
         due = {each.task for each in reminders if TASKS[each.task].waits_for_rain}
@@ -386,7 +400,7 @@ def _put_off(
                 task=task,
                 was=place.today,
                 until=tomorrow,
-                why=Why.RAIN,
+                why=Why.RAIN if place.raining else Why.OTHER,
             )
             # The text that says so waits to be sent and must not be taken back.
             nursery = happen(work, house, place.farmer, nursery, event, place.now, recall=False)

@@ -31,6 +31,7 @@ ABOUT: Mapping[str, Message] = {
     "danger": o.ABOUT_DANGER,
     "lost": o.ABOUT_LOST,
     "rain": o.ABOUT_RAIN,
+    "warned": o.ABOUT_WARNED,
     "ring": o.ABOUT_RING,
     "ring_rain": o.ABOUT_RING_RAIN,
     "question": o.ABOUT_QUESTION,
@@ -54,7 +55,7 @@ ABOUT: Mapping[str, Message] = {
 """What calls are about, by the code that is kept. A call of another code is not kept at all: a
 test holds those that a talk can make to these."""
 
-URGENT = frozenset({"rain", "flood", "ring_rain"}) | ALARMS
+URGENT = frozenset({"rain", "warned", "flood", "ring_rain"}) | ALARMS
 """Calls that officers hear of at once, also in the quiet hours: no setting holds them back."""
 
 # Here the words that are kept are answers to the questions of a talk, not the farmer's own.
@@ -66,7 +67,7 @@ _TEST = re.compile(r"(\d+)/(\d+)")
 
 
 @dataclass(frozen=True)
-class Told:
+class ToldCall:
     """One call in parts; `words` is empty where the farmer wrote none."""
 
     about: Say
@@ -74,15 +75,15 @@ class Told:
     words: str
 
 
-def told(about: str, words: str) -> Told:
+def told(about: str, words: str) -> ToldCall:
     """The parts of a call as it is kept: a short code, and words or an answer. A code that only
     another release knows hides no call: it is "other"."""
     trouble = ABOUT[about if about in ABOUT else "other"]()
     if about in _ANSWERED and words:
-        return Told(trouble, w.ANSWERED(words=answer_of(about, words)), "")
+        return ToldCall(trouble, w.ANSWERED(words=answer_of(about, words)), "")
     if about == "leaves" and words:
-        return Told(trouble, w.COUNTED_LEAVES(count=words), "")
-    return Told(trouble, None, words)
+        return ToldCall(trouble, w.COUNTED_LEAVES(count=words), "")
+    return ToldCall(trouble, None, words)
 
 
 def answer_of(about: str, words: str) -> Slot:

@@ -19,7 +19,7 @@ from assistant.store import Work
 
 
 @dataclass(frozen=True)
-class Kind:
+class OfferedKind:
     """One kind of bed: whether the village is offered it, and whether that can be changed."""
 
     code: str
@@ -33,7 +33,7 @@ class VillageBeds:
     """The page's part: kinds of bed, the latest temperature [C], and what may be entered."""
 
     village: Village
-    kinds: tuple[Kind, ...]
+    kinds: tuple[OfferedKind, ...]
     warmth: Warmth | None
     today: date
     coldest_c: float = LEAF_COLDEST_C.value
@@ -41,7 +41,7 @@ class VillageBeds:
     holds_d: int = int(WARMTH_HOLDS_D.value)
 
 
-class NotKept(StrEnum):
+class WarmthNotKept(StrEnum):
     """Why a temperature was not kept."""
 
     DEGREES = "degrees"
@@ -60,7 +60,7 @@ def village_beds(
     with house.store.look() as work:
         warmth = work.warmth.latest(village.id, told_since(today))
     kinds = tuple(
-        Kind(code, practice.name(language), code in village.practices, code == MAT.code)
+        OfferedKind(code, practice.name(language), code in village.practices, code == MAT.code)
         for code, practice in house.store.practices.items()
     )
     return VillageBeds(village, kinds, warmth, today)
@@ -91,16 +91,16 @@ def note_warmth(
     mean_c: float | None,
     day: date | None,
     now: datetime,
-) -> Warmth | NotKept | None:
+) -> Warmth | WarmthNotKept | None:
     """Keeps a mean temperature [C] of a day; None for a village not in sight."""
     village = sight.village(village_id)
     if village is None:
         return None
     if mean_c is None or not is_mean_c(mean_c):
-        return NotKept.DEGREES
+        return WarmthNotKept.DEGREES
     today = local_date(now, village.zone)
     if day is None or not told_since(today) <= day <= today:
-        return NotKept.DAY
+        return WarmthNotKept.DAY
     warmth = Warmth(day, mean_c)
     with house.store.work() as work:
         keep_warmth(work, village.id, warmth, sight.officer.id, now)
@@ -111,14 +111,14 @@ def note_warmth(
 
 def note_climate(
     house: House, sight: Sight, village_id: int, months: tuple[float, ...] | None, now: datetime
-) -> Village | NotKept | None:
+) -> Village | WarmthNotKept | None:
     """Keeps the means of the months [C], or that nobody knows them; None for a village not in
     sight."""
     village = sight.village(village_id)
     if village is None:
         return None
     if months is not None and not is_climate(months):
-        return NotKept.CLIMATE
+        return WarmthNotKept.CLIMATE
     with house.store.work() as work:
         return set_climate(work, house, village, months, now, sight.officer.id)
 

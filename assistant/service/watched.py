@@ -10,7 +10,7 @@ from assistant.store import Lane
 
 
 @dataclass(frozen=True)
-class Figures:
+class ServiceFigures:
     """How the service stands: its pulse, the texts that wait by lane, nurseries set aside."""
 
     pulse: Pulse
@@ -18,9 +18,11 @@ class Figures:
     set_aside: int
 
 
-def figures(house: House, now: datetime) -> Figures:
+def figures(house: House, now: datetime) -> ServiceFigures:
     """The figures of this moment."""
     with house.store.look() as work:
         waiting = work.running.waiting_by_lane(now)
         aside = work.running.count_aside()
-    return Figures(pulse(house, now), {lane: waiting.get(lane, 0) for lane in Lane}, aside)
+    return ServiceFigures(
+        pulse(house, now), {lane: waiting.get(lane, 0) for lane in Lane}, aside
+    )

@@ -7,9 +7,9 @@ from assistant.dialogue.values import Visit
 from assistant.people import Officer, Village
 from assistant.service.calls import CallCard
 from assistant.service.house import House
-from assistant.service.morning import Reason, ToSee, gathered
+from assistant.service.morning import ToSee, VisitReason, gathered
 from assistant.service.sight import sight_of
-from assistant.service.told import Told
+from assistant.service.told import ToldCall
 from assistant.store import Work
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
@@ -34,7 +34,7 @@ def to_visit(work: Work, house: House, officer: Officer, now: datetime) -> tuple
 def _called(card: CallCard, catalogue: Catalogue) -> Visit:
     return Visit(
         phone=card.farmer.phone,
-        label=card.label or "-",
+        label=card.label or "",
         village=_name(card.village),
         reason=_worded(_trouble(card.told), catalogue),
         since=card.at.date(),
@@ -42,14 +42,14 @@ def _called(card: CallCard, catalogue: Catalogue) -> Visit:
     )
 
 
-def _trouble(told: Told) -> Say:
+def _trouble(told: ToldCall) -> Say:
     """What a call is about, and the first of the farmer's own words: a line of WHO is short."""
     if not told.words:
         return o.CALLED(about=told.about)
     return o.CALLED_SAYING(about=told.about, words=shortened(told.words, MOST_WORDS))
 
 
-def _seen(line: ToSee, reason: Reason, catalogue: Catalogue) -> Visit:
+def _seen(line: ToSee, reason: VisitReason, catalogue: Catalogue) -> Visit:
     return Visit(
         phone=line.farmer.phone,
         label=line.label,

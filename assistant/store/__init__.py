@@ -7,45 +7,46 @@ from assistant.store.errors import (
     DatabaseFailedError,
     DatabaseUrlError,
     NaiveTimeError,
+    NoRoomError,
     NotThereError,
     StoreError,
 )
 from assistant.store.queries.brakes import Brake, Stops
-from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, Deed, Unheeded
-from assistant.store.queries.forgetting import Person
-from assistant.store.queries.lines import Fared, Settled
+from assistant.store.queries.desk import DEAD, UNREAD, DeadNumber, DeskDeed, Unheeded
+from assistant.store.queries.forgetting import ForgottenPerson
+from assistant.store.queries.lines import NEVER_AT_NIGHT, Fared, Settled
 from assistant.store.queries.mornings import DuePhone, Mark, Moved
 from assistant.store.queries.privacy import Erasure, Seal, TrailLine
-from assistant.store.queries.roll import HeldTo, Known
+from assistant.store.queries.roll import HeldTo, SearchedFarmer
 from assistant.store.queries.talks import going_on
 from assistant.store.values import (
     Account,
     Call,
-    Counts,
-    Done,
     Lane,
     OneTimeCode,
     OpenSession,
     OutboxText,
     Seen,
     TextState,
+    TrailEntry,
     Unheard,
     Unread,
     UssdTalk,
+    WarningAnswers,
 )
-from assistant.store.values_alarms import PRIVATE, Alarm, AlarmTold, Course
-from assistant.store.values_alerts import Became, KeptAlert, Looked, Told
+from assistant.store.values_alarms import PRIVATE, Alarm, AlarmCourse, AlarmTold
+from assistant.store.values_alerts import AlertWords, Became, KeptAlert, SourceLook
 from assistant.store.values_broadcasts import Broadcast, Group, Reader
 from assistant.store.values_officers import (
-    Bed,
     CalendarDay,
-    Handover,
-    Heard,
+    HeardMessage,
+    ListedBed,
     OwnWords,
     PastCall,
     Sent,
     Stroke,
     UnderWarning,
+    VillageHandover,
     VisitMade,
     Written,
 )
@@ -53,26 +54,30 @@ from assistant.store.values_people import (
     DONE,
     AtHand,
     Enrolment,
-    Listed,
     NewFarmer,
     OfficeList,
     PastPhone,
+    RollFarmer,
     Wish,
 )
+from assistant.store.values_questions import AskedCount, KeptQuestion, MonthAsked
 from assistant.store.values_running import Line, SetAside
 from assistant.store.values_warnings import (
+    AlertCertainty,
     BedInDanger,
-    Certainty,
     Decision,
     Draft,
+    DraftSource,
     Given,
     Progress,
     Silent,
-    Source,
 )
 from assistant.store.work import Store, Work
 
 __all__ = [
+    "AskedCount",
+    "KeptQuestion",
+    "MonthAsked",
     "Account",
     "Written",
     "Alarm",
@@ -81,15 +86,15 @@ __all__ = [
     "AtHand",
     "BadRowError",
     "Became",
-    "Bed",
+    "ListedBed",
     "BedInDanger",
     "Broadcast",
     "CalendarDay",
     "Brake",
     "Call",
-    "Certainty",
-    "Counts",
-    "Course",
+    "AlertCertainty",
+    "WarningAnswers",
+    "AlarmCourse",
     "DEAD",
     "DONE",
     "DatabaseAwayError",
@@ -97,27 +102,29 @@ __all__ = [
     "DatabaseUrlError",
     "DeadNumber",
     "Decision",
-    "Deed",
-    "Done",
+    "DeskDeed",
+    "TrailEntry",
     "Draft",
     "DuePhone",
     "Given",
     "Enrolment",
     "Group",
-    "Handover",
+    "VillageHandover",
     "Erasure",
     "HeldTo",
-    "Heard",
+    "HeardMessage",
     "KeptAlert",
-    "Known",
+    "SearchedFarmer",
     "Lane",
     "Fared",
     "Line",
-    "Looked",
+    "SourceLook",
     "Mark",
     "Moved",
-    "Listed",
+    "RollFarmer",
+    "NEVER_AT_NIGHT",
     "NaiveTimeError",
+    "NoRoomError",
     "NewFarmer",
     "NotThereError",
     "OfficeList",
@@ -127,7 +134,7 @@ __all__ = [
     "Settled",
     "OwnWords",
     "PRIVATE",
-    "Person",
+    "ForgottenPerson",
     "PastCall",
     "PastPhone",
     "Progress",
@@ -136,14 +143,14 @@ __all__ = [
     "Sent",
     "SetAside",
     "Silent",
-    "Source",
+    "DraftSource",
     "Seal",
     "Stops",
     "Store",
     "StoreError",
     "Stroke",
     "TextState",
-    "Told",
+    "AlertWords",
     "UnderWarning",
     "Unheard",
     "UNREAD",

@@ -16,7 +16,7 @@ Key = Annotated[
 ]
 
 
-class Moment(TypeDecorator[datetime]):
+class UtcMoment(TypeDecorator[datetime]):
     """An aware time, in and out, in UTC.
 
     SQLite keeps no zone: there it is written in UTC without one and gets it back when read.

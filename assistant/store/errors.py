@@ -22,6 +22,10 @@ class DatabaseAwayError(DatabaseFailedError):
     """The database is locked, full, restarting or not to be reached: the same may do later."""
 
 
+class NoRoomError(DatabaseAwayError):
+    """The disk is full, or takes no writing: people must make room."""
+
+
 class NaiveTimeError(StoreError, DontWrapMixin):
     """A time without a zone reached the store."""
 

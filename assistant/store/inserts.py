@@ -36,6 +36,11 @@ def put(session: Session, table: type[Base], row: Mapping[str, object]) -> None:
     session.execute(_put(session.get_bind().dialect.name, table), dict(row))
 
 
+def add_up(session: Session, table: type[Base], row: Mapping[str, object]) -> None:
+    """Adds the numbers of a row to those of the one with the same primary key."""
+    session.execute(_add_up(session.get_bind().dialect.name, table), dict(row))
+
+
 # To build such a statement takes longer than to run it.
 @cache
 def _missing(dialect: str, row: type[Base], key: tuple[str, ...]) -> ReturningInsert[Any]:
@@ -52,6 +57,16 @@ def _put(dialect: str, row: type[Base]) -> Insert:
     key = [column.name for column in table.primary_key]
     changed = {name: insert.excluded[name] for name in table.c.keys() if name not in key}
     return insert.on_conflict_do_update(index_elements=key, set_=changed)
+
+
+@cache
+def _add_up(dialect: str, row: type[Base]) -> Insert:
+    table = table_of(row)
+    insert = _insert(dialect, table)
+    key = [column.name for column in table.primary_key]
+    numbers = [name for name in table.c.keys() if name not in key]
+    sums = {name: table.c[name] + insert.excluded[name] for name in numbers}
+    return insert.on_conflict_do_update(index_elements=key, set_=sums)
 
 
 def _insert(dialect: str, table: Table) -> Insert:

@@ -2,8 +2,8 @@
 for six times in a turn, and villages at every text.
 
 What was read of people is forgotten when mapped objects or their statements write to them, and
-at a lock that may have been waited for. Villages are kept by the process, under the number of
-the last change that `counter` holds.
+at a lock that may have been waited for. Villages, and the questions that an office answers, are
+kept by the process, under the number of the last change that `counter` holds.
 """
 
 from collections.abc import Mapping
@@ -13,16 +13,19 @@ from typing import Any
 from sqlalchemy import bindparam, event, select, update
 from sqlalchemy.orm import ORMExecuteState, Session, UOWTransaction
 
+from assistant.hearing.office import OfficeQuestion
 from assistant.people import Village
 from assistant.store.core import table_of
 from assistant.store.tables import FarmerRow, OfficerRow, OfficerVillageRow, VillageRow
 from assistant.store.tables_people import EnrolmentRow
+from assistant.store.tables_questions import OfficeQuestionRow
 from assistant.store.tables_running import CounterRow
 
 VILLAGES = "villages"  # the counter's name, and where a session holds the shelf
 _PEOPLE, _CHANGED, _AT = "people", "villages changed", "villages at"
 # Kinds of what was read.
 FARMER, OFFICER, ENROLLED, AT_HAND = "farmer", "officer", "enrolled", "at hand"
+_SHELVED = (VillageRow, OfficeQuestionRow)  # kept by the process under one number
 _PERSONS = (FarmerRow, OfficerRow, OfficerVillageRow, EnrolmentRow)
 
 
@@ -41,9 +44,11 @@ class Villages:
 
 @dataclass
 class Shelf:
-    """Holds the villages for all threads; they are put there whole."""
+    """Holds the villages for all threads, and the office's questions with the number of the
+    change they are of; they are put there whole."""
 
     villages: Villages | None = None
+    questions: tuple[int, tuple[OfficeQuestion, ...]] | None = None
 
 
 def people(session: Session) -> dict[tuple[str, str], Any]:
@@ -87,6 +92,19 @@ def keep_villages(session: Session, by_name: tuple[Village, ...]) -> None:
         shelf(session).villages = Villages(number, open_ones, by_id)
 
 
+def kept_questions(session: Session) -> tuple[OfficeQuestion, ...] | None:
+    """The office's questions that the process keeps, where they are those of today."""
+    number, kept = _number(session, ask=True), shelf(session).questions
+    return kept[1] if kept is not None and kept[0] == number else None
+
+
+def keep_questions(session: Session, found: tuple[OfficeQuestion, ...]) -> None:
+    """Keeps what was read of the office's questions for the next who ask."""
+    number = _number(session, ask=True)
+    if number is not None:
+        shelf(session).questions = (number, found)
+
+
 def note_number(session: Session, number: int | None) -> None:
     """The number of the last change of a village was read."""
     session.info[_AT] = number
@@ -104,8 +122,8 @@ def _flushed(session: Session, _context: UOWTransaction) -> None:
     written = (*session.new, *session.dirty, *session.deleted)
     if any(isinstance(each, _PERSONS) for each in written):
         forget(session)
-    if any(isinstance(each, VillageRow) for each in written):
-        _count(session)
+    if any(isinstance(each, _SHELVED) for each in written):
+        shelved_changed(session)
 
 
 @event.listens_for(Transaction, "do_orm_execute")
@@ -116,12 +134,12 @@ def _executed(state: ORMExecuteState) -> None:
         return
     if issubclass(state.bind_mapper.class_, _PERSONS):
         forget(state.session)
-    if issubclass(state.bind_mapper.class_, VillageRow):
-        _count(state.session)
+    if issubclass(state.bind_mapper.class_, _SHELVED):
+        shelved_changed(state.session)
 
 
-def _count(session: Session) -> None:
-    """Villages change: other processes read them again once this is committed."""
+def shelved_changed(session: Session) -> None:
+    """What is on the shelf changes: other processes read it again once this is committed."""
     session.info[_CHANGED] = True
     session.connection().execute(_ONE_MORE, {"of": VILLAGES})
 

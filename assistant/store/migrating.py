@@ -7,11 +7,11 @@ from threading import Lock
 
 from alembic import command
 from alembic.config import Config
-from sqlalchemy import Connection, Engine, func, select
+from sqlalchemy import Connection, Engine
 
 from assistant.store.errors import BadRowError
+from assistant.store.making import lock_tables
 
-_MIGRATION_LOCK = 0x6E757273  # any number that no other program locks in this database
 _ONE_AT_A_TIME = Lock()  # Alembic's `op` is one per process, not one per thread
 
 
@@ -22,8 +22,7 @@ def migrate(engine: Engine, revision: str = "head") -> None:
     on SQLite the write lock does.
     """
     with _ONE_AT_A_TIME, engine.connect() as connection, _tables_may_be_made_anew(connection):
-        if connection.dialect.name == "postgresql":
-            connection.execute(select(func.pg_advisory_xact_lock(_MIGRATION_LOCK)))
+        lock_tables(connection)
         command.upgrade(_config(connection), revision)
 
 

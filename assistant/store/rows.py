@@ -14,7 +14,7 @@ from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.dialogue.values import Standing
-from assistant.people import Farmer, Village
+from assistant.people import Farmer, Village, VillageUnit
 from assistant.reminders.values import Reminder
 from assistant.store.codec import read_focus
 from assistant.store.core import table_of
@@ -61,7 +61,13 @@ def _reader(
 
 def village(row: VillageRow) -> Village:
     climate = None if row.climate is None else tuple(row.climate)
-    return value(Village, row, practices=tuple(row.practices), climate=climate)
+    units = None if row.units is None else tuple(map(_unit, row.units))
+    return value(Village, row, practices=tuple(row.practices), climate=climate, units=units)
+
+
+def _unit(kept: Any) -> VillageUnit:
+    names, m2 = kept
+    return VillageUnit(tuple(names), float(m2))
 
 
 def farmer(row: Any) -> Farmer:

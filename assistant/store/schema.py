@@ -8,6 +8,11 @@ from importlib.resources import files
 from sqlalchemy import Engine, inspect, text
 
 from assistant.store.errors import StoreError
+from assistant.store.making import VERSION_TABLE, make_tables
+
+# The tables of 0.1.0, with which the way up begins, and of 0.2.0, where the way down ends:
+# below it people would lose what 0.2.0 keeps of them and never learn of it.
+FIRST, LOWEST = "v0056", "v0075"
 
 _NAMES = re.compile(r'^(down_)?revision\s*(?::[^=]*)?=\s*(?:"(.+?)"|None)', re.MULTILINE)
 
@@ -38,6 +43,11 @@ class Tables:
                 f"The database has the tables of {self.there}, this release works with "
                 f"{self.wanted}: make a copy with nursery backup FILE, then run nursery migrate"
             )
+        if self.there < self.wanted:
+            return (
+                f"The database has the tables of {self.there}, older than the first release: "
+                f"bring them to {FIRST} with release 0.1.0, then run nursery migrate"
+            )
         return (
             f"The database has the tables of {self.there}, which a later release made: start "
             f"that release, or run its nursery downgrade {self.wanted}"
@@ -51,7 +61,18 @@ def tables(engine: Engine) -> Tables:
 
 
 def migrate(engine: Engine, revision: str = "head") -> None:
-    """Runs the migrations that were not run yet, all in one transaction."""
+    """Makes the tables of a new database; in another, runs the migrations that were not run
+    yet, all in one transaction.
+
+    Raises:
+        StoreError: tables that no migration starts from.
+    """
+    found = tables(engine)
+    if found.there is None and revision == "head":
+        make_tables(engine, found.wanted)
+        return
+    if not found.known:
+        raise StoreError(found.advice)
     from assistant.store import migrating  # noqa: PLC0415  # large; most starts change nothing
 
     migrating.migrate(engine, revision)
@@ -61,23 +82,28 @@ def downgrade(engine: Engine, revision: str) -> None:
     """Takes the tables back to an earlier state.
 
     Raises:
-        StoreError: no such state, or a later one than the database has.
+        StoreError: no such state, a later one than the database has, or one before 0.2.0.
     """
-    from assistant.store import migrating  # noqa: PLC0415  # large; most starts change nothing
-
     found = tables(engine)
+    if revision in _before(LOWEST):
+        raise StoreError(
+            f"the tables go back to {LOWEST}, those of release 0.2.0: for {revision} restore "
+            "the copy made before that release, with the release that goes with it"
+        )
     if found.there is None or not found.known or revision not in _before(found.there):
         raise StoreError(
-            f"expected a state before {found.there}, such as v0001, got {revision!r}: see "
-            "nursery status"
+            f"expected a state before {found.there} and not before {LOWEST}, got {revision!r}: "
+            "see nursery status"
         )
+    from assistant.store import migrating  # noqa: PLC0415  # large; most starts change nothing
+
     migrating.downgrade(engine, revision)
 
 
 def _there(engine: Engine) -> str | None:
     """The last change of the tables that there are, as Alembic notes it."""
     with engine.connect() as connection:
-        if not inspect(connection).has_table("alembic_version"):
+        if not inspect(connection).has_table(VERSION_TABLE):
             return None
         asked = text("SELECT version_num FROM alembic_version")
         found: str | None = connection.execute(asked).scalar()

@@ -7,11 +7,12 @@ from sqlalchemy import JSON, Double, ForeignKey, Index, MetaData, UniqueConstrai
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.agronomy.life.events import By, Why
 from assistant.channel import Channel, Step
 from assistant.dialogue.values import Kind
 from assistant.reminders.values import State
-from assistant.store.columns import Key, Moment, Words, named
+from assistant.store.columns import Key, UtcMoment, Words, named
 from assistant.store.values import TextState
 
 # Named constraints, so that a later migration can find them on either database.
@@ -28,11 +29,12 @@ class Base(DeclarativeBase):
 
     metadata = MetaData(naming_convention=_NAMES)
     type_annotation_map = {
-        datetime: Moment(),
+        datetime: UtcMoment(),
         str: Words(),
         float: Double(),
         dict[str, Any]: JSON(none_as_null=True),
         list[str]: JSON(),
+        list[Any]: JSON(none_as_null=True),
         Kind: named(Kind),
         State: named(State),
         TextState: named(TextState),
@@ -59,6 +61,7 @@ class VillageRow(Base):
     health_post: Mapped[str | None]
     vet: Mapped[str | None]
     retired_at: Mapped[datetime | None]  # nobody lives there for us; it is listed nowhere
+    units: Mapped[list[Any] | None]  # of land: [[names], m2]
 
 
 class FarmerRow(Base):
@@ -222,6 +225,7 @@ class WarningRow(Base):
     issued_at: Mapped[datetime]
     cleared_at: Mapped[datetime | None]
     recalled_at: Mapped[datetime | None]  # it was a mistake; then it is cleared too
+    danger: Mapped[str] = mapped_column(default=RAIN)
 
 
 class WarningPhoneRow(Base):

@@ -54,6 +54,7 @@ class LineRow(Base):
     answered_at: Mapped[datetime | None]  # anything but silence
     took_at: Mapped[datetime | None]  # a text was accepted
     rests_until: Mapped[datetime | None]  # the operator asked for a pause, or did not answer
+    rests_from: Mapped[datetime | None]
     said: Mapped[str]  # the operator's words when it last took nothing
     held_at: Mapped[datetime | None]  # a person holds all texts
     held_why: Mapped[str]

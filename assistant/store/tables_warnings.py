@@ -5,9 +5,10 @@ from datetime import datetime
 from sqlalchemy import BigInteger, ForeignKey, Integer
 from sqlalchemy.orm import Mapped, mapped_column
 
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.store.columns import Key, named
 from assistant.store.tables import Base
-from assistant.store.values_warnings import Certainty, Decision, Source
+from assistant.store.values_warnings import AlertCertainty, Decision, DraftSource
 
 
 class WarningDraftRow(Base):
@@ -16,15 +17,16 @@ class WarningDraftRow(Base):
     __tablename__ = "warning_draft"
 
     id: Mapped[Key]
-    source: Mapped[Source] = mapped_column(named(Source))
+    source: Mapped[DraftSource] = mapped_column(named(DraftSource))
     made_by: Mapped[int | None] = mapped_column(ForeignKey("officer.id"))
     alert_id: Mapped[int | None] = mapped_column(
         BigInteger().with_variant(Integer(), "sqlite"), index=True
     )
     starts_at: Mapped[datetime]
     ends_at: Mapped[datetime] = mapped_column(index=True)
-    certainty: Mapped[Certainty] = mapped_column(named(Certainty))
+    certainty: Mapped[AlertCertainty] = mapped_column(named(AlertCertainty))
     hazard: Mapped[str]
+    danger: Mapped[str] = mapped_column(default=RAIN)
     words: Mapped[str]
     created_at: Mapped[datetime]
     decided_at: Mapped[datetime | None]

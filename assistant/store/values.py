@@ -175,7 +175,7 @@ class OneTimeCode:
 
 
 @dataclass(frozen=True)
-class Done:
+class TrailEntry:
     """One line of the audit trail; no officer means the command line."""
 
     id: int
@@ -190,7 +190,7 @@ class Done:
     detail: str
 
 
-class Counts(NamedTuple):
+class WarningAnswers(NamedTuple):
     """What came back on one warning, in phones."""
 
     asked: int

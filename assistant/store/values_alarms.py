@@ -39,7 +39,7 @@ class AlarmTold:
 
 
 @dataclass(frozen=True)
-class Course:
+class AlarmCourse:
     """What a page shows of an alarm beside its call; `told` in the order of telling."""
 
     call_id: int

@@ -26,7 +26,7 @@ class Became(StrEnum):
 
 
 @dataclass(frozen=True)
-class Told:
+class AlertWords:
     """What an alert said in one language, in the service's own words."""
 
     language: str
@@ -61,7 +61,7 @@ class KeptAlert:
     scope: str | None = None
     signed: bool = False
     sealed_by: str | None = None
-    told: tuple[Told, ...] = ()
+    told: tuple[AlertWords, ...] = ()
     village_ids: tuple[int, ...] = ()
     starts_at: datetime | None = None
     ends_at: datetime | None = None
@@ -75,7 +75,7 @@ class KeptAlert:
 
 
 @dataclass(frozen=True)
-class Looked:
+class SourceLook:
     """One place where alerts are read, and how the last look at it went.
 
     etag, modified: what a web server said, to be asked again only for what is new

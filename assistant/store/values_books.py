@@ -60,7 +60,7 @@ class HeardCounts:
 
 
 @dataclass(frozen=True)
-class Counted:
+class MonthCounts:
     """The messages of one village in one month or part of it (named by its first day), both
     ways; here `sent.segments` are all that the operator took, also of texts that it lost."""
 
@@ -69,13 +69,13 @@ class Counted:
     heard: HeardCounts
 
     @classmethod
-    def none(cls, village_id: int | None, month: date) -> "Counted":
+    def none(cls, village_id: int | None, month: date) -> "MonthCounts":
         """Nothing passed."""
         return cls(month, TextCounts.none(village_id), HeardCounts.none(village_id))
 
 
 @dataclass(frozen=True)
-class Lost:
+class LostTexts:
     """Texts that did not arrive, for one reason; `taken`: the operator had them."""
 
     village_id: int | None

@@ -23,7 +23,7 @@ class UnderWarning:
 
 
 @dataclass(frozen=True)
-class Heard:
+class HeardMessage:
     """A message that came in, codes blanked, and the screen that answered it."""
 
     at: datetime
@@ -105,7 +105,7 @@ class PastCall:
 
 
 @dataclass(frozen=True)
-class Handover:
+class VillageHandover:
     """A village passed to another officer."""
 
     at: datetime
@@ -117,7 +117,7 @@ class Handover:
 
 
 @dataclass(frozen=True)
-class Bed:
+class ListedBed:
     """One open nursery in a list of farmers: only what the list shows."""
 
     id: int

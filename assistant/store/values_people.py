@@ -35,7 +35,7 @@ class Enrolment:
 
 
 @dataclass(frozen=True)
-class Listed:
+class RollFarmer:
     """A farmer of the roll as a list is held against them: with the enrolment, if there is
     one."""
 
@@ -96,8 +96,10 @@ class Talk:
 class AtHand:
     """What every text of a phone needs to know.
 
-    `warning` is the latest that stands for the farmer's village, with this phone's answer;
-    `warned`: this phone was asked about it. `warmth` is the latest mean temperature there.
+    `warning` is the latest that stands for the farmer's village, one that this phone was asked
+    about before others, with its answer;
+    `warned`: this phone was asked about it. `dangers` are those that warnings stand of there.
+    `warmth` is the latest mean temperature there.
     `told_first` is the name and number of the officer whom an alarm would reach first.
     `unread` counts the replies that could not be read since the last that could.
     """
@@ -106,6 +108,7 @@ class AtHand:
     talk: Talk | None
     warning: Standing | None
     warned: bool
+    dangers: frozenset[str]
     warmth: Warmth | None
     told_first: tuple[str, str] | None
     unread: int

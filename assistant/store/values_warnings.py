@@ -1,12 +1,14 @@
-"""Rain warnings before and after they go: drafts, and what came of them. Times are UTC."""
+"""Warnings before and after they go: drafts, and what came of them. Times are UTC."""
 
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 from typing import NamedTuple
 
+from assistant.agronomy.dangers.rows import RAIN
 
-class Source(StrEnum):
+
+class DraftSource(StrEnum):
     """Where a draft came from."""
 
     OFFICER = "officer"  # the page
@@ -14,7 +16,7 @@ class Source(StrEnum):
     ALERT = "alert"  # an official alert
 
 
-class Certainty(StrEnum):
+class AlertCertainty(StrEnum):
     """How sure, in the words of the OASIS Common Alerting Protocol 1.2, 3.2.2 `certainty`."""
 
     OBSERVED = "observed"
@@ -33,24 +35,25 @@ class Decision(StrEnum):
 
 @dataclass(frozen=True)
 class Draft:
-    """A rain warning that is worded and not sent yet, or that was decided on.
+    """A warning that is worded and not sent yet, or that was decided on.
 
     `made_by` and `decided_by` are ids of officers, None for the assistant itself. `hazard` is
     "rain", or the event in the words of an official alert; it is shown to the officer and
-    stands in no text. `words` are an officer's own, added to each text. `alert_id` is the
-    alert that the draft was made from.
+    stands in no text. `danger` is the code of its row in `dangers.toml`. `words` are an
+    officer's own, added to each text. `alert_id` is the alert that the draft was made from.
     """
 
     village_ids: tuple[int, ...]
     starts_at: datetime
     ends_at: datetime
     created_at: datetime
-    certainty: Certainty = Certainty.UNKNOWN
+    certainty: AlertCertainty = AlertCertainty.UNKNOWN
     hazard: str = "rain"
     words: str = ""
-    source: Source = Source.OFFICER
+    source: DraftSource = DraftSource.OFFICER
     made_by: int | None = None
     alert_id: int | None = None
+    danger: str = RAIN
     id: int = 0
     decided_at: datetime | None = None
     decided_by: int | None = None
@@ -58,7 +61,7 @@ class Draft:
 
 
 class BedInDanger(NamedTuple):
-    """A bed that rain may harm, and its farmer."""
+    """A bed that a danger may harm, and its farmer."""
 
     farmer_id: int
     phone: str
@@ -110,6 +113,7 @@ class Given:
     issued_at: datetime
     cleared_at: datetime | None
     recalled_at: datetime | None
+    danger: str = RAIN
 
     def stands(self, now: datetime) -> bool:
         """Whether it is neither over nor ended."""

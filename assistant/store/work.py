@@ -19,7 +19,7 @@ from assistant.agronomy.practices import MAT_ONLY, Practice
 from assistant.store import memo, rows
 from assistant.store.backup import copy_out
 from assistant.store.engine import READING, open_engine
-from assistant.store.errors import DatabaseAwayError, DatabaseFailedError
+from assistant.store.errors import DatabaseAwayError, DatabaseFailedError, NoRoomError
 from assistant.store.locks import lock_number
 from assistant.store.memo import Shelf, Transaction
 from assistant.store.queries.accounts import Accounts
@@ -31,15 +31,15 @@ from assistant.store.queries.audit import Audit
 from assistant.store.queries.brakes import Brakes
 from assistant.store.queries.broadcasts import Broadcasts
 from assistant.store.queries.calendar_days import CalendarDays
-from assistant.store.queries.calls import Calls
+from assistant.store.queries.calls import CallQueries
 from assistant.store.queries.danger import Danger
-from assistant.store.queries.desk import Desk
+from assistant.store.queries.desk import DeskQueries
 from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.events import Events
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.ledger import Ledger
-from assistant.store.queries.lines import Lines
+from assistant.store.queries.lines import LineQueries
 from assistant.store.queries.mornings import Mornings
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.office_lists import OfficeLists
@@ -49,15 +49,16 @@ from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
 from assistant.store.queries.pieces import Pieces
 from assistant.store.queries.privacy import Privacy
+from assistant.store.queries.questions import Questions
 from assistant.store.queries.reminders import Reminders
-from assistant.store.queries.roll import Roll
+from assistant.store.queries.roll import RollQueries
 from assistant.store.queries.running import Running
 from assistant.store.queries.seasons import Seasons
 from assistant.store.queries.sending import Sending
 from assistant.store.queries.story import Story
 from assistant.store.queries.talks import Talks
 from assistant.store.queries.warmth import Warmths
-from assistant.store.queries.warnings import Warnings
+from assistant.store.queries.warnings import WarningQueries
 from assistant.store.queries.watch import Watch
 from assistant.store.schema import Tables, downgrade, migrate, tables
 
@@ -93,26 +94,27 @@ class Work:
     talks = _Subject(Talks)
     inbox = _Subject(Inbox)
     outbox = _Subject(Outbox)
-    lines = _Subject(Lines)
+    lines = _Subject(LineQueries)
     pieces = _Subject(Pieces)
+    questions = _Subject(Questions)
     reminders = _Subject(Reminders)
     mornings = _Subject(Mornings)
-    warnings = _Subject(Warnings)
+    warnings = _Subject(WarningQueries)
     drafts = _Subject(Drafts)
     danger = _Subject(Danger)
     sending = _Subject(Sending)
     warmth = _Subject(Warmths)
     alerts = _Subject(Alerts)
     alert_sources = _Subject(AlertSources)
-    calls = _Subject(Calls)
+    calls = _Subject(CallQueries)
     alarms = _Subject(Alarms)
     broadcasts = _Subject(Broadcasts)
     brakes = _Subject(Brakes)
     watch = _Subject(Watch)
-    desk = _Subject(Desk)
+    desk = _Subject(DeskQueries)
     story = _Subject(Story)
     events = _Subject(Events)
-    roll = _Subject(Roll)
+    roll = _Subject(RollQueries)
     privacy = _Subject(Privacy)
     ledger = _Subject(Ledger)
     calendar_days = _Subject(CalendarDays)
@@ -157,6 +159,7 @@ class Store:
         self.practices = practices
         self._shelf = Shelf()
         self.changes = 0  # of settings, made by this process
+        self.lacks_room = False  # whether a write failed for it, and none was tried since
 
     def migrate(self) -> None:
         """Makes or updates the tables. Safe to run at every start, by several at once.
@@ -192,9 +195,21 @@ class Store:
         Raises:
             DatabaseFailedError: the database refused something or could not be reached.
         """
-        with _our_errors(), self._session(self._engine) as session:
-            with session.begin():
-                yield Work(session)
+        try:
+            with _our_errors(), self._session(self._engine) as session:
+                with session.begin():
+                    yield Work(session)
+        except NoRoomError:
+            self.lacks_room = True
+            raise
+
+    @property
+    def folder(self) -> Path | None:
+        """Where the database lies; None where that is another program's."""
+        url = self._engine.url
+        if url.get_backend_name() != "sqlite":
+            return None
+        return Path(url.database or ".").absolute().parent
 
     @contextmanager
     def look(self) -> Iterator[Work]:
@@ -229,7 +244,11 @@ def _our_errors() -> Iterator[None]:
     try:
         yield
     except SQLAlchemyError as error:
-        fault = DatabaseAwayError if _is_away(error) else DatabaseFailedError
+        fault: type[DatabaseFailedError] = DatabaseFailedError
+        if _lacks_room(error):
+            fault = NoRoomError
+        elif _is_away(error):
+            fault = DatabaseAwayError
         raise fault(
             f"expected the database to do its part, got {_said(error)!r}; nothing of this "
             "transaction is kept: see that it can be reached and written to, then try again"
@@ -241,6 +260,18 @@ def _is_away(error: SQLAlchemyError) -> bool:
     if isinstance(error, DBAPIError) and error.connection_invalidated:
         return True
     return isinstance(error, (OperationalError, InterfaceError, TimeoutError))
+
+
+# https://sqlite.org/rescode.html; class 53 of PostgreSQL's appendix A, and 58030 (io_error)
+_NO_ROOM = frozenset({"SQLITE_FULL", "SQLITE_IOERR_WRITE", "SQLITE_READONLY"})
+_NO_ROOM_STATES = frozenset({"53100", "58030"})
+
+
+def _lacks_room(error: SQLAlchemyError) -> bool:
+    """Whether the disk is full, or refuses to be written to."""
+    said = getattr(error, "orig", None)
+    name, state = getattr(said, "sqlite_errorname", ""), getattr(said, "sqlstate", "")
+    return name in _NO_ROOM or state in _NO_ROOM_STATES
 
 
 def _said(error: SQLAlchemyError) -> str:

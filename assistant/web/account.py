@@ -58,18 +58,23 @@ def _account(found: Blueprint, desk: Desk) -> None:
 def _password(found: Blueprint, desk: Desk) -> None:
     @found.get("/password")
     def password() -> ResponseReturnValue:
-        return desk.page("password.html", wrong=None, first=desk.member.must_change)
+        return _password_page(desk, None)
 
     @found.post("/password")
     def change_password() -> ResponseReturnValue:
         old, new, again = (request.form.get(name, "") for name in ("old", "new", "again"))
         outcome = accounts.change_password(desk.house, desk.member, old, new, again, desk.now)
         if isinstance(outcome, Unfit):
-            first = desk.member.must_change
-            return desk.page("password.html", 422, wrong=UNFIT[outcome], first=first)
+            return _password_page(desk, UNFIT[outcome], 422)
         answer = let_in(desk, outcome)
         desk.tell(w.PASSWORD_CHANGED)
         return answer
+
+
+def _password_page(desk: Desk, wrong: Message | None, status: int = 200) -> ResponseReturnValue:
+    known = accounts.knows_old(desk.member, desk.now)
+    first = desk.member.must_change
+    return desk.page("password.html", status, wrong=wrong, first=first, known=known)
 
 
 def _factor(found: Blueprint, desk: Desk) -> None:

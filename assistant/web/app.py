@@ -16,7 +16,7 @@ from assistant.gateways import wire_hooks
 from assistant.service.connections import Allows
 from assistant.service.house import House
 from assistant.service.in_force import InForce
-from assistant.service.pulse import pulse
+from assistant.service.pulse import RoomTried, pulse
 from assistant.web import (
     account,
     alerts,
@@ -35,6 +35,7 @@ from assistant.web import (
     nursery,
     officers,
     programme,
+    questions,
     results,
     rounds,
     season,
@@ -66,7 +67,7 @@ LARGEST_BODY = 256_000  # octets; the longest text that the wire allows, with ro
 
 
 @dataclass(frozen=True)
-class Place:
+class MenuPlace:
     """One page in the list at the top of every page; `under`: blueprints of pages below it."""
 
     endpoint: str
@@ -99,6 +100,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     villages.pages,
     village_beds.pages,
     messages.pages,
+    questions.pages,
     alerts.pages,
     results.pages,
     officers.pages,
@@ -109,20 +111,20 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     lines.pages,
 )
 PLACES = (
-    Place("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
-    Place("rounds.shown", messages_web_desk.ROUND),
-    Place(
+    MenuPlace("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
+    MenuPlace("rounds.shown", messages_web_desk.ROUND),
+    MenuPlace(
         "warnings.warnings",
         messages_web_rain.WARNINGS,
         under=("broadcasts", "alerts"),
         count="warnings",
     ),
-    Place("season.season", messages_web_season.SEASON, under=("wall",)),
-    Place("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
-    Place("villages.villages", w.VILLAGES),
-    Place("messages.ledger", w.MESSAGES, under=("lines",)),
-    Place("results.shown", messages_web_books.RESULTS),
-    Place(
+    MenuPlace("season.season", messages_web_season.SEASON, under=("wall",)),
+    MenuPlace("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
+    MenuPlace("villages.villages", w.VILLAGES),
+    MenuPlace("messages.ledger", w.MESSAGES, under=("lines", "questions")),
+    MenuPlace("results.shown", messages_web_books.RESULTS),
+    MenuPlace(
         "programme.shown",
         messages_web_office.PROGRAMME,
         for_lead=True,
@@ -163,17 +165,7 @@ def create_app(
     gateway = callbacks(Door(kept, called, wake, clock))
     app.register_blueprint(gateway)
 
-    @app.get("/health")
-    def health() -> dict[str, str]:
-        """That this process answers."""
-        return {"status": "ok"}
-
-    @app.get("/health/ready")
-    def ready() -> ResponseReturnValue:
-        """That the service does its work; 503 with what is wrong. No names, no numbers."""
-        faults = pulse(kept.house, clock()).faults
-        return {"faults": faults}, 503 if faults else 200
-
+    _tell_health(app, kept, clock)
     desk = Desk(kept, wake, clock, https, terms or {})
     locks = lock(
         app, desk, secret=house.key_for("web sessions").hex(), https=https, hosts=hosts
@@ -191,6 +183,23 @@ def create_app(
     app.jinja_env.globals["undoable"] = lambda: last_deed(desk)
     app.jinja_env.globals["waiting_counts"] = lambda: counted(desk)
     return app
+
+
+def _tell_health(app: Flask, kept: InForce, clock: Clock) -> None:
+    """What may be asked by whoever watches the service."""
+    try_room = RoomTried(kept.house)
+
+    @app.get("/health")
+    def health() -> dict[str, str]:
+        """That this process answers."""
+        return {"status": "ok"}
+
+    @app.get("/health/ready")
+    def ready() -> ResponseReturnValue:
+        """That the service does its work; 503 with what is wrong. No names, no numbers."""
+        try_room(clock())
+        faults = pulse(kept.house, clock()).faults
+        return {"faults": faults}, 503 if faults else 200
 
 
 def _serve_static(app: Flask) -> None:

@@ -27,7 +27,7 @@ from jinja2 import StrictUndefined, pass_context
 from markupsafe import Markup
 
 from assistant.channel import Clock
-from assistant.people import LANGUAGES, ending
+from assistant.people import LANGUAGES, ending, spaced
 from assistant.service.connections import Allows
 from assistant.service.desk.accounts import prove
 from assistant.service.desk.sessions import Member
@@ -48,10 +48,12 @@ from assistant.wording import (
     messages_web_office,
     messages_web_people,
     messages_web_privacy,
+    messages_web_questions,
     messages_web_season,
     messages_web_settings,
     messages_web_story,
 )
+from assistant.wording.dangers import name_of
 from assistant.wording.message import Message, Say, Slot
 from assistant.wording.render import (
     Catalogue,
@@ -161,7 +163,7 @@ class Desk:
 
 
 @dataclass(frozen=True)
-class Sheet:
+class PaperWords:
     """Words for a sheet of paper, which may be in another language than the page."""
 
     catalogue: Catalogue
@@ -287,6 +289,7 @@ def furnish(app: Flask, desk: Desk) -> None:
         return f"{day(moment.date(), language())} {clock(moment.time(), language())}"
 
     filters: dict[str, Callable[..., str]] = {
+        "spaced": spaced,
         "day": lambda value: day(value, language()),
         "short_day": lambda value: short_day(value, language()),
         "long_day": lambda value: long_day(value, language()),
@@ -300,7 +303,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.globals.update(say=desk.say, token=_token, w=messages_web, t=messages_tasks)
     app.jinja_env.globals.update(s=messages_web_season, a=messages_web_alerts)
-    app.jinja_env.globals.update(story=messages_web_story)
+    app.jinja_env.globals.update(story=messages_web_story, danger_name=name_of)
     app.jinja_env.globals.update(p=messages_web_people, c=messages_web_calls)
     app.jinja_env.globals.update(
         d=messages_web_door,
@@ -314,7 +317,7 @@ def furnish(app: Flask, desk: Desk) -> None:
     app.jinja_env.globals.update(
         k=messages_web_desk, mend=messages_web_mend, stop=messages_web_brakes
     )
-    app.jinja_env.globals.update(ln=messages_web_lines)
+    app.jinja_env.globals.update(ln=messages_web_lines, asks=messages_web_questions)
     app.jinja_env.globals.update(office=messages_web_office, sets=messages_web_settings)
     app.context_processor(
         lambda: {

@@ -8,10 +8,10 @@ from assistant.service.desk import accounts, sessions
 from assistant.service.desk.accounts import (
     HALFWAY_LASTS,
     KNOWN_LASTS,
+    DoorVisit,
     Halfway,
     Locked,
-    Refused,
-    Visit,
+    SignInRefused,
     Welcome,
 )
 from assistant.web.browsers import browser_name
@@ -63,7 +63,7 @@ def _enter(found: Blueprint, desk: Desk) -> None:
 def _shown(
     desk: Desk,
     phone: str,
-    outcome: Refused | Locked | None = None,
+    outcome: SignInRefused | Locked | None = None,
     *,
     asks_code: bool = False,
 ) -> ResponseReturnValue:
@@ -144,8 +144,8 @@ def let_in(desk: Desk, welcome: Welcome) -> ResponseReturnValue:
     return answer
 
 
-def _visit(desk: Desk) -> Visit:
-    return Visit(
+def _visit(desk: Desk) -> DoorVisit:
+    return DoorVisit(
         address=_address(),
         browser=browser_name(request.user_agent.string),
         known=request.cookies.get(desk.known_cookie, ""),
@@ -157,7 +157,7 @@ def _address() -> str:
     return request.remote_addr or "-"
 
 
-def _wrong(desk: Desk, outcome: Refused | Locked) -> Say:
-    if isinstance(outcome, Refused):
+def _wrong(desk: Desk, outcome: SignInRefused | Locked) -> Say:
+    if isinstance(outcome, SignInRefused):
         return w.SIGN_IN_WRONG()
     return w.SIGN_IN_LOCKED(n=max(1, round((outcome.until - desk.now).total_seconds() / 60)))

@@ -6,10 +6,10 @@ from flask.typing import ResponseReturnValue
 from assistant.service.desk.farmers import LONGEST_SEARCH, list_farmers
 from assistant.service.desk.numbers import NotChanged, change_number
 from assistant.service.office.columns import Field
-from assistant.service.office.judging import Question
-from assistant.service.office.single import Done, Form, enrol_by_form
+from assistant.service.office.judging import WhoQuestion
+from assistant.service.office.single import EnrolledOne, Form, enrol_by_form
 from assistant.service.privacy import erase_by_page, take_by_page
-from assistant.service.standing import Standing
+from assistant.service.standing import RollFilter
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web_people as p
 from assistant.wording import messages_web_privacy as v
@@ -45,9 +45,9 @@ def pages(desk: Desk) -> Blueprint:
     return found
 
 
-def _standing() -> Standing | None:
+def _standing() -> RollFilter | None:
     asked = request.args.get("standing", "")
-    return Standing(asked) if asked in set(Standing) else None
+    return RollFilter(asked) if asked in set(RollFilter) else None
 
 
 # --- enrolling one ---------------------------------------------------------------------------
@@ -71,7 +71,7 @@ def _enrolling(found: Blueprint, desk: Desk) -> None:
             moves="moves" in request.form,
         )
         outcome = enrol_by_form(desk.house, desk.sight, form, desk.now)
-        if isinstance(outcome, Done):
+        if isinstance(outcome, EnrolledOne):
             desk.wake()
             desk.tell(outcome.says)
             return desk.to("nursery.farmer", farmer=outcome.farmer_id)
@@ -82,7 +82,7 @@ def _enrolling(found: Blueprint, desk: Desk) -> None:
 
 
 def _form(
-    desk: Desk, question: Question | None = None, *, moves: bool = False
+    desk: Desk, question: WhoQuestion | None = None, *, moves: bool = False
 ) -> ResponseReturnValue:
     """The form, with what was typed still in it; `moves`: asks whether a farmer is moved."""
     return desk.page(

@@ -8,10 +8,11 @@ from flask.typing import ResponseReturnValue
 
 from assistant.people import LANGUAGES
 from assistant.service.office import keeping
+from assistant.service.office.asking import asking
 from assistant.service.office.choices import OWNERS, SHARED, Choices
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import Outlook, Verdict
-from assistant.service.office.keeping import Opened
+from assistant.service.office.keeping import OpenedList
 from assistant.service.office.listing import approval, fingerprint, guessed, read_paper
 from assistant.service.office.rejects import written
 from assistant.service.office.sheets import ENCODINGS, MOST_BYTES, SheetError
@@ -19,7 +20,9 @@ from assistant.service.office.taking import counts_of
 from assistant.web.broadcasts import why_not
 from assistant.web.desk import Desk, may_reach, typed
 from assistant.web.jobs import Job, Jobs
+from assistant.web.storms import priced
 from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_rain
 
 SHOWN = 50  # rows of each table
 _ROOM = 100_000  # octets of a form around the file
@@ -80,7 +83,7 @@ def _file(content: bytes, name: str) -> Response:
     return response
 
 
-def _opened(desk: Desk, number: int) -> Opened:
+def _opened(desk: Desk, number: int) -> OpenedList:
     paper = keeping.opened(desk.house, desk.sight, number)
     if paper is None:
         abort(404)
@@ -130,7 +133,7 @@ def _region(desk: Desk) -> str:
     return str(Locale.parse(desk.catalogue.language).territories.get(code, code))
 
 
-def _read_anew(desk: Desk, it: Opened, sheet: str, encoding: str) -> ResponseReturnValue:
+def _read_anew(desk: Desk, it: OpenedList, sheet: str, encoding: str) -> ResponseReturnValue:
     """Another sheet or other letters: all of it is guessed anew, and shown."""
     try:
         paper = read_paper(it.kept.content or b"", sheet, encoding)
@@ -141,7 +144,7 @@ def _read_anew(desk: Desk, it: Opened, sheet: str, encoding: str) -> ResponseRet
     return desk.to("lists.columns", number=it.kept.id)
 
 
-def _approved(desk: Desk, it: Opened) -> Choices:
+def _approved(desk: Desk, it: OpenedList) -> Choices:
     """What the form of columns says; what it does not know of stays."""
     columns: dict[int, Field] = {}
     for at in range(len(it.paper.heads)):
@@ -193,6 +196,9 @@ def _looking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
             seen=seen,
             by=by,
             counts=counts_of(seen),
+            asking=asking(desk.house, desk.sight, seen),
+            money=priced(desk),
+            r=messages_web_rain,
             shown=SHOWN,
             mark=fingerprint(seen),
             questions=seen.shared or seen.owners,
@@ -216,14 +222,38 @@ def _looking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
         return _file(content, "to-mend.csv")
 
 
-def _decided(it: Opened) -> Choices:
+def _decided(it: OpenedList) -> Choices:
     """The choices of a list with what was answered on the page."""
     return replace(
         it.choices,
         shared={**it.choices.shared, **_answers("shared-", SHARED)},
         owners={**it.choices.owners, **_answers("owner-", OWNERS)},
-        moves={"yes": True, "no": False}.get(typed("moves"), it.choices.moves),
+        moves=_YES_NO.get(typed("moves"), it.choices.moves),
+        leave_cells=_YES_NO.get(typed("leave_cells"), it.choices.leave_cells),
+        mended=_mended(it),
     )
+
+
+_YES_NO = {"yes": True, "no": False}
+LONGEST_CELL = 100
+
+
+def _mended(it: OpenedList) -> dict[str, dict[str, str]]:
+    """The cells of rows left out as they were typed on the page, with those typed before; what
+    is as the file has it is none."""
+    mended = {line: dict(cells) for line, cells in it.choices.mended.items()}
+    rows = {str(row.line): row for row in it.paper.rows}
+    for name in request.form:
+        line, _, at = name.removeprefix("cell-").partition("-")
+        if not name.startswith("cell-") or line not in rows or not at.isdecimal():
+            continue
+        if int(at) not in it.choices.columns:
+            continue
+        words, cells = typed(name, LONGEST_CELL), rows[line].cells
+        mended.setdefault(line, {})[at] = words
+        if words == (cells[int(at)] if int(at) < len(cells) else ""):
+            del mended[line][at]
+    return {line: cells for line, cells in mended.items() if cells}
 
 
 def _answers(start: str, known: tuple[str, ...]) -> dict[str, str]:
@@ -235,12 +265,12 @@ def _answers(start: str, known: tuple[str, ...]) -> dict[str, str]:
     }
 
 
-def _dry(desk: Desk, jobs: Jobs, it: Opened) -> Job:
+def _dry(desk: Desk, jobs: Jobs, it: OpenedList) -> Job:
     house, sight, now = desk.house, desk.sight, desk.now
     return jobs.job(_key(it), lambda job: keeping.dry_run(house, sight, it, now))
 
 
-def _key(it: Opened) -> tuple[object, ...]:
+def _key(it: OpenedList) -> tuple[object, ...]:
     """One dry run for each way in which a list is read and each time it was decided."""
     return "dry", it.kept.id, it.kept.changed_at, repr(it.choices)
 
@@ -291,7 +321,7 @@ def _may_ask(desk: Desk, dry: Job) -> bool:
     return refused is None and may_reach(desk, asked)
 
 
-def _held_up(desk: Desk, it: Opened, dry: Job) -> ResponseReturnValue | None:
+def _held_up(desk: Desk, it: OpenedList, dry: Job) -> ResponseReturnValue | None:
     """Where the button sends back to the page. The questions stand in the same form: what was
     answered since the look is not lost, and what is open is left out only where that was
     ticked."""
@@ -306,7 +336,7 @@ def _held_up(desk: Desk, it: Opened, dry: Job) -> ResponseReturnValue | None:
     return None if _may_ask(desk, dry) else desk.to("lists.outlook", number=it.kept.id)
 
 
-def _take(desk: Desk, jobs: Jobs, it: Opened, mark: str) -> None:
+def _take(desk: Desk, jobs: Jobs, it: OpenedList, mark: str) -> None:
     house, sight, now, wake = desk.house, desk.sight, desk.now, desk.wake
 
     def work(job: Job) -> bool:

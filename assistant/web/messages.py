@@ -5,7 +5,7 @@ from decimal import Decimal
 from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service.desk.messages import Wanted, Which, messages, messages_by_month
+from assistant.service.desk.messages import MessageFilter, Which, messages, messages_by_month
 from assistant.service.desk.unread import unread_replies
 from assistant.web.desk import Desk, asked_number
 from assistant.wording import messages_web_books as words
@@ -18,7 +18,7 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.get("/messages")
     def ledger() -> ResponseReturnValue:
-        wanted = Wanted(
+        wanted = MessageFilter(
             village_id=asked_number("village"),
             month=request.args.get("month", ""),
             which=request.args.get("which", ""),

@@ -9,6 +9,7 @@ from assistant.service.copies import ask_for_copy
 from assistant.service.desk import exports, village_office
 from assistant.service.desk.programme import programme_page
 from assistant.service.desk.village_office import Helpers, NotKept
+from assistant.service.land_units import NoUnit, set_units
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.web.results import KINDS
 from assistant.web.sheets import csv_file, xlsx_file
@@ -18,6 +19,8 @@ from assistant.wording import messages_web_desk as k
 from assistant.wording import messages_web_office as o
 from assistant.wording import messages_web_rain as r
 from assistant.wording.message import Message
+
+_SHOWN = 60  # characters of a line that could not be read
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -54,6 +57,7 @@ def pages(desk: Desk) -> Blueprint:
         return desk.to("programme.shown", anchor="copies")
 
     _villages(found, desk)
+    _units(found, desk)
     _endings(found, desk)
     return found
 
@@ -99,6 +103,19 @@ def _villages(found: Blueprint, desk: Desk) -> None:
             o.VILLAGE_NOT[kept] if isinstance(kept, NotKept) else o.VILLAGE_KEPT, wrong=wrong
         )
         return desk.to("villages.village", village=village)
+
+
+def _units(found: Blueprint, desk: Desk) -> None:
+    @found.post("/villages/<int:village>/units")
+    def units(village: int) -> ResponseReturnValue:
+        kept = set_units(desk.house, desk.sight, village, typed("units"), desk.now)
+        if kept is None:
+            abort(404)
+        if isinstance(kept, NoUnit):
+            desk.tell(o.UNITS_WRONG(words=kept.line[:_SHOWN]), wrong=True)
+        else:
+            desk.tell(o.UNITS_KEPT)
+        return desk.to("villages.village", village=village, anchor="units")
 
 
 def _endings(found: Blueprint, desk: Desk) -> None:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from flask import Blueprint, Response, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service.season.results import Results, Season, results
+from assistant.service.season.results import Results, SeasonSpan, results
 from assistant.service.season.results_file import HEAD, Value, note_taken, rows
 from assistant.service.season.results_lines import Ended
 from assistant.web.desk import Desk, asked_number
@@ -29,7 +29,7 @@ def pages(desk: Desk) -> Blueprint:
     def shown() -> ResponseReturnValue:
         model = _asked(desk)
 
-        def called(season: Season) -> str:
+        def called(season: SeasonSpan) -> str:
             return desk.say(_season(desk, season))
 
         return desk.page("results.html", model=model, b=words, ended=Ended, season_name=called)
@@ -55,7 +55,7 @@ def _asked(desk: Desk) -> Results:
     )
 
 
-def _season(desk: Desk, season: Season) -> Say:
+def _season(desk: Desk, season: SeasonSpan) -> Say:
     language = desk.catalogue.language
     first, last = month(season.start, language), month(season.last, language)
     return words.SEASON_OF(month=first, until=last)

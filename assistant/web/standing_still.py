@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from assistant.service.brakes import stopped_words
 from assistant.service.copies import copy_is_late
-from assistant.service.pulse import Fault, Pulse, pulse
+from assistant.service.pulse import Pulse, ServiceFault, pulse
 from assistant.service.set_aside import aside_for
 from assistant.web.desk import Desk
 from assistant.wording import messages_web_running as r
@@ -20,17 +20,22 @@ def standing_still(desk: Desk) -> tuple[Say, ...]:
 
 def texts_leave(desk: Desk) -> bool:
     """Whether no text of the day is kept from its phone, by a line or by a person."""
-    return {Fault.WAITING, Fault.HELD}.isdisjoint(pulse(desk.house, desk.now).faults)
+    return {ServiceFault.WAITING, ServiceFault.HELD}.isdisjoint(
+        pulse(desk.house, desk.now).faults
+    )
 
 
 def _faults(found: Pulse) -> Iterator[Say]:
     minutes = int(found.waits.total_seconds() // 60)
-    for fault in found.faults[:1]:  # one standstill has many signs
-        if fault is Fault.HELD:
+    if not found.room:
+        yield r.NO_ROOM()
+    others = [each for each in found.faults if each is not ServiceFault.ROOM]
+    for fault in others[:1]:  # one standstill has many signs
+        if fault is ServiceFault.HELD:
             yield r.HELD(why=found.line.held_why)
         elif minutes:
             yield r.WAITING(minutes=minutes)
-        elif fault is Fault.TICKING:
+        elif fault is ServiceFault.TICKING:
             yield r.NOBODY_TICKS()
         else:
             yield r.NOBODY_SENDS()

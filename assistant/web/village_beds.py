@@ -6,7 +6,7 @@ from flask.typing import ResponseReturnValue
 from assistant.agronomy.constants import LEAF_COLDEST_C, LEAF_HOTTEST_C
 from assistant.agronomy.growth.warmth import Warmth
 from assistant.service import village_beds as service
-from assistant.service.village_beds import NotKept
+from assistant.service.village_beds import WarmthNotKept
 from assistant.web.desk import Desk, typed, typed_date
 from assistant.wording import messages_web_beds as b
 
@@ -48,7 +48,7 @@ def pages(desk: Desk) -> Blueprint:
         outcome = service.note_climate(desk.house, desk.sight, village, months, desk.now)
         if outcome is None:
             abort(404)
-        if isinstance(outcome, NotKept):
+        if isinstance(outcome, WarmthNotKept):
             desk.tell(b.NO_CLIMATE, wrong=True)
         else:
             kept = b.CLIMATE_KEPT if months else b.CLIMATE_NONE
@@ -68,10 +68,10 @@ def _months(text: str) -> tuple[float, ...] | None:
         return ()
 
 
-def _answer(desk: Desk, village_id: int, outcome: Warmth | NotKept) -> None:
-    if outcome is NotKept.DAY:
+def _answer(desk: Desk, village_id: int, outcome: Warmth | WarmthNotKept) -> None:
+    if outcome is WarmthNotKept.DAY:
         desk.tell(b.NO_DAY, wrong=True)
-    elif isinstance(outcome, NotKept):
+    elif isinstance(outcome, WarmthNotKept):
         wrong = b.NO_DEGREES(low=LEAF_COLDEST_C.value, high=LEAF_HOTTEST_C.value)
         desk.tell(wrong, wrong=True)
     else:

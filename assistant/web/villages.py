@@ -6,11 +6,13 @@ from flask.typing import ResponseReturnValue
 from assistant.service.desk import villages as service
 from assistant.service.desk.village_map import village_map
 from assistant.service.desk.villages import Stays
-from assistant.service.places import place_village, read_point
+from assistant.service.land_units import units_text
+from assistant.service.places import looks_turned, others_than, place_village, read_point
 from assistant.service.village_beds import village_beds
 from assistant.web.desk import Desk, lead_only, typed
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_beds
+from assistant.wording import messages_web_mend as mend
 from assistant.wording import messages_web_rain as r
 
 
@@ -40,6 +42,8 @@ def pages(desk: Desk) -> Blueprint:
             r=r,
             others=others,
             near=near,
+            place=request.args.get("place", "")[:40],
+            units=units_text(story.line.village.units),
         )
 
     @found.post("/villages/<int:village>/hand-over")
@@ -72,8 +76,14 @@ def _placing(found: Blueprint, desk: Desk) -> None:
     def place(village: int) -> ResponseReturnValue:
         words = typed("place")
         point = read_point(words)
+        others = others_than(desk.sight.villages, village)
         if words and point is None:
             desk.tell(r.PLACE_WRONG, wrong=True)
+        elif point and "sure" not in request.form and looks_turned(point, others):
+            desk.tell(mend.PLACE_TURNED, wrong=True)
+            return desk.to(
+                "villages.village", village=village, anchor="place", place=words[:40]
+            )
         elif place_village(desk.house, desk.sight, village, point, desk.now) is None:
             abort(404)
         else:

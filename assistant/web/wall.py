@@ -6,7 +6,7 @@ from flask.typing import ResponseReturnValue
 from assistant.people import LANGUAGES
 from assistant.service.season import wall_calendar as service
 from assistant.service.season.wall_calendar import WallCalendar
-from assistant.web.desk import Desk, Sheet
+from assistant.web.desk import Desk, PaperWords
 from assistant.web.season import asked_date
 
 MOST_NAMES = 4  # in a field of the grid; more are only counted, the list of days has all
@@ -47,7 +47,9 @@ def _shown(desk: Desk, sheet: WallCalendar | None, usual: str) -> ResponseReturn
     return desk.page(
         "wall.html",
         model=sheet,
-        sheet=Sheet(desk.house.catalogue(language) if language in spoken else desk.catalogue),
+        sheet=PaperWords(
+            desk.house.catalogue(language) if language in spoken else desk.catalogue
+        ),
         form=form if form in FORMS else usual,
         languages={code: LANGUAGES[code] for code in spoken},
         most=MOST_NAMES,

@@ -7,15 +7,23 @@ from zoneinfo import ZoneInfo
 from flask import Blueprint, request
 from flask.typing import ResponseReturnValue
 
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.service.places import read_point
 from assistant.service.storms.rain_drafts import draft_page, warnings_page
-from assistant.service.storms.rain_wanted import LONGEST_ADDED, Certainty, Made, Wanted, make
+from assistant.service.storms.rain_wanted import (
+    LONGEST_ADDED,
+    AlertCertainty,
+    Made,
+    Wanted,
+    make,
+)
 from assistant.web.desk import Desk, asked_number, typed, typed_date
 from assistant.web.storms import drafts, storms
 from assistant.wording import messages_web_broadcast
 from assistant.wording import messages_web_rain as r
+from assistant.wording.dangers import name_of
 
-OFFERED = (Certainty.OBSERVED, Certainty.LIKELY, Certainty.POSSIBLE)
+OFFERED = (AlertCertainty.OBSERVED, AlertCertainty.LIKELY, AlertCertainty.POSSIBLE)
 USUAL_LENGTH = timedelta(hours=6)
 ONE_DAY = timedelta(days=1)
 
@@ -65,6 +73,8 @@ def _form(
         beds={each.village.id: each.beds for each in model.villages},
         b=messages_web_broadcast,
         offered=OFFERED,
+        dangers=[(row.code, name_of(row.code)) for row in DANGERS.all],
+        longest_d=DANGERS[_danger(filled.get("danger", ""))].longest_d,
         longest=LONGEST_ADDED,
     )
 
@@ -84,7 +94,12 @@ def _started(desk: Desk) -> Mapping[str, str]:
         return Filled(_hours(local, local + USUAL_LENGTH))
     draft = model.line.draft
     filled = _hours(model.line.starts_at, model.line.ends_at)
-    filled |= {"sure": draft.certainty, "words": draft.words, "draft": str(draft.id)}
+    filled |= {
+        "danger": draft.danger,
+        "sure": draft.certainty,
+        "words": draft.words,
+        "draft": str(draft.id),
+    }
     return Filled(filled, tuple(str(village.id) for village in model.line.villages))
 
 
@@ -130,7 +145,8 @@ def _wanted() -> Wanted:
         starts=_time("from_time"),
         ends_on=typed_date("to_day"),
         ends=_time("to_time"),
-        certainty=Certainty(sure) if sure in OFFERED else Certainty.LIKELY,
+        danger=_danger(form.get("danger", "")),
+        certainty=AlertCertainty(sure) if sure in OFFERED else AlertCertainty.LIKELY,
         words=typed("words"),
         ranged=bool(typed("km") or typed("point")),
         km=_kilometres(typed("km")),
@@ -138,6 +154,10 @@ def _wanted() -> Wanted:
         centre_id=int(near) if near.isascii() and near.isdecimal() and len(near) < 10 else None,
         instead_of=int(number) if number.isascii() and number.isdecimal() else None,
     )
+
+
+def _danger(code: str) -> str:
+    return code if code in {row.code for row in DANGERS.all} else RAIN
 
 
 def _time(name: str) -> time | None:

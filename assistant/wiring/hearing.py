@@ -16,6 +16,7 @@ from assistant.wiring.asked import open_labels, open_match
 from assistant.wiring.day_words import open_day_words
 from assistant.wiring.lasting import lasting
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wiring.office_words import open_office_words
 from assistant.wiring.questions import open_questions
 from assistant.wiring.reports import open_reports
 
@@ -43,6 +44,7 @@ def open_ears() -> Ears:
         open_reports(),
         open_match(),
         open_labels(),
+        open_office_words(),
     )
 
 

@@ -167,6 +167,6 @@ def _meter(settings: Settings) -> Meter:
     """Only who is asked for figures opens the library that gives them."""
     if not settings.metrics_port:
         return NoMeter()
-    from assistant.wiring.watching import Counts  # noqa: PLC0415  # see above
+    from assistant.wiring.watching import ProcessCounts  # noqa: PLC0415  # see above
 
-    return Counts()
+    return ProcessCounts()

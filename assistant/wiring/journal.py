@@ -20,7 +20,7 @@ _WHAT = b"journal of stops"
 _MARK = "key"  # begins a line that tells by which key the others were written
 
 
-class Said(NamedTuple):
+class LastSaid(NamedTuple):
     """What a phone said last: whether it stopped its texts, and when."""
 
     stopped: bool
@@ -61,13 +61,13 @@ def digest_of(phone: str, key: bytes) -> str:
     return hmac.digest(key, _WHAT + phone.encode(), "sha256").hex()
 
 
-def read_journal(path: Path) -> Mapping[str, Said]:
+def read_journal(path: Path) -> Mapping[str, LastSaid]:
     """What each phone said last, by its digest; by its number in lines of earlier releases. A
     line that a power cut left half is passed over."""
-    found: dict[str, Said] = {}
+    found: dict[str, LastSaid] = {}
     for at, who, said in _lines(path):
         if at != _MARK:
-            found[who] = Said(said == "stop", datetime.fromisoformat(at))
+            found[who] = LastSaid(said == "stop", datetime.fromisoformat(at))
     return found
 
 

@@ -9,13 +9,13 @@ from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.life.rows import TASKS, Origin, tasks_of
 from assistant.agronomy.practices import (
     Anchor,
-    Bed,
+    BedMake,
+    DayPoint,
     Days,
     Labour,
-    Piece,
+    MatSize,
     PieceKind,
     Planting,
-    Point,
     Practice,
     TaskRule,
     Window,
@@ -23,28 +23,28 @@ from assistant.agronomy.practices import (
 from assistant.agronomy.practices.mat import plain_days
 from assistant.agronomy.sourced.constant import Constant
 from assistant.agronomy.tasks import TaskCode
-from assistant.wiring.practice_numbers import Reader, Span
+from assistant.wiring.practice_numbers import NumberReader, UnitRange
 
-_DAY = Span("day", 1, 60)
-_LEAVES = Span("open leaves", 1, 8)
-_PARTS = Span("pails per batch", 0, 20)
-_HOURS_PER_HA = Span("person-hours per ha of field", 1, 1000)
+_DAY = UnitRange("day", 1, 60)
+_LEAVES = UnitRange("open leaves", 1, 8)
+_PARTS = UnitRange("pails per batch", 0, 20)
+_HOURS_PER_HA = UnitRange("person-hours per ha of field", 1, 1000)
 _BED = {
-    "share": Span("m2 of bed per m2 of field", 0.0005, 0.3),
-    "max_seeds_per_cm2": Span("seeds per cm2", 0.05, 12),
-    "depth_m": Span("m", 0.0005, 0.1),
+    "share": UnitRange("m2 of bed per m2 of field", 0.0005, 0.3),
+    "max_seeds_per_cm2": UnitRange("seeds per cm2", 0.05, 12),
+    "depth_m": UnitRange("m", 0.0005, 0.1),
     "soil_parts": _PARTS,
     "manure_parts": _PARTS,
     "hull_parts": _PARTS,
-    "flood_depth_m": Span("m", 0, 0.1),
+    "flood_depth_m": UnitRange("m", 0, 0.1),
 }
-_PIECE = {"length_m": Span("m", 0.1, 3), "width_m": Span("m", 0.1, 3)}
-_SHEET = Span("fraction of the bed", 0, 0.5)
+_PIECE = {"length_m": UnitRange("m", 0.1, 3), "width_m": UnitRange("m", 0.1, 3)}
+_SHEET = UnitRange("fraction of the bed", 0, 0.5)
 _PLANTING = {
-    "row_cm": Span("cm", 8, 60),
-    "hill_cm": Span("cm", 8, 60),
-    "seedlings_per_hill": Span("seedlings", 1, 6),
-    "establishment": Span("fraction", 0.05, 1),
+    "row_cm": UnitRange("cm", 8, 60),
+    "hill_cm": UnitRange("cm", 8, 60),
+    "seedlings_per_hill": UnitRange("seedlings", 1, 6),
+    "establishment": UnitRange("fraction", 0.05, 1),
 }
 _WINDOW = {
     **dict.fromkeys(("first", "last", "assumed", "earliest", "latest"), _DAY),
@@ -52,12 +52,12 @@ _WINDOW = {
     "leaves_last": _LEAVES,
 }
 _DAYS = {
-    "uncover": Span("day", 1, 14),
-    "uncover_latest": Span("day", 1, 21),
-    "drain_before": Span("days", 0, 5),
+    "uncover": UnitRange("day", 1, 14),
+    "uncover_latest": UnitRange("day", 1, 21),
+    "drain_before": UnitRange("days", 0, 5),
 }
 _LABOUR = {
-    "raise_h_per_m2": Span("person-hours per m2 of bed", 0.001, 5),
+    "raise_h_per_m2": UnitRange("person-hours per m2 of bed", 0.001, 5),
     "lift_h_per_ha": _HOURS_PER_HA,
     "plant_h_per_ha": _HOURS_PER_HA,
 }
@@ -74,7 +74,7 @@ def read_practice(
     code: str, table: Mapping[str, Any]
 ) -> tuple[Practice | None, tuple[str, ...]]:
     """A practice from its parsed file, and all its faults (then there is no practice)."""
-    reader = Reader(code, table)
+    reader = NumberReader(code, table)
     reader.only(table, "", _TOP)
     names = reader.words(reader.section(table, "name"), "[name]")
     if "en" not in dict(names):
@@ -99,7 +99,7 @@ def read_practice(
 
 
 def _numbers(
-    reader: Reader, table: Mapping[str, Any], name: str, spans: Mapping[str, Span]
+    reader: NumberReader, table: Mapping[str, Any], name: str, spans: Mapping[str, UnitRange]
 ) -> dict[str, Constant]:
     """All numbers of a section that holds nothing else."""
     section = reader.section(table, name)
@@ -108,7 +108,7 @@ def _numbers(
 
 
 def _made(
-    reader: Reader, section: Mapping[str, Any], name: str, spans: Mapping[str, Span]
+    reader: NumberReader, section: Mapping[str, Any], name: str, spans: Mapping[str, UnitRange]
 ) -> dict[str, Constant]:
     found = {
         key: reader.number(section.get(key), f"[{name}] {key}", span)
@@ -117,7 +117,7 @@ def _made(
     return {key: number for key, number in found.items() if number is not None}
 
 
-def _bed(reader: Reader, table: Mapping[str, Any]) -> Bed | None:
+def _bed(reader: NumberReader, table: Mapping[str, Any]) -> BedMake | None:
     section = reader.section(table, "bed")
     reader.only(section, "[bed]", frozenset(_BED) | _BED_MORE)
     numbers = _made(reader, section, "bed", _BED)
@@ -128,7 +128,7 @@ def _bed(reader: Reader, table: Mapping[str, Any]) -> Bed | None:
     covers_seed = reader.flag(section, "[bed]", "covers_seed", default=True)
     if len(numbers) < len(_BED):
         return None
-    return Bed(
+    return BedMake(
         **numbers,
         sheet_allowance=allowance or None,
         piece=piece,
@@ -137,7 +137,7 @@ def _bed(reader: Reader, table: Mapping[str, Any]) -> Bed | None:
     )
 
 
-def _piece(reader: Reader, bed: Mapping[str, Any]) -> Piece | None:
+def _piece(reader: NumberReader, bed: Mapping[str, Any]) -> MatSize | None:
     section = reader.section(bed, "piece")
     reader.only(section, "[bed.piece]", frozenset(_PIECE) | {"kind"})
     sides = _made(reader, section, "bed.piece", _PIECE)
@@ -145,10 +145,10 @@ def _piece(reader: Reader, bed: Mapping[str, Any]) -> Piece | None:
     if kind not in set(PieceKind):
         reader.fault("[bed.piece] kind", f"write one of {', '.join(PieceKind)}")
         return None
-    return Piece(PieceKind(kind), **sides) if len(sides) == len(_PIECE) else None
+    return MatSize(PieceKind(kind), **sides) if len(sides) == len(_PIECE) else None
 
 
-def _days(reader: Reader, table: Mapping[str, Any]) -> Days | None:
+def _days(reader: NumberReader, table: Mapping[str, Any]) -> Days | None:
     numbers = _numbers(reader, table, "days", _DAYS)
     rows = table.get("task")
     if not isinstance(rows, list) or not all(isinstance(row, Mapping) for row in rows):
@@ -159,14 +159,14 @@ def _days(reader: Reader, table: Mapping[str, Any]) -> Days | None:
     return Days(**numbers, tasks=rules) if len(numbers) == len(_DAYS) else None
 
 
-def _check_codes(reader: Reader, codes: list[TaskCode]) -> None:
+def _check_codes(reader: NumberReader, codes: list[TaskCode]) -> None:
     for code in sorted({code for code in codes if codes.count(code) > 1}):
         reader.fault(f"[[task]] {code}", "stands here twice; leave one")
     for code in sorted(TASKS.codes(lambda row: row.always) - set(codes)):
         reader.fault(f"[[task]] {code}", "is missing; every practice has it")
 
 
-def _rule(reader: Reader, row: Mapping[str, Any]) -> TaskRule | None:
+def _rule(reader: NumberReader, row: Mapping[str, Any]) -> TaskRule | None:
     code = row.get("code")
     place = f"[[task]] {code}"
     reader.only(row, place, _TASK)
@@ -184,20 +184,20 @@ def _rule(reader: Reader, row: Mapping[str, Any]) -> TaskRule | None:
 
 
 def _point(
-    reader: Reader, row: Mapping[str, Any], place: str, keys: tuple[str, str]
-) -> Point | None:
+    reader: NumberReader, row: Mapping[str, Any], place: str, keys: tuple[str, str]
+) -> DayPoint | None:
     anchor, days = row.get(keys[0]), row.get(keys[1], 0)
     if anchor not in set(Anchor):
         reader.fault(f"{place} {keys[0]}", f"write one of {', '.join(Anchor)}")
         return None
-    span = Span("days", -_MOST_DAYS, _MOST_DAYS)
+    span = UnitRange("days", -_MOST_DAYS, _MOST_DAYS)
     if isinstance(days, int) and not isinstance(days, bool) and "sure" not in row:
         if not span.low <= days <= span.high:
             reader.fault(f"{place} {keys[1]}", f"expected -{_MOST_DAYS} to {_MOST_DAYS} days")
-        return Point(Anchor(anchor), plain_days(days))
+        return DayPoint(Anchor(anchor), plain_days(days))
     given = days if isinstance(days, str) else {"value": days, **_told(row)}
     number = reader.number(given, f"{place} {keys[1]}", span)
-    return Point(Anchor(anchor), number) if number else None
+    return DayPoint(Anchor(anchor), number) if number else None
 
 
 def _told(row: Mapping[str, Any]) -> dict[str, Any]:

@@ -23,7 +23,7 @@ _KEYS = frozenset({"value", "low", "high", "sure", "sources", "note"})
 _SOURCE_KEYS = ("publisher", "title", "year")
 
 
-class Span(NamedTuple):
+class UnitRange(NamedTuple):
     """A unit, and the ends between which a value can be."""
 
     unit: str
@@ -39,7 +39,7 @@ class Basis(NamedTuple):
     note: str
 
 
-class Reader:
+class NumberReader:
     """Reads the parts of one file and collects what is wrong with them."""
 
     def __init__(self, code: str, table: Mapping[str, Any]) -> None:
@@ -82,7 +82,7 @@ class Reader:
                 self.fault(f"{place} {key}", f"write words in quotes, not {text!r}")
         return tuple((key, str(text)) for key, text in table.items())
 
-    def number(self, given: object, place: str, span: Span) -> Constant | None:
+    def number(self, given: object, place: str, span: UnitRange) -> Constant | None:
         """A number with its source."""
         if given is None:
             self.fault(place, f"is missing; write a number of {span.unit} with its source")
@@ -132,7 +132,7 @@ class Reader:
             self.fault(f"{place} note", f"say why, since it is {sure}")
         return Basis(sure, sources, note)
 
-    def _within(self, given: object, place: str, span: Span) -> float | None:
+    def _within(self, given: object, place: str, span: UnitRange) -> float | None:
         if isinstance(given, bool) or not isinstance(given, int | float):
             self.fault(place, f"write a number of {span.unit}, not {given!r}")
             return None

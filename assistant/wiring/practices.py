@@ -17,6 +17,7 @@ from typing import NamedTuple
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.sources_page import sources_page
 from assistant.settings import SettingsError
+from assistant.wiring.dangers import open_dangers
 from assistant.wiring.practice_file import read_practice
 from assistant.wiring.tasks import open_tasks
 
@@ -33,6 +34,7 @@ def open_practices(folder: Path | None = None) -> Mapping[str, Practice]:
     Raises:
         PracticeError: lists the faults of all files.
     """
+    open_dangers()
     open_tasks()  # which tasks a practice may have stands there
     made: dict[str, Practice] = {MAT.code: MAT}
     faults: list[str] = []

@@ -10,20 +10,22 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, TypeVar
 
-from assistant.alerts import Place
+from assistant.alerts import VillagePlace
 from assistant.alerts.fields import DATE_LINE, POLE
 from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
-from assistant.people import LONGEST_NAME, LONGEST_VILLAGE, village_name
+from assistant.people import LONGEST_NAME, LONGEST_VILLAGE, VillageUnit, village_name
 from assistant.service.alerts.codes import NoCode, read_codes
 from assistant.service.climate import is_climate
+from assistant.service.land_units import NoUnit, read_units
 from assistant.service.nearby import KEYS, Phonebook
 from assistant.settings import SettingsError, is_zone, read_currency, read_price
+from assistant.wiring.lexicons import open_lexicons
 
 ENTRIES = ("name", "zone", "price_per_segment", "currency", *KEYS, "alerts", "village")
 Read = TypeVar("Read")
-OF_VILLAGE = ("name", "zone", "latitude", "longitude", "codes", "climate", *KEYS)
+OF_VILLAGE = ("name", "zone", "latitude", "longitude", "codes", "climate", "units", *KEYS)
 LONGEST_NUMBER = 24  # characters of the number to ring; the texts that say it have this room
 LONGEST_HELPER = 40  # characters of a health post or a vet, name and number
 LEAST_DIGITS = 2
@@ -40,22 +42,25 @@ class Programme:
     places:   where villages lie, by name; those that say so
     phonebook: whom to turn to in need
     climates: the mean temperature of each month [C] of villages, by name; those that say so
+    units:    what land units are in villages, by name; those that say so
     """
 
     zone: str | None
     villages: tuple[tuple[str, str | None], ...]
     tariff: Tariff | None = None
     name: str | None = None
-    places: Mapping[str, Place] = field(default_factory=dict)
+    places: Mapping[str, VillagePlace] = field(default_factory=dict)
     phonebook: Phonebook = Phonebook()
     climates: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
+    units: Mapping[str, tuple[VillageUnit, ...]] = field(default_factory=dict)
 
 
 def read_programme(path: Path) -> Programme:
     """A programme file: TOML with `name`, `zone`, `price_per_segment`, `currency`, a table
     [alerts] (read by `wiring.alerts`) and [[village]] tables of `name` and maybe `zone`,
-    `latitude` [degrees north], `longitude` [degrees east] (WGS 84), `codes` and `climate`, the
-    mean temperature of each month [C], January first. Both say whom
+    `latitude` [degrees north], `longitude` [degrees east] (WGS 84), `codes`, `climate`, the
+    mean temperature of each month [C], January first, and `units`, land units with their sizes.
+    Both say whom
     to turn to in need: `emergency`, a number to ring; `health_post`; `vet`, with a number. A
     village's own go before.
 
@@ -80,7 +85,8 @@ def read_programme(path: Path) -> Programme:
     own = {each.name.casefold(): each.nearby for each in rows if each.nearby != Nearby()}
     climates = {each.name: each.climate for each in rows if each.climate}
     book = Phonebook(nearby, own)
-    return Programme(zone, villages, tariff, name, places, book, climates)
+    units = {each.name: each.units for each in rows if each.units}
+    return Programme(zone, villages, tariff, name, places, book, climates, units)
 
 
 def _tried(
@@ -182,9 +188,10 @@ class _Row:
 
     name: str
     zone: str | None
-    place: Place
+    place: VillagePlace
     nearby: Nearby = Nearby()
     climate: tuple[float, ...] = ()
+    units: tuple[VillageUnit, ...] = ()
 
 
 def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
@@ -210,7 +217,9 @@ def _rows(table: Mapping[str, Any], faults: list[str]) -> Iterator[_Row]:
         codes = _tried(faults, name, _codes, row)
         nearby = _nearby(f"{name}: ", row, faults)
         climate = _tried(faults, name, _climate, row) or ()
-        yield _Row(name, zone, Place(point, codes or frozenset()), nearby, climate)
+        units = _tried(faults, name, _units, row) or ()
+        place = VillagePlace(point, codes or frozenset())
+        yield _Row(name, zone, place, nearby, climate, units)
 
 
 def _point(row: Mapping[str, Any]) -> Point | None:
@@ -240,6 +249,18 @@ def _climate(row: Mapping[str, Any]) -> tuple[float, ...]:
             "climate = [19, 20, 22, 25, 27, 28, 28, 27, 26, 24, 21, 19]"
         )
     return months
+
+
+def _units(row: Mapping[str, Any]) -> tuple[VillageUnit, ...]:
+    given = row.get("units", [])
+    lines = "\n".join(map(str, given)) if isinstance(given, list) else "?"
+    found = read_units(lines, open_lexicons())
+    if isinstance(found, NoUnit):
+        raise ValueError(
+            f'no unit of land {found.line}; write units = ["bigha = 1338"], sizes in m2, and '
+            "none that is the same everywhere"
+        )
+    return found
 
 
 def _codes(row: Mapping[str, Any]) -> frozenset[Geocode]:

@@ -11,7 +11,7 @@ from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
 from assistant.people import LANGUAGES, LONGEST_NAME
 from assistant.reminders.plan import Hours
-from assistant.service.house import House, Origin, Refit
+from assistant.service.house import House, Refit, SettingOrigin
 from assistant.service.nearby import KEYS
 from assistant.settings import Settings, SettingsError, layered
 from assistant.wiring.alerts import read_alert_rules, with_said
@@ -63,10 +63,10 @@ def tariff_of(settings: Settings) -> Tariff | None:
     return Tariff(settings.price_per_segment, settings.currency)
 
 
-def said_by(settings: Settings) -> Mapping[str, Origin]:
+def said_by(settings: Settings) -> Mapping[str, SettingOrigin]:
     """Who says each setting outside of the pages; what is not named is built in."""
     found = {
-        each.name: Origin.MACHINE
+        each.name: SettingOrigin.MACHINE
         for each in fields(Settings)
         if getattr(settings, each.name) != each.default
     }
@@ -85,7 +85,7 @@ def said_by(settings: Settings) -> Mapping[str, Origin]:
             for key, value in vars(rules).items()
         },
     }
-    return {**found, **{name: Origin.FILE for name, is_so in said.items() if is_so}}
+    return {**found, **{name: SettingOrigin.FILE for name, is_so in said.items() if is_so}}
 
 
 def _name(name: str) -> str:

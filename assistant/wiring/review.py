@@ -14,7 +14,7 @@ from assistant.dialogue.officer import VERBS
 from assistant.reading import Lexicon, Outcome, Reading, read_confirm, read_date, read_wish
 from assistant.wiring.catalogues import SOURCE, locales_folder, open_catalogue
 from assistant.wiring.lexicons import open_lexicons
-from assistant.wording.checks import Fault, Language, Table, Understands, faults
+from assistant.wording.checks import Language, Table, TextFault, Understands, faults
 from assistant.wording.texts import Declared, declared
 
 COUNTS = range(201)
@@ -26,11 +26,11 @@ class Review:
     """A language opened for review, with the faults of its file and of its texts."""
 
     language: Language
-    file_faults: tuple[Fault, ...]
-    text_faults: tuple[Fault, ...]
+    file_faults: tuple[TextFault, ...]
+    text_faults: tuple[TextFault, ...]
 
     @property
-    def faults(self) -> tuple[Fault, ...]:
+    def faults(self) -> tuple[TextFault, ...]:
         """All of them."""
         return (*self.file_faults, *self.text_faults)
 
@@ -84,17 +84,17 @@ def _forms(string: Any) -> tuple[str, ...]:
 
 def _file_faults(
     po: Catalog, texts: Iterable[Declared], translations: NullTranslations
-) -> Iterable[Fault]:
+) -> Iterable[TextFault]:
     """Entries that are not settled, and the plural rule."""
     places = {text.message.text: text.place for text in texts}
     for message in po:
         if message.id and message.fuzzy:
-            yield Fault(places.get(_id(message), "?"), "is fuzzy: the English has changed")
+            yield TextFault(places.get(_id(message), "?"), "is fuzzy: the English has changed")
         if message.id and _id(message) not in places:
-            yield Fault(_id(message)[:40], "is no longer a text: run the update")
+            yield TextFault(_id(message)[:40], "is no longer a text: run the update")
     if po.obsolete:
-        yield Fault("(file)", f"{len(po.obsolete)} obsolete entries: run the update")
-    yield from (Fault("(plural)", what) for what in plural_faults(po.locale, translations))
+        yield TextFault("(file)", f"{len(po.obsolete)} obsolete entries: run the update")
+    yield from (TextFault("(plural)", what) for what in plural_faults(po.locale, translations))
 
 
 def plural_faults(locale: Locale | None, translations: NullTranslations) -> Iterable[str]:

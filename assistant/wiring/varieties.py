@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from assistant.agronomy.field import LIMITS
-from assistant.agronomy.lot.programme_variety import Kind, ProgrammeVariety
+from assistant.agronomy.lot.programme_variety import Breeding, ProgrammeVariety
 from assistant.agronomy.lot.varieties import variety_key
 from assistant.settings import SettingsError
 
@@ -45,7 +45,7 @@ def open_varieties(path: Path) -> Mapping[str, ProgrammeVariety]:
 
 
 def _variety(row: Mapping[str, Any]) -> ProgrammeVariety:
-    return ProgrammeVariety(**{**row, "kind": Kind(row["kind"])})
+    return ProgrammeVariety(**{**row, "kind": Breeding(row["kind"])})
 
 
 def _twice(codes: list[str]) -> list[str]:
@@ -92,7 +92,7 @@ _RULES: Mapping[str, tuple[Callable[[object], bool], str]] = {
     "code": (_words, 'a short word, such as "early-1"'),
     "name": (_words, "what people call it"),
     "days": (_whole(*_DAYS), f"days from sowing to maturity, {_DAYS[0]} to {_DAYS[1]}"),
-    "kind": (lambda value: value in tuple(Kind), "inbred, hybrid or traditional"),
+    "kind": (lambda value: value in tuple(Breeding), "inbred, hybrid or traditional"),
     "grain_weight_g": (_grain, "the weight of 1000 grains in g, 10 to 40"),
     "age_first": (_whole(*_AGES), f"days from sowing, {_AGES[0]} to {_AGES[1]}"),
     "age_last": (_whole(*_AGES), f"days from sowing, {_AGES[0]} to {_AGES[1]}"),

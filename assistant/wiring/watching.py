@@ -15,14 +15,14 @@ from prometheus_client.registry import Collector
 
 from assistant.channel import Channel, Clock, Fate
 from assistant.service.house import House
-from assistant.service.pulse import SENDING, TICKING, Fault
-from assistant.service.watched import Figures, figures
+from assistant.service.pulse import SENDING, TICKING, ServiceFault
+from assistant.service.watched import ServiceFigures, figures
 
 HERE = "127.0.0.1"
 _TURN_S = (0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5)
 
 
-class Counts:
+class ProcessCounts:
     """What this process does, as a `Meter`."""
 
     def __init__(self) -> None:
@@ -59,7 +59,7 @@ class Counts:
         self._receipts.inc(count)
 
 
-class Standing(Collector):
+class DatabaseCounts(Collector):
     """What stands in the database; where that is away, only that it is."""
 
     def __init__(self, house: House, clock: Clock) -> None:
@@ -80,7 +80,7 @@ class Standing(Collector):
         yield from _told(found)
 
 
-def _told(found: Figures) -> Iterator[Metric]:
+def _told(found: ServiceFigures) -> Iterator[Metric]:
     lanes = GaugeMetricFamily(
         "nursery_texts_waiting", "Texts that could leave", labels=["lane"]
     )
@@ -100,7 +100,7 @@ def _told(found: Figures) -> Iterator[Metric]:
         beats.add_metric([part], at.timestamp() if at else 0)
     yield beats
     faults = GaugeMetricFamily("nursery_fault", "What is wrong: 1", labels=["fault"])
-    for fault in Fault:
+    for fault in ServiceFault:
         faults.add_metric([fault.value], fault in pulse.faults)
     yield faults
     yield GaugeMetricFamily(
@@ -111,11 +111,11 @@ def _told(found: Figures) -> Iterator[Metric]:
 @contextmanager
 def watched(house: House, port: int, clock: Clock) -> Iterator[None]:
     """Figures at http://127.0.0.1:PORT/metrics until the block ends; none for port 0."""
-    if not port or not isinstance(house.meter, Counts):
+    if not port or not isinstance(house.meter, ProcessCounts):
         yield
         return
     registry = house.meter.registry
-    registry.register(Standing(house, clock))
+    registry.register(DatabaseCounts(house, clock))
     try:
         server, thread = start_http_server(port, addr=HERE, registry=registry)
     except OSError as fault:

@@ -192,7 +192,7 @@ def _affixes(listed: Sequence[str]) -> tuple[str, ...]:
 def _frozen(
     language: str,
     shown: _Table,
-    flags: Mapping[str, bool],
+    flags: Mapping[str, Any],  # by the names of its fields
     affixes: Mapping[str, tuple[str, ...]],
     draft: _Draft,
     not_stop: tuple[Phrase, ...],
@@ -224,6 +224,7 @@ def _frozen(
         danger=draft.danger,
         known=_known(draft),
         own=own,
+        own_units=MappingProxyType({}),
         **flags,
     )
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from babel.numbers import NumberFormatError, parse_decimal
 
-from assistant.alphabet import Cost, Encoding, cost, plain, septets
+from assistant.alphabet import Encoding, SegmentCost, cost, plain, septets
 from assistant.alphabet.counting import ALONE, JOINED
 from assistant.wording import messages_privacy as p
 from assistant.wording import messages_talk as m
@@ -63,6 +63,7 @@ SENT: Mapping[str, str] = {
     "QUANTITIES": "quantities",
     "RAIN": "RAIN",
     "RAIN WARNING": STRESS,
+    "WARNING": STRESS,
     "PIN": STRESS,
     "RIVER": STRESS,
     "SMS": STRESS,
@@ -93,7 +94,7 @@ SAME_WORDS_ALLOWED = 2  # "Menu" and "{amount} kg" may be the same in two langua
 
 
 @dataclass(frozen=True)
-class Fault:
+class TextFault:
     """One thing to mend, at a text's place ("talk.ASK_AREA")."""
 
     place: str
@@ -132,10 +133,10 @@ def form_for(text: Declared, catalogue: Catalogue, count: int) -> str:
     return catalogue.translations.ngettext(message.text, message.plural, count)
 
 
-def faults(texts: Sequence[Declared], language: Language) -> tuple[Fault, ...]:
+def faults(texts: Sequence[Declared], language: Language) -> tuple[TextFault, ...]:
     """Everything that is wrong with a language's texts, in their order."""
     return tuple(
-        Fault(text.place, what) for text in texts for what in _faults_of(text, language)
+        TextFault(text.place, what) for text in texts for what in _faults_of(text, language)
     )
 
 
@@ -327,7 +328,7 @@ def at_its_widest(text: Declared, language: Language) -> tuple[str, ...]:
     return tuple(plain(form.format_map(filled)) for form in language.forms(text))
 
 
-def widest_cost(text: Declared, language: Language) -> Cost:
+def widest_cost(text: Declared, language: Language) -> SegmentCost:
     """What the text takes at most."""
     return max(map(cost, at_its_widest(text, language)), key=lambda each: each.segments)
 

@@ -28,6 +28,7 @@ from assistant.agronomy.work.loads import pail_of_mix_kg, square_metre_kg, wet_m
 from assistant.wording import amounts
 from assistant.wording import messages_again as again
 from assistant.wording import messages_cautions as h
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_planting as g
@@ -125,7 +126,8 @@ class DayWork:
     tasks: tuple[TaskCode, ...]
     today: date
     late: tuple[Late, ...] = ()
-    rain: bool = False
+    rain: bool = False  # warned of
+    held: bool = False  # by a warning of another danger
 
     @property
     def asked(self) -> tuple[TaskCode, ...]:
@@ -139,8 +141,9 @@ class DayWork:
     def only_told(self) -> frozenset[TaskCode]:
         """Tasks that are said but cannot be done today."""
         early = self.today < self.nursery.anchors.transplant_date
+        waits = self.rain or self.held
         return frozenset(
-            (TASKS.codes(lambda row: row.waits_for_rain) if self.rain else frozenset())
+            (TASKS.codes(lambda row: row.waits_for_rain) if waits else frozenset())
             | ({TaskCode.TRANSPLANT} if early else set())
         )
 
@@ -270,10 +273,13 @@ def about(message: Message, nursery: Nursery, today: date, **more: Slot) -> Say:
     return fits(**facts, **more)
 
 
+_HELD = {t.P_SOW_RAIN: dangers.SOW_WAITS, t.P_UNCOVER_RAIN: dangers.UNCOVER_WAITS}
+
+
 def _prompt(work: DayWork, code: TaskCode) -> Message:
     in_rain = TASK_TEXTS[code].in_rain
-    if work.rain and in_rain is not None:
-        return in_rain
+    if in_rain is not None and (work.rain or work.held):
+        return in_rain if work.rain else _HELD[in_rain]
     if code in _PLANTING:
         return _planting(work, code)
     of_seed = _of_seed(work, code)

@@ -60,6 +60,7 @@ FIGURES: Mapping[str, Figure] = MappingProxyType(
         "guard_until": Figure(c.RAIN_WATCH_LAST_DAY),
         "pale": Figure(c.PALE_AFTER_UNCOVERING_D),
         "dries": Figure(w.DRAINED_DRIES_D),
+        "night_deep": Figure(c.NIGHT_WATER_CM),
         # care
         "strength": Figure(c.UREA_PERCENT, _G_PER_L_PERCENT),
         "colour_day": Figure(c.COLOUR_CHECK_DAY),

@@ -26,13 +26,15 @@ class Message:
     Slots that are figures of the trade (`figures.FIGURES`) fill themselves.
 
     `segments` is its budget as an SMS at its widest slots; `note` tells the translator where it
-    stands and what the slots hold. `plural` is the form for other counts of the slot `n`.
+    stands and what the slots hold. `plural` is the form for other counts of the slot `n`; with
+    `spoken` its hours are as people say them, else by 24.
     """
 
     text: str
     note: str = ""
     segments: int = 1
     plural: str | None = None
+    spoken: bool = False
 
     def __call__(self, **slots: Slot) -> "Say":
         expected = slots_of(self.text) | slots_of(self.plural or "")

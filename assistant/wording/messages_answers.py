@@ -80,6 +80,16 @@ ASK_WHICH = Message(
     note=_PLAIN + "Said where a question was not one of those that were offered.",
 )
 
+OFFICE_SAYS = Message(
+    "{programme} office: {answer}",
+    note="{programme}: what the programme is called; {answer}: an answer that its own office wrote. "
+    "The farmer must see whose answer it is.",
+)
+AN_OFFICE_SAYS = Message(
+    "Programme office: {answer}",
+    note="The same where the programme has no name. {answer}: the office's own words.",
+)
+
 # --- amounts and money ----------------------------------------------------------------------
 SUM = Message(
     "For {area}: about {seed} of dry seed, a bed of {bed} m2, {mix} L of soil mix. Only a sum: no "

@@ -37,7 +37,7 @@ NEXT_CODE = Message(
 )
 NO_SUCH_VILLAGE = Message(
     "I do not find that village among yours: {villages}. Send {example} again with its name.",
-    note="{example} is RAIN, COUNT or CLEAR.",
+    note="{example} is RAIN, COUNT, CLEAR or WHO.",
     segments=2,
 )
 NO_HOURS = Message(
@@ -84,6 +84,10 @@ CLEARED = Message("All-clear for {village} goes out now.", note="The officer end
 NOBODY_TO_SEE = Message("Nobody needs a visit today.", note="Answer to WHO.")
 SEE = Message(
     "{phone} nursery {label}, {village}: {reason}, since {date}.", note="One line of WHO."
+)
+SEE_WHO = Message(
+    "{phone}, {village}: {reason}, since {date}.",
+    note="One line of WHO: a call that is about no nursery.",
 )
 AND_MORE = Message("and {n} more.", plural="and {n} more.", note="The list of WHO was cut.")
 OPEN_TASK = Message("no answer to '{what}'", note="Reason for a visit; {what} is a task.")
@@ -182,13 +186,14 @@ ABOUT_SPARE = Message("mats to spare", note="What a call is about.")
 ABOUT_WATER = Message("water", note="What a call for help is about.")
 ABOUT_OTHER = Message("other", note="What a call for help is about.")
 ABOUT_RAIN = Message("help in the rain", note="What a call for help is about.")
+ABOUT_WARNED = Message("help after a warning", note="What a call for help is about.")
 ABOUT_FLOOD = Message("flood over the bed", note="What a call for help is about.")
 ABOUT_DANGER = Message(
     "flood or storm", note="What a call for help is about: the farmer's own words tell of it."
 )
 ABOUT_RING = Message("rang you", note="What a call for help is about: a missed call.")
 ABOUT_RING_RAIN = Message(
-    "rang you, rain warning stands",
+    "rang you, a warning stands",
     note="What a call for help is about: a missed call from a village that was warned.",
 )
 ABOUT_POISON = Message(

@@ -10,12 +10,14 @@ WARNING_DAYS = Message(
     "safe first. Cover nursery {labels} now, drain surplus water. Go in when it thunders.",
     note="From the officer to nurseries on days 0 to 5: rain over more than a day.",
     segments=2,
+    spoken=True,
 )
 WARNING_WAIT_DAYS = Message(
     "RAIN WARNING {village}: heavy rain from {date} {from_time} to {last} {to_time}. Keep people "
     "safe first. Do not sow nursery {labels} before it is over; keep the seed moist.",
     note="From the officer to those about to sow: rain over more than a day.",
     segments=2,
+    spoken=True,
 )
 COVERED_OR_HELP = Message(
     "1 Covered 2 Need help", note="The last line of a rain warning to nurseries on days 0 to 5."
@@ -44,6 +46,7 @@ WARNING_AGAIN = Message(
     "1 Yes 2 Need help",
     note="The second text, to those who have not answered a rain warning.",
     segments=2,
+    spoken=True,
 )
 RECALLED = Message(
     "{village}: the rain warning for {date} was a mistake and is taken back. Go on by your "

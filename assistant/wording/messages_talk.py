@@ -29,6 +29,7 @@ MANY_TEXTS = Message(
     "You sent very many texts. I keep what you write and answer again at {time}. A cry for help "
     "I always answer.",
     note="To a phone that wrote dozens of texts within an hour. {time}: clock.",
+    spoken=True,
 )
 KEPT_SO_FAR = Message("You were here:", note="Before an open question is asked again.")
 HELP = Message(
@@ -499,12 +500,14 @@ WARNING = Message(
     "first. Cover nursery {labels} now, drain surplus water. Go in when it thunders.",
     note="From the officer to nurseries on days 0 to 5.",
     segments=2,
+    spoken=True,
 )
 WARNING_WAIT = Message(
     "RAIN WARNING {village}: heavy rain {from_time} to {to_time} on {date}. Keep people safe "
     "first. Do not sow nursery {labels} before it is over; keep the seed moist.",
     note="From the officer to those about to sow.",
     segments=2,
+    spoken=True,
 )
 WARNING_COVERED = Message(
     "Good, I noted it: covered, or sowing put off. Stay safe.",

@@ -15,6 +15,7 @@ from assistant.wording.messages_web_door import DOOR_ACTS
 from assistant.wording.messages_web_lines import LINE_ACTS
 from assistant.wording.messages_web_mend import MEND_ACTS
 from assistant.wording.messages_web_office import OFFICE_ACTS
+from assistant.wording.messages_web_questions import QUESTION_ACTS
 
 # --- the frame of every page ----------------------------------------------------------------
 SKIP = Message("Skip to the page", note="A hidden link for people who use a keyboard.")
@@ -36,16 +37,17 @@ NO_VILLAGE = Message("no village", note="The farmer's village is not in the list
 SHOW = Message("Show", note="Button: show the list as chosen.")
 
 OLD_PAGE = Message(
-    "This page had been open too long, or was not complete. Go back, load it again, and send it "
-    "once more. Nothing was changed.",
+    "This page was open for too long, or did not load completely. Go back, reload it and "
+    "try again. Nothing was changed.",
     note="Shown when a form was refused.",
 )
 NOT_HERE = Message(
-    "There is no such page, or it is not of your villages.", note="Shown for a wrong address."
+    "This page does not exist, or it belongs to a village that you do not serve.",
+    note="Shown for a wrong address.",
 )
-TOO_MUCH = Message("That was too big to be taken. Nothing was changed.", note="A file or text.")
+TOO_MUCH = Message("That was too large to accept. Nothing was changed.", note="A file or text.")
 OUR_FAULT = Message(
-    "Something went wrong on our side. It is written down. Try again in a moment.",
+    "Something went wrong on our side and has been recorded. Try again in a moment.",
     note="Shown when the program failed.",
 )
 REFUSED_TITLE = Message("That did not work", note="Heading of a page that tells of a fault.")
@@ -59,7 +61,7 @@ PHONE_HINT = Message(
 )
 PASSWORD = Message("Password", note="Label of a field.")
 SIGN_IN_WRONG = Message(
-    "That number and password do not fit together. Look at both and try again. Password lost? "
+    "The number or the password is wrong. Check both and try again. Lost your password? "
     "Your lead can give you a new one.",
     note="Signing in failed.",
 )
@@ -71,38 +73,41 @@ SIGN_IN_LOCKED = Message(
 SIGNED_OUT = Message("You are signed out.", note="After signing out.")
 CHOOSE_PASSWORD = Message("Choose your own password", note="Heading, at the first sign-in.")
 CHOOSE_PASSWORD_WHY = Message(
-    "The password that you were given is good for this once. Choose one that only you know.",
+    "The password you were given works only once. Choose one that only you know.",
     note="Under that heading.",
 )
 CHANGE_PASSWORD = Message("Change the password", note="Heading and button.")
-OLD_PASSWORD = Message("The password until now", note="Label of a field.")
+OLD_PASSWORD = Message("Current password", note="Label of a field.")
 NEW_PASSWORD = Message("New password", note="Label of a field.")
 NEW_PASSWORD_HINT = Message(
-    "Ten letters or more. A few words that nobody would guess are good.",
+    "Ten letters or more. A few words that nobody would guess work well.",
     note="Under the field.",
 )
-NEW_PASSWORD_AGAIN = Message("New password once more", note="Label of a field.")
+NEW_PASSWORD_AGAIN = Message("New password again", note="Label of a field.")
 PASSWORD_CHANGED = Message(
     "Your password is changed. You are signed out everywhere else.", note="Done."
 )
 PASSWORD_WRONG_OLD = Message(
-    "The password until now is not right, or was wrong too often: then wait a quarter of an hour.",
+    "The current password is wrong, or was wrong too many times: then wait a quarter of "
+    "an hour.",
     note="The password was not changed.",
 )
 PASSWORD_SHORT = Message(
-    "The new password is too short. Take ten letters or more.",
+    "The new password is too short. Use ten letters or more.",
     note="The password was not changed.",
 )
 PASSWORD_LONG = Message("The new password is too long.", note="The password was not changed.")
 PASSWORD_SAME = Message(
-    "The new password is the old one. Take another.", note="The password was not changed."
+    "That is your current password. Choose a different one.",
+    note="The password was not changed.",
 )
 PASSWORD_EASY = Message(
-    "The new password is too easy to guess: not your name or number, and more different letters.",
+    "The new password is too easy to guess: do not use your name or number, and use more "
+    "different letters.",
     note="The password was not changed.",
 )
 PASSWORD_DIFFERENT = Message(
-    "The two new passwords are not the same.", note="The password was not changed."
+    "The two new passwords do not match.", note="The password was not changed."
 )
 LANGUAGE = Message("Language of this page and of texts to you", note="Label of a field.")
 SAVE = Message("Save", note="Button.")
@@ -124,7 +129,7 @@ QUIET_MORNING = Message(
     "Nobody needs you this morning: no call is open, and every nursery has answered.",
     note="Nothing is to be done.",
 )
-WARNINGS_STAND = Message("Rain warnings that stand", note="Heading.")
+WARNINGS_STAND = Message("Warnings that stand", note="Heading.")
 RAIN_HOURS = Message(
     "Heavy rain {from_time} to {to_time}, {date}", note="Hours of a warning and its day."
 )
@@ -135,8 +140,8 @@ NO_ANSWER_YET = Message("No answer yet", note="Head of a column: how many are si
 CALLS = Message("Calls for help", note="Heading of the list of calls.")
 NO_CALLS = Message("No call for help is open.", note="Instead of that list.")
 AND_MORE_CALLS = Message(
-    "And {n} more call, a later one.",
-    plural="And {n} more calls, later ones.",
+    "{n} later call is not shown.",
+    plural="{n} later calls are not shown.",
     note="The list was cut.",
 )
 ANSWERED = Message(
@@ -173,7 +178,7 @@ SENT_LATER = Message(
 )
 HANDLED = Message("The call is marked as seen to.", note="Done.")
 TO_SEE = Message("Nurseries to see today", note="Heading and name of the list.")
-NONE_TO_SEE = Message("No nursery is on the list.", note="Instead of that list.")
+NONE_TO_SEE = Message("No nursery needs a visit.", note="Instead of that list.")
 REASON = Message("Why", note="Head of a column: why a nursery must be seen.")
 FARMER = Message("Farmer", note="Head of a column.")
 NURSERY = Message("Nursery", note="Head of a column.")
@@ -190,7 +195,13 @@ WHY_RAIN_HELP = Message("Needs help in the rain", note="Why a nursery must be se
 WHY_RAIN_SILENT = Message(
     "Rain warning, not known to be covered", note="Why a nursery must be seen."
 )
-WHY_NOT_UP = Message("Few or none come up", note="Why a nursery must be seen.")
+WHY_DANGER_HELP = Message(
+    "Needs help: {danger}", note="Why a nursery must be seen; a danger was warned of."
+)
+WHY_DANGER_SILENT = Message(
+    "No answer to the warning: {danger}", note="Why a nursery must be seen."
+)
+WHY_NOT_UP = Message("Few or no seedlings have come up", note="Why a nursery must be seen.")
 WHY_SILENT = Message("No answer: {what}", note="Why a nursery must be seen; {what} is a task.")
 WHY_YELLOW = Message("Yellow leaves", note="Why a nursery must be seen.")
 WHY_OLD = Message("Day {day}, not transplanted", note="Why a nursery must be seen.")
@@ -218,16 +229,16 @@ STAGES: Mapping[str, Message] = {
 }
 CLOSED = Message("closed", note="A nursery that is over or was given up.")
 NO_RESULT_TOLD = Message(
-    "nobody told how it went", note="Beside a nursery that was closed without a result."
+    "nobody reported how it went", note="Beside a nursery that was closed without a result."
 )
 SOW_ASSUMED = Message(
-    "Nobody confirmed the sowing; the planned day is taken.", note="About a nursery."
+    "Nobody has confirmed the sowing; the planned day is used.", note="About a nursery."
 )
 TASKS = Message("Tasks", note="Heading: the calendar of a nursery.")
 TASK = Message("Task", note="Head of a column.")
 DAY = Message("Day", note="Head of a column: days since sowing.")
 WHEN = Message("When", note="Head of a column: a date.")
-STATE = Message("What became of it", note="Head of a column: asked, done, not answered.")
+STATE = Message("Status", note="Head of a column: asked, done, not answered.")
 UNTIL = Message("{sow} to {date}", note="Two dates: the first and the last day of a task.")
 STATE_PLANNED = Message("to come", note="A task that was not asked yet.")
 STATE_SENT = Message("asked, no answer yet", note="A task.")
@@ -235,7 +246,7 @@ STATE_DONE = Message("done", note="A task.")
 STATE_NOT_YET = Message("not yet", note="A task.")
 STATE_UNANSWERED = Message("asked, never answered", note="A task.")
 STATE_TOO_LATE = Message("text did not arrive in time", note="A task.")
-STATE_WITHDRAWN = Message("taken back", note="A task.")
+STATE_WITHDRAWN = Message("cancelled", note="A task.")
 STATES: Mapping[str, Message] = {
     "planned": STATE_PLANNED,
     "sent": STATE_SENT,
@@ -248,22 +259,24 @@ STATES: Mapping[str, Message] = {
 TOLD = Message("told", note="A task that is only told, not asked.")
 PLAN = Message("Plan and quantities", note="Heading.")
 MESSAGES = Message("Messages", note="Heading: texts to and from the phone.")
-NO_MESSAGES = Message("Nothing was sent or received yet.", note="Instead of messages.")
+NO_MESSAGES = Message("Nothing has been sent or received yet.", note="Instead of messages.")
 FROM_FARMER = Message("from the farmer", note="Beside a message.")
-BY_KEYS = Message("typed on a screen", note="Beside a message that came by a dialled code.")
-BY_RING = Message("rang, and nobody took the call", note="Beside a missed call.")
+BY_KEYS = Message(
+    "typed in the phone menu", note="Beside a message that came by a dialled code."
+)
+BY_RING = Message("missed call", note="Beside a missed call.")
 TO_FARMER = Message("to the farmer", note="Beside a message.")
-FAILED_TALK = Message("the program failed on this one", note="Beside a message.")
+FAILED_TALK = Message("the program could not handle this one", note="Beside a message.")
 SHOWN = Message("Shown: {words}", note="The screen that answered a key; {words} is its text.")
-TEXT_WAITING = Message("leaves {date} {time}", note="Beside a text that waits to be sent.")
-TEXT_CLAIMED = Message("leaving now", note="Beside a text.")
-TEXT_ACCEPTED = Message("with the operator, no receipt yet", note="Beside a text.")
+TEXT_WAITING = Message("goes out {date} {time}", note="Beside a text that waits to be sent.")
+TEXT_CLAIMED = Message("being sent now", note="Beside a text.")
+TEXT_ACCEPTED = Message("with the operator, delivery not confirmed yet", note="Beside a text.")
 TEXT_DELIVERED = Message(
     "on the phone at {time}", note="Beside a text; {time} is a time of day."
 )
 TEXT_FAILED = Message("failed", note="Beside a text.")
-TEXT_EXPIRED = Message("came too late, not delivered", note="Beside a text.")
-TEXT_WITHDRAWN = Message("taken back before it left", note="Beside a text.")
+TEXT_EXPIRED = Message("not delivered in time", note="Beside a text.")
+TEXT_WITHDRAWN = Message("cancelled before it was sent", note="Beside a text.")
 TEXT_STATES: Mapping[str, Message] = {
     "claimed": TEXT_CLAIMED,
     "accepted": TEXT_ACCEPTED,
@@ -271,17 +284,19 @@ TEXT_STATES: Mapping[str, Message] = {
     "expired": TEXT_EXPIRED,
     "withdrawn": TEXT_WITHDRAWN,
 }
-NOTE_VISIT = Message("Note a visit", note="Heading and button.")
+NOTE_VISIT = Message("Record a visit", note="Heading and button.")
 VISITED_ON = Message("Day of the visit", note="Label of a field.")
 VISIT_WORDS = Message("What you saw and did", note="Label of a field.")
-SEEN_DONE = Message("You saw that this is done:", note="Before boxes to tick: open tasks.")
-VISIT_NOTED = Message("The visit is noted.", note="Done.")
+SEEN_DONE = Message(
+    "Tick what you saw has been done:", note="Before boxes to tick: open tasks."
+)
+VISIT_NOTED = Message("The visit is recorded.", note="Done.")
 VISITS = Message("Visits", note="Heading.")
-NO_VISITS = Message("No visit was noted yet.", note="Instead of visits.")
+NO_VISITS = Message("No visits recorded yet.", note="Instead of visits.")
 VISIT_BY = Message("{date}, {officer}", note="Day of a visit and the officer's name.")
 CHANGE_DATES = Message("Change the dates", note="Heading and button.")
 SOWING_DAY = Message("Sowing day", note="Label of a field.")
-IS_SOWN = Message("It is sown", note="A box to tick.")
+IS_SOWN = Message("It has been sown", note="A box to tick.")
 UNCOVERED_DAY = Message("Uncovered and flooded on", note="Label of a field.")
 WISHED_DAY = Message("Transplanting is planned for", note="Label of a field.")
 PLANTED_DAY = Message("Transplanted on", note="Label of a field.")
@@ -291,7 +306,7 @@ DATES_CHANGED_TOLD = Message("The dates are changed, and the farmer is told.", n
 CLOSE_NURSERY = Message("Close this nursery", note="Heading and button.")
 CLOSE_WHY = Message("Why (lost, given up, entered twice)", note="Label of a field.")
 CLOSE_HINT = Message(
-    "Nothing more is sent for it. It stays in the story of the farmer.",
+    "Nothing more is sent about it. It stays in the farmer's history.",
     note="Under the heading.",
 )
 NURSERY_CLOSED = Message("The nursery is closed.", note="Done.")
@@ -302,15 +317,16 @@ ALL_CALLS = Message("Calls for help so far", note="Heading.")
 CALL_OPEN = Message("open", note="A call for help that nobody has seen to.")
 CALL_CLOSED = Message("seen to by {officer}", note="A call for help; {officer} is a name.")
 CALL_CLOSED_ONLY = Message("seen to", note="A call for help.")
-WRONG_NO_DAY = Message("Give the day.", note="A visit was not kept.")
-WRONG_FUTURE = Message("That day is still to come.", note="A visit was not kept.")
+WRONG_NO_DAY = Message("Enter the day.", note="A visit was not kept.")
+WRONG_FUTURE = Message("That day is in the future.", note="A visit was not kept.")
 WRONG_BEFORE = Message("That day is before the plan was made.", note="A visit was not kept.")
 WRONG_SOWN = Message(
-    "A sowing day that is still to come cannot be sown already.", note="Dates were not kept."
+    "A bed cannot have been sown when its sowing day is in the future.",
+    note="Dates were not kept.",
 )
 WRONG_UNCOVER = Message(
-    "Uncovering must be from one to fourteen days after sowing, before the bed is drained, and "
-    "not in days to come.",
+    "Uncovering must be one to fourteen days after sowing, before the bed is drained, and"
+    " not in the future.",
     note="Dates were not kept.",
 )
 WRONG_TRANSPLANT = Message(
@@ -318,7 +334,7 @@ WRONG_TRANSPLANT = Message(
     note="Dates were not kept.",
 )
 WRONG_PLANTED = Message(
-    "The day it was transplanted must be after sowing and not in days to come.",
+    "The day it was transplanted must be after sowing and not in the future.",
     note="Dates were not kept.",
 )
 WRONG_NOTHING = Message("No date was changed.", note="Dates were not kept.")
@@ -343,20 +359,20 @@ CONSENT_SINCE = Message("agreed to texts {date}", note="About a farmer.")
 CONSENT_NONE = Message("has not agreed to texts yet", note="About a farmer.")
 STOPPED_SINCE = Message("stopped texts {date}", note="About a farmer.")
 NURSERIES = Message("Nurseries", note="Heading, head of a column.")
-NO_NURSERIES = Message("No nursery was planned yet.", note="About a farmer.")
+NO_NURSERIES = Message("No nursery planned yet.", note="About a farmer.")
 
 # --- the list of farmers --------------------------------------------------------------------
 SEARCH = Message("Name or number", note="Label of a field for searching.")
 FOUND = Message("{n} farmer", plural="{n} farmers", note="How many are in the list.")
-NONE_FOUND = Message("No farmer is found.", note="An empty list.")
+NONE_FOUND = Message("No farmers found.", note="An empty list.")
 NAME_UNKNOWN = Message("name not known", note="Instead of a farmer's name.")
 PAGE_OF = Message("Page {day} of {count}", note="Of a long list; both are numbers.")
-BEFORE = Message("Earlier in the list", note="Link to the page before.")
-AFTER = Message("Further in the list", note="Link to the next page.")
+BEFORE = Message("Previous page", note="Link to the page before.")
+AFTER = Message("Next page", note="Link to the next page.")
 
 # --- villages -------------------------------------------------------------------------------
 OFFICERS = Message("Officers", note="Head of a column.")
-NO_OFFICER = Message("nobody but the lead", note="No officer serves this village.")
+NO_OFFICER = Message("only the lead", note="No officer serves this village.")
 OPEN_CALLS = Message("Open calls", note="Head of a column: how many.")
 HAND_OVER = Message("Hand this village over", note="Heading and button.")
 HAND_OVER_HINT = Message(
@@ -372,7 +388,7 @@ HANDED_OVER = Message("{village} is handed over to {officer}.", note="Done.")
 STAYS_NO_TAKER = Message("Choose who serves it from now on.", note="It was not handed over.")
 STAYS_SAME = Message("That officer serves it already.", note="It was not handed over.")
 STAYS_NO_NOTE = Message(
-    "Write what the next officer should know, if only that all is well.",
+    "Write what the next officer should know, even if only that all is well.",
     note="It was not handed over.",
 )
 STAYS: Mapping[str, Message] = {
@@ -381,18 +397,18 @@ STAYS: Mapping[str, Message] = {
     "no_note": STAYS_NO_NOTE,
 }
 HANDOVERS = Message("Earlier handovers", note="Heading.")
-NO_HANDOVERS = Message("It never changed hands.", note="Instead of that list.")
+NO_HANDOVERS = Message("No handovers yet.", note="Instead of that list.")
 PASSED_ON = Message("from {giver} to {officer}", note="A village; names of officers.")
 PASSED_TO = Message("also to {officer}", note="A village; the name of one more officer.")
 DONE_HERE = Message("What was done here", note="Heading.")
-NOTHING_DONE = Message("Nothing is written down yet.", note="An empty list.")
-SEE_FARMERS = Message("The farmers of this village", note="Link.")
+NOTHING_DONE = Message("Nothing recorded yet.", note="An empty list.")
+SEE_FARMERS = Message("Farmers in this village", note="Link.")
 
 # --- what was done --------------------------------------------------------------------------
 ACT_WHO = Message("Who", note="Head of a column: an officer.")
 ACT_WHAT = Message("What", note="Head of a column.")
-ACT_ON = Message("On what", note="Head of a column: a farmer, a nursery, a village.")
-ACT_DETAIL = Message("Words or values", note="Head of a column.")
+ACT_ON = Message("About", note="Head of a column: a farmer, a nursery, a village.")
+ACT_DETAIL = Message("Details", note="Head of a column.")
 NO_NAME = Message(
     "(no officer)", note="Instead of a name: the command line, or a wrong number."
 )
@@ -414,10 +430,10 @@ ACT_LANGUAGE = Message("changed the language", note="What was done.")
 ACT_CALL_ANSWERED = Message("answered a call for help", note="What was done.")
 ACT_CALL_HANDLED = Message("saw to a call for help", note="What was done.")
 ACT_WROTE = Message("wrote to a farmer", note="What was done.")
-ACT_VISITED = Message("noted a visit", note="What was done.")
+ACT_VISITED = Message("recorded a visit", note="What was done.")
 ACT_DATES = Message("changed dates", note="What was done.")
 ACT_CLOSED = Message("closed a nursery", note="What was done.")
-ACT_RESULTS = Message("took season results as a file", note="What was done.")
+ACT_RESULTS = Message("downloaded the season results", note="What was done.")
 ACT_HANDED_OVER = Message("handed a village over", note="What was done.")
 ACT_WARNED = Message("warned of rain", note="What was done.")
 ACT_WARNING_DROPPED = Message("decided not to warn", note="What was done.")
@@ -426,15 +442,15 @@ ACT_WARNING_RECALLED = Message("called a rain warning back", note="What was done
 ACT_ASKED_AGAIN = Message("asked the silent again", note="What was done, under a warning.")
 ACT_BROADCAST = Message("wrote to many farmers", note="What was done.")
 ACT_ALERT_TAKEN = Message("an official alert came", note="What was done: no officer did it.")
-ACT_VILLAGE_PLACED = Message("changed where a village lies", note="What was done.")
-ACT_CALENDAR = Message("took a calendar file", note="What was done.")
+ACT_VILLAGE_PLACED = Message("changed a village's location", note="What was done.")
+ACT_CALENDAR = Message("downloaded a calendar", note="What was done.")
 ACT_ENROLLED = Message("enrolled a farmer", note="What was done.")
 ACT_AGREED = Message("the farmer agreed to texts", note="What was done.")
 ACT_SAID_NO = Message("the farmer did not agree to texts", note="What was done.")
-ACT_FARMER_MENDED = Message("changed what is kept of a farmer", note="What was done.")
+ACT_FARMER_MENDED = Message("changed a farmer's details", note="What was done.")
 ACT_NUMBER_CHANGED = Message("gave a farmer another number", note="What was done.")
 ACT_NUMBER_PASSED_ON = Message("gave a farmer's number to a new owner", note="What was done.")
-ACT_LIST_APPLIED = Message("took a list of farmers in", note="What was done.")
+ACT_LIST_APPLIED = Message("imported a list of farmers", note="What was done.")
 ACTS: Mapping[str, Message] = {
     "enrolled": ACT_ENROLLED,
     "agreed": ACT_AGREED,
@@ -478,6 +494,7 @@ ACTS: Mapping[str, Message] = {
     **DESK_ACTS,
     **MEND_ACTS,
     **OFFICE_ACTS,
+    **QUESTION_ACTS,
     **BRAKE_ACTS,
     **LINE_ACTS,
 }

@@ -10,47 +10,48 @@ from assistant.wording.message import Message
 
 ALERTS = Message("Official alerts", note="Page: alerts of the weather service.")
 INTRO = Message(
-    "What the weather service said, in its own words, and what became of it.",
+    "What the weather service said, in its own words, and what followed.",
     note="Under the heading.",
 )
-NONE = Message("No alert has come yet.", note="An empty list.")
+NONE = Message("No alerts yet.", note="An empty list.")
 ONLY_OURS = Message("Only those for our villages", note="A choice: what is shown.")
 
 # --- where alerts are read ------------------------------------------------------------------
-SOURCES = Message("Where alerts are read", note="Heading.")
+SOURCES = Message("Where alerts come from", note="Heading.")
 SOURCE = Message("Source", note="Head of a column: a file, folder or web address.")
-LOOKED = Message("Last looked at", note="Head of a column.")
-HOW = Message("How it went", note="Head of a column.")
-WELL = Message("well", note="How a look at a source went.")
+LOOKED = Message("Last checked", note="Head of a column.")
+HOW = Message("Result", note="Head of a column.")
+WELL = Message("worked", note="How a look at a source went.")
 NOT_YET = Message("not yet", note="Nobody has looked at a source.")
-WELL_LAST = Message("well for the last time {when}", note="{when} is a date and a time.")
+WELL_LAST = Message("last worked {when}", note="{when} is a date and a time.")
 NO_SOURCE = Message(
-    "No alert comes in by itself: no source is set. Ask who runs the assistant to set one.",
+    "No alerts come in by themselves: no source is set. Ask whoever runs the service to "
+    "set one.",
     note="The name of the setting follows.",
 )
 THRESHOLDS = Message("What leads to a warning", note="Heading: the thresholds of alerts.")
 ANY_EVENT = Message("any event", note="Instead of a list of dangers.")
 THEN_DRAFTED = Message(
-    "An alert that reaches them becomes a draft. No farmer is told before an officer says so.",
+    "An alert that meets these becomes a draft. No farmer is told until an officer says so.",
     note="Under the thresholds.",
 )
 THEN_SENT = Message(
-    "An alert that reaches them warns the farmers at once, without asking.",
+    "An alert that meets these warns the farmers at once, without asking.",
     note="Under the thresholds.",
 )
 UNPLACED = Message(
-    "No alert can find these villages: {villages}. Say where they lie, or by which codes the "
-    "service names them.",
+    "Alerts cannot find these villages: {villages}. Enter where they are, or the codes "
+    "that the service uses for them.",
     note="Names of villages.",
 )
 CODES = Message("Codes of the weather service", note="Label of a field.")
 CODES_HINT = Message(
-    "One a line, as name=value. Alerts of the weather service name places by them.",
+    "One per line, as name=value. Alerts of the weather service name places by them.",
     note="Under the field.",
 )
-CODES_KEPT = Message("The codes of {village} are kept.", note="After saving.")
+CODES_KEPT = Message("The codes for {village} are saved.", note="After saving.")
 CODES_WRONG = Message(
-    "{line} is no code. Write one a line, as name=value. Nothing was changed.",
+    "{line} is not a code. Write one per line, as name=value. Nothing was changed.",
     note="{line} is what was typed.",
 )
 
@@ -58,7 +59,7 @@ CODES_WRONG = Message(
 ALERT = Message("Alert", note="Head of a column.")
 HOURS = Message("Hours", note="Head of a column: from when to when.")
 OURS = Message("Our villages", note="Head of a column: villages in the area of an alert.")
-BECAME = Message("What became of it", note="Head of a column, heading.")
+BECAME = Message("What followed", note="Head of a column, heading.")
 FROM_TO = Message("{start} to {end}", note="Two moments.")
 CAME = Message("came {when}", note="{when} is a date and a time.")
 MORE = Message("and {n} more", plural="and {n} more", note="Villages of other officers.")
@@ -85,10 +86,10 @@ MAP_LEGEND = Message(
     "Filled dots: our villages in its area. Hollow dots: our other villages.",
     note="Under a drawing.",
 )
-RAW = Message("The message as it came", note="Link: downloads a file.")
-REPLACED_BY = Message("A later message took its place:", note="A link follows.")
-REPLACES = Message("It took the place of:", note="Links follow.")
-DRAFT_OPEN = Message("A draft waits for {villages}.", note="Names of villages.")
+RAW = Message("The original message", note="Link: downloads a file.")
+REPLACED_BY = Message("Replaced by a later message:", note="A link follows.")
+REPLACES = Message("It replaced:", note="Links follow.")
+DRAFT_OPEN = Message("A draft is waiting for {villages}.", note="Names of villages.")
 DRAFT_SENT = Message("{villages}: warned {when}.", note="Names of villages; date and time.")
 DRAFT_DROPPED = Message("{villages}: not warned.", note="Names of villages.")
 TO_DRAFTS = Message("Go to the warnings", note="Link.")
@@ -102,24 +103,24 @@ CLEAR_GIVEN = Message("The all-clear goes out: {villages}.", note="Names of vill
 CLEAR_NONE = Message("No warning of this alert stands any more.", note="Nothing was sent.")
 
 BECAME_FAULTY = Message(
-    "Not as the standard has it, so nothing followed. If it is real, warn by hand.",
+    "It does not follow the standard, so nothing was done. If it is real, warn by hand.",
     note="What became of an alert.",
 )
-BECAME_NOT_ACTUAL = Message("A test, exercise or draft; nothing follows.", note="What became.")
-BECAME_NOT_PUBLIC = Message("Not meant for the public; nothing follows.", note="What became.")
+BECAME_NOT_ACTUAL = Message("A test, exercise or draft; nothing was done.", note="What became.")
+BECAME_NOT_PUBLIC = Message("Not meant for the public; nothing was done.", note="What became.")
 BECAME_NO_WARNING = Message("It warns of nothing.", note="What became of an alert.")
-BECAME_EXPIRED = Message("It was over when it came.", note="What became of an alert.")
-BECAME_ALL_CLEAR = Message("The service says that it is over.", note="What became.")
+BECAME_EXPIRED = Message("It was already over when it came.", note="What became of an alert.")
+BECAME_ALL_CLEAR = Message("The service says it is over.", note="What became.")
 BECAME_OTHER = Message("Another danger than those we warn of.", note="What became.")
 BECAME_BELOW = Message("Below the thresholds.", note="What became of an alert.")
 BECAME_ONLY_WORDS = Message(
-    "Its area is told in words alone. Read them; if they mean you, warn by hand.",
+    "Its area is given only in words. Read them; if they mean you, warn by hand.",
     note="What became of an alert.",
 )
 BECAME_ELSEWHERE = Message("None of our villages is in its area.", note="What became.")
-BECAME_CANCELS = Message("It takes an earlier alert back.", note="What became of an alert.")
-BECAME_REPLACED = Message("A later message had come before it.", note="What became.")
-BECAME_UNCHANGED = Message("Its villages have this warning already.", note="What became.")
+BECAME_CANCELS = Message("It cancels an earlier alert.", note="What became of an alert.")
+BECAME_REPLACED = Message("A later message had already come.", note="What became.")
+BECAME_UNCHANGED = Message("Its villages already have this warning.", note="What became.")
 BECAME_DRAFTED = Message("Drafted for the officer.", note="What became of an alert.")
 BECAME_SENT = Message("The farmers were warned at once.", note="What became of an alert.")
 BECAMES: Mapping[str, Message] = {
@@ -143,21 +144,23 @@ BECAMES: Mapping[str, Message] = {
 # --- what is wrong with a faulty one --------------------------------------------------------
 FAULTS = Message("What is wrong with it", note="Heading of a list.")
 WRONG_TOO_BIG = Message("larger than a message may be", note="A fault of an alert.")
-WRONG_NOT_XML = Message("no XML, or only half of it", note="A fault of an alert.")
+WRONG_NOT_XML = Message("not XML, or incomplete", note="A fault of an alert.")
 WRONG_DTD = Message("a document type or entities, which may be an attack", note="A fault.")
-WRONG_NOT_CAP = Message("no alert in version 1.2 of the standard", note="A fault of an alert.")
+WRONG_NOT_CAP = Message(
+    "not an alert in version 1.2 of the standard", note="A fault of an alert."
+)
 WRONG_MISSING = Message("missing", note="A fault of an alert; the name of a part goes before.")
 WRONG_UNKNOWN = Message("does not belong there", note="A fault of an alert.")
 WRONG_TWICE = Message("there more than once", note="A fault of an alert.")
 WRONG_ORDER = Message("out of order", note="A fault of an alert.")
 WRONG_EMPTY = Message("empty", note="A fault of an alert.")
-WRONG_WORD = Message("none of the standard's words", note="A fault of an alert.")
-WRONG_TIME = Message("no time with its zone in digits", note="A fault of an alert.")
+WRONG_WORD = Message("not one of the standard's words", note="A fault of an alert.")
+WRONG_TIME = Message("not a time with its zone in digits", note="A fault of an alert.")
 WRONG_IDENTIFIER = Message("has a blank, a comma, < or &", note="A fault of an alert.")
-WRONG_REFERENCE = Message("names no earlier message", note="A fault of an alert.")
-WRONG_POINT = Message("no latitude and longitude", note="A fault of an alert.")
+WRONG_REFERENCE = Message("does not name an earlier message", note="A fault of an alert.")
+WRONG_POINT = Message("not a latitude and longitude", note="A fault of an alert.")
 WRONG_RING = Message("an outline that is not closed", note="A fault of an alert.")
-WRONG_NUMBER = Message("no number that can stand there", note="A fault of an alert.")
+WRONG_NUMBER = Message("not a number that can stand there", note="A fault of an alert.")
 WRONG_NEEDS = Message("needs another part beside it", note="A fault of an alert.")
 WRONGS: Mapping[str, Message] = {
     "too_big": WRONG_TOO_BIG,
@@ -179,14 +182,14 @@ WRONGS: Mapping[str, Message] = {
     "needs": WRONG_NEEDS,
 }
 
-PASTE = Message("Take in a message by hand", note="Opens a form; its button.")
+PASTE = Message("Enter a message by hand", note="Opens a form; its button.")
 PASTE_LABEL = Message(
     "The whole message, as the weather service sent it", note="Label of a field."
 )
 PASTE_HINT = Message(
-    "In the form CAP 1.2, which begins with <?xml or <alert. It becomes a draft at most: no "
+    "In CAP 1.2 format, beginning with <?xml or <alert. It becomes a draft at most: no "
     "farmer is warned by it alone.",
     note="Under a field.",
 )
-PASTED = Message("The message is taken in.", note="Done; its page tells what became of it.")
-PASTED_BEFORE = Message("This message was taken in before.", note="Nothing was done.")
+PASTED = Message("The message is entered.", note="Done; its page tells what became of it.")
+PASTED_BEFORE = Message("This message was entered before.", note="Nothing was done.")

@@ -6,7 +6,7 @@ from assistant.wording.message import Message
 
 # --- messages -------------------------------------------------------------------------------
 MONTH = Message("Month", note="Label of a field, head of a column.")
-WHICH = Message("Which", note="Label of a list: all texts, failed ones, and so on.")
+WHICH = Message("Show", note="Label of a list: all texts, failed ones, and so on.")
 ALL_TEXTS = Message("All texts to phones", note="A choice in a list.")
 WAITING = Message("Waiting", note="Texts that were not sent yet. Head of a column, a choice.")
 WITH_OPERATOR = Message(
@@ -46,23 +46,23 @@ ALL_MONTHS = Message(
 )
 COUNTS_BY_MONTH = Message("{village}, by month", note="Heading; {village} is a name.")
 PRICE = Message(
-    "A segment costs {price}. Texts that the operator never took cost nothing.",
+    "A segment costs {price}. Texts that the operator never accepted cost nothing.",
     note="{price} is money.",
 )
 NO_PRICE = Message(
-    "What a segment costs is not set. Whoever runs the programme can set it.",
+    "The price of a segment is not set. Whoever runs the programme can set it.",
     note="Instead of the costs.",
 )
-NO_TEXTS = Message("No text was sent or received in this time.", note="An empty table.")
+NO_TEXTS = Message("No texts were sent or received in this time.", note="An empty table.")
 WHY_LOST = Message("Why texts did not arrive", note="Heading.")
 WHAT_HAPPENED = Message("What happened", note="Head of a column.")
 WHAT_TO_DO = Message("What you can do", note="Head of a column.")
 OPERATOR_SAYS = Message("The operator says", note="Head of a column: its own words.")
-LOST_REFUSED = Message("The operator does not take texts to this number", note="A reason.")
-LOST_REFUSED_DO = Message("See whether the number is right.", note="What to do.")
+LOST_REFUSED = Message("The operator does not accept texts to this number", note="A reason.")
+LOST_REFUSED_DO = Message("Check whether the number is right.", note="What to do.")
 LOST_GIVEN_UP = Message("The operator could not deliver it", note="A reason.")
 LOST_GIVEN_UP_DO = Message(
-    "The number may be gone or blocked. Ask at the farm for a new one.", note="What to do."
+    "The number may be out of use or blocked. Ask the farmer for a new one.", note="What to do."
 )
 LOST_OFF = Message("The phone was off or out of reach until too late", note="A reason.")
 LOST_OFF_DO = Message("Call or visit, if it was about something urgent.", note="What to do.")
@@ -77,16 +77,17 @@ REASONS: Mapping[str, tuple[Message, Message]] = {
     "off": (LOST_OFF, LOST_OFF_DO),
     "line": (LOST_LINE, LOST_LINE_DO),
 }
-LATEST = Message("One by one, the latest first", note="Heading.")
+LATEST = Message("One by one, latest first", note="Heading.")
 WHO = Message("Who", note="Head of a column: a farmer or a phone.")
 TEXT = Message("Text", note="Head of a column: the words of a text.")
 
-UNREAD = Message("Replies that could not be read", note="Heading and link.")
+UNREAD = Message("Replies that could not be understood", note="Heading and link.")
 UNREAD_WHY = Message(
-    "Ring or write to whoever needs an answer. They also help to mend the lists of words.",
+    "Ring or write to anybody who needs an answer. These replies also help to improve the"
+    " word lists.",
     note="Under that heading.",
 )
-NO_UNREAD = Message("Every reply could be read.", note="An empty list.")
+NO_UNREAD = Message("Every reply was understood.", note="An empty list.")
 HOW_MANY = Message("How many", note="Head of a column.")
 A_LANGUAGE = Message("Language", note="Head of a column, label of a list.")
 ALL_LANGUAGES = Message("All languages", note="A choice in a list.")
@@ -100,16 +101,20 @@ SEASON_OF = Message(
     "sown {month} to {until}", note="A season; both are a month and a year, such as July 2026."
 )
 RESULT_HINT = Message(
-    "Planted areas, seed and establishment are of nurseries whose result was told.",
+    "Planted area, seed and establishment count only nurseries whose result was reported.",
     note="Under the heading.",
 )
+OPEN_HINT = Message(
+    "A nursery is under way until its result is reported, also when it is transplanted.",
+    note="Under the heading, after that.",
+)
 KEPT_HINT = Message(
-    "Sowing and uncovering are kept on the planned day or one day from it, transplanting within "
-    "the days that are good for the seedlings.",
+    "Sowing and uncovering are on time on the planned day or one day either side, "
+    "transplanting within the days that suit the seedlings.",
     note="Under a table: what counts as a date that was kept.",
 )
-NO_NURSERIES = Message("No nursery was sown in this season.", note="An empty table.")
-TOLD = Message("Result told", note="A nursery at the end of its season. Head of a column.")
+NO_NURSERIES = Message("No nursery was sown this season.", note="An empty table.")
+TOLD = Message("Result reported", note="A nursery at the end of its season. Head of a column.")
 NO_RESULT = Message(
     "No result", note="A nursery that ended and nobody told how. Head of a column."
 )
@@ -125,7 +130,7 @@ HA_OF = Message(
     "{planted} of {field} ha", note="Planted: so many of so many hectares; both are numbers."
 )
 BY_FIELD = Message("Fields and seed, by village", note="Heading of a table.")
-BY_END = Message("Ends and dates kept, by village", note="Heading of a table.")
+BY_END = Message("Outcome and dates kept, by village", note="Heading of a table.")
 PLANTED = Message("Planted", note="In a chart: field that was planted.")
 NOT_PLANTED = Message("Not planted", note="In a chart: field for which seedlings fell short.")
 FIELD_HA = Message("Field (ha)", note="Head of a column: area of the fields, in hectares.")
@@ -164,23 +169,23 @@ RESOWN = Message("Sown again", note="Head of a column: how many, or yes.")
 YES = Message("yes", note="In a table.")
 NO = Message("no", note="In a table.")
 LEARNED = Message(
-    "Learned of {village} from {n} season: {percent} of 100 germinated seeds become seedlings "
-    "planted, likely {low} to {high}.",
-    plural="Learned of {village} from {n} seasons: {percent} of 100 germinated seeds become "
+    "Learned in {village} from {n} season: {percent} of 100 germinated seeds become "
+    "seedlings planted, likely {low} to {high}.",
+    plural="Learned in {village} from {n} seasons: {percent} of 100 germinated seeds become "
     "seedlings planted, likely {low} to {high}.",
     note="{n} counts results of single nurseries; the others are numbers of seedlings.",
 )
 LEARNED_BY = Message(
-    "Learned of {village} ({practice}) from {n} season: {percent} of 100 germinated seeds become "
-    "seedlings planted, likely {low} to {high}.",
-    plural="Learned of {village} ({practice}) from {n} seasons: {percent} of 100 germinated seeds "
-    "become seedlings planted, likely {low} to {high}.",
+    "Learned in {village} ({practice}) from {n} season: {percent} of 100 germinated seeds"
+    " become seedlings planted, likely {low} to {high}.",
+    plural="Learned in {village} ({practice}) from {n} seasons: {percent} of 100 germinated "
+    "seeds become seedlings planted, likely {low} to {high}.",
     note="The same for another kind of bed than mats; {practice} is such as 'wet bed'.",
 )
 LEARNED_NOTHING = Message(
-    "Nothing is learned of this village yet: no result was told.", note="Instead of that."
+    "Nothing learned in this village yet: no result has been reported.", note="Instead of that."
 )
-DOWNLOAD = Message("Download, each nursery a row:", note="Before two links.")
+DOWNLOAD = Message("Download, one row per nursery:", note="Before two links.")
 CSV = Message("CSV", note="Link: a kind of file.")
 XLSX = Message("XLSX", note="Link: a kind of file.")
 DAY_PLANNED_SOW = Message("Sowing planned", note="Head of a column: a date.")
@@ -203,29 +208,29 @@ ONE_TIME_UNTIL = Message(
 NO_PASSWORD = Message("none yet", note="An officer without a password.")
 GIVE_PASSWORD = Message("Give a one-time password", note="Heading and button.")
 GIVE_PASSWORD_HINT = Message(
-    "It opens the page once, within {n} day, and must be changed there. The password until now "
-    "ends, and so does every open session.",
-    plural="It opens the page once, within {n} days, and must be changed there. The password "
-    "until now ends, and so does every open session.",
+    "It opens the page once, within {n} day, and must be changed there. The old password "
+    "stops working and every open session ends.",
+    plural="It opens the page once, within {n} days, and must be changed there. The old password"
+    " stops working and every open session ends.",
     note="Under that heading.",
 )
 GIVE_CODE = Message("Give a new code for texts", note="Heading and button.")
 GIVE_CODE_HINT = Message(
-    "The code that officers send with RAIN, COUNT, CLEAR and WHO. The old one ends.",
+    "The code that officers send with RAIN, COUNT, CLEAR and WHO. The old one stops working.",
     note="Under that heading. The capitals are words that officers send; leave them.",
 )
 SHOWN_ONCE = Message(
-    "Write this down now and hand it over yourself, not by text. It is shown only this once.",
+    "Write this down now and hand it over in person, not by text. It is shown only once.",
     note="Above a password or code.",
 )
 THE_PASSWORD = Message("One-time password of {officer}", note="Before a password.")
 THE_CODE = Message("Code for texts of {officer}", note="Before six digits.")
 VILLAGES_SERVED = Message("Villages served", note="Heading of boxes to tick.")
-VILLAGES_KEPT = Message("The villages of {officer} are changed.", note="Done.")
+VILLAGES_KEPT = Message("{officer}'s villages are changed.", note="Done.")
 CLOSE_ACCOUNT = Message("Close this account", note="Heading and button.")
 CLOSE_ACCOUNT_HINT = Message(
-    "No way in any more, by page or text. What was done stays in the trail. Hand villages over "
-    "first, or nobody but the lead serves them.",
+    "They can no longer get in, by page or text. What they did stays on record. Hand "
+    "their villages over first, or only the lead serves them.",
     note="Under that heading.",
 )
 CLOSE_SURE = Message("Yes, close it", note="A box to tick before the button works.")
@@ -233,16 +238,16 @@ CLOSE_NOT_SURE = Message("Tick the box first.", note="The account was not closed
 ACCOUNT_CLOSED = Message("The account of {officer} is closed.", note="Done.")
 ADD_OFFICER = Message("Add an officer", note="Heading and button.")
 IS_LEAD = Message("Lead: sees all villages and officers", note="A box to tick.")
-OFFICER_ADDED = Message("{officer} is an officer now.", note="Done.")
+OFFICER_ADDED = Message("{officer} is now an officer.", note="Done.")
 NOT_YOURSELF = Message(
     "That is your own account. Another lead can do this.", note="It was not done."
 )
-UNFIT_NAME = Message("Give a name.", note="The officer was not added.")
+UNFIT_NAME = Message("Enter a name.", note="The officer was not added.")
 UNFIT_PHONE = Message(
-    "That is no phone number. Write it with its country code.",
+    "That is not a phone number. Write it with its country code.",
     note="The officer was not added.",
 )
-UNFIT_KNOWN = Message("That number is an officer's already.", note="Not added.")
+UNFIT_KNOWN = Message("That number already belongs to an officer.", note="Not added.")
 UNFIT_VILLAGE = Message("Tick a village, or lead.", note="The officer was not added.")
 UNFIT_OFFICER: Mapping[str, Message] = {
     "name": UNFIT_NAME,

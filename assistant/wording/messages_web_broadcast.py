@@ -6,8 +6,8 @@ from assistant.wording.message import Message
 
 BROADCASTS = Message("Write to many farmers", note="Page, and link to it.")
 BROADCAST_HINT = Message(
-    "For a meeting, seed that arrives, a visit. It waits for the morning and is no substitute for "
-    "a rain warning.",
+    "For a meeting, a seed delivery or a visit. It waits for the morning and does not "
+    "replace a rain warning.",
     note="Under the heading.",
 )
 TO_WARNINGS = Message("Rain coming? Warn of rain.", note="Link to the Warnings page.")
@@ -26,7 +26,8 @@ GROUPS: Mapping[str, Message] = {
 }
 YOUR_WORDS = Message("Your words", note="Label of a field.")
 YOUR_WORDS_HINT = Message(
-    "They go out as you write them, in one language, after your name.", note="Under that field."
+    "Sent exactly as you write them, in one language, after your name.",
+    note="Under that field.",
 )
 SHOW_REACH = Message("Show whom it reaches", note="Button.")
 F_NO_WORDS = Message("Write some words first.", note="A form was not complete.")
@@ -38,13 +39,12 @@ FAULTS: Mapping[str, Message] = {
     "no_village": F_NO_VILLAGE,
 }
 SURE = Message("Send this text?", note="Heading.")
-LEAVES_NOW = Message("It leaves at once.", note="About a text.")
+LEAVES_NOW = Message("It goes out at once.", note="About a text.")
 LEAVES_LATER = Message(
-    "It leaves at {time}, when the quiet hours end.", note="About a text; {time} is a time."
+    "It goes out at {time}, when the quiet hours end.", note="About a text; {time} is a time."
 )
 IN_UCS2 = Message(
-    "Some letters do not stand in the alphabet of phones, so each segment holds 67 letters, not "
-    "153.",
+    "Some letters are not in the phone alphabet, so each segment holds 67 letters, not 153.",
     note="About what a text costs.",
 )
 NOT_TEXTED = Message(
@@ -52,15 +52,15 @@ NOT_TEXTED = Message(
     plural="{n} farmers are left out: they stopped texts, or have not agreed to them.",
     note="About whom a text reaches.",
 )
-REACHES_NOBODY = Message("No phone is reached. Choose others.", note="Instead of a button.")
+REACHES_NOBODY = Message("Nobody would get it. Choose others.", note="Instead of a button.")
 SEND = Message("Send to {n} phone", plural="Send to {n} phones", note="Button.")
 IS_SENT = Message("Your text is on its way.", note="Done.")
 IS_WAITING = Message(
-    "Your text leaves at {time}, when the quiet hours end.", note="Done; {time} is a time."
+    "Your text goes out at {time}, when the quiet hours end.", note="Done; {time} is a time."
 )
-WAS_SENT = Message("This was sent before. Nothing was sent now.", note="Not done.")
-TAKE_BACK = Message("Take back what has not left", note="Button.")
+WAS_SENT = Message("This was already sent. Nothing was sent now.", note="Not done.")
+TAKE_BACK = Message("Cancel texts that have not gone out", note="Button.")
 TAKEN_BACK = Message(
     "{n} text was taken back.", plural="{n} texts were taken back.", note="Done."
 )
-LATEST = Message("Written before", note="Heading of a list.")
+LATEST = Message("Sent before", note="Heading of a list.")

@@ -9,16 +9,16 @@ QUIET_UNTIL = Message(
     note="Above the box 'Send at once, even in the quiet hours'; {time} is a time of day.",
 )
 ANSWER_WAITS = Message(
-    "Answered, leaves {time}",
+    "Answered, goes out {time}",
     note="A call for help whose answer waits; {time} is a time of day.",
 )
-ANSWER_LEAVES = Message("Answered, leaving now", note="A call for help.")
+ANSWER_LEAVES = Message("Answered, going out now", note="A call for help.")
 ANSWER_LOST = Message(
     "Your answer did not reach the phone",
     note="A call for help that was answered by a text, which was lost.",
 )
 SEND_AT_ONCE = Message("Send it at once", note="Button: an answer that waits goes out now.")
-HAD_LEFT = Message("That answer had left already.", note="Nothing was changed.")
+HAD_LEFT = Message("That answer had already gone out.", note="Nothing was changed.")
 ACT_HASTENED = Message("sent an answer at once in the quiet hours", note="What was done.")
 CALL_ACTS: Mapping[str, Message] = {"answer_hastened": ACT_HASTENED}
 
@@ -56,7 +56,7 @@ FIRST_AT = Message(
 )
 NOBODY_TOLD = Message("Nobody could be told yet", note="There is no officer to tell.")
 ASKED_IF_HURT = Message(
-    "Asked whether somebody is hurt, no answer yet", note="The farmer was asked by text."
+    "Asked whether anybody is hurt, no answer yet", note="The farmer was asked by text."
 )
 SAID_HURT = Message("Says that somebody is hurt", note="What the farmer answered.")
 SAID_NOBODY = Message("Says that nobody is hurt", note="What the farmer answered.")
@@ -68,7 +68,7 @@ SAY_WHAT_DONE = Message(
     "Nothing was changed. Write in a few words what was done.",
     note="The officer left the field empty.",
 )
-ALARM_CLOSED = Message("It is closed. Nobody else is told of it.", note="After 'Seen to'.")
+ALARM_CLOSED = Message("It is closed. Nobody else is told about it.", note="After 'Seen to'.")
 ONLY_YOU = Message(
     "Only the person who was told first and the leads see this.",
     note="Under a cry of somebody who may want to die.",

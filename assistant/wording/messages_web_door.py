@@ -6,7 +6,7 @@ from assistant.wording.message import Message
 
 CODE_FROM_TEXT = Message("Code from the text", note="Label of a field: eight digits.")
 LOCKED_WHY = Message(
-    "Perhaps somebody else tried your number. A code sent to your phone lets you in at once.",
+    "Somebody else may have tried your number. A code sent to your phone lets you in at once.",
     note="At the door, after too many tries.",
 )
 TEXT_ME_A_CODE = Message("Text me a code", note="Button.")
@@ -15,18 +15,19 @@ CODE_TEXTED = Message(
     note="After pressing that button.",
 )
 CODE_TOO_OFTEN = Message(
-    "Too many codes were asked for from here. Wait an hour, or ask your lead.",
+    "Too many codes were requested from here. Wait an hour, or ask your lead.",
     note="After pressing that button.",
 )
+SHOW_TYPED = Message("Show what I type", note="A box to tick, under a password.")
 FACTOR = Message("Second factor", note="Heading: a code of an app, beside the password.")
-FACTOR_CODE = Message("Code that your app shows", note="Label of a field: six digits.")
+FACTOR_CODE = Message("Code shown by your app", note="Label of a field: six digits.")
 WRONG_FACTOR = Message(
-    "That is not the code that the app shows now. Type the newest one; if it stays wrong, look "
-    "whether the phone's clock is right.",
+    "That is not the code the app shows now. Enter the newest one; if it is still wrong, "
+    "check that the phone's clock is right.",
     note="At the door, and where the factor is added.",
 )
 FACTOR_LOST = Message(
-    "Phone lost? Another lead can take the second factor away.", note="Under that field."
+    "Lost the phone? Another lead can remove the second factor.", note="Under that field."
 )
 ADD_FACTOR = Message("Add a second factor", note="Button and link.")
 FACTOR_WHY = Message(
@@ -34,21 +35,22 @@ FACTOR_WHY = Message(
     note="Where the factor is added.",
 )
 FACTOR_HOW = Message(
-    "Open any authenticator app on your phone, add an account, and hold the camera over the square, "
-    "or type the key. Then type the six digits that it shows.",
+    "Open any authenticator app on your phone, add an account, and point the camera at "
+    "the square, or type in the key. Then enter the six digits that it shows.",
     note="Where the factor is added.",
 )
-FACTOR_KEY = Message("Key to type", note="Beside the secret of the app, which is letters.")
+FACTOR_KEY = Message("Key to type in", note="Beside the secret of the app, which is letters.")
 FACTOR_ADDED = Message(
-    "From now on a code of your app is asked for when you sign in.", note="Done."
+    "From now on you are asked for a code from your app when you sign in.", note="Done."
 )
 HAS_FACTOR = Message(
-    "A code of your app is asked for when you sign in.", note="In the account."
+    "You are asked for a code from your app when you sign in.", note="In the account."
 )
 NEW_FACTOR = Message("Use another phone or app", note="Link.")
-TAKE_FACTOR = Message("Take the second factor away", note="Button.")
+TAKE_FACTOR = Message("Remove the second factor", note="Button.")
 TAKE_FACTOR_HINT = Message(
-    "For an officer who lost the phone with the app. Be sure that it is really them who asks.",
+    "For an officer who has lost the phone with the app. Make sure that it is really them"
+    " asking.",
     note="Above that button.",
 )
 FACTOR_TAKEN = Message(
@@ -64,17 +66,17 @@ SESSIONS_ENDED = Message(
     plural="Signed out in {n} other browsers.",
     note="Done.",
 )
-PROVE = Message("Your own password once more", note="Label of a field, before a grave deed.")
+PROVE = Message("Your own password again", note="Label of a field, before a grave deed.")
 NOT_PROVED = Message(
-    "Your own password, or the code of your app, was not right. Nothing was done.",
+    "Your own password, or the code from your app, was wrong. Nothing was done.",
     note="Before a grave deed.",
 )
 ACT_SIGNED_OUT = Message("signed out", note="What was done.")
 ACT_SESSIONS_ENDED = Message("signed out elsewhere", note="What was done.")
 ACT_FACTOR_ADDED = Message("added a second factor", note="What was done.")
-ACT_FACTOR_TAKEN = Message("took an officer's second factor away", note="What was done.")
+ACT_FACTOR_TAKEN = Message("removed an officer's second factor", note="What was done.")
 ACT_WAY_BACK_SENT = Message(
-    "had a code sent to the own phone, to get past a lock", note="What was done."
+    "had a code sent to their own phone, to get past a lock", note="What was done."
 )
 ACT_WAY_BACK_USED = Message("got past a lock with that code", note="What was done.")
 DOOR_ACTS: Mapping[str, Message] = {

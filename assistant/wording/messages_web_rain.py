@@ -1,15 +1,31 @@
-"""Texts of the Warnings page: rain warnings made, sent, and followed while they stand."""
+"""Texts of the Warnings page: warnings made, sent, and followed while they stand."""
 
 from collections.abc import Mapping
 
 from assistant.wording.message import Message
 
-WARNINGS = Message("Warnings", note="Page: rain warnings, and texts to many.")
+WARNINGS = Message("Warnings", note="Page: warnings, and texts to many.")
 RAIN_WARNING = Message("Rain warning, {places}", note="Heading; {places} are villages.")
 RAIN_WARNING_MANY = Message(
     "Rain warning, {n} village", plural="Rain warning, {n} villages", note="Heading."
 )
-NONE_STANDS = Message("No rain warning stands.", note="Instead of that list.")
+OF_DANGER = Message(
+    "Warning of {danger}, {places}",
+    note="Heading; {danger} is its short name, {places} are villages.",
+)
+OF_DANGER_MANY = Message(
+    "Warning of {danger}, {n} village",
+    plural="Warning of {danger}, {n} villages",
+    note="Heading.",
+)
+HOURS_OF = Message(
+    "{danger}: {from_time} to {to_time}, {date}", note="Hours of a warning and its day."
+)
+HOURS_OF_DAYS = Message(
+    "{danger}: {date} {from_time} to {last} {to_time}",
+    note="Hours of a warning with their days.",
+)
+NONE_STANDS = Message("No warning stands.", note="Instead of that list.")
 WAITING = Message("Waiting for your decision", note="Heading: warnings that were not sent yet.")
 PAST = Message("Over in the last 7 days", note="Heading: warnings that do not stand any more.")
 LOOK = Message("Look and decide", note="Link to a warning that was not sent yet.")
@@ -27,16 +43,17 @@ IS_OVER = Message("over", note="Beside a warning whose hours have gone by.")
 STANDS = Message("stands", note="Beside a warning.")
 
 # --- the form -------------------------------------------------------------------------------
-WARN = Message("Warn of rain", note="Heading.")
+WARN = Message("Warn of a danger", note="Heading.")
 WARN_HINT = Message(
     "Nothing leaves yet: the next page shows whom it reaches, what it costs and its words.",
     note="Under that heading.",
 )
+DANGER = Message("Danger", note="Label of a list: rain, a cold night, hail.")
 WHERE = Message("Villages", note="Heading over boxes to tick.")
 ALL_OF_THEM = Message("All of them", note="A box to tick: all villages.")
 BEDS_IN_DANGER = Message(
-    "{n} bed in danger",
-    plural="{n} beds in danger",
+    "{n} bed that rain would harm",
+    plural="{n} beds that rain would harm",
     note="Beside a village: beds on days 0 to 5 or about to be sown.",
 )
 BY_DISTANCE = Message("Or by distance from a place", note="Opens more fields.")
@@ -50,17 +67,17 @@ NO_PLACES = Message(
     "Nobody has said yet where your villages lie. It can be written on the page of each village.",
     note="Instead of fields.",
 )
-WHEN_RAIN = Message("Hours of the rain", note="Heading over fields.")
+WHEN = Message("From when until when", note="Heading over fields.")
 FROM_DAY = Message("From, day", note="Label of a date field.")
 FROM_TIME = Message("From, time", note="Label of a field for a time.")
-TO_DAY = Message("Day, if a later one", note="Label of a date field: when the rain ends.")
+TO_DAY = Message("Day, if a later one", note="Label of a date field: when the danger ends.")
 TO_TIME = Message("Until, time", note="Label of a field for a time.")
 TIMES_IN = Message(
     "Times are those of the villages. It is {time} there now.",
     note="Under fields; {time} is a time of day.",
 )
 HOW_SURE = Message("How sure", note="Heading over three choices.")
-OBSERVED = Message("It rains already", note="How sure a warning is.")
+OBSERVED = Message("It has begun", note="How sure a warning is.")
 LIKELY = Message("Likely", note="How sure a warning is.")
 POSSIBLE = Message("Possible", note="How sure a warning is.")
 UNLIKELY = Message("Unlikely", note="How sure an official alert is.")
@@ -86,7 +103,7 @@ F_NO_CENTRE = Message(
 F_NO_DISTANCE = Message("Give the distance in km, 1 to 500.", note="A form was not complete.")
 F_NO_HOURS = Message("Give the day and both times.", note="A form was not complete.")
 F_LONG_WORDS = Message("Your own words are too long.", note="A form was not complete.")
-F_BACKWARD = Message("The rain ends before it begins.", note="Hours that cannot be.")
+F_BACKWARD = Message("It ends before it begins.", note="Hours that cannot be.")
 F_PAST = Message("These hours are over.", note="Hours that cannot be.")
 F_TOO_FAR = Message(
     "It begins more than 3 days ahead. Warn when it is nearer: a warning holds up sowing and "
@@ -94,15 +111,16 @@ F_TOO_FAR = Message(
     note="Hours that cannot be.",
 )
 F_TOO_LONG = Message(
-    "It lasts more than 3 days. Warn of the first days now, and again later.",
+    "It lasts longer than a warning of this danger may stand, {days} days. Warn of the first days now, and "
+    "again later.",
     note="Hours that cannot be.",
 )
-F_RAINS_LATER = Message(
-    'You chose "It rains already", but the hours begin later. Change one of them.',
+F_BEGINS_LATER = Message(
+    'You chose "It has begun", but the hours begin later. Change one of them.',
     note="A form was not complete. The words in quotes are the choice for how sure it is.",
 )
 FAULTS: Mapping[str, Message] = {
-    "rains_later": F_RAINS_LATER,
+    "begins_later": F_BEGINS_LATER,
     "no_village": F_NO_VILLAGE,
     "none_near": F_NONE_NEAR,
     "no_centre": F_NO_CENTRE,
@@ -124,6 +142,7 @@ NOT_LOOKED_AT = Message(
 REACH = Message("Send this warning?", note="Heading.")
 PHONES = Message("Phones", note="Head of a column, before a number.")
 BEDS_YOUNG = Message("Beds on days 0-5", note="Head of a column: how many.")
+BEDS_OTHER = Message("Beds", note="Head of a column: how many are in danger.")
 BEDS_SOON = Message("About to sow", note="Head of a column: how many beds.")
 STANDS_ALREADY = Message("Warned already", note="Head of a column: hours of a warning.")
 HOURS_ONLY = Message("{from_time} to {to_time}", note="Hours.")
@@ -132,10 +151,11 @@ COSTS = Message("Cost", note="Before an amount of money.")
 NO_PRICE = Message("price not set", note="Instead of an amount of money.")
 LEAVES_NOW = Message("It leaves at once.", note="About a warning.")
 LEAVES_LOUD = Message(
-    "It leaves at once: a rain warning may break the quiet hours.", note="About a warning."
+    "It leaves at once: a warning may break the quiet hours.", note="About a warning."
 )
 THE_TEXTS = Message("The texts, as they arrive", note="Heading.")
 TO_COVER = Message("To those who must cover", note="Heading of a text.")
+TO_BEDS = Message("To those whose beds it may harm", note="Heading of a text.")
 TO_WAIT = Message("To those who wait with sowing", note="Heading of a text.")
 NAMES_DIFFER = Message(
     "Only the names of villages and nurseries differ from phone to phone.",
@@ -145,6 +165,10 @@ LEFT_OUT = Message("No text reaches these: call or send word", note="Heading of 
 LEFT_OUT_HINT = Message(
     "They have a bed in danger, and have stopped texts or not agreed to them yet.",
     note="Under that heading.",
+)
+REACHES_NONE = Message(
+    "No phone there has a bed at a stage that this danger can harm.",
+    note="Instead of a reach.",
 )
 REACHES_NOBODY = Message(
     "No phone there has a bed on days 0 to 5 or is about to sow.", note="Instead of a reach."
@@ -174,6 +198,9 @@ TAKEN_BACK = Message("Taken back", note="Before a number of texts.")
 AS_OF = Message("As of {time}", note="A time of day: when the page was made.")
 RENEWED = Message("It updates by itself.", note="The page shows new answers by itself.")
 HOLD_STILL = Message("Do not renew it", note="Link: the page stops showing new answers.")
+DONE = Message(
+    "Done", note="Head of a column: how many answered that they did what a warning says."
+)
 SILENT = Message("No answer yet", note="Heading of a list.")
 SILENT_NOBODY = Message("Everybody has answered.", note="Instead of that list.")
 HAS_IT = Message("has the text", note="Beside a phone.")

@@ -11,8 +11,8 @@ ALL_PRACTICES = Message("All practices", note="A choice in a list.")
 BY_VILLAGE = Message("Where the nurseries stand", note="Heading of a table by village.")
 IN_ALL = Message("In all", note="Head of a column and of the last line: a sum.")
 COUNT = Message("{n} nursery", plural="{n} nurseries", note="How many are shown.")
-NONE = Message("No nursery is found for this choice.", note="An empty list.")
-TIME_LINE = Message("Time line", note="Head of a column with a bar from day to day.")
+NONE = Message("No nurseries match this choice.", note="An empty list.")
+TIME_LINE = Message("Timeline", note="Head of a column with a bar from day to day.")
 NEXT = Message("Next", note="Head of a column: the next task and its day.")
 FROM = Message("from {date}", note="Beside a stage of a nursery: its first day.")
 TODAY = Message("today", note="A mark on a time line.")
@@ -20,7 +20,7 @@ WHOLE_DISTRICT = Message("All villages, counted", note="Link back from a list of
 
 DUE = Message("Due in the next seven days", note="Heading of a table: tasks by day.")
 DUE_HINT = Message(
-    "Work of every day, such as watering, is not counted here. A number leads to the nurseries.",
+    "Everyday work such as watering is not counted here. Each number leads to the nurseries.",
     note="Under that heading.",
 )
 DUE_NONE = Message("Nothing is due in the next seven days.", note="Instead of that table.")
@@ -34,18 +34,18 @@ CALENDAR_BED = Message(
     "Nursery calendar, {farmer}, {label}",
     note="Heading on paper: the farmer's name and the nursery's.",
 )
-AS_WEEKS = Message("As weeks", note="A choice: the calendar as a grid of weeks.")
+AS_WEEKS = Message("By week", note="A choice: the calendar as a grid of weeks.")
 AS_LIST = Message("As a list of days", note="A choice: the calendar as a list.")
-FORM = Message("Form", note="Label of a list: how a calendar is laid out on paper.")
+FORM = Message("Layout", note="Label of a list: how a calendar is laid out on paper.")
 SHEET_LANGUAGE = Message("Language of the sheet", note="Label of a list.")
 NAMES_HINT = Message(
-    "Names hang where all can read them: ask first. Phone numbers are left out; for a farmer "
-    "without a name stand the last four digits.",
+    "Everybody who passes by can read the names, so ask the farmers first. Phone numbers "
+    "are left out; a farmer without a name is shown by the last four digits.",
     note="Beside the button for printing.",
 )
 LEFT_OUT = Message(
-    "{n} farmer is left out, who has not agreed to texts or has stopped them.",
-    plural="{n} farmers are left out, who have not agreed to texts or have stopped them.",
+    "{n} farmer is left out, having not agreed to texts or stopped them.",
+    plural="{n} farmers are left out, having not agreed to texts or stopped them.",
     note="Beside the button for printing.",
 )
 MAY_MOVE = Message(
@@ -54,15 +54,16 @@ MAY_MOVE = Message(
     note="At the foot of a printed calendar. Keep the caution.",
 )
 AS_OF = Message("as of {date}", note="Beside the heading on paper: the day it was made.")
-EMPTY = Message("Nothing is to be done in these weeks.", note="An empty calendar.")
+EMPTY = Message("Nothing to do in these weeks.", note="An empty calendar.")
 WEEKS_BEFORE = Message("Earlier weeks", note="Link.")
 WEEKS_AFTER = Message("Later weeks", note="Link.")
 
 FILE = Message("Calendar file", note="Link: a file for the calendar of a phone or computer.")
 FILE_MINE = Message("Calendar file of my villages", note="Link.")
 FILE_HINT = Message(
-    "Open it with the calendar of your phone or computer. Load it again after dates moved: known "
-    "days move along, none comes twice. It names farmers: share it with care.",
+    "Open it with the calendar on your phone or computer. Load it again after dates have "
+    "changed: known days move along and none appears twice. It names farmers: share it "
+    "with care.",
     note="Under that link.",
 )
 EVENT = Message(

@@ -7,9 +7,9 @@ from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import quantities
 from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.sourced.tables import NURSERY_COSTS
-from assistant.agronomy.work.costs import Against, Cost, PriceList, against, cost
-from assistant.agronomy.work.labour import Work
-from assistant.agronomy.work.loads import Span
+from assistant.agronomy.work.costs import Against, NurseryCost, PriceList, against, cost
+from assistant.agronomy.work.labour import NurseryWork
+from assistant.agronomy.work.loads import WeightRange
 from assistant.agronomy.work.planting import mats_in_a_load
 from assistant.wording import amounts
 from assistant.wording import messages_plan as m
@@ -27,7 +27,7 @@ class Money:
     """A nursery's cost in one money, and beside a wet bed where it is none itself."""
 
     currency: str
-    cost: Cost
+    cost: NurseryCost
     beside: Against | None = None
 
 
@@ -41,7 +41,7 @@ def priced(
     return Money(prices.currency, own, against(inputs, practice, wet_bed, prices))
 
 
-def labour_lines(work: Work, practice: Practice) -> tuple[Say, ...]:
+def labour_lines(work: NurseryWork, practice: Practice) -> tuple[Say, ...]:
     """Hours of each work, and what is carried."""
     lift = fitting_practice(m.LIFT, practice)
     lines = [m.RAISE(time=_time(work.raise_h)), lift(time=_time(work.lift_h))]
@@ -113,7 +113,7 @@ def _hours(hours: float) -> float:
     return round(hours) if hours >= PERCENT / 10 else round(hours, 1)
 
 
-def _time(span: Span) -> Say:
+def _time(span: WeightRange) -> Say:
     if span.low == span.high:
         return m.HOURS(hours=_hours(span.low))
     return m.HOURS_SPAN(low=_hours(span.low), high=_hours(span.high))

@@ -25,7 +25,7 @@ from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.season.sowing import Sowings
 from assistant.agronomy.seed import seed_rate_kg_per_ha
 from assistant.agronomy.told import sprouted_told_kg
-from assistant.agronomy.work.labour import Work
+from assistant.agronomy.work.labour import NurseryWork
 from assistant.agronomy.work.sowing_day import SowingDay
 from assistant.wording import amounts
 from assistant.wording import messages_plan as m
@@ -63,7 +63,7 @@ class Plan:
     practice_name: str = ""
     variety: Variety | None = None
     tells_establishment: bool = False
-    work: Work | None = None
+    work: NurseryWork | None = None
     money: Money | None = None
     good: Good = EVERYWHERE
     grown: ProgrammeVariety | None = None

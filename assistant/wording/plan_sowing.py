@@ -3,18 +3,18 @@
 from collections.abc import Iterable, Mapping
 
 from assistant.agronomy.constants import UREA_PERCENT
-from assistant.agronomy.lot.programme_variety import Kind, ProgrammeVariety
+from assistant.agronomy.lot.programme_variety import Breeding, ProgrammeVariety
 from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.measures import (
     Level,
-    Measure,
+    LevelMeasure,
     mats_for_a_tin,
     seed_measure,
     urea_measure,
 )
 from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import nearest
-from assistant.agronomy.season.sowing import Reason, SowingDay, Sowings
+from assistant.agronomy.season.sowing import DayReason, DayToSow, Sowings
 from assistant.agronomy.told import heap_told_g
 from assistant.agronomy.work import sowing_day as work_day
 from assistant.wording import messages_sowing as m
@@ -22,24 +22,24 @@ from assistant.wording.message import Message, Say
 
 CANS_L = (10.0, 16.0)  # watering can and knapsack sprayer, as they are sold
 _HALVES = 2
-_WHY: Mapping[Reason, Message] = {
-    Reason.FIELD_READY: m.WHY_FIELD,
-    Reason.SOONEST: m.WHY_SOONEST,
-    Reason.FLOWERS_SAFE: m.WHY_FLOWERS,
-    Reason.IN_HAND: m.WHY_IN_HAND,
-    Reason.LAST: m.WHY_LAST,
+_WHY: Mapping[DayReason, Message] = {
+    DayReason.FIELD_READY: m.WHY_FIELD,
+    DayReason.SOONEST: m.WHY_SOONEST,
+    DayReason.FLOWERS_SAFE: m.WHY_FLOWERS,
+    DayReason.IN_HAND: m.WHY_IN_HAND,
+    DayReason.LAST: m.WHY_LAST,
 }
-_LEVELS: Mapping[Measure, Message] = {
-    Measure.TIN: m.TINS,
-    Measure.SPOON: m.SPOONS,
-    Measure.CAP: m.CAPS,
+_LEVELS: Mapping[LevelMeasure, Message] = {
+    LevelMeasure.TIN: m.TINS,
+    LevelMeasure.SPOON: m.SPOONS,
+    LevelMeasure.CAP: m.CAPS,
 }
 
 
 def variety_lines(variety: ProgrammeVariety) -> Iterable[Say]:
     """What a variety of the programme is."""
     yield m.VARIETY_DAYS(name=variety.name, days=variety.days)
-    if variety.kind is Kind.TRADITIONAL:
+    if variety.kind is Breeding.TRADITIONAL:
         yield m.VARIETY_TRADITIONAL()
 
 
@@ -57,7 +57,7 @@ def _span(found: Sowings) -> Iterable[Say]:
         yield m.NOT_BEFORE(first=found.first)
 
 
-def _day(day: SowingDay) -> Say:
+def _day(day: DayToSow) -> Say:
     why = _WHY[day.reason]()
     planting = {"sow": day.sow, "first": day.plant_from, "last": day.plant_until}
     if day.flowers is None or day.ripe is None:

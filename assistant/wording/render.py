@@ -15,6 +15,7 @@ from babel.lists import format_list
 from babel.numbers import format_currency, format_decimal
 
 from assistant.wording.figures import Figure
+from assistant.wording.languages import LANGUAGE_ROWS, PLAIN_DIGITS
 from assistant.wording.message import Country, Listed, Named, Say, Slot
 
 
@@ -26,13 +27,18 @@ class Catalogue:
     translations: NullTranslations
 
 
-# Languages that do not write 0-9, as their word lists show numbers too. Every number, date and
-# time that we word follows them; what people typed stays as typed, and so do phone numbers,
-# codes, addresses, and digits that are a key of the phone.
-_DIGITS = {"bn": str.maketrans("0123456789", "০১২৩৪৫৬৭৮৯")}
+# Every number, date and time that we word is in the digits of the language; what people typed
+# stays as typed, and so do phone numbers, codes, addresses, and digits that are a key of the
+# phone.
+_DIGITS = {
+    code: str.maketrans(PLAIN_DIGITS, row.digits)
+    for code, row in LANGUAGE_ROWS.items()
+    if row.digits != PLAIN_DIGITS
+}
 # CLDR parts a currency's letters from its digits (its currencySpacing, which Babel leaves out).
 _LETTER_BY_DIGIT = re.compile(r"(?<=[^\W\d_])(?=\d)|(?<=\d)(?=[^\W\d_])")
 _KEYS = frozenset({"digit"})  # slots that name a key of the phone, which bears 0-9
+_HOURS_OF_A_DIAL = 12
 # Reading CLDR takes longer than all else in a text, and a morning's texts say the same days.
 _remembered = lru_cache(maxsize=1024)
 
@@ -57,13 +63,16 @@ def _local(text: str, language: str) -> str:
 # Short names do without their full stop. "aout" is the French spelling of 1990: one û would
 # turn every text of that month to UCS-2, which holds less than half as much.
 _SHORTER = str.maketrans({".": "", "û": "u"})
-_WHOLE_MONTHS = frozenset({"bn"})  # CLDR's short August is also the word for "before"
+_WEEKDAY = "EEE"  # of a pattern
 
 
 @_remembered
 def day(value: date, language: str) -> str:
     """A date short enough for a text, with its weekday: 'Wed 10 Jun'."""
-    pattern = "EEE d MMMM" if language in _WHOLE_MONTHS else "EEE d MMM"
+    row = LANGUAGE_ROWS.get(language, LANGUAGE_ROWS["en"])
+    pattern = row.day
+    if row.weekdays:
+        pattern = pattern.replace(_WEEKDAY, f"'{row.weekdays[value.weekday()]}'")
     short = format_date(value, format=pattern, locale=language).translate(_SHORTER)
     return _local(short, language)
 
@@ -93,14 +102,33 @@ def clock(value: time, language: str) -> str:
     return _local(format_time(value, format="HH:mm", locale=language), language)
 
 
+@_remembered
+def spoken_hour(value: time, language: str) -> str:
+    """A time of the day as people say it: '2 pm', 'saa 8 mchana'."""
+    words = LANGUAGE_ROWS[language].hours
+    names = dict(words.names)
+    if value.minute == 0 and value.hour in names:
+        return names[value.hour]
+    hour = value.hour
+    if words.first is not None:
+        hour = (value.hour - words.first - 1) % _HOURS_OF_A_DIAL + 1
+    both = words.one if words.one and hour == 1 else (words.whole, words.part_hour)
+    part = next((name for start, name in reversed(words.parts) if value.hour >= start), "")
+    said = both[value.minute > 0].format(hour=hour, minute=f"{value.minute:02}", part=part)
+    return _local(said, language)
+
+
 def _list_style(language: str) -> Literal["unit", "standard"]:
     """Plain commas, where the data of a language has them for three parts and more."""
     patterns = Locale.parse(language).list_patterns
     return "unit" if "start" in patterns.get("unit", {}) else "standard"
 
 
-def slot_text(value: Slot, catalogue: Catalogue) -> str:
-    """One slot, worded. Strings are data and pass unchanged."""
+def slot_text(value: Slot, catalogue: Catalogue, spoken: bool = False) -> str:
+    """One slot, worded. Strings are data and pass unchanged. `spoken`: hours as people say
+    them, else by 24."""
+    if spoken and isinstance(value, time):
+        return spoken_hour(value, catalogue.language)
     if isinstance(value, Say):
         return render(value, catalogue)
     if isinstance(value, Listed):
@@ -138,7 +166,7 @@ def render(say: Say, catalogue: Catalogue) -> str:
             raise TypeError(f"the slot n of {message.text[:40]!r} counts: give it an int")
         template = catalogue.translations.ngettext(message.text, message.plural, count)
     filled = {
-        name: str(value) if name in _KEYS else slot_text(value, catalogue)
+        name: str(value) if name in _KEYS else slot_text(value, catalogue, message.spoken)
         for name, value in say.slots.items()
     }
     return template.format_map(filled)

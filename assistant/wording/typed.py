@@ -32,6 +32,7 @@ BECAUSE: Mapping[str, str] = {
     "talk.ABSURD_AREA": "what the reader of areas takes",
     "talk.HELP_AREA": "a rope to measure with, any length would do",
     "talk.HELP_PAIL": "1 is a key",
+    "tasks.UNDER_WAY": "1 is a key",
     "talk.RAIN_ADVICE_EARLY": "day 0 is the day of sowing",
     "practice.RAIN_EARLY": "day 0 is the day of sowing",
     "aid.EYES": "fixed with its source; a test holds it to the constant",

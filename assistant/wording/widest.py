@@ -14,13 +14,14 @@ from babel.dates import format_date
 
 from assistant.alphabet import Encoding, measure, plain
 from assistant.wording import messages_amounts as a
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.figures import FIGURES
 from assistant.wording.message import Country, Listed, Message, Slot
-from assistant.wording.render import Catalogue, day, slot_text
+from assistant.wording.render import Catalogue, day, slot_text, spoken_hour
 from assistant.wording.texts import Declared
 
 _DAY = date(2026, 6, 10)
@@ -51,6 +52,8 @@ _WATER = Values(a.PAILS(n=40), (a.PAILS(n=10_000), a.HALF_PAILS(amount=19.5)))
 _SEED = Values(a.KILOGRAMS(amount=9.1), (a.KILOGRAMS(amount=1279),))
 _WIDE_AREA = "12,345.5 hectares"
 _SLOTS: Mapping[str, Values] = {
+    "answer": Values("w" * 100),
+    "programme": Values("Lindara valley rice programme"),
     "about": Values(o.ABOUT_YELLOW(), _texts(o, "ABOUT_")),
     "amount": Values(600, (99.5,)),
     "area": Values("0.4 ha", (_WIDE_AREA,)),
@@ -66,6 +69,7 @@ _SLOTS: Mapping[str, Values] = {
     "labour": Values(1800, (450_000,)),
     "country": Values(Country("PH"), (Country("BD"), Country("IN"))),
     "covered": _COUNT,
+    "danger": Values(dangers.N_COLD(), _texts(dangers, "N_")),
     "date": _DATE,
     "chosen": _DATE,
     "done_on": _DATE,
@@ -193,6 +197,7 @@ _SLOTS: Mapping[str, Values] = {
     "weight": Values(7.5),
     "heavy": Values(48),
     "what": Values(t.N_SOAK(), _texts(t, "N_")),
+    "word": Values("COLD", ("SECHERESSE",)),
     "words": Values("Panya wanakula mbegu", ("w" * 100,)),
     "young": _COUNT,
     "pail_low": Values(11, (25,)),
@@ -267,6 +272,8 @@ def widest(text: Declared, slot: str, catalogue: Catalogue) -> str:
     candidates = [slot_text(value, catalogue) for value in (found.usual, *found.wide)]
     if isinstance(found.usual, date):
         candidates.append(widest_day(catalogue.language))
+    if isinstance(found.usual, time) and text.message.spoken:
+        candidates.append(_widest_hour(catalogue.language))
     if slot == "reading" and text.message is not m.ABSURD_AREA:
         candidates.append(_widest_long_day(catalogue.language))
     return max(map(plain, candidates), key=_price)
@@ -282,6 +289,13 @@ def widest_day(language: str) -> str:
     """The date that takes most room in a text."""
     days = (date(2026, 1, 1) + timedelta(days=n) for n in range(_YEARS * 366))
     return max((plain(day(each, language)) for each in days), key=_price)
+
+
+@lru_cache(maxsize=32)
+def _widest_hour(language: str) -> str:
+    """The hour, full or half, that takes most room where it is said as people say it."""
+    hours = (time(hour, minute) for hour in range(24) for minute in (0, 30))
+    return max((plain(spoken_hour(each, language)) for each in hours), key=_price)
 
 
 @lru_cache(maxsize=32)

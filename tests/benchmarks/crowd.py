@@ -32,9 +32,9 @@ from assistant.store.tables import (
 from assistant.store.tables_warnings import WarningDraftRow, WarningDraftVillageRow
 from assistant.wiring.house import open_house
 from tests.benchmarks.databases import Columns, copied
-from tests.benchmarks.size import sized
+from tests.benchmarks.size import ASKED_FARMERS, sized
 
-FARMERS = sized(5_000, small=100)
+FARMERS = ASKED_FARMERS or sized(5_000, small=100)
 ZONE = "Africa/Nairobi"
 TODAY = date(2026, 6, 15)
 LANGUAGES = ("en", "sw")
@@ -228,16 +228,17 @@ def a_season_of_texts(url: str) -> tuple[int, int]:
 
 _SEASON = (
     """INSERT INTO outbox (message_id, phone, text, kind, due_at, not_after, urgent, state,
-    attempts, encoding, segments, accepted_at, delivered_at, detail, created_at, village_id)
+    attempts, encoding, segments, accepted_at, delivered_at, detail, created_at, village_id,
+    private, lane)
     SELECT 's' || d.n || farmer.phone, farmer.phone, 'Nursery A: water the beds.', 'prompt',
     {at}, {at}, false, CASE WHEN (farmer.id * 31 + d.n) % 29 = 0 THEN 'failed'
     WHEN (farmer.id * 17 + d.n) % 31 = 0 THEN 'expired' ELSE 'delivered' END,
     0, 'gsm7', 1 + (farmer.id + d.n) % 5 / 4, {at}, {at},
     CASE WHEN (farmer.id * 31 + d.n) % 29 = 0 THEN 'no such subscriber' ELSE '' END, {at},
-    farmer.village_id FROM farmer, {days}""",
+    farmer.village_id, false, 2 FROM farmer, {days}""",
     """INSERT INTO incoming (gateway_id, phone, text, channel, step, at, taken_at, failed,
-    village_id) SELECT 's' || d.n || farmer.phone, farmer.phone, '1',
+    village_id, private) SELECT 's' || d.n || farmer.phone, farmer.phone, '1',
     CASE WHEN d.n % 6 = 0 THEN 'ussd' ELSE 'sms' END, CASE WHEN d.n % 12 = 0 THEN 'begin'
-    WHEN d.n % 6 = 0 THEN 'answer' ELSE 'text' END, {at}, {at}, false, farmer.village_id
-    FROM farmer, {days} WHERE d.n <= {last}""",
+    WHEN d.n % 6 = 0 THEN 'answer' ELSE 'text' END, {at}, {at}, false, farmer.village_id,
+    false FROM farmer, {days} WHERE d.n <= {last}""",
 )

@@ -2,6 +2,8 @@
 
 from os import environ
 
+# Another number of farmers than the usual five thousand: NURSERY_BENCHMARK_FARMERS=50000.
+ASKED_FARMERS = int(environ.get("NURSERY_BENCHMARK_FARMERS", "0"))
 SMALL = environ.get("NURSERY_BENCHMARKS") == "small"
 
 

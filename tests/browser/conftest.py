@@ -12,7 +12,7 @@ import threading
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, datetime
 from decimal import Decimal
 from pathlib import Path
 from typing import Any, Literal
@@ -27,7 +27,7 @@ from werkzeug.serving import WSGIRequestHandler, make_server
 from assistant.agronomy.season.outcome import SeasonOutcome
 from assistant.channel import Fate, Handover, Tariff
 from assistant.settings import Settings
-from assistant.store import Store
+from assistant.store import Store, Work
 from assistant.web.app import create_app
 from assistant.wiring.refit import refit_of
 from tests.unit.web.conftest import PASSWORD, give_password, with_page
@@ -216,7 +216,19 @@ def busy(storm: Office) -> Office:
         silent = work.nurseries.get(5)
         assert silent is not None
         work.nurseries.save(replace(silent, closed=True, no_result=True), valley.now)
+        _office_answers(work, valley.now)
+    valley.text(PHONES[0], "is it free?")
     return storm
+
+
+def _office_answers(work: Work, now: datetime) -> None:
+    """A question of the office in use, and one that waits for its second reader."""
+    said = (
+        (("when does the ferry run", "ferry hours"), "The ferry runs at 7 and at 16."),
+        (("where is the seed shop",), "Beside the mill in Kijani, Monday to Friday."),
+    )
+    made = [work.questions.add("en", None, ways, answer, 1, now) for ways, answer in said]
+    work.questions.read(made[0].id, 1, now)
 
 
 def _told(nursery_id: int, farmer_id: int, planted_m2: float, left: float) -> SeasonOutcome:

@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page, expect
 from assistant.service.sight import sight_of
 from assistant.service.storms import broadcasts, drafts
 from assistant.service.storms.broadcasts import Asked
-from assistant.store import Certainty, Draft
+from assistant.store import AlertCertainty, Draft
 from tests.browser.conftest import Office, crowded, picture, sign_in
 from tests.valley import LEAD
 
@@ -43,6 +43,8 @@ BELOW = (
     "/messages?village=1",
     "/messages/months",
     "/messages/unread",
+    "/questions",
+    "/questions/new",
     "/messages/months",
     "/results?village=2",
     "/officers/1",
@@ -162,7 +164,7 @@ def _letters(office: Office) -> None:
         officer = work.people.officer(LEAD)
         assert officer is not None
         villages = tuple(village.id for village in work.people.villages())
-        storm = Draft(villages, start, start + hours, valley.now, Certainty.LIKELY)
+        storm = Draft(villages, start, start + hours, valley.now, AlertCertainty.LIKELY)
         assert drafts.draft(work, storm).id == 3
         sight = sight_of(work, officer)
     asked = Asked("Seed comes on Friday at the mill.", set(villages))

@@ -28,8 +28,7 @@ def test_the_first_sign_in_asks_for_a_password_of_ones_own(page: Page, led: Offi
     expect(page.get_by_role("heading", level=1)).to_have_text("Choose your own password")
     picture(page, "first-password")
     audit(page)
-    page.get_by_label("The password until now").fill(once)
-    for label in ("New password", "New password once more"):
+    for label in ("New password", "New password again"):
         page.get_by_label(label, exact=True).fill("seven herons at dawn")
     page.get_by_role("button", name="Change the password").click()
     expect(page.get_by_role("heading", level=1)).to_contain_text("Waiting for me")
@@ -77,6 +76,6 @@ def test_the_programme_is_run_from_pages(page: Page, led: Office) -> None:
         audit(page)
         fits(page)
     page.goto(f"{led.url}/villages/1")
-    page.get_by_label("Number to ring in an emergency").fill("07700 900911")
+    page.get_by_label("Emergency number").fill("07700 900911")
     page.locator("#data").locator("..").get_by_role("button", name="Save").click()
-    expect(page.get_by_role("status")).to_contain_text("It is kept")
+    expect(page.get_by_role("status")).to_contain_text("Saved")

@@ -26,10 +26,10 @@ def _kept(page: Page, office: Office) -> None:
 def _note(page: Page, stop: Locator) -> None:
     """Writes a note while there is no line."""
     stop.get_by_label("Your note").fill("Uncovered with her.")
-    stop.get_by_label("What was asked of them is done").check()
-    stop.get_by_role("button", name="Keep the note").click()
-    expect(stop.get_by_text("Kept on this phone")).to_be_visible()
-    expect(page.get_by_text("Notes that wait on this phone: 1")).to_be_visible()
+    stop.get_by_label("They have done what they were asked").check()
+    stop.get_by_role("button", name="Save the note").click()
+    expect(stop.get_by_text("Saved on this phone")).to_be_visible()
+    expect(page.get_by_text("Notes waiting on this phone: 1")).to_be_visible()
 
 
 def test_the_round_is_read_without_a_line_and_its_notes_are_sent_once_later(
@@ -44,17 +44,17 @@ def test_the_round_is_read_without_a_line_and_its_notes_are_sent_once_later(
     storm.line.cut()
     page.reload()
     expect(page.get_by_role("heading", level=1)).to_contain_text("My round")
-    expect(page.get_by_text("There is no line")).to_be_visible()
+    expect(page.get_by_text("No connection")).to_be_visible()
     stop = page.locator(".stop:has(input[value=bed-4])")
     _note(page, stop)
     picture(page, "round-without-a-line")
     page.reload()  # the phone was put away and taken out again
-    expect(stop.get_by_text("Kept on this phone")).to_be_visible()
+    expect(stop.get_by_text("Saved on this phone")).to_be_visible()
     with storm.valley.house.store.look() as work:
         assert work.story.visits([4]) == ()
     storm.line.mend()
     page.evaluate("window.dispatchEvent(new Event('online'))")
-    expect(page.get_by_text("Notes that wait on this phone")).to_be_hidden()
+    expect(page.get_by_text("Notes waiting on this phone")).to_be_hidden()
     with storm.valley.house.store.look() as work:
         (visit,) = work.story.visits([4])
         assert visit.note == "Uncovered with her."
@@ -93,6 +93,6 @@ def test_without_a_script_a_note_is_a_form(chromium: Browser, storm: Office) -> 
     page.goto(f"{storm.url}/round")
     stop = page.locator(".stop:has(input[value=bed-4])")
     stop.get_by_label("Your note").fill("Seen.")
-    stop.get_by_role("button", name="Keep the note").click()
-    expect(page.get_by_text("The note is kept.")).to_be_visible()
+    stop.get_by_role("button", name="Save the note").click()
+    expect(page.get_by_text("The note is saved.")).to_be_visible()
     context.close()

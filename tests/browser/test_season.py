@@ -51,6 +51,7 @@ def test_an_officer_goes_from_the_district_to_one_nursery(page: Page, storm: Off
     expect(page.get_by_role("figure")).to_contain_text("covered from Sat 6 Jun")
     picture(page, "season-nursery")
     audit(page)
+    expect(page.locator("svg.bar").first).to_be_visible()
 
 
 def test_what_is_due_leads_to_the_nurseries(page: Page, storm: Office) -> None:
@@ -93,7 +94,7 @@ def test_a_village_has_a_calendar_to_print(page: Page, storm: Office) -> None:
     picture(page, "calendar-list")
     audit(page)
     fits(page)
-    page.get_by_label("Form").select_option("As weeks")
+    page.get_by_label("Layout").select_option("By week")
     expect(page.get_by_role("columnheader", name="Monday")).to_be_visible()
     picture(page, "calendar-weeks")
     audit(page)

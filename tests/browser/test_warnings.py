@@ -16,7 +16,7 @@ def _to_form(page: Page) -> None:
 
 
 def _fill_in(page: Page) -> None:
-    form = page.get_by_role("region", name="Warn of rain")
+    form = page.get_by_role("region", name="Warn of a danger")
     form.get_by_label("Kijani").check()
     form.get_by_label("From, time").fill("16:00")
     form.get_by_label("Until, time").fill("02:00")
@@ -39,7 +39,7 @@ def test_a_warning_is_sent_in_under_a_minute(page: Page, storm: Office) -> None:
     _look(page, "warnings")
     _fill_in(page)
     expect(page.get_by_role("heading", level=1)).to_have_text("Send this warning?")
-    expect(page.get_by_text("RAIN WARNING Kijani: heavy rain 16:00 to 02:00")).to_be_visible()
+    expect(page.get_by_text("RAIN WARNING Kijani: heavy rain 4 pm to 2 am")).to_be_visible()
     _look(page, "warning-reach")
     page.get_by_role("button", name="Send to 2 phones").click()
     expect(page.get_by_role("status")).to_contain_text("The warning is going out.")
@@ -120,7 +120,7 @@ def test_words_go_to_many_farmers(page: Page, storm: Office) -> None:
     expect(page.get_by_text("From Asha, your officer: Seed arrives")).to_be_visible()
     _look(page, "broadcast-reach")
     page.get_by_role("button", name="Send to").click()
-    expect(page.get_by_role("status")).to_contain_text("Your text leaves at 05:30")
+    expect(page.get_by_role("status")).to_contain_text("Your text goes out at 05:30")
     _look(page, "broadcast-sent")
 
 
@@ -140,3 +140,28 @@ def test_a_village_is_given_its_place(page: Page, storm: Office) -> None:
     page.get_by_role("button", name="Show whom it reaches").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Send this warning?")
     expect(page.get_by_role("status")).to_contain_text("not in it: Mto Mwanga")
+
+
+def test_hail_is_chosen_and_named_on_every_page(page: Page, storm: Office) -> None:
+    """Nobody reads "rain" of it: not on its draft, nor its answers, nor the first page."""
+    sign_in(page, storm)
+    _to_form(page)
+    form = page.get_by_role("region", name="Warn of a danger")
+    form.get_by_label("Danger", exact=True).select_option(label="hail")
+    form.get_by_label("Kijani").check()
+    form.get_by_label("From, time").fill("16:00")
+    form.get_by_label("Until, time").fill("20:00")
+    _look(page, "hail-form")
+    form.get_by_role("button", name="Show whom it reaches").click()
+    expect(page.get_by_text("Warning of hail, Kijani")).to_be_visible()
+    expect(page.get_by_text("then stay indoors").first).to_be_visible()
+    _look(page, "hail-reach")
+    page.get_by_role("button", name=re.compile("Send to")).click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Warning of hail, Kijani")
+    storm.valley.send()
+    storm.valley.text(KIJANI[0], "2")
+    expect(page.get_by_role("link", name="Who needs help")).to_be_visible(timeout=15_000)
+    _look(page, "hail-followed")
+    page.goto(page.url.split("/warnings")[0] + "/morning")
+    expect(page.get_by_text("hail: 16:00 to 20:00")).to_be_visible()
+    _look(page, "hail-morning")

@@ -2,8 +2,9 @@
 
     python -m tests.chaos --kills 100 --seed 7
 
-Processes of the service are killed with SIGKILL; the database server is killed or the file is
-held; clocks jump; the operator is gone, slow, or refuses; rows are spoilt; a copy is put back.
+Processes of the service, and what stands before its operator, are killed with SIGKILL; the
+database server is killed or the file is held, or takes no writing, as on a full disk; clocks
+jump; the operator is gone, slow, or refuses; rows are spoilt; a copy is put back.
 Meanwhile phones text and tasks fall due. At the end everything is well again, and what the
 phones wrote and what they show is held against each other: nothing lost, nothing double.
 

@@ -5,8 +5,7 @@ from dataclasses import dataclass, field
 
 from assistant.dialogue.values import Kind
 from assistant.store import OutboxText, Store, TextState
-from gateway_sim import Kind as Noted
-from gateway_sim import OperatorController
+from gateway_sim import EntryKind, OperatorController
 from tests.chaos.country import Country
 
 
@@ -93,5 +92,7 @@ def _plans(found: Toll, store: Store, country: Country) -> None:
 
 def _repeats(operator: OperatorController) -> int:
     """Texts that came again under an id that the operator had."""
-    handed = Counter(each.id for each in operator.recorded(Noted.HANDED_IN) if each.code == 200)
+    handed = Counter(
+        each.id for each in operator.recorded(EntryKind.HANDED_IN) if each.code == 200
+    )
     return sum(handed.values())

@@ -2,7 +2,8 @@
 costs milliseconds and not the seconds of a start."""
 
 import os
-from collections.abc import Mapping
+import resource
+from collections.abc import Callable, Mapping
 from datetime import datetime, timedelta
 from multiprocessing import get_context
 from multiprocessing.context import ForkServerProcess
@@ -13,9 +14,15 @@ from assistant.commands import serve
 
 CLOCK = "CHAOS_CLOCK"  # names the file that says by how many seconds the clock is wrong
 PARTS = ("web", "worker")
+_NO_LIMIT = resource.RLIM_INFINITY
 
 _forked = get_context("forkserver")
 _forked.set_forkserver_preload(["tests.chaos.warm"])
+
+
+def forked(life: Callable[..., None], *given: object) -> ForkServerProcess:
+    """A process that is about to live so."""
+    return _forked.Process(target=life, args=given, daemon=True)
 
 
 class Part:
@@ -28,10 +35,13 @@ class Part:
     def start(self) -> None:
         """Begins, unless it runs."""
         if self._process is None or not self._process.is_alive():
-            self._process = _forked.Process(
-                target=run, args=(self._name, self._environment, str(self._log)), daemon=True
-            )
+            self._process = forked(run, self._name, self._environment, str(self._log))
             self._process.start()
+
+    def may_write(self, octets: int) -> None:
+        """How long a file may become by its hand; what is longer takes no more (EFBIG)."""
+        if self._process is not None and self._process.pid and self._process.is_alive():
+            resource.prlimit(self._process.pid, resource.RLIMIT_FSIZE, (octets, _NO_LIMIT))
 
     def kill(self) -> None:
         """SIGKILL, by its own id."""
@@ -55,7 +65,8 @@ def run(name: str, environment: dict[str, str], log: str) -> None:
 
     serve.wall_clock = wrong  # type: ignore[attr-defined]
     for kind in (worker.Worker, worker.LineWatch):
-        defaults = kind.__init__.__kwdefaults__  # type: ignore[misc]
+        defaults = kind.__init__.__kwdefaults__
+        assert defaults is not None
         defaults["clock"] = wrong
     command = serve.web if name == "web" else serve.worker
     assert command.callback is not None

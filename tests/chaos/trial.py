@@ -1,6 +1,7 @@
 """One trial: the service, its operator, and faults one after the other by a seed."""
 
 import random
+import resource
 import sqlite3
 import time
 from collections import Counter
@@ -20,23 +21,31 @@ from assistant.store import Store
 from assistant.store.backup import put_back
 from assistant.store.engine import open_engine
 from assistant.wiring.house import open_house
-from gateway_sim import Busy, Deliver, Handler, Limits, Message, OperatorController
+from gateway_sim import Busy, Deliver, Handler, InTransit, OperatorController, OperatorLimits
 from gateway_sim.handlers import Answer
 from tests.chaos.count import Toll, toll
 from tests.chaos.country import WORDS, Country, zone_at_ten
 from tests.chaos.parts import CLOCK, PARTS, Part
+from tests.chaos.relay import Relay
 from tests.conftest import PrivateServer
 
 SECRET = "of-the-trial-and-nobody-else"
 AGAIN = (0.2, 0.5, *([1.0] * 400))  # the operator's pauses before it calls again
 JUMPS_S = (400, -400, 86_400, 90 * 86_400, -7_200)
+_OPEN = "SELECT count(*) FROM outbox WHERE state IN ('waiting', 'claimed', 'accepted')"
+_DUE = (  # of beds that can be read: the others stay due
+    "SELECT count(*) FROM reminder JOIN nursery ON nursery.id = reminder.nursery_id "
+    "JOIN farmer ON farmer.id = nursery.farmer_id "
+    "WHERE reminder.state = 'planned' AND due_at <= :now AND practice <> 'gone' "
+    "AND farmer.stopped_at IS NULL"
+)
 QUIET_S = 120.0  # how long all may take to come to rest at the end
 
 
 class Slow(Handler):
     """An operator who takes his time over each text."""
 
-    def submission(self, message: Message, answer: Answer) -> Answer:
+    def submission(self, message: InTransit, answer: Answer) -> Answer:
         time.sleep(0.05)
         return answer
 
@@ -51,7 +60,9 @@ class Trial:
         self.store = Store(self.url)
         self.store.migrate()
         self.country = Country(self.store, zone)
-        self.operator = OperatorController(secret=SECRET, limits=Limits(retry_seconds=AGAIN))
+        self.operator = OperatorController(
+            secret=SECRET, limits=OperatorLimits(retry_seconds=AGAIN)
+        )
         self._clock = folder / "clock"
         self._clock.write_text("0")
         self.faults: Counter[str] = Counter()
@@ -63,6 +74,8 @@ class Trial:
         self.operator.start()
         # Where it serves it serves again, after it was gone.
         self.operator._port = int(self.operator.url.rpartition(":")[2])
+        self._relay = Relay(_free_port(), self.operator._port)
+        self._relay.start()
         self.web_port = _free_port()
         environment = self._environment()
         self.operator.callback_url = f"http://127.0.0.1:{self.web_port}"
@@ -75,6 +88,7 @@ class Trial:
         finally:
             for part in self._parts.values():
                 part.kill()
+            self._relay.kill()
             self.operator.stop()
             self.store.close()
 
@@ -82,12 +96,13 @@ class Trial:
         return {
             CLOCK: str(self._clock),
             "NURSERY_DATABASE_URL": self.url,
-            "NURSERY_GATEWAY_URL": self.operator.url,
+            "NURSERY_GATEWAY_URL": f"http://127.0.0.1:{self._relay.port}",
             "NURSERY_GATEWAY_SECRET": SECRET,
             "NURSERY_GATEWAY_TIMEOUT_S": "2",
             "NURSERY_PORT": str(self.web_port),
             "NURSERY_ZONE": self._zone,
             "NURSERY_LANGUAGES": "en",
+            "NURSERY_STRANGERS_HOUR_ANSWERS": "0",  # hundreds of strangers write in minutes
             "NURSERY_LEASE_S": "4",
             "NURSERY_WORKER_PAUSE_S": "0.1",
             "NURSERY_JOURNAL_FILE": str(self._folder / "stopped"),
@@ -143,16 +158,32 @@ class Trial:
             *kills * 6,
             ("kill of both", self._kill_both),
             ("operator gone", self._operator_gone),
+            ("kill of the operator's door", self._operator_killed),
+            ("kill of all three", self._kill_all),
             ("operator slow", lambda: self._operator(Slow(), 0.5)),
             ("operator busy", lambda: self._operator(Busy(ways=("to_phone",)), 0.5)),
             ("clock jumps", self._jump),
             ("row spoilt", self._spoil),
             ("database gone", self._database_gone),
+            ("disk full", self._disk_full),
         ]
 
     def _kill_both(self) -> None:
         for part in self._parts.values():
             part.kill()
+
+    def _operator_killed(self) -> None:
+        """What is on its way is cut, and nobody is there for a while."""
+        self._people()
+        self._relay.kill()
+        time.sleep(self.rng.uniform(0.1, 3))
+        self._relay.start()
+
+    def _kill_all(self) -> None:
+        self._relay.kill()
+        self._kill_both()
+        time.sleep(self.rng.uniform(0, 1))
+        self._relay.start()
 
     def _operator_gone(self) -> None:
         """Its server is down, and comes again at the same place with what it knew."""
@@ -188,6 +219,17 @@ class Trial:
         except Exception:  # it is away just now
             return
 
+    def _disk_full(self) -> None:
+        """No process can write into the database's files; a server of its own goes instead."""
+        if self._server is not None:
+            return self._database_gone()
+        for part in self._parts.values():
+            part.may_write(4096)
+        self._people()
+        time.sleep(self.rng.uniform(0.2, 2))
+        for part in self._parts.values():
+            part.may_write(resource.RLIM_INFINITY)
+
     def _database_gone(self) -> None:
         seconds = self.rng.uniform(0.2, 2)
         if self._server is not None:
@@ -217,18 +259,15 @@ class Trial:
             return False
         with self.store.look() as work:
             waits = work.running.waiting_since(datetime.now(UTC))
-            due = work.mornings.is_due(datetime.now(UTC))
-        return waits is None and not due and self._all_delivered()
+        return waits is None and not any(map(self._count_of, (_OPEN, _DUE)))
 
-    def _all_delivered(self) -> bool:
+    def _count_of(self, counted: str) -> int:
         engine = open_engine(self.url)
         with engine.connect() as connection:
-            open_ones = text(
-                "SELECT count(*) FROM outbox WHERE state IN ('waiting', 'claimed', 'accepted')"
-            )
-            count = connection.execute(open_ones).scalar_one()
+            given = {"now": _moment(self.url)} if ":now" in counted else {}
+            count = connection.execute(text(counted), given).scalar_one()
         engine.dispose()
-        return bool(count == 0)
+        return int(count)
 
     def count(self) -> Toll:
         """What it came to."""
@@ -280,6 +319,12 @@ class Trial:
 def _begin_again(house: House, stopped: set[str]) -> None:
     now = datetime.now(UTC)
     begin_again(house, [(number, now) for number in sorted(stopped)], now)
+
+
+def _moment(url: str) -> object:
+    """Now, as it stands in a database."""
+    now = datetime.now(UTC)
+    return now if url.startswith("postgresql") else now.strftime("%Y-%m-%d %H:%M:%S.%f")
 
 
 def _free_port() -> int:

@@ -29,14 +29,14 @@ from assistant.gateways.mapped_calls import mapped_hooks
 from assistant.gateways.modem import ModemGateway, ModemTerms
 from assistant.gateways.smpp import SmppGateway, SmppTerms
 from assistant.wiring.mapping_file import open_mapping
-from gateway_sim import Limits, OperatorController
+from gateway_sim import OperatorController, OperatorLimits
 from gateway_sim.modem import Modem
-from gateway_sim.provider import Provider
-from gateway_sim.smpp import Account, Centre
+from gateway_sim.provider import SimulatedProvider
+from gateway_sim.smpp import Centre, SmppAccount
 
 SECRET, SENDER = "example-secret", "+447700900000"
 # An operator that brings again at once what was not taken.
-SOON = Limits(retry_seconds=(0.1, 0.2, 0.5, 1, 2, 4))
+SOON = OperatorLimits(retry_seconds=(0.1, 0.2, 0.5, 1, 2, 4))
 # How long a modem's network waits for the card to be emptied before it goes on.
 CARD_S = 0.3
 MAPPINGS = Path(scenarios.__file__).parent / "district" / "lines"
@@ -163,7 +163,7 @@ def mapped(name: str, rings: bool, menus: bool = True) -> Callable[[], Iterator[
         path, heard = MAPPINGS / f"{name}.toml", Heard()
         given = {"token": SECRET, "user": "us", "password": SECRET, "secret": SECRET}
         side = OperatorController(
-            side=lambda now: Provider(path, "", given, now, 5), limits=SOON
+            side=lambda now: SimulatedProvider(path, "", given, now, 5), limits=SOON
         )
         with side as operator:
             provider, secrets = open_mapping(path, operator.url), Secrets(**given)
@@ -181,7 +181,7 @@ def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
     @contextmanager
     def opened() -> Iterator[Line]:
         heard, centres = Heard(), []
-        account = Account(
+        account = SmppAccount(
             receipts=terms.get("receipts", "both"), hex_ids="hex" in terms.get("ids", "")
         )
 

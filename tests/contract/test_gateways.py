@@ -212,10 +212,11 @@ def test_the_operators_words_are_kept_short() -> None:
 
 
 def test_a_wrong_secret_means_try_later_and_says_401() -> None:
-    """A setting is wrong, not the text."""
+    """A setting is wrong, not the text: the line rests."""
     with operator() as server:
         handover = _http(server.url, secret="other").send(TEXT, NOW)
-        assert handover == Handover(Fate.TRY_LATER, "401") and not server.taken
+        rests = timedelta(seconds=15)
+        assert handover == Handover(Fate.TRY_LATER, "401", rest=rests) and not server.taken
 
 
 WORDS = {

@@ -7,7 +7,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from assistant.channel import Channel, Fate, Incoming, Outgoing, Receipt, Screen, Step
-from gateway_sim import Busy, Fail, Kind, Refuse
+from gateway_sim import Busy, EntryKind, Fail, Refuse
 from tests.contract.lines import LINES, Line
 
 AMINA, JOSE = "+447700900101", "+447700900102"
@@ -172,7 +172,7 @@ def test_what_was_not_kept_is_brought_again(line: Line) -> None:
     line.heard.away = True
     line.operator.phone(AMINA).text("STOP")
     line.operator.phone(JOSE).text("help")
-    called = [Kind.CALLED]
+    called = [EntryKind.CALLED]
     with line.operator.network.core.changed:
         line.operator.network.core.changed.wait_for(
             lambda: len(line.operator.recorded(*called)) >= 1, 10

@@ -8,7 +8,7 @@ import pytest
 
 from assistant.channel import Fate, Handover, ListGateway, Outgoing, Receipt
 from assistant.gateways import HttpGateway
-from gateway_sim import Busy, Kind, Refuse
+from gateway_sim import Busy, EntryKind, Refuse
 from tests.contract.lines import LINES, Line
 
 PHONES = [f"+4477009001{number:02}" for number in range(1, 21)]
@@ -43,7 +43,7 @@ def test_a_list_arrives_whole_and_its_receipts_come_together(wire: Line) -> None
 
 def told_together(line: Line) -> bool:
     """Whether receipts were told in a list."""
-    called = line.operator.recorded(Kind.CALLED)
+    called = line.operator.recorded(EntryKind.CALLED)
     return any(each.detail == "/gateway/receipts" for each in called)
 
 

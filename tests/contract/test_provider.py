@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from assistant.channel import Fate, Outgoing
-from gateway_sim.provider import Provider
+from gateway_sim.provider import SimulatedProvider
 from tests.contract.lines import LINES
 
 AMINA = "+447700900101"
@@ -22,7 +22,7 @@ def test_a_text_whose_answer_was_lost_is_in_doubt_and_offered_again(
     text = Outgoing("t-41", AMINA, "Soak the seed today.", now + timedelta(hours=1))
     with LINES[name]() as line:
         provider = line.operator.network.core.assistant
-        assert isinstance(provider, Provider)
+        assert isinstance(provider, SimulatedProvider)
         provider.faults.append(fault)
         handover = line.gateway.send(text, now)
         assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
@@ -37,7 +37,7 @@ def test_a_provider_without_room_is_left_in_peace() -> None:
     now = datetime.now(UTC)
     with LINES["http, JSON"]() as line:
         provider = line.operator.network.core.assistant
-        assert isinstance(provider, Provider)
+        assert isinstance(provider, SimulatedProvider)
         provider.faults.append("busy")
         handover = line.gateway.send(Outgoing("t-41", AMINA, "hi", now + timedelta(1)), now)
         assert handover.answered and handover.rest is not None and not handover.in_doubt

@@ -17,7 +17,7 @@ import pytest
 from assistant.channel import Fate, Handover, Incoming, Outgoing, Receipt, Screen
 from assistant.gateways.smpp import SmppGateway, SmppTerms
 from gateway_sim import OperatorController
-from gateway_sim.smpp import Account, Centre
+from gateway_sim.smpp import Centre, SmppAccount
 from tests.contract.lines import SENDER, SOON, Heard
 
 AMINA = "+447700900101"
@@ -34,7 +34,7 @@ class Bound:
     def __init__(
         self,
         context: SSLContext | None = None,
-        account: Account | None = None,
+        account: SmppAccount | None = None,
         **terms: object,
     ) -> None:
         self.heard = Heard()
@@ -61,7 +61,7 @@ class Bound:
 
 @contextmanager
 def bound(
-    context: SSLContext | None = None, account: Account | None = None, **terms: object
+    context: SSLContext | None = None, account: SmppAccount | None = None, **terms: object
 ) -> Iterator[Bound]:
     found = Bound(context, account, **terms)
     with found.operator:
@@ -113,10 +113,10 @@ def test_a_bind_that_breaks_is_opened_again(line: Bound, fault: str) -> None:
 
 
 TOLD = {
-    "by our mark": ("crash", Account()),
-    "by our mark, all in fields": ("half", Account(receipts="fields")),
-    "by how it begins": ("crash", Account(receipts="text", marks=False)),
-    "by how it begins, though bound": ("silent", Account(receipts="text", marks=False)),
+    "by our mark": ("crash", SmppAccount()),
+    "by our mark, all in fields": ("half", SmppAccount(receipts="fields")),
+    "by how it begins": ("crash", SmppAccount(receipts="text", marks=False)),
+    "by how it begins, though bound": ("silent", SmppAccount(receipts="text", marks=False)),
 }
 
 
@@ -155,7 +155,7 @@ def test_a_receipt_of_the_first_copy_counts_for_the_second(line: Bound) -> None:
 
 def test_a_text_whose_answer_was_lost_goes_again_where_nothing_tells_of_it() -> None:
     """A warning twice is better than none: this operator's receipts name only its own ids."""
-    with bound(account=Account(receipts="fields", marks=False), answer_s=0.5) as line:
+    with bound(account=SmppAccount(receipts="fields", marks=False), answer_s=0.5) as line:
         line.centre.faults.append("crash")
         line.send()
         assert line.heard.of(Receipt, 1)

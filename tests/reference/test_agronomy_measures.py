@@ -8,7 +8,7 @@ from scipy.stats import beta
 from assistant.agronomy import constants_measures as c
 from assistant.agronomy.growth.leaves import days_per_leaf
 from assistant.agronomy.lot.brine import salt_g_per_l
-from assistant.agronomy.measures import Measure, seed_measure, urea_measure
+from assistant.agronomy.measures import LevelMeasure, seed_measure, urea_measure
 from assistant.agronomy.season.beta import beta_cdf, beta_point
 from assistant.agronomy.work.labour import planting_hours
 from assistant.agronomy.work.loads import pail_of_mix_kg
@@ -39,14 +39,14 @@ def test_a_cap_of_urea_a_litre_is_never_stronger_than_the_spray():
     grams = c.CAP_ML.value * c.UREA_KG_PER_L.value
     assert 4.5 <= grams <= 5
     level = urea_measure(5.0)
-    assert level == (Measure.CAP, 1.0)
+    assert level == (LevelMeasure.CAP, 1.0)
 
 
 @source("USDA-test-weight", "PAU-KVK-2015", kind=INDEPENDENT)
 def test_sprouted_seed_fills_the_tin_that_dry_paddy_fills():
     """Swollen by a quarter in weight and room, it weighs what 0.579 and 0.608 kg/L say."""
     assert 0.579 <= c.SPROUTED_KG_PER_L.value <= 0.608
-    assert seed_measure(587, 1.0) == (Measure.TIN, 1.0)
+    assert seed_measure(587, 1.0) == (LevelMeasure.TIN, 1.0)
 
 
 @source("adzumi", kind=INDEPENDENT)

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 import scenarios
-from gateway_sim import Chain, Delay, NoReceipt, ReceiptLater, Repeat
+from gateway_sim import Chain, MessageDelay, NoReceipt, ReceiptLater, Repeat
 from scenarios.ending import Ending
 from scenarios.play import Replay, play
 from scenarios.printing import say_nothing
@@ -88,7 +88,7 @@ REPLAYS: Mapping[str, tuple[Replay, frozenset[str]]] = {
         frozenset({"two-nurseries", "crossed"}),
     ),
     "every text takes three minutes, each way": (
-        Replay(lambda: Delay(timedelta(minutes=3)), forgiving=True),
+        Replay(lambda: MessageDelay(timedelta(minutes=3)), forgiving=True),
         frozenset({"rain"}),
     ),
     "no receipt ever comes": (

@@ -10,12 +10,12 @@ from pathlib import Path
 import pytest
 
 from gateway_sim.modem import Modem
-from gateway_sim.smpp import Account
+from gateway_sim.smpp import SmppAccount
 from scenarios.lines import WIRE, OwnWire
 from scenarios.play import play_on
 from scenarios.printing import Printer, say_nothing
 from scenarios.reading import read_season
-from scenarios.stage import Open, Stage
+from scenarios.stage import Open, SeasonStage
 from tests.contract.test_smpp import until
 from tests.scenario.two_lines import TwoLines
 
@@ -129,7 +129,7 @@ class Desk:
         self._path = folder / "part.season"
         self._path.write_text(HEAD + SOWN)
         open_to = Open(line=two) if two else None
-        self.stage = Stage(
+        self.stage = SeasonStage(
             read_season(self._path), lambda entry: None, line or WIRE, open_to=open_to
         )
 
@@ -251,7 +251,7 @@ def both(tmp_path: Path) -> Iterator[tuple["Desk", TwoLines]]:
 
 def locked_out(lines: TwoLines) -> None:
     """The operator changed the account's password."""
-    lines.sides.centre.account = Account(password="another")
+    lines.sides.centre.account = SmppAccount(password="another")
     lines.sides.centre.drop()
     assert until(lambda: "password" in lines.lines.why)
 

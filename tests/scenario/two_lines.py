@@ -19,7 +19,7 @@ from assistant.wiring.lines import Opened
 from gateway_sim import OperatorController
 from gateway_sim.callbacks import Reply, Side
 from gateway_sim.modem import Modem
-from gateway_sim.record import Kind
+from gateway_sim.record import EntryKind
 from gateway_sim.smpp import Centre
 from gateway_sim.wire import HandedIn
 from scenarios.clock import VirtualClock
@@ -110,7 +110,7 @@ class TwoLines(OwnWire):
 
     def went_by(self, operator: OperatorController) -> list[str]:
         """The lines by which texts reached phones, the latest last."""
-        delivered = operator.recorded(Kind.DELIVERED)
+        delivered = operator.recorded(EntryKind.DELIVERED)
         names: dict[Side, str] = {self.sides.modem: "desk", self.sides.centre: "north"}
         return [names[self.sides.took[each.id]] for each in delivered]
 

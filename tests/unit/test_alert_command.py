@@ -65,7 +65,7 @@ def test_trying_a_message_tells_what_would_follow_and_keeps_nothing(
         "  Heavy rain (Met): Severe, Expected, Likely",
         "  Lindara valley: 1 polygons, 0 circles, 0 codes",
         "No alert can find these yet: Mto Mwanga (nursery village place, or codes)",
-        "A draft would wait: Kijani, 2026-06-12 14:00 to 2026-06-12 20:00, likely",
+        "A draft would wait: heavy rain: Kijani, 2026-06-12 14:00 to 2026-06-12 20:00, likely",
     ]
     with store.look() as work:
         assert work.alerts.latest(5) == ()
@@ -74,14 +74,14 @@ def test_trying_a_message_tells_what_would_follow_and_keeps_nothing(
 def test_what_leads_to_nothing_says_why(tmp_path: Path) -> None:
     """With the words of the page."""
     path = message(tmp_path, cap(status="Test"))
-    assert "A test, exercise or draft; nothing follows." in nursery("alert", path).output
+    assert "A test, exercise or draft; nothing was done." in nursery("alert", path).output
 
 
 def test_a_faulty_message_lists_its_faults(tmp_path: Path) -> None:
     """And the status of the command says so; signs that move a terminal are not shown."""
     result = nursery("alert", message(tmp_path, cap(sent="now\u202e\x9b")))
     assert result.exit_code == 1
-    assert "alert/sent: no time with its zone in digits" in result.output
+    assert "alert/sent: not a time with its zone in digits" in result.output
     assert "\x9b" not in result.output and "\u202e" not in result.output
 
 

@@ -12,7 +12,7 @@ from assistant.alerts.values import Geocode
 from assistant.gateways.alert_files import AlertFiles
 from assistant.service.alerts import watch as alert_watch
 from assistant.service.alerts.taking import take_alert
-from assistant.store import Became, DatabaseFailedError, Looked, Store
+from assistant.store import Became, DatabaseFailedError, SourceLook, Store
 from assistant.worker import AlertWatch
 from tests.cap import area, cap, code, info
 from tests.valley import KIJANI, OFFICER, Valley, at, house_of, settle
@@ -47,7 +47,7 @@ class Broken:
         """Never."""
 
 
-def sources(valley: Valley) -> dict[str, Looked]:
+def sources(valley: Valley) -> dict[str, SourceLook]:
     with valley.house.store.look() as work:
         return {each.name: each for each in work.alert_sources.all()}
 

@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.alphabet import (
-    Cost,
     Encoding,
+    SegmentCost,
     cost,
     fits_screen,
     screen_room,
@@ -22,20 +22,20 @@ GSM, UCS = Encoding.GSM7, Encoding.UCS2
 # 3GPP TS 23.040 clause 9.2.3.24.1 (140 octets; header of 6 octets in each of several):
 # 160 and 153 septets, 70 and 67 UCS-2 units. The rest is arithmetic on these.
 SEGMENTS = {
-    "nothing is one empty segment": ("", Cost(GSM, 0, 1, 160)),
-    "160 letters fill one segment": ("a" * 160, Cost(GSM, 160, 1, 0)),
-    "161 letters need two": ("a" * 161, Cost(GSM, 161, 2, 145)),
-    "306 letters fill two": ("a" * 306, Cost(GSM, 306, 2, 0)),
-    "307 letters need three": ("a" * 307, Cost(GSM, 307, 3, 152)),
-    "80 euro signs fill one": ("€" * 80, Cost(GSM, 160, 1, 0)),
-    "a euro sign never straddles": ("a" * 152 + "€" * 5, Cost(GSM, 162, 2, 143)),
-    "70 Devanagari signs fill one": ("क" * 70, Cost(UCS, 70, 1, 0)),
-    "71 need two": ("क" * 71, Cost(UCS, 71, 2, 63)),
-    "134 fill two": ("क" * 134, Cost(UCS, 134, 2, 0)),
-    "135 need three": ("क" * 135, Cost(UCS, 135, 3, 66)),
-    "35 emoji fill one": ("🌾" * 35, Cost(UCS, 70, 1, 0)),
-    "an emoji never straddles": ("🌾" * 36, Cost(UCS, 72, 2, 61)),
-    "one curly quote turns all into UCS-2": ("a" * 69 + "’", Cost(UCS, 70, 1, 0)),
+    "nothing is one empty segment": ("", SegmentCost(GSM, 0, 1, 160)),
+    "160 letters fill one segment": ("a" * 160, SegmentCost(GSM, 160, 1, 0)),
+    "161 letters need two": ("a" * 161, SegmentCost(GSM, 161, 2, 145)),
+    "306 letters fill two": ("a" * 306, SegmentCost(GSM, 306, 2, 0)),
+    "307 letters need three": ("a" * 307, SegmentCost(GSM, 307, 3, 152)),
+    "80 euro signs fill one": ("€" * 80, SegmentCost(GSM, 160, 1, 0)),
+    "a euro sign never straddles": ("a" * 152 + "€" * 5, SegmentCost(GSM, 162, 2, 143)),
+    "70 Devanagari signs fill one": ("क" * 70, SegmentCost(UCS, 70, 1, 0)),
+    "71 need two": ("क" * 71, SegmentCost(UCS, 71, 2, 63)),
+    "134 fill two": ("क" * 134, SegmentCost(UCS, 134, 2, 0)),
+    "135 need three": ("क" * 135, SegmentCost(UCS, 135, 3, 66)),
+    "35 emoji fill one": ("🌾" * 35, SegmentCost(UCS, 70, 1, 0)),
+    "an emoji never straddles": ("🌾" * 36, SegmentCost(UCS, 72, 2, 61)),
+    "one curly quote turns all into UCS-2": ("a" * 69 + "’", SegmentCost(UCS, 70, 1, 0)),
 }
 
 MIXED = st.text(
@@ -49,7 +49,7 @@ MIXED = st.text(
 
 
 @pytest.mark.parametrize(("text", "expected"), SEGMENTS.values(), ids=SEGMENTS.keys())
-def test_a_text_costs_what_the_standard_says(text: str, expected: Cost) -> None:
+def test_a_text_costs_what_the_standard_says(text: str, expected: SegmentCost) -> None:
     """Encoding, units, segments and room at each edge."""
     assert cost(text) == expected
 

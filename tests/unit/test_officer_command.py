@@ -9,7 +9,7 @@ from assistant.commands import officer, village
 from assistant.commands.demo import DEMO_PHONE, demo_officer
 from assistant.commands.deployment import opened
 from assistant.service.audit import Act
-from assistant.service.desk.accounts import Visit, Welcome, sign_in
+from assistant.service.desk.accounts import DoorVisit, Welcome, sign_in
 from assistant.settings import Settings
 from assistant.worker import wall_clock
 
@@ -29,7 +29,7 @@ def _nursery(command: object, *arguments: str) -> Result:
 
 def _signs_in(settings: Settings, phone: str, password: str) -> bool:
     with opened(settings) as house:
-        outcome = sign_in(house, phone, password, Visit("127.0.0.1"), wall_clock())
+        outcome = sign_in(house, phone, password, DoorVisit("127.0.0.1"), wall_clock())
     return isinstance(outcome, Welcome)
 
 

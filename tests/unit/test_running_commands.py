@@ -12,7 +12,8 @@ from assistant.__main__ import main
 from assistant.commands.deployment import settings_now
 from assistant.service.dispatch import dispatch
 from assistant.service.pulse import SENDING, Beat, pulse
-from assistant.store import Store, StoreError
+from assistant.store import Store, StoreError, schema
+from assistant.store.schema import Tables
 from assistant.wiring.journal import Journal, stopped_of
 from assistant.wiring.own_key import open_key
 from assistant.worker import wall_clock
@@ -20,6 +21,7 @@ from tests.unit.test_worker import Listening
 from tests.valley import AMINA, BARAKA, Valley, house_of, settle
 
 LEASE = timedelta(minutes=1)
+BEFORE_LAST = schema._chain()[schema._last(schema._chain())]
 
 
 def nursery(*words: str) -> Result:
@@ -145,11 +147,14 @@ def test_what_is_no_copy_leaves_the_database_as_it_was(valley: Valley, tmp_path:
         assert work.people.farmer(AMINA) is not None
 
 
-def test_tables_of_another_release_are_left_alone_and_named(valley: Valley) -> None:
+def test_tables_of_another_release_are_left_alone_and_named(
+    valley: Valley, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """By every command but the one that was asked to change them."""
+    monkeypatch.setattr(schema, "LOWEST", BEFORE_LAST)
     wanted = valley.house.store.tables().wanted
     assert f"tables of this release: {wanted}" in done("status")
-    done("downgrade", "v0025")
+    done("downgrade", BEFORE_LAST)
     behind = nursery("village", "list")
     assert behind.exit_code == 1 and "nursery migrate" in behind.output
     assert "nursery migrate" in done("status")
@@ -173,6 +178,20 @@ def test_tables_of_a_later_release_are_not_touched(valley: Valley, database_url:
         with engine.begin() as connection:
             connection.execute(text(f"UPDATE alembic_version SET version_num = '{before}'"))
         engine.dispose()
+
+
+@pytest.mark.parametrize("to", ["v0056", "v0071"])
+def test_tables_go_back_to_those_of_0_2_0_and_below_by_a_copy(valley: Valley, to: str) -> None:
+    """What 0.2.0 keeps of people would be lost, and nobody would learn of it."""
+    refused = nursery("downgrade", to)
+    assert refused.exit_code == 1
+    assert "restore the copy" in refused.output and "release 0.2.0" in refused.output
+    assert valley.house.store.tables().fit
+
+
+def test_tables_of_before_the_first_release_are_named() -> None:
+    """A copy of a later one would not help."""
+    assert "older than the first release" in Tables("v0025", "v0071", False).advice
 
 
 @pytest.mark.parametrize("to", ["v9999", "yesterday", "head"])

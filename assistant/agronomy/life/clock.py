@@ -16,7 +16,7 @@ from functools import cached_property
 from assistant.agronomy import constants as c
 from assistant.agronomy.growth.leaf_pace import HALF, forecast_by_pace, forecast_by_warmth
 from assistant.agronomy.lot.programme_variety import BEFORE_WINDOW
-from assistant.agronomy.practices import Anchor, Days, Point, Practice, TaskRule, Window
+from assistant.agronomy.practices import Anchor, DayPoint, Days, Practice, TaskRule, Window
 from assistant.agronomy.sourced.constant import Constant
 
 MONTHS = 12
@@ -174,7 +174,7 @@ class Paced:
         end = None if rule.end is None else self._point(rule.end)
         return replace(rule, start=self._point(rule.start), end=end)
 
-    def _point(self, point: Point) -> Point:
+    def _point(self, point: DayPoint) -> DayPoint:
         """Days after sowing are stretched; those before it, and from other anchors, are not."""
         if point.anchor is not Anchor.SOW or point.days.value <= 0:
             return point

@@ -28,7 +28,7 @@ from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.quantities import Quantities, is_hopeless, quantities
 from assistant.agronomy.season.followups import (
     NO_RESULT_AFTER_D,
-    Added,
+    AddedSeed,
     follow_ups,
     held_asking,
     morning_after,
@@ -216,12 +216,12 @@ class Nursery:
         return hopeless and not self.sown
 
     @property
-    def added(self) -> Added | None:
+    def added(self) -> AddedSeed | None:
         """The seed that was added to a thin bed, with its own days."""
         if self.more_on is None:
             return None
         days, window = self.practice.days, self.raised.window
-        return Added(self.more_on, days.uncover.value, window.first.value)
+        return AddedSeed(self.more_on, days.uncover.value, window.first.value)
 
     @cached_property
     def quantities(self) -> Quantities:

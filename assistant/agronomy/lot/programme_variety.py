@@ -10,7 +10,7 @@ from assistant.agronomy.tasks import TaskCode
 BEFORE_WINDOW = (TaskCode.LEAF_COUNT, TaskCode.CHOOSE_DAY)
 
 
-class Kind(StrEnum):
+class Breeding(StrEnum):
     """How its seed is bred; a traditional one may flower by the length of the day."""
 
     INBRED = "inbred"
@@ -26,7 +26,7 @@ class ProgrammeVariety:
         code: what it is asked for by, such as "early-1"
         name: what people call it
         days: from sowing to maturity [days]
-        kind: see `Kind`
+        kind: see `Breeding`
         grain_weight_g: weight of 1000 grains [g], None where not known
         age_first, age_last: good age of seedlings [days from sowing]; None: as the practice has
     """
@@ -34,7 +34,7 @@ class ProgrammeVariety:
     code: str
     name: str
     days: int
-    kind: Kind
+    kind: Breeding
     grain_weight_g: float | None = None
     age_first: int | None = None
     age_last: int | None = None

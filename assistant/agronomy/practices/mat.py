@@ -7,13 +7,13 @@ from assistant.agronomy import constants as c
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.practices.practice import (
     Anchor,
-    Bed,
+    BedMake,
+    DayPoint,
     Days,
     Labour,
-    Piece,
+    MatSize,
     PieceKind,
     Planting,
-    Point,
     Practice,
     TaskRule,
     Window,
@@ -27,8 +27,8 @@ def plain_days(days: float) -> Constant:
     return practice("days", days, "days")
 
 
-def _at(anchor: Anchor, days: Constant | int = 0) -> Point:
-    return Point(anchor, days if isinstance(days, Constant) else plain_days(days))
+def _at(anchor: Anchor, days: Constant | int = 0) -> DayPoint:
+    return DayPoint(anchor, days if isinstance(days, Constant) else plain_days(days))
 
 
 _SOW, _UNCOVER, _DRAIN = Anchor.SOW, Anchor.UNCOVER, Anchor.DRAIN
@@ -46,7 +46,7 @@ MAT = Practice(
         ("pt", "tapete"),
         ("fil", "banig"),
     ),
-    bed=Bed(
+    bed=BedMake(
         share=c.NURSERY_SHARE,
         max_seeds_per_cm2=c.MAX_SEEDS_PER_CM2,
         depth_m=c.MAT_DEPTH_M,
@@ -55,7 +55,7 @@ MAT = Practice(
         hull_parts=c.HULL_PARTS,
         flood_depth_m=c.FLOOD_DEPTH_M,
         sheet_allowance=c.SHEET_ALLOWANCE,
-        piece=Piece(PieceKind.MAT, c.MAT_LENGTH_M, c.MAT_WIDTH_M),
+        piece=MatSize(PieceKind.MAT, c.MAT_LENGTH_M, c.MAT_WIDTH_M),
         has_frame=True,
     ),
     planting=Planting(c.SPACING_CM, c.SPACING_CM, c.SEEDLINGS_PER_HILL, c.ESTABLISHMENT),

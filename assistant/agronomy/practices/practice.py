@@ -19,7 +19,7 @@ class PieceKind(StrEnum):
 
 
 @dataclass(frozen=True)
-class Piece:
+class MatSize:
     """A mat or a tray: what is sown, lifted and carried as one [m]."""
 
     kind: PieceKind
@@ -33,7 +33,7 @@ class Piece:
 
 
 @dataclass(frozen=True)
-class Bed:
+class BedMake:
     """The bed and what it is made of.
 
     Args:
@@ -56,7 +56,7 @@ class Bed:
     hull_parts: Constant
     flood_depth_m: Constant
     sheet_allowance: Constant | None = None
-    piece: Piece | None = None
+    piece: MatSize | None = None
     has_frame: bool = False
     covers_seed: bool = True
 
@@ -100,7 +100,7 @@ class Anchor(StrEnum):
 
 
 @dataclass(frozen=True)
-class Point:
+class DayPoint:
     """So many days after an anchor (before it, where negative)."""
 
     anchor: Anchor
@@ -112,8 +112,8 @@ class TaskRule:
     """When a task of the bed is done; one that lasts is done every `every_d` days."""
 
     code: TaskCode
-    start: Point
-    end: Point | None = None
+    start: DayPoint
+    end: DayPoint | None = None
     every_d: int = 1
 
 
@@ -149,7 +149,7 @@ class Practice:
 
     code: str
     names: tuple[tuple[str, str], ...]
-    bed: Bed
+    bed: BedMake
     planting: Planting
     window: Window
     days: Days

@@ -53,7 +53,7 @@ def morning_after(sow: dt.date, flooded_on: dt.date) -> Task:
     return Task(TaskCode.AFTER_FLOOD, (on - sow).days, on)
 
 
-class Added(NamedTuple):
+class AddedSeed(NamedTuple):
     """Seed added to a thin bed: its sowing, and the days from it to uncovering and planting."""
 
     sown: dt.date
@@ -70,7 +70,7 @@ def follow_ups(
     sow: dt.date,
     count_on: dt.date | None,
     transplanted_on: dt.date | None,
-    added: Added | None = None,
+    added: AddedSeed | None = None,
 ) -> tuple[Task, ...]:
     """The tasks that follow on a test begun, on seed that was added, and on a field planted."""
     found: list[tuple[TaskCode, dt.date, dt.date | None]] = []

@@ -16,7 +16,7 @@ from assistant.agronomy.practices import MAT, Practice
 RIPENS_D = (60, 260)  # from sowing to harvest, of any rice
 
 
-class Reason(StrEnum):
+class DayReason(StrEnum):
     """Why a day is among those that are told."""
 
     FIELD_READY = "field_ready"  # planted as soon as the field can be
@@ -27,7 +27,7 @@ class Reason(StrEnum):
 
 
 @dataclass(frozen=True)
-class Wanted:
+class SowingNeeds:
     """What a sowing must fit; what is None is not asked for.
 
     Args:
@@ -51,7 +51,7 @@ class Wanted:
 
 
 @dataclass(frozen=True)
-class SowingDay:
+class DayToSow:
     """One day to sow, and what follows; flowering and harvest need the variety's days."""
 
     sow: dt.date
@@ -59,7 +59,7 @@ class SowingDay:
     plant_until: dt.date
     flowers: dt.date | None
     ripe: dt.date | None
-    reason: Reason
+    reason: DayReason
 
 
 @dataclass(frozen=True)
@@ -68,7 +68,7 @@ class Sowings:
 
     first: dt.date | None
     last: dt.date | None
-    days: tuple[SowingDay, ...]
+    days: tuple[DayToSow, ...]
     short_d: int = 0
 
 
@@ -78,14 +78,14 @@ def field_ready(water_from: dt.date) -> dt.date:
     return water_from + dt.timedelta(days=int(work))
 
 
-def _why_first(wanted: Wanted, first: dt.date, practice: Practice) -> Reason:
+def _why_first(wanted: SowingNeeds, first: dt.date, practice: Practice) -> DayReason:
     """What makes a day the earliest."""
     if wanted.water_from is not None and first == _by_water(wanted.water_from, practice):
-        return Reason.FIELD_READY
+        return DayReason.FIELD_READY
     if wanted.flower_from is not None and wanted.days is not None:
         safe = wanted.flower_from - dt.timedelta(days=_to_flower(wanted.days))
-        return Reason.FLOWERS_SAFE if first == safe else Reason.SOONEST
-    return Reason.SOONEST
+        return DayReason.FLOWERS_SAFE if first == safe else DayReason.SOONEST
+    return DayReason.SOONEST
 
 
 def _by_water(water_from: dt.date, practice: Practice) -> dt.date:
@@ -94,7 +94,7 @@ def _by_water(water_from: dt.date, practice: Practice) -> dt.date:
     return field_ready(water_from) - age
 
 
-def sowings(wanted: Wanted, today: dt.date, practice: Practice = MAT) -> Sowings:
+def sowings(wanted: SowingNeeds, today: dt.date, practice: Practice = MAT) -> Sowings:
     """Two or three days to sow: as early as can be, between, and as late as can be.
 
     With an end on one side only, the days lie a week apart from there. No day lies before
@@ -103,12 +103,12 @@ def sowings(wanted: Wanted, today: dt.date, practice: Practice = MAT) -> Sowings
     first, last = _earliest(wanted, today, practice), _latest(wanted)
     if first is not None and last is not None and first > last:
         return Sowings(first, last, (), (first - last).days)
-    why = Reason.SOONEST if first is None else _why_first(wanted, first, practice)
+    why = DayReason.SOONEST if first is None else _why_first(wanted, first, practice)
     days = tuple(_day(on, each, wanted, practice) for on, each in _chosen(first, last, why))
     return Sowings(first, last, days)
 
 
-def _earliest(wanted: Wanted, today: dt.date, practice: Practice) -> dt.date | None:
+def _earliest(wanted: SowingNeeds, today: dt.date, practice: Practice) -> dt.date | None:
     lead = today + dt.timedelta(days=int(-c.SOAK_DAY.value))
     ends = [lead] if wanted.needs_days or wanted.water_from else []
     if wanted.water_from is not None:
@@ -118,7 +118,7 @@ def _earliest(wanted: Wanted, today: dt.date, practice: Practice) -> dt.date | N
     return max(ends, default=None)
 
 
-def _latest(wanted: Wanted) -> dt.date | None:
+def _latest(wanted: SowingNeeds) -> dt.date | None:
     if wanted.days is None:
         return None
     ends = []
@@ -135,23 +135,23 @@ def _to_flower(days: int) -> int:
 
 
 def _chosen(
-    first: dt.date | None, last: dt.date | None, why: Reason
-) -> tuple[tuple[dt.date, Reason], ...]:
+    first: dt.date | None, last: dt.date | None, why: DayReason
+) -> tuple[tuple[dt.date, DayReason], ...]:
     week = dt.timedelta(days=7)
     if first is not None and last is not None:
         middle = first + (last - first) / 2
-        found = ((first, why), (middle, Reason.IN_HAND), (last, Reason.LAST))
+        found = ((first, why), (middle, DayReason.IN_HAND), (last, DayReason.LAST))
         return found if (last - first).days > 1 else found[:: len(found) - 1]
     if first is not None:
-        ahead = ((first + n * week, Reason.IN_HAND) for n in (1, 2))
+        ahead = ((first + n * week, DayReason.IN_HAND) for n in (1, 2))
         return ((first, why), *ahead)
     return ()
 
 
-def _day(on: dt.date, reason: Reason, wanted: Wanted, practice: Practice) -> SowingDay:
+def _day(on: dt.date, reason: DayReason, wanted: SowingNeeds, practice: Practice) -> DayToSow:
     window, days = practice.window, wanted.days
     ripe = None if days is None else on + dt.timedelta(days=days)
-    return SowingDay(
+    return DayToSow(
         sow=on,
         plant_from=on + dt.timedelta(days=int(window.first.value)),
         plant_until=on + dt.timedelta(days=int(window.last.value)),

@@ -34,7 +34,7 @@ class PriceList:
 
 
 @dataclass(frozen=True)
-class Cost:
+class NurseryCost:
     """What one nursery costs. `urea_if_yellow` stands beside the total, since few need it."""
 
     seed: float
@@ -58,19 +58,19 @@ class Against:
 
     practice: Practice
     quantities: Quantities
-    cost: Cost
+    cost: NurseryCost
     saved: float
     seed_saved_kg: float
     bed_saved_m2: float
     labour_saved_days: float
 
 
-def cost(q: Quantities, practice: Practice, prices: PriceList) -> Cost:
+def cost(q: Quantities, practice: Practice, prices: PriceList) -> NurseryCost:
     """What a nursery costs: seed, mix, sheet, and labour until the seedlings are lifted."""
     priced_pails = q.soil_mix_m3 * L_PER_M3 / prices.pail_litres
     shares = mix_shares(practice)
     days = nursery_days(q, practice)
-    return Cost(
+    return NurseryCost(
         seed=q.seed_kg * prices.seed_per_kg,
         soil=shares.soil * priced_pails * prices.soil_per_pail,
         manure=shares.manure * priced_pails * prices.manure_per_pail,

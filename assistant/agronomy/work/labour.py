@@ -13,14 +13,14 @@ from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import whole_up
 from assistant.agronomy.seed import M2_PER_HA
 from assistant.agronomy.sourced.constant import Constant
-from assistant.agronomy.work.loads import Span
+from assistant.agronomy.work.loads import WeightRange
 from assistant.agronomy.work.planting import loads_of_mats, mats_per_hour
 
 HALF_FULL = 0.5
 
 
 @dataclass(frozen=True)
-class Work:
+class NurseryWork:
     """The work of one nursery with so many hands.
 
     Args:
@@ -36,19 +36,19 @@ class Work:
     """
 
     hands: int
-    raise_h: Span
-    lift_h: Span
-    plant_h: Span
+    raise_h: WeightRange
+    lift_h: WeightRange
+    plant_h: WeightRange
     pail_walks: int
     mats: int
     mat_walks: int
-    mats_an_hour: Span | None
+    mats_an_hour: WeightRange | None
     planters: int
 
     @property
-    def plant_hours(self) -> Span:
+    def plant_hours(self) -> WeightRange:
         """Hours until the field is planted, all planters at it."""
-        return Span(self.plant_h.low / self.planters, self.plant_h.high / self.planters)
+        return WeightRange(self.plant_h.low / self.planters, self.plant_h.high / self.planters)
 
 
 def planters_of(hands: int, practice: Practice = MAT) -> int:
@@ -58,19 +58,19 @@ def planters_of(hands: int, practice: Practice = MAT) -> int:
     return min(hands, int(w.MACHINE_CREW.value)) if by_machine else hands
 
 
-def planting_hours(field_area_m2: float, hands: int, practice: Practice = MAT) -> Span:
+def planting_hours(field_area_m2: float, hands: int, practice: Practice = MAT) -> WeightRange:
     """Hours that so many people need to plant a field: the published range."""
     share = field_area_m2 / M2_PER_HA / planters_of(hands, practice)
     return _span(practice.labour.plant_h_per_ha, share)
 
 
-def work(q: Quantities, practice: Practice = MAT, hands: int = 1) -> Work:
+def work(q: Quantities, practice: Practice = MAT, hands: int = 1) -> NurseryWork:
     """The work of a nursery and its field."""
     labour, ha = practice.labour, q.field_area_m2 / M2_PER_HA
     plant_h = _span(labour.plant_h_per_ha, ha)
     planters = planters_of(hands, practice)
-    hours = Span(plant_h.low / planters, plant_h.high / planters)
-    return Work(
+    hours = WeightRange(plant_h.low / planters, plant_h.high / planters)
+    return NurseryWork(
         hands=hands,
         raise_h=_span(labour.raise_h_per_m2, q.nursery_area_m2),
         lift_h=_span(labour.lift_h_per_ha, ha),
@@ -90,7 +90,7 @@ def nursery_days(q: Quantities, practice: Practice = MAT) -> float:
     return hours / w.HOURS_PER_DAY.value
 
 
-def _span(rate: Constant, amount: float) -> Span:
+def _span(rate: Constant, amount: float) -> WeightRange:
     low = rate.value if rate.low is None else rate.low
     high = rate.value if rate.high is None else rate.high
-    return Span(low * amount, high * amount)
+    return WeightRange(low * amount, high * amount)

@@ -10,7 +10,7 @@ from assistant.agronomy.mat import L_PER_M3
 from assistant.agronomy.practices import MAT, Practice
 
 
-class Span(NamedTuple):
+class WeightRange(NamedTuple):
     """A range of weights [kg]."""
 
     low: float
@@ -29,10 +29,10 @@ def square_metre_kg(practice: Practice = MAT) -> float:
     return depth_m * L_PER_M3 * w.MIX_KG_PER_L.value
 
 
-def pail_of_mix_kg(litres: float) -> Span:
+def pail_of_mix_kg(litres: float) -> WeightRange:
     """A pail with that many litres of mix in it [kg]."""
     low, high = w.MIX_KG_PER_L.low, w.MIX_KG_PER_L.high
-    return Span(litres * (low or 0.0), litres * (high or 0.0))
+    return WeightRange(litres * (low or 0.0), litres * (high or 0.0))
 
 
 def paddy_litres(dry_kg: float) -> float:

@@ -3,7 +3,7 @@
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.practices import MAT, Practice
 from assistant.agronomy.rounding import whole_down, whole_up
-from assistant.agronomy.work.loads import Span, wet_mat_kg
+from assistant.agronomy.work.loads import WeightRange, wet_mat_kg
 
 CM_PER_M = 100.0
 
@@ -13,9 +13,9 @@ def hills_on_string(string_m: float, hill_cm: float) -> int:
     return whole_down(string_m * CM_PER_M / hill_cm) + 1
 
 
-def mats_per_hour(mats: int, hours: Span) -> Span:
+def mats_per_hour(mats: int, hours: WeightRange) -> WeightRange:
     """Mats to lift and carry in an hour so that nobody waits, from the hours of planting."""
-    return Span(mats / hours.high, mats / hours.low)
+    return WeightRange(mats / hours.high, mats / hours.low)
 
 
 def mats_in_a_load(practice: Practice = MAT) -> int:

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from assistant.agronomy import constants_work as w
 from assistant.agronomy.rounding import whole_up
-from assistant.agronomy.work.labour import Work
-from assistant.agronomy.work.loads import Span
+from assistant.agronomy.work.labour import NurseryWork
+from assistant.agronomy.work.loads import WeightRange
 
 
 @dataclass(frozen=True)
@@ -28,8 +28,8 @@ class SowingDay:
 
     hands: int
     begins: dt.time
-    hours: Span
-    pieces_an_hour: Span | None
+    hours: WeightRange
+    pieces_an_hour: WeightRange | None
     days: int
     hands_for_a_day: int
 
@@ -45,10 +45,10 @@ class SowingDay:
         return hours - a_day * (whole_up(hours / a_day) - 1)
 
 
-def sowing_day(work: Work, begins: dt.time) -> SowingDay:
+def sowing_day(work: NurseryWork, begins: dt.time) -> SowingDay:
     """The day of sowing, from the labour of a nursery and its hands."""
-    hours = Span(work.raise_h.low / work.hands, work.raise_h.high / work.hands)
-    pieces = Span(work.mats / hours.high, work.mats / hours.low) if work.mats else None
+    hours = WeightRange(work.raise_h.low / work.hands, work.raise_h.high / work.hands)
+    pieces = WeightRange(work.mats / hours.high, work.mats / hours.low) if work.mats else None
     return SowingDay(
         hands=work.hands,
         begins=begins,

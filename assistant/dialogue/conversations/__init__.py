@@ -33,7 +33,12 @@ from assistant.dialogue.conversations.planting import (
     SOAKING,
     VARIETY_OF,
 )
-from assistant.dialogue.conversations.rain import RAIN_WARNING
+from assistant.dialogue.conversations.rain import (
+    DANGER_WARNING,
+    DAYS_WARNING,
+    RAIN_WARNING,
+    WARNINGS,
+)
 from assistant.dialogue.conversations.result import RESULT, SEED_USED
 from assistant.dialogue.conversations.seed_test import SEED_TEST
 from assistant.dialogue.conversations.signup import SIGNUP
@@ -67,7 +72,10 @@ __all__ = [
     "PLANTED_THEN",
     "PLANTING",
     "PLANT_THEN",
+    "DANGER_WARNING",
+    "DAYS_WARNING",
     "RAIN_WARNING",
+    "WARNINGS",
     "RECOUNT",
     "RESULT",
     "SEED_TEST",
@@ -119,6 +127,8 @@ TABLES: Mapping[str, Conversation] = {
         LOST_FILL,
         TROUBLE,
         RAIN_WARNING,
+        DANGER_WARNING,
+        DAYS_WARNING,
         TELLING,
         TELLING_LATER,
         SEED_TEST,

@@ -24,7 +24,7 @@ from assistant.channel import (
     Receipt,
     Take,
 )
-from assistant.gateways.lost import Lost
+from assistant.gateways.lost import UnknownReports
 from assistant.gateways.memory import Taken
 from assistant.gateways.modem import tpdu
 from assistant.gateways.modem.credit import credit_words
@@ -62,7 +62,7 @@ class ModemGateway:
 
     def __init__(self, terms: ModemTerms, open_port: OpenPort = open_serial) -> None:
         self._terms, self._open_port = terms, open_port
-        self._taken, self._lost = Taken(), Lost()
+        self._taken, self._lost = Taken(), UnknownReports()
         self._last: int | None = None  # the modem counts what it sends, to 255
         self._doubted: dict[tuple[str, int], frozenset[int]] = {}
         self._counting = threading.Lock()  # no report is read before its count is known

@@ -12,14 +12,14 @@ from datetime import datetime
 from typing import Protocol
 
 from assistant.channel import Fate, Handover, Outgoing
-from assistant.gateways.smpp.pdu import Named, Pdu, Short
-from assistant.gateways.smpp.session import GoneError, Landed, Session
+from assistant.gateways.smpp.pdu import NamedResponse, Pdu, Short
+from assistant.gateways.smpp.session import GoneError, Landed, SmppSession
 from assistant.gateways.smpp.texts import Segment
 
 LONGEST_S = 1.0  # in which texts leave; then a warning that was written meanwhile has its turn
 
 
-class Desk(Protocol):
+class LineTexts(Protocol):
     """What a line knows of its texts."""
 
     def segments(self, outgoing: Outgoing) -> Sequence[Segment]:
@@ -38,7 +38,7 @@ class Desk(Protocol):
         """A segment that is about to leave."""
         ...
 
-    def answered(self, outgoing: Outgoing, place: int, response: Named) -> None:
+    def answered(self, outgoing: Outgoing, place: int, response: NamedResponse) -> None:
         """What the operator said of a segment, in time or late."""
         ...
 
@@ -63,8 +63,8 @@ class Flight:
 
     def __init__(
         self,
-        session: Session,
-        desk: Desk,
+        session: SmppSession,
+        desk: LineTexts,
         texts: Sequence[Outgoing],
         now: datetime,
         clock: Callable[[], float] = time.monotonic,
@@ -139,7 +139,7 @@ class Flight:
         pdu = self._desk.leaves(text, place, self._cut[index][place], self._now)
 
         def landed(response: Pdu | None) -> None:
-            if isinstance(response, Named):
+            if isinstance(response, NamedResponse):
                 self._desk.answered(text, place, response)
             self._note(index, response)
 

@@ -19,7 +19,7 @@ from assistant.channel import (
     Receipt,
     Take,
 )
-from assistant.gateways.lost import Lost
+from assistant.gateways.lost import UnknownReports
 from assistant.gateways.memory import Repeats, Taken
 from assistant.gateways.numbers import e164
 from assistant.gateways.smpp import texts
@@ -27,14 +27,14 @@ from assistant.gateways.smpp.flight import Flight
 from assistant.gateways.smpp.pdu import (
     Address,
     Command,
-    Named,
+    CommandStatus,
+    NamedResponse,
     Pdu,
     Short,
-    Status,
     Tag,
     status_words,
 )
-from assistant.gateways.smpp.session import BindError, GoneError, LostError, Session
+from assistant.gateways.smpp.session import BindError, GoneError, LostError, SmppSession
 from assistant.gateways.smpp.terms import SmppTerms
 from assistant.gateways.smpp.ussd import Menus
 
@@ -42,9 +42,9 @@ log = logging.getLogger(__name__)
 
 EARS = 4  # messages of the operator that are taken at once, each phone's in their order
 FIRST_PAUSE_S, LONGEST_PAUSE_S = 0.5, 60.0
-REST_STATUS = frozenset({Status.QUEUE_FULL, Status.THROTTLED})
+REST_STATUS = frozenset({CommandStatus.QUEUE_FULL, CommandStatus.THROTTLED})
 SHOWN_AGAIN_S = (0.0, 0.5, 1.0, 1.0, 2.0, 2.0)
-AGAIN_STATUS = frozenset({Status.SYSTEM_ERROR, Status.COME_AGAIN})
+AGAIN_STATUS = frozenset({CommandStatus.SYSTEM_ERROR, CommandStatus.COME_AGAIN})
 
 
 class SmppGateway:
@@ -60,7 +60,7 @@ class SmppGateway:
 
     def __init__(self, terms: SmppTerms) -> None:
         self._terms = terms
-        self._taken, self._repeats, self._lost = Taken(), Repeats(), Lost()
+        self._taken, self._repeats, self._lost = Taken(), Repeats(), UnknownReports()
         self._links: list[_Link] = []
         self._ears: _Ears | None = None
         self._menus = Menus(terms)
@@ -80,7 +80,7 @@ class SmppGateway:
         for link in self._links:
             link.start()
 
-    def _listen(self, take: Take, clock: Clock) -> Callable[[Session, Short], None]:
+    def _listen(self, take: Take, clock: Clock) -> Callable[[SmppSession, Short], None]:
         self._ears = _Ears(lambda session, pdu: self._hear(take, clock(), session, pdu))
         return self._ears.put
 
@@ -135,7 +135,7 @@ class SmppGateway:
         return Flight(session, self, texts, now).fly()
 
     @property
-    def _session(self) -> Session | None:
+    def _session(self) -> SmppSession | None:
         return self._links[0].session if self._links else None
 
     def _not_bound(self) -> Handover:
@@ -143,7 +143,7 @@ class SmppGateway:
 
     def _offer(
         self,
-        session: Session,
+        session: SmppSession,
         outgoing: Outgoing,
         place: int,
         segment: texts.Segment,
@@ -153,7 +153,7 @@ class SmppGateway:
         if self.is_known(outgoing, place, now):
             return None
 
-        def late(response: Named) -> None:
+        def late(response: NamedResponse) -> None:
             self.answered(outgoing, place, response)
 
         try:
@@ -191,10 +191,10 @@ class SmppGateway:
         self._lost.doubt(outgoing.phone, mark.hex(), words, now, whole)
         return self._submit(outgoing, mark, segment, now)
 
-    def answered(self, outgoing: Outgoing, place: int, response: Named) -> None:
+    def answered(self, outgoing: Outgoing, place: int, response: NamedResponse) -> None:
         """Remembers a segment that was taken, also where the answer came late."""
         taken, part = self.taken(outgoing), ""
-        if response.status == Status.OK and len(taken) == place:
+        if response.status == CommandStatus.OK and len(taken) == place:
             part = texts.part_id(response.name, self._terms)
             self._taken.keep(outgoing.message_id, (*taken, part))
         self.stayed(outgoing, place, part)
@@ -248,7 +248,7 @@ class SmppGateway:
 
     # --- in ----------------------------------------------------------------------------------
 
-    def _hear(self, take: Take, now: datetime, session: Session, pdu: Short) -> None:
+    def _hear(self, take: Take, now: datetime, session: SmppSession, pdu: Short) -> None:
         """Brings one message; the operator hears that it was taken once it is kept."""
         try:
             if self._menus.is_one(pdu):
@@ -261,12 +261,12 @@ class SmppGateway:
                     self._repeats.unanswered(now, news.gateway_id)
         except NotKeptError as fault:
             log.warning("a message is to be brought again: %s", fault)
-            session.answer(pdu, Status.COME_AGAIN)
+            session.answer(pdu, CommandStatus.COME_AGAIN)
         except Exception:
             log.exception("a message could not be taken; it is to be brought again")
-            session.answer(pdu, Status.COME_AGAIN)
+            session.answer(pdu, CommandStatus.COME_AGAIN)
 
-    def _step(self, take: Take, now: datetime, session: Session, pdu: Short) -> None:
+    def _step(self, take: Take, now: datetime, session: SmppSession, pdu: Short) -> None:
         incoming = self._menus.heard(pdu, now)
         screen = take(incoming) if incoming is not None else None
         session.answer(pdu)
@@ -324,12 +324,12 @@ class _Link:
         self,
         terms: SmppTerms,
         command: Command,
-        deliver: Callable[[Session, Short], None],
+        deliver: Callable[[SmppSession, Short], None],
         told: Callable[[str], None],
     ) -> None:
         self._terms, self._command = terms, command
         self._deliver, self._told = deliver, told
-        self.session: Session | None = None
+        self.session: SmppSession | None = None
         self._up, self._changed, self._stopping = (threading.Event() for _ in range(3))
         self._thread = threading.Thread(target=self._run, name="smpp-link", daemon=True)
 
@@ -347,7 +347,7 @@ class _Link:
     def _run(self) -> None:
         pause_s = FIRST_PAUSE_S
         while not self._stopping.is_set():
-            session = Session(self._terms, self._command, self._deliver, self._ended)
+            session = SmppSession(self._terms, self._command, self._deliver, self._ended)
             try:
                 session.open()
             except BindError as fault:
@@ -359,7 +359,7 @@ class _Link:
             self._keep(session)
             self._stopping.wait(pause_s)
 
-    def _keep(self, session: Session) -> None:
+    def _keep(self, session: SmppSession) -> None:
         """Until the bind ends, or is to be closed."""
         self._changed.clear()
         self.session = session
@@ -375,7 +375,7 @@ class _Link:
         self._up.clear()
         session.close()
 
-    def _ended(self, session: Session, why: str) -> None:
+    def _ended(self, session: SmppSession, why: str) -> None:
         if session is self.session:
             self._told(why)
         self._changed.set()
@@ -384,9 +384,9 @@ class _Link:
 class _Ears:
     """Threads that take messages: several at once, those of a phone one after another."""
 
-    def __init__(self, hear: Callable[[Session, Short], None]) -> None:
+    def __init__(self, hear: Callable[[SmppSession, Short], None]) -> None:
         self._hear = hear
-        self._queues: list[queue.SimpleQueue[tuple[Session, Short] | None]] = [
+        self._queues: list[queue.SimpleQueue[tuple[SmppSession, Short] | None]] = [
             queue.SimpleQueue() for _ in range(EARS)
         ]
         self._threads = [
@@ -396,7 +396,7 @@ class _Ears:
         for thread in self._threads:
             thread.start()
 
-    def put(self, session: Session, pdu: Short) -> None:
+    def put(self, session: SmppSession, pdu: Short) -> None:
         """A message to take."""
         place = crc32(pdu.source.number.encode()) % EARS
         self._queues[place].put((session, pdu))
@@ -408,6 +408,6 @@ class _Ears:
         for thread in self._threads:
             thread.join()
 
-    def _run(self, waiting: "queue.SimpleQueue[tuple[Session, Short] | None]") -> None:
+    def _run(self, waiting: "queue.SimpleQueue[tuple[SmppSession, Short] | None]") -> None:
         while (item := waiting.get()) is not None:
             self._hear(*item)

@@ -38,7 +38,7 @@ class Command(IntEnum):
     NACK = 0x8000_0000
 
 
-class Status(IntEnum):
+class CommandStatus(IntEnum):
     """The command statuses that we tell apart (5.1.3)."""
 
     OK = 0x00
@@ -136,7 +136,7 @@ class Bind(Pdu):
 
 
 @dataclass(frozen=True)
-class Named(Pdu):
+class NamedResponse(Pdu):
     """A response that bears a name: of the message centre, or of a message (4.1.2, 4.4.2)."""
 
     name: str = ""
@@ -218,7 +218,7 @@ class _Reader:
     def take(self, count: int) -> bytes:
         end = self._place + count
         if end > len(self._octets):
-            raise PduError("the body is cut short", Status.WRONG_LENGTH)
+            raise PduError("the body is cut short", CommandStatus.WRONG_LENGTH)
         found = self._octets[self._place : end]
         self._place = end
         return found
@@ -226,7 +226,7 @@ class _Reader:
     def words(self) -> str:
         end = self._octets.find(b"\0", self._place)
         if end < 0:
-            raise PduError("a string has no end", Status.WRONG_LENGTH)
+            raise PduError("a string has no end", CommandStatus.WRONG_LENGTH)
         found = self._octets[self._place : end]
         self._place = end + 1
         return found.decode("latin-1")
@@ -251,7 +251,7 @@ def length_of(start: bytes) -> int:
     """How many octets the PDU has that begins so. Raises PduError for what cannot be one."""
     (length,) = struct.unpack(">I", start[:4])
     if not 16 <= length <= LARGEST:
-        raise PduError(f"a PDU of {length} octets", Status.WRONG_LENGTH)
+        raise PduError(f"a PDU of {length} octets", CommandStatus.WRONG_LENGTH)
     return int(length)
 
 
@@ -275,10 +275,10 @@ def _bind(header: Pdu, reader: _Reader) -> Bind:
     return Bind(header.command, header.sequence, header.status, *words, version)
 
 
-def _named(header: Pdu, reader: _Reader) -> Named:
+def _named(header: Pdu, reader: _Reader) -> NamedResponse:
     # Some leave the body out, with a good status too.
     name = "" if reader.is_done else reader.words()
-    return Named(header.command, header.sequence, header.status, name, reader.tlvs())
+    return NamedResponse(header.command, header.sequence, header.status, name, reader.tlvs())
 
 
 def _short(header: Pdu, reader: _Reader) -> Short:

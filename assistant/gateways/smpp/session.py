@@ -17,11 +17,11 @@ from assistant.gateways.smpp.pdu import (
     SEQUENCES,
     Bind,
     Command,
-    Named,
+    CommandStatus,
+    NamedResponse,
     Pdu,
     PduError,
     Short,
-    Status,
     decode,
     length_of,
     status_words,
@@ -51,7 +51,7 @@ class LostError(GoneError):
 class _Waiting:
     """A request whose response is waited for; `late` takes one that came too late for that."""
 
-    late: Callable[[Named], None] | None = None
+    late: Callable[[NamedResponse], None] | None = None
     here: threading.Event = field(default_factory=threading.Event)
     response: Pdu | None = None
 
@@ -61,7 +61,7 @@ class _Waiting:
 
     def land(self, response: Pdu) -> None:
         """The response is here."""
-        if self.late is not None and isinstance(response, Named):
+        if self.late is not None and isinstance(response, NamedResponse):
             self.late(response)
         self.response = response
         self.here.set()
@@ -80,7 +80,7 @@ class _Flying:
         self.landed(response)
 
 
-class Session:
+class SmppSession:
     """A bind between `open` and its end.
 
     Args:
@@ -94,8 +94,8 @@ class Session:
         self,
         terms: SmppTerms,
         command: Command,
-        deliver: Callable[["Session", Short], None],
-        ended: Callable[["Session", str], None],
+        deliver: Callable[["SmppSession", Short], None],
+        ended: Callable[["SmppSession", str], None],
     ) -> None:
         self._terms, self._command = terms, command
         self._deliver, self._ended = deliver, ended
@@ -133,7 +133,7 @@ class Session:
             why = f"the bind was refused: {status_words(response.status)}"
             self.drop(why)
             raise BindError(why)
-        return response.name if isinstance(response, Named) else ""
+        return response.name if isinstance(response, NamedResponse) else ""
 
     def _connected(self) -> socket.socket:
         terms = self._terms
@@ -174,7 +174,7 @@ class Session:
 
     # --- requests of ours --------------------------------------------------------------------
 
-    def submit(self, pdu: Pdu, late: Callable[[Named], None]) -> Pdu:
+    def submit(self, pdu: Pdu, late: Callable[[NamedResponse], None]) -> Pdu:
         """Sends a text within the window; its response. Raises GoneError; a response that
         comes later is given to `late`."""
         if not self.enter(wait=True):
@@ -214,7 +214,7 @@ class Session:
         """Asks whether the other side is there. Raises GoneError."""
         self.request(Pdu(Command.ENQUIRE_LINK, 0))
 
-    def request(self, pdu: Pdu, late: Callable[[Named], None] | None = None) -> Pdu:
+    def request(self, pdu: Pdu, late: Callable[[NamedResponse], None] | None = None) -> Pdu:
         """Sends a request under a number of its own; its response. Raises GoneError."""
         waiting = _Waiting(late)
         with self._lock:
@@ -243,10 +243,10 @@ class Session:
         self._waiting[self._sequence] = waiting
         return self._sequence
 
-    def answer(self, pdu: Pdu, status: int = Status.OK) -> bool:
+    def answer(self, pdu: Pdu, status: int = CommandStatus.OK) -> bool:
         """Answers a request of the other side; False where the connection was gone."""
         command = pdu.command | RESPONSE
-        kind = Named if pdu.command in (Command.DELIVER_SM, Command.DATA_SM) else Pdu
+        kind = NamedResponse if pdu.command in (Command.DELIVER_SM, Command.DATA_SM) else Pdu
         try:
             self._write(kind(command, pdu.sequence, status).encode())
         except GoneError:
@@ -310,7 +310,7 @@ class Session:
             if pdu.command == Command.UNBIND:
                 self.drop("the message centre unbound")
         else:
-            self._refuse(pdu, Status.WRONG_COMMAND)
+            self._refuse(pdu, CommandStatus.WRONG_COMMAND)
 
     def _respond(self, pdu: Pdu) -> None:
         with self._lock:

@@ -185,7 +185,7 @@ _DONE = re.compile(r"\bdone[ _]?date:\s*(\d{10}(?:\d\d)?)", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
-class Told:
+class ReceiptSays:
     """What a receipt says: the operator's id, and the fate where it is one that lasts; our own
     mark and how the text begins, where it tells them."""
 
@@ -202,7 +202,7 @@ def is_receipt(pdu: Short) -> bool:
     return pdu.esm_class & _KIND_BITS in (RECEIPT, ON_THE_WAY)
 
 
-def told(pdu: Short, now: datetime) -> Told | None:
+def told(pdu: Short, now: datetime) -> ReceiptSays | None:
     """What a receipt says, by its fields or else by its text; None where it names no text."""
     words = pdu.octets.decode("latin-1")
     named = pdu.tlvs.get(Tag.RECEIPTED_MESSAGE_ID, b"").rstrip(b"\0").decode("latin-1")
@@ -214,7 +214,7 @@ def told(pdu: Short, now: datetime) -> Told | None:
     fate = _STATES.get(state[0]) if state else _WORDS.get(stat[:7])
     err = _found(_ERR, words)
     detail = f"{stat or f'state {state.hex()}'}{f' err {err}' if err.strip('0') else ''}"
-    return Told(
+    return ReceiptSays(
         part,
         fate,
         _done(words, now),

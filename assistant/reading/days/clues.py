@@ -14,7 +14,7 @@ from assistant.reading.days.by_word import (
 from assistant.reading.days.told import Clue, Told, day_start
 from assistant.reading.outcomes import Reason
 from assistant.reading.pieces import Row
-from assistant.reading.text.fold import Kind, Token
+from assistant.reading.text.fold import Token, TokenKind
 from assistant.reading.text.lexicon import Sort
 from assistant.reading.text.spot import Item
 
@@ -42,11 +42,11 @@ def split_dots(found: Sequence[Token]) -> tuple[Token, ...]:
         glued = token.glued
         while marks[1]:
             parts += [
-                Token(marks[0], Kind.NUMBER, glued, token.at),
-                Token(".", Kind.MARK, True, token.at),
+                Token(marks[0], TokenKind.NUMBER, glued, token.at),
+                Token(".", TokenKind.MARK, True, token.at),
             ]
             marks, glued = marks[2].partition("."), True
-        parts.append(Token(marks[0], Kind.NUMBER, glued, token.at))
+        parts.append(Token(marks[0], TokenKind.NUMBER, glued, token.at))
     return tuple(part for part in parts if part.text)
 
 

@@ -12,6 +12,7 @@ from assistant.reading.text.lexicon import Lexicon, Sort
 from assistant.reading.text.spot import Item
 
 _HALF = Fraction(1, 2)
+_SCALES = (1_000_000, 1000, 100)
 
 
 def amounts(
@@ -130,15 +131,22 @@ def _with_half(row: tuple[Item, ...], after: int, amount: Amount, lexicon: Lexic
     """One and a half, moja na nusu, mot ruoi, satu setengah; three quarters."""
     item = get(row, after)
     if item is not None and item.sort is Sort.AND_HALF:
-        return _plus(amount, Fraction(item.key), (item,))
+        return _plus(amount, Fraction(item.key) * _scale(amount), (item,))
     joined = item is not None and item.sort is Sort.JOIN
     part = _part_at(row, after + joined)
     if part is None:
         return amount
     used = (*row[after : after + joined], *part.items)
     if joined or lexicon.fraction_adds:
-        return _plus(amount, part.value, used)
+        return _plus(amount, part.value * _scale(amount), used)
     return _side_by_side(amount, part, used) if part.is_words else amount
+
+
+def _scale(amount: Amount) -> int:
+    """What the half is of: "hai ngàn rưỡi", "two thousand and a half" are 2500."""
+    if not amount.is_words or amount.value == 0:
+        return 1
+    return next((each for each in _SCALES if amount.value % each == 0), 1)
 
 
 def _plus(amount: Amount, part: Fraction, used: tuple[Item, ...]) -> Amount:

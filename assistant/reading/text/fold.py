@@ -13,6 +13,8 @@ from functools import cache, lru_cache
 LONGEST_REPLY = 2000  # characters; a longer text is no answer to a question of one line
 # A text is read in many ways while it is answered, and its parts too; then it comes no more.
 TEXTS_KEPT = 1024
+# What is read of a whole text is read within one turn; few turns go on at once.
+TEXTS_IN_HAND = 128
 
 # Signs that people answer with; any other picture says nothing to us.
 SIGNS = frozenset("👍👎✅✔☑✓👌🙏❌✖✗🚫❎")
@@ -49,7 +51,7 @@ _NOTHING = ("Cf", "Cs", "Co", "Cn")
 _SPACES = ("So", "Sk", "Zs", "Zl", "Zp", "Cc")
 
 
-class Kind(StrEnum):
+class TokenKind(StrEnum):
     """What a token is made of."""
 
     NUMBER = "number"
@@ -62,7 +64,7 @@ class Token:
     """One number, word or mark of a reply."""
 
     text: str
-    kind: Kind
+    kind: TokenKind
     glued: bool  # nothing stood between it and the one before
     at: int = 0  # its place in the reply
     marked: str = ""  # the word with its accents
@@ -71,12 +73,12 @@ class Token:
     @property
     def is_word(self) -> bool:
         """Whether it is made of letters."""
-        return self.kind is Kind.WORD
+        return self.kind is TokenKind.WORD
 
     @property
     def is_number(self) -> bool:
         """Whether it is made of digits."""
-        return self.kind is Kind.NUMBER
+        return self.kind is TokenKind.NUMBER
 
 
 @lru_cache(maxsize=TEXTS_KEPT)
@@ -166,7 +168,7 @@ def _one_word(folded: str) -> tuple[Token, ...]:
     plain = _plain_word(folded)
     if not plain:
         return ()
-    return (Token(plain, Kind.WORD, False, 0, folded, plain != folded),)
+    return (Token(plain, TokenKind.WORD, False, 0, folded, plain != folded),)
 
 
 def _plain_word(raw: str) -> str:
@@ -177,18 +179,18 @@ def _plain_word(raw: str) -> str:
     return raw if plain == raw else plain
 
 
-def _token_end(text: str, at: int) -> tuple[int, Kind]:
+def _token_end(text: str, at: int) -> tuple[int, TokenKind]:
     """Where the token that starts at `at` ends, and its kind."""
     if _is_digit(text, at) or (
         text[at] in ".," and _is_digit(text, at + 1) and _opens(text, at)
     ):
-        return _number_end(text, at), Kind.NUMBER
+        return _number_end(text, at), TokenKind.NUMBER
     if _is_letter(text[at]):
         end = at + 1
         while end < len(text) and _is_letter(text[end]):
             end += 1
-        return end, Kind.WORD
-    return at + 1, Kind.MARK
+        return end, TokenKind.WORD
+    return at + 1, TokenKind.MARK
 
 
 def _number_end(text: str, at: int) -> int:

@@ -1,8 +1,10 @@
 """One language's words as a frozen value: phrases by what they mean, wishes, shown words."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
+from fractions import Fraction
+from functools import cached_property
 
 from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import Token, cut, fold, has_other_digits, unslip
@@ -137,6 +139,7 @@ class Lexicon:
     stop_not: tuple[Phrase, ...]  # rain, insects, water: beside these "stop" is no wish
     known: frozenset[str]  # every single word of the list: what is spelt right
     own: frozenset[str]  # those of them that are no English mixed in
+    own_units: Mapping[str, Fraction] = field(default_factory=dict)  # a village's sizes [m2]
 
     def mend(self, text: str) -> tuple[tuple[Token, ...], bool]:
         """The tokens of a reply that is about a number, and whether digits had to be guessed.
@@ -156,12 +159,28 @@ class Lexicon:
         strict = self.is_tonal and any(token.with_accents for token in found)
         said: set[int] = set()
         for at in range(len(found)):
-            for phrases, step in ((self.placing, 1), (self.placed, -1)):
+            for phrases, step in ((self._placing, 1), (self._placed, -1)):
                 length = _longest_at(phrases, found, at, strict)
                 if length:
                     start = at + length if step > 0 else at - 1
                     said.update(range(at, at + length), _words_from(found, start, step))
         return frozenset(said)
+
+    @cached_property
+    def _placing(self) -> "_ByFirst":
+        return _by_first(self.placing)
+
+    @cached_property
+    def _joining(self) -> "_ByFirst":
+        return _by_first(self.joining)
+
+    @cached_property
+    def _placed(self) -> "_ByFirst":
+        return _by_first(self.placed)
+
+    def joins_at(self, found: Sequence[Token | None], at: int, strict: bool) -> int:
+        """How many words from here on join the parts of a sentence; 0 where none do."""
+        return _longest_at(self._joining, found, at, strict)
 
     def joins(self, phrase: Phrase) -> bool:
         """Whether these words join the parts of a sentence."""
@@ -183,14 +202,24 @@ def _words_from(found: Sequence[Token], at: int, step: int) -> Iterator[int]:
         yield place
 
 
-def _longest_at(
-    phrases: Sequence[Sequence[tuple[str, str]]], found: Sequence[Token], at: int, strict: bool
-) -> int:
-    """How many words long the longest of these phrases is that stands here; 0 for none."""
+_ByFirst = Mapping[str, tuple[tuple[tuple[str, str], ...], ...]]
+
+
+def _by_first(phrases: Sequence[tuple[tuple[str, str], ...]]) -> _ByFirst:
+    """The phrases by their first word without accents, in the same order."""
+    found: dict[str, list[tuple[tuple[str, str], ...]]] = {}
     for phrase in phrases:
+        found.setdefault(phrase[0][0], []).append(phrase)
+    return {word: tuple(those) for word, those in found.items()}
+
+
+def _longest_at(phrases: _ByFirst, found: Sequence[Token | None], at: int, strict: bool) -> int:
+    """How many words long the longest of these phrases is that stands here; 0 for none."""
+    first = found[at]
+    for phrase in phrases.get(first.text, ()) if first is not None else ():
         run = found[at : at + len(phrase)]
         if len(run) == len(phrase) and all(
-            (token.marked if strict else token.text) == word[strict]
+            token is not None and (token.marked if strict else token.text) == word[strict]
             for token, word in zip(run, phrase, strict=True)
         ):
             return len(phrase)

@@ -71,9 +71,15 @@ def nearest(
     if not allowed or len(word) > LONGEST:
         return None
     found: dict[V, int] = {}
+    cutoff, letters, swapped = allowed + 1, len(word), word[1::-1]
     for spelling, meaning in spellings.items():
-        distance = _distance(word, spelling, allowed + 1)
-        if distance <= allowed + 1 and _alike(word, spelling, distance, affixes):
+        # Of the hundreds of spellings these two lines leave a few to be measured.
+        if len(spelling) < SHORTEST or not -cutoff <= letters - len(spelling) <= cutoff:
+            continue
+        if spelling[0] != word[0] and spelling[:2] != swapped:
+            continue
+        distance = OSA.distance(word, spelling, score_cutoff=cutoff)
+        if distance <= cutoff and _alike(word, spelling, distance, affixes):
             found[meaning] = min(distance, found.get(meaning, distance))
     if not found or min(found.values()) > allowed:
         return None
@@ -95,16 +101,6 @@ def _alike(word: str, spelling: str, distance: int, affixes: Affixes) -> bool:
     if (stem, other) == (word, spelling):
         return True
     return bool(stem and other) and stem[0] == other[0] and distance <= slips_allowed(other)
-
-
-def _distance(word: str, spelling: str, cutoff: int) -> int:
-    """Slips from one to the other; too many where the first letter differs or it is short."""
-    too_many = cutoff + 1
-    if len(spelling) < SHORTEST or abs(len(word) - len(spelling)) > cutoff:
-        return too_many
-    if word[0] != spelling[0] and word[:2] != spelling[1::-1]:
-        return too_many
-    return OSA.distance(word, spelling, score_cutoff=cutoff)
 
 
 def is_swap_or_gap(word: str, spelling: str) -> bool:

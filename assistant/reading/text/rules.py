@@ -26,7 +26,7 @@ Name = TypeVar("Name", bound=Hashable)
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class RulePlace:
     """What may stand in one place of a rule. Tens of thousands are kept: see `_kept`.
 
     words, stems: folded words, and beginnings of words
@@ -49,7 +49,7 @@ class Place:
         )
 
 
-Alternative = tuple[Place, ...]
+Alternative = tuple[RulePlace, ...]
 """Words that stand together."""
 
 
@@ -113,7 +113,7 @@ def _alternative(part: str) -> Alternative:
 
 
 @lru_cache(maxsize=65536)
-def _places(written: str) -> tuple[Place, ...]:
+def _places(written: str) -> tuple[RulePlace, ...]:
     """A written word is one place, or several where its signs part it ("1cm" is two)."""
     rows = [_words(each) for each in written.split("/")]
     if len(rows) == 1:
@@ -127,12 +127,12 @@ _Found = tuple[tuple[int, int], ...]
 _Word = tuple[str, str, bool]  # folded, with its accents, whether it is a beginning
 
 
-def _place(words: Sequence[_Word]) -> Place:
+def _place(words: Sequence[_Word]) -> RulePlace:
     plain = _kept({text for text, _, is_stem in words if not is_stem})
     marked = _kept({marked for _, marked, is_stem in words if not is_stem})
     stems = tuple(text for text, _, is_stem in words if is_stem)
     marked_stems = tuple(marked for _, marked, is_stem in words if is_stem)
-    return Place(
+    return RulePlace(
         words=plain,
         stems=stems,
         marked=plain if marked == plain else marked,
@@ -285,7 +285,7 @@ def _tuples(found: Mapping[str, Sequence[tuple[int, int]]]) -> Iterator[tuple[st
     return ((key, tuple(each)) for key, each in found.items())
 
 
-def _keys(place: Place) -> frozenset[str]:
+def _keys(place: RulePlace) -> frozenset[str]:
     return frozenset((*place.words, *(stem[:STEM] for stem in place.stems)))
 
 

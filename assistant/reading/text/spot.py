@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from assistant.reading.outcomes import Wish
-from assistant.reading.text.fold import Kind, Token
+from assistant.reading.text.fold import Token, TokenKind
 from assistant.reading.text.lexicon import Lexicon, Phrase, Sort
 from assistant.reading.text.near import is_slip_of, nearest
 
 _Row = tuple[Phrase, Sort, str]
+_WORDS_KEPT = 4096  # people use the same words in ever other texts
 
 
 @dataclass(frozen=True)
@@ -59,7 +60,7 @@ class Item:
 
     def is_mark(self, marks: str) -> bool:
         """Whether it is one of these marks."""
-        return self.sort is None and self.tokens[0].kind is Kind.MARK and self.key in marks
+        return self.sort is None and self.tokens[0].kind is TokenKind.MARK and self.key in marks
 
 
 def items(
@@ -191,13 +192,20 @@ def _single(token: Token, lexicon: Lexicon, forgiving: tuple[Sort, ...]) -> Item
     plain = Item(None, token.text, (token,))
     if not token.is_word or not forgiving or token.text in lexicon.known:
         return plain
-    # Another unit is another field, and "no" the contrary of "done".
-    wary = Sort.UNIT in forgiving or Sort.NO in forgiving
-    hit = nearest(token.text, _spellings(lexicon, forgiving), wary, lexicon.affixes)
+    hit = _nearest(token.text, lexicon, forgiving)
     if hit is None:
         return plain
     (sort, key), rivals = hit
     return Item(sort, key, (token,), misspelt=True, has_rivals=bool(rivals))
+
+
+@lru_cache(maxsize=_WORDS_KEPT)
+def _nearest(
+    word: str, lexicon: Lexicon, sorts: tuple[Sort, ...]
+) -> tuple[tuple[Sort, str], tuple[tuple[Sort, str], ...]] | None:
+    # Another unit is another field, and "no" the contrary of "done".
+    wary = Sort.UNIT in sorts or Sort.NO in sorts
+    return nearest(word, _spellings(lexicon, sorts), wary, lexicon.affixes)
 
 
 @lru_cache(maxsize=256)

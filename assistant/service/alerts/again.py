@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from assistant.alerts import Alert, Judged, Outcome, Threat, judge, read_alert
+from assistant.alerts import Alert, AlertOutcome, JudgedAlert, Threat, judge, read_alert
 from assistant.service.alerts.taking import ONE_AT_A_TIME, lead_on
 from assistant.service.house import House
 from assistant.store import Became, KeptAlert, Work
@@ -36,7 +36,7 @@ def judge_again(house: House, now: datetime) -> tuple[KeptAlert, ...]:
             work.lock(ONE_AT_A_TIME)
             if work.alerts.get(kept.id) != kept:
                 continue  # another process, or a later message, was quicker
-            lead_on(work, house, kept, Judged(Outcome.MATTERS, threats), {}, now)
+            lead_on(work, house, kept, JudgedAlert(AlertOutcome.MATTERS, threats), {}, now)
             done += [_widened(work, kept, threats)]
     return tuple(done)
 

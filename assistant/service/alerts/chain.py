@@ -8,7 +8,7 @@ make one, and two messages that replace each other must not both vanish.
 from collections.abc import Iterable
 from datetime import datetime
 
-from assistant.alerts import Alert, Kind, Reference, Scope, Status
+from assistant.alerts import Alert, MessageType, Reference, Scope, Status
 from assistant.service.storms import drafts
 from assistant.store import KeptAlert, Work
 
@@ -20,7 +20,7 @@ def acts(alert: Alert) -> bool:
 
 def replaces(alert: Alert) -> tuple[Reference, ...]:
     """The earlier messages whose place an update or a cancel takes."""
-    if not acts(alert) or alert.kind not in (Kind.UPDATE, Kind.CANCEL):
+    if not acts(alert) or alert.kind not in (MessageType.UPDATE, MessageType.CANCEL):
         return ()
     return tuple(
         each

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from assistant.alerts import Place
+from assistant.alerts import VillagePlace
 from assistant.alerts.values import Geocode
 from assistant.people import Village
 from assistant.service.audit import Act, Subject, note
@@ -36,7 +36,9 @@ def read_codes(text: str) -> tuple[Geocode, ...] | NoCode:
     return tuple(found)
 
 
-def place_villages(house: House, places: Mapping[str, Place], now: datetime) -> tuple[str, ...]:
+def place_villages(
+    house: House, places: Mapping[str, VillagePlace], now: datetime
+) -> tuple[str, ...]:
     """Places villages by name where nobody has placed them yet; which ones those were. What
     was said on the page or at the desk stands."""
     with house.store.work() as work:
@@ -50,7 +52,9 @@ def place_villages(house: House, places: Mapping[str, Place], now: datetime) -> 
         return tuple(placed)
 
 
-def _placed(work: Work, village: Village, known: Place, place: Place, now: datetime) -> bool:
+def _placed(
+    work: Work, village: Village, known: VillagePlace, place: VillagePlace, now: datetime
+) -> bool:
     """Adds the point or the codes that a village does not have; whether there was one."""
     point = place.point if known.point is None else None
     codes = place.geocodes if not known.geocodes else frozenset()
@@ -61,7 +65,7 @@ def _placed(work: Work, village: Village, known: Place, place: Place, now: datet
     return point is not None or bool(codes)
 
 
-def where_villages_lie(house: House) -> dict[int, Place]:
+def where_villages_lie(house: House) -> dict[int, VillagePlace]:
     """All villages as alerts see them, by their ids."""
     with house.store.look() as work:
         return work.alerts.places()

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from assistant.alerts import Alert, Fault, Faulty, Place, Rules, read_alert
+from assistant.alerts import Alert, AlertFault, Faulty, Rules, VillagePlace, read_alert
 from assistant.alerts.judging import spoken
 from assistant.alerts.places import held, turn
 from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES
@@ -18,7 +18,7 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.given import still_warned
 from assistant.service.storms.warnings import give_all_clear
-from assistant.store import Became, Draft, KeptAlert, Looked, Told, Work
+from assistant.store import AlertWords, Became, Draft, KeptAlert, SourceLook, Work
 
 PAGE_LINES = 30
 # What concerns our villages, or may.
@@ -43,7 +43,7 @@ class AlertLine:
     """
 
     kept: KeptAlert
-    told: Told | None
+    told: AlertWords | None
     villages: tuple[str, ...]
     more: int
 
@@ -76,7 +76,7 @@ class AlertsPage:
     """
 
     lines: tuple[AlertLine, ...]
-    sources: tuple[Looked, ...]
+    sources: tuple[SourceLook, ...]
     rules: Rules
     thresholds: Thresholds
     goes_out: bool
@@ -103,7 +103,7 @@ class AlertPage:
 
     line: AlertLine
     alert: Alert | None
-    faults: tuple[Fault, ...]
+    faults: tuple[AlertFault, ...]
     drafts: tuple[DraftLine, ...]
     still: tuple[str, ...]
     later: KeptAlert | None
@@ -220,15 +220,25 @@ def _still(
     return found
 
 
-def _swapped(alert: Alert, sight: Sight, places: dict[int, Place]) -> tuple[str, ...]:
-    """A service that writes longitude first warns of the other side of the earth."""
+def swapped_villages(house: House, alert: Alert) -> tuple[str, ...]:
+    """Villages, by name, that would be in its area if latitude and longitude changed places."""
+    with house.store.look() as work:
+        ids = _turned(alert, work.alerts.places())
+        return tuple(each.name for each in work.people.villages() if each.id in ids)
+
+
+def _turned(alert: Alert, places: dict[int, VillagePlace]) -> set[int]:
     areas = [turned for info in alert.infos for area in info.areas if (turned := turn(area))]
-    ids = {key for area in areas for key in held(area, places)}
-    return _names(sorted(ids), sight)
+    return {key for area in areas for key in held(area, places)}
+
+
+def _swapped(alert: Alert, sight: Sight, places: dict[int, VillagePlace]) -> tuple[str, ...]:
+    """A service that writes longitude first warns of the other side of the earth."""
+    return _names(sorted(_turned(alert, places)), sight)
 
 
 def _drawing(
-    alert: Alert, kept: KeptAlert, sight: Sight, places: dict[int, Place]
+    alert: Alert, kept: KeptAlert, sight: Sight, places: dict[int, VillagePlace]
 ) -> Drawing | None:
     marked = [
         (village.name, point, village.id in kept.village_ids)

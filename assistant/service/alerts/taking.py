@@ -9,16 +9,34 @@ from dataclasses import replace
 from datetime import datetime
 from hashlib import blake2b
 
-from assistant.alerts import Alert, Faulty, Info, Judged, Outcome, Threat, judge, read_alert
-from assistant.dialogue.rain_hours import LONGEST
+from assistant.alerts import (
+    Alert,
+    AlertOutcome,
+    Faulty,
+    Info,
+    JudgedAlert,
+    Threat,
+    judge,
+    read_alert,
+)
+from assistant.dialogue.rain_hours import longest
 from assistant.service.alerts.chain import acts, follow, replaces
+from assistant.service.alerts.mapping import danger_of
 from assistant.service.alerts.notice import tell_of_draft, tell_of_end
 from assistant.service.audit import Act, note
 from assistant.service.house import House
 from assistant.service.storms import drafts
 from assistant.service.storms.given import Given, settle_between, still_warned
 from assistant.service.storms.warnings import give_all_clear
-from assistant.store import Became, Certainty, Draft, KeptAlert, Source, Told, Work
+from assistant.store import (
+    AlertCertainty,
+    AlertWords,
+    Became,
+    Draft,
+    DraftSource,
+    KeptAlert,
+    Work,
+)
 
 ONE_AT_A_TIME = "official alerts"  # what transactions lock that take one
 
@@ -45,7 +63,7 @@ def take_alert(house: House, raw: bytes, source: str, now: datetime) -> KeptAler
         return _take(work, house, found, raw, digest, source, now)
 
 
-def dry(house: House, found: Alert, now: datetime) -> Judged:
+def dry(house: House, found: Alert, now: datetime) -> JudgedAlert:
     """What a message would come to, by itself: nothing is kept."""
     with house.store.look() as work:
         return judge(found, house.alert_rules, work.alerts.places(), now)
@@ -92,13 +110,13 @@ def lead_on(
     work: Work,
     house: House,
     kept: KeptAlert,
-    judged: Judged,
+    judged: JudgedAlert,
     warned: dict[int, list[Given]],
     now: datetime,
 ) -> set[int]:
     """A draft for each danger, sent by the setting; the villages that are warned of the same
     from an earlier message are left as they are. Gives the villages still in danger."""
-    if judged.outcome is not Outcome.MATTERS:
+    if judged.outcome is not AlertOutcome.MATTERS:
         return set()
     became, inside = Became.UNCHANGED, set[int]()
     for threat in judged.threats:
@@ -118,9 +136,14 @@ def lead_on(
 
 def _same(threat: Threat, given: Collection[Given], now: datetime) -> bool:
     """Whether a village was warned already of these hours; what is past of them counts not."""
-    ends_at = min(threat.ends_at, threat.starts_at + LONGEST)
+    danger = danger_of(threat)
+    ends_at = min(threat.ends_at, threat.starts_at + longest(danger))
     hours = (max(threat.starts_at, now), ends_at)
-    return any((max(draft.starts_at, now), draft.ends_at) == hours for draft, _ in given)
+    return any(
+        (max(draft.starts_at, now), draft.ends_at) == hours
+        for draft, _ in given
+        if draft.danger == danger
+    )
 
 
 def _end(
@@ -147,9 +170,10 @@ def _draft(
         starts_at=threat.starts_at,
         ends_at=threat.ends_at,
         created_at=now,
-        certainty=Certainty(threat.certainty.lower()),
+        certainty=AlertCertainty(threat.certainty.lower()),
+        danger=danger_of(threat),
         hazard=threat.told(house.languages[0]).event,
-        source=Source.ALERT,
+        source=DraftSource.ALERT,
         alert_id=kept.id,
     )
 
@@ -162,10 +186,10 @@ def _faulty(found: Faulty, source: str, now: datetime) -> KeptAlert:
     return replace(bare, sender=key.sender, identifier=key.identifier, sent=key.sent)
 
 
-def _kept(alert: Alert, judged: Judged, source: str, now: datetime) -> KeptAlert:
+def _kept(alert: Alert, judged: JudgedAlert, source: str, now: datetime) -> KeptAlert:
     threats = judged.threats
     inside = {place for threat in threats for place in threat.place_ids}
-    matters = judged.outcome is Outcome.MATTERS
+    matters = judged.outcome is AlertOutcome.MATTERS
     return KeptAlert(
         source=source,
         received_at=now,
@@ -184,8 +208,8 @@ def _kept(alert: Alert, judged: Judged, source: str, now: datetime) -> KeptAlert
     )
 
 
-def _told(info: Info) -> Told:
-    return Told(
+def _told(info: Info) -> AlertWords:
+    return AlertWords(
         language=info.language,
         event=info.event,
         headline=info.headline,

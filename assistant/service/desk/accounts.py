@@ -38,7 +38,7 @@ STRONG_ENOUGH = 3  # of 4, by zxcvbn: more than a hundred million guesses
 
 
 @dataclass(frozen=True)
-class Visit:
+class DoorVisit:
     """Somebody at the door: `address` they come from as the server saw it, `known` the token
     of a browser that was here before, `code` one that was sent to their phone."""
 
@@ -64,7 +64,7 @@ class Halfway:
 
 
 @dataclass(frozen=True)
-class Refused:
+class SignInRefused:
     """They were not, or the one-time password is too old."""
 
 
@@ -90,8 +90,8 @@ class Unfit(StrEnum):
 
 
 def sign_in(
-    house: House, typed_phone: str, password: str, visit: Visit, now: datetime
-) -> Welcome | Halfway | Refused | Locked:
+    house: House, typed_phone: str, password: str, visit: DoorVisit, now: datetime
+) -> Welcome | Halfway | SignInRefused | Locked:
     """A try at the page's door."""
     phone = _read(house, typed_phone)
     with house.store.work() as work:
@@ -106,7 +106,7 @@ def sign_in(
         tries.count(work, tried, now)
     if not _fits(house, account, password, now) or account is None:
         _keep_refusal(house, account, tried, visit, now)
-        return Refused()
+        return SignInRefused()
     with house.store.work() as work:
         _forget(work, tried, now)
         if account.totp_salt is not None:
@@ -116,13 +116,13 @@ def sign_in(
 
 
 def sign_in_further(
-    house: House, officer_id: int, code: str, visit: Visit, now: datetime
-) -> Welcome | Refused | Locked:
+    house: House, officer_id: int, code: str, visit: DoorVisit, now: datetime
+) -> Welcome | SignInRefused | Locked:
     """The second factor of somebody whose password was right just now."""
     with house.store.work() as work:
         account = work.accounts.get(officer_id)
         if account is None:
-            return Refused()
+            return SignInRefused()
         tried = (tries.SECOND_FACTOR, account.phone)
         until = tries.locked_until(work, [tried], now)
         if until is not None:
@@ -130,7 +130,7 @@ def sign_in_further(
         tries.count(work, [tried], now)
         if not second_factor.take(work, house, account, code, now):
             note(work, officer_id, Act.SIGN_IN_REFUSED, now, detail=visit.address)
-            return Refused()
+            return SignInRefused()
         tries.forget(work, tried)
         work.accounts.end_one_time(account.phone)
         return _welcome(work, officer_id, visit, now)
@@ -168,7 +168,7 @@ def _read(house: House, typed_phone: str) -> str:
 
 
 def _counted(
-    work: Work, account: Account | None, phone: str, visit: Visit, now: datetime
+    work: Work, account: Account | None, phone: str, visit: DoorVisit, now: datetime
 ) -> tuple[tries.Tried, ...]:
     """Where this try is counted: for a browser that is known, its own only."""
     key = hashed(visit.known)
@@ -184,7 +184,7 @@ def _forget(work: Work, tried: tuple[tries.Tried, ...], now: datetime) -> None:
         tries.forget(work, each, now if each[0] is tries.ADDRESS else None)
 
 
-def _welcome(work: Work, officer_id: int, visit: Visit, now: datetime) -> Welcome:
+def _welcome(work: Work, officer_id: int, visit: DoorVisit, now: datetime) -> Welcome:
     token, known = begin(work, officer_id, visit.browser, now), secrets.token_urlsafe(32)
     work.accounts.forget_browsers_before(now - KNOWN_LASTS)
     work.accounts.know_browser(officer_id, hashed(known), now)
@@ -200,14 +200,28 @@ def _fits(house: House, account: Account | None, password: str, now: datetime) -
         return False
     if account.one_time_until is not None and account.one_time_until < now:
         return False
-    return house.check_code(password[:LONGEST], account.password_hash)
+    typed = password[:LONGEST]
+    if house.check_code(typed, account.password_hash):
+        return True
+    read_out = _as_given(typed) if account.one_time_until is not None else None
+    return read_out is not None and house.check_code(read_out, account.password_hash)
+
+
+def _as_given(typed: str) -> str | None:
+    """A one-time password that was read out, typed in capitals or without its marks, as it was
+    given; None for what is none or is so already."""
+    letters = "".join(ch for ch in typed.casefold() if ch not in " -")
+    if len(letters) != _GROUPS * _GROUP or not set(letters) <= set(_LETTERS):
+        return None
+    found = "-".join(letters[at : at + _GROUP] for at in range(0, len(letters), _GROUP))
+    return found if found != typed else None
 
 
 def _keep_refusal(
     house: House,
     account: Account | None,
     tried: tuple[tries.Tried, ...],
-    visit: Visit,
+    visit: DoorVisit,
     now: datetime,
 ) -> None:
     """What was typed as the phone is not kept: it may have been the password."""
@@ -271,6 +285,11 @@ def give_one_time_password(house: House, phone: str, now: datetime) -> tuple[str
     return account.name, password
 
 
+def knows_old(member: Member, now: datetime) -> bool:
+    """Whether the password until now need not be typed: a one-time one that was just given."""
+    return member.must_change and member.proved(now)
+
+
 def change_password(
     house: House, member: Member, old: str, new: str, again: str, now: datetime
 ) -> Welcome | Unfit:
@@ -289,7 +308,10 @@ def change_password(
             return Unfit.WRONG_OLD
         tries.count(work, [tried], now)
         account = work.accounts.get(officer.id)
-    if not _fits(house, account, old, now):
+    if knows_old(member, now):  # typed at the door a moment ago, and good for that once
+        if account is not None and house.check_code(new, account.password_hash or ""):
+            return Unfit.SAME
+    elif not _fits(house, account, old, now):
         return Unfit.WRONG_OLD
     password_hash = house.hash_code(new)
     with house.store.work() as work:
@@ -297,7 +319,7 @@ def change_password(
         work.accounts.set_password(officer.id, password_hash, None)
         tries.forget(work, tried)
         note(work, officer.id, Act.PASSWORD_CHANGED, now)
-        return _welcome(work, officer.id, Visit("-", kept.browser if kept else ""), now)
+        return _welcome(work, officer.id, DoorVisit("-", kept.browser if kept else ""), now)
 
 
 def _unfit(new: str, again: str, old: str, easy: tuple[str, ...]) -> Unfit | None:

@@ -7,8 +7,8 @@ from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
-from assistant.service.standing import Standing, silent_before, standing_says
-from assistant.store import Bed, HeldTo
+from assistant.service.standing import RollFilter, silent_before, standing_says
+from assistant.store import HeldTo, ListedBed
 from assistant.wording.message import Say
 
 ON_A_PAGE = 50
@@ -16,12 +16,12 @@ LONGEST_SEARCH = 40
 
 
 @dataclass(frozen=True)
-class Listed:
+class ListedFarmer:
     """One farmer in the list, with the open nurseries and the days they are at."""
 
     farmer: Farmer
     village: Village | None
-    beds: tuple[tuple[Bed, int], ...]
+    beds: tuple[tuple[ListedBed, int], ...]
     stands: Say | None = None
 
 
@@ -32,11 +32,11 @@ class FarmerList:
     villages: tuple[Village, ...]
     chosen: int | None
     search: str
-    listed: tuple[Listed, ...]
+    listed: tuple[ListedFarmer, ...]
     in_all: int
     page: int
     pages: int
-    standing: Standing | None = None
+    standing: RollFilter | None = None
 
 
 def list_farmers(
@@ -47,7 +47,7 @@ def list_farmers(
     village_id: int | None = None,
     search: str = "",
     page: int = 1,
-    standing: Standing | None = None,
+    standing: RollFilter | None = None,
 ) -> FarmerList:
     """Farmers by village and name, those that match a search and stand in a way."""
     search = " ".join(search.split())[:LONGEST_SEARCH]
@@ -61,7 +61,7 @@ def list_farmers(
         farmers = work.roll.farmers(scope, search, ON_A_PAGE, (page - 1) * ON_A_PAGE, held)
         ids = [farmer.id for farmer in farmers]
         beds, enrolments = work.roll.beds(ids), work.enrolments.of(ids)
-    by_farmer: dict[int, list[Bed]] = {}
+    by_farmer: dict[int, list[ListedBed]] = {}
     for bed in beds:
         by_farmer.setdefault(bed.farmer_id, []).append(bed)
     listed = tuple(
@@ -87,9 +87,9 @@ def list_farmers(
     )
 
 
-def _listed(farmer: Farmer, beds: list[Bed], sight: Sight, today: date) -> Listed:
+def _listed(farmer: Farmer, beds: list[ListedBed], sight: Sight, today: date) -> ListedFarmer:
     days = tuple((bed, (today - bed.sow_date).days) for bed in beds)
-    return Listed(farmer, sight.village(farmer.village_id), days)
+    return ListedFarmer(farmer, sight.village(farmer.village_id), days)
 
 
 def _today(house: House, sight: Sight, farmer: Farmer, now: datetime) -> date:

@@ -9,7 +9,7 @@ from rapidfuzz import fuzz, process
 from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.store import Known
+from assistant.store import SearchedFarmer
 
 MOST = 30
 NEAR = 78  # of 100; two letters wrong in a name of two words, or its words in another order
@@ -17,18 +17,18 @@ LEAST_DIGITS = 3
 
 
 @dataclass(frozen=True)
-class Person:
+class FoundFarmer:
     """A farmer whom a search found."""
 
-    known: Known
+    known: SearchedFarmer
     village: Village | None
 
 
 @dataclass(frozen=True)
-class Found:
+class SearchResult:
     """What a search found, the nearest first."""
 
-    people: tuple[Person, ...]
+    people: tuple[FoundFarmer, ...]
     villages: tuple[Village, ...]
 
 
@@ -38,21 +38,22 @@ def plain(text: str) -> str:
     return " ".join("".join(ch for ch in letters if not unicodedata.combining(ch)).split())
 
 
-def find(house: House, sight: Sight, asked: str) -> Found:
+def find(house: House, sight: Sight, asked: str) -> SearchResult:
     """Farmers and villages in sight; nobody for an empty search."""
     words = plain(asked)
     if not words:
-        return Found((), ())
+        return SearchResult((), ())
     with house.store.look() as work:
         known = work.roll.known(sight.scope())
     villages = tuple(each for each in sight.villages if words in plain(each.name))
     people = _by_number(known, asked) or _by_name(known, words)
-    return Found(
-        tuple(Person(each, sight.village(each.village_id)) for each in people[:MOST]), villages
+    return SearchResult(
+        tuple(FoundFarmer(each, sight.village(each.village_id)) for each in people[:MOST]),
+        villages,
     )
 
 
-def _by_number(known: tuple[Known, ...], asked: str) -> list[Known]:
+def _by_number(known: tuple[SearchedFarmer, ...], asked: str) -> list[SearchedFarmer]:
     digits = "".join(ch for ch in asked if ch.isdecimal()).lstrip("0")
     letters = any(ch.isalpha() for ch in asked)
     if letters or len(digits) < LEAST_DIGITS:
@@ -60,7 +61,7 @@ def _by_number(known: tuple[Known, ...], asked: str) -> list[Known]:
     return [each for each in known if digits in each.phone]
 
 
-def _by_name(known: tuple[Known, ...], words: str) -> list[Known]:
+def _by_name(known: tuple[SearchedFarmer, ...], words: str) -> list[SearchedFarmer]:
     names = {number: plain(each.name) for number, each in enumerate(known) if each.name}
     scored = process.extract(
         words, names, scorer=_near, processor=None, score_cutoff=NEAR, limit=MOST

@@ -34,7 +34,7 @@ from assistant.wording.message import Message, Say
 
 
 @dataclass(frozen=True)
-class Line:
+class StoryLine:
     """One event in words; `by` who said so."""
 
     on: date
@@ -42,10 +42,10 @@ class Line:
     by: Message
 
 
-def lines(nursery: Nursery, story: tuple[Event, ...]) -> tuple[Line, ...]:
+def lines(nursery: Nursery, story: tuple[Event, ...]) -> tuple[StoryLine, ...]:
     """The story, the latest first."""
     return tuple(
-        Line(event.on, _SAYS[type(event)](nursery, event), m.BY[event.by])
+        StoryLine(event.on, _SAYS[type(event)](nursery, event), m.BY[event.by])
         for event in reversed(story)
     )
 

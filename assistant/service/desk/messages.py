@@ -15,10 +15,10 @@ from assistant.service.sight import Sight
 from assistant.store import TextState, Work
 from assistant.store.queries.ledger import Place, Span
 from assistant.store.values_books import (
-    Counted,
     HeardCounts,
     HeardLine,
-    Lost,
+    LostTexts,
+    MonthCounts,
     SentLine,
     TextCounts,
 )
@@ -43,7 +43,7 @@ class Which(StrEnum):
     HEARD = "heard"
 
 
-class Why(StrEnum):
+class LossCause(StrEnum):
     """Why a text did not arrive."""
 
     REFUSED = "refused"  # the operator never took it
@@ -80,10 +80,10 @@ class CountLine:
 
 
 @dataclass(frozen=True)
-class Reason:
+class LossReason:
     """Texts that were lost for one reason, in the operator's own words if it gave any."""
 
-    why: Why
+    why: LossCause
     words: str
     texts: int
 
@@ -117,7 +117,7 @@ class Messages:
     which: Which
     counts: tuple[CountLine, ...]
     in_all: CountLine
-    reasons: tuple[Reason, ...]
+    reasons: tuple[LossReason, ...]
     sent: tuple[OneSent, ...]
     heard: tuple[OneHeard, ...]
     older: str | None
@@ -131,7 +131,7 @@ class Messages:
 
 
 @dataclass(frozen=True)
-class Wanted:
+class MessageFilter:
     """What somebody wants to see; what cannot be is left out."""
 
     village_id: int | None = None
@@ -140,7 +140,7 @@ class Wanted:
     before: str = ""
 
 
-def messages(house: House, sight: Sight, wanted: Wanted, now: datetime) -> Messages:
+def messages(house: House, sight: Sight, wanted: MessageFilter, now: datetime) -> Messages:
     """The messages of an officer's villages, or of one of them."""
     chosen = sight.village(wanted.village_id)
     with house.store.look() as work:
@@ -253,11 +253,11 @@ class _Book:
             return Span(start, end, (self.chosen.id,))
         return Span(start, end, self.sight.village_ids, self.sight.officer.is_lead)
 
-    def counted(self, months: Sequence[date]) -> Mapping[tuple[int | None, date], Counted]:
+    def counted(self, months: Sequence[date]) -> Mapping[tuple[int | None, date], MonthCounts]:
         """By village and month: days that were counted once for all, and the last few now."""
         last = self.work.ledger.days.last()
         first, end = months[-1], _month_after(months[0], 1)
-        found: dict[tuple[int | None, date], Counted] = {}
+        found: dict[tuple[int | None, date], MonthCounts] = {}
         if last is not None:
             for each in self.work.ledger.days.by_month(first, end, self.span(first)):
                 found[each.sent.village_id, each.month] = each
@@ -267,7 +267,7 @@ class _Book:
                 found[key] = _plus(found.get(key), each)
         return found
 
-    def _fresh(self, month: date, last: date | None) -> Iterable[Counted]:
+    def _fresh(self, month: date, last: date | None) -> Iterable[MonthCounts]:
         """What is not counted yet of a month."""
         span = self.span(month)
         if last is None:
@@ -308,10 +308,10 @@ class _Book:
         self,
         village: Village | None,
         month: date,
-        counted: Mapping[tuple[int | None, date], Counted],
+        counted: Mapping[tuple[int | None, date], MonthCounts],
     ) -> CountLine:
         key = village.id if village else None
-        found = counted.get((key, month)) or Counted.none(key, month)
+        found = counted.get((key, month)) or MonthCounts.none(key, month)
         return CountLine(
             village=village,
             month=month,
@@ -385,10 +385,10 @@ def _cost(house: House, segments: int) -> Decimal | None:
     return house.tariff.cost(segments) if house.tariff else None
 
 
-def _plus(one: Counted | None, other: Counted) -> Counted:
+def _plus(one: MonthCounts | None, other: MonthCounts) -> MonthCounts:
     if one is None:
         return other
-    return Counted(one.month, one.sent.plus(other.sent), one.heard.plus(other.heard))
+    return MonthCounts(one.month, one.sent.plus(other.sent), one.heard.plus(other.heard))
 
 
 def _in_all(lines: tuple[CountLine, ...], month: date) -> CountLine:
@@ -411,17 +411,17 @@ def _in_all(lines: tuple[CountLine, ...], month: date) -> CountLine:
 # --- reasons ---------------------------------------------------------------------------------
 
 
-def _why(lost: Lost) -> Why:
+def _why(lost: LostTexts) -> LossCause:
     if lost.state is TextState.FAILED:
-        return Why.GIVEN_UP if lost.taken else Why.REFUSED
-    return Why.OFF if lost.taken else Why.LINE
+        return LossCause.GIVEN_UP if lost.taken else LossCause.REFUSED
+    return LossCause.OFF if lost.taken else LossCause.LINE
 
 
-def _reasons(lost: Iterable[Lost]) -> tuple[Reason, ...]:
+def _reasons(lost: Iterable[LostTexts]) -> tuple[LossReason, ...]:
     """The reasons of all villages together, the most frequent first."""
-    counted: dict[tuple[Why, str], int] = {}
+    counted: dict[tuple[LossCause, str], int] = {}
     for each in lost:
         key = _why(each), each.detail
         counted[key] = counted.get(key, 0) + each.texts
-    found = (Reason(why, words, texts) for (why, words), texts in counted.items())
+    found = (LossReason(why, words, texts) for (why, words), texts in counted.items())
     return tuple(sorted(found, key=lambda each: (-each.texts, each.why, each.words)))

@@ -13,7 +13,7 @@ from assistant.agronomy.work.labour import work as labour
 from assistant.channel import Channel
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder, State
-from assistant.service.desk.happened import Line, lines
+from assistant.service.desk.happened import StoryLine, lines
 from assistant.service.desk.numbers import spans
 from assistant.service.desk.visits import open_tasks
 from assistant.service.house import House
@@ -23,8 +23,8 @@ from assistant.service.season.bars import Axis, Bar, axis_of, bar_of
 from assistant.service.sight import Sight
 from assistant.service.standing import roots
 from assistant.service.texts import Hush, hush
-from assistant.service.told import Told, told
-from assistant.store import Heard, OwnWords, PastCall, Sent, TextState, VisitMade, Work
+from assistant.service.told import ToldCall, told
+from assistant.store import HeardMessage, OwnWords, PastCall, Sent, TextState, VisitMade, Work
 from assistant.wording import messages_plan as m
 from assistant.wording.message import Say
 from assistant.wording.plan_costs import priced
@@ -52,7 +52,7 @@ class TaskLine:
 
 
 @dataclass(frozen=True)
-class Message:
+class ShownMessage:
     """One message, to or from the phone; times are local to the village."""
 
     at: datetime
@@ -74,19 +74,19 @@ class CallTold:
 
     call: PastCall
     at: datetime
-    told: Told
+    told: ToldCall
     answers: tuple[OwnWords, ...]
     note: str = ""
 
 
 @dataclass(frozen=True)
-class Person:
+class FarmerPage:
     """A farmer, and what passed between them and us; shown with each nursery and alone."""
 
     farmer: Farmer
     village: Village | None
     beds: tuple[Nursery, ...]
-    messages: tuple[Message, ...]
+    messages: tuple[ShownMessage, ...]
     calls: tuple[CallTold, ...]
     unsent: Unsent | None
     today: date
@@ -102,7 +102,7 @@ class Person:
 class NurseryPage:
     """The page of a nursery."""
 
-    person: Person
+    person: FarmerPage
     nursery: Nursery
     day: int
     bar: Bar
@@ -111,7 +111,7 @@ class NurseryPage:
     tasks: tuple[TaskLine, ...]
     open_tasks: tuple[Reminder, ...]
     visits: tuple[VisitMade, ...]
-    story: tuple[Line, ...] = ()
+    story: tuple[StoryLine, ...] = ()
 
     @property
     def earliest_visit(self) -> date:
@@ -154,7 +154,7 @@ def nursery_page(
 
 def farmer_page(
     house: House, sight: Sight, farmer_id: int, now: datetime, *, whole: bool = False
-) -> Person | None:
+) -> FarmerPage | None:
     """A farmer, with all nurseries there are or were; None for one who is not in sight.
     `whole` as above."""
     with house.store.look() as work:
@@ -166,12 +166,12 @@ def farmer_page(
 
 def _person(
     work: Work, house: House, sight: Sight, farmer: Farmer, now: datetime, whole: bool
-) -> Person:
+) -> FarmerPage:
     name = sight.zone(farmer.village_id, house.zone)
     zone = ZoneInfo(name)
     limit = MOST_MESSAGES if whole else MESSAGES_SHOWN
     messages = last_messages(work, farmer, zone, limit + 1)
-    return Person(
+    return FarmerPage(
         farmer=farmer,
         village=sight.village(farmer.village_id),
         beds=work.nurseries.of_farmer(farmer.id, open_only=False),
@@ -256,9 +256,9 @@ def _tasks(nursery: Nursery, asked: tuple[Reminder, ...], zone: ZoneInfo) -> Ite
 
 def last_messages(
     work: Work, farmer: Farmer, zone: ZoneInfo, limit: int
-) -> tuple[Message, ...]:
+) -> tuple[ShownMessage, ...]:
     """The last messages both ways, the latest first, over every number while it was theirs."""
-    found: list[Message] = []
+    found: list[ShownMessage] = []
     for phone, since, until in spans(work, farmer):
         heard = work.story.heard(phone, limit, since, until)
         sent = work.story.sent(phone, limit, since, until)
@@ -270,8 +270,8 @@ def last_messages(
     return tuple(found[:limit])
 
 
-def _heard(heard: Heard, zone: ZoneInfo) -> Message:
-    return Message(
+def _heard(heard: HeardMessage, zone: ZoneInfo) -> ShownMessage:
+    return ShownMessage(
         at=heard.at.astimezone(zone),
         text=heard.text,
         inward=True,
@@ -282,8 +282,8 @@ def _heard(heard: Heard, zone: ZoneInfo) -> Message:
     )
 
 
-def _sent(sent: Sent, zone: ZoneInfo) -> Message:
-    return Message(
+def _sent(sent: Sent, zone: ZoneInfo) -> ShownMessage:
+    return ShownMessage(
         at=sent.at.astimezone(zone),
         text=sent.text,
         inward=False,

@@ -13,7 +13,7 @@ from assistant.service.sight import Sight
 
 
 @dataclass(frozen=True)
-class Step:
+class FirstDayStep:
     """One step of a first day: its name in the words of the page, and how far it is."""
 
     key: str
@@ -26,7 +26,7 @@ class Step:
 class ProgrammePage:
     """The page; times are local to the programme."""
 
-    steps: tuple[Step, ...]
+    steps: tuple[FirstDayStep, ...]
     pulse: Pulse
     took_at: datetime | None
     receipt_at: datetime | None
@@ -64,15 +64,15 @@ def programme_page(house: House, sight: Sight, now: datetime) -> ProgrammePage |
     everywhere = len(villages)
     return ProgrammePage(
         steps=(
-            Step("villages", bool(villages), everywhere),
-            Step(
+            FirstDayStep("villages", bool(villages), everywhere),
+            FirstDayStep(
                 "officers", bool(villages) and not unserved, everywhere - unserved, everywhere
             ),
-            Step("places", placed == everywhere > 0, placed, everywhere),
-            Step("numbers", near == everywhere > 0, near, everywhere),
-            Step("price", house.tariff is not None),
-            Step("line", receipt is not None),
-            Step("farmers", farmers > 0, farmers),
+            FirstDayStep("places", placed == everywhere > 0, placed, everywhere),
+            FirstDayStep("numbers", near == everywhere > 0, near, everywhere),
+            FirstDayStep("price", house.tariff is not None),
+            FirstDayStep("line", receipt is not None),
+            FirstDayStep("farmers", farmers > 0, farmers),
         ),
         pulse=found,
         took_at=took.astimezone(zone) if took else None,

@@ -13,7 +13,7 @@ from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours, local
 from assistant.service.audit import Act, note
 from assistant.service.desk.village_office import Helpers
-from assistant.service.house import House, Origin
+from assistant.service.house import House, SettingOrigin
 from assistant.service.nearby import KEYS
 from assistant.service.sight import Sight
 from assistant.settings import SettingsError
@@ -59,7 +59,7 @@ class Setting:
 
     name: str
     value: str
-    origin: Origin
+    origin: SettingOrigin
     outside: str
 
 
@@ -77,7 +77,7 @@ class SettingsPage:
 
     def by_page(self, group: str) -> bool:
         """Whether the page says something of a group."""
-        return any(each.origin is Origin.PAGE for each in self.groups[group])
+        return any(each.origin is SettingOrigin.PAGE for each in self.groups[group])
 
 
 def settings_page(house: House, sight: Sight) -> SettingsPage | None:
@@ -97,8 +97,10 @@ def settings_page(house: House, sight: Sight) -> SettingsPage | None:
     return SettingsPage(groups, spoken)
 
 
-def _origin(house: House, name: str, said: Mapping[str, str]) -> Origin:
-    return Origin.PAGE if name in said else house.said_by.get(name, Origin.BUILT_IN)
+def _origin(house: House, name: str, said: Mapping[str, str]) -> SettingOrigin:
+    return (
+        SettingOrigin.PAGE if name in said else house.said_by.get(name, SettingOrigin.BUILT_IN)
+    )
 
 
 def set_group(

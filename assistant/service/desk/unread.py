@@ -5,7 +5,7 @@ from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from assistant.people import Farmer, Village
-from assistant.service.desk.nursery_page import Message, last_messages
+from assistant.service.desk.nursery_page import ShownMessage, last_messages
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.store import Unread, Work
@@ -21,7 +21,7 @@ class UnreadLine:
     reply: Unread
     farmer: Farmer | None
     village: Village | None
-    messages: tuple[Message, ...]
+    messages: tuple[ShownMessage, ...]
 
 
 @dataclass(frozen=True)
@@ -56,7 +56,7 @@ def _lines(
     for each in found:
         farmer = each.farmer
         zone = ZoneInfo(sight.zone(farmer.village_id if farmer else None, house.zone))
-        messages: tuple[Message, ...] = ()
+        messages: tuple[ShownMessage, ...] = ()
         if farmer is not None and farmer.id not in shown:  # once, beside the latest
             shown.add(farmer.id)
             messages = last_messages(work, farmer, zone, MESSAGES_SHOWN)

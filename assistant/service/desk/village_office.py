@@ -124,6 +124,7 @@ def join_villages(
             for bed in work.nurseries.of_farmer(farmer.id) if moved else ():
                 save_and_plan(work, house, moved or farmer, bed, now)
         work.people.serve_too(into.id, gone.id)
+        work.questions.move(gone.id, into.id)
         _retire(work, gone, now)
         detail = f"{gone.name} -> {into.name}: {len(farmers)}"
         about = Subject(village_id=into.id)

@@ -12,7 +12,7 @@ from assistant.service.audit import Act, Subject, in_zone, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
-from assistant.store import Done, Handover, Work
+from assistant.store import TrailEntry, VillageHandover, Work
 from assistant.wording import messages_officer as o
 
 STORY_LINES = 50
@@ -34,8 +34,8 @@ class VillageStory:
     """What the next officer should know of a village; times are local to it."""
 
     line: VillageLine
-    handovers: tuple[Handover, ...]
-    done: tuple[Done, ...]
+    handovers: tuple[VillageHandover, ...]
+    done: tuple[TrailEntry, ...]
     others: tuple[Officer, ...]
     codes: tuple[Geocode, ...] = ()  # by which official alerts name it
 
@@ -70,7 +70,7 @@ def village_story(house: House, sight: Sight, village_id: int) -> VillageStory |
     return VillageStory(line, handovers, done, others, codes)
 
 
-def _local(handover: Handover, zone: ZoneInfo) -> Handover:
+def _local(handover: VillageHandover, zone: ZoneInfo) -> VillageHandover:
     return replace(handover, at=handover.at.astimezone(zone))
 
 
@@ -102,7 +102,7 @@ def hand_over(
     taker_id: int | None,
     words: str,
     now: datetime,
-) -> Handover | Stays | None:
+) -> VillageHandover | Stays | None:
     """A lead passes a village from one officer to another, who is told by text.
 
     Everything that was kept of the village stays with it: farmers, nurseries, open calls,

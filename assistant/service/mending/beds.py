@@ -14,7 +14,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.desk.visits import find_bed
 from assistant.service.house import House
 from assistant.service.known import local_date
-from assistant.service.office.cells import Refused
+from assistant.service.office.cells import RefusedCell
 from assistant.service.office.choices import Choices
 from assistant.service.office.listing import reader_of
 from assistant.service.replan import happen, save_and_plan
@@ -65,11 +65,12 @@ def mend_bed(
         if isinstance(leaves, NotMended):
             return leaves
         try:
-            moved = _moved(work, house, sight, bed, wanted, now)
+            village = sight.village(farmer.village_id)
+            moved = _moved(work, house, sight, bed, wanted, village, now)
             if moved == bed and leaves is None:
                 return NotMended.SAME
             return _keep(work, house, sight, farmer, bed, moved, leaves, now)
-        except Refused as refused:
+        except RefusedCell as refused:
             return refused.why
         except AgronomyError:
             return NotMended.DAYS
@@ -86,13 +87,19 @@ def _leaves(typed: str) -> float | None | NotMended:
 
 
 def _moved(
-    work: Work, house: House, sight: Sight, bed: Nursery, wanted: WantedBed, now: datetime
+    work: Work,
+    house: House,
+    sight: Sight,
+    bed: Nursery,
+    wanted: WantedBed,
+    village: Village | None,
+    now: datetime,
 ) -> Nursery:
     """The bed with what was typed, read as a list of farmers is."""
     reader = reader_of(work, house, sight, Choices(), {}, now)
     moved, inputs = bed, bed.inputs
     if wanted.area and wanted.area != bed.area_typed:
-        area_m2, words = reader.area(wanted.area)
+        area_m2, words = reader.area(wanted.area, (village.units or ()) if village else ())
         inputs = replace(inputs, field_area_m2=area_m2)
         moved = replace(moved, area_typed=words)
     percent = reader.germination(wanted.percent)

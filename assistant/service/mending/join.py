@@ -25,7 +25,7 @@ class NotJoined(StrEnum):
 
 
 @dataclass(frozen=True)
-class Entry:
+class JoinSide:
     """What is kept of one of them."""
 
     farmer: Farmer
@@ -38,8 +38,8 @@ class Entry:
 class Pair:
     """The entry that stays, and the one that is added to it."""
 
-    stays: Entry
-    goes: Entry
+    stays: JoinSide
+    goes: JoinSide
 
 
 def look_at_pair(
@@ -99,10 +99,10 @@ def _fault(stays: Farmer, goes: Farmer) -> NotJoined | None:
     return NotJoined.AGREED if goes.consent_at and not stays.consent_at else None
 
 
-def _entry(work: Work, sight: Sight, farmer: Farmer) -> Entry:
+def _entry(work: Work, sight: Sight, farmer: Farmer) -> JoinSide:
     beds = work.nurseries.of_farmer(farmer.id, open_only=False)
     calls = len(work.story.calls_of(farmer.id, sight.officer))
-    return Entry(farmer, sight.village(farmer.village_id), beds, calls)
+    return JoinSide(farmer, sight.village(farmer.village_id), beds, calls)
 
 
 def _beds(work: Work, house: House, pair: Pair, now: datetime) -> None:

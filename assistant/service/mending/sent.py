@@ -10,7 +10,7 @@ from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.rain_drafts import storms
-from assistant.store import DONE, TextState, Work
+from assistant.store import DONE, PRIVATE, TextState, Work
 
 SHOWN_FOR = timedelta(days=14)
 MOST = 100  # lines of each kind
@@ -18,10 +18,10 @@ WAITS = (TextState.WAITING, TextState.CLAIMED)
 
 
 @dataclass(frozen=True)
-class SentLine:
+class MendableSent:
     """One thing that was sent; times are local.
 
-    kind: "text", "many", "rain" or "list"      key: its id, or that of the text
+    kind: "text", "many", "rain", "list" or "call"      key: its id, or that of the text
     name: of the farmer or the file              words: what it said
     waiting: texts of it that have not left      due_at: when those leave
     stands: a warning that is not over           back: it was taken back
@@ -41,9 +41,10 @@ class SentLine:
     detail: str = ""
     stands: bool = False
     back: bool = False
+    danger: str = ""  # of a warning
 
 
-def sent_by(house: House, sight: Sight, now: datetime) -> tuple[SentLine, ...]:
+def sent_by(house: House, sight: Sight, now: datetime) -> tuple[MendableSent, ...]:
     """What this officer has sent, the latest first."""
     zone = ZoneInfo(sight.zone(None, house.zone))
     since = now - SHOWN_FOR
@@ -53,13 +54,14 @@ def sent_by(house: House, sight: Sight, now: datetime) -> tuple[SentLine, ...]:
             *_many(work, sight, since, zone),
             *_rain(work, sight, now, zone),
             *_lists(work, sight, since, zone),
+            *_calls(work, sight, since, zone),
         ]
     return tuple(sorted(found, key=lambda line: line.at, reverse=True))
 
 
-def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for each in work.story.written_by(sight.officer.id, since, MOST):
-        yield SentLine(
+        yield MendableSent(
             kind="text",
             key=each.message_id,
             at=each.at.astimezone(zone),
@@ -75,12 +77,26 @@ def _texts(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterato
         )
 
 
-def _many(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _calls(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
+    """Calls that they closed, which can be opened again."""
+    me = sight.officer
+    for each, at in work.calls.closed(since, sight.scope(), me, by=me.id, most=MOST):
+        yield MendableSent(
+            kind="call",
+            key=str(each.id),
+            at=at.astimezone(zone),
+            name=each.farmer.name or each.farmer.phone,
+            words="" if each.about == PRIVATE else each.words,
+            farmer_id=each.farmer.id,
+        )
+
+
+def _many(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for each in work.broadcasts.latest(MOST, sight.officer.id):
         if each.sent_at is None or each.sent_at < since:
             continue
         states = work.broadcasts.states(each.id)
-        yield SentLine(
+        yield MendableSent(
             kind="many",
             key=str(each.id),
             at=each.sent_at.astimezone(zone),
@@ -91,11 +107,12 @@ def _many(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator
         )
 
 
-def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for line in storms(work, sight, now):
         if line.draft.decided_by == sight.officer.id and line.draft.decided_at:
-            yield SentLine(
+            yield MendableSent(
                 kind="rain",
+                danger=line.draft.danger,
                 key=str(line.draft.id),
                 at=line.draft.decided_at.astimezone(zone),
                 villages=line.villages,
@@ -104,11 +121,11 @@ def _rain(work: Work, sight: Sight, now: datetime, zone: ZoneInfo) -> Iterator[S
             )
 
 
-def _lists(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[SentLine]:
+def _lists(work: Work, sight: Sight, since: datetime, zone: ZoneInfo) -> Iterator[MendableSent]:
     for each in work.lists.latest(sight.officer.id, MOST):
         if each.state == DONE and each.changed_at >= since:
             at, back = each.changed_at.astimezone(zone), "withdrawn" in each.counts
-            yield SentLine("list", str(each.id), at, name=each.name, back=back)
+            yield MendableSent("list", str(each.id), at, name=each.name, back=back)
 
 
 def _named(sight: Sight, ids: tuple[int, ...]) -> tuple[Village, ...]:

@@ -24,7 +24,7 @@ _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # I and O look like digits
 
 
 @dataclass(frozen=True)
-class Wanted:
+class WantedBeds:
     """One nursery as a list tells of it."""
 
     line: int
@@ -72,11 +72,11 @@ class BedPlan:
     kept:    lines whose nursery is the farmer's own by now
     """
 
-    added: tuple[Wanted, ...] = ()
-    changed: tuple[tuple[Nursery, Wanted], ...] = ()
+    added: tuple[WantedBeds, ...] = ()
+    changed: tuple[tuple[Nursery, WantedBeds], ...] = ()
     wishes: tuple[Wish, ...] | None = None
     kept: tuple[int, ...] = ()
-    wished: tuple[Wanted, ...] = ()
+    wished: tuple[WantedBeds, ...] = ()
 
     def says(self) -> tuple[Say, ...]:
         """What would happen, in words."""
@@ -92,9 +92,9 @@ class BedPlan:
         return (w.KEPT_BED(),) if line in self.kept else ()
 
 
-def wanted_of(entry: Entry) -> Wanted:
+def wanted_of(entry: Entry) -> WantedBeds:
     """The nursery of a row."""
-    return Wanted(
+    return WantedBeds(
         line=entry.line,
         area_m2=entry.area_m2,
         area_words=entry.area_words,
@@ -105,7 +105,7 @@ def wanted_of(entry: Entry) -> Wanted:
 
 
 def bed_plan(
-    wanted: Sequence[Wanted],
+    wanted: Sequence[WantedBeds],
     beds: Sequence[Nursery],
     *,
     agreed: bool,
@@ -120,10 +120,10 @@ def bed_plan(
         wishes: what is kept for the plan talk now.
     """
     left = list(beds)
-    added: list[Wanted] = []
-    changed: list[tuple[Nursery, Wanted]] = []
+    added: list[WantedBeds] = []
+    changed: list[tuple[Nursery, WantedBeds]] = []
     kept: list[int] = []
-    wished: list[Wanted] = []
+    wished: list[WantedBeds] = []
     for each in sorted(wanted, key=lambda one: not one.whole):
         bed = _match(each, left)
         if bed is not None:
@@ -143,7 +143,7 @@ def bed_plan(
     )
 
 
-def _match(wanted: Wanted, beds: Sequence[Nursery]) -> Nursery | None:
+def _match(wanted: WantedBeds, beds: Sequence[Nursery]) -> Nursery | None:
     """The kept nursery that a row tells of: of the same name, else of the same season, the one
     that is most alike."""
     near = [bed for bed in beds if _same_season(wanted, bed)]
@@ -154,13 +154,13 @@ def _match(wanted: Wanted, beds: Sequence[Nursery]) -> Nursery | None:
     return min(free, key=lambda bed: _differs(wanted, bed), default=None)
 
 
-def _same_season(wanted: Wanted, bed: Nursery) -> bool:
+def _same_season(wanted: WantedBeds, bed: Nursery) -> bool:
     if wanted.sowing is None:
         return not bed.closed
     return abs(bed.sow_date - wanted.sowing) <= SAME_SEASON
 
 
-def _differs(wanted: Wanted, bed: Nursery) -> bool:
+def _differs(wanted: WantedBeds, bed: Nursery) -> bool:
     """Whether the list says something else than is kept; what it does not say differs not."""
     percent = round(bed.inputs.germination * 100, 2) if bed.germination_known else None
     pairs = (
@@ -175,7 +175,7 @@ def _differs(wanted: Wanted, bed: Nursery) -> bool:
 # --- making them -----------------------------------------------------------------------------
 
 
-def made(wanted: Wanted, farmer_id: int, taken: set[str], today: date) -> Nursery:
+def made(wanted: WantedBeds, farmer_id: int, taken: set[str], today: date) -> Nursery:
     """A new nursery; its letter is added to those that are `taken`."""
     if wanted.area_m2 is None or wanted.sowing is None:
         raise LookupError(f"row {wanted.line}: a nursery needs a field and a day of sowing")
@@ -208,7 +208,7 @@ def _labels() -> Iterator[str]:
     yield from (first + second for first in _LETTERS for second in _LETTERS)
 
 
-def mended(bed: Nursery, wanted: Wanted) -> Nursery:
+def mended(bed: Nursery, wanted: WantedBeds) -> Nursery:
     """A nursery that an office planned, with what its list says now."""
     inputs = bed.inputs
     if wanted.area_m2 is not None:

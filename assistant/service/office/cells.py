@@ -1,21 +1,23 @@
-"""What the cells of one row say: values that are sure, or the reason why they cannot be used.
+"""What the cells of one row say: values that are sure, or all reasons why they cannot be used.
 
 A number that a spreadsheet cut is refused, never filled up; one that lost its plus or its
 nought is read only where a single number can be meant, and shown as it was read.
 """
 
 import re
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
+from typing import TypeVar
 
 from assistant.agronomy.field import LIMITS
-from assistant.people import LANGUAGES, Village, person_name, read_phone
+from assistant.people import LANGUAGES, Village, VillageUnit, person_name, read_phone
 from assistant.reading import Lexicon, Outcome, language_named, read_area, read_date
 from assistant.reading import read_germination as read_percent
+from assistant.reading.village_units import with_units
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
-from assistant.service.office.sheets import Row
+from assistant.service.office.sheets import SheetRow
 from assistant.wording import messages_web_people as w
 from assistant.wording.message import Say
 
@@ -34,11 +36,15 @@ _BETWEEN = re.compile(r"[/;,|&]|\s(?:or|and)\s")
 _SERIAL = re.compile(r"[1-9]\d{4}(?:\.0)?")
 _DAY_0 = date(1899, 12, 30)
 _SHOWN = 40
+# Without these nobody can be put on the roll; any other cell may be left out of its row.
+_NEEDED = frozenset({Field.PHONE, Field.VILLAGE})
+T = TypeVar("T")
 
 
 @dataclass(frozen=True)
 class Entry:
-    """One row that could be read; what the list does not say is None or empty."""
+    """One row that could be read; what the list does not say is None or empty. `doubts`: why
+    cells of it were left out."""
 
     line: int
     phone: str
@@ -51,6 +57,7 @@ class Entry:
     sowing: date | None = None
     germination: float | None = None  # percent
     bed: str | None = None
+    doubts: tuple[Say, ...] = ()
 
     @property
     def tells_bed(self) -> bool:
@@ -59,7 +66,19 @@ class Entry:
         return any(each is not None for each in told)
 
 
-class Refused(Exception):
+@dataclass(frozen=True)
+class Unread:
+    """A row that is not taken: all reasons, and whose it is where that could be read.
+    `may_leave`: without the cells that cannot be used the person could be taken."""
+
+    line: int
+    why: tuple[Say, ...]
+    phone: str = ""
+    name: str | None = None
+    may_leave: bool = False
+
+
+class RefusedCell(Exception):
     """A cell that cannot be used, and why."""
 
     def __init__(self, why: Say) -> None:
@@ -68,7 +87,7 @@ class Refused(Exception):
 
 
 @dataclass
-class Reader:
+class CellReader:
     """Reads rows as the officer approved; remembers what it has read, since lists repeat.
 
     villages:  those in sight, by folded name
@@ -84,46 +103,71 @@ class Reader:
     region: str | None
     today: date
     units: Mapping[int, str]
-    _areas: dict[str, tuple[float, str] | Say] = field(default_factory=dict)
+    _areas: dict[tuple[str, tuple[VillageUnit, ...]], tuple[float, str] | Say] = field(
+        default_factory=dict
+    )
     _phones: dict[str, str | Say] = field(default_factory=dict)
     _percents: dict[str, float | None] = field(default_factory=dict)
 
-    def entry(self, row: Row) -> Entry | Say:
-        """One row, or why it is not taken: the first reason found."""
+    def entry(self, row: SheetRow) -> Entry | Unread:
+        """One row, or all reasons why it is not taken."""
         cells: dict[Field, str] = {}
         for at, what in self.choices.columns.items():
             if at < len(row.cells) and row.cells[at]:
                 cells[what] = row.cells[at]
-        try:
-            return self._entry(row.line, cells)
-        except Refused as refused:
-            return refused.why
+        wrong: dict[Field, Say] = {}
+        found = self._entry(row.line, cells, wrong)
+        if not cells.get(Field.PHONE):  # a sum below the list: nothing else is to be said of it
+            return Unread(row.line, (wrong[Field.PHONE],))
+        may_leave = not _NEEDED & wrong.keys()
+        why = tuple(wrong.values())
+        if wrong and not (may_leave and self.choices.leave_cells):
+            return Unread(row.line, why, found.phone, found.name, may_leave)
+        return replace(found, doubts=why)
 
-    def _entry(self, line: int, cells: Mapping[Field, str]) -> Entry:
-        phone = self._phone(cells.get(Field.PHONE, ""))  # first of all: a sum has none
-        area = cells.get(Field.AREA, "")
-        area_m2, area_words = self._area(area) if area else (None, "")
+    def _entry(self, line: int, cells: Mapping[Field, str], wrong: dict[Field, Say]) -> Entry:
+        """What can be read of a row; why the rest cannot stands in `wrong` afterwards."""
+
+        def read(what: Field, read_cell: Callable[[str], T], otherwise: T) -> T:
+            try:
+                return read_cell(cells.get(what, ""))
+            except RefusedCell as refused:
+                wrong[what] = refused.why
+                return otherwise
+
+        phone = read(Field.PHONE, self._phone, "")
+        name = read(Field.NAME, _name, None)
+        village = read(Field.VILLAGE, self._village, None)
+        usual = self._language("")
+        language = read(Field.LANGUAGE, self._language, usual)
+        units = (village.units or ()) if village else ()
+        no_field: tuple[float | None, str] = (None, "")
+        area_m2, area_words = read(
+            Field.AREA,
+            lambda typed: self._area(typed, units) if typed else no_field,
+            no_field,
+        )
         return Entry(
             line=line,
             phone=phone,
-            name=_name(cells.get(Field.NAME, "")),
-            village=self._village(cells.get(Field.VILLAGE, "")),
-            language=self._language(cells.get(Field.LANGUAGE, "")),
-            language_given=bool(cells.get(Field.LANGUAGE)),
+            name=name,
+            village=village,
+            language=language,
+            language_given=bool(cells.get(Field.LANGUAGE)) and Field.LANGUAGE not in wrong,
             area_m2=area_m2,
             area_words=area_words,
-            sowing=self._sowing(cells.get(Field.SOWING, "")),
-            germination=self._germination(cells.get(Field.GERMINATION, "")),
-            bed=_bed(cells.get(Field.NURSERY, "")),
+            sowing=read(Field.SOWING, self._sowing, None),
+            germination=read(Field.GERMINATION, self._germination, None),
+            bed=read(Field.NURSERY, _bed, None),
         )
 
-    def area(self, typed: str) -> tuple[float, str]:
-        """A field [m2] and how it is said.
+    def area(self, typed: str, units: tuple[VillageUnit, ...] = ()) -> tuple[float, str]:
+        """A field [m2] and how it is said; `units` are those of its village.
 
         Raises:
             Refused: it cannot be read.
         """
-        return self._area(typed)
+        return self._area(typed, units)
 
     def germination(self, typed: str) -> float | None:
         """Of a hundred seeds; None where nothing is typed.
@@ -141,25 +185,25 @@ class Reader:
     def _phone(self, typed: str) -> str:
         found = self._read_phone(typed)
         if isinstance(found, Say):
-            raise Refused(found)
+            raise RefusedCell(found)
         return found
 
     def _read_phone(self, typed: str) -> str | Say:
         if typed not in self._phones:
             try:
                 self._phones[typed] = phone_of(typed, self.region)
-            except Refused as refused:
+            except RefusedCell as refused:
                 self._phones[typed] = refused.why
         return self._phones[typed]
 
     # --- village and language ----------------------------------------------------------------
 
-    def _village(self, typed: str) -> Village:
+    def _village(self, typed: str) -> Village | None:
         by_id = {village.id: village for village in self.villages.values()}
         if not typed:
             chosen = by_id.get(self.choices.village or 0)
             if chosen is None:
-                raise Refused(w.NO_VILLAGE())
+                raise RefusedCell(w.NO_VILLAGE())
             return chosen
         folded = bare_name(typed)
         found = self.villages.get(folded)
@@ -167,7 +211,7 @@ class Reader:
         if found is not None:
             return found
         why = w.OTHERS_VILLAGE if folded in self.others else w.UNKNOWN_VILLAGE
-        raise Refused(why(words=_cut(typed)))
+        raise RefusedCell(why(words=_cut(typed)))
 
     def _language(self, typed: str) -> str:
         if not typed:
@@ -175,21 +219,22 @@ class Reader:
         code = language_named(typed) or typed.casefold()
         if code not in self.languages:
             names = ", ".join(LANGUAGES[each] for each in self.languages)
-            raise Refused(w.BAD_LANGUAGE(words=_cut(typed), languages=names))
+            raise RefusedCell(w.BAD_LANGUAGE(words=_cut(typed), languages=names))
         return code
 
     # --- the nursery -------------------------------------------------------------------------
 
-    def _area(self, typed: str) -> tuple[float, str]:
+    def _area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str]:
         """The field [m2] and how it is said."""
-        if typed not in self._areas:
-            self._areas[typed] = self._read_area(typed)
-        found = self._areas[typed]
+        key = typed, units
+        if key not in self._areas:
+            self._areas[key] = self._read_area(typed, units)
+        found = self._areas[key]
         if isinstance(found, Say):
-            raise Refused(found)
+            raise RefusedCell(found)
         return found
 
-    def _read_area(self, typed: str) -> tuple[float, str] | Say:
+    def _read_area(self, typed: str, units: tuple[VillageUnit, ...]) -> tuple[float, str] | Say:
         at = next((at for at, what in self.choices.columns.items() if what is Field.AREA), -1)
         unit = self.units.get(at) or self.choices.unit
         is_bare = _NUMBER.fullmatch(typed) is not None
@@ -198,7 +243,7 @@ class Reader:
         said = f"{typed} {unit}" if is_bare else typed
         limits = LIMITS["field_area_m2"]
         for lexicon in self.lexicons:
-            reading = read_area(said, lexicon, self.region)
+            reading = read_area(said, with_units(lexicon, units), self.region)
             if reading.outcome is Outcome.UNDERSTOOD and reading.value is not None:
                 if limits.low <= reading.value <= limits.high:
                     return reading.value, reading.words
@@ -213,7 +258,7 @@ class Reader:
             self._percents[typed] = reading.value if sure else None
         percent = self._percents[typed]
         if percent is None:
-            raise Refused(w.BAD_GERMINATION(words=_cut(typed)))
+            raise RefusedCell(w.BAD_GERMINATION(words=_cut(typed)))
         return percent
 
     def _sowing(self, typed: str) -> date | None:
@@ -221,11 +266,11 @@ class Reader:
             return None
         day = date_of(typed, self.choices.day_first) or self._in_words(typed)
         if day is None:
-            raise Refused(w.BAD_DATE(words=_cut(typed)))
+            raise RefusedCell(w.BAD_DATE(words=_cut(typed)))
         if day < self.today - MOST_PAST:
-            raise Refused(w.PAST_DATE(date=day, n=MOST_PAST.days))
+            raise RefusedCell(w.PAST_DATE(date=day, n=MOST_PAST.days))
         if day > self.today + MOST_AHEAD:
-            raise Refused(w.FAR_DATE(date=day))
+            raise RefusedCell(w.FAR_DATE(date=day))
         return day
 
     def _in_words(self, typed: str) -> date | None:
@@ -254,13 +299,13 @@ def _name(typed: str) -> str | None:
         return None
     name = person_name(typed)
     if name is None:
-        raise Refused(w.BAD_NAME(words=_cut(typed)))
+        raise RefusedCell(w.BAD_NAME(words=_cut(typed)))
     return name
 
 
 def _bed(typed: str) -> str | None:
     if len(typed) > LONGEST_BED:
-        raise Refused(w.BAD_BED(words=_cut(typed), n=LONGEST_BED))
+        raise RefusedCell(w.BAD_BED(words=_cut(typed), n=LONGEST_BED))
     return typed or None
 
 
@@ -275,18 +320,18 @@ def phone_of(typed: str, region: str | None) -> str:
             digits.
     """
     if not typed:
-        raise Refused(w.NO_PHONE())
+        raise RefusedCell(w.NO_PHONE())
     compact = "".join(ch for ch in typed if ch not in " \u00a0\u202f-().\t")
     marked = compact.startswith(("+", "0"))
     cut = _CUT.fullmatch(typed) or (not marked and _POINT.fullmatch(typed))
     if cut or (not marked and compact.endswith(_NOUGHTS)):
-        raise Refused(w.CUT_PHONE(words=_cut(typed)))
+        raise RefusedCell(w.CUT_PHONE(words=_cut(typed)))
     country = region[:2] if region else None
     if marked or not (compact.isascii() and compact.isdigit()):
         found = read_phone(typed, country)
         if found is None:
             why = w.TWO_PHONES if _are_two(typed, country) else w.BAD_PHONE
-            raise Refused(why(words=_cut(typed)))
+            raise RefusedCell(why(words=_cut(typed)))
         return found
     return _unmarked(typed, compact, country)
 
@@ -304,9 +349,9 @@ def _unmarked(typed: str, digits: str, country: str | None) -> str:
     both = dict.fromkeys(each for each in (whole, home) if each is not None)
     if len(both) > 1:
         first, second = both
-        raise Refused(w.UNSURE_PHONE(words=_cut(typed), first=first, second=second))
+        raise RefusedCell(w.UNSURE_PHONE(words=_cut(typed), first=first, second=second))
     if not both:
-        raise Refused(w.BAD_PHONE(words=_cut(typed)))
+        raise RefusedCell(w.BAD_PHONE(words=_cut(typed)))
     return next(iter(both))
 
 

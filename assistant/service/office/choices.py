@@ -5,6 +5,7 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from assistant.service.office.columns import Field
+from assistant.service.office.sheets import SheetRow
 
 SHARED = ("family", "leave")
 OWNERS = ("rename", "heir", "new", "leave")
@@ -22,6 +23,8 @@ class Choices:
     shared:    number -> one of `SHARED`: several names in the list
     owners:    number -> one of `OWNERS`: known under another name
     moves:     farmers who are known in another village are moved to the one of the list
+    leave_cells: people are taken without the cells that cannot be read, else left out
+    mended:    row's number in the file -> place of a column -> what was typed on the page
     """
 
     columns: Mapping[int, Field] = field(default_factory=dict)
@@ -35,7 +38,19 @@ class Choices:
     shared: Mapping[str, str] = field(default_factory=dict)
     owners: Mapping[str, str] = field(default_factory=dict)
     moves: bool = False
+    leave_cells: bool = False
+    mended: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     approved: bool = False
+
+    def mend(self, row: SheetRow) -> SheetRow:
+        """A row with the cells that were typed on the page."""
+        typed = self.mended.get(str(row.line))
+        if not typed:
+            return row
+        cells = [*row.cells, *[""] * (max(map(int, typed)) + 1 - len(row.cells))]
+        for at, words in typed.items():
+            cells[int(at)] = words
+        return SheetRow(row.line, tuple(cells))
 
     def kept(self) -> dict[str, Any]:
         """As JSON keeps it."""

@@ -14,7 +14,7 @@ from functools import lru_cache
 from rapidfuzz import fuzz
 
 from assistant.service.office.column_words import WORDS
-from assistant.service.office.sheets import Row
+from assistant.service.office.sheets import SheetRow
 
 NEAR_ENOUGH = 84  # of 100, as rapidfuzz counts; two slips in a word of twelve
 SHORTEST_NEAR = 4  # letters; shorter words are too near to too many
@@ -109,7 +109,7 @@ def columns_of(heads: Sequence[str]) -> tuple[Column, ...]:
     return tuple(found)
 
 
-def head_row(rows: Sequence[Row]) -> int:
+def head_row(rows: Sequence[SheetRow]) -> int:
     """The place of the row that holds the names: the one with most of them, the phone's first
     of all; the first row where none is known."""
 
@@ -121,7 +121,7 @@ def head_row(rows: Sequence[Row]) -> int:
     return max(first, key=lambda at: (*known(at), -at))
 
 
-def has_phones(rows: Sequence[Row]) -> bool:
+def has_phones(rows: Sequence[SheetRow]) -> bool:
     """Whether names of columns stand above these rows, that of the phone among them."""
     held = [row for row in rows[: 2 * _HEAD_ROWS] if any(row.cells)]
     if not held:

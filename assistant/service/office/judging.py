@@ -14,11 +14,11 @@ from rapidfuzz import fuzz
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import LANGUAGES, Farmer, Village
-from assistant.service.office.beds import BedPlan, Wanted, bed_plan, wanted_of
-from assistant.service.office.cells import LONGEST_BED, Entry, Reader
+from assistant.service.office.beds import BedPlan, WantedBeds, bed_plan, wanted_of
+from assistant.service.office.cells import LONGEST_BED, CellReader, Entry, Unread
 from assistant.service.office.columns import bare
-from assistant.service.office.sheets import Row
-from assistant.store import Listed
+from assistant.service.office.sheets import SheetRow
+from assistant.store import RollFarmer
 from assistant.wording import messages_web_mend as mend
 from assistant.wording import messages_web_people as w
 from assistant.wording.message import Say
@@ -49,24 +49,24 @@ class Passing(StrEnum):
 class Judged:
     """One row and what becomes of it; `says` are the reason or the changes."""
 
-    row: Row
+    row: SheetRow
     verdict: Verdict
     says: tuple[Say, ...] = ()
     entry: Entry | None = None
 
 
 @dataclass(frozen=True)
-class Deed:
+class RowDeed:
     """What would be done for one number: nothing, where `says` is empty."""
 
     entry: Entry
     village: Village
-    kept: Listed | None
+    kept: RollFarmer | None
     passing: Passing
     beds: BedPlan
     asks: bool
     says: tuple[Say, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[SheetRow, ...]
 
     @property
     def is_new(self) -> bool:
@@ -75,7 +75,7 @@ class Deed:
 
 
 @dataclass(frozen=True)
-class Question:
+class WhoQuestion:
     """A number that stands for two people: what the officer must say. `answer` is what was
     said so far."""
 
@@ -87,13 +87,15 @@ class Question:
 
 @dataclass(frozen=True)
 class Outlook:
-    """The whole dry run; `movers` are known in another village than the list says."""
+    """The whole dry run; `movers` are known in another village than the list says, `cells`
+    rows are left out for cells alone that could be left out of them."""
 
     judged: tuple[Judged, ...]
-    deeds: tuple[Deed, ...]
-    shared: tuple[Question, ...] = ()
-    owners: tuple[Question, ...] = ()
+    deeds: tuple[RowDeed, ...]
+    shared: tuple[WhoQuestion, ...] = ()
+    owners: tuple[WhoQuestion, ...] = ()
     movers: int = 0
+    cells: int = 0
 
     @property
     def open_rows(self) -> int:
@@ -107,7 +109,7 @@ class Outlook:
 
 
 @dataclass
-class Roll:
+class JudgedRoll:
     """What the judge may know of the roll.
 
     listed:  by number     beds: by farmer's id, closed ones too
@@ -115,7 +117,7 @@ class Roll:
     officer: their id, None at the command line
     """
 
-    listed: Mapping[str, Listed]
+    listed: Mapping[str, RollFarmer]
     beds: Mapping[int, Sequence[Nursery]]
     sees: frozenset[int | None]
     officer: int | None
@@ -125,23 +127,25 @@ class Roll:
 class Judge:
     """Goes through a list once."""
 
-    reader: Reader
-    roll: Roll
+    reader: CellReader
+    roll: JudgedRoll
     _judged: dict[int, Judged] = field(default_factory=dict)
-    _deeds: list[Deed] = field(default_factory=list)
-    _shared: list[Question] = field(default_factory=list)
-    _owners: list[Question] = field(default_factory=list)
+    _deeds: list[RowDeed] = field(default_factory=list)
+    _shared: list[WhoQuestion] = field(default_factory=list)
+    _owners: list[WhoQuestion] = field(default_factory=list)
     _movers: int = 0
+    _unread: dict[str, list[Unread]] = field(default_factory=dict)
 
-    def outlook(self, rows: Iterable[Row]) -> Outlook:
+    def outlook(self, rows: Iterable[SheetRow]) -> Outlook:
         """What would be done."""
         ordered = tuple(rows)
         by_line = {row.line: row for row in ordered}
         entries: list[Entry] = []
         for row in ordered:
             read = self.reader.entry(row)
-            if isinstance(read, Say):
-                self._put(row, Verdict.REJECTED, read)
+            if isinstance(read, Unread):
+                self._put(row, Verdict.REJECTED, *read.why)
+                self._unread.setdefault(read.phone, []).append(read)
             else:
                 entries.append(read)
         by_phone = sorted(entries, key=lambda entry: (entry.phone, entry.line))
@@ -150,21 +154,28 @@ class Judge:
         self._deeds.sort(key=lambda deed: deed.entry.line)
         judged = tuple(self._judged[row.line] for row in ordered)
         shared, owners = map(_open_first, (self._shared, self._owners))
-        return Outlook(judged, tuple(self._deeds), shared, owners, self._movers)
+        cells = sum(each.may_leave for some in self._unread.values() for each in some)
+        return Outlook(judged, tuple(self._deeds), shared, owners, self._movers, cells)
 
-    def _put(self, row: Row, verdict: Verdict, *says: Say, entry: Entry | None = None) -> None:
+    def _put(
+        self, row: SheetRow, verdict: Verdict, *says: Say, entry: Entry | None = None
+    ) -> None:
         self._judged[row.line] = Judged(row, verdict, says, entry)
 
     # --- one number --------------------------------------------------------------------------
 
-    def _group(self, phone: str, group: tuple[Entry, ...], rows: Mapping[int, Row]) -> None:
+    def _group(
+        self, phone: str, group: tuple[Entry, ...], rows: Mapping[int, SheetRow]
+    ) -> None:
         group = self._without_repeats(group, rows)
         group = self._of_one_village(group, rows)
-        names = _names(group)
+        # A row that is left out names the phone's other owner all the same.
+        unread = self._unread.get(phone, ())
+        names = _names((*group, *unread))
         if len(names) > 1:
             answer = self.reader.choices.shared.get(phone, "")
-            lines = tuple(entry.line for entry in group)
-            self._shared.append(Question(phone, names, lines, answer))
+            lines = tuple(sorted(each.line for each in (*group, *unread)))
+            self._shared.append(WhoQuestion(phone, names, lines, answer))
             if answer != "family":
                 why = w.SHARED_PHONE(names=", ".join(names))
                 for entry in group:
@@ -174,11 +185,13 @@ class Judge:
         self._farmer(phone, group, names[0] if names else None, rows)
 
     def _without_repeats(
-        self, group: tuple[Entry, ...], rows: Mapping[int, Row]
+        self, group: tuple[Entry, ...], rows: Mapping[int, SheetRow]
     ) -> tuple[Entry, ...]:
         first: dict[tuple[object, ...], Entry] = {}
         for entry in group:
-            told = tuple(value for name, value in vars(entry).items() if name != "line")
+            told = tuple(
+                value for name, value in vars(entry).items() if name not in ("line", "doubts")
+            )
             if told in first:
                 says = w.REPEATED(line=first[told].line)
                 self._put(rows[entry.line], Verdict.SAME, says, entry=entry)
@@ -187,7 +200,7 @@ class Judge:
         return tuple(first.values())
 
     def _of_one_village(
-        self, group: tuple[Entry, ...], rows: Mapping[int, Row]
+        self, group: tuple[Entry, ...], rows: Mapping[int, SheetRow]
     ) -> tuple[Entry, ...]:
         kept = []
         for entry in group:
@@ -199,7 +212,11 @@ class Judge:
         return tuple(kept)
 
     def _farmer(
-        self, phone: str, group: tuple[Entry, ...], name: str | None, rows: Mapping[int, Row]
+        self,
+        phone: str,
+        group: tuple[Entry, ...],
+        name: str | None,
+        rows: Mapping[int, SheetRow],
     ) -> None:
         kept = self.roll.listed.get(phone)
         passing = Passing.NONE
@@ -218,11 +235,12 @@ class Judge:
         verdict = verdict if deed.says else Verdict.SAME
         for entry, row in zip(group, theirs, strict=True):
             says = deed.says if entry is group[0] else ()
-            self._put(row, verdict, *says, *deed.beds.kept_says(entry.line), entry=entry)
+            says = (*says, *deed.beds.kept_says(entry.line))
+            self._put(row, verdict, *says, *map(_left_out, entry.doubts), entry=entry)
         if deed.says:
             self._deeds.append(deed)
 
-    def _shut(self, kept: Listed) -> Say | None:
+    def _shut(self, kept: RollFarmer) -> Say | None:
         """Why this number may not be touched at all."""
         theirs = kept.enrolment is not None and kept.enrolment.officer_id == self.roll.officer
         if kept.refused and kept.farmer.consent_at is None:
@@ -236,7 +254,7 @@ class Judge:
         answer = self.reader.choices.owners.get(phone, "")
         lines = tuple(entry.line for entry in group)
         old = farmer.name or NOBODY
-        self._owners.append(Question(phone, (old, name), lines, answer))
+        self._owners.append(WhoQuestion(phone, (old, name), lines, answer))
         if answer in ("rename", "heir", "new"):
             return Passing(answer), None
         return Passing.NONE, w.OTHER_OWNER(name=old)
@@ -260,10 +278,10 @@ class Judge:
         self,
         group: tuple[Entry, ...],
         name: str | None,
-        kept: Listed | None,
+        kept: RollFarmer | None,
         passing: Passing,
-        rows: tuple[Row, ...],
-    ) -> Deed:
+        rows: tuple[SheetRow, ...],
+    ) -> RowDeed:
         first = group[0]
         if first.village is None:
             raise LookupError(f"row {first.line} has no village; the reader lets none through")
@@ -279,7 +297,7 @@ class Judge:
         )
         if stays is not None and asks:
             says = (*says, w.ASKS())
-        return Deed(
+        return RowDeed(
             entry=entry,
             village=first.village,
             kept=kept,
@@ -291,7 +309,7 @@ class Judge:
         )
 
     def _beds(
-        self, kept: Listed | None, passing: Passing, wanted: tuple[Wanted, ...]
+        self, kept: RollFarmer | None, passing: Passing, wanted: tuple[WantedBeds, ...]
     ) -> BedPlan:
         if kept is None or passing is Passing.NEW:
             return bed_plan(wanted, (), agreed=False, wishes=(), today=self.reader.today)
@@ -308,7 +326,7 @@ class Judge:
 
 
 def _changes(
-    entry: Entry, village: Village, kept: Listed, known: str | None
+    entry: Entry, village: Village, kept: RollFarmer, known: str | None
 ) -> tuple[Say, ...]:
     """What changes of a farmer who stays the same person."""
     farmer, says = kept.farmer, []
@@ -329,7 +347,7 @@ def changes_language(entry: Entry, farmer: Farmer) -> bool:
     return entry.language_given and entry.language != farmer.language
 
 
-def _open_first(questions: Iterable[Question]) -> tuple[Question, ...]:
+def _open_first(questions: Iterable[WhoQuestion]) -> tuple[WhoQuestion, ...]:
     """Those without an answer first: a page shows a part of many."""
     return tuple(sorted(questions, key=lambda each: bool(each.answer)))
 
@@ -347,13 +365,17 @@ def _other_name(kept: str | None, listed: str | None) -> bool:
     return bool(kept and listed) and not same_name(str(kept), str(listed))
 
 
-def _names(group: tuple[Entry, ...]) -> tuple[str, ...]:
+def _names(group: tuple[Entry | Unread, ...]) -> tuple[str, ...]:
     """The different people of a group, by their names."""
     found: list[str] = []
     for entry in group:
         if entry.name and not any(same_name(entry.name, each) for each in found):
             found.append(entry.name)
     return tuple(found)
+
+
+def _left_out(why: Say) -> Say:
+    return mend.CELL_LEFT_OUT(why=why)
 
 
 def _of_family(entry: Entry) -> Entry:

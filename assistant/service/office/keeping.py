@@ -23,7 +23,7 @@ LONGEST_FILE_NAME = 80
 
 
 @dataclass(frozen=True)
-class Opened:
+class OpenedList:
     """A list that is not taken in yet."""
 
     kept: OfficeList
@@ -57,13 +57,13 @@ def find(house: House, sight: Sight, list_id: int) -> OfficeList | None:
     return found if found and found.officer_id == sight.officer.id else None
 
 
-def opened(house: House, sight: Sight, list_id: int) -> Opened | None:
+def opened(house: House, sight: Sight, list_id: int) -> OpenedList | None:
     """A list that can still be read, with what was said of it."""
     kept = find(house, sight, list_id)
     if kept is None or kept.content is None:
         return None
     choices = Choices.read(kept.choices)
-    return Opened(kept, read_paper(kept.content, choices.sheet, choices.encoding), choices)
+    return OpenedList(kept, read_paper(kept.content, choices.sheet, choices.encoding), choices)
 
 
 def choose(house: House, list_id: int, choices: Choices, now: datetime) -> None:
@@ -72,7 +72,7 @@ def choose(house: House, list_id: int, choices: Choices, now: datetime) -> None:
         work.lists.choose(list_id, choices.kept(), now)
 
 
-def dry_run(house: House, sight: Sight, paper: Opened, now: datetime) -> Outlook:
+def dry_run(house: House, sight: Sight, paper: OpenedList, now: datetime) -> Outlook:
     """What taking a list in would do now."""
     with house.store.look() as work:
         return outlook(work, house, sight, paper.paper, paper.choices, now)
@@ -95,7 +95,7 @@ def begin(house: House, list_id: int, now: datetime) -> bool:
 
 
 def take_in(
-    house: House, sight: Sight, paper: Opened, seen: str, now: datetime, told: Told
+    house: House, sight: Sight, paper: OpenedList, seen: str, now: datetime, told: Told
 ) -> bool:
     """Takes a claimed list in; False, and it may be looked at again, where the roll has
     changed since it was seen."""

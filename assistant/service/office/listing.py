@@ -15,8 +15,8 @@ from assistant.service.consent import Enroller
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.office.cells import (
-    Reader,
-    Refused,
+    CellReader,
+    RefusedCell,
     bare_name,
     needs_order,
     phone_of,
@@ -25,8 +25,8 @@ from assistant.service.office.cells import (
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Column, Field, columns_of, head_row
 from assistant.service.office.files import read_sheet
-from assistant.service.office.judging import Judge, Outlook, Roll
-from assistant.service.office.sheets import Row, Sheet
+from assistant.service.office.judging import Judge, JudgedRoll, Outlook
+from assistant.service.office.sheets import Sheet, SheetRow
 from assistant.service.office.taking import Taking, Told
 from assistant.service.sight import Sight
 from assistant.store import Work
@@ -53,7 +53,7 @@ class Paper:
         )
 
     @property
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[SheetRow, ...]:
         """The rows below the names."""
         return self.sheet.rows[self.head + 1 :]
 
@@ -112,7 +112,7 @@ def _by_content(
 def _is_phone(cell: str, region: str | None) -> bool:
     try:
         return bool(phone_of(cell, region))
-    except Refused:
+    except RefusedCell:
         return False
 
 
@@ -165,20 +165,21 @@ def outlook(
     """Holds a list against the roll as it is in this transaction. Writes nothing."""
     units = _units(paper, choices, lexicons_of(house, sight))
     reader = reader_of(work, house, sight, choices, units, now)
+    rows = tuple(map(choices.mend, paper.rows))
     at = paper.column_of(choices.columns, Field.PHONE)
-    phones = reader.phones(paper.cells(at) if at is not None else ())
-    roll = roll_of(work, sight, phones)
-    return Judge(reader, roll).outlook(paper.rows)
+    typed = () if at is None else (row.cells[at] for row in rows if at < len(row.cells))
+    roll = roll_of(work, sight, reader.phones(each for each in typed if each))
+    return Judge(reader, roll).outlook(rows)
 
 
-def roll_of(work: Work, sight: Sight, phones: Collection[str]) -> Roll:
+def roll_of(work: Work, sight: Sight, phones: Collection[str]) -> JudgedRoll:
     """What is known of these numbers, and what the officer may touch."""
     listed = work.enrolments.listed(phones)
     beds = work.enrolments.beds_of({each.farmer.id for each in listed.values()})
     sees: set[int | None] = set(sight.village_ids)
     if sight.officer.is_lead:
         sees.add(None)
-    return Roll(listed, beds, frozenset(sees), sight.officer.id or None)
+    return JudgedRoll(listed, beds, frozenset(sees), sight.officer.id or None)
 
 
 def reader_of(
@@ -188,11 +189,11 @@ def reader_of(
     choices: Choices,
     units: Mapping[int, str],
     now: datetime,
-) -> Reader:
+) -> CellReader:
     """Reads rows for this officer; `units` are those that heads name, by column."""
     mine = {bare_name(village.name): village for village in sight.villages}
     every = {bare_name(village.name) for village in work.people.villages()}
-    return Reader(
+    return CellReader(
         choices=choices,
         villages=mine,
         others=frozenset(every - set(mine)),

@@ -56,7 +56,7 @@ class SheetError(Exception):
 
 
 @dataclass(frozen=True)
-class Row:
+class SheetRow:
     """One row; `line` is its number in the file, from 1."""
 
     line: int
@@ -71,26 +71,26 @@ class Sheet:
     and `delimiter` say how a CSV was read.
     """
 
-    rows: tuple[Row, ...]
+    rows: tuple[SheetRow, ...]
     sheets: tuple[str, ...] = ()
     sheet: str = ""
     encoding: str = ""
     delimiter: str = ""
 
 
-def kept_rows(rows: Iterable[tuple[int, Iterable[str]]]) -> tuple[Row, ...]:
+def kept_rows(rows: Iterable[tuple[int, Iterable[str]]]) -> tuple[SheetRow, ...]:
     """The rows that hold something, each cell without blanks around it.
 
     Raises:
         SheetError: there are none, or too many.
     """
-    kept: list[Row] = []
+    kept: list[SheetRow] = []
     for line, cells in rows:
         trimmed = [_trimmed(cell) for cell in cells][:MOST_COLUMNS]
         while trimmed and not trimmed[-1]:
             trimmed.pop()
         if trimmed:
-            kept.append(Row(line, tuple(trimmed)))
+            kept.append(SheetRow(line, tuple(trimmed)))
         if len(kept) > MOST_ROWS:
             raise SheetError(Unreadable.TOO_MANY_ROWS)
     if not kept:

@@ -5,12 +5,12 @@ from datetime import datetime
 
 from assistant.service.consent import Enroller
 from assistant.service.house import House
-from assistant.service.office.cells import Refused, phone_of
+from assistant.service.office.cells import RefusedCell, phone_of
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field
-from assistant.service.office.judging import Deed, Judge, Outlook, Question, Verdict
+from assistant.service.office.judging import Judge, Outlook, RowDeed, Verdict, WhoQuestion
 from assistant.service.office.listing import reader_of, roll_of
-from assistant.service.office.sheets import Row
+from assistant.service.office.sheets import SheetRow
 from assistant.service.office.taking import PAGE, Taking
 from assistant.service.sight import Sight
 from assistant.wording import messages_web_people as w
@@ -34,7 +34,7 @@ class Form:
 
 
 @dataclass(frozen=True)
-class Done:
+class EnrolledOne:
     """The farmer is on the roll; `says` what happened."""
 
     farmer_id: int
@@ -43,13 +43,13 @@ class Done:
 
 def enrol_by_form(
     house: House, sight: Sight, form: Form, now: datetime
-) -> Done | Question | Say:
+) -> EnrolledOne | WhoQuestion | Say:
     """Enrols or mends one farmer; a question where the number is known under another name,
     or the reason why nothing was done."""
-    row = Row(1, tuple(form.cells.get(what, "") for what in _ORDER))
+    row = SheetRow(1, tuple(form.cells.get(what, "") for what in _ORDER))
     try:
         phone = phone_of(row.cells[0], house.region)
-    except Refused as refused:
+    except RefusedCell as refused:
         return refused.why
     choices = Choices(
         columns=dict(enumerate(_ORDER)),
@@ -68,16 +68,16 @@ def enrol_by_form(
         farmer = work.people.farmer(phone)
     if farmer is None:
         raise LookupError(f"{phone} was enrolled and is not there")
-    return Done(farmer.id, _said(found.deeds, farmer.name or phone))
+    return EnrolledOne(farmer.id, _said(found.deeds, farmer.name or phone))
 
 
-def _why(found: Outlook, form: Form) -> Question | Say:
+def _why(found: Outlook, form: Form) -> WhoQuestion | Say:
     if found.owners and not form.owner:
         return found.owners[0]
     return found.judged[0].says[0]
 
 
-def _said(deeds: tuple[Deed, ...], name: str) -> Say:
+def _said(deeds: tuple[RowDeed, ...], name: str) -> Say:
     if not deeds:
         return w.ALREADY(name=name)
     return w.ENROLLED(name=name) if deeds[0].asks else w.MENDED(name=name)

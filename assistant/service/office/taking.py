@@ -15,7 +15,13 @@ from assistant.service.desk.numbers import pass_on
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.office.beds import made, mended
-from assistant.service.office.judging import Deed, Outlook, Passing, Verdict, changes_language
+from assistant.service.office.judging import (
+    Outlook,
+    Passing,
+    RowDeed,
+    Verdict,
+    changes_language,
+)
 from assistant.service.texts import after_quiet
 from assistant.store import Enrolment, NewFarmer, Work
 
@@ -28,7 +34,7 @@ LIST, PAGE = "list", "page"  # how somebody came onto the roll
 
 
 @dataclass(frozen=True)
-class Counts:
+class TakenCounts:
     """What came of a list, or would."""
 
     new: int
@@ -39,9 +45,9 @@ class Counts:
     asked: int
 
 
-def counts_of(outlook: Outlook) -> Counts:
+def counts_of(outlook: Outlook) -> TakenCounts:
     """The counts of a dry run."""
-    return Counts(
+    return TakenCounts(
         new=sum(deed.is_new for deed in outlook.deeds),
         changed=sum(not deed.is_new for deed in outlook.deeds),
         same=outlook.count(Verdict.SAME),
@@ -88,7 +94,7 @@ class Taking:
 
     # --- people ------------------------------------------------------------------------------
 
-    def _release(self, deeds: Sequence[Deed]) -> None:
+    def _release(self, deeds: Sequence[RowDeed]) -> None:
         """Numbers that have passed on leave their old owners."""
         for deed in deeds:
             if deed.kept is None or deed.passing not in (Passing.HEIR, Passing.NEW):
@@ -99,7 +105,7 @@ class Taking:
             about = Subject(old.id, village_id=old.village_id)
             note(self.work, self.who.officer_id, Act.NUMBER_PASSED_ON, self.now, about)
 
-    def _enrol(self, deeds: tuple[Deed, ...]) -> dict[str, Farmer]:
+    def _enrol(self, deeds: tuple[RowDeed, ...]) -> dict[str, Farmer]:
         new = [
             NewFarmer(
                 phone=deed.entry.phone,
@@ -111,7 +117,7 @@ class Taking:
         ]
         return self.work.enrolments.add_farmers(new)
 
-    def _mend(self, deeds: Sequence[Deed]) -> dict[str, Farmer]:
+    def _mend(self, deeds: Sequence[RowDeed]) -> dict[str, Farmer]:
         """Sets what the list says otherwise; whatever the farmer said meanwhile stands."""
         farmers: dict[str, Farmer] = {}
         changes: dict[int, dict[str, object]] = {}
@@ -129,7 +135,7 @@ class Taking:
         self._note_all(Act.FARMER_MENDED, [(d, farmers[d.entry.phone]) for d in deeds])
         return farmers
 
-    def _note_all(self, act: Act, whom: Sequence[tuple[Deed, Farmer]]) -> None:
+    def _note_all(self, act: Act, whom: Sequence[tuple[RowDeed, Farmer]]) -> None:
         lines = [
             {
                 "officer_id": self.who.officer_id,
@@ -140,7 +146,7 @@ class Taking:
         ]
         self.work.audit.add_many(act, self.now, lines, self.way)
 
-    def _heirs(self, deeds: Sequence[Deed], farmers: dict[str, Farmer]) -> None:
+    def _heirs(self, deeds: Sequence[RowDeed], farmers: dict[str, Farmer]) -> None:
         for deed in deeds:
             if deed.passing is Passing.HEIR and deed.kept is not None:
                 heir = farmers[deed.entry.phone]
@@ -148,7 +154,7 @@ class Taking:
 
     # --- asking ------------------------------------------------------------------------------
 
-    def _ask(self, deeds: Sequence[Deed], farmers: dict[str, Farmer]) -> None:
+    def _ask(self, deeds: Sequence[RowDeed], farmers: dict[str, Farmer]) -> None:
         asked = [(deed, farmers[deed.entry.phone]) for deed in deeds if deed.asks]
         due = {
             village: after_quiet(self.house, village.zone, self.now)
@@ -162,14 +168,14 @@ class Taking:
         ask_all(self.work, self.house, self.who, self._counted(asked), self.now)
 
     def _counted(
-        self, asked: Sequence[tuple[Deed, Farmer]]
+        self, asked: Sequence[tuple[RowDeed, Farmer]]
     ) -> Iterator[tuple[Farmer, Village]]:
         for done, (deed, farmer) in enumerate(asked, start=1):
             if done % 100 == 0:
                 self._part(1, done, len(asked))
             yield farmer, deed.village
 
-    def _enrolment(self, deed: Deed, farmer: Farmer, due: datetime) -> Enrolment:
+    def _enrolment(self, deed: RowDeed, farmer: Farmer, due: datetime) -> Enrolment:
         return Enrolment(
             farmer_id=farmer.id,
             officer_id=self.who.officer_id,
@@ -182,7 +188,7 @@ class Taking:
 
     # --- nurseries ---------------------------------------------------------------------------
 
-    def _beds(self, deeds: Sequence[Deed], farmers: dict[str, Farmer]) -> None:
+    def _beds(self, deeds: Sequence[RowDeed], farmers: dict[str, Farmer]) -> None:
         for deed in deeds:
             for bed, wanted in deed.beds.changed:
                 owner = farmers[deed.entry.phone]
@@ -224,7 +230,7 @@ class Taking:
         return planned(bed, zone, self.house.hours, local_date(self.now, zone), only_work)
 
 
-def _columns(deed: Deed, farmer: Farmer) -> dict[str, Any]:
+def _columns(deed: RowDeed, farmer: Farmer) -> dict[str, Any]:
     """What changes of a farmer who stays the same person."""
     entry = deed.entry
     columns: dict[str, Any] = {}

@@ -13,14 +13,16 @@ BACK = "withdrawn"  # among the counts of a list
 
 
 @dataclass(frozen=True)
-class Withdrawn:
+class WithdrawnFarmers:
     """How many farmers are off the roll again, and how many texts did not leave."""
 
     farmers: int
     texts: int
 
 
-def withdraw_list(house: House, sight: Sight, list_id: int, now: datetime) -> Withdrawn | None:
+def withdraw_list(
+    house: House, sight: Sight, list_id: int, now: datetime
+) -> WithdrawnFarmers | None:
     """Takes a list of this officer back, once; None where there is none to take back. The
     number of whom it asked stays as a bare row: a yes that is on its way finds it."""
     with house.store.work() as work:
@@ -41,4 +43,4 @@ def withdraw_list(house: House, sight: Sight, list_id: int, now: datetime) -> Wi
         work.lists.finish(list_id, kept.changed_at, counts, kept.rejects)
         detail = f"{kept.name}: -{len(asked)}"
         note(work, sight.officer.id, Act.LIST_WITHDRAWN, now, detail=detail)
-        return Withdrawn(len(asked), texts)
+        return WithdrawnFarmers(len(asked), texts)

@@ -14,7 +14,7 @@ import sys
 from functools import lru_cache
 from pathlib import Path
 
-from assistant.service.office.sheets import Row, Sheet, SheetError, Unreadable
+from assistant.service.office.sheets import Sheet, SheetError, SheetRow, Unreadable
 
 MOST_MEMORY = 700_000_000  # octets more than the reader itself takes; 5 MB of rows need 200
 MOST_CPU_S = 20
@@ -54,7 +54,7 @@ def _boxed(content: bytes, wanted: str) -> Sheet | Unreadable:
     told = json.loads(done.stdout)
     if "why" in told:
         return Unreadable(told["why"])
-    rows = tuple(Row(line, tuple(cells)) for line, cells in told["rows"])
+    rows = tuple(SheetRow(line, tuple(cells)) for line, cells in told["rows"])
     return Sheet(rows, tuple(told["sheets"]), told["sheet"])
 
 

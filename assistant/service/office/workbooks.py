@@ -6,6 +6,7 @@ import zipfile
 import zlib
 from collections.abc import Iterator
 from datetime import date, datetime
+from typing import Any
 from zipfile import ZipFile
 
 from openpyxl import load_workbook
@@ -13,12 +14,13 @@ from openpyxl.cell.cell import Cell, MergedCell
 from openpyxl.cell.read_only import EmptyCell, ReadOnlyCell
 
 from assistant.service.office.columns import has_phones
+from assistant.service.office.merged import blocks_of, filled
 from assistant.service.office.sheets import (
     MOST_COLUMNS,
     MOST_ROWS,
-    Row,
     Sheet,
     SheetError,
+    SheetRow,
     Unreadable,
     kept_rows,
 )
@@ -77,16 +79,14 @@ def _looked_into(content: bytes) -> bool:
 
 def _rows(
     content: bytes, wanted: str, *, values: bool
-) -> tuple[tuple[str, ...], str, tuple[Row, ...]]:
+) -> tuple[tuple[str, ...], str, tuple[SheetRow, ...]]:
     book = load_workbook(io.BytesIO(content), read_only=True, data_only=values)
     try:
         names = tuple(sheet.title for sheet in book.worksheets)
         if not names:
             raise SheetError(Unreadable.EMPTY)
         order = (wanted,) if wanted in names else names
-        read = (
-            (name, tuple(_of(book[name].iter_rows(max_col=MOST_COLUMNS)))) for name in order
-        )
+        read = ((name, _filled(content, book[name])) for name in order)
         held = [(name, rows) for name, rows in read if any(any(row.cells) for row in rows)]
         if not held:
             raise SheetError(Unreadable.EMPTY)
@@ -96,10 +96,19 @@ def _rows(
         book.close()
 
 
-def _of(rows: Iterator[tuple[Read, ...]]) -> Iterator[Row]:
+def _filled(content: bytes, sheet: Any) -> tuple[SheetRow, ...]:
+    """The rows of a sheet, what stands in merged cells beside each of their rows."""
+    rows = tuple(_of(sheet.iter_rows(max_col=MOST_COLUMNS)))
+    path = getattr(sheet, "_worksheet_path", "")  # the library tells it nowhere else
+    with ZipFile(io.BytesIO(content)) as packed:
+        blocks = blocks_of(packed.read(path)) if path in packed.namelist() else ()
+    return filled(rows, blocks) if blocks else rows
+
+
+def _of(rows: Iterator[tuple[Read, ...]]) -> Iterator[SheetRow]:
     held = 0
     for line, cells in enumerate(rows, start=1):
-        row = Row(line, tuple(map(_shown, cells)))
+        row = SheetRow(line, tuple(map(_shown, cells)))
         held += any(row.cells)
         if held > MOST_ROWS or line > MOST_LINES:
             raise SheetError(Unreadable.TOO_MANY_ROWS)
@@ -131,10 +140,10 @@ def _number(value: int | float, number_format: str) -> str:
     return str(int(value)) if value == int(value) else repr(value)
 
 
-def _with_formulas(shown: Row, written: Row) -> Row:
+def _with_formulas(shown: SheetRow, written: SheetRow) -> SheetRow:
     """A formula that no program has worked out stands as it was written."""
     cells = tuple(
         text if found == "" and text.startswith("=") else found
         for found, text in zip(shown.cells, written.cells, strict=True)
     )
-    return Row(shown.line, cells)
+    return SheetRow(shown.line, cells)

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.stages import Span, Stage, course_of, shown_until
+from assistant.agronomy.stages import Stage, StageDays, course_of, shown_until
 from assistant.people import Farmer, Village
-from assistant.reminders.diary import Entry, entries, still_to_do
+from assistant.reminders.diary import DiaryTask, entries, still_to_do
 from assistant.wording.message import Say
 from assistant.wording.plan_practice import task_name
 
@@ -16,7 +16,7 @@ ROUND_D = 2  # days before and after what is drawn
 
 
 @dataclass(frozen=True)
-class Piece:
+class BarPiece:
     """One stage of one bed: its first day, and the day after its last."""
 
     stage: Stage
@@ -41,8 +41,8 @@ class Bar:
     nursery: Nursery
     day: int
     stage: Stage
-    pieces: tuple[Piece, ...]
-    drained: Piece | None
+    pieces: tuple[BarPiece, ...]
+    drained: BarPiece | None
     next: Next | None
 
 
@@ -90,12 +90,12 @@ def bar_of(farmer: Farmer, nursery: Nursery, village: Village | None, today: dat
     )
 
 
-def _piece(nursery: Nursery, span: Span) -> Piece:
+def _piece(nursery: Nursery, span: StageDays) -> BarPiece:
     first, end = (nursery.sow_date + timedelta(days=day) for day in (span.first, span.end))
-    return Piece(span.stage, first, end)
+    return BarPiece(span.stage, first, end)
 
 
-def _next(nursery: Nursery, entry: Entry | None) -> Next | None:
+def _next(nursery: Nursery, entry: DiaryTask | None) -> Next | None:
     return Next(task_name(entry.task, nursery.practice), entry.day) if entry else None
 
 

@@ -22,7 +22,7 @@ from assistant.people import Village
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.known import local_date
-from assistant.service.season.calendar_writing import Event, Named, written
+from assistant.service.season.calendar_writing import CalendarEvent, CalendarName, written
 from assistant.service.season.counts import counted, season_from
 from assistant.service.sight import Sight
 from assistant.store import CalendarDay, Work
@@ -75,7 +75,7 @@ def _file(
     with house.store.work() as work:
         made = work.accounts.secret("calendar ids", secrets.token_hex(16), now)
         wording = _Wording(catalogue, UUID(made), address)
-        events: list[Event] = []
+        events: list[CalendarEvent] = []
         for village in villages:
             who = _who(work, house, sight, village, now)
             today = local_date(now, village.zone)
@@ -87,7 +87,7 @@ def _file(
         note(work, sight.officer.id, Act.CALENDAR_TAKEN, now, place)
     whose = villages[0].name if len(villages) == 1 else sight.officer.name
     name = render(s.CALENDAR_OF(place=whose), catalogue)
-    return CalendarFile(whose, written(Named(name, catalogue.language), events))
+    return CalendarFile(whose, written(CalendarName(name, catalogue.language), events))
 
 
 def _who(
@@ -148,13 +148,13 @@ class _Wording:
 
     def events(
         self, village: Village, days: Iterable[CalendarDay], who: Mapping[Key, Names]
-    ) -> Iterator[Event]:
+    ) -> Iterator[CalendarEvent]:
         """The days of one village; also those that nobody is left in."""
         for day in days:
             names = who.get((day.task, day.day), ())
             what = TASK_TEXTS[day.task].what()
             summary = s.EVENT(what=what, place=village.name, n=len(names))
-            yield Event(
+            yield CalendarEvent(
                 uid=str(uuid5(self.made, f"{village.id} {day.task} {day.day}")),
                 on=day.day,
                 summary=_capital(render(summary, self.catalogue)),

@@ -9,7 +9,7 @@ PRODUCT = "-//nursery//nursery calendar//EN"
 
 
 @dataclass(frozen=True)
-class Named:
+class CalendarName:
     """What a calendar is called, and its language."""
 
     name: str
@@ -17,7 +17,7 @@ class Named:
 
 
 @dataclass(frozen=True)
-class Event:
+class CalendarEvent:
     """A day in somebody's calendar; it takes no hours of that day."""
 
     uid: str
@@ -30,7 +30,7 @@ class Event:
     address: str = ""
 
 
-def written(named: Named, events: Iterable[Event]) -> bytes:
+def written(named: CalendarName, events: Iterable[CalendarEvent]) -> bytes:
     """The file. Without a METHOD, since nobody is invited; DTSTAMP is then the time of the last
     change (3.8.7.2), so that a file without changes is the same file."""
     from icalendar import Calendar  # noqa: PLC0415  # large, and few ask for a calendar
@@ -47,7 +47,7 @@ def written(named: Named, events: Iterable[Event]) -> bytes:
     return content
 
 
-def _component(event: Event) -> Any:
+def _component(event: CalendarEvent) -> Any:
     from icalendar import Event as Component  # noqa: PLC0415  # as above
 
     made = Component()

@@ -10,7 +10,7 @@ from datetime import date, datetime, timedelta
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
-from assistant.agronomy.stages import Course, Stage, course_of
+from assistant.agronomy.stages import Stage, StageCourse, course_of
 from assistant.reminders.diary import entries, still_to_do
 from assistant.service.house import House
 from assistant.service.known import local_date
@@ -21,10 +21,10 @@ SEASON_D = 120  # days since sowing that belong to this season; older beds are f
 
 
 @dataclass(frozen=True, eq=False)
-class Kind:
+class SharedStages:
     """What nurseries of one kind share: stages, and tasks still to do by day from sowing."""
 
-    course: Course
+    course: StageCourse
     due: frozenset[tuple[TaskCode, int]]
     stages: dict[int, Stage] = field(default_factory=dict)
 
@@ -36,11 +36,11 @@ class Kind:
 
 
 @dataclass(frozen=True)
-class Counted:
+class CountedNursery:
     """One nursery; `today` is the date in its village, `stage` where it stands then."""
 
     stroke: Stroke
-    kind: Kind
+    kind: SharedStages
     today: date
     stage: Stage
 
@@ -61,7 +61,7 @@ def counted(
     now: datetime,
     village_id: int | None = None,
     practice: str | None = None,
-) -> tuple[Counted, ...]:
+) -> tuple[CountedNursery, ...]:
     """All nurseries of the season that an officer may see, or those of a village or practice,
     by sowing day."""
     otherwise = local_date(now, house.zone)
@@ -76,8 +76,8 @@ def counted(
     )
 
 
-def _counted(stroke: Stroke, kind: Kind, today: date) -> Counted:
-    return Counted(stroke, kind, today, kind.at((today - stroke.sow_date).days))
+def _counted(stroke: Stroke, kind: SharedStages, today: date) -> CountedNursery:
+    return CountedNursery(stroke, kind, today, kind.at((today - stroke.sow_date).days))
 
 
 def _likeness(stroke: Stroke) -> tuple[object, ...]:
@@ -110,13 +110,13 @@ def _pace(stroke: Stroke) -> tuple[object, ...]:
 
 def _kinds(
     work: Work, like: dict[tuple[object, ...], Stroke]
-) -> dict[tuple[object, ...], Kind]:
+) -> dict[tuple[object, ...], SharedStages]:
     whole = work.picture.whole([stroke.id for stroke in like.values()])
     return {likeness: _kind(whole[stroke.id][1]) for likeness, stroke in like.items()}
 
 
-def _kind(nursery: Nursery) -> Kind:
-    return Kind(course_of(nursery), frozenset(_due(nursery)))
+def _kind(nursery: Nursery) -> SharedStages:
+    return SharedStages(course_of(nursery), frozenset(_due(nursery)))
 
 
 def _due(nursery: Nursery) -> Iterable[tuple[TaskCode, int]]:

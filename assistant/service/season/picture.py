@@ -16,7 +16,7 @@ from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.season.bars import Axis, Bar, axis_of, bar_of
-from assistant.service.season.counts import Counted, counted
+from assistant.service.season.counts import CountedNursery, counted
 from assistant.service.sight import Sight
 from assistant.store import Work
 from assistant.wording.day import TASK_TEXTS
@@ -44,7 +44,7 @@ class Chosen:
 
 
 @dataclass(frozen=True)
-class VillageRow:
+class VillageStages:
     """One village: how many of its nurseries stand at each stage."""
 
     village: Village | None
@@ -79,8 +79,8 @@ class SeasonPicture:
     practices: tuple[PracticeName, ...]
     week: tuple[date, ...]
     due: tuple[DueRow, ...]
-    rows: tuple[VillageRow, ...]
-    total: VillageRow
+    rows: tuple[VillageStages, ...]
+    total: VillageStages
     axis: Axis | None
     bars: tuple[Bar, ...]
     pages: int
@@ -122,7 +122,7 @@ def season_picture(
     )
 
 
-def _is_asked_for(each: Counted, chosen: Chosen) -> bool:
+def _is_asked_for(each: CountedNursery, chosen: Chosen) -> bool:
     """Whether a nursery is of the stage, and has the task, that were chosen."""
     at_stage = chosen.stage in (None, each.stage)
     return at_stage and (chosen.on is None or each.has(chosen.task, chosen.on))
@@ -158,21 +158,23 @@ def _practices(house: House, sight: Sight) -> tuple[PracticeName, ...]:
 # --- by village ------------------------------------------------------------------------------
 
 
-def _rows(picked: Iterable[Counted], sight: Sight) -> Iterator[VillageRow]:
+def _rows(picked: Iterable[CountedNursery], sight: Sight) -> Iterator[VillageStages]:
     """Every village of the officer, also an empty one, and farmers of none."""
-    by_village: dict[int | None, list[Counted]] = {each.id: [] for each in sight.villages}
+    by_village: dict[int | None, list[CountedNursery]] = {
+        each.id: [] for each in sight.villages
+    }
     for each in picked:
         by_village.setdefault(each.stroke.village_id, []).append(each)
     for village_id, nurseries in by_village.items():
         yield _row(sight.village(village_id), nurseries)
 
 
-def _row(village: Village | None, nurseries: Iterable[Counted]) -> VillageRow:
+def _row(village: Village | None, nurseries: Iterable[CountedNursery]) -> VillageStages:
     counts = Counter(each.stage for each in nurseries)
-    return VillageRow(village, counts, counts.total())
+    return VillageStages(village, counts, counts.total())
 
 
-def _due(nurseries: Iterable[Counted], week: tuple[date, ...]) -> tuple[DueRow, ...]:
+def _due(nurseries: Iterable[CountedNursery], week: tuple[date, ...]) -> tuple[DueRow, ...]:
     """The week's tasks of nurseries at all stages, in the order of the season."""
     alike = Counter((each.kind, each.stroke.sow_date) for each in nurseries)
     counts: Counter[tuple[TaskCode, date]] = Counter()
@@ -191,7 +193,7 @@ def _due(nurseries: Iterable[Counted], week: tuple[date, ...]) -> tuple[DueRow, 
 
 
 def _bars(
-    work: Work, sight: Sight, picked: list[Counted], chosen: Chosen
+    work: Work, sight: Sight, picked: list[CountedNursery], chosen: Chosen
 ) -> tuple[tuple[Bar, ...], int, int]:
     """One page of bars by village and sowing day, its number, and how many there are."""
     if not chosen.one_by_one:

@@ -18,7 +18,7 @@ from assistant.agronomy.seed import M2_PER_HA
 from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.known import local_date
-from assistant.service.season.results_lines import Ended, Line
+from assistant.service.season.results_lines import Ended, ResultLine
 from assistant.service.sight import Sight
 from assistant.wording import messages_web_books as b
 from assistant.wording.message import Named, Say
@@ -28,7 +28,7 @@ MOST_SEASONS = 12
 MONTHS_A_YEAR = 12
 
 
-class Season(NamedTuple):
+class SeasonSpan(NamedTuple):
     """A season by its days of sowing; the last is not in it."""
 
     start: date
@@ -45,7 +45,7 @@ class Season(NamedTuple):
         return self.end - timedelta(days=1)
 
 
-class Share(NamedTuple):
+class KnownShare(NamedTuple):
     """So many of those of which it is known."""
 
     kept: int
@@ -87,7 +87,7 @@ class Figures(NamedTuple):
     planted_known: float
 
 
-def figures(line: Line) -> Figures:
+def figures(line: ResultLine) -> Figures:
     """Those of one nursery."""
     ended, field_m2, seed, told = line.ended, line.end.field_area_m2, line.seed_kg, line.outcome
     ways = (Ended.UNDER_WAY, Ended.TOLD, Ended.NO_RESULT, Ended.GIVEN_UP)
@@ -153,19 +153,19 @@ class Summed:
         return {each: int(getattr(self.sums, each.value)) for each in Ended}
 
     @property
-    def sowing(self) -> Share:
+    def sowing(self) -> KnownShare:
         """Sowings on their day."""
-        return Share(int(self.sums.sown_kept), int(self.sums.sown_known))
+        return KnownShare(int(self.sums.sown_kept), int(self.sums.sown_known))
 
     @property
-    def uncovering(self) -> Share:
+    def uncovering(self) -> KnownShare:
         """Uncoverings on their day."""
-        return Share(int(self.sums.uncovered_kept), int(self.sums.uncovered_known))
+        return KnownShare(int(self.sums.uncovered_kept), int(self.sums.uncovered_known))
 
     @property
-    def transplanting(self) -> Share:
+    def transplanting(self) -> KnownShare:
         """Plantings within the window."""
-        return Share(int(self.sums.planted_kept), int(self.sums.planted_known))
+        return KnownShare(int(self.sums.planted_kept), int(self.sums.planted_known))
 
     @property
     def establishment(self) -> float | None:
@@ -202,15 +202,15 @@ class Results:
 
     villages: tuple[Village, ...]
     chosen: Village | None
-    seasons: tuple[Season, ...]
-    season: Season
-    lines: tuple[Line, ...]
+    seasons: tuple[SeasonSpan, ...]
+    season: SeasonSpan
+    lines: tuple[ResultLine, ...]
     learned: tuple[Learned, ...]
 
     @cached_property
     def by_village(self) -> tuple[Summed, ...]:
         """The sums of each village, by name."""
-        by_id: dict[int | None, list[Line]] = {}
+        by_id: dict[int | None, list[ResultLine]] = {}
         for line in self.lines:
             by_id.setdefault(line.end.village_id, []).append(line)
         return tuple(
@@ -267,7 +267,7 @@ def results(
     villages = {village.id: village for village in sight.villages}
     practices = house.store.practices
     lines = tuple(
-        Line(end, villages.get(end.village_id or 0), practices.get(end.practice, MAT))
+        ResultLine(end, villages.get(end.village_id or 0), practices.get(end.practice, MAT))
         for end in ends
     )
     return Results(
@@ -280,7 +280,7 @@ def results(
     )
 
 
-def _seasons(first: date, today: date, months: Sequence[int]) -> tuple[Season, ...]:
+def _seasons(first: date, today: date, months: Sequence[int]) -> tuple[SeasonSpan, ...]:
     """The seasons since the first sowing, the latest first."""
     found = [_season_of(today, months)]
     while found[-1].start > first and len(found) < MOST_SEASONS:
@@ -288,10 +288,10 @@ def _seasons(first: date, today: date, months: Sequence[int]) -> tuple[Season, .
     return tuple(found)
 
 
-def _season_of(day: date, months: Sequence[int]) -> Season:
+def _season_of(day: date, months: Sequence[int]) -> SeasonSpan:
     """The season that a day of sowing is in."""
     starts = [
         date(year, month, 1) for year in range(day.year - 1, day.year + 2) for month in months
     ]
     place = sum(start <= day for start in starts)
-    return Season(starts[place - 1], starts[place])
+    return SeasonSpan(starts[place - 1], starts[place])

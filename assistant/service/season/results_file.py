@@ -6,7 +6,7 @@ from datetime import date, datetime
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.season.results import Results
-from assistant.service.season.results_lines import Line
+from assistant.service.season.results_lines import ResultLine
 from assistant.service.sight import Sight
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_books as b
@@ -53,7 +53,7 @@ def rows(model: Results, language: str) -> Iterator[tuple[Value, ...]]:
         yield (*_who(line, language), *_quantities(line), *_dates(line))
 
 
-def _who(line: Line, language: str) -> tuple[Value, ...]:
+def _who(line: ResultLine, language: str) -> tuple[Value, ...]:
     return (
         line.village.name if line.village else None,
         line.end.farmer,
@@ -64,7 +64,7 @@ def _who(line: Line, language: str) -> tuple[Value, ...]:
     )
 
 
-def _quantities(line: Line) -> tuple[Value, ...]:
+def _quantities(line: ResultLine) -> tuple[Value, ...]:
     told, end = line.outcome, line.end
     field_ha = end.field_area_m2 / M2_PER_HA
     planted_ha = told.planted_area_m2 / M2_PER_HA if told else None
@@ -87,7 +87,7 @@ def _quantities(line: Line) -> tuple[Value, ...]:
     )
 
 
-def _dates(line: Line) -> tuple[Value, ...]:
+def _dates(line: ResultLine) -> tuple[Value, ...]:
     planted = line.transplanting.done
     return (
         line.sowing.planned,

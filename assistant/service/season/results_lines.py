@@ -26,7 +26,7 @@ class Ended(StrEnum):
     GIVEN_UP = "given_up"
 
 
-class Kept(NamedTuple):
+class KeptDate(NamedTuple):
     """One of the dates of a nursery: planned, done, and whether it was kept; None where that is
     not known."""
 
@@ -36,7 +36,7 @@ class Kept(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Line:
+class ResultLine:
     """One nursery of a season."""
 
     end: NurseryEnd
@@ -112,32 +112,32 @@ class Line:
     # --- dates -------------------------------------------------------------------------------
 
     @property
-    def sowing(self) -> Kept:
+    def sowing(self) -> KeptDate:
         """The first day that was planned, and the day of sowing where somebody told it."""
         e = self.end
         done = e.sow_date if e.sown and not e.sow_assumed else None
         return _kept(e.first_planned, done)
 
     @property
-    def uncovering(self) -> Kept:
+    def uncovering(self) -> KeptDate:
         """So many days after sowing as its practice has."""
         e, days = self.end, self.practice.days.uncover.value
         planned = e.sow_date + timedelta(days=int(days)) if e.sown else None
         return _kept(planned, (e.uncover_date or planned) if e.uncovered else None)
 
     @property
-    def transplanting(self) -> Kept:
+    def transplanting(self) -> KeptDate:
         """The chosen day or the one assumed; kept within the window of the practice."""
         e, window = self.end, self.practice.window
         planned = e.transplant_date or e.sow_date + timedelta(days=int(window.assumed.value))
         if e.transplanted_on is None:
-            return Kept(planned, None, None)
+            return KeptDate(planned, None, None)
         age = (e.transplanted_on - e.sow_date).days
         in_window = window.first.value <= age <= window.last.value
-        return Kept(planned, e.transplanted_on, in_window)
+        return KeptDate(planned, e.transplanted_on, in_window)
 
 
-def _kept(planned: date | None, done: date | None) -> Kept:
+def _kept(planned: date | None, done: date | None) -> KeptDate:
     if planned is None or done is None:
-        return Kept(planned, done, None)
-    return Kept(planned, done, abs(done - planned) <= ON_TIME)
+        return KeptDate(planned, done, None)
+    return KeptDate(planned, done, abs(done - planned) <= ON_TIME)

@@ -12,7 +12,7 @@ from datetime import date, datetime, timedelta
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
-from assistant.reminders.diary import Entry, diary
+from assistant.reminders.diary import DiaryTask, diary
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.season.counts import season_from
@@ -37,7 +37,7 @@ class Who:
 
 
 @dataclass(frozen=True)
-class Job:
+class WallTask:
     """One task of one day, with all who do it; `daily`: it is done every day."""
 
     name: Say
@@ -50,7 +50,7 @@ class WallDay:
     """One day of the sheet."""
 
     day: date
-    jobs: tuple[Job, ...]
+    jobs: tuple[WallTask, ...]
 
 
 @dataclass(frozen=True)
@@ -89,7 +89,7 @@ class WallCalendar:
         return self.first + len(self.weeks) * WEEK
 
 
-Mark = tuple[Entry, date, Farmer, Nursery]
+Mark = tuple[DiaryTask, date, Farmer, Nursery]
 
 
 def village_calendar(
@@ -179,7 +179,7 @@ def _weeks(
     return tuple(tuple(filled[at : at + 7]) for at in range(0, len(filled), 7))
 
 
-def _jobs(marks: list[Mark], many: frozenset[int], names: bool) -> Iterator[Job]:
+def _jobs(marks: list[Mark], many: frozenset[int], names: bool) -> Iterator[WallTask]:
     """The tasks of a day in the order of the season; those that are named alike are one."""
     alike: dict[tuple[object, ...], tuple[Say, list[Mark]]] = {}
     for mark in sorted(marks, key=lambda mark: _ORDER[mark[0].task.code]):
@@ -188,7 +188,7 @@ def _jobs(marks: list[Mark], many: frozenset[int], names: bool) -> Iterator[Job]
         alike.setdefault(key, (name, []))[1].append(mark)
     for name, found in alike.values():
         who = sorted((_who(mark, many) for mark in found), key=_by_name) if names else ()
-        yield Job(name, tuple(who), daily=found[0][0].until is not None)
+        yield WallTask(name, tuple(who), daily=found[0][0].until is not None)
 
 
 def _who(mark: Mark, many: frozenset[int]) -> Who:

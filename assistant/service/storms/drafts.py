@@ -1,4 +1,4 @@
-"""Drafts of rain warnings: made by an officer or from an official alert, then sent or dropped.
+"""Drafts of warnings: made by an officer or from an official alert, then sent or dropped.
 
 How to use it, all in one transaction of yours:
 
@@ -25,14 +25,14 @@ from collections.abc import Collection
 from dataclasses import replace
 from datetime import datetime
 
-from assistant.dialogue.rain_hours import LONGEST, hours_fault
+from assistant.dialogue.rain_hours import hours_fault, longest
 from assistant.dialogue.values import IssueWarning
 from assistant.people import Officer
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.storms.given import end_replaced
 from assistant.service.storms.warnings import warn
-from assistant.store import Certainty, Decision, Draft, Source, Work
+from assistant.store import AlertCertainty, Decision, Draft, DraftSource, Work
 
 
 def draft(work: Work, wanted: Draft) -> Draft:
@@ -48,7 +48,7 @@ def draft(work: Work, wanted: Draft) -> Draft:
             f"expected hours that end after {wanted.starts_at}, got {wanted.ends_at}: swap them"
         )
     unique = tuple(dict.fromkeys(wanted.village_ids))
-    latest = wanted.starts_at + LONGEST
+    latest = wanted.starts_at + longest(wanted.danger)
     return work.drafts.add(
         replace(wanted, village_ids=unique, ends_at=min(wanted.ends_at, latest))
     )
@@ -88,7 +88,7 @@ def send(
         village_ids: only these of its villages; the others keep a draft of their own.
     """
     found = work.drafts.get(draft_id)
-    if found is None or hours_fault(found.starts_at, found.ends_at, now) is not None:
+    if found is None or _hours_are_wrong(found, now):
         return False
     found = _decided(work, draft_id, Decision.SENT, now, officer, village_ids)
     if found is None:
@@ -96,6 +96,10 @@ def send(
     for village_id in found.village_ids:
         _warn_village(work, house, found, village_id, officer, now)
     return True
+
+
+def _hours_are_wrong(found: Draft, now: datetime) -> bool:
+    return hours_fault(found.starts_at, found.ends_at, now, found.danger) is not None
 
 
 def _decided(
@@ -158,9 +162,10 @@ def issue_warning(
             village_ids=(change.village_id,),
             starts_at=change.starts_at,
             ends_at=change.ends_at,
+            danger=change.danger,
             created_at=now,
-            certainty=Certainty.UNKNOWN,
-            source=Source.TEXT,
+            certainty=AlertCertainty.UNKNOWN,
+            source=DraftSource.TEXT,
             made_by=officer.id,
         ),
     )

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from assistant.alphabet import Encoding, measure, plain
-from assistant.store import Draft, Told, Work
+from assistant.store import AlertWords, Draft, Work
 from assistant.wording.checks import UCS2_LANGUAGES
 
 LONGEST = 100  # characters; with its lead-in it fits one segment
@@ -39,15 +39,15 @@ def headline(work: Work, draft: Draft) -> Headline:
     return Headline({_primary(each): _line(each) for each in told if _fits(each)})
 
 
-def _primary(told: Told) -> str:
+def _primary(told: AlertWords) -> str:
     return told.language.lower().split("-")[0]
 
 
-def _line(told: Told) -> str:
+def _line(told: AlertWords) -> str:
     return plain(" ".join(told.headline.split()))
 
 
-def _fits(told: Told) -> bool:
+def _fits(told: AlertWords) -> bool:
     line = _line(told)
     wide = measure(line)[0] is Encoding.UCS2 and _primary(told) not in UCS2_LANGUAGES
     return 0 < len(line) <= LONGEST and not wide

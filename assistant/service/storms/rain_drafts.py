@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
+from assistant.agronomy.dangers.rows import DANGERS, RAIN, BedStage
 from assistant.alphabet import Encoding
 from assistant.dialogue.rain_hours import HoursFault, hours_fault
 from assistant.people import Village
@@ -13,14 +14,15 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms import drafts
 from assistant.service.storms.danger import InDanger, in_danger, sowing_days
+from assistant.service.storms.danger_words import WarningWords, words_of
 from assistant.service.storms.headline import headline
 from assistant.service.storms.rain_wanted import may_change
-from assistant.service.storms.rain_words import RainWords
 from assistant.service.texts import Priced, Pricing
 from assistant.store import Draft, Given, Work
 
 SHOWN_FOR = timedelta(days=7)  # how long a warning that is over stays on the list
 MOST_PAST = 20
+Told = tuple[BedStage, ...]
 MOST_LEFT_OUT = 50  # names of those who cannot be texted
 
 
@@ -36,9 +38,13 @@ class DraftLine:
     others: int = 0
 
     def says_as(self, other: "DraftLine") -> bool:
-        """Whether another draft is of the same villages and hours."""
-        mine = self.villages, self.starts_at, self.ends_at
-        return mine == (other.villages, other.starts_at, other.ends_at)
+        """Whether another draft is of the same danger, villages and hours."""
+        return self.storm == other.storm
+
+    @property
+    def storm(self) -> object:
+        """What it has in common with drafts that say the same."""
+        return self.draft.danger, self.villages, self.starts_at, self.ends_at
 
 
 @dataclass(frozen=True)
@@ -165,6 +171,7 @@ class VillageReach:
     phones: int
     young: int
     soon: int
+    beds: int  # in all
     stands: tuple[tuple[datetime, datetime], ...]
 
 
@@ -199,6 +206,7 @@ class DraftPage:
     left_out: tuple[InDanger, ...]
     loud: bool
     fault: HoursFault | None
+    longest_d: int  # days that a warning of this danger may stand
     forged: bool
     mine: bool
 
@@ -226,60 +234,77 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
         samples=gathered.samples(),
         left_out=tuple(gathered.left_out),
         loud=house.hours.quiet(here.time()),
-        fault=hours_fault(draft.starts_at, draft.ends_at, now),
+        fault=hours_fault(draft.starts_at, draft.ends_at, now, draft.danger),
+        longest_d=DANGERS[draft.danger].longest_d,
         forged=alert is not None and alert.is_forged,
         mine=may_change(sight, draft),
     )
 
 
 class _Reach:
-    """Words a draft for all it would reach, and counts."""
+    """WarningWords a draft for all it would reach, and counts."""
 
     def __init__(self, work: Work, house: House, draft: Draft, now: datetime) -> None:
         self._work, self._house, self._draft, self._now = work, house, draft, now
         self._pricing = Pricing(house)
-        self._longest: dict[tuple[str, bool], Priced] = {}
-        self._told: dict[tuple[str, bool], int] = {}
+        self._longest: dict[tuple[str, Told], Priced] = {}
+        self._told: dict[tuple[str, Told], int] = {}
         self.segments = 0
         self.left_out: list[InDanger] = []
 
     def village(self, village: Village) -> VillageReach:
         """One village of the draft."""
-        words = RainWords(self._draft, village, headline(self._work, self._draft))
+        told = headline(self._work, self._draft)
+        words = words_of(self._draft, village, told, self._now)
         texted = []
-        for phone in in_danger(self._work, village, self._now):
+        for phone in in_danger(self._work, village, self._now, self._draft.danger):
             if phone.may_be_texted:
                 self._count(words, phone)
                 texted.append(phone)
             else:
                 self.left_out.append(phone)
-        standing = self._work.warnings.standing(village.id, self._now)
+        standing = self._work.warnings.standing(village.id, self._now, self._draft.danger)
         zone = ZoneInfo(village.zone)
         return VillageReach(
             village=village,
             phones=len(texted),
             young=sum(len(each.young) for each in texted),
             soon=sum(len(each.soon) for each in texted),
+            beds=sum(len(each.called) for each in texted),
             stands=tuple(
                 (each.starts_at.astimezone(zone), each.ends_at.astimezone(zone))
                 for each in standing
             ),
         )
 
-    def _count(self, words: RainWords, phone: InDanger) -> None:
+    def _count(self, words: WarningWords, phone: InDanger) -> None:
         language = self._house.catalogue(phone.language).language
         priced = self._pricing.of(words.says(phone), language)
         self.segments += priced.segments
-        key = language, bool(phone.young)
+        key = language, self._kind(phone)
         self._told[key] = self._told.get(key, 0) + 1
         if key not in self._longest or priced.segments > self._longest[key].segments:
             self._longest[key] = priced
 
+    def _kind(self, phone: InDanger) -> Told:
+        """Which of the texts a phone gets: of rain, that for those who cover or for those who
+        wait; of other dangers, one for each set of stages."""
+        if self._draft.danger == RAIN:
+            return (BedStage.COVERED if phone.young else BedStage.SOON,)
+        return tuple(stage for stage, _ in phone.beds)
+
     def samples(self) -> tuple[Sample, ...]:
         """The longest text of each language and kind, what most are told first."""
         found = (
-            Sample(*key, priced.text, priced.encoding, priced.segments, self._told[key])
-            for key, priced in self._longest.items()
+            Sample(
+                language=language,
+                young=BedStage.COVERED in stages,
+                text=priced.text,
+                encoding=priced.encoding,
+                segments=priced.segments,
+                phones=self._told[language, stages],
+            )
+            for (language, stages), priced in self._longest.items()
         )
         return tuple(sorted(found, key=lambda each: -each.phones))
 

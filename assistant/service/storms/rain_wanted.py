@@ -1,4 +1,4 @@
-"""A rain warning as an officer asks for it on the page: where, when, how sure."""
+"""A warning as an officer asks for it on the page: of what, where, when, how sure."""
 
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
@@ -7,6 +7,7 @@ from enum import StrEnum
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.alerts.values import Point
 from assistant.dialogue.rain_hours import HoursFault, hours_fault
 from assistant.people import Village
@@ -14,7 +15,7 @@ from assistant.service.house import House
 from assistant.service.places import point_of, within
 from assistant.service.sight import Sight
 from assistant.service.storms import drafts
-from assistant.store import Certainty as Certainty  # for the page too
+from assistant.store import AlertCertainty as AlertCertainty  # for the page too
 from assistant.store import Draft
 
 LONGEST_ADDED = 100  # characters of an officer's own words in a warning
@@ -32,7 +33,7 @@ class Fault(StrEnum):
     NO_DISTANCE = "no_distance"
     NO_HOURS = "no_hours"
     LONG_WORDS = "long_words"
-    RAINS_LATER = "rains_later"
+    BEGINS_LATER = "begins_later"
 
 
 @dataclass(frozen=True)
@@ -49,8 +50,9 @@ class Wanted:
     starts: time | None
     ends_on: date | None
     ends: time | None
-    certainty: Certainty = Certainty.LIKELY
+    certainty: AlertCertainty = AlertCertainty.LIKELY
     words: str = ""
+    danger: str = RAIN
     everywhere: bool = False
     ranged: bool = False
     km: float | None = None
@@ -83,7 +85,7 @@ def make(
     if not villages and not faults:
         faults.append(Fault.NONE_NEAR if wanted.ranged else Fault.NO_VILLAGE)
     span = _span(wanted, _zone(house, villages))
-    fault = _hours_fault(span, wanted.certainty, now)
+    fault = _hours_fault(span, wanted, now)
     if fault is not None:
         faults.append(fault)
     if len(wanted.words) > LONGEST_ADDED:
@@ -97,13 +99,13 @@ def make(
 
 
 def _hours_fault(
-    span: tuple[datetime, datetime] | None, certainty: Certainty, now: datetime
+    span: tuple[datetime, datetime] | None, wanted: Wanted, now: datetime
 ) -> Fault | HoursFault | None:
     """What is wrong with the hours, or with them and how sure it is."""
     if span is None:
         return Fault.NO_HOURS
-    later = certainty is Certainty.OBSERVED and span[0] > now + SOON
-    return hours_fault(*span, now) or (Fault.RAINS_LATER if later else None)
+    later = wanted.certainty is AlertCertainty.OBSERVED and span[0] > now + SOON
+    return hours_fault(*span, now, wanted.danger) or (Fault.BEGINS_LATER if later else None)
 
 
 def _draft(
@@ -128,6 +130,7 @@ def _draft(
                 ends_at=span[1],
                 created_at=now,
                 certainty=wanted.certainty,
+                danger=wanted.danger,
                 words=" ".join(wanted.words.split()),
                 made_by=sight.officer.id,
                 **_of_alert(old),

@@ -8,17 +8,17 @@ from assistant.dialogue.rain_hours import span_slots
 from assistant.people import Village
 from assistant.service.storms.danger import InDanger
 from assistant.service.storms.headline import NO_HEADLINE, Headline
-from assistant.store import Certainty, Draft
+from assistant.store import AlertCertainty, Draft
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Message, Say
 
 ONE_DAY = timedelta(days=1)
-SURE: dict[Certainty, Message] = {
-    Certainty.OBSERVED: r.SURE_OBSERVED,
-    Certainty.LIKELY: r.SURE_LIKELY,
-    Certainty.POSSIBLE: r.SURE_POSSIBLE,
-    Certainty.UNLIKELY: r.SURE_POSSIBLE,
+SURE: dict[AlertCertainty, Message] = {
+    AlertCertainty.OBSERVED: r.SURE_OBSERVED,
+    AlertCertainty.LIKELY: r.SURE_LIKELY,
+    AlertCertainty.POSSIBLE: r.SURE_POSSIBLE,
+    AlertCertainty.UNLIKELY: r.SURE_POSSIBLE,
 }
 _MESSAGES = {  # (young beds?, over more than a day?)
     (True, False): m.WARNING,

@@ -7,11 +7,12 @@ from decimal import Decimal
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
+from assistant.dialogue.values import Standing
 from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.danger import in_danger, texted
-from assistant.service.storms.rain_words import asked_again
+from assistant.service.storms.danger_words import asked_again
 from assistant.service.storms.warnings import ask_silent, call_back, give_all_clear
 from assistant.service.texts import Pricing
 from assistant.store import Draft, Given, Progress, Silent, Work
@@ -117,12 +118,17 @@ def _second_texts(
     for each in tallies:
         standing = {each.village.id} if each.stands else set()
         phones = {one.phone for one in silent if _askable(one, standing)}
-        found = texted(in_danger(work, each.village, now)) if phones else ()
+        found = texted(in_danger(work, each.village, now, each.given.danger)) if phones else ()
         for phone in found:
             if phone.phone in phones:
-                says = asked_again(each.village, each.given.ends_at, phone)
+                says = asked_again(each.village, _asked(each.given), phone)
                 segments += pricing.of(says, phone.language).segments
     return segments
+
+
+def _asked(given: Given) -> Standing:
+    span = given.starts_at, given.ends_at
+    return Standing(given.id, given.village_id, *span, danger=given.danger)
 
 
 def _tally(work: Work, sight: Sight, given: Given, now: datetime) -> VillageTally:

@@ -28,9 +28,10 @@ from assistant.service.desk.visits import (
 from assistant.service.house import House
 from assistant.service.letters import Manner, Pen, Posted, Unsent
 from assistant.service.sight import Sight
+from assistant.service.storms.warnings import latest_of_each
 from assistant.service.waiting.before import Before, go_back
 from assistant.service.waiting.picks import Pick, Picked, picked
-from assistant.store import DEAD, PRIVATE, UNREAD, Deed, Given
+from assistant.store import DEAD, PRIVATE, UNREAD, DeskDeed, Given
 from assistant.wording.message import Say
 
 UNDO_FOR = timedelta(minutes=1)
@@ -175,9 +176,9 @@ def _settle(pen: Pen, farmer: Farmer, nursery: Nursery, on: date, before: Before
 
 
 def _cover(pen: Pen, farmer: Farmer, before: Before) -> None:
-    """The beds of a phone are covered: its answer to the warning that stands."""
+    """The beds of a phone are covered: its answer to the warnings that stand."""
     work, village_id = pen.work, farmer.village_id
-    standing = work.warnings.standing(village_id, pen.now)[:1] if village_id else ()
+    standing = latest_of_each(work, village_id, pen.now) if village_id else ()
     for each in standing:  # help that was asked for is told by the visit alone
         if work.warnings.waits_for(each.id, farmer.phone):
             work.warnings.answer(each.id, farmer.phone, "covered", pen.now)
@@ -416,7 +417,7 @@ def _dates(nursery: Nursery, day: date) -> Dates:
 # --- undoing ---------------------------------------------------------------------------------
 
 
-def undoable(house: House, sight: Sight, now: datetime) -> Deed | None:
+def undoable(house: House, sight: Sight, now: datetime) -> DeskDeed | None:
     """What an officer did last, as long as it can be undone."""
     with house.store.look() as work:
         return work.desk.last(sight.officer.id, now - UNDO_FOR)

@@ -17,7 +17,7 @@ from assistant.people import Village
 from assistant.service.calls import UNHEARD_FOR, CallCard, Calls, calls
 from assistant.service.days import local_date
 from assistant.service.house import House
-from assistant.service.morning import Gathering, ToSee, Why
+from assistant.service.morning import Gathering, ToSee, VisitCause
 from assistant.service.sight import Sight
 from assistant.service.storms.rain_drafts import StormLine
 from assistant.service.waiting.storms import (
@@ -36,7 +36,7 @@ DEAD_FOR = timedelta(days=7)
 
 
 @dataclass(frozen=True)
-class Words:
+class UnreadWords:
     """Words that nobody could read; times are local to the village."""
 
     of: Unheeded
@@ -44,7 +44,7 @@ class Words:
 
 
 @dataclass(frozen=True)
-class Lost:
+class UnreachedNumber:
     """A number that texts do not reach; times are local to the village."""
 
     of: DeadNumber
@@ -52,7 +52,7 @@ class Lost:
 
 
 @dataclass(frozen=True)
-class Group:
+class WaitingGroup:
     """Nurseries of one village, or with one reason: the name, what is in it how often, and
     the lines."""
 
@@ -79,10 +79,10 @@ class Waiting:
     withdrawn: tuple[Withdrawn, ...]
     standing: tuple[StormLine, ...]
     rain: tuple[ToSee, ...]
-    words: tuple[Words, ...]
-    dead: tuple[Lost, ...]
+    words: tuple[UnreadWords, ...]
+    dead: tuple[UnreachedNumber, ...]
     to_see: tuple[ToSee, ...]
-    groups: tuple[Group, ...]
+    groups: tuple[WaitingGroup, ...]
     unsure: int
 
     @property
@@ -173,7 +173,7 @@ def waiting_for(
 
 
 def _asks_help(line: ToSee) -> bool:
-    return line.reasons[0].why is Why.RAIN_HELP
+    return line.reasons[0].why is VisitCause.RAIN_HELP
 
 
 def _here(found: tuple[ToDecide, ...], villages: Iterable[Village]) -> tuple[ToDecide, ...]:
@@ -188,18 +188,18 @@ def _back(found: tuple[Withdrawn, ...], villages: Iterable[Village]) -> tuple[Wi
 
 def _words(
     work: Work, house: House, sight: Sight, scope: tuple[int, ...] | None, now: datetime
-) -> tuple[Words, ...]:
+) -> tuple[UnreadWords, ...]:
     return tuple(
-        Words(_local(each, house, sight), sight.village(each.farmer.village_id))
+        UnreadWords(_local(each, house, sight), sight.village(each.farmer.village_id))
         for each in work.desk.unheeded(scope, now - UNREAD_FOR)
     )
 
 
 def _dead(
     work: Work, house: House, sight: Sight, scope: tuple[int, ...] | None, now: datetime
-) -> tuple[Lost, ...]:
+) -> tuple[UnreachedNumber, ...]:
     return tuple(
-        Lost(_local(each, house, sight), sight.village(each.farmer.village_id))
+        UnreachedNumber(_local(each, house, sight), sight.village(each.farmer.village_id))
         for each in work.desk.dead(scope, now - DEAD_FOR)
     )
 
@@ -215,14 +215,14 @@ def _local(each: T, house: House, sight: Sight) -> T:
 # --- nurseries in groups ---------------------------------------------------------------------
 
 
-def _by_village(lines: tuple[ToSee, ...]) -> tuple[Group, ...]:
+def _by_village(lines: tuple[ToSee, ...]) -> tuple[WaitingGroup, ...]:
     """One group a village, by name; what is there is counted by reason."""
     found: dict[Village | None, list[ToSee]] = {}
     for line in lines:
         found.setdefault(line.village, []).append(line)
     ordered = sorted(found.items(), key=lambda pair: (pair[0] is None, _name(pair[0])))
     return tuple(
-        Group(
+        WaitingGroup(
             key=f"village-{village.id if village else 0}",
             name=village.name if village else None,
             parts=_reasons(each),
@@ -232,13 +232,13 @@ def _by_village(lines: tuple[ToSee, ...]) -> tuple[Group, ...]:
     )
 
 
-def _by_reason(lines: tuple[ToSee, ...]) -> tuple[Group, ...]:
+def _by_reason(lines: tuple[ToSee, ...]) -> tuple[WaitingGroup, ...]:
     """One group a reason, the most urgent first; what is there is counted by village."""
     found: dict[object, list[ToSee]] = {}
     for line in lines:
         found.setdefault(_reason(line), []).append(line)
     return tuple(
-        Group(
+        WaitingGroup(
             key=f"reason-{number}",
             name=each[0].reasons[0].kind,
             parts=_villages(each),
@@ -271,14 +271,14 @@ def _name(village: Village | None) -> str:
 
 
 @dataclass(frozen=True)
-class Counts:
+class WaitingCounts:
     """How much waits, but for nurseries; `warnings` are those to decide on or taken back."""
 
     all: int
     warnings: int
 
 
-def counts(house: House, sight: Sight, now: datetime) -> Counts:
+def counts(house: House, sight: Sight, now: datetime) -> WaitingCounts:
     """What stands on the menu of every page: few statements, whatever the number of beds."""
     scope, officer = sight.scope(), sight.officer
     with house.store.look() as work:
@@ -293,4 +293,4 @@ def counts(house: House, sight: Sight, now: datetime) -> Counts:
             + work.desk.rain_help(scope, now, local_date(now, house.zone))
             + len(work.desk.unheeded(scope, now - UNREAD_FOR))
         )
-    return Counts(people + warnings, warnings)
+    return WaitingCounts(people + warnings, warnings)

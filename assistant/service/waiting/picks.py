@@ -43,7 +43,7 @@ class Pick:
 
 
 @dataclass(frozen=True)
-class Refused:
+class RefusedPick:
     """A line for which a deed cannot be done, and why."""
 
     pick: Pick
@@ -55,7 +55,7 @@ class Picked:
     """The lines of a deed, and those that it is not for."""
 
     picks: tuple[Pick, ...]
-    refused: tuple[Refused, ...]
+    refused: tuple[RefusedPick, ...]
 
 
 def picked(pen: Pen, keys: Iterable[str], deed: str) -> Picked:
@@ -64,7 +64,7 @@ def picked(pen: Pen, keys: Iterable[str], deed: str) -> Picked:
     refused = {pick.key: why for pick in picks if (why := _why_not(pick, deed)) is not None}
     return Picked(
         tuple(pick for pick in picks if pick.key not in refused),
-        tuple(Refused(pick, refused[pick.key]) for pick in picks if pick.key in refused),
+        tuple(RefusedPick(pick, refused[pick.key]) for pick in picks if pick.key in refused),
     )
 
 

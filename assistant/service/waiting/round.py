@@ -19,6 +19,8 @@ from assistant.service.waiting.page import Waiting, waiting_for
 from assistant.wording.message import Say
 
 LONGEST_KEY = 40
+UNFOLDED = 20  # people
+MOST = 300  # people of a round that nobody chose the villages of
 
 
 @dataclass(frozen=True)
@@ -55,14 +57,21 @@ class Round:
     choices: tuple[tuple[Village, int], ...]
     chosen: frozenset[int]
 
+    @property
+    def unfolded(self) -> bool:
+        """Whether all of it stands open: one village, or few people."""
+        return len(self.legs) == 1 or sum(len(leg.stops) for leg in self.legs) <= UNFOLDED
+
 
 def my_round(house: House, sight: Sight, village_ids: Collection[int], now: datetime) -> Round:
     """The round through some villages; where none is chosen, through all that somebody waits
-    in."""
+    in, unless those are more people than anybody sees in a day."""
     model = waiting_for(house, sight, now)
     found = {village.id: _in(model, village) for village in sight.villages}
     wanted = {each for each in village_ids if each in found}
-    chosen = wanted or {each for each, keys in found.items() if keys}
+    chosen = wanted or {each for each, count in found.items() if count}
+    if not wanted and sum(found.values()) > MOST:
+        chosen = set()
     last = _last_words(house, model)
     legs = tuple(
         Leg(village, tuple(_stops(model, village, last)))

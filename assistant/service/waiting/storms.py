@@ -1,15 +1,18 @@
 """What waits of rain warnings: drafts to decide on, one line a storm, and warnings that the
 weather service no longer backs."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cache
 
 from assistant.alerts.judging import spoken
 from assistant.people import Village
 from assistant.service.sight import Sight
 from assistant.service.storms.rain_drafts import DraftLine, StormLine, storms, waiting
 from assistant.store import Decision, KeptAlert, Work
+
+Alerts = Callable[[int], KeptAlert | None]
 
 
 @dataclass(frozen=True)
@@ -34,12 +37,11 @@ class Withdrawn:
 
 
 def to_decide(work: Work, sight: Sight, now: datetime) -> tuple[ToDecide, ...]:
-    """Open drafts in sight, the next storm first; those of the same villages and hours are
-    one."""
+    """Open drafts in sight, the next storm first; those of the same danger, villages and
+    hours are one."""
     by_storm: dict[object, list[DraftLine]] = {}
     for line in waiting(work, sight, now):
-        key = (line.villages, line.starts_at, line.ends_at)
-        by_storm.setdefault(key, []).append(line)
+        by_storm.setdefault(line.storm, []).append(line)
     return tuple(_storm(work, sight, lines) for lines in by_storm.values())
 
 
@@ -57,30 +59,34 @@ def withdrawn(work: Work, sight: Sight, now: datetime) -> tuple[Withdrawn, ...]:
     """Warnings that stand in sight and that the latest message of their alert no longer
     backs."""
     found: dict[tuple[int, int], list[Village]] = {}
-    for alert, draft_id, village_id in _standing(work, sight, now):
-        latest = _latest(work, alert)
+    alerts = cache(work.alerts.get)  # a warning is of many villages, and this is on every page
+    for alert, draft_id, village_id in _standing(work, alerts, sight, now):
+        latest = _latest(alerts, alert)
         village = sight.village(village_id)
         if latest.id != alert.id and village and village_id not in latest.village_ids:
             found.setdefault((latest.id, draft_id), []).append(village)
     return tuple(Withdrawn(*key, tuple(villages)) for key, villages in found.items())
 
 
-def _standing(work: Work, sight: Sight, now: datetime) -> Iterator[tuple[KeptAlert, int, int]]:
+def _standing(
+    work: Work, alerts: Alerts, sight: Sight, now: datetime
+) -> Iterator[tuple[KeptAlert, int, int]]:
     """Alert, draft and village of each warning that stands and came from an alert."""
+    drafts = cache(work.drafts.get)
     for given in work.drafts.given(sight.village_ids, ends_after=now):
-        draft = work.drafts.get(given.draft_id) if given.stands(now) else None
+        draft = drafts(given.draft_id) if given.stands(now) else None
         if draft is None or draft.alert_id is None or draft.decision is not Decision.SENT:
             continue
-        alert = work.alerts.get(draft.alert_id)
+        alert = alerts(draft.alert_id)
         if alert is not None and alert.replaced_by is not None:
             yield alert, draft.id, given.village_id
 
 
-def _latest(work: Work, alert: KeptAlert) -> KeptAlert:
+def _latest(alerts: Alerts, alert: KeptAlert) -> KeptAlert:
     seen = {alert.id}
     while alert.replaced_by is not None and alert.replaced_by not in seen:
         seen.add(alert.replaced_by)
-        later = work.alerts.get(alert.replaced_by)
+        later = alerts(alert.replaced_by)
         if later is None:
             break
         alert = later

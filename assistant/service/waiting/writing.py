@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.people import Farmer
 from assistant.service.alarm_kinds import CLIMBS
-from assistant.service.desk.nursery_page import Message, last_messages
+from assistant.service.desk.nursery_page import ShownMessage, last_messages
 from assistant.service.house import House
 from assistant.service.letters import Pen
 from assistant.service.sight import Sight
@@ -68,7 +68,7 @@ class Beside:
     """What stands beside the field for one farmer: the last messages, what the quiet hours do
     to an answer now, and whether theirs is urgent."""
 
-    messages: tuple[Message, ...]
+    messages: tuple[ShownMessage, ...]
     hush: Hush | None
     urgent: bool
 

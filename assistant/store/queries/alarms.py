@@ -7,12 +7,12 @@ from sqlalchemy import and_, bindparam, select, update
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import table_of
 from assistant.store.queries.seen_calls import call_of
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow, OfficerRow
 from assistant.store.tables_alarms import AlarmRow, AlarmToldRow
-from assistant.store.values_alarms import Alarm, AlarmTold, Course
+from assistant.store.values_alarms import Alarm, AlarmCourse, AlarmTold
 
 
 class Alarms:
@@ -108,13 +108,15 @@ class Alarms:
         first = found.first()
         return _alarm(*first) if first else None
 
-    def courses(self, call_ids: Collection[int]) -> dict[int, Course]:
+    def courses(self, call_ids: Collection[int]) -> dict[int, AlarmCourse]:
         """How far the alarms among these calls have come, by call."""
         told = self.told(call_ids)
         wanted = select(AlarmRow).where(AlarmRow.call_id.in_(call_ids))
         return {
             row.call_id: rows.value(
-                Course, row, told=tuple(each for each in told if each.call_id == row.call_id)
+                AlarmCourse,
+                row,
+                told=tuple(each for each in told if each.call_id == row.call_id),
             )
             for row in self._session.scalars(wanted)
         }
@@ -139,6 +141,6 @@ _DUE = (
     select(_A.c.call_id, _F.c.phone)
     .join(_C, _C.c.id == _A.c.call_id)
     .join(_F, _F.c.id == _C.c.farmer_id)
-    .where(_A.c.next_at <= bindparam("now", type_=Moment), _C.c.handled_at.is_(None))
+    .where(_A.c.next_at <= bindparam("now", type_=UtcMoment), _C.c.handled_at.is_(None))
     .order_by(_A.c.next_at, _A.c.call_id)
 )

@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 from assistant.store import rows
 from assistant.store.inserts import insert_missing
 from assistant.store.tables_alerts import AlertSourceRow
-from assistant.store.values_alerts import Looked
+from assistant.store.values_alerts import SourceLook
 
 _ROW = AlertSourceRow
 
@@ -17,7 +17,7 @@ class AlertSources:
     def __init__(self, session: Session) -> None:
         self._session = session
 
-    def take(self, name: str, now: datetime, every: timedelta) -> Looked | None:
+    def take(self, name: str, now: datetime, every: timedelta) -> SourceLook | None:
         """The last look at a source, where it is time for another; then it is ours to do."""
         new = {"name": name, "etag": "", "modified": "", "trouble": ""}
         insert_missing(self._session, _ROW, [new], [_ROW.name])
@@ -29,9 +29,9 @@ class AlertSources:
             .returning(_ROW)
             .execution_options(synchronize_session=False)
         ).one_or_none()
-        return rows.value(Looked, taken) if taken else None
+        return rows.value(SourceLook, taken) if taken else None
 
-    def looked(self, how: Looked) -> None:
+    def looked(self, how: SourceLook) -> None:
         """Keeps how a look went."""
         self._session.execute(
             update(_ROW)
@@ -41,7 +41,7 @@ class AlertSources:
             )
         )
 
-    def all(self) -> tuple[Looked, ...]:
+    def all(self) -> tuple[SourceLook, ...]:
         """All sources that were ever looked at, by name."""
         found = self._session.scalars(select(_ROW).order_by(_ROW.name))
-        return tuple(rows.value(Looked, row) for row in found)
+        return tuple(rows.value(SourceLook, row) for row in found)

@@ -7,9 +7,9 @@ from datetime import datetime
 from sqlalchemy import ColumnElement, Select, delete, func, select, update
 from sqlalchemy.orm import Session
 
-from assistant.alerts import Place, Reference
+from assistant.alerts import Reference, VillagePlace
 from assistant.alerts.places import as_code
-from assistant.alerts.values import Geocode, Kind, Point, Scope, Status
+from assistant.alerts.values import Geocode, MessageType, Point, Scope, Status
 from assistant.store import rows
 from assistant.store.tables import VillageRow
 from assistant.store.tables_alerts import (
@@ -18,7 +18,7 @@ from assistant.store.tables_alerts import (
     AlertVillageRow,
     VillageGeocodeRow,
 )
-from assistant.store.values_alerts import Became, KeptAlert, Told
+from assistant.store.values_alerts import AlertWords, Became, KeptAlert
 
 # What an alert may have come to without a warning, a draft, or a fault to look into.
 NOTHING = frozenset(
@@ -91,7 +91,7 @@ class Alerts:
             _id()
             .join(AlertReferenceRow, AlertReferenceRow.alert_id == AlertRow.id)
             .where(*_named(AlertReferenceRow, key))
-            .where(AlertRow.kind.in_([Kind.UPDATE, Kind.CANCEL]))
+            .where(AlertRow.kind.in_([MessageType.UPDATE, MessageType.CANCEL]))
             .where(AlertRow.status == Status.ACTUAL, AlertRow.scope == Scope.PUBLIC)
             .order_by(AlertRow.sent.desc(), AlertRow.id.desc())
         )
@@ -196,7 +196,7 @@ class Alerts:
             rows.value(
                 KeptAlert,
                 row,
-                told=tuple(Told(**told) for told in row.told),
+                told=tuple(AlertWords(**told) for told in row.told),
                 village_ids=tuple(inside.get(row.id, ())),
             )
             for row in found
@@ -204,7 +204,7 @@ class Alerts:
 
     # --- where villages are ------------------------------------------------------------------
 
-    def places(self) -> dict[int, Place]:
+    def places(self) -> dict[int, VillagePlace]:
         """All villages as alerts see them, by their ids."""
         codes = self.geocodes()
         village = VillageRow
@@ -212,7 +212,7 @@ class Alerts:
             select(village.id, village.latitude, village.longitude).order_by(village.id)
         )
         return {
-            key: Place(
+            key: VillagePlace(
                 Point(latitude, longitude)
                 if latitude is not None and longitude is not None
                 else None,

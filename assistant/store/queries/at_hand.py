@@ -23,7 +23,7 @@ from assistant.agronomy.growth.warmth import Warmth
 from assistant.dialogue.values import Standing
 from assistant.people import Farmer
 from assistant.store import memo
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import table_of
 from assistant.store.tables import (
     CallRow,
@@ -72,6 +72,7 @@ class AtHands:
             talk=Talk(row.session, row.talked_at) if row.talked_at is not None else None,
             warning=_standing(row),
             warned=bool(row.warned),
+            dangers=frozenset((row.dangers or "").split(",")) - {""},
             warmth=None if row.mean_c is None else Warmth(row.warm_on, row.mean_c),
             told_first=None if row.near_id is None else (row.near_name, row.near_phone),
             unread=row.unread,
@@ -92,7 +93,8 @@ class AtHands:
 def _standing(row: Row[Any]) -> Standing | None:
     if row.warning_id is None:
         return None
-    return Standing(row.warning_id, row.village_id, row.starts_at, row.ends_at, row.answer)
+    hours = row.starts_at, row.ends_at
+    return Standing(row.warning_id, row.village_id, *hours, row.answer, row.danger)
 
 
 _F, _T, _W, _WP = map(table_of, (FarmerRow, TalkRow, WarningRow, WarningPhoneRow))
@@ -114,14 +116,34 @@ def _first(*terms: ColumnElement[bool], serves: bool = False) -> ScalarSelect[in
 
 
 def _statement() -> Select[Any]:
-    now, since = (bindparam(name, type_=Moment) for name in ("now", "unread_since"))
+    now, since = (bindparam(name, type_=UtcMoment) for name in ("now", "unread_since"))
     later, warmer = _W.alias("later"), _WARM.alias("warmer")
-    warning = (
+    stands = (
+        later.c.village_id == _F.c.village_id,
+        later.c.cleared_at.is_(None),
+        later.c.ends_at > now,
+    )
+    told, newer = _WP.alias("told"), _W.alias("newer")
+    overtaken = exists().where(
+        newer.c.village_id == later.c.village_id,
+        newer.c.danger == later.c.danger,
+        newer.c.cleared_at.is_(None),
+        newer.c.ends_at > now,
+        newer.c.id > later.c.id,
+    )
+    is_told = and_(told.c.warning_id == later.c.id, told.c.phone == _F.c.phone)
+    warning = (  # of several dangers one that this phone was told of
         select(later.c.id)
-        .where(later.c.village_id == _F.c.village_id, later.c.cleared_at.is_(None))
-        .where(later.c.ends_at > now)
-        .order_by(later.c.issued_at.desc(), later.c.id.desc())
+        .select_from(later.outerjoin(told, is_told))
+        .where(*stands, ~overtaken.correlate(later))
+        .order_by(told.c.phone.is_(None), later.c.issued_at.desc(), later.c.id.desc())
         .limit(1)
+        .correlate(_F)
+        .scalar_subquery()
+    )
+    dangers = (
+        select(func.aggregate_strings(later.c.danger, ","))
+        .where(*stands)
         .correlate(_F)
         .scalar_subquery()
     )
@@ -156,6 +178,8 @@ def _statement() -> Select[Any]:
         _W.c.id.label("warning_id"),
         _W.c.starts_at,
         _W.c.ends_at,
+        _W.c.danger,
+        dangers.label("dangers"),
         _WP.c.phone.is_not(None).label("warned"),
         _WP.c.answer,
         _WARM.c.day.label("warm_on"),

@@ -9,7 +9,7 @@ from sqlalchemy.orm import Session
 from assistant.people import ending
 from assistant.store.tables import FarmerRow, NurseryRow, OfficerRow, VillageRow
 from assistant.store.tables_officers import AuditRow
-from assistant.store.values import Done
+from assistant.store.values import TrailEntry
 
 
 class Audit:
@@ -59,7 +59,7 @@ class Audit:
         village_id: int | None = None,
         acts: Collection[str] = (),
         without: Collection[str] = (),
-    ) -> tuple[Done, ...]:
+    ) -> tuple[TrailEntry, ...]:
         """What was done last, the latest first, of those that match all that is given and are
         none of `without`."""
         terms = {
@@ -92,8 +92,8 @@ def _done(
     farmer: FarmerRow | None,
     label: str | None,
     village: str | None,
-) -> Done:
-    return Done(
+) -> TrailEntry:
+    return TrailEntry(
         id=row.id,
         at=row.at,
         officer=officer,

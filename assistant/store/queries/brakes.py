@@ -9,7 +9,7 @@ from sqlalchemy.orm import Session
 
 from assistant.dialogue.values import Kind
 from assistant.store import rows
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import OutboxRow
@@ -54,7 +54,7 @@ _STANDING = (
     select(_B)
     .where(
         _B.c.let_go_at.is_(None),
-        or_(_B.c.until.is_(None), _B.c.until > bindparam("now", type_=Moment)),
+        or_(_B.c.until.is_(None), _B.c.until > bindparam("now", type_=UtcMoment)),
     )
     .order_by(_B.c.id)
 )
@@ -74,7 +74,7 @@ _SPEND_V = (
 _O = table_of(OutboxRow)
 _STRANGERS = select(func.count()).where(
     _O.c.village_id.is_(None),
-    _O.c.due_at > bindparam("since", type_=Moment),  # an answer is due when it is written
+    _O.c.due_at > bindparam("since", type_=UtcMoment),  # an answer is due when it is written
     _O.c.kind == Kind.REPLY,
     _O.c.lane != Lane.DANGER,
 )

@@ -22,7 +22,7 @@ _LOST = (TextState.FAILED, TextState.EXPIRED, TextState.WITHDRAWN)
 _UNREAD = insert(table_of(UnreadRow))
 
 
-class Calls:
+class CallQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 
@@ -50,6 +50,33 @@ class Calls:
             .order_by(CallRow.at, CallRow.id)
         )
         return tuple(call_of(*found) for found in self._session.execute(wanted))
+
+    def closed(
+        self,
+        since: datetime,
+        village_ids: Collection[int] | None = None,
+        officer: Officer | None = None,
+        *,
+        by: int | None = None,
+        most: int = 200,
+    ) -> tuple[tuple[Call, datetime], ...]:
+        """Calls that were seen to since a time, and when, the latest first; `by`: by this
+        officer alone; village_ids and officer as for `open`."""
+        wanted = (
+            select(CallRow, FarmerRow, NurseryRow)
+            .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
+            .outerjoin(NurseryRow, NurseryRow.id == CallRow.nursery_id)
+            .where(CallRow.handled_at >= since, *in_sight(village_ids, officer))
+            .order_by(CallRow.handled_at.desc(), CallRow.id.desc())
+            .limit(most)
+        )
+        if by is not None:
+            wanted = wanted.where(CallRow.handled_by == by)
+        return tuple(
+            (call_of(call, farmer, nursery), call.handled_at)
+            for call, farmer, nursery in self._session.execute(wanted)
+            if call.handled_at is not None
+        )
 
     def answered(self, since: datetime) -> tuple[tuple[int | None, datetime, datetime], ...]:
         """Of the calls that came since then and were seen to: by whom, when they came, and when

@@ -1,4 +1,5 @@
-"""Which beds rain would harm, as lean rows: a storm may be over thousands of them."""
+"""Which beds a danger would harm; by their sowing days as lean rows, since a storm may be over
+thousands of them."""
 
 from collections.abc import Collection
 from datetime import date
@@ -7,6 +8,8 @@ from typing import Any
 from sqlalchemy import and_, func, select
 from sqlalchemy.orm import Session
 
+from assistant.agronomy.nursery import Nursery
+from assistant.store import rows
 from assistant.store.queries.nurseries import not_held, sown_between
 from assistant.store.tables import FarmerRow, NurseryRow
 from assistant.store.values_warnings import BedInDanger
@@ -43,6 +46,21 @@ class Danger:
         )
         return tuple(_bed(row, sown_until) for row in self._session.execute(wanted))
 
+    def nurseries(
+        self, village_id: int, sown_from: date, sown_until: date
+    ) -> tuple[tuple[BedInDanger, Nursery], ...]:
+        """The same with their nurseries, which are not planted yet."""
+        wanted = (
+            select(FarmerRow, NurseryRow)
+            .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
+            .where(FarmerRow.village_id == village_id, NurseryRow.closed.is_(False))
+            .where(NurseryRow.transplanted_on.is_(None))
+            .where(sown_between(sown_from, sown_until), not_held())
+            .order_by(FarmerRow.phone, NurseryRow.id)
+        )
+        found = rows.sound(self._session.execute(wanted))
+        return tuple((_of(farmer, nursery), nursery) for (farmer, _), nursery in found)
+
     def counts(
         self, village_ids: Collection[int], sown_from: date, sown_until: date
     ) -> dict[int, int]:
@@ -56,6 +74,19 @@ class Danger:
         )
         found = self._session.execute(wanted)
         return {village_id: count for village_id, count in found if village_id is not None}
+
+
+def _of(farmer: FarmerRow, nursery: Nursery) -> BedInDanger:
+    return BedInDanger(
+        farmer_id=farmer.id,
+        phone=farmer.phone,
+        farmer=farmer.name,
+        language=farmer.language,
+        may_be_texted=farmer.stopped_at is None and farmer.consent_at is not None,
+        called=nursery.called,
+        sow_date=nursery.sow_date,
+        sown=nursery.sown,
+    )
 
 
 def _bed(row: Any, sown_until: date) -> BedInDanger:

@@ -10,7 +10,7 @@ from sqlalchemy.orm import Session
 from assistant.store.core import table_of
 from assistant.store.queries.spans import Span, in_villages
 from assistant.store.tables_counts import CountedDayRow, DayCountRow
-from assistant.store.values_books import Counted, HeardCounts, TextCounts
+from assistant.store.values_books import HeardCounts, MonthCounts, TextCounts
 
 _NUMBERS = ("waiting", "accepted", "delivered", "failed", "expired", "withdrawn", "segments",
             "texts", "sessions", "rings")  # fmt: skip
@@ -29,7 +29,7 @@ class DayCounts:
         last: date | None = self._session.scalar(_LAST)
         return last
 
-    def keep(self, day: date, counts: Iterable[Counted]) -> bool:
+    def keep(self, day: date, counts: Iterable[MonthCounts]) -> bool:
         """Keeps a day; False where another worker kept it a moment ago."""
         try:
             with self._session.begin_nested():
@@ -41,7 +41,7 @@ class DayCounts:
             self._session.execute(_COUNTS, rows)
         return True
 
-    def by_month(self, start: date, end: date, span: Span) -> tuple[Counted, ...]:
+    def by_month(self, start: date, end: date, span: Span) -> tuple[MonthCounts, ...]:
         """The days from `start` on, before `end`, by village and month; `span` says which
         villages."""
         year, month = (extract(part, DayCountRow.day) for part in ("year", "month"))
@@ -60,12 +60,12 @@ class DayCounts:
         )
 
 
-def _counted(village_id: int | None, month: date, numbers: list[int]) -> Counted:
+def _counted(village_id: int | None, month: date, numbers: list[int]) -> MonthCounts:
     sent, heard = numbers[:_SENT], numbers[_SENT:]
-    return Counted(month, TextCounts(village_id, *sent), HeardCounts(village_id, *heard))
+    return MonthCounts(month, TextCounts(village_id, *sent), HeardCounts(village_id, *heard))
 
 
-def _columns(each: Counted) -> dict[str, object]:
+def _columns(each: MonthCounts) -> dict[str, object]:
     sent = {name: getattr(each.sent, name) for name in _NUMBERS[:_SENT]}
     heard = {name: getattr(each.heard, name) for name in _NUMBERS[_SENT:]}
     return {"village_id": each.sent.village_id, **sent, **heard}

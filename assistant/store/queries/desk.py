@@ -5,10 +5,11 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, delete, exists, false, func, select, update
+from sqlalchemy import ColumnElement, and_, delete, exists, false, func, or_, select, update
 from sqlalchemy.orm import Session, aliased
 
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.channel import Channel
 from assistant.people import Farmer
 from assistant.store import rows
@@ -32,7 +33,7 @@ Scope = Collection[int] | None
 """Ids of villages; None is everybody, also farmers of no village."""
 
 UNREAD, DEAD = "unread", "dead"  # kinds of marks
-_IN_RAIN = ("rain", "flood", "ring_rain")  # what calls for help in the rain are about
+_IN_RAIN = ("rain", "warned", "flood", "ring_rain")  # what calls for help in the rain are about
 LEAST_LOST = 2  # texts; one may be a hiccup of the operator
 
 
@@ -60,7 +61,7 @@ class DeadNumber:
 
 
 @dataclass(frozen=True)
-class Deed:
+class DeskDeed:
     """What an officer did from the list."""
 
     id: int
@@ -72,7 +73,7 @@ class Deed:
     undone_at: datetime | None
 
 
-class Desk:
+class DeskQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 
@@ -155,7 +156,8 @@ class Desk:
             .join(WarningRow, WarningRow.id == WarningPhoneRow.warning_id)
             .where(WarningRow.cleared_at.is_(None), WarningRow.ends_at > now)
             .where(WarningPhoneRow.answer == "help", *_within(scope))
-            .where(NurseryRow.closed.is_(False), sown_between(young, today), ~called, ~visited)
+            .where(NurseryRow.closed.is_(False), ~called, ~visited)
+            .where(or_(WarningRow.danger != RAIN, sown_between(young, today)))
         )
         return self._session.scalar(wanted) or 0
 
@@ -211,7 +213,7 @@ class Desk:
         self._session.flush()
         return row.id
 
-    def last(self, officer_id: int, since: datetime) -> Deed | None:
+    def last(self, officer_id: int, since: datetime) -> DeskDeed | None:
         """What an officer did last, where that was since a time and is not undone."""
         wanted = (
             select(DeedRow)
@@ -220,11 +222,11 @@ class Desk:
             .limit(1)
         )
         row = self._session.scalar(wanted)
-        return rows.value(Deed, row) if row and row.undone_at is None else None
+        return rows.value(DeskDeed, row) if row and row.undone_at is None else None
 
     def undo(
         self, deed_id: int, officer_id: int, since: datetime, now: datetime
-    ) -> Deed | None:
+    ) -> DeskDeed | None:
         """Marks a deed of an officer as undone; None where it is another's, too old or undone
         already, also a moment ago."""
         last = select(func.max(DeedRow.id)).where(DeedRow.officer_id == officer_id)
@@ -240,7 +242,7 @@ class Desk:
             .returning(DeedRow)
             .execution_options(synchronize_session=False, populate_existing=True)
         ).one_or_none()
-        return rows.value(Deed, undone) if undone else None
+        return rows.value(DeskDeed, undone) if undone else None
 
 
 def _within(scope: Scope) -> list[ColumnElement[bool]]:

@@ -1,4 +1,4 @@
-"""Drafts of rain warnings: made, decided once, and the warnings they became."""
+"""Drafts of warnings: made, decided once, and the warnings they became."""
 
 from collections.abc import Collection, Iterable
 from dataclasses import fields

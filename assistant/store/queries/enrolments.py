@@ -10,7 +10,7 @@ from sqlalchemy.orm import Session
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.store import rows
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import table_of
 from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.queries.nurseries import columns_of
@@ -24,7 +24,7 @@ from assistant.store.tables import (
 )
 from assistant.store.tables_alarms import AlarmRow
 from assistant.store.tables_people import EnrolmentRow
-from assistant.store.values_people import Enrolment, Listed, NewFarmer
+from assistant.store.values_people import Enrolment, NewFarmer, RollFarmer
 
 _AT_ONCE = 500  # values in one question; both databases take far more
 _BEDS = "beds"  # the one key of `wishes`, a table of JSON
@@ -120,9 +120,9 @@ class Enrolments:
             held = "LOCK TABLE farmer, nursery, enrolment IN SHARE ROW EXCLUSIVE MODE"
             self._session.execute(text(held))
 
-    def listed(self, phones: Collection[str]) -> dict[str, Listed]:
+    def listed(self, phones: Collection[str]) -> dict[str, RollFarmer]:
         """Those of these numbers that are on the roll."""
-        found: dict[str, Listed] = {}
+        found: dict[str, RollFarmer] = {}
         for some in _portions(phones):
             wanted = (
                 select(FarmerRow, EnrolmentRow)
@@ -130,7 +130,7 @@ class Enrolments:
                 .where(FarmerRow.phone.in_(some), IS_ENROLLED)
             )
             for farmer, row in self._session.execute(wanted):
-                found[farmer.phone] = Listed(
+                found[farmer.phone] = RollFarmer(
                     rows.farmer(farmer), _enrolment(row) if row else None
                 )
         return found
@@ -234,7 +234,7 @@ _TO_ASK_AGAIN = (
     select(_F.c.phone)
     .join(_E, _E.c.farmer_id == _F.c.id)
     .where(_E.c.answer.is_(None), _E.c.asked == 1)
-    .where(_E.c.asked_at <= bindparam("asked_until", type_=Moment))
+    .where(_E.c.asked_at <= bindparam("asked_until", type_=UtcMoment))
     .where(_F.c.consent_at.is_(None), _F.c.stopped_at.is_(None))
     .order_by(_F.c.phone)
 )

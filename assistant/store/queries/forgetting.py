@@ -26,6 +26,7 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import Session
 
+from assistant.store import memo
 from assistant.store.queries.enrolments import Enrolments
 from assistant.store.tables import Base, IncomingRow, NurseryRow, OfficerRow, OutboxRow
 from assistant.store.tables_people import PastPhoneRow
@@ -72,6 +73,7 @@ NAMING: Mapping[str, Mapping[str, object]] = {
     "desk_deed": {"before": {}},
     "incoming": {"text": "", "answer_text": None},
     "line": {"said": "", "held_why": ""},
+    "office_question": {"ways": [], "answer": ""},  # then it is used no more
     "outbox": {"text": ""},
     "part": {"detail": ""},
     "set_aside": {"why": ""},
@@ -91,7 +93,8 @@ OF_NOBODY = frozenset(
     officer.name officer.code_hash officer.language officer.password_hash
     officer.totp_salt officer.next_code_hash part.line part.part part.message_id part.fate
     pulse.part trail_seal.digest village.name village.zone village.practices
-    village.climate village.emergency village.health_post village.vet
+    village.climate village.emergency village.health_post village.vet village.units
+    warning.danger warning_draft.danger
     alert_reference.sender alert_reference.identifier brake.what brake.which
     broadcast.words broadcast.village_ids broadcast.stage broadcast.practice
     calendar_day.names desk_deed.kind desk_note.key erasure.phone incoming.gateway_id
@@ -100,6 +103,7 @@ OF_NOBODY = frozenset(
     web_session.browser agreement.channel agreement.language agreement.words audit.act
     audit.detail_digest call_for_help.about outbox.message_id outbox.encoding outbox.line
     officer_text.message_id alarm_told.message_id setting.name setting.value
+    office_question.language question_count.code
     """.split()
 )
 # A list that an office sent in cannot be searched: whoever sends one in keeps it a week.
@@ -109,7 +113,7 @@ BARE = {"farmer": ("phone", "name", "language")}
 
 
 @dataclass(frozen=True)
-class Person:
+class ForgottenPerson:
     """Whom to look for: the row, the number, the name as notices have it."""
 
     farmer_id: int
@@ -123,7 +127,7 @@ class Forgetting:
     def __init__(self, session: Session) -> None:
         self._session = session
 
-    def person(self, who: Person, now: datetime) -> None:
+    def person(self, who: ForgottenPerson, now: datetime) -> None:
         """Takes away number, name, words and nurseries; earlier numbers, as long as they were
         theirs, too."""
         past = select(PastPhoneRow).where(PastPhoneRow.farmer_id == who.farmer_id)
@@ -191,6 +195,7 @@ class Forgetting:
             table = _table(name)
             named = [_holds(table, column, said) for column in empty]
             self._session.execute(update(table).where(or_(*named)).values(**empty))
+        memo.shelved_changed(self._session)  # an office's question may have named them
 
     def _lists(self) -> None:
         table = _table("office_list")
@@ -207,7 +212,7 @@ class _Said:
     names: tuple[str, ...]
 
 
-def _said(who: Person) -> _Said:
+def _said(who: ForgottenPerson) -> _Said:
     digits = who.phone[-9:] if who.phone.startswith("+") and len(who.phone) > 9 else who.phone
     name = (who.name or "")[:LONGEST_NAME].strip()
     return _Said((who.phone, digits), (name,) if len(name) >= LEAST_NAME else ())
@@ -219,6 +224,8 @@ def _holds(table: Table, column: str, said: _Said) -> ColumnElement[bool]:
     number = _any(table, column, said.phones)
     if not said.names:
         return number
+    if table.name == "office_question":
+        return number  # of a shop or an office, and in use
     named = _any(table, column, said.names)
     if table.name == "audit":
         named = and_(named, table.c.farmer_id.is_not(None))

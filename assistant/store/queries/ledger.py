@@ -25,14 +25,14 @@ from sqlalchemy.orm import Session
 
 from assistant.channel import Channel, Step
 from assistant.store import rows
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import table_of
 from assistant.store.queries.day_counts import DayCounts
 from assistant.store.queries.spans import Span as Span
 from assistant.store.queries.spans import in_villages, one_of
 from assistant.store.tables import FarmerRow, IncomingRow, OutboxRow, UnreadRow, VillageRow
 from assistant.store.values import TextState, Unread
-from assistant.store.values_books import HeardCounts, HeardLine, Lost, SentLine, TextCounts
+from assistant.store.values_books import HeardCounts, HeardLine, LostTexts, SentLine, TextCounts
 
 _LOST = (TextState.FAILED, TextState.EXPIRED)
 
@@ -64,7 +64,7 @@ class Ledger:
         if span.everybody:
             yield from self._session.execute(by.nobody, within)
 
-    def lost(self, span: Span) -> tuple[Lost, ...]:
+    def lost(self, span: Span) -> tuple[LostTexts, ...]:
         """What failed or came too late, by village and the operator's words."""
         taken = OutboxRow.accepted_at.is_not(None)
         what = (OutboxRow.village_id, OutboxRow.state, taken, OutboxRow.detail)
@@ -75,7 +75,7 @@ class Ledger:
             .where(in_villages(OutboxRow.village_id, span))
             .group_by(*what)
         )
-        return tuple(Lost(*row) for row in self._session.execute(wanted))
+        return tuple(LostTexts(*row) for row in self._session.execute(wanted))
 
     def since(self) -> datetime | None:
         """When the first text was written."""
@@ -193,7 +193,7 @@ class _By(NamedTuple):
 def _by_village(village: Any, moment: Any, counts: tuple[ColumnElement[int], ...]) -> _By:
     """Village by village, so that each reads its own stretch of the index and nothing is
     sorted; what is of no village apart."""
-    start, end = (bindparam(name, type_=Moment) for name in ("start", "end"))
+    start, end = (bindparam(name, type_=UtcMoment) for name in ("start", "end"))
     within = and_(moment >= start, moment < end)
     wanted = _V.c.id.in_(bindparam("villages", expanding=True))
     kept = select(_V.c.id).where(wanted).subquery()

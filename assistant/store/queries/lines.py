@@ -5,10 +5,11 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from sqlalchemy import and_, delete, func, insert, or_, select, update
+from sqlalchemy import ColumnElement, and_, delete, func, insert, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.channel import Fate, Receipt
+from assistant.dialogue.values import Kind
 from assistant.store.core import table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import OutboxRow
@@ -20,7 +21,21 @@ TURNS = "turns of {}"
 _ADD_PART = insert(table_of(PartRow))
 RECEIPT_FIRST = timedelta(hours=1)  # how long before its hand-over a receipt may have come
 UNTOLD_AFTER = timedelta(hours=1)
+LONGEST_WAIT = timedelta(minutes=16)  # between two tries, and a little
+# Good enough in the morning, where they are not urgent; a prompt ends with its day, an answer
+# was asked for.
+NEVER_AT_NIGHT = frozenset({Kind.NOTICE, Kind.LETTER, Kind.CONSENT})
+CLOCKS_APART = timedelta(seconds=30)
 PARTS_LAST = timedelta(days=8)  # an operator tries for three days at most; receipts come late
+
+
+def _too_long(now: datetime) -> tuple[ColumnElement[bool], ...]:
+    tried = and_(OutboxRow.attempts > 0, OutboxRow.kind.not_in(NEVER_AT_NIGHT))
+    return (
+        OutboxRow.state == TextState.WAITING,
+        OutboxRow.due_at > now + LONGEST_WAIT,
+        or_(OutboxRow.waits_since.is_not(None), tried),
+    )
 
 
 @dataclass(frozen=True)
@@ -48,7 +63,7 @@ class Fared:
     lost: tuple[tuple[str, int], ...] = ()
 
 
-class Lines:
+class LineQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 
@@ -87,6 +102,32 @@ class Lines:
             waits_since=func.coalesce(OutboxRow.waits_since, OutboxRow.due_at),
             detail=why or OutboxRow.detail,
         )
+
+    def stay(self, message_ids: Collection[str], why: str) -> None:
+        """Claimed texts that met a line which is away or busy: they wait in their places, and
+        it counts as no try."""
+        self._wait(
+            message_ids,
+            waits_since=func.coalesce(OutboxRow.waits_since, OutboxRow.due_at),
+            detail=why,
+        )
+
+    def waits_too_long(self, now: datetime) -> bool:
+        """Whether a text is to wait for longer than any pause or try lasts, which a clock that
+        was wrong made of it."""
+        wanted = select(OutboxRow.id).where(*_too_long(now)).limit(1)
+        return self._session.scalar(wanted) is not None
+
+    def let_leave(self, now: datetime) -> int:
+        """Lets those texts leave; how many they were."""
+        freed = self._session.scalars(
+            update(OutboxRow)
+            .where(*_too_long(now))
+            .values(due_at=now)
+            .returning(OutboxRow.id)
+            .execution_options(synchronize_session=False)
+        )
+        return len(freed.all())
 
     def doubt(self, message_ids: Collection[str], now: datetime) -> None:
         """These texts may have left, though nobody said so: phones may show them."""
@@ -250,11 +291,13 @@ class Lines:
     # --- whose the connections are -----------------------------------------------------------
 
     def own(self, owner: str, now: datetime, until: datetime) -> bool:
-        """Takes the connections for a process, or keeps them; False where another has them."""
+        """Takes the connections for a process, or keeps them; False where another has them. A
+        time far ahead was kept while a clock was wrong."""
         first = [{"name": CONNECTIONS, "owner": owner, "until": until}]
         if insert_missing(self._session, OwnerRow, first, [OwnerRow.name]):
             return True
-        free = or_(OwnerRow.owner == owner, OwnerRow.until <= now)
+        over = or_(OwnerRow.until <= now, OwnerRow.until > until + CLOCKS_APART)
+        free = or_(OwnerRow.owner == owner, over)
         changed = self._session.scalars(
             update(OwnerRow)
             .where(OwnerRow.name == CONNECTIONS, free)

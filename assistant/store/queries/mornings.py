@@ -23,12 +23,13 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import Session
 
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
 from assistant.store.codec import focus_json
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.errors import BadRowError
 from assistant.store.locks import lock_number
 from assistant.store.tables import (
@@ -61,7 +62,7 @@ class DuePhone:
 
     farmer: Farmer
     zone: str | None
-    raining: bool
+    waits: bool
     nurseries: tuple[Nursery, ...]
     due: tuple[Reminder, ...]
 
@@ -124,7 +125,9 @@ class Mornings:
     def read(self, phones: Sequence[str], now: datetime) -> tuple[DuePhone, ...]:
         """All that a morning needs to know of these phones, in their order. Who wants no
         texts any more is left out, and so are nurseries that cannot be read."""
-        farmers = self._session.execute(_FARMERS, {"phones": list(phones), "now": now}).all()
+        waits_for = sorted(DANGERS.codes(lambda row: row.waits))
+        given = {"phones": list(phones), "now": now, "waits_for": waits_for}
+        farmers = self._session.execute(_FARMERS, given).all()
         ids = [row.id for row in farmers]
         nurseries = self._nurseries(ids)
         due = self._due(nurseries, now)
@@ -132,7 +135,7 @@ class Mornings:
             row.phone: DuePhone(
                 farmer=rows.farmer(row),
                 zone=row.zone,
-                raining=row.raining,
+                waits=row.waits,
                 nurseries=tuple(nurseries.get(row.id, ())),
                 due=tuple(r for n in nurseries.get(row.id, ()) for r in due.get(n.id, ())),
             )
@@ -212,7 +215,7 @@ def _columns(text: OutboxText) -> dict[str, object]:
 
 _REMINDER, _NURSERY, _FARMER = map(_table, (ReminderRow, NurseryRow, FarmerRow))
 _VILLAGE, _WARNING, _OUTBOX = map(_table, (VillageRow, WarningRow, OutboxRow))
-_NOW = bindparam("now", type_=Moment)
+_NOW = bindparam("now", type_=UtcMoment)
 # Written out: an index of some rows is used only where it is certain that those are meant.
 _PLANNED = literal_column("reminder.state", String) == literal_column("'planned'", String)
 _AWAKE = and_(_PLANNED, _REMINDER.c.rests.is_(False))
@@ -245,7 +248,7 @@ _CLAIM_FIRST = (
 )
 _CLAIM_NEXT = _CLAIM_FIRST.where(
     tuple_(_REMINDER.c.due_at, _REMINDER.c.nursery_id)
-    > tuple_(bindparam("after_at", type_=Moment), bindparam("after_id", type_=BigInteger))
+    > tuple_(bindparam("after_at", type_=UtcMoment), bindparam("after_id", type_=BigInteger))
 )
 _NUMBER = func.unnest(bindparam("numbers", type_=ARRAY(BigInteger))).column_valued("number")
 _LOCK = select(_NUMBER).where(func.pg_try_advisory_xact_lock(_NUMBER))
@@ -258,8 +261,9 @@ _FARMERS = (
             _WARNING.c.village_id == _FARMER.c.village_id,
             _WARNING.c.cleared_at.is_(None),
             _WARNING.c.ends_at > _NOW,
+            _WARNING.c.danger.in_(bindparam("waits_for", expanding=True)),
         )
-        .label("raining"),
+        .label("waits"),
     )
     .outerjoin(_VILLAGE, _VILLAGE.c.id == _FARMER.c.village_id)
     .where(_FARMER.c.phone.in_(bindparam("phones", expanding=True)), *_WANTS_TEXTS)

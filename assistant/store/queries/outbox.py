@@ -29,7 +29,7 @@ from assistant.channel import Fate, Receipt
 from assistant.dialogue.values import Kind
 from assistant.store import rows
 from assistant.store.codec import focus_json
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import add, table_of
 from assistant.store.errors import StoreError
 from assistant.store.fates import settle, taken
@@ -39,8 +39,12 @@ from assistant.store.tables import FarmerRow, OutboxRow
 from assistant.store.values import Lane, OutboxText, TextState
 
 _T = table_of(OutboxRow)
-_NOW, _UNTIL = bindparam("now", type_=Moment), bindparam("until", type_=Moment)
+_NOW, _UNTIL = bindparam("now", type_=UtcMoment), bindparam("until", type_=UtcMoment)
+_UNBELIEVED = bindparam("unbelieved", type_=UtcMoment)
 _NO_STOPS = Stops()
+# A lease that ends so much later than any that begins now was given while a clock was wrong.
+CLOCKS_APART = timedelta(seconds=30)
+LONGEST_LEASE = timedelta(hours=1)
 _KEPT = [field.name for field in fields(OutboxText) if field.name not in ("id", "focus")]
 
 
@@ -96,14 +100,16 @@ class Outbox:
         """Takes up to `limit` texts that may go now, by lane, then the oldest first.
 
         No other dispatcher gets them until the lease runs out. A text whose dispatcher never
-        came back is among them again; one that is past its time is not (see `expire`).
+        came back is among them again, also where its lease is too long to have been given by
+        a clock that is right; one that is past its time is not (see `expire`).
         """
-        given = {"now": now, "until": now + lease, "most": limit}
+        given = {"now": now, "until": now + lease, "most": limit} | _unbelieved(now, lease)
         return self._changed(_claiming(*_passing(stops)) if stops else _CLAIMING, given)
 
-    def any_due(self, now: datetime) -> bool:
+    def any_due(self, now: datetime, lease: timedelta) -> bool:
         """Whether a text might be claimed now: a look that is in nobody's way."""
-        return self._session.execute(_DUE, {"now": now}).first() is not None
+        given = {"now": now} | _unbelieved(now, lease)
+        return self._session.execute(_DUE, given).first() is not None
 
     def give_back(self, message_ids: Iterable[str]) -> int:
         """Frees texts that were claimed and not offered to anybody; how many those were."""
@@ -117,7 +123,7 @@ class Outbox:
         One whose dispatcher never came back is among them: whether it went out is not known,
         and a receipt can still say so.
         """
-        return self._changed(_EXPIRING, {"now": now})
+        return self._changed(_EXPIRING, {"now": now} | _unbelieved(now, LONGEST_LEASE))
 
     def withdraw(
         self,
@@ -261,11 +267,16 @@ def _columns(text: OutboxText) -> dict[str, object]:
     return kept | {"focus": focus_json(text.focus)}
 
 
+def _unbelieved(now: datetime, lease: timedelta) -> dict[str, object]:
+    return {"unbelieved": now + 2 * lease + CLOCKS_APART}
+
+
 def _free(*waiting: ColumnElement[bool]) -> ColumnElement[bool]:
     """Texts that nobody is sending: waiting (on these terms), or claimed and given up."""
+    given_up = or_(_T.c.lease_until <= _NOW, _T.c.lease_until > _UNBELIEVED)
     return or_(
         and_(_T.c.state == TextState.WAITING, *waiting),
-        and_(_T.c.state == TextState.CLAIMED, _T.c.lease_until <= _NOW),
+        and_(_T.c.state == TextState.CLAIMED, given_up),
     )
 
 
@@ -318,7 +329,9 @@ _OF_PHONE = select(_T).where(_T.c.phone == _OF).order_by(_T.c.id)
 _IDS: BindParameter[Any] = bindparam("ids", expanding=True)
 _HELD = select(_T).where(_T.c.message_id.in_(_IDS)).order_by(_T.c.id).with_for_update()
 _TAKEN = (
-    update(_T).where(_T.c.message_id.in_(_IDS)).values(**taken(bindparam("at", type_=Moment)))
+    update(_T)
+    .where(_T.c.message_id.in_(_IDS))
+    .values(**taken(bindparam("at", type_=UtcMoment)))
 )
 # What a receipt may change.
 _MOVED = ("state", "lease_until", "accepted_at", "delivered_at", "ended_at", "detail")
@@ -340,7 +353,7 @@ _NUMBERED = _numbered()
 _REPLIES = (
     select(_T)
     .where(_T.c.phone == _OF, _T.c.kind == Kind.REPLY)
-    .where(_T.c.created_at > bindparam("since", type_=Moment))
+    .where(_T.c.created_at > bindparam("since", type_=UtcMoment))
     .order_by(_T.c.id)
 )
 # Asked at every round: to build such a statement takes longer than to run it.

@@ -7,7 +7,7 @@ from typing import Any
 from sqlalchemy import bindparam, delete, exists, or_, select, update
 from sqlalchemy.orm import Session
 
-from assistant.people import Farmer, Officer, Village
+from assistant.people import Farmer, Officer, Village, VillageUnit
 from assistant.store import memo, rows
 from assistant.store.core import table_of
 from assistant.store.errors import AlreadyThereError, NotThereError
@@ -109,6 +109,15 @@ class People:
             setattr(row, name, value)
         self._session.flush()
         return rows.village(row)
+
+    def set_units(self, village_id: int, units: Sequence[VillageUnit]) -> Village:
+        """Sets what land units are in a village.
+
+        Raises:
+            NotThereError: no such village is kept.
+        """
+        rows_of = [[list(unit.names), unit.m2] for unit in units]
+        return self.mend_village(village_id, units=rows_of)
 
     def village_named(self, name: str) -> Village | None:
         """A village by its name in whatever letters, also one that is retired."""

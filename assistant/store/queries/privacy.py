@@ -10,7 +10,7 @@ from sqlalchemy import CursorResult, String, Table, cast, delete, or_, select, u
 from sqlalchemy.orm import Session
 
 from assistant.store import rows
-from assistant.store.queries.forgetting import Forgetting, Person
+from assistant.store.queries.forgetting import Forgetting, ForgottenPerson
 from assistant.store.tables import (
     Base,
     FarmerRow,
@@ -116,7 +116,7 @@ class Privacy:
                 found[table.name] = [dict(line) for line in lines]
         return {name: lines for name, lines in found.items() if lines}
 
-    def forget(self, who: Person, now: datetime) -> None:
+    def forget(self, who: ForgottenPerson, now: datetime) -> None:
         """Takes away name, number, words and nurseries of a farmer, everywhere. The row
         stays, bare, since counts and the trail name it by its id."""
         Forgetting(self._session).person(who, now)

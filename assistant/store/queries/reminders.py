@@ -27,11 +27,12 @@ from sqlalchemy import (
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
-from assistant.store.columns import Moment
+from assistant.store.columns import UtcMoment
 from assistant.store.core import changed_beside, table_of
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import (
@@ -135,7 +136,7 @@ class Reminders:
         )
         due, until = (
             case(
-                {day: literal(pair[at], Moment()) for day, pair in hours.items()},
+                {day: literal(pair[at], UtcMoment()) for day, pair in hours.items()},
                 value=ReminderRow.day,
             )
             for at in (0, 1)
@@ -179,12 +180,13 @@ class Reminders:
         """Reminders of these tasks that were asked once, due until a time, by a text that has
         gone out, and can still be answered; of farmers who want texts, by phone.
 
-        `in_the_dry`: tasks that are left out where a rain warning stands.
+        `in_the_dry`: tasks that are left out where a warning stands that they wait for.
         """
         asked = self._session.scalars(
             self._asked.once, {"tasks": list(tasks), "now": now, "due_until": due_until}
         )
-        given = {"now": now, "in_the_dry": list(in_the_dry)}
+        waits_for = sorted(DANGERS.codes(lambda row: row.waits))
+        given = {"now": now, "in_the_dry": list(in_the_dry), "waits_for": waits_for}
         return self._those(_TO_ASK_AGAIN, list(asked), given)
 
     def unanswered(
@@ -338,22 +340,23 @@ def _wanted(state: State) -> Select[Any]:
 
 
 def _to_ask_again() -> Select[Any]:
-    rain = exists().where(
+    held = exists().where(
         WarningRow.village_id == FarmerRow.village_id,
         WarningRow.cleared_at.is_(None),
         WarningRow.ends_at > _NOW,
+        WarningRow.danger.in_(bindparam("waits_for", expanding=True)),
     )
     return (
         _wanted(State.SENT)
         .join(OutboxRow, OutboxRow.message_id == ReminderRow.message_id)
         .where(ReminderRow.id.in_(_IDS))
         .where(OutboxRow.accepted_at < _NOW)
-        .where(or_(ReminderRow.task.not_in(_among("in_the_dry")), ~rain))
+        .where(or_(ReminderRow.task.not_in(_among("in_the_dry")), ~held))
     )
 
 
 def _moment(name: str) -> BindParameter[datetime]:
-    return bindparam(name, type_=Moment)
+    return bindparam(name, type_=UtcMoment)
 
 
 def _among(name: str) -> BindParameter[TaskCode]:
@@ -444,7 +447,7 @@ class _Asked(NamedTuple):
 def _asked(reminders: str) -> _Asked:
     """The statements, from the table as a database must be told of it."""
     task = literal_column("reminder.task", ReminderRow.task.type)
-    due_at = literal_column("reminder.due_at", Moment())
+    due_at = literal_column("reminder.due_at", UtcMoment())
     asked = select(literal_column("reminder.id", Integer)).select_from(text(reminders))
     asked = asked.where(_SENT, _AWAKE, task.in_(_TASKS))
     return _Asked(
@@ -452,7 +455,7 @@ def _asked(reminders: str) -> _Asked:
         once=asked.where(
             literal_column("reminder.asked", Integer) == 1,
             due_at <= _moment("due_until"),
-            literal_column("reminder.not_after", Moment()) > _NOW,
+            literal_column("reminder.not_after", UtcMoment()) > _NOW,
         ),
     )
 

@@ -12,13 +12,13 @@ from assistant.store import rows
 from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.tables import FarmerRow, NurseryRow, VillageRow
 from assistant.store.tables_people import EnrolmentRow
-from assistant.store.values_officers import Bed
+from assistant.store.values_officers import ListedBed
 
 SHORTEST_NUMBER = 3  # digits; fewer would find half the roll
 
 
 @dataclass(frozen=True)
-class Known:
+class SearchedFarmer:
     """Of a farmer what a search looks at."""
 
     id: int
@@ -27,7 +27,7 @@ class Known:
     village_id: int | None
 
 
-class Roll:
+class RollQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 
@@ -63,11 +63,11 @@ class Roll:
         wanted = select(func.count()).select_from(FarmerRow).where(*terms)
         return self._session.scalar(wanted) or 0
 
-    def known(self, scope: Collection[int] | None) -> tuple[Known, ...]:
+    def known(self, scope: Collection[int] | None) -> tuple[SearchedFarmer, ...]:
         """Everybody on the roll of some villages (None: of all), as lean rows."""
         columns = FarmerRow.id, FarmerRow.name, FarmerRow.phone, FarmerRow.village_id
         wanted = select(*columns).where(*_terms(scope, "")).order_by(FarmerRow.name)
-        return tuple(Known(*row) for row in self._session.execute(wanted))
+        return tuple(SearchedFarmer(*row) for row in self._session.execute(wanted))
 
     def counts_by_village(self) -> dict[int | None, int]:
         """How many farmers each village has."""
@@ -85,7 +85,7 @@ class Roll:
         )
         return {village_id: count for village_id, count in self._session.execute(wanted)}
 
-    def beds(self, farmer_ids: Collection[int]) -> tuple[Bed, ...]:
+    def beds(self, farmer_ids: Collection[int]) -> tuple[ListedBed, ...]:
         """The open nurseries of these farmers, by label."""
         wanted = (
             select(
@@ -101,8 +101,8 @@ class Roll:
         return tuple(_bed(*found) for found in self._session.execute(wanted))
 
 
-def _bed(id: int, farmer_id: int, label: str, name: str | None, sow_date: date) -> Bed:
-    return Bed(id, farmer_id, label, name, sow_date)
+def _bed(id: int, farmer_id: int, label: str, name: str | None, sow_date: date) -> ListedBed:
+    return ListedBed(id, farmer_id, label, name, sow_date)
 
 
 @dataclass(frozen=True)

@@ -111,12 +111,12 @@ class Running:
         """The operator answered, and may have taken a text: then its pause is over."""
         columns: dict[str, object] = {"answered_at": now}
         if took:
-            columns |= {"took_at": now, "rests_until": None, "said": ""}
+            columns |= {"took_at": now, "rests_until": None, "rests_from": None, "said": ""}
         self._stands(name, columns)
 
-    def rest(self, until: datetime, said: str, name: str = LINE) -> None:
-        """The line is offered nothing until then, for what the operator said."""
-        self._stands(name, {"rests_until": until, "said": said})
+    def rest(self, now: datetime, until: datetime, said: str, name: str = LINE) -> None:
+        """The line is offered nothing from now until then, for what the operator said."""
+        self._stands(name, {"rests_from": now, "rests_until": until, "said": said})
 
     def hold(self, why: str, now: datetime) -> None:
         """Holds all texts until a person lets them go."""

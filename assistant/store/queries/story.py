@@ -21,11 +21,11 @@ from assistant.store.tables import (
 )
 from assistant.store.tables_officers import HandoverRow, OfficerTextRow, VisitRow
 from assistant.store.values_officers import (
-    Handover,
-    Heard,
+    HeardMessage,
     OwnWords,
     PastCall,
     Sent,
+    VillageHandover,
     VisitMade,
     Written,
 )
@@ -43,7 +43,7 @@ class Story:
         limit: int,
         since: datetime | None = None,
         until: datetime | None = None,
-    ) -> tuple[Heard, ...]:
+    ) -> tuple[HeardMessage, ...]:
         """The last messages of a phone, the latest first; USSD keys with their screens.
 
         `since`, `until`: only while the number was one person's.
@@ -57,7 +57,7 @@ class Story:
         )
         return tuple(
             rows.value(
-                Heard,
+                HeardMessage,
                 row,
                 text="" if row.private else row.text,
                 answer=None if row.private else row.answer_text,
@@ -275,7 +275,7 @@ class Story:
         )
         self._session.flush()
 
-    def handovers(self, village_id: int) -> tuple[Handover, ...]:
+    def handovers(self, village_id: int) -> tuple[VillageHandover, ...]:
         """When a village changed hands, the latest first."""
         giver, taker, by = (aliased(OfficerRow) for _ in range(3))
         wanted = (
@@ -288,7 +288,7 @@ class Story:
             .order_by(HandoverRow.id.desc())
         )
         return tuple(
-            rows.value(Handover, row, village=village, giver=gave, taker=took, by=did)
+            rows.value(VillageHandover, row, village=village, giver=gave, taker=took, by=did)
             for row, village, gave, took, did in self._session.execute(wanted)
         )
 

@@ -1,4 +1,4 @@
-"""Rain warnings: who was asked, what they answered, and when it ended."""
+"""Warnings: who was asked, what they answered, and when it ended."""
 
 from collections.abc import Collection, Iterable
 from datetime import datetime
@@ -6,18 +6,19 @@ from datetime import datetime
 from sqlalchemy import Select, func, select, update
 from sqlalchemy.orm import Session
 
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.dialogue.values import Kind, Standing
 from assistant.people import Farmer
 from assistant.store import rows
 from assistant.store.inserts import insert_missing
 from assistant.store.tables import FarmerRow, OutboxRow, WarningPhoneRow, WarningRow
-from assistant.store.values import Counts, TextState
+from assistant.store.values import TextState, WarningAnswers
 from assistant.store.values_warnings import Silent
 
 _LEAVING = frozenset({TextState.WAITING, TextState.CLAIMED})
 
 
-class Warnings:
+class WarningQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 
@@ -28,6 +29,7 @@ class Warnings:
         starts_at: datetime,
         ends_at: datetime,
         now: datetime,
+        danger: str = RAIN,
     ) -> Standing:
         """A new warning for a village, given by an officer."""
         row = WarningRow(
@@ -36,6 +38,7 @@ class Warnings:
             starts_at=starts_at,
             ends_at=ends_at,
             issued_at=now,
+            danger=danger,
         )
         self._session.add(row)
         self._session.flush()
@@ -46,9 +49,15 @@ class Warnings:
         row = self._session.get(WarningRow, warning_id)
         return rows.standing(row) if row else None
 
-    def standing(self, village_id: int, now: datetime) -> tuple[Standing, ...]:
-        """Warnings of a village that are neither cleared nor over, the latest first."""
-        return tuple(map(rows.standing, self._session.scalars(_standing(village_id, now))))
+    def standing(
+        self, village_id: int, now: datetime, danger: str | None = None
+    ) -> tuple[Standing, ...]:
+        """Warnings of a village that are neither cleared nor over, the latest first; of one
+        danger or of all."""
+        wanted = _standing(village_id, now)
+        if danger is not None:
+            wanted = wanted.where(WarningRow.danger == danger)
+        return tuple(map(rows.standing, self._session.scalars(wanted)))
 
     def ask(self, warning_id: int, phones: Iterable[str]) -> int:
         """Keeps that these phones were asked; how many of them were not before."""
@@ -166,7 +175,7 @@ class Warnings:
             states.setdefault(phone, set()).add(state)
         return states
 
-    def tally(self, warning_id: int) -> Counts:
+    def tally(self, warning_id: int) -> WarningAnswers:
         """How many phones were asked, have the text, are covered and need help."""
         asked = WarningPhoneRow
         said = self._session.execute(
@@ -175,7 +184,7 @@ class Warnings:
             .group_by(asked.answer)
         )
         counts = {answer: count for answer, count in said}
-        return Counts(
+        return WarningAnswers(
             asked=sum(counts.values()),
             delivered=self._delivered(warning_id),
             covered=counts.get("covered", 0),

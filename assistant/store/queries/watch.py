@@ -8,6 +8,7 @@ from sqlalchemy import Select, false, func, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.dangers.rows import RAIN
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Standing
 from assistant.people import Farmer
@@ -83,9 +84,15 @@ class Watch:
         )
 
     def under_warning(
-        self, scope: Scope, now: datetime, sown_from: date, sown_until: date
+        self,
+        scope: Scope,
+        now: datetime,
+        sown_from: date,
+        sown_until: date,
+        dangers: Collection[str] = (RAIN,),
     ) -> tuple[UnderWarning, ...]:
-        """Beds sown between two days in villages where a warning stands, by the latest one."""
+        """Beds sown between two days in villages where a warning of one of these dangers
+        stands, by the latest one of each."""
         wanted = (
             select(FarmerRow, NurseryRow, WarningRow, WarningPhoneRow.answer)
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
@@ -98,10 +105,11 @@ class Watch:
             .where(NurseryRow.closed.is_(False), *_within(scope))
             .where(sown_between(sown_from, sown_until))
             .where(WarningRow.cleared_at.is_(None), WarningRow.ends_at > now)
+            .where(WarningRow.danger.in_(dangers))
             .order_by(WarningRow.issued_at, WarningRow.id)
         )
         latest = {
-            nursery.id: UnderWarning(
+            (nursery.id, warning.danger): UnderWarning(
                 rows.farmer(farmer), nursery, rows.standing(warning, answer)
             )
             for (farmer, _, warning, answer), nursery in rows.sound(

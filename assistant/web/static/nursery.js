@@ -107,7 +107,7 @@ if (badges.length) setInterval(async () => {
 
 // Lines are ticked one by one or all of a group; what can be done with them comes into sight.
 const list = document.getElementById("list");
-const bar = list && list.querySelector(".bar");
+const bar = list && list.querySelector(".deed-bar");
 const ticked = () => {
   if (!bar) return;
   const count = list.querySelectorAll("input[name=line]:checked").length;
@@ -118,15 +118,15 @@ const furnish = (where) => {
   for (const button of where.querySelectorAll("[data-tick]")) {
     button.hidden = false;
     button.addEventListener("click", () => {
-      const boxes = [...button.closest("details").querySelectorAll("input[name=line]")];
+      const boxes = [...button.closest("details, section").querySelectorAll("input[type=checkbox]")];
       const all = boxes.every((box) => box.checked);
       for (const box of boxes) box.checked = !all;
       ticked();
     });
   }
 };
+furnish(document);
 if (list) {
-  furnish(list);
   // Enter in the field of a cry closes that one: the form's own first button is another's.
   list.addEventListener("keydown", (event) => {
     const place = event.key === "Enter" && event.target.closest(".closing");
@@ -136,6 +136,15 @@ if (list) {
   });
   list.addEventListener("change", ticked);
   window.addEventListener("pageshow", ticked);
+}
+
+// A password can be looked at while it is typed.
+for (const label of document.querySelectorAll("[data-reveal]")) {
+  label.hidden = false;
+  const boxes = label.closest("form").querySelectorAll("input[type=password]");
+  label.addEventListener("change", (event) => {
+    for (const box of boxes) box.type = event.target.checked ? "text" : "password";
+  });
 }
 
 // What was just done can be undone for a minute.

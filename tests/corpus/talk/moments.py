@@ -18,12 +18,14 @@ from assistant.dialogue import values as v
 from assistant.dialogue.engine import arrive, begin
 from assistant.people import LANGUAGES, Farmer
 from assistant.wiring.catalogues import open_catalogue
+from assistant.wiring.dangers import open_dangers
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.tasks import open_tasks
 from assistant.wording.render import Catalogue
 from tests.talk import VILLAGES, nursery
 from tests.valley import AMINA, EARS, NAIROBI
 
+open_dangers()
 open_tasks()
 TODAY = date(2026, 6, 10)
 NOON, NIGHT = time(12), time(23)

@@ -8,10 +8,10 @@ from hypothesis import strategies as st
 
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.field import FieldInputs
-from assistant.agronomy.lot.programme_variety import Kind, ProgrammeVariety, for_variety
+from assistant.agronomy.lot.programme_variety import Breeding, ProgrammeVariety, for_variety
 from assistant.agronomy.mat import smaller_bed
 from assistant.agronomy.measures import (
-    Measure,
+    LevelMeasure,
     mats_for_a_tin,
     seed_measure,
     tin_litres,
@@ -19,7 +19,7 @@ from assistant.agronomy.measures import (
 )
 from assistant.agronomy.practices import MAT
 from assistant.agronomy.quantities import quantities
-from assistant.agronomy.season.sowing import Reason, Wanted, field_ready, sowings
+from assistant.agronomy.season.sowing import DayReason, SowingNeeds, field_ready, sowings
 from assistant.agronomy.work.labour import work
 from assistant.agronomy.work.sowing_day import sowing_day
 
@@ -30,15 +30,17 @@ days_ahead = st.integers(0, 400).map(lambda n: TODAY + dt.timedelta(days=n))
 def test_water_and_harvest_leave_a_span_with_three_days():
     """Water on 5 January: soaked 2 days, ploughed 21 days before planting, so planted from the
     28th on with seedlings of 18 days, sown on the 10th. 110 days before 20 May is 30 Jan."""
-    wanted = Wanted(110, water_from=dt.date(2027, 1, 5), harvest_before=dt.date(2027, 5, 20))
+    wanted = SowingNeeds(
+        110, water_from=dt.date(2027, 1, 5), harvest_before=dt.date(2027, 5, 20)
+    )
     found = sowings(wanted, TODAY)
     assert field_ready(dt.date(2027, 1, 5)) == dt.date(2027, 1, 28)
     assert (found.first, found.last) == (dt.date(2027, 1, 10), dt.date(2027, 1, 30))
     assert [day.sow.day for day in found.days] == [10, 20, 30]
     assert [day.reason for day in found.days] == [
-        Reason.FIELD_READY,
-        Reason.IN_HAND,
-        Reason.LAST,
+        DayReason.FIELD_READY,
+        DayReason.IN_HAND,
+        DayReason.LAST,
     ]
     last = found.days[-1]
     assert (last.ripe, last.flowers) == (dt.date(2027, 5, 20), dt.date(2027, 4, 20))
@@ -47,7 +49,9 @@ def test_water_and_harvest_leave_a_span_with_three_days():
 
 def test_what_cannot_be_is_said_with_the_days_that_are_missing():
     """A variety of 140 days sown on 6 March is not ripe by 1 June."""
-    wanted = Wanted(140, water_from=dt.date(2027, 3, 1), harvest_before=dt.date(2027, 6, 1))
+    wanted = SowingNeeds(
+        140, water_from=dt.date(2027, 3, 1), harvest_before=dt.date(2027, 6, 1)
+    )
     found = sowings(wanted, TODAY)
     assert found.days == ()
     assert found.short_d == (dt.date(2027, 3, 6) - dt.date(2027, 1, 12)).days == 53
@@ -55,23 +59,25 @@ def test_what_cannot_be_is_said_with_the_days_that_are_missing():
 
 def test_water_alone_gives_days_a_week_apart():
     """Nothing is said of harvest where no days are known."""
-    found = sowings(Wanted(water_from=dt.date(2027, 1, 5)), TODAY)
+    found = sowings(SowingNeeds(water_from=dt.date(2027, 1, 5)), TODAY)
     assert [day.sow.day for day in found.days] == [10, 17, 24]
     assert {day.ripe for day in found.days} == {None}
 
 
 def test_a_safe_time_to_flower_holds_both_ends():
     """A variety of 120 days flowers on day 90."""
-    wanted = Wanted(120, flower_from=dt.date(2027, 4, 1), flower_before=dt.date(2027, 4, 21))
+    wanted = SowingNeeds(
+        120, flower_from=dt.date(2027, 4, 1), flower_before=dt.date(2027, 4, 21)
+    )
     found = sowings(wanted, TODAY)
     assert (found.first, found.last) == (dt.date(2027, 1, 1), dt.date(2027, 1, 21))
-    assert found.days[0].reason is Reason.FLOWERS_SAFE
+    assert found.days[0].reason is DayReason.FLOWERS_SAFE
 
 
 @given(st.integers(60, 200), days_ahead, days_ahead)
 def test_each_day_that_is_told_fits(days, water, harvest):
     """In order, none before the seed can be soaked, planted after the water, ripe in time."""
-    found = sowings(Wanted(days, water_from=water, harvest_before=harvest), TODAY)
+    found = sowings(SowingNeeds(days, water_from=water, harvest_before=harvest), TODAY)
     assert bool(found.days) != bool(found.short_d)
     assert sorted(day.sow for day in found.days) == [day.sow for day in found.days]
     for day in found.days:
@@ -82,10 +88,10 @@ def test_each_day_that_is_told_fits(days, water, harvest):
 
 def test_a_variety_brings_its_own_age_of_seedlings():
     """14-18 days, 16 until a day is chosen; without one all stays as the practice has it."""
-    own = ProgrammeVariety("m", "Mwanga", 110, Kind.INBRED, age_first=14, age_last=18)
+    own = ProgrammeVariety("m", "Mwanga", 110, Breeding.INBRED, age_first=14, age_last=18)
     window = for_variety(MAT, own).window
     assert (window.first.value, window.assumed.value, window.last.value) == (14, 16, 18)
-    assert for_variety(MAT, ProgrammeVariety("k", "K", 120, Kind.HYBRID)) is MAT
+    assert for_variety(MAT, ProgrammeVariety("k", "K", 120, Breeding.HYBRID)) is MAT
 
 
 def test_the_day_of_sowing_from_six_hands():
@@ -118,7 +124,11 @@ def test_a_tin_is_known_by_how_many_fill_the_pail():
 @given(st.floats(1, 2000), st.one_of(st.none(), st.floats(0.05, 5)))
 def test_level_measures_are_near_and_urea_is_never_more(grams, tin):
     """Within a tenth of what is meant; halves at the finest."""
-    sizes_g = {Measure.SPOON: 15 * 0.75, Measure.CAP: 6.4 * 0.75, Measure.TIN: (tin or 0) * 750}
+    sizes_g = {
+        LevelMeasure.SPOON: 15 * 0.75,
+        LevelMeasure.CAP: 6.4 * 0.75,
+        LevelMeasure.TIN: (tin or 0) * 750,
+    }
     urea = urea_measure(grams, tin)
     if urea:
         told = urea.amount * sizes_g[urea.measure]

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from assistant.agronomy.calendar import fits
 from assistant.agronomy.practices import Practice
-from assistant.agronomy.stages import Span, Stage, course_of, shown_until
+from assistant.agronomy.stages import Stage, StageDays, course_of, shown_until
 from assistant.wiring.practices import open_practices
 from tests.talk import nursery
 
@@ -103,13 +103,13 @@ def test_spans_follow_each_other_without_gaps(uncovered: bool, planted: int | No
 def test_the_last_stage_is_drawn_until_today() -> None:
     """A bed that nobody planted grows old before one's eyes."""
     course = course_of(nursery(sow=SOW))
-    assert list(shown_until(course, 40))[-1] == Span(Stage.OLD, 21, 41)
+    assert list(shown_until(course, 40))[-1] == StageDays(Stage.OLD, 21, 41)
     assert list(shown_until(course, 3)) == list(course.spans)
 
 
 def test_nothing_was_planned_before_the_plan() -> None:
     """Who joins with a sown bed has no days before sowing on the time line."""
-    assert course_of(nursery(sow=SOW, made_on=SOW + timedelta(days=3))).spans[0] == Span(
+    assert course_of(nursery(sow=SOW, made_on=SOW + timedelta(days=3))).spans[0] == StageDays(
         Stage.COVERED, 0, 6
     )
     assert course_of(nursery(sow=SOW, made_on=SOW - timedelta(days=4))).spans[0].first == -4

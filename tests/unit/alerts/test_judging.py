@@ -8,7 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.alerts import Alert, Kind, Outcome, Place, Rules, Status, judge, read_alert
+from assistant.alerts import (
+    Alert,
+    AlertOutcome,
+    MessageType,
+    Rules,
+    Status,
+    VillagePlace,
+    judge,
+    read_alert,
+)
 from assistant.alerts.standard import CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.alerts.values import Geocode, Point
 from tests.cap import SENDER, Raw, area, cap, code, info
@@ -17,10 +26,10 @@ RULES = Rules()
 NOW = datetime(2026, 6, 12, 5, 0, tzinfo=UTC)
 KIJANI, MTO, HILL, UNMARKED = 1, 2, 3, 4
 PLACES = {
-    KIJANI: Place(Point(-1.0, 37.0)),
-    MTO: Place(Point(-1.05, 37.05), frozenset({Geocode("WARD", "7")})),
-    HILL: Place(Point(-2.0, 38.0)),
-    UNMARKED: Place(),
+    KIJANI: VillagePlace(Point(-1.0, 37.0)),
+    MTO: VillagePlace(Point(-1.05, 37.05), frozenset({Geocode("WARD", "7")})),
+    HILL: VillagePlace(Point(-2.0, 38.0)),
+    UNMARKED: VillagePlace(),
 }
 
 
@@ -30,7 +39,7 @@ def read(**changes: Any) -> Alert:
     return found
 
 
-def outcome(rules: Rules = RULES, now: datetime = NOW, **changes: Any) -> Outcome:
+def outcome(rules: Rules = RULES, now: datetime = NOW, **changes: Any) -> AlertOutcome:
     return judge(read(**changes), rules, PLACES, now).outcome
 
 
@@ -44,57 +53,59 @@ def test_a_danger_reaches_the_villages_in_its_area() -> None:
     assert threat.told("sw").headline == "Orange: heavy rain in the Lindara valley"
 
 
-HEADS: dict[str, tuple[dict[str, Any], Outcome]] = {
-    "a test is shown and never sent": ({"status": "Test"}, Outcome.NOT_ACTUAL),
-    "so is an exercise": ({"status": "Exercise"}, Outcome.NOT_ACTUAL),
-    "so is what systems say to each other": ({"status": "System"}, Outcome.NOT_ACTUAL),
-    "so is a draft": ({"status": "Draft"}, Outcome.NOT_ACTUAL),
+HEADS: dict[str, tuple[dict[str, Any], AlertOutcome]] = {
+    "a test is shown and never sent": ({"status": "Test"}, AlertOutcome.NOT_ACTUAL),
+    "so is an exercise": ({"status": "Exercise"}, AlertOutcome.NOT_ACTUAL),
+    "so is what systems say to each other": ({"status": "System"}, AlertOutcome.NOT_ACTUAL),
+    "so is a draft": ({"status": "Draft"}, AlertOutcome.NOT_ACTUAL),
     "what is not for the public": (
         {"scope": "Restricted", "restriction": "x"},
-        Outcome.NOT_PUBLIC,
+        AlertOutcome.NOT_PUBLIC,
     ),
-    "what is for some": ({"scope": "Private", "addresses": "x"}, Outcome.NOT_PUBLIC),
-    "an acknowledgement": ({"msgType": "Ack"}, Outcome.NO_WARNING),
-    "a report of an error": ({"msgType": "Error"}, Outcome.NO_WARNING),
-    "an alert that says nothing": ({"info": None}, Outcome.NO_WARNING),
-    "a cancel": ({"msgType": "Cancel", "info": None}, Outcome.CANCELS),
-    "an update is judged as an alert": ({"msgType": "Update"}, Outcome.MATTERS),
+    "what is for some": ({"scope": "Private", "addresses": "x"}, AlertOutcome.NOT_PUBLIC),
+    "an acknowledgement": ({"msgType": "Ack"}, AlertOutcome.NO_WARNING),
+    "a report of an error": ({"msgType": "Error"}, AlertOutcome.NO_WARNING),
+    "an alert that says nothing": ({"info": None}, AlertOutcome.NO_WARNING),
+    "a cancel": ({"msgType": "Cancel", "info": None}, AlertOutcome.CANCELS),
+    "an update is judged as an alert": ({"msgType": "Update"}, AlertOutcome.MATTERS),
     "a test of a cancel cancels nothing": (
         {"status": "Test", "msgType": "Cancel"},
-        Outcome.NOT_ACTUAL,
+        AlertOutcome.NOT_ACTUAL,
     ),
 }
 
 
 @pytest.mark.parametrize(("changes", "expected"), HEADS.values(), ids=HEADS)
 def test_the_head_tells_what_an_alert_is_for(
-    changes: dict[str, Any], expected: Outcome
+    changes: dict[str, Any], expected: AlertOutcome
 ) -> None:
     """Status, scope and msgType of CAP 1.2, 3.2.1."""
     assert outcome(**changes) is expected
 
 
-DANGERS: dict[str, tuple[dict[str, Any], Outcome]] = {
-    "over": ({"expires": "2026-06-12T08:00:00+03:00"}, Outcome.EXPIRED),
-    "the service says it is over": ({"responseType": "AllClear"}, Outcome.ALL_CLEAR),
-    "an earthquake": ({"category": "Geo"}, Outcome.OTHER_HAZARD),
-    "weather among others": ({"category": ["Health", "Met"]}, Outcome.MATTERS),
-    "no known threat": ({"severity": "Minor"}, Outcome.BELOW),
-    "nobody knows how bad": ({"severity": "Unknown"}, Outcome.BELOW),
-    "a possible threat": ({"severity": "Moderate"}, Outcome.MATTERS),
-    "less likely than not": ({"certainty": "Possible"}, Outcome.BELOW),
-    "seen": ({"certainty": "Observed"}, Outcome.MATTERS),
-    "past": ({"urgency": "Past"}, Outcome.BELOW),
-    "tomorrow": ({"urgency": "Future"}, Outcome.MATTERS),
-    "no area": ({"area": None}, Outcome.ONLY_WORDS),
-    "an area in words": ({"area": area(polygon=None)}, Outcome.ONLY_WORDS),
-    "far away": ({"area": area(polygon=None, circle="40,-120 50")}, Outcome.ELSEWHERE),
-    "a code": ({"area": area(polygon=None, geocode=code("ward", "7"))}, Outcome.MATTERS),
+DANGERS: dict[str, tuple[dict[str, Any], AlertOutcome]] = {
+    "over": ({"expires": "2026-06-12T08:00:00+03:00"}, AlertOutcome.EXPIRED),
+    "the service says it is over": ({"responseType": "AllClear"}, AlertOutcome.ALL_CLEAR),
+    "an earthquake": ({"category": "Geo"}, AlertOutcome.OTHER_HAZARD),
+    "weather among others": ({"category": ["Health", "Met"]}, AlertOutcome.MATTERS),
+    "no known threat": ({"severity": "Minor"}, AlertOutcome.BELOW),
+    "nobody knows how bad": ({"severity": "Unknown"}, AlertOutcome.BELOW),
+    "a possible threat": ({"severity": "Moderate"}, AlertOutcome.MATTERS),
+    "less likely than not": ({"certainty": "Possible"}, AlertOutcome.BELOW),
+    "seen": ({"certainty": "Observed"}, AlertOutcome.MATTERS),
+    "past": ({"urgency": "Past"}, AlertOutcome.BELOW),
+    "tomorrow": ({"urgency": "Future"}, AlertOutcome.MATTERS),
+    "no area": ({"area": None}, AlertOutcome.ONLY_WORDS),
+    "an area in words": ({"area": area(polygon=None)}, AlertOutcome.ONLY_WORDS),
+    "far away": ({"area": area(polygon=None, circle="40,-120 50")}, AlertOutcome.ELSEWHERE),
+    "a code": ({"area": area(polygon=None, geocode=code("ward", "7"))}, AlertOutcome.MATTERS),
 }
 
 
 @pytest.mark.parametrize(("changes", "expected"), DANGERS.values(), ids=DANGERS)
-def test_thresholds_time_and_area_decide(changes: dict[str, Any], expected: Outcome) -> None:
+def test_thresholds_time_and_area_decide(
+    changes: dict[str, Any], expected: AlertOutcome
+) -> None:
     """Each by itself, with the rest as in a heavy-rain alert."""
     assert outcome(info=info(**changes)) is expected
 
@@ -114,7 +125,7 @@ def test_a_programme_may_name_its_dangers(
     events: tuple[str, ...], changes: dict[str, Any], matters: bool
 ) -> None:
     """By words of the service or by its codes, capitals or not."""
-    expected = Outcome.MATTERS if matters else Outcome.OTHER_HAZARD
+    expected = AlertOutcome.MATTERS if matters else AlertOutcome.OTHER_HAZARD
     assert outcome(replace(RULES, events=events), info=info(**changes)) is expected
 
 
@@ -147,7 +158,7 @@ def test_an_alert_without_an_end_holds_for_a_day() -> None:
     (threat,) = judge(read(info=endless), RULES, PLACES, NOW).threats
     assert threat.starts_at == datetime(2026, 6, 12, 3, 0, tzinfo=UTC)
     assert threat.ends_at == threat.starts_at + timedelta(hours=24)
-    assert outcome(now=NOW + timedelta(days=1), info=endless) is Outcome.EXPIRED
+    assert outcome(now=NOW + timedelta(days=1), info=endless) is AlertOutcome.EXPIRED
 
 
 def test_an_alert_that_expires_before_the_danger_begins_still_warns_of_it() -> None:
@@ -155,7 +166,7 @@ def test_an_alert_that_expires_before_the_danger_begins_still_warns_of_it() -> N
     early = info(onset="2026-06-13T14:00:00+03:00", expires="2026-06-12T20:00:00+03:00")
     (threat,) = judge(read(info=early), RULES, PLACES, NOW).threats
     assert threat.ends_at - threat.starts_at == timedelta(hours=24)
-    assert outcome(now=NOW + timedelta(hours=13), info=early) is Outcome.EXPIRED
+    assert outcome(now=NOW + timedelta(hours=13), info=early) is AlertOutcome.EXPIRED
 
 
 def test_references_are_read_for_what_follows() -> None:
@@ -186,9 +197,11 @@ ODD = st.fixed_dictionaries(
 )
 
 
-@given(st.lists(ODD, max_size=3), st.sampled_from(list(Kind)), st.sampled_from(list(Status)))
+@given(
+    st.lists(ODD, max_size=3), st.sampled_from(list(MessageType)), st.sampled_from(list(Status))
+)
 def test_whatever_is_read_can_be_judged(
-    odd: list[dict[str, Any]], kind: Kind, status: Status
+    odd: list[dict[str, Any]], kind: MessageType, status: Status
 ) -> None:
     """Also at the ends of the calendar; what matters has places and hours that end."""
     alert = read_alert(
@@ -196,6 +209,6 @@ def test_whatever_is_read_can_be_judged(
     )
     assert isinstance(alert, Alert), alert
     judged = judge(alert, RULES, PLACES, NOW)
-    assert (judged.outcome is Outcome.MATTERS) == bool(judged.threats)
+    assert (judged.outcome is AlertOutcome.MATTERS) == bool(judged.threats)
     for threat in judged.threats:
         assert threat.place_ids and threat.starts_at < threat.ends_at

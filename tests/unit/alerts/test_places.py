@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.alerts import Area, Place
+from assistant.alerts import Area, VillagePlace
 from assistant.alerts import held as held_in
 from assistant.alerts.fields import circle, polygon
 from assistant.alerts.places import in_circle, turn
@@ -150,7 +150,7 @@ def test_a_circle_of_no_radius_is_its_centre() -> None:
 
 
 CODE = Geocode("LINDARA-WARD", "07")
-WITH_CODE = Place(geocodes=frozenset({CODE}))
+WITH_CODE = VillagePlace(geocodes=frozenset({CODE}))
 
 
 @pytest.mark.parametrize(
@@ -160,15 +160,19 @@ WITH_CODE = Place(geocodes=frozenset({CODE}))
         (Area("", geocodes=(Geocode(" lindara-ward", "07 "),)), WITH_CODE, True),
         (Area("", geocodes=(Geocode("LINDARA-WARD", "7"),)), WITH_CODE, False),
         (Area("", geocodes=(Geocode("OTHER", "07"),)), WITH_CODE, False),
-        (Area("", geocodes=(CODE,)), Place(Point(-1, 37)), False),
-        (Area("", (RING,), geocodes=(CODE,)), Place(Point(-1, 37)), True),  # the union of all
-        (Area("", (RING,), (circle("5,5 1"),)), Place(Point(5, 5)), True),
-        (Area("", (RING,)), Place(), False),
-        (Area("the whole country"), Place(Point(-1, 37), frozenset({CODE})), False),
+        (Area("", geocodes=(CODE,)), VillagePlace(Point(-1, 37)), False),
+        (
+            Area("", (RING,), geocodes=(CODE,)),
+            VillagePlace(Point(-1, 37)),
+            True,
+        ),  # the union of all
+        (Area("", (RING,), (circle("5,5 1"),)), VillagePlace(Point(5, 5)), True),
+        (Area("", (RING,)), VillagePlace(), False),
+        (Area("the whole country"), VillagePlace(Point(-1, 37), frozenset({CODE})), False),
     ],
 )
 def test_an_area_is_the_union_of_its_shapes_and_codes(
-    area: Area, place: Place, held: bool
+    area: Area, place: VillagePlace, held: bool
 ) -> None:
     """CAP 1.2, 3.2.4; words alone hold nothing that a program can find."""
     assert held_in(area, {7: place}) == ({7} if held else set())
@@ -176,7 +180,7 @@ def test_an_area_is_the_union_of_its_shapes_and_codes(
 
 def test_latitude_and_longitude_changed_over_are_found_out() -> None:
     """A box round (-0.68, 37.35), the slopes of Mount Kenya, written longitude first."""
-    village = {1: Place(Point(-0.68, 37.35))}
+    village = {1: VillagePlace(Point(-0.68, 37.35))}
     ring = tuple(Point(*each) for each in ((37, -1), (38, -1), (38, 0), (37, 0), (37, -1)))
     slip = Area("", polygons=(ring,), circles=(Circle(Point(37.35, -0.68), 5),))
     assert held_in(slip, village) == frozenset()

@@ -10,7 +10,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.alerts import Alert, Fault, Faulty, Kind, Reference, Wrong, read_alert
+from assistant.alerts import (
+    Alert,
+    AlertFault,
+    AlertWrong,
+    Faulty,
+    MessageType,
+    Reference,
+    read_alert,
+)
 from assistant.alerts.values import Circle, Geocode, Point
 from tests.cap import RING, SENDER, Raw, area, cap, code, info, part
 
@@ -21,7 +29,7 @@ def read(raw: bytes) -> Alert:
     return found
 
 
-def faults(raw: bytes) -> tuple[Fault, ...]:
+def faults(raw: bytes) -> tuple[AlertFault, ...]:
     found = read_alert(raw)
     assert isinstance(found, Faulty), found
     return found.faults
@@ -69,7 +77,7 @@ def test_the_earthquake_of_the_standard_is_read() -> None:
     named = "trinet@caltech.edu,TRI13970876.1,2003-06-11T20:30:00-07:00"
     alert = read(cap(msgType="Update", references=named, info=quake))
     before = datetime(2003, 6, 12, 3, 30, tzinfo=UTC)
-    assert alert.kind is Kind.UPDATE
+    assert alert.kind is MessageType.UPDATE
     assert alert.references == (Reference("trinet@caltech.edu", "TRI13970876.1", before),)
     assert alert.infos[0].areas[0].circles == (Circle(Point(32.9525, -115.5527), 0.0),)
 
@@ -168,105 +176,145 @@ def place(**changes: Any) -> bytes:
 
 INFO = "alert/info[1]/"
 AREA = INFO + "area[1]/"
-WRONG: dict[str, tuple[bytes, Wrong, str]] = {
-    "nothing": (b"", Wrong.NOT_XML, "alert"),
-    "no XML": (b"Heavy rain tomorrow", Wrong.NOT_XML, "alert"),
-    "half a message": (cap()[:-30], Wrong.NOT_XML, "alert"),
+WRONG: dict[str, tuple[bytes, AlertWrong, str]] = {
+    "nothing": (b"", AlertWrong.NOT_XML, "alert"),
+    "no XML": (b"Heavy rain tomorrow", AlertWrong.NOT_XML, "alert"),
+    "half a message": (cap()[:-30], AlertWrong.NOT_XML, "alert"),
     "an encoding that is not": (
         b'<?xml version="1.0" encoding="x-none"?><a/>',
-        Wrong.NOT_XML,
+        AlertWrong.NOT_XML,
         "alert",
     ),
-    "another document": (b"<rss/>", Wrong.NOT_CAP, "alert"),
-    "version 1.1": (cap("urn:oasis:names:tc:emergency:cap:1.1"), Wrong.NOT_CAP, "alert"),
-    "version 1.0": (cap("http://www.incident.com/cap/1.0"), Wrong.NOT_CAP, "alert"),
-    "no namespace": (cap(""), Wrong.NOT_CAP, "alert"),
-    "a document type": (b"<!DOCTYPE alert>" + cap(), Wrong.DTD, "alert"),
-    "no identifier": (head(identifier=None), Wrong.MISSING, "alert/identifier"),
-    "an empty identifier": (head(identifier=" "), Wrong.EMPTY, "alert/identifier"),
-    "a space in it (3.2.1)": (head(identifier="LWS 1"), Wrong.IDENTIFIER, "alert/identifier"),
-    "a comma in it (3.2.1)": (head(identifier="LWS,1"), Wrong.IDENTIFIER, "alert/identifier"),
-    "a < in it (3.2.1)": (head(identifier="LWS<1"), Wrong.IDENTIFIER, "alert/identifier"),
-    "a & in it (3.2.1)": (head(sender="a&b"), Wrong.IDENTIFIER, "alert/sender"),
-    "Z for a zone (3.3.2)": (head(sent="2026-06-12T03:00:00Z"), Wrong.TIME, "alert/sent"),
-    "no zone": (head(sent="2026-06-12T03:00:00"), Wrong.TIME, "alert/sent"),
-    "no seconds": (head(sent="2026-06-12T03:00+03:00"), Wrong.TIME, "alert/sent"),
-    "parts of a second": (head(sent="2026-06-12T03:00:00.5+03:00"), Wrong.TIME, "alert/sent"),
-    "a day that is not": (head(sent="2026-02-30T03:00:00+03:00"), Wrong.TIME, "alert/sent"),
-    "year 0": (head(sent="0000-02-03T03:00:00+03:00"), Wrong.TIME, "alert/sent"),
-    "before all services": (head(sent="0001-01-01T00:00:00+14:00"), Wrong.TIME, "alert/sent"),
-    "the end of the calendar": (
-        head(sent="9999-12-31T24:00:00+00:00"),
-        Wrong.TIME,
+    "another document": (b"<rss/>", AlertWrong.NOT_CAP, "alert"),
+    "version 1.1": (cap("urn:oasis:names:tc:emergency:cap:1.1"), AlertWrong.NOT_CAP, "alert"),
+    "version 1.0": (cap("http://www.incident.com/cap/1.0"), AlertWrong.NOT_CAP, "alert"),
+    "no namespace": (cap(""), AlertWrong.NOT_CAP, "alert"),
+    "a document type": (b"<!DOCTYPE alert>" + cap(), AlertWrong.DTD, "alert"),
+    "no identifier": (head(identifier=None), AlertWrong.MISSING, "alert/identifier"),
+    "an empty identifier": (head(identifier=" "), AlertWrong.EMPTY, "alert/identifier"),
+    "a space in it (3.2.1)": (
+        head(identifier="LWS 1"),
+        AlertWrong.IDENTIFIER,
+        "alert/identifier",
+    ),
+    "a comma in it (3.2.1)": (
+        head(identifier="LWS,1"),
+        AlertWrong.IDENTIFIER,
+        "alert/identifier",
+    ),
+    "a < in it (3.2.1)": (head(identifier="LWS<1"), AlertWrong.IDENTIFIER, "alert/identifier"),
+    "a & in it (3.2.1)": (head(sender="a&b"), AlertWrong.IDENTIFIER, "alert/sender"),
+    "Z for a zone (3.3.2)": (head(sent="2026-06-12T03:00:00Z"), AlertWrong.TIME, "alert/sent"),
+    "no zone": (head(sent="2026-06-12T03:00:00"), AlertWrong.TIME, "alert/sent"),
+    "no seconds": (head(sent="2026-06-12T03:00+03:00"), AlertWrong.TIME, "alert/sent"),
+    "parts of a second": (
+        head(sent="2026-06-12T03:00:00.5+03:00"),
+        AlertWrong.TIME,
         "alert/sent",
     ),
-    "a zone beyond all": (head(sent="2026-06-12T03:00:00+15:00"), Wrong.TIME, "alert/sent"),
+    "a day that is not": (
+        head(sent="2026-02-30T03:00:00+03:00"),
+        AlertWrong.TIME,
+        "alert/sent",
+    ),
+    "year 0": (head(sent="0000-02-03T03:00:00+03:00"), AlertWrong.TIME, "alert/sent"),
+    "before all services": (
+        head(sent="0001-01-01T00:00:00+14:00"),
+        AlertWrong.TIME,
+        "alert/sent",
+    ),
+    "the end of the calendar": (
+        head(sent="9999-12-31T24:00:00+00:00"),
+        AlertWrong.TIME,
+        "alert/sent",
+    ),
+    "a zone beyond all": (
+        head(sent="2026-06-12T03:00:00+15:00"),
+        AlertWrong.TIME,
+        "alert/sent",
+    ),
     "a zone of sixty minutes": (
         head(sent="2026-06-12T03:00:00+03:60"),
-        Wrong.TIME,
+        AlertWrong.TIME,
         "alert/sent",
     ),
     "digits of another script": (
         head(sent="٢٠٢٦-06-12T03:00:00+03:00"),
-        Wrong.TIME,
+        AlertWrong.TIME,
         "alert/sent",
     ),
-    "status in small letters": (head(status="actual"), Wrong.WORD, "alert/status"),
-    "a kind of our own": (head(msgType="Warning"), Wrong.WORD, "alert/msgType"),
-    "scope Restricted without a rule": (head(scope="Restricted"), Wrong.NEEDS, "alert/scope"),
-    "scope Private without addresses": (head(scope="Private"), Wrong.NEEDS, "alert/scope"),
+    "status in small letters": (head(status="actual"), AlertWrong.WORD, "alert/status"),
+    "a kind of our own": (head(msgType="Warning"), AlertWrong.WORD, "alert/msgType"),
+    "scope Restricted without a rule": (
+        head(scope="Restricted"),
+        AlertWrong.NEEDS,
+        "alert/scope",
+    ),
+    "scope Private without addresses": (head(scope="Private"), AlertWrong.NEEDS, "alert/scope"),
     "a reference of two parts": (
         head(references="a@example.org,1"),
-        Wrong.REFERENCE,
+        AlertWrong.REFERENCE,
         "alert/references",
     ),
     "a reference with Z": (
         head(references="a,1,2026-06-12T03:00:00Z"),
-        Wrong.REFERENCE,
+        AlertWrong.REFERENCE,
         "alert/references",
     ),
-    "two senders": (head(sender=["a", "b"]), Wrong.TWICE, "alert/sender"),
-    "an element that is not": (head(colour="red"), Wrong.UNKNOWN, "alert"),
-    "an attribute": (cap().replace(b"<sent>", b'<sent a="1">'), Wrong.UNKNOWN, "alert/sent"),
-    "words between elements": (cap().replace(b"<sent>", b"x<sent>"), Wrong.UNKNOWN, "alert"),
-    "an element in a text": (head(note=Raw("<b>n</b>")), Wrong.UNKNOWN, "alert/note"),
-    "no event": (danger(event=None), Wrong.MISSING, INFO + "event"),
-    "no category": (danger(category=None), Wrong.MISSING, INFO + "category"),
-    "a category that is not": (danger(category="Rain"), Wrong.WORD, INFO + "category[1]"),
-    "a severity that is not": (danger(severity="Red"), Wrong.WORD, INFO + "severity"),
+    "two senders": (head(sender=["a", "b"]), AlertWrong.TWICE, "alert/sender"),
+    "an element that is not": (head(colour="red"), AlertWrong.UNKNOWN, "alert"),
+    "an attribute": (
+        cap().replace(b"<sent>", b'<sent a="1">'),
+        AlertWrong.UNKNOWN,
+        "alert/sent",
+    ),
+    "words between elements": (
+        cap().replace(b"<sent>", b"x<sent>"),
+        AlertWrong.UNKNOWN,
+        "alert",
+    ),
+    "an element in a text": (head(note=Raw("<b>n</b>")), AlertWrong.UNKNOWN, "alert/note"),
+    "no event": (danger(event=None), AlertWrong.MISSING, INFO + "event"),
+    "no category": (danger(category=None), AlertWrong.MISSING, INFO + "category"),
+    "a category that is not": (danger(category="Rain"), AlertWrong.WORD, INFO + "category[1]"),
+    "a severity that is not": (danger(severity="Red"), AlertWrong.WORD, INFO + "severity"),
     "Very Likely, of version 1.0": (
         danger(certainty="Very Likely"),
-        Wrong.WORD,
+        AlertWrong.WORD,
         INFO + "certainty",
     ),
-    "a language with spaces": (danger(language="en US"), Wrong.WORD, INFO + "language"),
-    "an area without words": (place(areaDesc=None), Wrong.MISSING, AREA + "areaDesc"),
-    "three corners (3.2.4)": (place(polygon="1,1 2,2 1,1"), Wrong.RING, AREA + "polygon[1]"),
+    "a language with spaces": (danger(language="en US"), AlertWrong.WORD, INFO + "language"),
+    "an area without words": (place(areaDesc=None), AlertWrong.MISSING, AREA + "areaDesc"),
+    "three corners (3.2.4)": (
+        place(polygon="1,1 2,2 1,1"),
+        AlertWrong.RING,
+        AREA + "polygon[1]",
+    ),
     "a ring left open (3.2.4)": (
         place(polygon="1,1 2,2 3,1 4,4"),
-        Wrong.RING,
+        AlertWrong.RING,
         AREA + "polygon[1]",
     ),
     "longitude first": (
         place(polygon="136.9,-1 137,-1 137,-2 136.9,-1"),
-        Wrong.POINT,
+        AlertWrong.POINT,
         AREA + "polygon[1]",
     ),
-    "nan": (place(polygon="nan,1 2,2 3,1 nan,1"), Wrong.POINT, AREA + "polygon[1]"),
-    "an exponent": (place(circle="1e1,1 2"), Wrong.POINT, AREA + "circle[1]"),
-    "a circle without radius": (place(circle="1,1"), Wrong.POINT, AREA + "circle[1]"),
-    "a radius below nothing": (place(circle="1,1 -2"), Wrong.NUMBER, AREA + "circle[1]"),
+    "nan": (place(polygon="nan,1 2,2 3,1 nan,1"), AlertWrong.POINT, AREA + "polygon[1]"),
+    "an exponent": (place(circle="1e1,1 2"), AlertWrong.POINT, AREA + "circle[1]"),
+    "a circle without radius": (place(circle="1,1"), AlertWrong.POINT, AREA + "circle[1]"),
+    "a radius below nothing": (place(circle="1,1 -2"), AlertWrong.NUMBER, AREA + "circle[1]"),
     "half a code": (
         place(geocode=Raw("<value>1</value>")),
-        Wrong.MISSING,
+        AlertWrong.MISSING,
         AREA + "geocode[1]/valueName",
     ),
-    "a ceiling alone (3.2.4)": (place(ceiling="9"), Wrong.NEEDS, AREA + "ceiling"),
+    "a ceiling alone (3.2.4)": (place(ceiling="9"), AlertWrong.NEEDS, AREA + "ceiling"),
     "elements out of order": (
         cap(
             identifier=None, scope=Raw("Public</scope><identifier>1</identifier><x>"), info=None
         ).replace(b"<x></scope>", b""),
-        Wrong.ORDER,
+        AlertWrong.ORDER,
         "alert/identifier",
     ),
 }
@@ -274,7 +322,7 @@ WRONG: dict[str, tuple[bytes, Wrong, str]] = {
 
 @pytest.mark.parametrize(("raw", "wrong", "where"), WRONG.values(), ids=WRONG)
 def test_what_the_standard_forbids_is_told_with_its_place(
-    raw: bytes, wrong: Wrong, where: str
+    raw: bytes, wrong: AlertWrong, where: str
 ) -> None:
     """One fault, or the one that counts among those that follow from it."""
     assert (wrong, where) in [(fault.wrong, fault.where) for fault in faults(raw)]
@@ -283,7 +331,11 @@ def test_what_the_standard_forbids_is_told_with_its_place(
 def test_all_faults_are_told_at_once_but_not_without_end() -> None:
     """So that a service can mend its message in one go."""
     found = faults(cap(sent="today", status="Real", info=info(urgency="Now")))
-    assert [fault.wrong for fault in found] == [Wrong.TIME, Wrong.WORD, Wrong.WORD]
+    assert [fault.wrong for fault in found] == [
+        AlertWrong.TIME,
+        AlertWrong.WORD,
+        AlertWrong.WORD,
+    ]
     assert [fault.got for fault in found] == ["today", "Real", "Now"]
     assert len(faults(cap(code=[Raw("<a/>")] * 500))) == 20
 
@@ -312,18 +364,20 @@ GETTER = b'<!DOCTYPE a SYSTEM "http://127.0.0.1:9/never.dtd"><a/>'
 @pytest.mark.parametrize("raw", [LAUGHS, OUTSIDE, GETTER], ids=["laughs", "file", "address"])
 def test_a_document_type_is_never_looked_into(raw: bytes) -> None:
     """Entities that grow without end, and files or addresses that they name."""
-    assert faults(raw) == (Fault(Wrong.DTD, "alert"),)
+    assert faults(raw) == (AlertFault(AlertWrong.DTD, "alert"),)
 
 
 def test_what_is_too_big_is_not_even_opened() -> None:
     """A million bytes; a coast line takes a tenth of it."""
-    assert faults(b"<" * 1_000_001)[0].wrong is Wrong.TOO_BIG
+    assert faults(b"<" * 1_000_001)[0].wrong is AlertWrong.TOO_BIG
 
 
 def test_a_deep_document_is_refused_in_time() -> None:
     """As deep as its size allows."""
     deep = cap(note=Raw("<a>" * 140_000 + "</a>" * 140_000))
-    assert (Wrong.UNKNOWN, "alert/note") in [(each.wrong, each.where) for each in faults(deep)]
+    assert (AlertWrong.UNKNOWN, "alert/note") in [
+        (each.wrong, each.where) for each in faults(deep)
+    ]
 
 
 SIGNATURE = (
@@ -340,7 +394,7 @@ def test_a_signature_is_seen_after_all_else() -> None:
 def test_what_follows_a_signature_is_out_of_order() -> None:
     """So that nothing hides behind one."""
     early = cap().replace(b"<info>", SIGNATURE.encode() + b"<info>", 1)
-    assert (Wrong.ORDER, "alert/info[1]") in [
+    assert (AlertWrong.ORDER, "alert/info[1]") in [
         (each.wrong, each.where) for each in faults(early)
     ]
 

@@ -17,11 +17,11 @@ import pytest
 from lxml import etree
 from xmlschema import XMLSchema
 
-from assistant.alerts import Alert, Fault, Faulty, Wrong, read_alert
+from assistant.alerts import Alert, AlertFault, AlertWrong, Faulty, read_alert
 from assistant.alerts import standard as ours
 from assistant.alerts.fields import decimal, language, moment, whole
 from assistant.alerts.standard import ALERT, NAMESPACE, Part, Read
-from assistant.alerts.values import Kind, Scope, Status
+from assistant.alerts.values import MessageType, Scope, Status
 from tests.cap import RING, SENDER, Raw, area, cap, code, info, part
 
 XS = "{http://www.w3.org/2001/XMLSchema}"
@@ -72,7 +72,7 @@ def _name(row: etree._Element) -> str:
 DECLARED = {where: (row, each) for where, row, each in declared()}
 WORDS = {
     "status": tuple(Status),
-    "msgType": tuple(Kind),
+    "msgType": tuple(MessageType),
     "scope": tuple(Scope),
     "category": ours.CATEGORIES,
     "responseType": ours.RESPONSES,
@@ -118,18 +118,24 @@ def test_each_element_holds_what_the_schema_says(where: str) -> None:
 # --- messages, judged by both --------------------------------------------------------------
 
 # What the schema lets through and the standard's prose does not (3.2.1, 3.2.4).
-PROSE = {Wrong.IDENTIFIER, Wrong.REFERENCE, Wrong.RING, Wrong.POINT, Wrong.NEEDS}
+PROSE = {
+    AlertWrong.IDENTIFIER,
+    AlertWrong.REFERENCE,
+    AlertWrong.RING,
+    AlertWrong.POINT,
+    AlertWrong.NEEDS,
+}
 # Texts that say nothing are no identifier, sender, event or place; a radius is not below 0.
 NOTHING = ("identifier", "sender", "event", "polygon", "circle")
 
 
-def stricter(fault: Fault) -> bool:
+def stricter(fault: AlertFault) -> bool:
     """Whether the schema need not see this fault."""
     name = fault.where.rpartition("/")[2].partition("[")[0]
     return (
         fault.wrong in PROSE
-        or (fault.wrong is Wrong.EMPTY and name in NOTHING)
-        or (fault.wrong is Wrong.NUMBER and name == "circle")
+        or (fault.wrong is AlertWrong.EMPTY and name in NOTHING)
+        or (fault.wrong is AlertWrong.NUMBER and name == "circle")
     )
 
 

@@ -98,7 +98,7 @@ def officer_only() -> Phone:
     return phone
 
 
-def desk() -> v.Desk:
+def desk() -> v.OfficerScope:
     """Two villages, one with a warning that stands, and somebody to see."""
     phone = Phone.new()
     officer = Officer(1, "+447700900001", "Asha", "hash", "en", (1, 2))
@@ -106,7 +106,7 @@ def desk() -> v.Desk:
     standing = v.Standing(9, 1, phone.known.now, phone.known.now + timedelta(hours=9))
     visit = v.Visit("+447700900102", "A", "Kijani", "no answer", TODAY)
     tally = v.Tally(standing, VILLAGES[0], 3, 2, 1, 0)
-    return v.Desk(officer, True, reaches, (tally,), (visit,) * 7)
+    return v.OfficerScope(officer, True, reaches, (tally,), (visit,) * 7)
 
 
 PHONES = (newcomer, planner, grower, farming_officer, officer_only)

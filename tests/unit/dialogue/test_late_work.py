@@ -9,7 +9,7 @@ import pytest
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Done
-from assistant.agronomy.lot.programme_variety import Kind, ProgrammeVariety
+from assistant.agronomy.lot.programme_variety import Breeding, ProgrammeVariety
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.turns import turn
 from assistant.dialogue.values import AnswerItem, CallForHelp, Item
@@ -151,7 +151,7 @@ def test_the_bed_that_is_named_is_closed(words: str) -> None:
 
 
 def test_a_variety_without_a_letter_asks_which_bed() -> None:
-    early = ProgrammeVariety("early-1", "Early One", 105, Kind.INBRED)
+    early = ProgrammeVariety("early-1", "Early One", 105, Breeding.INBRED)
     phone = two(18, 12)
     phone.known = replace(phone.known, varieties=(early,))
     assert phone.hears("i have early-1 seed") == [like(m.ASK_NURSERY, ...)]

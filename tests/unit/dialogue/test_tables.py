@@ -18,6 +18,18 @@ from tests.valley import like, numbered
 
 ENDS = frozenset(ENDINGS)
 
+RAINS: dict[str, Kept] = {
+    "village_id": 1,
+    "village": "Kijani",
+    "starts_at": "2026-06-01T14:00:00+03:00",
+    "ends_at": "2026-06-01T20:00:00+03:00",
+    "from_time": "14:00",
+    "to_time": "20:00",
+    "sowing": "2026-06-01",
+    "phones": 2,
+    "young": 2,
+    "soon": 1,
+}
 TELLING: dict[str, Kept] = {
     "farmer_id": 1,
     "name": "Amina",
@@ -68,18 +80,9 @@ GIVEN: dict[str, dict[str, Kept]] = {
     },
     "telling": TELLING,
     "telling_later": {**TELLING, "time": "05:30"},
-    "rain_warning": {
-        "village_id": 1,
-        "village": "Kijani",
-        "starts_at": "2026-06-01T14:00:00+03:00",
-        "ends_at": "2026-06-01T20:00:00+03:00",
-        "from_time": "14:00",
-        "to_time": "20:00",
-        "sowing": "2026-06-01",
-        "phones": 2,
-        "young": 2,
-        "soon": 1,
-    },
+    "rain_warning": RAINS,
+    "danger_warning": {**RAINS, "danger": "cold"},
+    "days_warning": {**RAINS, "danger": "pests", "best_last": "2026-06-07"},
 }
 
 

@@ -5,12 +5,12 @@ from datetime import timedelta
 
 import pytest
 
-from assistant.agronomy.lot.programme_variety import Kind, ProgrammeVariety
+from assistant.agronomy.lot.programme_variety import Breeding, ProgrammeVariety
 from assistant.agronomy.tasks import TaskCode
 from tests.talk import TODAY, Phone, item, nursery
 
-SHORT = ProgrammeVariety("early-1", "Early-1", 95, Kind.INBRED, 22.0, 12, 16)
-LONG = ProgrammeVariety("late-2", "Long Grain", 140, Kind.TRADITIONAL, 30.0, 25, 35)
+SHORT = ProgrammeVariety("early-1", "Early-1", 95, Breeding.INBRED, 22.0, 12, 16)
+LONG = ProgrammeVariety("late-2", "Long Grain", 140, Breeding.TRADITIONAL, 30.0, 25, 35)
 DAY = timedelta(days=1)
 
 

@@ -9,7 +9,7 @@ import requests
 from gateway_sim import Handler, OperatorController
 from gateway_sim.controller import real_time
 from gateway_sim.errors import NumberError, OperatorError, StartError
-from gateway_sim.handlers import Course, Message
+from gateway_sim.handlers import Fates, InTransit
 
 SECRET = "between-the-two"
 
@@ -75,7 +75,7 @@ def test_its_address_is_known_only_while_it_runs() -> None:
 class Broken(Handler):
     """Fails when asked."""
 
-    def to_phone(self, message: Message, course: Course) -> Course:
+    def to_phone(self, message: InTransit, course: Fates) -> Fates:
         raise RuntimeError("the handler is broken")
 
 

@@ -5,16 +5,16 @@ from typing import Any
 
 import pytest
 
-from gateway_sim import Busy, Chain, Delay, Deliver, Fail, Handler, Lose, Reorder, Repeat
+from gateway_sim import Busy, Chain, Deliver, Fail, Handler, Lose, MessageDelay, Reorder, Repeat
 from gateway_sim.errors import HandlerError
-from gateway_sim.handlers import Answer, Course, Message, Way
+from gateway_sim.handlers import Answer, Fates, InTransit, Way
 
 HOUR = timedelta(hours=1)
-AT_ONCE = Course()
+AT_ONCE = Fates()
 
 
-def message(text: str = "hi", way: Way = "to_phone", phone: str = "+447700900101") -> Message:
-    return Message("m1", way, phone, text, datetime(2026, 6, 10, tzinfo=UTC))
+def message(text: str = "hi", way: Way = "to_phone", phone: str = "+447700900101") -> InTransit:
+    return InTransit("m1", way, phone, text, datetime(2026, 6, 10, tzinfo=UTC))
 
 
 def test_a_misspelt_method_is_refused_with_the_near_name() -> None:
@@ -37,8 +37,8 @@ def test_an_unknown_way_is_refused() -> None:
 
 def test_handlers_in_a_chain_go_on_from_each_other() -> None:
     """Late, and then twice."""
-    chain = Chain(Delay(HOUR), Repeat())
-    assert chain.to_phone(message(), AT_ONCE) == Course((HOUR, HOUR))
+    chain = Chain(MessageDelay(HOUR), Repeat())
+    assert chain.to_phone(message(), AT_ONCE) == Fates((HOUR, HOUR))
 
 
 def test_a_chain_asks_all_for_the_hand_over() -> None:
@@ -61,18 +61,18 @@ def test_a_handler_touches_only_what_it_is_told_to() -> None:
     lost = loser.to_phone(message("rain"), AT_ONCE)
     after = loser.to_phone(message("rain"), AT_ONCE)
     assert kept == [AT_ONCE] * 3
-    assert (lost, after) == (Course(()), AT_ONCE)
+    assert (lost, after) == (Fates(()), AT_ONCE)
 
 
 def test_reordering_holds_every_other_message() -> None:
     """The first waits, the second goes on."""
     handler = Reorder(HOUR)
     courses = [handler.to_phone(message(), AT_ONCE) for _ in range(4)]
-    assert courses == [Course((HOUR,)), AT_ONCE] * 2
+    assert courses == [Fates((HOUR,)), AT_ONCE] * 2
 
 
 def test_a_failure_is_for_texts_to_phones() -> None:
     """What phones send does not fail unless asked for."""
     handler = Fail("gone")
-    assert handler.to_phone(message(), AT_ONCE) == Course((), "gone")
+    assert handler.to_phone(message(), AT_ONCE) == Fates((), "gone")
     assert handler.to_assistant(message(way="to_assistant"), AT_ONCE) == AT_ONCE

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from gateway_sim import Kind, Lose, OperatorController, Phone, Repeat
+from gateway_sim import EntryKind, Lose, OperatorController, Phone, Repeat
 from gateway_sim.errors import PhoneOffError, SessionError
 
 
@@ -21,7 +21,7 @@ def test_who_dials_the_number_rings(phone: Phone, assistant: Any, dialled: str) 
 def test_a_ring_is_written_down(operator: OperatorController, phone: Phone) -> None:
     """So that a test can ask for it."""
     phone.dial("+447700900000")
-    assert [entry.phone for entry in operator.record if entry.kind is Kind.RANG] == [
+    assert [entry.phone for entry in operator.record if entry.kind is EntryKind.RANG] == [
         phone.number
     ]
 

@@ -7,11 +7,11 @@ import pytest
 
 from gateway_sim import (
     Busy,
-    Delay,
+    EntryKind,
     Fail,
     Handler,
-    Kind,
     Lose,
+    MessageDelay,
     NoReceipt,
     OperatorController,
     Phone,
@@ -66,7 +66,7 @@ def test_a_late_text_arrives_when_it_is_due(
     operator: OperatorController, phone: Phone, assistant: Any, clock: Any
 ) -> None:
     """Not before, and with the time it was due."""
-    operator.handler = Delay(timedelta(minutes=5))
+    operator.handler = MessageDelay(timedelta(minutes=5))
     assistant.hand_in("hi")
     due = clock() + timedelta(minutes=5)
     assert (phone.texts, operator.due()) == ([], due)
@@ -80,7 +80,7 @@ def test_a_late_text_from_a_phone_is_called_back_when_due(
     operator: OperatorController, phone: Phone, assistant: Any, clock: Any
 ) -> None:
     """It says when it was written."""
-    operator.handler = Delay(HOUR)
+    operator.handler = MessageDelay(HOUR)
     phone.text("done")
     assert assistant.texts == []
     clock.forward(hours=1)
@@ -92,7 +92,7 @@ def test_a_text_too_late_expires_instead(
     operator: OperatorController, phone: Phone, assistant: Any, clock: Any
 ) -> None:
     """What is worthless after an hour is not shown after two."""
-    operator.handler = Delay(2 * HOUR)
+    operator.handler = MessageDelay(2 * HOUR)
     assistant.hand_in("uncover today")
     clock.forward(hours=3)
     operator.advance()
@@ -107,7 +107,7 @@ def test_a_lost_text_is_neither_shown_nor_reported(
     assistant.hand_in("hi")
     phone.text("ho")
     assert (phone.texts, assistant.texts, assistant.fates) == ([], [], [])
-    assert [entry.text for entry in operator.recorded(Kind.LOST)] == ["hi", "ho"]
+    assert [entry.text for entry in operator.recorded(EntryKind.LOST)] == ["hi", "ho"]
 
 
 def test_a_repeated_text_comes_twice_under_one_id(
@@ -270,7 +270,7 @@ def test_a_callback_is_tried_again_under_the_same_id(
         operator.advance()
     assert assistant.texts == ["hi"] * 3
     assert len({fields["id"] for fields in assistant.calls("/gateway/text")}) == 1
-    assert [entry.code for entry in operator.recorded(Kind.CALLED)] == [503, 500, 204]
+    assert [entry.code for entry in operator.recorded(EntryKind.CALLED)] == [503, 500, 204]
     assert operator.faults == []
 
 

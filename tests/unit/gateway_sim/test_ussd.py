@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from gateway_sim import Handler, Kind, Lose, OperatorController, Phone, Repeat
+from gateway_sim import EntryKind, Handler, Lose, OperatorController, Phone, Repeat
 from gateway_sim.errors import PhoneOffError, SessionError, TextError
 
 CODE = "*555*7#"
@@ -192,5 +192,5 @@ def test_the_record_tells_the_talk(
     assistant.screens["1"] = ("Bye", False)
     phone.dial(CODE)
     phone.answer("1")
-    told = [(entry.detail, entry.text) for entry in operator.recorded(Kind.USSD)]
+    told = [(entry.detail, entry.text) for entry in operator.recorded(EntryKind.USSD)]
     assert told == [(CODE, "Menu"), ("1", "Bye")]

@@ -46,7 +46,7 @@ def test_a_request_is_refused_when_it_has(
     path: str, body: bytes, headers: dict[str, str], late: int
 ) -> None:
     """Anything that was not signed, or not lately: 401."""
-    with pytest.raises(wire.WireError) as refused:
+    with pytest.raises(wire.RequestError) as refused:
         wire.check("paddy-field", NOW + timedelta(seconds=late), path, body, headers)
     assert refused.value.code == 401
 
@@ -55,7 +55,7 @@ def test_a_request_is_refused_when_it_has(
 def test_a_time_that_is_no_number_is_refused_though_signed(at: str) -> None:
     """Signed nonsense is nonsense."""
     mark = wire.signature("paddy-field", at, "/texts", BODY)
-    with pytest.raises(wire.WireError, match="expected unix seconds"):
+    with pytest.raises(wire.RequestError, match="expected unix seconds"):
         wire.check("paddy-field", NOW, "/texts", BODY, signed(at, mark))
 
 
@@ -70,7 +70,7 @@ def test_a_time_that_is_no_number_is_refused_though_signed(at: str) -> None:
 )
 def test_a_faulty_text_is_told_all_its_faults(body: bytes, says: str) -> None:
     """400 and every field that is wrong."""
-    with pytest.raises(wire.WireError, match=says) as refused:
+    with pytest.raises(wire.RequestError, match=says) as refused:
         wire.handed_in(body)
     assert refused.value.code == 400
 
@@ -79,5 +79,5 @@ def test_a_faulty_text_is_told_all_its_faults(body: bytes, says: str) -> None:
 def test_a_time_without_a_zone_is_refused(not_after: str) -> None:
     """A text's last moment must be one moment."""
     fields = {"id": "1", "to": "x", "from": "y", "text": "z", "not_after": not_after}
-    with pytest.raises(wire.WireError, match="not_after is"):
+    with pytest.raises(wire.RequestError, match="not_after is"):
         wire.handed_in(json.dumps(fields).encode())

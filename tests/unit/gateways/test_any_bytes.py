@@ -28,7 +28,7 @@ from assistant.gateways.callbacks import (
 )
 from assistant.gateways.mapped import Secrets
 from assistant.gateways.mapped_calls import mapped_hooks
-from assistant.gateways.mapping import Check, Heard, Meets, Provider, Sends
+from assistant.gateways.mapping import CallFields, Check, Meets, Provider, Sends
 from assistant.gateways.modem.credit import credit_words
 from assistant.gateways.modem.tpdu import TpduError, read
 from assistant.gateways.signature import verify
@@ -88,7 +88,7 @@ def _smpp(raw: bytes) -> object:
     return found
 
 
-FIELDS = Heard(
+FIELDS = CallFields(
     phone="from",
     text="text",
     id="id",
@@ -106,7 +106,7 @@ FIELDS = Heard(
 def _mapped(raw: bytes) -> object:
     for body in ("json", "form"):
         for name in ("text", "ring", "ussd", "receipt"):
-            how = Heard(**{**vars(FIELDS), "body": body})
+            how = CallFields(**{**vars(FIELDS), "body": body})
             sends = Sends(
                 "http://127.0.0.1:9/x", {"to": "{digits}"}, Meets((200,)), their_id="id"
             )

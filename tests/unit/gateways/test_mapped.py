@@ -8,8 +8,8 @@ from assistant.channel import Brought, Fate, Incoming, NotTakenError, Receipt, R
 from assistant.gateways.mapped import Secrets
 from assistant.gateways.mapped_calls import mapped_hooks
 from assistant.gateways.mapping import (
+    CallFields,
     Check,
-    Heard,
     Meets,
     Provider,
     Sends,
@@ -32,7 +32,9 @@ def asked(body: bytes, **headers: str) -> Request:
     return Request("POST", "/gateway/x/text", {}, given, body)
 
 
-def brought(heard: Heard, body: bytes, name: str = "text", check: Check = TOKEN) -> Brought:
+def brought(
+    heard: CallFields, body: bytes, name: str = "text", check: Check = TOKEN
+) -> Brought:
     provider = Provider(SENDS, check, **{name: heard}, country="+44")
     return mapped_hooks(provider, SECRETS)[name](asked(body), NOW)
 
@@ -86,7 +88,7 @@ TIMES = {
 def test_times_are_read_as_the_mapping_says(case: tuple[str, str]) -> None:
     """One that cannot be read is now."""
     how, told = case
-    heard = Heard(phone="p", text="t", at="at", at_as=how)
+    heard = CallFields(phone="p", text="t", at="at", at_as=how)
     body = f'{{"p": "447700900101", "t": "1", "at": {told}}}'.encode()
     (text,) = brought(heard, body).news
     assert isinstance(text, Incoming) and text.at == TIMES[case]
@@ -94,7 +96,7 @@ def test_times_are_read_as_the_mapping_says(case: tuple[str, str]) -> None:
 
 def test_several_in_one_call_and_one_from_no_number() -> None:
     """An operator's advertisement is answered and dropped."""
-    heard = Heard(phone="p", text="t", each="all")
+    heard = CallFields(phone="p", text="t", each="all")
     body = b'{"all": [{"p": "07700900101", "t": "1"}, {"p": "OFFERS", "t": "Win!"}]}'
     (text,) = brought(heard, body).news
     assert isinstance(text, Incoming) and (text.phone, text.text) == ("+447700900101", "1")
@@ -102,7 +104,7 @@ def test_several_in_one_call_and_one_from_no_number() -> None:
 
 def test_a_call_without_ids_gets_one_of_its_words() -> None:
     """The same call twice is one; another is another."""
-    heard = Heard(phone="p", text="t", at="at", at_as="unix")
+    heard = CallFields(phone="p", text="t", at="at", at_as="unix")
 
     def id_of(at: int) -> str:
         body = f'{{"p": "07700900101", "t": "1", "at": {at}}}'.encode()
@@ -119,7 +121,7 @@ def test_a_call_without_ids_gets_one_of_its_words() -> None:
 )
 def test_a_session_told_whole_at_each_step(words: str, step: Step, answer: str) -> None:
     """The last of its answers counts."""
-    heard = Heard(phone="p", text="t", session="s", so_far="*")
+    heard = CallFields(phone="p", text="t", session="s", so_far="*")
     body = f'{{"p": "07700900101", "t": "{words}", "s": "9"}}'.encode()
     (turn,) = brought(heard, body, "ussd").news
     assert isinstance(turn, Incoming) and (turn.step, turn.text) == (step, answer)
@@ -127,7 +129,7 @@ def test_a_session_told_whole_at_each_step(words: str, step: Step, answer: str) 
 
 def test_a_state_on_the_way_is_no_receipt() -> None:
     """Nor one that the mapping has no word for."""
-    heard = Heard(their_id="i", fate="f", fates={"ok": "delivered", "sent": "accepted"})
+    heard = CallFields(their_id="i", fate="f", fates={"ok": "delivered", "sent": "accepted"})
     assert not brought(heard, b'{"i": 7, "f": "sent"}', "receipt").news
     assert not brought(heard, b'{"i": 7, "f": "hm"}', "receipt").news
     (told,) = brought(heard, b'{"i": 7, "f": "ok"}', "receipt").news
@@ -148,7 +150,7 @@ SIGNED = {
 @pytest.mark.parametrize("signature", SIGNED)
 def test_a_signed_call_is_known(signature: str) -> None:
     """By the octets as they came; one octet more, or a call of yesterday, is another's."""
-    heard = Heard(phone="p", text="t")
+    heard = CallFields(phone="p", text="t")
     provider = Provider(SENDS, Check(sign=SIGNED[signature]), text=heard, country="+44")
     hook = mapped_hooks(provider, SECRETS)["text"]
     at = "1780291800"
@@ -162,7 +164,7 @@ def test_a_signed_call_is_known(signature: str) -> None:
 
 def test_a_call_that_is_not_the_providers_is_refused() -> None:
     """A wrong token, a missing one, none set."""
-    heard = Heard(phone="p", text="t")
+    heard = CallFields(phone="p", text="t")
     hook = mapped_hooks(Provider(SENDS, TOKEN, text=heard), SECRETS)["text"]
     for headers in ({"X_Key": "u"}, {"X_Key": ""}):
         with pytest.raises(NotTakenError) as told:
@@ -199,11 +201,11 @@ FAULTY = {
     "an unknown slot": lambda: Sends("http://x", {"to": "{fone}"}, Meets((200,))),
     "no sign of success": lambda: Meets(),
     "no proof": lambda: Check(),
-    "half of the pieces": lambda: Heard(phone="p", text="t", ref="r"),
-    "a fate of no kind": lambda: Heard(fate="f", fates={"x": "eaten"}),
-    "nowhere for the text": lambda: Provider(SENDS, TOKEN, text=Heard(phone="p")),
+    "half of the pieces": lambda: CallFields(phone="p", text="t", ref="r"),
+    "a fate of no kind": lambda: CallFields(fate="f", fates={"x": "eaten"}),
+    "nowhere for the text": lambda: Provider(SENDS, TOKEN, text=CallFields(phone="p")),
     "a receipt of nothing": lambda: Provider(
-        SENDS, TOKEN, receipt=Heard(fate="f", fates={"x": "failed"})
+        SENDS, TOKEN, receipt=CallFields(fate="f", fates={"x": "failed"})
     ),
 }
 

@@ -15,7 +15,7 @@ from assistant.gateways.smpp.pdu import (
     Address,
     Bind,
     Command,
-    Named,
+    NamedResponse,
     Pdu,
     PduError,
     Short,
@@ -39,8 +39,8 @@ def submit(sequence: int, **given: object) -> Short:
 
 PDUS = {
     "0000001000000015000000000000000c": Pdu(Command.ENQUIRE_LINK, 12),
-    "00000010800000040000005800000009": Named(0x80000004, 9, 0x58),
-    "0000001080000004000000140000000a": Named(0x80000004, 10, 0x14),
+    "00000010800000040000005800000009": NamedResponse(0x80000004, 9, 0x58),
+    "0000001080000004000000140000000a": NamedResponse(0x80000004, 10, 0x14),
     "0000001080000000000000030000000b": Pdu(Command.NACK, 11, 3),
     "0000002200000009000000000000000165736d653100736563726574000034000000": Bind(
         Command.BIND_TRANSCEIVER, 1, system_id="esme1", password="secret"
@@ -95,7 +95,7 @@ def test_a_receipt_is_read_by_its_fields_or_by_its_text() -> None:
     pdu = decode(RECEIPT)
     assert isinstance(pdu, Short) and texts.is_receipt(pdu)
     at = datetime(2026, 11, 24, 9, 1, tzinfo=UTC)
-    expected = texts.Told("A1", Fate.DELIVERED, at, "", words="hello")
+    expected = texts.ReceiptSays("A1", Fate.DELIVERED, at, "", words="hello")
     assert texts.told(pdu, NOW) == expected
     bare = Short(Command.DELIVER_SM, 1, message=pdu.message, esm_class=4)
     assert texts.told(bare, NOW) == expected

@@ -46,9 +46,12 @@ def test_the_head_says_who_takes_part_and_where() -> None:
     season = parse(FULL, "f")
     assert season.title == "A trial"
     assert season.zones == ("Africa/Nairobi", "Asia/Manila")
-    assert season.villages == (s.Village("Mto Mwanga"), s.Village("Kijani", "Asia/Manila"))
+    assert season.villages == (
+        s.SeasonVillage("Mto Mwanga"),
+        s.SeasonVillage("Kijani", "Asia/Manila"),
+    )
     assert list(season.people) == ["Amani", "Juma"]
-    assert season.officers == (s.Officer("Juma", "246813", ("Kijani",), "sw"),)
+    assert season.officers == (s.SeasonOfficer("Juma", "246813", ("Kijani",), "sw"),)
     assert not season.strict
 
 
@@ -62,18 +65,18 @@ def test_times_are_local_and_may_leave_out_the_day() -> None:
 def test_each_line_becomes_one_act() -> None:
     """Quotes keep a text as it is; a long text is made from a short one."""
     found = acts(FULL)
-    assert found[0] == s.Texts("hello")
+    assert found[0] == s.SendsText("hello")
     assert found[2:6] == [
-        s.Texts("  "),
-        s.Texts("rice rice rice rice rice "),
+        s.SendsText("  "),
+        s.SendsText("rice rice rice rice rice "),
         s.Dials("*555*7#"),
         s.Ends(),
     ]
     assert found.pop(6) == s.Waits(timedelta(seconds=40))
     until = datetime(2026, 6, 1, 20, 0, tzinfo=ZoneInfo("Africa/Nairobi"))
     assert found[6] == s.HearsNothing(until)
-    fault = s.Fault("delays", ("to_phone",), "+447700900101", timedelta(minutes=10))
-    assert found[7:] == [s.Network(fault), s.Network(None)]
+    fault = s.NetworkFault("delays", ("to_phone",), "+447700900101", timedelta(minutes=10))
+    assert found[7:] == [s.NetworkChange(fault), s.NetworkChange(None)]
 
 
 BAD = {
@@ -135,7 +138,7 @@ AT_PAGE = {
     "Juma unticks Sown": s.Ticks("Sown", on=False),
     "Juma adds to a.csv: Phone;Name": s.AddsTo("a.csv", "Phone;Name"),
     "Juma mends a.csv: 12;Elia -> 0770;Elia": s.Mends("a.csv", "12;Elia", "0770;Elia"),
-    "Juma sends File: a.csv": s.Sends("File", "a.csv"),
+    "Juma sends File: a.csv": s.SendsFile("File", "a.csv"),
     "Juma chooses Village: Kijani": s.Chooses("Village", "Kijani"),
 }
 

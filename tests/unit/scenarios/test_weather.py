@@ -4,8 +4,8 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from gateway_sim.handlers import Answer, Course, Message, Way, ask
-from scenarios.season import Network, Person
+from gateway_sim.handlers import Answer, Fates, InTransit, Way, ask
+from scenarios.season import NetworkChange, Person
 from scenarios.weather import handler, read_network
 
 PEOPLE = {"Amani": Person("Amani", "+447700900101")}
@@ -17,7 +17,7 @@ def delays(line: str, way: Way, phone: str = "+447700900101") -> tuple[timedelta
     """When the copies of a message arrive under what a line says."""
     fault = read_network(line, PEOPLE).fault
     assert fault is not None
-    return ask(handler([fault]), way, Message("m", way, phone, "x", NOW), Course()).delays
+    return ask(handler([fault]), way, InTransit("m", way, phone, "x", NOW), Fates()).delays
 
 
 @pytest.mark.parametrize(
@@ -48,15 +48,15 @@ def test_only_so_many_are_touched_where_a_number_is_said() -> None:
     fault = read_network("loses the first 1 texts to Amani", PEOPLE).fault
     assert fault is not None
     weather = handler([fault])
-    message = Message("m", "to_phone", "+447700900101", "x", NOW)
-    assert [len(ask(weather, "to_phone", message, Course()).delays) for _ in "12"] == [0, 1]
+    message = InTransit("m", "to_phone", "+447700900101", "x", NOW)
+    assert [len(ask(weather, "to_phone", message, Fates()).delays) for _ in "12"] == [0, 1]
 
 
 def test_a_busy_operator_takes_nothing_and_fair_weather_takes_all() -> None:
     """503 asks the assistant to try later; well again, there is no fault at all."""
     busy = read_network("is busy", PEOPLE).fault
     assert busy is not None
-    message = Message("m", "to_phone", "+447700900101", "x", NOW)
+    message = InTransit("m", "to_phone", "+447700900101", "x", NOW)
     assert handler([busy]).submission(message, Answer()).code == 503
     assert handler([]).submission(message, Answer()).code == 202
-    assert read_network("is well", PEOPLE) == Network(None)
+    assert read_network("is well", PEOPLE) == NetworkChange(None)

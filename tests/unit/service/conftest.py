@@ -28,8 +28,7 @@ def mwanga() -> Village:
     return MWANGA
 
 
-@stage
-def led(valley: Valley) -> None:
+def lead_on(valley: Valley) -> None:
     """Amina has a nursery just sown; an officer serves her village, a lead all."""
     valley.add_officer(KIJANI)
     valley.add_officer(phone=LEAD, lead=True)
@@ -37,3 +36,6 @@ def led(valley: Valley) -> None:
     valley.sow(AMINA, "31 May")
     for phone in (AMINA, OFFICER, LEAD):
         valley.heard(phone)
+
+
+led = stage(lead_on)

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from assistant.channel import Fate, Receipt, Tariff
 from assistant.service.day_counts import AT_ONCE, SETTLED_D, count_days
-from assistant.service.desk.messages import Wanted, messages, messages_by_month
+from assistant.service.desk.messages import MessageFilter, messages, messages_by_month
 from assistant.service.dispatch import take_receipt
 from assistant.service.sight import Sight, sight_of
 from tests.stages import stage
@@ -43,7 +43,7 @@ def lived_in(valley: Valley) -> None:
 def test_pages_show_the_same_whether_days_were_counted_or_not(lived_in: Valley) -> None:
     """The month is the programme's: half past midnight on 1 July is no June there."""
     sights = (_sight(lived_in), _sight(lived_in, OFFICER))
-    wants = (Wanted(), Wanted(month="2026-06"), Wanted(village_id=1))
+    wants = (MessageFilter(), MessageFilter(month="2026-06"), MessageFilter(village_id=1))
 
     def seen() -> list[object]:
         house, now = lived_in.house, lived_in.now
@@ -88,7 +88,10 @@ def test_a_lead_sees_each_village_in_each_month_and_an_officer_their_own(
     assert names == ["Kijani", "Mto Mwanga", None]
     for at, month in enumerate(table.months):
         shown = messages(
-            lived_in.house, _sight(lived_in), Wanted(month=f"{month:%Y-%m}"), lived_in.now
+            lived_in.house,
+            _sight(lived_in),
+            MessageFilter(month=f"{month:%Y-%m}"),
+            lived_in.now,
         )
         assert table.in_all[at] == shown.in_all
         assert table.in_all[at].cost == Decimal("0.80") * table.in_all[at].segments

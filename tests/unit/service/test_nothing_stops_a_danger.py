@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import fields, replace
 from datetime import time, timedelta
 from decimal import Decimal
+from functools import cache
 
 import pytest
 
@@ -17,13 +18,26 @@ from assistant.dialogue.values import CallForHelp
 from assistant.reminders.plan import Hours
 from assistant.service.brakes import ALL, KIND, KINDS, VILLAGE, put_on
 from assistant.service.effects import Scene, carry_out
-from assistant.service.floods import MOST_A_DAY, SAME_TIMES
+from assistant.service.floods import MOST_A_DAY, MOST_AN_HOUR, SAME_TIMES
 from assistant.service.pulse import hold_texts
 from assistant.service.sight import sight_of
 from assistant.settings import Settings
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
-from tests.valley import AMINA, CODE, LEAD, MWANGA, OFFICER, ZAWADI, Valley, like
+from tests.unit.service.conftest import lead_on
+from tests.valley import (
+    AMINA,
+    CODE,
+    LEAD,
+    MWANGA,
+    OFFICER,
+    ZAWADI,
+    Staged,
+    Valley,
+    Way,
+    like,
+    settle,
+)
 
 Limit = Callable[[Valley], object]
 SNAKE, FLOOD = "a snake has bitten my son", "the water is over the mats, help"
@@ -61,13 +75,27 @@ def _hold(valley: Valley) -> None:
     hold_texts(valley.house, "a test", valley.now)
 
 
-def _talk(valley: Valley) -> None:
-    """She has had all the answers of a day, the last of them the same again and again."""
-    for number in range(MOST_A_DAY):
-        valley.now += timedelta(seconds=20)
-        valley.text(AMINA, ("MENU", "HELP")[number % 2])
+def _an_hour(valley: Valley) -> None:
+    """She has had all the answers of an hour, the last of them the same again and again."""
+    _talk(valley, MOST_AN_HOUR, timedelta(seconds=20))
     for _ in range(SAME_TIMES + 2):
-        valley.text(AMINA, "HELP")
+        valley.post(AMINA, "HELP")
+
+
+def _a_day(valley: Valley) -> None:
+    """She has had all the answers of a day, and none of the last hour's."""
+    _talk(valley, MOST_A_DAY, timedelta(minutes=2))
+    valley.now += timedelta(hours=1)
+    assert not valley.text(AMINA, "MENU")
+
+
+def _talk(valley: Valley, times: int, between: timedelta) -> None:
+    for number in range(times + 1):  # the last one is told that no more are answered
+        valley.now += between
+        valley.post(AMINA, ("MENU", "HELP")[number % 2])
+    valley.send()
+    valley.heard(AMINA)
+    assert not valley.text(AMINA, "MENU")
 
 
 def _calls(valley: Valley) -> None:
@@ -111,7 +139,7 @@ BY_PERSON: dict[str, Limit] = {
     **{f"{kind.value} is stopped": _put(KIND, kind.value) for kind in KINDS},
     "the village is stopped": _put(VILLAGE, village=1),
     "held": _hold,
-    "answers of a day": _talk,
+    "answers of an hour": _an_hour,
     "calls of a day": _calls,
     "texts on work days only": _few,
 }
@@ -127,7 +155,12 @@ def _everything(valley: Valley) -> None:
         limit(valley)
 
 
-LIMITS: dict[str, Limit] = {**BY_SETTING, **BY_PERSON, "all of them": _everything}
+LIMITS: dict[str, Limit] = {
+    **BY_SETTING,
+    **BY_PERSON,
+    "answers of a day": _a_day,  # alone: it takes five hours, in which others begin anew
+    "all of them": _everything,
+}
 
 # What limits nothing that leaves: where things are, what they are called, how they look.
 NO_LIMITS = frozenset(
@@ -153,6 +186,23 @@ LIMITED = pytest.mark.parametrize("limit", LIMITS.values(), ids=LIMITS.keys())
 HOURS = pytest.mark.parametrize("hour", ["1 Jun 10:00", "1 Jun 23:30"])
 
 
+@pytest.fixture
+def limited(staged: Staged, limit: Limit, hour: str) -> Valley:
+    """Amina, her officer and a lead at this hour, the limit reached; the way there is gone once
+    for all tests."""
+    return staged(_way(limit, hour))
+
+
+@cache
+def _way(limit: Limit, hour: str) -> Way:
+    def way(valley: Valley) -> None:
+        settle(valley)
+        lead_on(valley)
+        _at(valley, hour, limit)
+
+    return way
+
+
 def _at(valley: Valley, hour: str, limit: Limit) -> None:
     valley.go(hour)
     limit(valley)
@@ -167,62 +217,51 @@ def _to(valley: Valley, phone: str) -> Iterable[Outgoing]:
 
 @LIMITED
 @HOURS
-def test_a_cry_is_answered_and_its_words_reach_a_person(
-    led: Valley, limit: Limit, hour: str
-) -> None:
+def test_a_cry_is_answered_and_its_words_reach_a_person(limited: Valley) -> None:
     """Both texts are marked so that no quota of a line holds them."""
-    _at(led, hour, limit)
-    assert led.text(AMINA, SNAKE)[0] == like(aid.HURT_HERE, ...)
-    assert any(SNAKE in text for text in led.heard(OFFICER))
-    assert all(each.urgent for each in _to(led, AMINA))
-    assert any(each.urgent and SNAKE in each.text for each in _to(led, OFFICER))
+    assert limited.text(AMINA, SNAKE)[0] == like(aid.HURT_HERE, ...)
+    assert any(SNAKE in text for text in limited.heard(OFFICER))
+    assert all(each.urgent for each in _to(limited, AMINA))
+    assert any(each.urgent and SNAKE in each.text for each in _to(limited, OFFICER))
 
 
 @LIMITED
 @HOURS
-def test_a_bed_in_danger_is_answered_and_its_words_reach_a_person(
-    led: Valley, limit: Limit, hour: str
-) -> None:
+def test_a_bed_in_danger_is_answered_and_its_words_reach_a_person(limited: Valley) -> None:
     """In own words."""
-    _at(led, hour, limit)
-    assert led.text(AMINA, FLOOD)
-    assert any(FLOOD in text for text in led.heard(OFFICER))
+    assert limited.text(AMINA, FLOOD)
+    assert any(FLOOD in text for text in limited.heard(OFFICER))
 
 
 @LIMITED
 @HOURS
-def test_a_danger_chosen_from_a_list_reaches_a_person(
-    led: Valley, limit: Limit, hour: str
-) -> None:
+def test_a_danger_chosen_from_a_list_reaches_a_person(limited: Valley) -> None:
     """On a screen, which answers by itself."""
-    _at(led, hour, limit)
-    with led.house.store.work() as work:
-        scene = Scene(work, led.house, AMINA, Channel.USSD, led.now)
+    with limited.house.store.work() as work:
+        scene = Scene(work, limited.house, AMINA, Channel.USSD, limited.now)
         carry_out((CallForHelp("flood", "", None),), scene)
-    led.send()
-    assert any("flood" in text for text in led.heard(OFFICER))
+    limited.send()
+    assert any("flood" in text for text in limited.heard(OFFICER))
 
 
 @LIMITED
 @HOURS
-def test_a_stop_is_confirmed(led: Valley, limit: Limit, hour: str) -> None:
+def test_a_stop_is_confirmed(limited: Valley) -> None:
     """Who says it hears that it was heard."""
-    _at(led, hour, limit)
-    assert led.text(AMINA, "STOP") == [like(m.STOPPED)]
-    assert all(each.urgent for each in _to(led, AMINA))
+    assert limited.text(AMINA, "STOP") == [like(m.STOPPED)]
+    assert all(each.urgent for each in _to(limited, AMINA))
 
 
 @LIMITED
 @HOURS
-def test_a_warning_and_its_all_clear_leave(led: Valley, limit: Limit, hour: str) -> None:
+def test_a_warning_and_its_all_clear_leave(limited: Valley) -> None:
     """The officer is answered, the farmer warned, and told when it is over."""
-    _at(led, hour, limit)
-    led.text(OFFICER, f"RAIN {CODE} Kijani tomorrow 1-8")
-    led.text(OFFICER, "1")
-    assert any("rain" in text.lower() for text in led.heard(AMINA))
-    assert led.text(OFFICER, f"CLEAR {CODE} Kijani")
-    assert led.heard(AMINA) == [like(m.ALL_CLEAR, ...)]
-    assert all(each.urgent for each in _to(led, AMINA))
+    limited.text(OFFICER, f"RAIN {CODE} Kijani tomorrow 1-8")
+    limited.text(OFFICER, "1")
+    assert any("rain" in text.lower() for text in limited.heard(AMINA))
+    assert limited.text(OFFICER, f"CLEAR {CODE} Kijani")
+    assert limited.heard(AMINA) == [like(m.ALL_CLEAR, ...)]
+    assert all(each.urgent for each in _to(limited, AMINA))
 
 
 def _stopped(valley: Valley) -> str:

@@ -7,6 +7,7 @@ from datetime import timedelta
 import pytest
 
 from assistant.alphabet import cost
+from assistant.dialogue.officer import more_words
 from assistant.people import Village
 from assistant.service.morning import gathered
 from assistant.service.sight import sight_of
@@ -120,7 +121,8 @@ def test_what_cannot_be_done_is_said_with_what_to_send(
     valley_of_three: Valley, sends: str, hears: o.Message
 ) -> None:
     """And nothing goes to anybody."""
-    assert valley_of_three.text(OFFICER, sends.format(code=CODE)) == [like(hears)]
+    more = (more_words("en"),) if hears is o.OFFICER_HELP else ()
+    assert valley_of_three.text(OFFICER, sends.format(code=CODE)) == [like(hears, *more)]
     assert valley_of_three.heard(AMINA) == valley_of_three.heard(BARAKA) == []
 
 
@@ -146,7 +148,7 @@ def test_on_no_nothing_goes(valley_of_three: Valley) -> None:
     """And a yes that comes later is a yes to nothing."""
     valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     assert valley_of_three.text(OFFICER, "2") == [like(m.KEPT_OPEN)]
-    assert valley_of_three.text(OFFICER, "1") == [like(o.OFFICER_HELP)]
+    assert valley_of_three.text(OFFICER, "1") == [like(o.OFFICER_HELP, more_words("en"))]
     assert valley_of_three.heard(AMINA) == []
 
 
@@ -154,7 +156,7 @@ def test_a_yes_after_the_hours_are_over_warns_nobody(valley_of_three: Valley) ->
     """The officer's phone was off."""
     valley_of_three.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
     valley_of_three.go("1 Jun 20:30")
-    assert valley_of_three.text(OFFICER, "1") == [like(o.OFFICER_HELP)]
+    assert valley_of_three.text(OFFICER, "1") == [like(o.OFFICER_HELP, more_words("en"))]
     assert valley_of_three.heard(AMINA) == []
 
 
@@ -307,6 +309,20 @@ def test_who_needs_a_visit_is_told_with_the_reason(valley_of_three: Valley) -> N
     assert lines[0].startswith(f"{ZAWADI} nursery")
     assert any(AMINA in line and "uncover" in line for line in lines)
     assert t.N_UNCOVER.text in who
+
+
+def test_who_may_name_a_village(valley_of_three: Valley) -> None:
+    """Then it is of that one alone; a call that is about no nursery names none."""
+    valley = valley_of_three
+    with valley.house.store.work() as work:
+        work.calls.add(3, None, "officer", "", valley.now)
+    valley.go("5 Jun 00:05")
+    (there,) = valley.text(OFFICER, f"WHO {CODE} mto mwanga")
+    assert there.startswith(f"{ZAWADI}, Mto Mwanga: ") and AMINA not in there
+    (here,) = valley.text(OFFICER, f"WHO {CODE} Kijani")
+    assert AMINA in here and ZAWADI not in here
+    nowhere = valley.text(OFFICER, f"WHO {CODE} Nowhere")
+    assert nowhere == [like(o.NO_SUCH_VILLAGE(villages="Kijani, Mto Mwanga", example="WHO"))]
 
 
 def test_who_lists_what_the_page_of_the_morning_lists(valley_of_three: Valley) -> None:

@@ -5,11 +5,13 @@ degree of longitude on the equator is a * pi / 180 = 111.319 5 km, and one degre
 from the equator is 110.574 4 km (any geodesy handbook; from memory).
 """
 
+from dataclasses import replace
+
 import pytest
 
 from assistant.alerts.values import Point
 from assistant.people import Village
-from assistant.service.places import read_point, within
+from assistant.service.places import looks_turned, read_point, turned_round, within
 
 EQUATOR = Point(0.0, 37.0)
 
@@ -53,3 +55,23 @@ def test_a_village_is_near_by_the_ground_between(
 ) -> None:
     """One whose place nobody knows is not."""
     assert bool(within([village], EQUATOR, km)) is near
+
+
+def test_a_place_written_the_other_way_round_is_seen() -> None:
+    """It lies far from all others, and turned round among them."""
+    valley = (Point(-0.68, 37.35), Point(-0.71, 37.44))
+    assert looks_turned(Point(37.4, -0.7), valley)
+    assert not looks_turned(Point(-0.7, 37.4), valley)
+    assert not looks_turned(Point(10.0, 106.5), valley)  # another country, and no slip
+    assert not looks_turned(Point(37.4, -0.7), ())  # the first village of a programme
+    assert not looks_turned(Point(1.0, 150.0), valley)
+
+
+def test_villages_written_the_other_way_round_are_named() -> None:
+    """For the check of a deployment and the command line."""
+    villages = [
+        replace(_at(-0.68, 37.35), id=1, name="Kijani"),
+        replace(_at(-0.71, 37.44), id=2, name="Mto Mwanga"),
+        replace(_at(37.4, -0.7), id=3, name="Ukingo"),
+    ]
+    assert turned_round(villages) == ("Ukingo",)

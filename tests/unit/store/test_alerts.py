@@ -5,14 +5,16 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from assistant.alerts import Place, Reference
+from assistant.alerts import Reference, VillagePlace
 from assistant.alerts.values import Geocode
 from assistant.people import Village
-from assistant.store import Became, DatabaseFailedError, KeptAlert, Store, Told
+from assistant.store import AlertWords, Became, DatabaseFailedError, KeptAlert, Store
 
 SENT = datetime(2026, 6, 12, 3, 0, tzinfo=UTC)
 KEY = Reference("weather@lindara.example.org", "LWS-1", SENT)
-TOLD = Told("en", "Heavy rain", "Orange", "Expected", "Severe", "Likely", "the valley", "LWS")
+TOLD = AlertWords(
+    "en", "Heavy rain", "Orange", "Expected", "Severe", "Likely", "the valley", "LWS"
+)
 ALERT = KeptAlert(
     source="LWS",
     received_at=SENT + timedelta(minutes=2),
@@ -102,12 +104,12 @@ def test_only_what_led_to_nothing_is_forgotten(store: Store, village: Village) -
 def test_villages_are_places_with_codes(store: Store, village: Village) -> None:
     """As alerts compare them; the last list given is the one that counts."""
     with store.work() as work:
-        assert work.alerts.places() == {village.id: Place()}
+        assert work.alerts.places() == {village.id: VillagePlace()}
         work.alerts.set_geocodes(village.id, [Geocode("ward", "1")])
         work.alerts.set_geocodes(village.id, [Geocode("ward ", "7"), Geocode("WARD", "7")])
         codes = (Geocode("WARD", "7"),)
         assert work.alerts.geocodes() == {village.id: codes}
-        assert work.alerts.places() == {village.id: Place(None, frozenset(codes))}
+        assert work.alerts.places() == {village.id: VillagePlace(None, frozenset(codes))}
 
 
 def test_one_process_looks_at_a_source_at_a_time(store: Store) -> None:

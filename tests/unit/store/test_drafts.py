@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from assistant.people import Officer, Village
-from assistant.store import Certainty, Decision, Draft, Source, Store
+from assistant.store import AlertCertainty, Decision, Draft, DraftSource, Store
 
 _HOUR = timedelta(hours=1)
 
@@ -21,10 +21,10 @@ def test_a_draft_comes_back_as_it_was_made(
     given = _draft(
         village,
         now,
-        certainty=Certainty.POSSIBLE,
+        certainty=AlertCertainty.POSSIBLE,
         hazard="Thunderstorm",
         words="The river rises; {village} %s",
-        source=Source.ALERT,
+        source=DraftSource.ALERT,
         made_by=officer.id,
         alert_id=12,
     )

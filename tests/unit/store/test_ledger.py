@@ -9,7 +9,7 @@ from assistant.channel import Channel, Fate, Incoming, Step
 from assistant.people import Farmer, Village
 from assistant.store import Store, TextState
 from assistant.store.queries.ledger import Span
-from assistant.store.values_books import HeardCounts, Lost, TextCounts
+from assistant.store.values_books import HeardCounts, LostTexts, TextCounts
 from tests.unit.store.conftest import MakeText
 
 JUNE = (datetime(2026, 6, 1, tzinfo=UTC), datetime(2026, 7, 1, tzinfo=UTC))
@@ -73,8 +73,8 @@ def test_why_texts_were_lost_is_told_with_the_operators_words(
     with sent.look() as work:
         lost = set(work.ledger.lost(june))
     assert lost == {
-        Lost(village.id, TextState.FAILED, False, "422 no such number", 1, 1),
-        Lost(village.id, TextState.EXPIRED, True, "", 1, 3),
+        LostTexts(village.id, TextState.FAILED, False, "422 no such number", 1, 1),
+        LostTexts(village.id, TextState.EXPIRED, True, "", 1, 3),
     }
 
 

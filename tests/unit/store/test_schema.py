@@ -1,29 +1,67 @@
 """The migrations make the tables that the code expects."""
 
-from datetime import UTC, datetime
+from collections.abc import Mapping
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.config import Config
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
-from sqlalchemy import MetaData
+from sqlalchemy import Engine, MetaData, Table, func, inspect, select
 from sqlalchemy.exc import IntegrityError
 
 from assistant.store import Store, schema
 from assistant.store.engine import open_engine
+from assistant.store.making import make_tables
 from assistant.store.schema import migrate, tables
 from assistant.store.tables import Base
+from tests.unit.store.first_release import of_first_release
+from tests.valley import Valley, at, house_of
+
+AMINA, BARAKA = "+447700900151", "+447700900152"  # of that release's demo; their beds are sown
 
 
-def test_an_empty_database_is_brought_to_the_tables_of_this_release(empty_url: str) -> None:
-    """What the migrations make is what the models say, on both databases."""
+def test_a_new_database_has_the_tables_that_the_way_up_leads_to(empty_url: str) -> None:
+    """They are made from the models at once, the others step by step from 0.1.0."""
+    engine = open_engine(empty_url)
+    migrate(engine)
+    made = _described(engine)
+    assert tables(engine).fit
+    engine.dispose()
+    with of_first_release(empty_url) as old:
+        migrate(old)
+        with old.connect() as connection:
+            differences = compare_metadata(
+                MigrationContext.configure(connection), Base.metadata
+            )
+        assert differences == []
+        assert _described(old) == made
+
+
+def test_a_new_database_has_the_rows_that_the_way_up_leads_to(empty_url: str) -> None:
+    """Those that migrations wrote and nobody typed."""
     engine = open_engine(empty_url)
     migrate(engine)
     with engine.connect() as connection:
-        differences = compare_metadata(MigrationContext.configure(connection), Base.metadata)
+        found = {
+            table.name: count
+            for table in Base.metadata.sorted_tables
+            if (count := connection.scalar(select(func.count()).select_from(table)))
+        }
     engine.dispose()
-    assert differences == []
+    assert found == {"counter": 1}
+
+
+def test_several_that_start_at_once_make_a_new_database_once(empty_url: str) -> None:
+    """Web and worker are started together."""
+    engines = [open_engine(empty_url) for _ in range(4)]
+    wanted = tables(engines[0]).wanted
+    with ThreadPoolExecutor(4) as pool:
+        list(pool.map(lambda each: make_tables(each, wanted), engines))
+    assert tables(engines[0]).fit
+    for engine in engines:
+        engine.dispose()
 
 
 def test_migrating_again_changes_nothing_and_loses_nothing(store: Store) -> None:
@@ -35,79 +73,65 @@ def test_migrating_again_changes_nothing_and_loses_nothing(store: Store) -> None
         assert work.people.villages() == (village,)
 
 
-def test_a_database_in_use_is_brought_to_this_release_with_all_its_rows(empty_url: str) -> None:
-    """Rows that name each other survive tables that are made anew, and are watched again."""
-    engine = open_engine(empty_url)
-    migrate(engine, "v0007")
-    with engine.begin() as connection:
-        tables = MetaData()
-        tables.reflect(connection)
-        for name, row in _ROWS.items():
-            connection.execute(tables.tables[name].insert().values(id=1, **row))
-    migrate(engine)
+def test_a_database_of_the_first_release_is_brought_to_this_one(empty_url: str) -> None:
+    """With every row, and rows that name each other are watched again."""
+    with of_first_release(empty_url) as engine:
+        before = _counts(engine)
+        migrate(engine)
+        assert {name: _counts(engine)[name] for name in before} == before
+        with pytest.raises(IntegrityError), engine.begin() as connection:
+            connection.exec_driver_sql("DELETE FROM farmer")
+
+
+def test_a_season_of_the_first_release_goes_on(empty_url: str) -> None:
+    """The next morning's texts go out to its farmers, and what they answer is kept."""
+    with of_first_release(empty_url) as engine:
+        migrate(engine)
+    valley = Valley(house_of(Store(empty_url)), at("17 Jun 08:50"))
+    valley.go("18 Jun 06:05")
+    for phone in (AMINA, BARAKA):
+        assert valley.heard(phone)
+        assert valley.text(phone, "done")
+    valley.house.store.close()
+
+
+def _described(engine: Engine) -> Mapping[str, object]:
+    """All that two databases have in common whose tables are alike, but for the order of their
+    columns and for what a new row has where nothing is said of it: our rows always say it."""
+    found = inspect(engine)
+    return {
+        name: (
+            {each["name"]: (str(each["type"]), each["nullable"]) for each in columns},
+            found.get_pk_constraint(name),
+            _sorted(found.get_foreign_keys(name)),
+            _sorted(found.get_indexes(name)),
+            _sorted(found.get_unique_constraints(name)),
+            _sorted(found.get_check_constraints(name)),
+        )
+        for name in found.get_table_names()
+        if (columns := found.get_columns(name))
+    }
+
+
+def _sorted(rules: object) -> list[str]:
+    assert isinstance(rules, list)
+    return sorted(str(_plain(each)) for each in rules)
+
+
+def _plain(rule: object) -> object:
+    """A condition of an index compares by its words."""
+    if isinstance(rule, dict):
+        return {name: _plain(value) for name, value in rule.items()}
+    return str(rule)
+
+
+def _counts(engine: Engine) -> Mapping[str, int]:
     with engine.connect() as connection:
-        counts = [connection.exec_driver_sql(f"SELECT count(*) FROM {name}") for name in _ROWS]
-        assert [count.scalar_one() for count in counts] == [1] * len(_ROWS)
-    with pytest.raises(IntegrityError), engine.begin() as connection:
-        connection.exec_driver_sql("DELETE FROM farmer")
-    engine.dispose()
-
-
-_AT = datetime(2026, 6, 1, 6, tzinfo=UTC)
-_ROWS: dict[str, dict[str, object]] = {
-    "village": {"name": "Kijani", "zone": "Africa/Nairobi", "practices": ["mat"]},
-    "farmer": {"phone": "+447700900101", "village_id": 1},
-    "nursery": {
-        "farmer_id": 1,
-        "label": "A",
-        "field_area_m2": 4000.0,
-        "germination": 0.85,
-        "spacing_row_cm": 20.0,
-        "spacing_hill_cm": 20.0,
-        "seedlings_per_hill": 2,
-        "grain_weight_g": 25.0,
-        "pail_litres": 10.0,
-        "establishment": 0.5,
-        "gap_filling": 0.0,
-        "practice": "mat",
-        "area_typed": "0.4 ha",
-        "germination_known": True,
-        "sow_date": _AT.date(),
-        "made_on": _AT.date(),
-        "sown": False,
-        "sow_assumed": False,
-        "uncovered": False,
-        "closed": False,
-        "test_counted": False,
-        "resown": False,
-        "changed_at": _AT,
-    },
-    "reminder": {
-        "nursery_id": 1,
-        "task": "sow",
-        "day": _AT.date(),
-        "due_at": _AT,
-        "not_after": _AT,
-        "state": "planned",
-        "asked": 0,
-    },
-    "outbox": {
-        "message_id": "text-1",
-        "phone": "+447700900101",
-        "text": "Sow.",
-        "kind": "prompt",
-        "nursery_id": 1,
-        "due_at": _AT,
-        "not_after": _AT,
-        "urgent": False,
-        "state": "waiting",
-        "attempts": 0,
-        "encoding": "",
-        "segments": 0,
-        "detail": "",
-        "created_at": _AT,
-    },
-}
+        names = inspect(connection).get_table_names()
+        asked = {
+            name: select(func.count()).select_from(Table(name, MetaData())) for name in names
+        }
+        return {name: connection.scalar(each) or 0 for name, each in asked.items()}
 
 
 def test_the_chain_is_read_as_alembic_reads_it(empty_url: str) -> None:
@@ -119,6 +143,6 @@ def test_the_chain_is_read_as_alembic_reads_it(empty_url: str) -> None:
     assert tables(engine).wanted == script.get_current_head()
     assert set(schema._chain()) == {each.revision for each in script.walk_revisions()}
     assert tables(engine).there is None
-    migrate(engine, "v0007")
-    assert tables(engine).there == "v0007"
     engine.dispose()
+    with of_first_release(empty_url) as old:
+        assert tables(old).there == schema.FIRST and not tables(old).fit

@@ -18,6 +18,7 @@ __all__ = ["staged", "stages"]
 
 PASSWORD = "two wet mats and a hat"
 _TOKEN = re.compile(r'name="csrf_token" value="([^"]+)"')
+_IN_NUMBER = re.compile(r"(?<=\d)\u00a0(?=\d)")
 _TAGS = re.compile(r"<[^>]+>")
 
 
@@ -95,8 +96,9 @@ class Browser:
         return self.words()
 
     def words(self) -> str:
-        """The page as it is read: without its tags."""
-        return " ".join(_TAGS.sub(" ", self.page.text).split())
+        """The page as it is read: without its tags, numbers of phones as they are kept."""
+        shown = _IN_NUMBER.sub("", self.page.text)
+        return " ".join(_TAGS.sub(" ", shown).split())
 
     @property
     def path(self) -> str:

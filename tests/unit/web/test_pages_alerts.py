@@ -11,7 +11,7 @@ from assistant.alerts.values import Geocode, Point
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
 from assistant.settings import read_settings
-from assistant.store import Became, Looked
+from assistant.store import Became, SourceLook
 from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wording import messages_talk as m
 from tests.cap import SENDER, area, cap, code, info
@@ -73,7 +73,7 @@ def test_what_the_service_said_is_shown_in_its_own_words(
     assert "Fri 12 Jun 14:00 – Fri 12 Jun 20:00" in shown
     assert "Kijani and 1 more Drafted for the officer." in shown
     shown = browser.open("/alerts/1")
-    assert "A draft waits for Kijani." in shown and "Lindara valley" in shown
+    assert "A draft is waiting for Kijani." in shown and "Lindara valley" in shown
     assert "outlines: 1, circles: 0, codes: 0" in shown
 
 
@@ -96,7 +96,7 @@ def test_a_faulty_one_says_what_is_wrong_and_can_be_downloaded(
     bad = cap(sent="2026-06-12T06:00:00Z", note="<script>alert(1)</script>")
     come(placed, bad)
     shown = browser.open("/alerts/1")
-    assert "alert/sent : no time with its zone in digits 2026-06-12T06:00:00Z" in shown
+    assert "alert/sent : not a time with its zone in digits 2026-06-12T06:00:00Z" in shown
     assert "<script>alert(1)" not in browser.page.text
     browser.open("/alerts/1/message.xml")
     assert browser.page.data == bad
@@ -127,7 +127,11 @@ def test_only_ours_leaves_out_what_is_elsewhere(placed: Valley, browser: Browser
     come(placed, cap(identifier="far", info=far), cap(), b"no alert")
     assert "Far away" in browser.open("/alerts")
     shown = browser.open("/alerts?ours=1")
-    assert "Far away" not in shown and "Orange" in shown and "Not as the standard" in shown
+    assert (
+        "Far away" not in shown
+        and "Orange" in shown
+        and "It does not follow the standard" in shown
+    )
 
 
 def test_a_long_list_goes_on_from_page_to_page(placed: Valley, browser: Browser) -> None:
@@ -152,10 +156,8 @@ def test_after_a_cancel_the_officer_gives_the_all_clear(
     come(placed, cap(identifier="LWS-2", sent="2026-06-12T07:00:00+03:00", msgType="Cancel",
                      references=FIRST, info=None))  # fmt: skip
     shown = browser.open("/alerts/2")
-    assert (
-        "your warning still stands: Kijani." in shown and "It took the place of: LWS-1" in shown
-    )
-    assert "A later message took its place: LWS-2" in browser.open("/alerts/1")
+    assert "your warning still stands: Kijani." in shown and "It replaced: LWS-1" in shown
+    assert "Replaced by a later message: LWS-2" in browser.open("/alerts/1")
     assert "The all-clear goes out: Kijani." in browser.send("/alerts/2/all-clear")
     assert placed.heard(AMINA) == [like(m.ALL_CLEAR, ...)]
     assert "No warning of this alert stands" in browser.send("/alerts/2/all-clear")
@@ -168,7 +170,7 @@ def test_a_village_that_no_alert_can_find_is_named(placed: Valley, browser: Brow
     """Until it has a place or a code."""
     with placed.house.store.work() as work:
         work.alerts.set_point(1, None)
-    assert "No alert can find these villages: Kijani." in browser.open("/alerts")
+    assert "Alerts cannot find these villages: Kijani." in browser.open("/alerts")
     with placed.house.store.work() as work:
         work.alerts.set_geocodes(1, [Geocode("WARD", "3")])
     assert "No alert can find" not in browser.open("/alerts")
@@ -180,8 +182,8 @@ def test_the_lead_gives_a_village_its_codes(placed: Valley, new_browser: NewBrow
     lead.sign_in(LEAD)
     lead.open("/villages/1")
     shown = lead.send("/villages/1/codes", codes="ward = 3\n\n SAME=006109")
-    assert "The codes of Kijani are kept." in shown and "WARD=3" in shown
-    assert "ward 3 is no code" in lead.send("/villages/1/codes", codes="ward 3")
+    assert "The codes for Kijani are saved." in shown and "WARD=3" in shown
+    assert "ward 3 is not a code" in lead.send("/villages/1/codes", codes="ward 3")
     officer.sign_in()
     officer.open("/villages/1")
     officer.send("/villages/1/codes", codes="")
@@ -190,7 +192,7 @@ def test_the_lead_gives_a_village_its_codes(placed: Valley, new_browser: NewBrow
         assert work.alerts.geocodes() == {1: (Geocode("SAME", "006109"), Geocode("WARD", "3"))}
         assert work.audit.latest(1, village_id=1)[0].detail == "ward=3, SAME=006109"
     come(placed, cap(info=info(area=area(polygon=None, geocode=code("WARD", "3")))))
-    assert "A draft waits for Kijani." in officer.open("/alerts/1")
+    assert "A draft is waiting for Kijani." in officer.open("/alerts/1")
 
 
 def test_where_alerts_are_read_and_how_it_goes(placed: Valley, browser: Browser) -> None:
@@ -198,17 +200,17 @@ def test_where_alerts_are_read_and_how_it_goes(placed: Valley, browser: Browser)
     assert "no source is set" in browser.open("/alerts")
     with placed.house.store.work() as work:
         looked = work.alert_sources.take("/var/alerts", placed.now, timedelta(minutes=5))
-        assert isinstance(looked, Looked)
+        assert isinstance(looked, SourceLook)
         work.alert_sources.looked(replace(looked, trouble="gone", well_at=placed.now))
     shown = browser.open("/alerts")
-    assert "/var/alerts Fri 12 Jun 08:00 gone well for the last time Fri 12 Jun 08:00" in shown
+    assert "/var/alerts Fri 12 Jun 08:00 gone last worked Fri 12 Jun 08:00" in shown
 
 
 def test_thresholds_are_shown(placed: Valley, browser: Browser) -> None:
     """In the standard's words, with what follows."""
     shown = browser.open("/alerts")
     assert "severity Extreme, Severe, Moderate" in shown and "any event" in shown
-    assert "No farmer is told before an officer says so." in shown
+    assert "No farmer is told until an officer says so." in shown
 
 
 @pytest.mark.parametrize("path", ["/alerts/9", "/alerts/9/message.xml", "/alerts/x"])
@@ -256,14 +258,14 @@ def test_a_message_pasted_by_hand_is_a_draft_at_most(
     lead.sign_in(LEAD)
     lead.open("/alerts")
     shown = lead.send("/alerts", message=message)
-    assert "The message is taken in" in shown and lead.path == "/alerts/1"
+    assert "The message is entered" in shown and lead.path == "/alerts/1"
     with placed.house.store.look() as work:
         kept = work.alerts.get(1)
         assert kept is not None and kept.became != Became.SENT
         assert work.audit.latest(1)[0].act == "alert_pasted"
     lead.open("/alerts")
-    assert "taken in before" in lead.send("/alerts", message=message)
-    assert "Not as the standard has it" in lead.send("/alerts", message="rain, I think")
+    assert "entered before" in lead.send("/alerts", message=message)
+    assert "It does not follow the standard" in lead.send("/alerts", message="rain, I think")
     officer = new_browser()
     officer.sign_in()
     officer.open("/alerts")

@@ -59,7 +59,7 @@ def test_it_goes_to_the_beds_of_a_stage(
     """Each phone once; nobody of another officer's village."""
     shown = browser.send("/broadcasts", all="on", stage=stage, words=WORDS)
     assert f"Phones {len(reached)}" in shown
-    assert ("No phone is reached." in shown) is not reached
+    assert ("Nobody would get it." in shown) is not reached
     browser.send("/broadcasts/1/send")
     heard = {
         phone
@@ -123,7 +123,7 @@ def test_it_is_sent_once_however_often_it_is_confirmed(
     """And it stands in the trail with its words."""
     browser.send("/broadcasts", village="1", words=WORDS)
     assert "Your text is on its way." in browser.send("/broadcasts/1/send")
-    assert "This was sent before." in browser.send("/broadcasts/1/send")
+    assert "This was already sent." in browser.send("/broadcasts/1/send")
     assert valley.heard(AMINA) == [like(o.FROM_OFFICER(officer="Asha", words=WORDS))]
     assert "On the phone: 3" in browser.open("/broadcasts/1")
     with valley.house.store.look() as work:
@@ -150,8 +150,8 @@ def test_at_night_it_waits_and_can_be_taken_back(valley: Valley, browser: Browse
     valley.go("1 Jun 22:00")
     for phone in (AMINA, BARAKA, TATU):
         valley.heard(phone)
-    assert "It leaves at 05:30" in browser.send("/broadcasts", village="1", words=WORDS)
-    assert "leaves at 05:30" in browser.send("/broadcasts/1/send")
+    assert "It goes out at 05:30" in browser.send("/broadcasts", village="1", words=WORDS)
+    assert "goes out at 05:30" in browser.send("/broadcasts/1/send")
     assert "Waiting here: 3" in browser.words()
     assert valley.heard(TATU) == []
     assert "3 texts were taken back." in browser.send("/broadcasts/1/take-back")

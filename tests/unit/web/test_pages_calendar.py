@@ -86,7 +86,7 @@ def test_who_has_not_agreed_or_has_stopped_hangs_on_no_wall(
     _change(valley, AMINA, **{without: valley.now if without == "stopped_at" else None})
     shown = browser.open("/villages/1/calendar")
     assert "1 farmer is left out" in shown and "Amina" not in shown
-    assert "Nothing is to be done in these weeks" in shown
+    assert "Nothing to do in these weeks" in shown
 
 
 def test_a_nursery_has_a_sheet_of_its_own_with_the_work_of_every_day(browser: Browser) -> None:
@@ -255,7 +255,7 @@ def test_an_officer_has_one_file_of_all_villages_served(
     assert browser.page.status_code == 404
     lead = new_browser()
     lead.sign_in(LEAD)
-    assert "took a calendar file" in lead.open("/trail")
+    assert "downloaded a calendar" in lead.open("/trail")
     lead.open("/calendar.ics")
     assert lead.page.status_code == 404
     assert "Sow, Zizi: 1 nursery" in events(lead, "/villages/3/calendar.ics")

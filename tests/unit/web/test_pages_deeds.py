@@ -47,11 +47,11 @@ def test_those_ticked_are_visited_with_one_form(valley: Valley, browser: Browser
     assert _silent(browser.open("/morning"))
     with valley.house.store.look() as work:
         before = [work.events.of_nursery(number) for number in (1, 2, 3)]
-    assert "Note 3 visits" in browser.send("/deeds", deed="visited", line=BEDS)
+    assert "Record 3 visits" in browser.send("/deeds", deed="visited", line=BEDS)
     shown = browser.send("/deeds/do", deed="visited", line=BEDS, on="2026-06-07", done="on")
-    assert "3 visits are noted." in shown and not _silent(shown)
+    assert "3 visits are recorded." in shown and not _silent(shown)
     assert _uncovered(valley) == [True, True, True]
-    assert "It is undone." in browser.send("/deeds/1/undo")
+    assert "Undone." in browser.send("/deeds/1/undo")
     assert _silent(browser.open("/morning"))
     assert _uncovered(valley) == [False, False, False]
     with valley.house.store.look() as work:
@@ -85,24 +85,24 @@ def test_a_deed_is_undone_once_and_by_who_did_it(
     colleague.sign_in(other)
     colleague.open("/morning")
     assert "too late" in colleague.send("/deeds/1/undo")
-    assert "It is undone." in browser.send("/deeds/1/undo")
+    assert "Undone." in browser.send("/deeds/1/undo")
     assert "too late" in browser.send("/deeds/1/undo")
 
 
 @pytest.mark.parametrize(
     ("on", "said"),
-    [("", "Give the day"), ("2026-06-08", "still to come"), ("2026-01-01", "before")],
+    [("", "Enter the day"), ("2026-06-08", "in the future"), ("2026-01-01", "before")],
 )
 def test_a_day_that_cannot_be_changes_nothing(browser: Browser, on: str, said: str) -> None:
     """The form comes again with the same people ticked."""
     browser.open("/morning")
     shown = browser.send("/deeds/do", deed="visited", line=BEDS, on=on)
-    assert said in shown and "Note 3 visits" in shown
+    assert said in shown and "Record 3 visits" in shown
     assert _silent(browser.open("/morning"))
 
 
 def test_a_ring_answers_a_warning(valley: Valley, browser: Browser) -> None:
-    """Who said on the phone that the bed is covered is counted so, until it is undone."""
+    """Who said on the phone that the bed is covered is counted so, until it Undone."""
     valley.text(BARAKA, "1")  # uncovered; a new bed of hers is young
     valley.plan(BARAKA, "7 June")
     valley.text(OFFICER, f"RAIN {CODE} Kijani 14-20")
@@ -126,9 +126,9 @@ def test_a_set_text_goes_in_the_farmers_language_and_can_be_taken_back(
     shown = browser.open("/deeds?deed=text&line=bed-1&line=bed-2")
     assert "I will come to you today." in shown and "2 phones: 2 segments" in shown
     shown = browser.send("/deeds/do", deed="text", line=BEDS, phrase="today")
-    assert "3 texts leave in a minute" in shown
+    assert "3 texts go out in a minute" in shown
     assert valley.heard(AMINA)[-1:] != ["I will come"]
-    assert "It is undone." in browser.send("/deeds/1/undo")
+    assert "Undone." in browser.send("/deeds/1/undo")
     valley.leap(valley.now + MINUTE)
     assert not any("I will come" in text for text in valley.heard(AMINA))
     browser.open("/morning")
@@ -161,8 +161,8 @@ def test_a_day_is_moved_for_those_ticked_after_it_was_shown(
     with valley.house.store.look() as work:
         before = work.nurseries.get(1)
     shown = browser.send("/deeds/do", deed="move", line=beds, day="2026-06-18", tell="on")
-    assert "2 days are moved." in shown
-    assert "It is undone." in browser.send("/deeds/1/undo")
+    assert "2 days are changed." in shown
+    assert "Undone." in browser.send("/deeds/1/undo")
     valley.leap(valley.now + MINUTE)
     assert not any("changed your plan" in text for text in valley.heard(AMINA))
     with valley.house.store.look() as work:
@@ -185,13 +185,13 @@ def test_words_nobody_could_read_are_answered_from_the_list(
     valley.text(AMINA, "xyzzy plugh frotz")
     valley.text(BARAKA, "xyzzy")
     shown = browser.open("/morning")
-    words = shown.split("Words nobody could read")[-1]
+    words = shown.split("Texts that could not be understood")[-1]
     assert "xyzzy plugh frotz" in words and BARAKA not in words.split("Nurseries to see")[0]
     assert "Last messages" in browser.open("/deeds?deed=text&line=words-1")
     shown = browser.send("/deeds/do", deed="text", line="words-1", phrase="again")
-    assert "Words nobody could read" not in shown
-    assert "It is undone." in browser.send("/deeds/1/undo")
-    assert "Words nobody could read" in browser.open("/morning")
+    assert "Texts that could not be understood" not in shown
+    assert "Undone." in browser.send("/deeds/1/undo")
+    assert "Texts that could not be understood" in browser.open("/morning")
 
 
 def test_a_number_that_texts_do_not_reach_is_on_the_list(
@@ -202,9 +202,11 @@ def test_a_number_that_texts_do_not_reach_is_on_the_list(
     for _ in range(2):
         valley.text(AMINA, "MENU")
     shown = browser.open("/morning")
-    assert "Texts do not arrive" in shown and "2 texts lost in a row" in shown
+    assert (
+        "Numbers that texts do not reach" in shown and "2 texts in a row not delivered" in shown
+    )
     shown = browser.send("/deeds/do", deed="seen", line="dead-1")
-    assert "Texts do not arrive" not in shown
+    assert "Numbers that texts do not reach" not in shown
 
 
 def test_nothing_ticked_is_said(browser: Browser) -> None:
@@ -212,7 +214,7 @@ def test_nothing_ticked_is_said(browser: Browser) -> None:
     browser.open("/morning")
     assert "Tick somebody first" in browser.send("/deeds", deed="visited")
     shown = browser.send("/deeds", deed="seen", line="bed-1")
-    assert "Not for these" in shown and "by a visit or a phone talk" in shown
+    assert "Cannot be done for these" in shown and "only after a visit or a phone call" in shown
     browser.open("/deeds?deed=text&line=bed-99")
     assert browser.page.status_code == 404
     browser.open("/deeds?deed=erase&line=bed-1")

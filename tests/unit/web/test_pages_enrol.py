@@ -54,10 +54,10 @@ def test_a_nursery_on_the_form_is_planned_once_they_agree(
 
 
 WRONG = {
-    "phone": ("12", "is no phone number"),
+    "phone": ("12", "is not a phone number"),
     "area": ("0.4", "has no unit"),
-    "germination": ("many", "is no sure germination"),
-    "name": ("???", "is no name"),
+    "germination": ("many", "cannot be read as a germination"),
+    "name": ("???", "is not a name"),
     "village": ("2", "The village is missing"),
 }
 
@@ -71,7 +71,7 @@ def test_what_cannot_be_used_is_said_and_the_form_keeps_what_was_typed(
     page = enrol(officer, **{field: typed})
     assert words in page
     assert 'value="Amina Juma"' in officer.page.text or field == "name"
-    assert "No farmer is found" in officer.open("/farmers")
+    assert "No farmers found" in officer.open("/farmers")
 
 
 def test_a_known_number_under_another_name_is_asked_about(
@@ -82,7 +82,7 @@ def test_a_known_number_under_another_name_is_asked_about(
     page = enrol(officer, name="Rehema Paulo")
     assert "known as Amina Juma, in the list Rehema Paulo" in page
     page = enrol(officer, name="Rehema Paulo", owner="rename")
-    assert "What is kept of Rehema Paulo is changed" in page
+    assert "Rehema Paulo&#39;s details are changed" in page
 
 
 def test_who_said_no_is_shown_as_such_and_not_asked_again(
@@ -130,8 +130,10 @@ def test_a_number_of_another_farmer_cannot_be_given(officer: Browser, valley: Va
     """It says so."""
     valley.enrol(AMINA)
     valley.enrol(BARAKA)
-    assert "That number is another farmer" in officer.send("/farmers/1/number", phone=BARAKA)
-    assert "is no phone number" in officer.send("/farmers/1/number", phone="12")
+    assert "That number belongs to another farmer" in officer.send(
+        "/farmers/1/number", phone=BARAKA
+    )
+    assert "is not a phone number" in officer.send("/farmers/1/number", phone="12")
 
 
 @pytest.mark.parametrize("way", [nowhere])

@@ -53,15 +53,15 @@ def test_a_village_is_found_and_what_is_not_in_sight_is_not(browser: Browser) ->
     """Neither its people nor its name."""
     assert "Kijani" in browser.open("/find?q=kija").split("Find")[-1]
     for asked in ("zawadi", "mwanga", "xyzzy"):
-        assert "Nobody is found" in browser.open(f"/find?q={asked}")
-    assert "Nobody is found" not in browser.open("/find")
+        assert "Nobody found" in browser.open(f"/find?q={asked}")
+    assert "Nobody found" not in browser.open("/find")
 
 
 def test_name_and_language_are_put_right(valley: Valley, browser: Browser) -> None:
     """What cannot be changes nothing, and the trail tells what was before."""
     browser.open("/farmers/1")
     shown = browser.send("/farmers/1/mend", name="Amina Said", village="1", language="sw")
-    assert "It is put right." in shown and "Amina Said" in shown
+    assert "It is corrected." in shown and "Amina Said" in shown
     with valley.house.store.look() as work:
         farmer = work.people.farmer(AMINA)
         assert farmer is not None and farmer.language == "sw"
@@ -94,11 +94,11 @@ def test_a_call_and_a_nursery_are_opened_again(valley: Valley, browser: Browser)
     valley.text(AMINA, "Come and see my seed")
     browser.open("/morning")
     browser.send("/deeds/do", deed="seen", line="call-1")
-    assert "Open again" in browser.open("/farmers/1")
+    assert "Reopen" in browser.open("/farmers/1")
     assert "Come and see my seed" in browser.send("/calls/1/reopen")
     browser.send("/nurseries/1/close", why="entered twice")
-    assert "Open again" in browser.words()
-    assert "The nursery goes on" in browser.send("/nurseries/1/reopen")
+    assert "Reopen" in browser.words()
+    assert "The nursery is open again" in browser.send("/nurseries/1/reopen")
     with valley.house.store.look() as work:
         bed = work.nurseries.get(1)
         assert bed is not None and not bed.closed

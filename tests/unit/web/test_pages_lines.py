@@ -75,7 +75,7 @@ def office(valley: Valley, new_browser: NewBrowser) -> Iterator[Office]:
 def test_each_line_stands_there_with_what_is_set_of_it(office: Office) -> None:
     """Its kind, its rate and quota, what it sent and cost."""
     shown = office.browser.open("/lines")
-    assert "Texts that wait to leave: 0" in shown
+    assert "Texts waiting to go out: 0" in shown
     north, desk = shown.split("north", 1)[1].split("desk", 1)
     assert "It has never answered." in north
     assert "SMPP 20 0 of 500" in north and "GSM no limit 0" in desk
@@ -84,14 +84,14 @@ def test_each_line_stands_there_with_what_is_set_of_it(office: Office) -> None:
 def test_a_test_text_goes_by_its_line_alone(office: Office) -> None:
     """To the lead's own phone; the page then says that it arrived, and the trail who tried."""
     office.browser.open("/lines")
-    assert "leaves by this line now" in office.browser.send("/lines/try", line="desk")
+    assert "is going out on this line" in office.browser.send("/lines/try", line="desk")
     office.desk.answer = Handover(Fate.ACCEPTED, parts=("d1",))
     office.send()
     assert (office.north.phones, office.desk.phones) == ([], [LEAD])
     now = office.valley.now
     take(office.valley.house, Receipt("", Fate.DELIVERED, now, line="desk", part="d1"), now)
     shown = office.browser.open("/lines").partition("desk")[2]
-    assert "It takes texts." in shown and "not yet" not in shown
+    assert "It is accepting texts." in shown and "not yet" not in shown
     assert "tried a line" in office.browser.open("/trail")
 
 
@@ -104,10 +104,10 @@ def test_a_line_that_takes_nothing_says_why_and_no_other_takes_its_test(office: 
     office.send()
     assert office.north.phones == []
     shown = office.browser.open("/lines")
-    assert "It takes no texts now." in shown and said in shown
+    assert "It is not accepting texts now." in shown and said in shown
     office.valley.now += timedelta(minutes=6)
     shown = office.browser.open("/lines")  # put off until the line may be asked again
-    assert "Texts that wait to leave: 1 , the oldest since" in shown
+    assert "Texts waiting to go out: 1 , the oldest since" in shown
     office.valley.now += timedelta(minutes=5)
     office.send()
     office.valley.now += timedelta(minutes=2)
@@ -123,7 +123,7 @@ def test_a_line_that_did_not_answer_is_not_said_to_take_texts(office: Office) ->
     office.send()
     office.valley.now += timedelta(minutes=1)
     north = office.browser.open("/lines").split("north", 1)[1].split("desk", 1)[0]
-    assert "It did not take the last text. It says: no answer within 10 s" in north
+    assert "It did not accept the last text. It says: no answer within 10 s" in north
 
 
 def test_what_was_refused_is_counted_by_why(office: Office) -> None:
@@ -154,10 +154,10 @@ def test_a_line_that_is_not_up_says_why_though_nothing_is_to_be_sent(office: Off
     house, now = office.valley.house, office.valley.now
     note_why(house, "desk", "the SIM card wants its PIN: set pin in the file of lines", now)
     shown = office.browser.open("/lines")
-    assert "It takes no texts now." in shown and "wants its PIN" in shown
+    assert "It is not accepting texts now." in shown and "wants its PIN" in shown
     note_why(house, "desk", "", now)
     shown = office.browser.open("/lines")
-    assert "It takes texts." in shown and "wants its PIN" not in shown
+    assert "It is accepting texts." in shown and "wants its PIN" not in shown
 
 
 def test_the_lines_are_a_leads(office: Office) -> None:
@@ -165,11 +165,11 @@ def test_the_lines_are_a_leads(office: Office) -> None:
     valley = office.valley
     valley.add_officer(valley.add_village("Kijani"))
     give_password(valley, OFFICER)
-    assert "Lines to the phones" in office.browser.open("/messages")
+    assert "Phone lines" in office.browser.open("/messages")
     office.browser.send("/lines/try", line="south")
     assert office.browser.page.status_code == 404
     office.browser.sign_in(OFFICER)
-    assert "Lines to the phones" not in office.browser.open("/messages")
+    assert "Phone lines" not in office.browser.open("/messages")
     office.browser.open("/lines")
     assert office.browser.page.status_code == 404
     office.browser.open("/messages")

@@ -55,6 +55,8 @@ OF_NOBODY = {  # no farmer stands there by name, number or words
     "officers.officers",
     "officers.one",
     "programme.shown",
+    "questions.form",
+    "questions.shown",
     "ready",
     "rounds.worker",
     "settings.shown",

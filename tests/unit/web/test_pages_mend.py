@@ -35,7 +35,7 @@ def test_new_days_are_shown_with_their_text_before_anything_moves(
     wanted = {"sow": "2026-06-08", "tell": "on"}
     shown = browser.send("/nurseries/1/dates", look="yes", **wanted)
     assert "Sowing: Fri 5 Jun, now Mon 8 Jun" in shown
-    assert "changed your plan" in shown and "leaves in a minute" in shown
+    assert "changed your plan" in shown and "goes out in a minute" in shown
     assert _sow(valley) == date(2026, 6, 5) and valley.heard(AMINA) == []
     shown = browser.send("/nurseries/1/dates", **wanted)
     assert _sow(valley) == date(2026, 6, 8) and "Undo" in shown
@@ -60,11 +60,11 @@ def _sow(valley: Valley) -> date:
 
 def test_a_bed_is_put_right(valley: Valley, browser: Browser) -> None:
     """Field and seed as the farmer says them; what cannot be read changes nothing."""
-    assert "all was so already" in browser.send("/nurseries/1/bed")
-    assert "is no sure size" in browser.send("/nurseries/1/bed", area="a bit")
+    assert "it was already like that" in browser.send("/nurseries/1/bed")
+    assert "cannot be read as a field size" in browser.send("/nurseries/1/bed", area="a bit")
     assert "from 0.5 to 8" in browser.send("/nurseries/1/bed", leaves="40")
     shown = browser.send("/nurseries/1/bed", area="0.25 ha", percent="90")
-    assert "The bed is put right" in shown and "0.25 ha" in shown
+    assert "The bed is corrected" in shown and "0.25 ha" in shown
     with valley.house.store.look() as work:
         bed = work.nurseries.get(1)
         detail = work.audit.latest(1)[0].detail
@@ -81,7 +81,7 @@ def test_leaves_counted_by_the_officer_stand_in_the_story(
     valley.text(AMINA, "DONE")
     valley.go("16 Jun 08:00")
     browser.open("/nurseries/1")
-    assert "The bed is put right" in browser.send("/nurseries/1/bed", leaves="2.5")
+    assert "The bed is corrected" in browser.send("/nurseries/1/bed", leaves="2.5")
     with valley.house.store.look() as work:
         bed = work.nurseries.get(1)
     assert bed is not None
@@ -91,13 +91,13 @@ def test_leaves_counted_by_the_officer_stand_in_the_story(
 def test_a_visit_is_mended_and_taken_away(valley: Valley, browser: Browser) -> None:
     """By who noted it; a day before there was a plan is refused."""
     browser.send("/nurseries/1/visit", on="2026-06-01", words="mats wet")
-    assert "Put this visit right" in browser.words()
+    assert "Correct this visit" in browser.words()
     shown = browser.send("/visits/1", on="2026-06-01", words="mats dry at noon")
-    assert "The visit is put right" in shown and "mats dry at noon" in shown
+    assert "The visit is corrected" in shown and "mats dry at noon" in shown
     assert "Not done" in browser.send("/visits/1", on="2026-05-01", words="")
     browser.open("/nurseries/1")
     shown = browser.send("/visits/1", away="yes", on="2026-06-01")
-    assert "The visit is taken away" in shown and "mats dry" not in shown
+    assert "The visit is deleted" in shown and "mats dry" not in shown
     browser.send("/visits/1", away="yes")
     assert browser.page.status_code == 404
 
@@ -108,7 +108,7 @@ def test_two_entries_of_one_person_are_joined(valley: Valley, browser: Browser) 
     valley.text(BARAKA, "OFFICER")
     valley.text(BARAKA, "This is my second SIM")
     shown = browser.open(f"/farmers/1/join?other={BARAKA.replace('+', '%2B')}")
-    assert "Are these one person?" in shown and "1 nursery" in shown
+    assert "Are these the same person?" in shown and "1 nursery" in shown
     assert "1 call for help" in shown
     assert "Tick the box first" in browser.send("/farmers/1/join", other=BARAKA)
     shown = browser.send("/farmers/1/join", other=BARAKA, sure="on")
@@ -127,8 +127,8 @@ def test_two_entries_of_one_person_are_joined(valley: Valley, browser: Browser) 
     ("other", "why"),
     [
         (AMINA, "the same entry"),
-        ("+447700900199", "Nobody of your villages"),
-        (ZAWADI, "Nobody of your villages"),
+        ("+447700900199", "Nobody in your villages"),
+        (ZAWADI, "Nobody in your villages"),
     ],
 )
 def test_who_cannot_be_joined_is_not(browser: Browser, other: str, why: str) -> None:
@@ -150,7 +150,7 @@ def test_a_known_number_is_moved_only_where_it_is_said(
     browser.open("/farmers/enrol")
     form = {"phone": AMINA, "name": "", "village": "3", "language": "en"}
     shown = browser.send("/farmers/enrol", **form)
-    assert "known in Kijani" in shown and "Move this farmer" in shown
+    assert "already registered in Kijani" in shown and "Move this farmer" in shown
     assert _village(valley) == 1
     browser.send("/farmers/enrol", moves="on", **form)
     assert _village(valley) == 3
@@ -177,8 +177,22 @@ def test_what_was_sent_is_on_one_page_and_taken_back_while_it_waits(
     with valley.house.store.look() as work:
         texts = [each.message_id for each in work.outbox.of_phone(AMINA)]
     assert "It is taken back" in browser.send(f"/sent/{texts[-1]}")
-    assert "has left already" in browser.send(f"/sent/{texts[-1]}")
+    assert "has already gone out" in browser.send(f"/sent/{texts[-1]}")
     browser.send("/sent/none")
     assert browser.page.status_code == 404
     valley.go("2 Jun 08:00")
     assert not any("Tuesday" in text for text in valley.heard(AMINA))
+
+
+def test_calls_that_were_closed_are_listed_and_opened_again(
+    valley: Valley, browser: Browser
+) -> None:
+    """On the page of what one has done oneself."""
+    with valley.house.store.work() as work:
+        call = work.calls.add(1, 1, "other", "Goats were here", valley.now)
+    browser.open("/morning")
+    browser.send("/deeds/do", deed="seen", line=f"call-{call}")
+    shown = browser.open("/sent")
+    assert "Goats were here" in shown and "Reopen" in shown
+    assert "The call is open again" in browser.send(f"/calls/{call}/reopen")
+    assert "Goats were here" not in browser.open("/sent")

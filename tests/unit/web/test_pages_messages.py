@@ -79,7 +79,7 @@ def test_a_lead_sees_the_months_of_all_villages_in_one_table(
 
 
 LOST = {
-    Handover(Fate.FAILED, "422 barred"): "does not take texts to this number",
+    Handover(Fate.FAILED, "422 barred"): "does not accept texts to this number",
     Handover(Fate.TRY_LATER, "503 busy"): "could not be handed to the operator in time",
 }
 
@@ -172,7 +172,7 @@ def test_without_a_price_no_cost_is_shown(lead: Valley) -> None:
     browser = Browser(app.test_client())
     browser.sign_in(LEAD)
     shown = browser.open("/messages")
-    assert "What a segment costs is not set" in shown and "Cost" not in shown
+    assert "The price of a segment is not set" in shown and "Cost" not in shown
 
 
 def test_the_log_counts_replies_by_language(lead: Valley, browser: Browser) -> None:

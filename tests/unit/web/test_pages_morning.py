@@ -60,7 +60,7 @@ def _call(valley: Valley, phone: str, words: str) -> None:
 
 def test_a_quiet_morning_says_so(browser: Browser) -> None:
     """Nobody has called and everybody has answered."""
-    assert "Nothing waits for you" in browser.open("/morning")
+    assert "Nothing is waiting for you" in browser.open("/morning")
 
 
 def test_a_call_for_help_shows_the_farmers_own_words(valley: Valley, browser: Browser) -> None:
@@ -84,7 +84,7 @@ def test_an_answer_goes_out_as_a_text_and_ends_the_call(
     valley.heard(AMINA)
     browser.open("/morning")
     shown = _answer(browser, 1, words="Fence the bed, I come at ten.")
-    assert "1 text leaves in a minute" in shown and "Answered, leaves 08:01" in shown
+    assert "1 text goes out in a minute" in shown and "Answered, goes out 08:01" in shown
     assert valley.heard(AMINA) == []
     valley.leap(valley.now + MINUTE)
     assert "Come and see my seed" not in browser.open("/morning")
@@ -135,7 +135,7 @@ def test_an_answer_that_waits_stays_in_sight_until_it_leaves(
     browser.open("/morning")
     shown = _answer(browser, 1, words="The new one.")
     assert "Cries for help" in shown
-    assert "Asha wrote: The new one. Answered, leaves 05:30 Send it at once" in shown
+    assert "Asha wrote: The new one. Answered, goes out 05:30 Send it at once" in shown
     valley.leap("2 Jun 05:31")
     browser.sign_in()
     assert "Which seed is best?" not in browser.open("/morning")
@@ -150,7 +150,7 @@ def test_an_answer_that_waits_can_be_sent_at_once(valley: Valley, browser: Brows
     assert "Your text is on its way" in browser.send("/calls/1/at-once")
     assert "The new one." in valley.heard(AMINA)[0]
     assert "Which seed is best?" not in browser.open("/morning")
-    assert "had left already" in browser.send("/calls/1/at-once")
+    assert "had already gone out" in browser.send("/calls/1/at-once")
     with valley.house.store.look() as work:
         assert work.audit.latest(1, without=LOOKS)[0].act == "answer_hastened"
 
@@ -168,7 +168,7 @@ def test_where_a_setting_keeps_the_quiet_hours_for_all_no_box_is_shown(
     assert "wait until 05:30" in shown and "Send at once" not in shown
     shown = _answer(strict, 2, words="Stay in, I come.", urgent="on")
     assert "waits for the end of the quiet hours" in shown and "Send it at once" not in shown
-    assert "had left already" in strict.send("/calls/2/at-once")
+    assert "had already gone out" in strict.send("/calls/2/at-once")
     assert valley.heard(AMINA) == []
 
 
@@ -193,7 +193,7 @@ def test_an_answer_that_was_lost_brings_its_call_back(valley: Valley, browser: B
     browser.open("/morning")
     for call in (1, 2):
         _answer(browser, call, words="Fence the bed.")
-    assert "Answered, leaves" in browser.open("/morning")
+    assert "Answered, goes out" in browser.open("/morning")
     with valley.house.store.work() as work:
         work.outbox.expire(valley.now + timedelta(days=2, minutes=5))
     valley.leap(valley.now + timedelta(days=2, hours=1))
@@ -337,7 +337,7 @@ def test_other_officers_villages_are_not_shown(
     _call(valley, AMINA, "Come and see my seed")
     other = new_browser()
     other.sign_in(OTHER_OFFICER)
-    assert "Nothing waits for you" in other.open("/morning")
+    assert "Nothing is waiting for you" in other.open("/morning")
     for path in ("/nurseries/1", "/farmers/1", "/villages/1"):
         other.open(path)
         assert other.page.status_code == 404, path
@@ -387,7 +387,7 @@ def test_a_missed_call_is_a_call_for_help(valley: Valley, browser: Browser) -> N
     assert answer.status_code == 204
     shown = browser.open("/morning")
     assert "rang you" in shown and AMINA in shown
-    assert "rang, and nobody took the call" in browser.open("/farmers/1?whole=yes")
+    assert "missed call" in browser.open("/farmers/1?whole=yes")
 
 
 @pytest.mark.parametrize(
@@ -453,7 +453,7 @@ def test_a_cry_for_help_stands_before_all_else(valley: Valley, browser: Browser)
 def test_a_cry_stays_until_a_person_says_what_was_done(
     valley: Valley, browser: Browser
 ) -> None:
-    """It is kept in the farmer's story; nobody more is told."""
+    """Saved in the farmer's story; nobody more is told."""
     valley.enrol(AMINA)
     valley.add_officer(phone=LEAD, lead=True)
     _cry(valley, "poison", "help")
@@ -498,7 +498,7 @@ def test_who_was_asked_whether_somebody_is_hurt_is_shown_with_what_they_said(
     with valley.house.store.work() as work:
         asks = RaiseAlarm("hurt", "dawa macho", sure=False)
         raise_alarm(work, valley.house, AMINA, asks, valley.now)
-    assert "Asked whether somebody is hurt, no answer yet" in browser.open("/morning")
+    assert "Asked whether anybody is hurt, no answer yet" in browser.open("/morning")
     with valley.house.store.work() as work:
         settle_alarm(work, valley.house, AMINA, SettleAlarm(hurt=True), valley.now)
     assert "Says that somebody is hurt" in browser.open("/morning")

@@ -79,7 +79,7 @@ def test_a_visit_is_noted_with_what_was_seen(valley: Valley, browser: Browser) -
     """It stays with the nursery under the officer's name."""
     browser.open("/nurseries/1")
     shown = browser.send("/nurseries/1/visit", on="2026-06-01", words="Cover is\nthin.")
-    assert "The visit is noted" in shown
+    assert "The visit is recorded" in shown
     assert "Mon 1 Jun, Asha Cover is thin." in shown
     with valley.house.store.look() as work:
         done = work.audit.latest(1)[0]
@@ -91,10 +91,10 @@ def test_what_the_officer_saw_done_need_not_be_answered(
 ) -> None:
     """The bed was uncovered on day 5, so it is neither asked again nor on the list."""
     valley.go("7 Jun 07:00")
-    assert "You saw that this is done: uncover and flood" in browser.open("/nurseries/1")
+    assert "Tick what you saw has been done: uncover and flood" in browser.open("/nurseries/1")
     browser.send("/nurseries/1/visit", on="2026-06-07", words="", done="uncover_flood")
     shown = browser.open("/nurseries/1")
-    assert "You saw that this is done" not in shown
+    assert "Tick what you saw has been done" not in shown
     assert "uncovered, growing" in shown
     with valley.house.store.look() as work:
         nursery = work.nurseries.get(1)
@@ -104,9 +104,9 @@ def test_what_the_officer_saw_done_need_not_be_answered(
 @pytest.mark.parametrize(
     ("on", "said"),
     [
-        ("", "Give the day"),
-        ("2026-06-31", "Give the day"),
-        ("2026-06-02", "still to come"),
+        ("", "Enter the day"),
+        ("2026-06-31", "Enter the day"),
+        ("2026-06-02", "in the future"),
         ("2026-05-01", "before the plan"),
     ],
 )
@@ -114,7 +114,7 @@ def test_a_visit_on_an_impossible_day_is_refused(browser: Browser, on: str, said
     """Nothing is noted, and the page says why."""
     browser.open("/nurseries/1")
     shown = browser.send("/nurseries/1/visit", on=on, words="hello")
-    assert said in shown and "No visit was noted yet" in shown
+    assert said in shown and "No visits recorded yet" in shown
 
 
 def test_changed_dates_move_the_calendar_and_the_farmer_is_told(
@@ -147,8 +147,8 @@ def test_the_farmer_is_not_told_where_the_officer_says_so(
 @pytest.mark.parametrize(
     ("fields", "said"),
     [
-        ({"sow": "2026-06-09", "sown": "on"}, "cannot be sown already"),
-        ({"uncovered_on": "2026-06-02"}, "from one to fourteen days"),
+        ({"sow": "2026-06-09", "sown": "on"}, "cannot have been sown"),
+        ({"uncovered_on": "2026-06-02"}, "one to fourteen days"),
         ({"transplant": "2026-06-03"}, "far too early or too late"),
         ({"transplanted_on": "2026-06-30"}, "must be after sowing"),
         ({}, "No date was changed"),

@@ -50,7 +50,7 @@ def test_a_one_time_password_is_shown_once_and_opens_the_page(
         assert once not in lead.open(path)
     assert "gave a one-time password Asha, " + OFFICER in lead.open("/trail")
     assert "Sign in" in asha.open("/morning")
-    assert "do not fit together" in asha.sign_in(OFFICER, PASSWORD)
+    assert "or the password is wrong" in asha.sign_in(OFFICER, PASSWORD)
     assert "Choose your own password" in asha.sign_in(OFFICER, once)
 
 
@@ -70,9 +70,9 @@ def test_an_officer_is_added_with_a_code_and_a_password(
 
 
 UNFIT = {
-    "no name": ({"name": " ", "phone": NEW, "village": "1"}, "Give a name"),
-    "no number": ({"name": "x", "phone": "12", "village": "1"}, "no phone number"),
-    "known": ({"name": "x", "phone": OFFICER, "village": "1"}, "officer&#39;s already"),
+    "no name": ({"name": " ", "phone": NEW, "village": "1"}, "Enter a name"),
+    "no number": ({"name": "x", "phone": "12", "village": "1"}, "not a phone number"),
+    "known": ({"name": "x", "phone": OFFICER, "village": "1"}, "already belongs to an officer"),
     "no village": ({"name": "x", "phone": NEW}, "Tick a village"),
     "a village that is none": ({"name": "x", "phone": NEW, "village": "99"}, "Tick a village"),
 }
@@ -100,7 +100,7 @@ def test_villages_are_given_and_taken(
     valley: Valley, lead: Browser, new_browser: NewBrowser
 ) -> None:
     """The officer sees the new ones at once."""
-    assert "The villages of Asha are changed" in lead.send("/officers/1/villages", village="2")
+    assert "Asha&#39;s villages are changed" in lead.send("/officers/1/villages", village="2")
     asha = new_browser()
     asha.sign_in(OFFICER)
     shown = asha.open("/villages")
@@ -116,7 +116,7 @@ def test_a_closed_account_has_no_way_in(
     assert "Tick the box first" in lead.send("/officers/1/close")
     assert "The account of Asha is closed" in lead.send("/officers/1/close", sure="on")
     assert "Sign in" in asha.open("/morning")
-    assert "do not fit together" in asha.sign_in(OFFICER)
+    assert "or the password is wrong" in asha.sign_in(OFFICER)
     assert "RAIN" not in str(valley.text(OFFICER, "WHO 246810"))
     assert "closed an officer" in lead.open("/trail")
     lead.open("/officers/1")

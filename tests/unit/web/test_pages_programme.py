@@ -39,10 +39,10 @@ def test_what_a_first_day_needs_is_one_list(valley: Valley, lead: Browser) -> No
     """Each step leads to its page; what is set leads to the settings."""
     shown = lead.words()
     assert "An officer for each village 1 of 2" in shown
-    assert "Where each village lies 0 of 2" in shown and "The first farmers done" in shown
+    assert "Where each village is 0 of 2" in shown and "The first farmers done" in shown
     assert "Change settings" in shown and "20:00 to 05:30" in shown
     lead.send("/villages/1/place", place="-0.68, 37.35")
-    assert "Where each village lies 1 of 2" in lead.open("/programme")
+    assert "Where each village is 1 of 2" in lead.open("/programme")
 
 
 def test_nobody_but_a_lead_is_let_in(new_browser: NewBrowser) -> None:
@@ -82,16 +82,18 @@ def test_a_village_is_added_named_and_told_whom_to_ring(valley: Valley, lead: Br
     """Its own numbers go before the programme's, at once."""
     lead.open("/villages")
     assert "Bonde is added" in lead.send("/villages", name="Bonde")
-    assert "there already" in lead.send("/villages", name="kijani")
+    assert "already a village" in lead.send("/villages", name="kijani")
     assert "at most 20 letters" in lead.send("/villages", name="12")
     lead.open("/villages/1")
     form = {"name": "Kijani Juu", "emergency": "07700 900911", "health_post": "Kijani post"}
-    assert "It is kept." in lead.send("/villages/1/mend", **form)
+    assert "Saved." in lead.send("/villages/1/mend", **form)
     with valley.house.store.look() as work:
         village = work.people.village(1)
     near = valley.house.phonebook.of(village)
     assert (near.emergency, near.health_post, near.vet) == ("07700 900911", "Kijani post", "")
-    assert "need a number" in lead.send("/villages/1/mend", name="Kijani", emergency="ring us")
+    assert "need a phone number" in lead.send(
+        "/villages/1/mend", name="Kijani", emergency="ring us"
+    )
 
 
 def test_villages_are_joined_and_retired(valley: Valley, lead: Browser) -> None:
@@ -100,7 +102,7 @@ def test_villages_are_joined_and_retired(valley: Valley, lead: Browser) -> None:
     assert "Farmers live there" in lead.send("/villages/1/retire")
     assert "Tick the box first" in lead.send("/villages/1/join", into="2")
     assert "Choose the other" in lead.send("/villages/1/join", into="1", sure="on")
-    assert "1 farmer lives in Mto Mwanga now" in lead.send(
+    assert "1 farmer now lives in Mto Mwanga" in lead.send(
         "/villages/1/join", into="2", sure="on"
     )
     with valley.house.store.look() as work:
@@ -111,7 +113,7 @@ def test_villages_are_joined_and_retired(valley: Valley, lead: Browser) -> None:
     assert farmer is not None and farmer.village_id == 2
     assert "Kijani is added" in lead.send("/villages", name="Kijani")
     lead.open("/villages/1")
-    assert "listed no more" in lead.send("/villages/1/retire")
+    assert "no longer listed" in lead.send("/villages/1/retire")
 
 
 def test_no_village_is_joined_in_a_storm(valley: Valley, lead: Browser) -> None:
@@ -127,7 +129,7 @@ def test_an_officers_name_and_number_are_put_right(valley: Valley, lead: Browser
     """A number that another has is refused."""
     lead.open("/officers/1")
     form = {"name": "Asha Mosi", "phone": "+447700900009", "language": "sw"}
-    assert "It is kept" in lead.send("/officers/1/mend", **form)
+    assert "Saved" in lead.send("/officers/1/mend", **form)
     assert "Asha Mosi" in lead.words() and "+447700900009" in lead.page.text
     lead.send("/officers/1/mend", **{**form, "phone": LEAD})
     assert "Not done" in lead.words()
@@ -156,7 +158,7 @@ def test_texts_of_a_month_come_as_a_file_without_their_words(
     """To hold against the operator's bill: to whom, what became of it, how many segments."""
     lead.open("/programme/messages.csv")
     head, *rows = lead.page.data.decode("utf-8-sig").splitlines()
-    assert head.startswith("When,Village,Phone number,What became of it,Segments")
+    assert head.startswith("When,Village,Phone number,Status,Segments")
     assert rows and all(f"'{AMINA}" in row or f"'{OFFICER}" in row for row in rows)
     assert "nursery" not in lead.page.data.decode().lower()
     lead.open("/programme/messages.xlsx")
@@ -165,12 +167,22 @@ def test_texts_of_a_month_come_as_a_file_without_their_words(
 
 def test_a_copy_is_asked_for_and_seen(valley: Valley, lead: Browser, tmp_path: Path) -> None:
     """Where copies are made at all; the worker makes it at its next look."""
-    assert "No copies are made" in lead.send("/programme/copy")
+    assert "No backups are made" in lead.send("/programme/copy")
     assert copy_of_today(valley.house, tmp_path, 2, valley.now) is not None
     valley.now += timedelta(minutes=5)
-    assert "The last copy was made Mon 1 Jun" in lead.open("/programme")
+    assert "Last backup Mon 1 Jun" in lead.open("/programme")
     assert "within a minute" in lead.send("/programme/copy")
     valley.now += timedelta(minutes=1)
     assert copy_of_today(valley.house, tmp_path, 2, valley.now) is not None
     assert copy_of_today(valley.house, tmp_path, 2, valley.now) is None
-    assert "Make a copy now" in lead.open("/programme")
+    assert "Back up now" in lead.open("/programme")
+
+
+def test_a_lead_sets_the_land_units_of_a_village(lead: Browser) -> None:
+    """What is no unit changes nothing; they stand in the form again."""
+    lead.open("/villages/1")
+    shown = lead.send("/villages/1/units", units="bigha = 1338\nplot, plots = 400")
+    assert "New plans here go by these units." in shown
+    assert "bigha = 1338\nplot, plots = 400</textarea>" in lead.page.text
+    assert "This is no unit" in lead.send("/villages/1/units", units="acre = 4000")
+    assert "bigha = 1338" in lead.page.text

@@ -102,7 +102,7 @@ def test_a_result_that_never_came_is_shown_as_that(
     model = results(ended.house, _sight(ended), ended.now, season="2026-01")
     assert model.by_village[1].ended[Ended.NO_RESULT] == 1
     assert "No result" in lead.open("/results?village=2&season=2026-01")
-    assert "nobody told how it went" in lead.open("/nurseries/3")
+    assert "nobody reported how it went" in lead.open("/nurseries/3")
 
 
 def test_seasons_begin_with_the_months_that_are_set(ended: Valley) -> None:
@@ -130,7 +130,7 @@ def test_an_officer_sees_what_was_learned_of_a_village(
     officer = new_browser()
     officer.sign_in(OFFICER)
     shown = officer.open("/results?village=1&season=2026-01")
-    assert "Learned of Kijani from 2 seasons: 65 of 100" in shown
+    assert "Learned in Kijani from 2 seasons: 65 of 100" in shown
     assert "Mto Mwanga" not in shown
     assert "Learned of" not in officer.open("/results?village=2&season=2026-01")
 
@@ -166,7 +166,7 @@ def test_who_took_a_file_stands_in_the_trail(ended: Valley, new_browser: NewBrow
     assert BARAKA not in officer.page.text and ZAWADI in officer.page.text
     assert 'filename="season-2026-01.csv"' in officer.page.headers["Content-Disposition"]
     lead.sign_in(LEAD)
-    assert "took season results as a file" in lead.open("/trail")
+    assert "downloaded the season results" in lead.open("/trail")
 
 
 @pytest.mark.parametrize("query", ["season=x", "season=1999-01", "village=9", "village=x"])

@@ -32,7 +32,7 @@ def test_the_villages_of_the_round_are_chosen(browser: Browser) -> None:
     """All that somebody waits in, unless some are ticked; with the last words of each."""
     shown = browser.open("/round")
     assert AMINA in shown and BARAKA in shown
-    assert "Wrote last: what is this thing you said" in shown
+    assert "Last text: what is this thing you said" in shown
     only = browser.open("/round?village=2")
     assert BARAKA in only and AMINA not in only
     assert "No answer: uncover and flood" in only
@@ -45,7 +45,7 @@ def test_a_note_that_comes_twice_is_taken_once(valley: Valley, browser: Browser)
     assert key is not None
     note = {"line": "bed-1", "key": key[1], "on": "2026-06-07", "note": "Up and green"}
     for _ in range(2):
-        assert "The note is kept." in browser.send("/round/notes", **note)
+        assert "The note is saved." in browser.send("/round/notes", **note)
     with valley.house.store.look() as work:
         assert len(work.story.visits([1])) == 1
 
@@ -54,8 +54,8 @@ def test_a_note_that_was_wrong_may_come_again_mended(valley: Valley, browser: Br
     """Its name is not used up."""
     browser.open("/round")
     note = {"line": "bed-1", "key": "a", "note": "Up"}
-    assert "still to come" in browser.send("/round/notes", on="2026-07-07", **note)
-    assert "The note is kept." in browser.send("/round/notes", on="2026-06-07", **note)
+    assert "in the future" in browser.send("/round/notes", on="2026-07-07", **note)
+    assert "The note is saved." in browser.send("/round/notes", on="2026-06-07", **note)
     with valley.house.store.look() as work:
         assert len(work.story.visits([1])) == 1
 
@@ -69,4 +69,4 @@ def test_a_call_is_closed_by_a_note(valley: Valley, browser: Browser) -> None:
     browser.open("/round")
     assert 'value="call-1"' not in browser.page.text
     browser.send("/round/notes", line="bed-99", key="c", on="2026-06-07")
-    assert "could not be kept" in browser.words()
+    assert "could not be saved" in browser.words()

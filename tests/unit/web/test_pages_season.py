@@ -99,7 +99,7 @@ def test_the_picture_is_held_to_what_was_chosen(
     shown = browser.open(f"/season?{query}")
     assert browser.page.status_code == 200
     assert {name for name in ("Amina", "Baraka", "Zawadi") if f"{name}, A" in shown} == names
-    assert ("No nursery is found" in shown) == (not names)
+    assert ("No nurseries match" in shown) == (not names)
 
 
 def test_an_officer_of_one_village_sees_it_at_once_and_no_other(

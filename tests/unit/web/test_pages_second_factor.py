@@ -121,12 +121,12 @@ def test_before_a_grave_deed_the_password_is_asked_again(
     browser.sign_in(LEAD)
     app = add_factor(browser, valley)
     valley.now += timedelta(minutes=11)
-    assert "Your own password once more" in browser.open("/officers/1")
+    assert "Your own password again" in browser.open("/officers/1")
     assert "Nothing was done" in browser.send("/officers/1/password")
     right = {"own_password": PASSWORD, "own_code": app.at(valley.now)}
     browser.send("/officers/1/password", **{**right, "own_password": "another"})
-    assert "shown only this once" not in browser.words().lower()
+    assert "shown only once" not in browser.words().lower()
     browser.send("/officers/1/password", **right)
     assert "issued" in browser.page.request.path or browser.path == "/officers/1/password"
     assert 'class="secret"' in browser.page.text
-    assert "Your own password once more" not in browser.open("/officers/1")
+    assert "Your own password again" not in browser.open("/officers/1")

@@ -55,7 +55,7 @@ def test_the_hour_of_the_prompt_moves_with_what_is_planned(
 ) -> None:
     """Tomorrow's text leaves at the new hour; today's keeps its own; the trail tells both."""
     shown = lead.send("/programme/settings/hours", prompt_at="7:15", **HOURS)
-    assert "It is set" in shown and "set here. Without this page: 06:00" in shown
+    assert "It applies from now on" in shown and "set here. Otherwise: 06:00" in shown
     assert house(valley).hours.prompt == time(7, 15)
     with valley.house.store.look() as work:
         due = [each.due_at for each in work.reminders.of_nursery(1)]
@@ -76,7 +76,9 @@ def test_a_language_that_somebody_is_written_to_in_stays(valley: Valley, lead: B
     """Another one is spoken at once."""
     assert "still written to" in lead.send("/programme/settings/languages", languages=["sw"])
     assert "Choose a language" in lead.send("/programme/settings/languages")
-    assert "It is set" in lead.send("/programme/settings/languages", languages=["en", "bn"])
+    assert "It applies from now on" in lead.send(
+        "/programme/settings/languages", languages=["en", "bn"]
+    )
     now = house(valley)
     assert now.languages == ("en", "bn") and now.catalogue("bn").language == "bn"
 
@@ -99,7 +101,7 @@ def test_numbers_of_the_programme_are_those_of_villages_without_any(
 ) -> None:
     """They are looked at before they are kept."""
     form = {"programme": "Kijani rice", "emergency": "nobody"}
-    assert "need a number" in lead.send("/programme/settings/name", **form)
+    assert "need a phone number" in lead.send("/programme/settings/name", **form)
     form["emergency"] = "07700 900911"
     assert "Kijani rice" in lead.send("/programme/settings/name", **form)
     with valley.house.store.look() as work:
@@ -173,7 +175,7 @@ def test_limits_of_villages_and_officers_are_set_beside_the_others(
     """They hold at once, and the trail tells of each."""
     form = {"day_segments": "0", "month_money": "0", "village_month_money": "0"}
     form |= {"village_segments": "300", "officer_day_texts": "50", "officer_month_texts": "900"}
-    assert "It is set" in lead.send(
+    assert "It applies from now on" in lead.send(
         "/programme/settings/limits", **form, strangers_hour_answers="70"
     )
     now = house(valley)
@@ -196,6 +198,6 @@ def test_a_lead_sees_that_unknown_numbers_wait_and_lets_them_be_answered(
     for last in "12":
         valley.text(f"+44770090060{last}", "hello there")
     assert "Answers to unknown numbers" in lead.open("/stop-texts")
-    assert "They leave again" in lead.send("/stop-texts/1/let-go")
+    assert "They go out again" in lead.send("/stop-texts/1/let-go")
     assert "Answers to unknown numbers" not in lead.open("/stop-texts")
     assert valley.text("+447700900603", "hello there")

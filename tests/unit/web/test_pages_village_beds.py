@@ -45,7 +45,7 @@ def test_the_temperature_is_kept_and_shown(browser: Browser) -> None:
     """With a point or a comma."""
     browser.open(ADDRESS)
     said = browser.send(f"{ADDRESS}/warmth", degrees="22,5", on="2026-06-09")
-    assert "mean of 22.5 C kept for Tue 9 Jun" in said
+    assert "mean of 22.5 C saved for Tue 9 Jun" in said
     assert "22.5 C for Tue 9 Jun." in browser.open(ADDRESS)
     assert "Temperature entered" in browser.words()
 
@@ -55,14 +55,14 @@ def test_no_temperature_is_kept_that_cannot_be(browser: Browser, degrees: str) -
     """11 to 40 C, as a number."""
     browser.open(ADDRESS)
     said = browser.send(f"{ADDRESS}/warmth", degrees=degrees, on="2026-06-09")
-    assert "11 to 40 C" in said and "None of late" in said
+    assert "11 to 40 C" in said and "None recently" in said
 
 
 @pytest.mark.parametrize("on", ["", "2026-06-11", "2026-05-01", "soon"])
 def test_no_temperature_of_another_time(browser: Browser, on: str) -> None:
     """Of today or of a few days before."""
     browser.open(ADDRESS)
-    assert "today or before" in browser.send(f"{ADDRESS}/warmth", degrees="24", on=on)
+    assert "today or earlier" in browser.send(f"{ADDRESS}/warmth", degrees="24", on=on)
 
 
 def test_another_village_is_not_there(browser: Browser) -> None:
@@ -84,4 +84,6 @@ def test_temperatures_of_the_months_are_kept_shown_and_taken_away(browser: Brows
     for wrong in ("18 21", "warm", twelve.replace("18", "99")):
         assert "Write twelve temperatures" in browser.send(f"{ADDRESS}/climate", months=wrong)
     assert 'value="18.0 21.0 25.0' in browser.page.text
-    assert "no temperatures" in browser.send(f"{ADDRESS}/climate", months="")
+    assert "the temperatures of the months are removed" in browser.send(
+        f"{ADDRESS}/climate", months=""
+    )

@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from assistant.alerts import Place
+from assistant.alerts import VillagePlace
 from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
-from assistant.people import Village
+from assistant.people import Village, VillageUnit
 from assistant.service.nearby import KEYS
 from assistant.settings import SettingsError
 from assistant.wiring.programme import Programme, read_programme
@@ -49,9 +49,9 @@ def test_a_programme_file_places_its_villages(tmp_path: Path) -> None:
         '[[village]]\nname = "D"\nlatitude = 90.0\nlongitude = -180\n'
     )
     assert programme(tmp_path, text).places == {
-        "A": Place(Point(-1.0, 37.5)),
-        "B": Place(None, frozenset({Geocode("WARD", "3")})),
-        "D": Place(Point(90.0, -180.0)),
+        "A": VillagePlace(Point(-1.0, 37.5)),
+        "B": VillagePlace(None, frozenset({Geocode("WARD", "3")})),
+        "D": VillagePlace(Point(90.0, -180.0)),
     }
 
 
@@ -62,6 +62,16 @@ def test_a_programme_file_says_how_warm_its_villages_are(tmp_path: Path) -> None
     climates = programme(tmp_path, text).climates
     assert set(climates) == {"Kijani"}
     assert climates["Kijani"][:3] == (18.0, 21.0, 25.5)
+
+
+def test_a_programme_file_says_what_land_units_are_in_its_villages(tmp_path: Path) -> None:
+    """By the village; what is none is told with the line."""
+    text = KIJANI + 'units = ["bigha = 1338", "plot, plots = 400"]\n'
+    assert programme(tmp_path, text).units == {
+        "Kijani": (VillageUnit(("bigha",), 1338.0), VillageUnit(("plot", "plots"), 400.0))
+    }
+    with pytest.raises(SettingsError, match="no unit of land acre = 1"):
+        programme(tmp_path, KIJANI + 'units = ["acre = 1"]\n')
 
 
 def test_the_district_of_the_examples_has_a_name_and_all_places() -> None:

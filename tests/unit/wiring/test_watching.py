@@ -14,7 +14,7 @@ from assistant.channel import Fate, Receipt
 from assistant.people import Village
 from assistant.service.dispatch import take_receipts
 from assistant.service.pulse import SENDING, Beat
-from assistant.wiring.watching import Counts, watched
+from assistant.wiring.watching import ProcessCounts, watched
 from tests.stages import furnish, staged, stages
 from tests.valley import AMINA, KIJANI, Staged, Valley, settle
 
@@ -25,7 +25,7 @@ __all__ = ["furnish", "staged", "stages"]
 def valley(staged: Staged) -> Valley:
     """A valley whose work is counted."""
     found = staged(settle)
-    found.house = replace(found.house, meter=Counts())
+    found.house = replace(found.house, meter=ProcessCounts())
     return found
 
 

@@ -39,10 +39,3 @@ def upgrade() -> None:
     )
     with op.batch_alter_table("audit") as audit:
         audit.add_column(sa.Column("detail_digest", sa.String()))
-
-
-def downgrade() -> None:
-    with op.batch_alter_table("audit") as audit:
-        audit.drop_column("detail_digest")
-    for table in ("trail_seal", "erasure", "agreement"):
-        op.drop_table(table)

@@ -12,8 +12,3 @@ depends_on = None
 def upgrade() -> None:
     with op.batch_alter_table("nursery") as nursery:
         nursery.add_column(sa.Column("flooded_on", sa.Date(), nullable=True))
-
-
-def downgrade() -> None:
-    with op.batch_alter_table("nursery") as nursery:
-        nursery.drop_column("flooded_on")

@@ -14,9 +14,3 @@ def upgrade() -> None:
         for name in ("emergency", "health_post", "vet"):
             village.add_column(sa.Column(name, sa.String(), nullable=True))
         village.add_column(sa.Column("retired_at", sa.DateTime(timezone=True), nullable=True))
-
-
-def downgrade() -> None:
-    with op.batch_alter_table("village") as village:
-        for name in ("retired_at", "vet", "health_post", "emergency"):
-            village.drop_column(name)

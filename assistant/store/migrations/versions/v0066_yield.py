@@ -14,10 +14,3 @@ def upgrade() -> None:
         season.add_column(sa.Column("yield_kg", sa.Double(), nullable=True))
         season.add_column(sa.Column("yield_asked", sa.Date(), nullable=True))
         season.create_index(op.f("ix_season_result_ended_on"), ["ended_on"])
-
-
-def downgrade() -> None:
-    with op.batch_alter_table("season_result") as season:
-        season.drop_index(op.f("ix_season_result_ended_on"))
-        season.drop_column("yield_asked")
-        season.drop_column("yield_kg")

@@ -16,7 +16,3 @@ def upgrade() -> None:
         sa.Column("value", sa.String(), nullable=False),
         sa.PrimaryKeyConstraint("name", name=op.f("pk_setting")),
     )
-
-
-def downgrade() -> None:
-    op.drop_table("setting")

@@ -14,8 +14,3 @@ def upgrade() -> None:
         farmer.add_column(
             sa.Column("only_work", sa.Boolean(), nullable=False, server_default=sa.false())
         )
-
-
-def downgrade() -> None:
-    with op.batch_alter_table("farmer") as farmer:
-        farmer.drop_column("only_work")

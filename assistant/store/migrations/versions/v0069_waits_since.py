@@ -13,9 +13,3 @@ def upgrade() -> None:
     with op.batch_alter_table("outbox") as outbox:
         for name in ("waits_since", "doubted_at"):
             outbox.add_column(sa.Column(name, sa.DateTime(timezone=True), nullable=True))
-
-
-def downgrade() -> None:
-    with op.batch_alter_table("outbox") as outbox:
-        for name in ("doubted_at", "waits_since"):
-            outbox.drop_column(name)

@@ -18,7 +18,3 @@ def upgrade() -> None:
         sa.Column("day", sa.Date(), primary_key=True),
         sa.Column("segments", sa.Integer(), nullable=False),
     )
-
-
-def downgrade() -> None:
-    op.drop_table("village_spent")

@@ -1,6 +1,6 @@
 """Where villages lie, from the programme file: what somebody placed is left as it is."""
 
-from assistant.alerts import Place
+from assistant.alerts import VillagePlace
 from assistant.alerts.values import Geocode, Point
 from assistant.service.alerts.codes import NoCode, place_villages, read_codes, unplaced_villages
 from tests.valley import KIJANI, MWANGA, Valley
@@ -10,14 +10,16 @@ def test_only_villages_that_nobody_placed_are_placed(valley: Valley) -> None:
     """And once is enough."""
     with valley.house.store.work() as work:
         work.alerts.set_point(KIJANI.id, Point(-2.0, 38.0))
-    places = {name: Place(Point(-1.0, 37.0)) for name in ("Kijani", "Mto Mwanga", "Elsewhere")}
+    places = {
+        name: VillagePlace(Point(-1.0, 37.0)) for name in ("Kijani", "Mto Mwanga", "Elsewhere")
+    }
     assert unplaced_villages(valley.house) == ("Mto Mwanga",)
     assert place_villages(valley.house, places, valley.now) == ("Mto Mwanga",)
     assert place_villages(valley.house, places, valley.now) == ()
     with valley.house.store.look() as work:
         assert work.alerts.places() == {
-            KIJANI.id: Place(Point(-2.0, 38.0)),
-            MWANGA.id: Place(Point(-1.0, 37.0)),
+            KIJANI.id: VillagePlace(Point(-2.0, 38.0)),
+            MWANGA.id: VillagePlace(Point(-1.0, 37.0)),
         }
 
 
@@ -34,11 +36,11 @@ def test_what_is_known_of_a_place_stands_and_the_rest_is_added(valley: Valley) -
     with valley.house.store.work() as work:
         work.alerts.set_point(KIJANI.id, Point(-2.0, 38.0))
     ward = frozenset({Geocode("WARD", "3")})
-    places = {name: Place(Point(1.0, 1.0), ward) for name in ("Kijani", "Mto Mwanga")}
+    places = {name: VillagePlace(Point(1.0, 1.0), ward) for name in ("Kijani", "Mto Mwanga")}
     assert place_villages(valley.house, places, valley.now) == ("Kijani", "Mto Mwanga")
     with valley.house.store.look() as work:
         assert work.alerts.places() == {
-            KIJANI.id: Place(Point(-2.0, 38.0), ward),
-            MWANGA.id: Place(Point(1.0, 1.0), ward),
+            KIJANI.id: VillagePlace(Point(-2.0, 38.0), ward),
+            MWANGA.id: VillagePlace(Point(1.0, 1.0), ward),
         }
     assert place_villages(valley.house, places, valley.now) == ()

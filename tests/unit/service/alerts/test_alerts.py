@@ -9,7 +9,7 @@ import pytest
 from assistant.alerts.values import Geocode
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
-from assistant.store import Became, Certainty, Decision, Draft, KeptAlert, Source
+from assistant.store import AlertCertainty, Became, Decision, Draft, DraftSource, KeptAlert
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from tests.cap import SENDER, Raw, area, cap, code, info
@@ -117,8 +117,8 @@ def test_an_alert_is_drafted_for_the_officer_who_is_told_by_text(beds: Valley) -
     assert kept and kept.became is Became.DRAFTED and kept.source == LWS
     assert kept.village_ids == (KIJANI.id, MWANGA.id)
     (draft,) = drafted(beds)
-    assert (draft.source, draft.alert_id, draft.made_by) == (Source.ALERT, kept.id, None)
-    assert (draft.hazard, draft.certainty) == ("Heavy rain", Certainty.LIKELY)
+    assert (draft.source, draft.alert_id, draft.made_by) == (DraftSource.ALERT, kept.id, None)
+    assert (draft.hazard, draft.certainty) == ("Heavy rain", AlertCertainty.LIKELY)
     assert draft.village_ids == kept.village_ids
     beds.send()
     assert beds.heard(OFFICER) == [like(o.ALERT_DRAFTED)]

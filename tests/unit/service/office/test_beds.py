@@ -5,12 +5,12 @@ from datetime import date, timedelta
 
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
-from assistant.service.office.beds import BedPlan, Wanted, bed_plan, made, mended
+from assistant.service.office.beds import BedPlan, WantedBeds, bed_plan, made, mended
 from assistant.store import Wish
 
 TODAY = date(2026, 6, 1)
 SOW = date(2026, 6, 10)
-WANTED = Wanted(2, 4000.0, "0.4 ha", SOW, 85.0, None)
+WANTED = WantedBeds(2, 4000.0, "0.4 ha", SOW, 85.0, None)
 BED = Nursery(
     id=7,
     farmer_id=1,
@@ -25,7 +25,7 @@ BED = Nursery(
 
 
 def plan(
-    *wanted: Wanted,
+    *wanted: WantedBeds,
     beds: tuple[Nursery, ...] = (),
     agreed: bool = False,
     wishes: tuple[Wish, ...] = (),

@@ -10,9 +10,10 @@ from openpyxl.utils.datetime import from_excel
 from assistant.people import Village, read_phone
 from assistant.service.office import cells
 from assistant.service.office.cells import (
+    CellReader,
     Entry,
-    Reader,
-    Refused,
+    RefusedCell,
+    Unread,
     bare_name,
     date_of,
     phone_of,
@@ -20,10 +21,10 @@ from assistant.service.office.cells import (
 )
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field
-from assistant.service.office.sheets import Row
+from assistant.service.office.sheets import SheetRow
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_web_people as w
-from assistant.wording.message import Message, Say
+from assistant.wording.message import Message
 
 # Numbers set aside for drama by Ofcom; +44 is the United Kingdom's (ITU-T E.164).
 READ = {
@@ -59,7 +60,7 @@ def test_a_number_is_read_in_every_form(typed: str) -> None:
 @pytest.mark.parametrize("typed", REFUSED)
 def test_a_number_that_is_not_sure_is_refused(typed: str) -> None:
     """Never filled up, never guessed."""
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(RefusedCell) as refused:
         phone_of(typed, "GB")
     assert refused.value.why.message is REFUSED[typed]
 
@@ -69,7 +70,7 @@ def test_any_cell_is_a_number_or_refused(typed: str, region: str | None) -> None
     """What is read is a number that can exist, and reads as itself."""
     try:
         found = phone_of(typed, region)
-    except Refused:
+    except RefusedCell:
         return
     assert read_phone(found) == found
 
@@ -81,7 +82,7 @@ def test_digits_that_may_be_two_numbers_are_refused_with_both(
     No number set aside for fiction is like that, so the numbering plan is an invented one."""
     plan = {"+7700900101": "+99900000101", "7700900101": "+447700900101"}
     monkeypatch.setattr(cells, "read_phone", lambda typed, region=None: plan.get(typed))
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(RefusedCell) as refused:
         phone_of("7700900101", "GB")
     assert refused.value.why == w.UNSURE_PHONE(
         words="7700900101", first="+99900000101", second="+447700900101"
@@ -129,10 +130,10 @@ def test_the_order_of_day_and_month_is_told_by_the_column() -> None:
 KIJANI = Village(1, "Kijani", "Africa/Nairobi")
 
 
-def read(unit: str = "", **typed: str) -> Entry | Say:
+def read(unit: str = "", leave_cells: bool = False, **typed: str) -> Entry | Unread:
     """One row of an officer of Kijani, on 1 June 2026."""
-    reader = Reader(
-        choices=Choices(columns=dict(enumerate(Field)), unit=unit),
+    reader = CellReader(
+        choices=Choices(columns=dict(enumerate(Field)), unit=unit, leave_cells=leave_cells),
         villages={bare_name("Kijani"): KIJANI},
         others=frozenset({bare_name("Mto Mwanga")}),
         lexicons=(open_lexicons()["en"],),
@@ -142,7 +143,7 @@ def read(unit: str = "", **typed: str) -> Entry | Say:
         units={},
     )
     given = {"phone": "07700900101", "village": "KIJANI", **typed}
-    return reader.entry(Row(2, tuple(given.get(field.value, "") for field in Field)))
+    return reader.entry(SheetRow(2, tuple(given.get(field.value, "") for field in Field)))
 
 
 def test_a_whole_row_is_read() -> None:
@@ -192,8 +193,30 @@ WRONG: dict[tuple[str, str], Message] = {
 @pytest.mark.parametrize(("field", "typed"), WRONG)
 def test_a_cell_that_is_not_sure_says_why(field: str, typed: str) -> None:
     """And what to write."""
-    why = read(**{field: typed})
-    assert isinstance(why, Say) and why.message is WRONG[field, typed]
+    found = read(**{field: typed})
+    assert isinstance(found, Unread)
+    assert [why.message for why in found.why] == [WRONG[field, typed]]
+    assert found.may_leave is (field != "village")
+
+
+def test_all_reasons_are_told_at_once() -> None:
+    """So that a row is mended in one round."""
+    found = read(name="12", village="Nowhere", area="3 bigha and a bit", sowing="some day")
+    assert isinstance(found, Unread)
+    told = [why.message for why in found.why]
+    assert told == [w.BAD_NAME, w.UNKNOWN_VILLAGE, w.BAD_AREA, w.BAD_DATE]
+    assert found.phone == "+447700900101"
+
+
+def test_a_person_is_taken_without_cells_that_cannot_be_read() -> None:
+    """Where the officer says so; but not without a number or a village."""
+    found = read(leave_cells=True, name="Amina", germination="tested ok", language="Klingon")
+    assert isinstance(found, Entry)
+    assert (found.name, found.germination, found.language) == ("Amina", None, "en")
+    assert not found.language_given
+    assert [why.message for why in found.doubts] == [w.BAD_LANGUAGE, w.BAD_GERMINATION]
+    assert isinstance(read(leave_cells=True, village="Nowhere"), Unread)
+    assert isinstance(read(leave_cells=True, phone="4.47E+11"), Unread)
 
 
 def test_a_unit_that_was_chosen_is_for_bare_numbers_only() -> None:

@@ -5,9 +5,10 @@ from datetime import timedelta
 
 import pytest
 
-from assistant.dialogue.rain_hours import LONGEST, MOST_AHEAD
+from assistant.agronomy.dangers.rows import RAIN
+from assistant.dialogue.rain_hours import MOST_AHEAD, longest
 from assistant.service.storms import drafts
-from assistant.store import Certainty, Decision, Draft, Source
+from assistant.store import AlertCertainty, Decision, Draft, DraftSource
 from assistant.wording import messages_talk as m
 from tests.valley import AMINA, KIJANI, MWANGA, OFFICER, ZAWADI, Staged, Valley, like, settle
 
@@ -37,9 +38,9 @@ def _from_an_alert(valley: Valley, **given: object) -> Draft:
         starts_at=valley.now + _HOUR,
         ends_at=valley.now + 6 * _HOUR,
         created_at=valley.now,
-        certainty=Certainty.LIKELY,
+        certainty=AlertCertainty.LIKELY,
         hazard="Heavy rain",
-        source=Source.ALERT,
+        source=DraftSource.ALERT,
         alert_id=7,
     )
     with valley.house.store.work() as work:
@@ -86,8 +87,8 @@ def test_an_officer_decides_for_the_villages_they_serve(beds: Valley) -> None:
 def test_hours_that_are_too_long_are_cut_and_those_too_far_wait(beds: Valley) -> None:
     """A wrong month must not hold up the uncovering for weeks."""
     far = beds.now + MOST_AHEAD + _HOUR
-    made = _from_an_alert(beds, starts_at=far, ends_at=far + 2 * LONGEST)
-    assert made.ends_at == far + LONGEST
+    made = _from_an_alert(beds, starts_at=far, ends_at=far + 2 * longest(RAIN))
+    assert made.ends_at == far + longest(RAIN)
     assert not _send(beds, made)
     beds.leap(beds.now + 2 * _HOUR)
     assert _send(beds, made)

@@ -5,10 +5,11 @@ from dataclasses import replace
 import pytest
 
 from assistant.channel import Fate, Handover
+from assistant.dialogue.officer import more_words
 from assistant.service.dispatch import dispatch
 from assistant.service.storms import drafts
 from assistant.service.storms.warnings import ask_silent, call_back
-from assistant.store import Certainty, Draft, Progress
+from assistant.store import AlertCertainty, Draft, Progress
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
@@ -91,7 +92,7 @@ def test_a_yes_that_comes_when_the_rain_is_over_warns_of_nothing(beds: Valley) -
     """The officer was shown the hours at nine and answers at noon."""
     beds.text(OFFICER, f"RAIN {CODE} Kijani 9-11")
     beds.go("1 Jun 12:00")
-    assert beds.text(OFFICER, "1") == [like(o.OFFICER_HELP)]
+    assert beds.text(OFFICER, "1") == [like(o.OFFICER_HELP, more_words("en"))]
     assert beds.heard(AMINA) == []
 
 
@@ -303,13 +304,15 @@ def _warned_by(valley: Valley, **given: object) -> list[str]:
 @pytest.mark.parametrize(
     ("certainty", "line"),
     [
-        (Certainty.OBSERVED, r.SURE_OBSERVED),
-        (Certainty.LIKELY, r.SURE_LIKELY),
-        (Certainty.POSSIBLE, r.SURE_POSSIBLE),
-        (Certainty.UNLIKELY, r.SURE_POSSIBLE),
+        (AlertCertainty.OBSERVED, r.SURE_OBSERVED),
+        (AlertCertainty.LIKELY, r.SURE_LIKELY),
+        (AlertCertainty.POSSIBLE, r.SURE_POSSIBLE),
+        (AlertCertainty.UNLIKELY, r.SURE_POSSIBLE),
     ],
 )
-def test_the_text_says_how_sure_it_is(beds: Valley, certainty: Certainty, line: object) -> None:
+def test_the_text_says_how_sure_it_is(
+    beds: Valley, certainty: AlertCertainty, line: object
+) -> None:
     """In a line of its own."""
     assert _warned_by(beds, certainty=certainty) == [like(m.WARNING, line, r.COVERED_OR_HELP)]  # type: ignore[arg-type]
 
@@ -324,7 +327,7 @@ def test_an_officers_words_are_data(beds: Valley) -> None:
 def test_rain_over_more_than_a_day_names_both_days(beds: Valley) -> None:
     """From Monday 14:00 to Wednesday 06:00."""
     (text,) = _warned_by(beds, ends_at=at("3 Jun 06:00"))
-    assert "heavy rain from Mon 1 Jun 14:00 to Wed 3 Jun 06:00." in text
+    assert "heavy rain from Mon 1 Jun 2 pm to Wed 3 Jun 6 am." in text
 
 
 def test_every_text_of_a_warning_puts_people_first() -> None:

@@ -1,0 +1,85 @@
+"""Answers told in a story: counts, colours and deeds beside words that are not known; what is
+not sure is asked again and never written."""
+
+import pytest
+
+from assistant.acts import Act
+from assistant.dialogue.turns import turn
+from assistant.dialogue.values import NoteUnread
+from assistant.hearing import understand
+from tests.corpus.talk.judging import outcome
+from tests.corpus.talk.moments import MOMENTS
+
+TOLD = [
+    ("en", "leaves", "on the bed i see say na 2 leaf", "2"),
+    ("hi", "leaves", "बेटी ने गिना तीन पत्ते हैं", "3"),
+    ("id", "leaves", "tadi anak saya hitung ada tiga daun", "3"),
+    ("vi", "leaves", "con gái tôi đếm được ba lá", "3"),
+    ("pt", "leaves", "o meu filho contou tres folhas", "3"),
+    ("fil", "leaves", "binilang ng anak ko tatlong dahon", "3"),
+    ("bn", "leaves", "মেয়ে গুনছে তিনটা পাতা", "3"),
+    ("en", "colour", "my wife went to look, green she says", "green"),
+    ("sw", "colour", "ni kijani kabisa, zinapendeza", "green"),
+]
+NOT_TOLD = [
+    ("en", "leaves", "4 goats came in and ate the leaves"),
+    ("en", "leaves", "three leaves are yellow"),
+    ("en", "leaves", "my okra has three leaves"),
+    ("en", "leaves", "it does not have three leaves"),
+    ("en", "leaves", "three leaves, i counted ten plants, one had two"),
+    ("en", "colour", "the neighbours bed is green"),
+    ("en", "colour", "it was green last week"),
+    ("en", "colour", "green but the tips are brown"),
+    ("en", "colour", "green except one corner"),
+    ("en", "colour", "green worms on the leaves"),
+    ("en", "colour", "half green half pale"),
+    ("en", "colour", "my okra is green"),
+    ("en", "drain", "we drained the fish pond of my uncle with the bed sheet"),
+    ("en", "sow", "the hens scattered the seed"),
+]
+
+
+@pytest.mark.parametrize(("language", "moment", "text", "value"), TOLD)
+def test_what_a_sentence_tells_is_kept(
+    language: str, moment: str, text: str, value: str
+) -> None:
+    assert outcome(turn(text, MOMENTS[moment](language))).written == {value}
+
+
+@pytest.mark.parametrize(("language", "moment", "text"), NOT_TOLD)
+def test_what_only_looks_like_it_is_not(language: str, moment: str, text: str) -> None:
+    written = outcome(turn(text, MOMENTS[moment](language))).written
+    assert not written & {"done", "covered", "green", "2", "3", "4"}
+
+
+def test_work_in_words_no_rule_knows_is_asked_about_and_goes_to_nobody() -> None:
+    known = MOMENTS["soak"]("en")
+    text = "finally everything went under in the big drum thanks to my son"
+    weights = understand(text, known.ears, "en").weights
+    assert weights[Act.DONE] + weights[Act.NOTDONE] > 0.5
+    answer = turn(text, known)
+    assert outcome(answer).written <= {"done"}
+    assert not any(isinstance(each, NoteUnread) for each in answer.changes)
+
+
+LAST_YEAR = [
+    ("en", "last year the flood took my bed"),
+    ("sw", "mwaka jana mafuriko yalichukua kitalu changu"),
+    ("fr", "l'an dernier l'inondation a pris mon semis"),
+    ("id", "tahun lalu banjir menghanyutkan persemaian saya"),
+    ("vi", "năm ngoái lũ cuốn hết mạ của tôi"),
+    ("pt", "no ano passado a cheia levou o meu viveiro"),
+    ("hi", "पिछले साल बाढ़ मेरी क्यारी ले गई"),
+    ("bn", "গত বছর বন্যায় আমার বীজতলা গেছে"),
+    ("fil", "noong isang taon tinangay ng baha ang punlaan ko"),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), LAST_YEAR)
+def test_a_flood_of_last_year_is_no_cry(language: str, text: str) -> None:
+    assert "danger" not in outcome(turn(text, MOMENTS["nothing"](language))).reached
+
+
+def test_like_last_year_is_one() -> None:
+    text = "like last year the flood took my bed"
+    assert "danger" in outcome(turn(text, MOMENTS["nothing"]("en"))).reached
