@@ -21,6 +21,8 @@ class RollFilter(StrEnum):
     SILENT = "silent"
     NO = "no"
     STOPPED = "stopped"
+    UNANSWERED = "unanswered"  # tasks of the last days
+    DEAD = "dead"  # numbers that texts do not reach
 
 
 def standing_says(farmer: Farmer, enrolment: Enrolment | None, zone: str) -> Say | None:
