@@ -73,7 +73,7 @@ _THINGS: Mapping[str, frozenset[Idea]] = MappingProxyType(
 """What a story names beside the deed, so that it is not of a goat house or of maize."""
 
 _BY_BEASTS = frozenset({"sow", "uncover", "transplant", "fill"})
-_TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY})
+_TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY, Idea.NO_SEED})
 
 
 def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
