@@ -71,6 +71,13 @@ def roots(work: Work, farmer: Farmer, zone: str) -> tuple[Say, ...]:
     return tuple(says)
 
 
+def fields_known(work: Work, farmer_id: int) -> tuple[str, ...]:
+    """Sizes of fields, as written, that an office knew before any nursery could be planned."""
+    enrolment = work.enrolments.get(farmer_id)
+    wishes = enrolment.wishes if enrolment else ()
+    return tuple(str(wish["area_words"]) for wish in wishes if wish.get("area_words"))
+
+
 def silent_before(now: datetime) -> datetime:
     """A second asking from before this time was never answered."""
     return now - SILENT_AFTER

@@ -26,6 +26,7 @@ from assistant.wording.dangers import name_of
 OFFERED = (AlertCertainty.OBSERVED, AlertCertainty.LIKELY, AlertCertainty.POSSIBLE)
 USUAL_LENGTH = timedelta(hours=6)
 ONE_DAY = timedelta(days=1)
+ONE_HOUR = timedelta(hours=1)
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -104,10 +105,12 @@ def _started(desk: Desk) -> Mapping[str, str]:
 
 
 def _full_hour(desk: Desk) -> datetime:
-    """The time in the officer's villages, on the full hour."""
+    """The coming full hour in the officer's villages: a warning of an hour that is past would
+    send nobody to the bed in time."""
     zones = {village.zone for village in desk.sight.villages}
     zone = ZoneInfo(zones.pop() if len(zones) == 1 else desk.house.zone)
-    return desk.now.astimezone(zone).replace(minute=0, second=0, microsecond=0)
+    later = (desk.now + ONE_HOUR).astimezone(zone)
+    return later.replace(minute=0, second=0, microsecond=0)
 
 
 class Filled(dict[str, str]):

@@ -21,7 +21,7 @@ from assistant.service.known import local_date
 from assistant.service.letters import Unsent, why_not
 from assistant.service.season.bars import Axis, Bar, axis_of, bar_of
 from assistant.service.sight import Sight
-from assistant.service.standing import roots
+from assistant.service.standing import fields_known, roots
 from assistant.service.texts import Hush, hush
 from assistant.service.told import ToldCall, told
 from assistant.store import HeardMessage, OwnWords, PastCall, Sent, TextState, VisitMade, Work
@@ -81,7 +81,9 @@ class CallTold:
 
 @dataclass(frozen=True)
 class FarmerPage:
-    """A farmer, and what passed between them and us; shown with each nursery and alone."""
+    """A farmer, and what passed between them and us; shown with each nursery and alone.
+    `fields` are sizes of fields, as written, that an office knew before any nursery could be
+    planned."""
 
     farmer: Farmer
     village: Village | None
@@ -95,6 +97,7 @@ class FarmerPage:
     paused_on: date | None = None
     more_messages: bool = False
     roots: tuple[Say, ...] = ()
+    fields: tuple[str, ...] = ()
     hush: Hush | None = None
 
 
@@ -171,16 +174,18 @@ def _person(
     zone = ZoneInfo(name)
     limit = MOST_MESSAGES if whole else MESSAGES_SHOWN
     messages = last_messages(work, farmer, zone, limit + 1)
+    beds = work.nurseries.of_farmer(farmer.id, open_only=False)
     return FarmerPage(
         farmer=farmer,
         village=sight.village(farmer.village_id),
-        beds=work.nurseries.of_farmer(farmer.id, open_only=False),
+        beds=beds,
         messages=messages[:limit],
         agreed_on=_day(farmer.consent_at, zone),
         stopped_on=_day(farmer.stopped_at, zone),
         paused_on=_day(farmer.paused_at, zone),
         more_messages=not whole and len(messages) > limit,
         roots=roots(work, farmer, name),
+        fields=() if beds else fields_known(work, farmer.id),
         calls=tuple(_calls(work, sight, farmer, zone)),
         unsent=why_not(farmer),
         today=local_date(now, name),

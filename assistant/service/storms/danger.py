@@ -13,7 +13,7 @@ from assistant.agronomy.stages import Stage, course_of
 from assistant.dialogue.values import Reach
 from assistant.people import Village
 from assistant.service.house import House
-from assistant.store import BedInDanger, Work
+from assistant.store import AlertCertainty, BedInDanger, Given, Work
 
 SOWS_SOON_D = 2  # seed is soaked two days before it is sown
 OLDEST_D = 120  # days from sowing after which a bed that is still open is no nursery any more
@@ -126,6 +126,22 @@ def _phone(own: tuple[tuple[BedInDanger, BedStage], ...]) -> InDanger:
 def _in_bed(bed: BedInDanger, today: date) -> bool:
     """Whether the seed lies on the bed: on day 0 it may still be in the pail."""
     return bed.sown or bed.sow_date < today
+
+
+def people_in(work: Work, village: Village, now: datetime) -> bool:
+    """Whether a danger in which nobody is sent out has come to a village: its hours have begun,
+    or it was seen there when it was warned of."""
+    return any(
+        DANGERS[given.danger].indoors
+        and given.stands(now)
+        and (given.starts_at <= now or _was_seen(work, given))
+        for given in work.drafts.given((village.id,), ends_after=now)
+    )
+
+
+def _was_seen(work: Work, given: Given) -> bool:
+    draft = work.drafts.get(given.draft_id)
+    return draft is not None and draft.certainty is AlertCertainty.OBSERVED
 
 
 def texted(found: Iterable[InDanger]) -> Iterator[InDanger]:

@@ -37,22 +37,34 @@ class WarningWords(Protocol):
         ...
 
 
-def words_of(draft: Draft, village: Village, headline: Headline, now: datetime) -> WarningWords:
-    """What a draft says in a village, as of `now`."""
-    if draft.danger == RAIN:
+def words_of(
+    draft: Draft,
+    village: Village,
+    headline: Headline,
+    now: datetime,
+    *,
+    people_in: bool = False,
+) -> WarningWords:
+    """What a draft says in a village, as of `now`.
+
+    Args:
+        people_in: another danger is there in which nobody is sent out
+    """
+    if draft.danger == RAIN and not people_in:
         return RainWords(draft, village, headline)
-    return DangerWords(draft, village, now, headline)
+    return DangerWords(draft, village, now, headline, people_in)
 
 
 @dataclass(frozen=True)
 class DangerWords:
-    """The words of a draft of another danger than rain; phones whose nurseries have the same
-    names and stages share them."""
+    """The words of a draft of another danger than rain, or of rain while people must stay in;
+    phones whose nurseries have the same names and stages share them."""
 
     draft: Draft
     village: Village
     now: datetime
     headline: Headline = NO_HEADLINE
+    people_in: bool = False
     _made: dict[tuple[Beds, str], Says] = field(default_factory=dict)
 
     def says(self, phone: InDanger) -> Says:
@@ -88,7 +100,9 @@ class DangerWords:
         begun = (
             self.draft.certainty is AlertCertainty.OBSERVED or self.draft.starts_at <= self.now
         )
-        return begun and DANGERS[self.draft.danger].indoors
+        danger = DANGERS[self.draft.danger]
+        hurried = danger.indoors or danger.code == RAIN  # its words send people out at once
+        return (begun and danger.indoors) or (self.people_in and hurried)
 
 
 def _first(draft: Draft, beds: Beds) -> list[Say]:

@@ -13,7 +13,7 @@ from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms import drafts
-from assistant.service.storms.danger import InDanger, in_danger, sowing_days
+from assistant.service.storms.danger import InDanger, in_danger, people_in, sowing_days
 from assistant.service.storms.danger_words import WarningWords, words_of
 from assistant.service.storms.headline import headline
 from assistant.service.storms.rain_wanted import may_change
@@ -255,7 +255,8 @@ class _Reach:
     def village(self, village: Village) -> VillageReach:
         """One village of the draft."""
         told = headline(self._work, self._draft)
-        words = words_of(self._draft, village, told, self._now)
+        stay_in = people_in(self._work, village, self._now)
+        words = words_of(self._draft, village, told, self._now, people_in=stay_in)
         texted = []
         for phone in in_danger(self._work, village, self._now, self._draft.danger):
             if phone.may_be_texted:

@@ -9,7 +9,7 @@ from assistant.people import Farmer, Village
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
 from assistant.service.recall import PROMPTS, recall_prompts
-from assistant.service.storms.danger import InDanger, in_danger, texted
+from assistant.service.storms.danger import InDanger, in_danger, people_in, texted
 from assistant.service.storms.danger_words import asked_again, cleared, recalled, words_of
 from assistant.service.storms.headline import headline
 from assistant.service.storms.rain_words import Says
@@ -35,7 +35,8 @@ def warn(
     recall_prompts(work, work.outbox.waiting(PROMPTS, village_id=village.id), now)
     found = tuple(texted(in_danger(work, village, now, draft.danger)))
     work.warnings.ask(standing.id, (each.phone for each in found))
-    words = words_of(draft, village, headline(work, draft), now)
+    stay_in = people_in(work, village, now)
+    words = words_of(draft, village, headline(work, draft), now, people_in=stay_in)
     letters = (_letter(standing, each, words.says(each), now) for each in found)
     post_all(work, house, letters, now)
     return standing

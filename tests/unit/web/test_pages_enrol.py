@@ -53,6 +53,17 @@ def test_a_nursery_on_the_form_is_planned_once_they_agree(
     assert valley.text(AMINA, "yes")[:2] == [like(p.WELCOME_PLANNED), like(m.PLANNED)]
 
 
+def test_a_field_without_a_day_of_sowing_stands_on_the_farmers_page(
+    officer: Browser, valley: Valley
+) -> None:
+    """As it was written, until a nursery is planned."""
+    page = enrol(officer, area="0.4 ha")
+    assert "No nursery planned yet." in page and "Field 0.4 ha" in page
+    valley.heard(AMINA)
+    valley.text(AMINA, "yes")
+    assert "Field 0.4 ha" in officer.open("/farmers/1")
+
+
 WRONG = {
     "phone": ("12", "is not a phone number"),
     "area": ("0.4", "has no unit"),

@@ -232,6 +232,18 @@ def test_a_form_that_is_wrong_says_why_and_loses_nothing(
     assert ('value="1" checked' in browser.page.text) is ("village" in fields)
 
 
+def test_the_form_begins_with_the_coming_hour(valley: Valley, browser: Browser) -> None:
+    """Never with an hour that is past; after eleven at night on the next day."""
+    for now, day, hour in (
+        ("1 Jun 08:44", "2026-06-01", "09:00"),
+        ("1 Jun 23:10", "2026-06-02", "00:00"),
+    ):
+        valley.go(now)
+        browser.open("/warnings")
+        assert f'name="from_day" required value="{day}"' in browser.page.text
+        assert f'name="from_time" required value="{hour}"' in browser.page.text
+
+
 def test_rain_past_midnight_ends_on_the_next_day(browser: Browser) -> None:
     """Without a second date."""
     night = {**RAIN, "from_time": "20:00", "to_time": "02:00"}

@@ -127,6 +127,35 @@ def test_nobody_is_sent_out_once_it_is_there(stages: Valley, danger: str) -> Non
         assert stages.heard(BARAKA) == [like(d.HEAD, d.STAY_IN, *sure, d.KEYS)]
 
 
+@pytest.mark.parametrize("danger", INDOORS)
+def test_rain_sends_nobody_out_while_another_danger_is_there(
+    stages: Valley, danger: str
+) -> None:
+    """Rain is warned of as ever before the other comes, and once that is over."""
+    begins, likely = timedelta(minutes=30), AlertCertainty.LIKELY
+    _draft(stages, danger, timedelta(hours=1), likely)
+    stages.heard(AMINA)
+    _draft(stages, RAIN, begins, likely)
+    covers = like(m.WARNING, r.SURE_LIKELY, r.COVERED_OR_HELP)
+    assert stages.heard(AMINA) == [covers]
+    stages.go("1 Jun 10:30")
+    stages.heard(AMINA)
+    _draft(stages, RAIN, begins, likely)
+    assert stages.heard(AMINA) == [like(d.HEAD, d.STAY_IN, d.KEYS)]
+    stages.go("1 Jun 13:30")
+    stages.heard(AMINA)
+    _draft(stages, RAIN, begins, likely)
+    assert stages.heard(AMINA) == [covers]
+
+
+def test_hail_that_was_seen_keeps_people_in_under_rain(stages: Valley) -> None:
+    """Also before its hours, which are typed roughly."""
+    _draft(stages, "hail", timedelta(minutes=50), AlertCertainty.OBSERVED)
+    stages.heard(AMINA)
+    _draft(stages, RAIN, timedelta(hours=1), AlertCertainty.OBSERVED)
+    assert stages.heard(AMINA) == [like(d.HEAD, d.STAY_IN, d.BEGUN, d.KEYS)]
+
+
 def test_a_text_that_sends_people_out_does_not_arrive_in_the_hail(stages: Valley) -> None:
     """A phone that is off until the hail falls gets no word of laying mats."""
     stages.text(OFFICER, f"HAIL {CODE} Kijani 14-20")
