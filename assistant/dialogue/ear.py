@@ -213,8 +213,10 @@ _MAY_BE_WORK = frozenset({Kind.HURT, Kind.WOUND})  # "my back is broken, but all
 def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
     """Whether a word that a rule takes for a cry stands in what surely weighs as work that is
     done, as an answer or as talk: "in the barrel, with water to the brim". Of what kills it is
-    never said, and under a warning of work alone."""
-    if act is Act.DANGER and not known.in_storm and moment_of(known) is Moment.ASKED:
+    never said, nor of a bed while a storm is near."""
+    if act is Act.DANGER and known.in_storm:
+        return False
+    if act is Act.DANGER and moment_of(known) is Moment.ASKED:
         done = heard.weights[Act.DONE] >= _RATHER_DONE
         return done and _cries(heard) <= _HARDLY_CRIES
     if heard.weights[act] >= _NO_CRY or _cries(heard) >= _NEXT_TO_NOTHING:
@@ -222,7 +224,7 @@ def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
     done = heard.weights[Act.DONE] >= _SURELY_DONE
     plain = sum(heard.weights[each] for each in _PLAIN) >= _SURELY_PLAIN
     if act is Act.DANGER:
-        return plain and (done or not known.in_storm)
+        return plain
     return act is Act.HARM and plain and done and heard.kind(act) in _MAY_BE_WORK
 
 

@@ -19,7 +19,7 @@ from assistant.wording import messages_talk as m
 from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
-SURE, LIKELY = 0.6, -1.0  # answered from the first on, offered from the second
+SURE, LIKELY = 0.5, -1.0  # answered from the first on, offered from the second
 LIKELY_ASKED = -1.8  # offered from here on where a word of asking is in it
 ASKED = 0.3  # from here on it is no cry
 # Shares of the table alone.

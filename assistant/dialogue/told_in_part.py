@@ -72,14 +72,16 @@ _THINGS: Mapping[str, frozenset[Idea]] = MappingProxyType(
 )
 """What a story names beside the deed, so that it is not of a goat house or of maize."""
 
-_TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY})
+_BY_BEASTS = frozenset({"sow", "uncover", "transplant", "fill"})
+_TAKEN_BACK = frozenset({Idea.HALF, Idea.REST, Idea.UNDER_WAY, Idea.NO_SEED})
 
 
 def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
     """Whether a story tells a deed: its words stand there, nothing that is known takes it back,
     and the whole weighs as work done and as hardly anything else."""
     around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
-    if "?" in text or (around is not None and around.other):
+    by_beasts = around is not None and around.beasts and bool(deeds & _BY_BEASTS)
+    if "?" in text or by_beasts or (around is not None and around.other):
         return False
     ideas = ideas_in(text, known, of_work=True)
     things = {thing for deed in deeds for thing in _THINGS.get(deed, ())}

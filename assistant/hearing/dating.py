@@ -27,6 +27,7 @@ class Idea(StrEnum):
     NOW = "now"  # just now, this very day
     AGO = "ago"  # a year or a season ago
     AGAIN = "again"  # today, this time, or as it was then
+    BEASTS = "beasts"  # hens scatter seed, goats uncover a bed
     OTHER = "other"  # the day is of something else: the market, a neighbour
 
 
@@ -52,6 +53,7 @@ class Dated:
     moves: it asks for another day
     now:   it is of this very day, by its words
     ago:   it is of a year or a season gone by, and nothing in it of today
+    beasts: animals are named, which may have done what is told
     other: the day may be of something else
     strange: words that are none of these rules' own
     """
@@ -63,6 +65,7 @@ class Dated:
     other: bool = False
     now: bool = False
     ago: bool = False
+    beasts: bool = False
     strange: tuple[Token, ...] = ()
 
     @property
@@ -101,6 +104,7 @@ def _heard(tongue: DayWords, words: tuple[Token, ...]) -> Dated | None:
         moves=Idea.MOVE in ideas,
         other=Idea.OTHER in ideas,
         now=Idea.NOW in ideas,
+        beasts=Idea.BEASTS in ideas,
         ago=Idea.AGO in ideas and not ideas & {Idea.AGAIN, Idea.NOW},
         strange=tuple(w for w in words if not any(rule.covers(w) for _, rule in rules)),
     )

@@ -15,7 +15,7 @@ SURE: Mapping[Act, float] = MappingProxyType(
 alone: a fixed list hears the one, the other is asked about."""
 
 HALF: Mapping[Act, float] = MappingProxyType(
-    {Act.DIE: 0.25, Act.HARM: 0.3, Act.DANGER: 0.42, Act.REFUSE: 0.42}
+    {Act.DIE: 0.42, Act.HARM: 0.35, Act.DANGER: 0.45, Act.REFUSE: 0.38}
 )
 """Asked about."""
 

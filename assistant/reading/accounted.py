@@ -81,8 +81,9 @@ def says_only_a_count(text: str, lexicon: Lexicon) -> bool:
 
 
 def names_a_thing(text: str, lexicon: Lexicon) -> bool:
-    """Whether a thing of the work is named: straw, a sack, buckets."""
-    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, (Sort.THING,))
+    """Whether a thing of the work is named: straw, a sack, buckets; not by a number, which in
+    some languages is a word of other things, too ("matatu" is three, and a bus)."""
+    row = items(read_tokens(text[:LONGEST_REPLY]), lexicon, (Sort.NUMBER, Sort.THING))
     return any(item.sort is Sort.THING for item in row)
 
 

@@ -1,6 +1,6 @@
 """How a farmer stands: agreed, asked, silent, said no, stopped, without a number."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
@@ -11,6 +11,8 @@ from assistant.store import Enrolment, Work
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_people as p
 from assistant.wording.message import Say
+
+DEAD_FOR = timedelta(days=7)  # how long the texts are looked at that a number refused
 
 
 class RollFilter(StrEnum):

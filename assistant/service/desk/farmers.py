@@ -11,8 +11,7 @@ from assistant.service.known import local_date
 from assistant.service.morning import SHOWN_D
 from assistant.service.season.counts import counted
 from assistant.service.sight import Sight
-from assistant.service.standing import RollFilter, silent_before, standing_says
-from assistant.service.waiting.page import DEAD_FOR
+from assistant.service.standing import DEAD_FOR, RollFilter, silent_before, standing_says
 from assistant.store import HeldTo, ListedBed, Work
 from assistant.wording.message import Say
 

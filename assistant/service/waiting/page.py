@@ -19,6 +19,7 @@ from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.morning import Gathering, ToSee, VisitCause
 from assistant.service.sight import Sight
+from assistant.service.standing import DEAD_FOR
 from assistant.service.storms.rain_drafts import StormLine
 from assistant.service.waiting.storms import (
     ToDecide,
@@ -32,7 +33,6 @@ from assistant.wording.message import Say
 
 LINES = 9  # of all kinds together, before nurseries
 UNREAD_FOR = timedelta(days=3)
-DEAD_FOR = timedelta(days=7)
 
 
 @dataclass(frozen=True)

@@ -62,6 +62,19 @@ def test_work_in_words_no_rule_knows_is_asked_about_and_goes_to_nobody() -> None
     assert not any(isinstance(each, NoteUnread) for each in answer.changes)
 
 
+SOWN_ON_SUNDAY = [
+    ("hi", "buwai itwar ko ho gyi"),
+    ("bn", "robibar bona shesh hoise"),
+    ("en", "done the sowing on sunday"),
+    ("sw", "Kusia kulimalizika jumapili"),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), SOWN_ON_SUNDAY)
+def test_work_that_is_over_was_on_the_sunday_gone_by(language: str, text: str) -> None:
+    assert outcome(turn(text, MOMENTS["sow"](language))).written == {"done"}
+
+
 LAST_YEAR = [
     ("en", "last year the flood took my bed"),
     ("sw", "mwaka jana mafuriko yalichukua kitalu changu"),
