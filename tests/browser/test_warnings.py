@@ -2,10 +2,16 @@
 
 import re
 import time
+from datetime import timedelta
 
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import PHONES, Office, audit, fits, picture, sign_in
+from assistant.agronomy.dangers.rows import DANGERS, RAIN
+from assistant.service.storms import drafts
+from assistant.store import AlertCertainty, Draft
+from tests.browser.conftest import PHONES, Office, audit, crowded, fits, picture, sign_in
+from tests.valley import KIJANI as HERE
+from tests.valley import OFFICER
 
 KIJANI, MWANGA = PHONES[0::2], PHONES[1::2]
 
@@ -165,3 +171,35 @@ def test_hail_is_chosen_and_named_on_every_page(page: Page, storm: Office) -> No
     page.goto(page.url.split("/warnings")[0] + "/morning")
     expect(page.get_by_text("hail: 16:00 to 20:00")).to_be_visible()
     _look(page, "hail-morning")
+
+
+def test_other_dangers_fit_a_phone(page: Page, storm: Office) -> None:
+    """Each one's draft and answers, and the list with all of them."""
+    page.set_viewport_size({"width": 390, "height": 844})
+    sign_in(page, storm)
+    for danger in sorted(DANGERS.codes(lambda row: row.code != RAIN)):
+        sent, waits = _warned(storm, danger), _drafted(storm, danger)
+        for path in (f"/warnings/{sent}", f"/warnings/drafts/{waits}"):
+            page.goto(storm.url + path)
+            fits(page)
+            assert [*crowded(page)] == [], path
+    page.goto(storm.url + "/warnings")
+    fits(page)
+    assert [*crowded(page)] == []
+
+
+def _drafted(office: Office, danger: str) -> int:
+    now = office.valley.now
+    begins, likely = now + timedelta(hours=2), AlertCertainty.LIKELY
+    wanted = Draft((HERE.id,), begins, begins + timedelta(hours=30), now, likely, danger=danger)
+    with office.valley.house.store.work() as work:
+        return drafts.draft(work, wanted).id
+
+
+def _warned(office: Office, danger: str) -> int:
+    made = _drafted(office, danger)
+    with office.valley.house.store.work() as work:
+        officer = work.people.officer(OFFICER)
+        drafts.send(work, office.valley.house, made, office.valley.now, officer)
+    office.valley.send()
+    return made

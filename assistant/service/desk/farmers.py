@@ -9,7 +9,7 @@ from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.morning import SHOWN_D
-from assistant.service.season.counts import counted
+from assistant.service.season.counts import CountedNursery, counted
 from assistant.service.sight import Sight
 from assistant.service.standing import DEAD_FOR, RollFilter, silent_before, standing_says
 from assistant.store import HeldTo, ListedBed, Work
@@ -118,9 +118,14 @@ def _held(
         held = replace(held, beds=(work.watch.silent(scope, shown, since),))
     if stage is not None:
         season = counted(work, house, sight, now, village_id)
-        at_it = [each.stroke.id for each in season if each.stage is stage]
+        at_it = [each.stroke.id for each in season if each.stage is stage and _open(each)]
         held = replace(held, beds=(*held.beds, at_it))
     return held
+
+
+def _open(nursery: CountedNursery) -> bool:
+    """Whether it stands in the list, which names open nurseries only."""
+    return not nursery.stroke.closed
 
 
 def _listed(farmer: Farmer, beds: list[ListedBed], sight: Sight, today: date) -> ListedFarmer:

@@ -1,5 +1,7 @@
 """Enrolling one farmer on the page, how farmers stand, and numbers that change."""
 
+from dataclasses import replace
+
 import pytest
 
 from assistant.channel import Fate, Handover
@@ -123,6 +125,10 @@ def test_the_list_is_held_to_a_stage(officer: Browser, valley: Valley) -> None:
     assert "Amina Juma" not in officer.words()
     assert "No farmers found" in officer.open("/farmers?stage=old")
     assert "Amina Juma" in officer.open("/farmers?stage=nonsense")
+    with valley.house.store.work() as work:
+        bed = work.nurseries.of_farmer(1)[0]
+        work.nurseries.save(replace(bed, closed=True, no_result=True), valley.now)
+    assert "No farmers found" in officer.open("/farmers?stage=covered")
 
 
 def test_who_does_not_answer_and_whom_no_text_reaches(officer: Browser, valley: Valley) -> None:

@@ -100,6 +100,16 @@ def test_a_loss_is_told_in_words_with_what_to_do(
     assert ending(AMINA) in browser.page.text  # another officer rings her
 
 
+def test_bars_are_told_apart_without_colour(lead: Valley, browser: Browser) -> None:
+    """Each state has a pattern of its own, in the bars and beside their names."""
+    browser.sign_in(LEAD)
+    browser.open("/messages")
+    page = browser.page.text
+    for state in ("delivered", "accepted", "waiting", "failed", "expired"):
+        assert page.count(f'<pattern id="t-{state}"') == 1
+        assert f'fill="url(#t-{state})"' in page
+
+
 def test_an_officer_sees_own_villages_only(lead: Valley, new_browser: NewBrowser) -> None:
     """Nothing of another village, nor of the officers; no log of replies."""
     lead.enrol(BARAKA, village=2)
