@@ -1,6 +1,6 @@
 """How a farmer stands: agreed, asked, silent, said no, stopped, without a number."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
@@ -12,6 +12,8 @@ from assistant.wording import messages_web as w
 from assistant.wording import messages_web_people as p
 from assistant.wording.message import Say
 
+DEAD_FOR = timedelta(days=7)  # how long the texts are looked at that a number refused
+
 
 class RollFilter(StrEnum):
     """What the list of farmers can be held to."""
@@ -21,6 +23,8 @@ class RollFilter(StrEnum):
     SILENT = "silent"
     NO = "no"
     STOPPED = "stopped"
+    UNANSWERED = "unanswered"  # tasks of the last days
+    DEAD = "dead"  # numbers that texts do not reach
 
 
 def standing_says(farmer: Farmer, enrolment: Enrolment | None, zone: str) -> Say | None:

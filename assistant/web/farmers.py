@@ -3,6 +3,7 @@
 from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
 
+from assistant.agronomy.stages import Stage
 from assistant.service.desk.farmers import LONGEST_SEARCH, list_farmers
 from assistant.service.desk.numbers import NotChanged, change_number
 from assistant.service.office.columns import Field
@@ -13,6 +14,7 @@ from assistant.service.standing import RollFilter
 from assistant.web.desk import Desk, asked_number, typed
 from assistant.wording import messages_web_people as p
 from assistant.wording import messages_web_privacy as v
+from assistant.wording import messages_web_season as s
 from assistant.wording.message import Say
 from assistant.wording.messages_web_mend import KNOWN_ELSEWHERE
 
@@ -31,11 +33,13 @@ def pages(desk: Desk) -> Blueprint:
             search=request.args.get("search", ""),
             page=asked_number("page") or 1,
             standing=_standing(),
+            stage=_stage(),
         )
         return desk.page(
             "farmers.html",
             model=model,
             longest=LONGEST_SEARCH,
+            s=s,
             languages=desk.house.languages,
         )
 
@@ -48,6 +52,11 @@ def pages(desk: Desk) -> Blueprint:
 def _standing() -> RollFilter | None:
     asked = request.args.get("standing", "")
     return RollFilter(asked) if asked in set(RollFilter) else None
+
+
+def _stage() -> Stage | None:
+    asked = request.args.get("stage", "")
+    return Stage(asked) if asked in set(Stage) else None
 
 
 # --- enrolling one ---------------------------------------------------------------------------

@@ -56,6 +56,10 @@ N_LOST = Message(
     plural="{n} texts in a row not delivered",
     note="Beside a phone number.",
 )
+TO_READ = Message(
+    "Office answers for you to read",
+    note="Heading: answers of the office that a second person reads before farmers get them.",
+)
 BY_VILLAGE = Message("By village", note="Link: order the list of nurseries so.")
 BY_REASON = Message("By reason", note="Link: order the list of nurseries so.")
 N_OF = Message("{what}: {n}", note="How many nurseries of a village have which reason.")

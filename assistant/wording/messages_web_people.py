@@ -297,18 +297,26 @@ PAUSED_SINCE = Message(
 )
 ENROLLED_BY = Message("Enrolled by {officer} on {date}.", note="About a farmer.")
 ENROLLED_AT_DESK = Message("Enrolled by the office on {date}.", note="About a farmer.")
-STANDING = Message("Agreement", note="Label of a list: who agreed to texts.")
+STANDING = Message(
+    "Texts", note="Label of a list: who agreed to texts, who answers them, whom they reach."
+)
 STANDS_AGREED = Message("agreed", note="A choice: farmers who agreed to texts.")
 STANDS_ASKED = Message("asked, no answer yet", note="A choice: farmers.")
 STANDS_SILENT = Message("asked twice, no answer", note="A choice: farmers.")
 STANDS_NO = Message("said no", note="A choice: farmers.")
 STANDS_STOPPED = Message("stopped texts", note="A choice: farmers.")
+STANDS_UNANSWERED = Message(
+    "no answer to tasks", note="A choice: farmers who do not answer the texts of a day's work."
+)
+STANDS_DEAD = Message("texts do not arrive", note="A choice: farmers; the number is dead.")
 STANDINGS: Mapping[str, Message] = {
     "agreed": STANDS_AGREED,
     "asked": STANDS_ASKED,
     "silent": STANDS_SILENT,
     "no": STANDS_NO,
     "stopped": STANDS_STOPPED,
+    "unanswered": STANDS_UNANSWERED,
+    "dead": STANDS_DEAD,
 }
 ALL = Message("All", note="A choice in a list.")
 NEW_NUMBER = Message("New phone number", note="Heading: the farmer has a new phone number.")

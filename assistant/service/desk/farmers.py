@@ -1,14 +1,18 @@
 """The farmers of an officer's villages, in pages, found by name or number."""
 
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
+from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.stages import Stage
 from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import local_date
+from assistant.service.morning import SHOWN_D
+from assistant.service.season.counts import counted
 from assistant.service.sight import Sight
-from assistant.service.standing import RollFilter, silent_before, standing_says
-from assistant.store import HeldTo, ListedBed
+from assistant.service.standing import DEAD_FOR, RollFilter, silent_before, standing_says
+from assistant.store import HeldTo, ListedBed, Work
 from assistant.wording.message import Say
 
 ON_A_PAGE = 50
@@ -37,6 +41,7 @@ class FarmerList:
     page: int
     pages: int
     standing: RollFilter | None = None
+    stage: Stage | None = None
 
 
 def list_farmers(
@@ -48,13 +53,15 @@ def list_farmers(
     search: str = "",
     page: int = 1,
     standing: RollFilter | None = None,
+    stage: Stage | None = None,
 ) -> FarmerList:
-    """Farmers by village and name, those that match a search and stand in a way."""
+    """Farmers by village and name, those that match a search, stand in a way and have a nursery
+    at a stage."""
     search = " ".join(search.split())[:LONGEST_SEARCH]
     chosen = sight.village(village_id)
     scope = sight.scope(village_id)
-    held = HeldTo(standing, sight.officer.id, silent_before(now)) if standing else None
     with house.store.look() as work:
+        held = _held(work, house, sight, now, village_id, standing, stage)
         in_all = work.roll.count(scope, search, held)
         pages = max(1, -(-in_all // ON_A_PAGE))
         page = min(max(page, 1), pages)
@@ -84,7 +91,36 @@ def list_farmers(
         page=page,
         pages=pages,
         standing=standing,
+        stage=stage,
     )
+
+
+def _held(
+    work: Work,
+    house: House,
+    sight: Sight,
+    now: datetime,
+    village_id: int | None,
+    standing: RollFilter | None,
+    stage: Stage | None,
+) -> HeldTo | None:
+    """To whom the list is held; None: to everybody in scope."""
+    if standing is None and stage is None:
+        return None
+    held = HeldTo(standing or "", sight.officer.id, silent_before(now))
+    scope = sight.scope(village_id)
+    if standing is RollFilter.DEAD:
+        dead = work.desk.dead(scope, now - DEAD_FOR)
+        held = replace(held, people=[each.farmer.id for each in dead])
+    if standing is RollFilter.UNANSWERED:
+        shown = TASKS.codes(lambda row: row.silence_shown)
+        since = now.date() - timedelta(days=SHOWN_D)
+        held = replace(held, beds=(work.watch.silent(scope, shown, since),))
+    if stage is not None:
+        season = counted(work, house, sight, now, village_id)
+        at_it = [each.stroke.id for each in season if each.stage is stage]
+        held = replace(held, beds=(*held.beds, at_it))
+    return held
 
 
 def _listed(farmer: Farmer, beds: list[ListedBed], sight: Sight, today: date) -> ListedFarmer:

@@ -1,9 +1,9 @@
 """Waiting for me: all that waits for an officer, by what can wait least.
 
 People in danger; warnings to decide on and those that the service took back; help in the rain;
-words that nobody could read; calls; numbers that texts do not reach; nurseries to see. Of each
-kind as many lines are shown as the page has room for, the first of all in full; the rest is
-folded, and the page says how much that is.
+words that nobody could read; calls; numbers that texts do not reach; answers of the office that
+wait for a second reader; nurseries to see. Of each kind as many lines are shown as the page has
+room for, the first of all in full; the rest is folded, and the page says how much that is.
 """
 
 from collections import Counter
@@ -19,6 +19,7 @@ from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.morning import Gathering, ToSee, VisitCause
 from assistant.service.sight import Sight
+from assistant.service.standing import DEAD_FOR
 from assistant.service.storms.rain_drafts import StormLine
 from assistant.service.waiting.storms import (
     ToDecide,
@@ -27,12 +28,11 @@ from assistant.service.waiting.storms import (
     to_decide,
     withdrawn,
 )
-from assistant.store import DeadNumber, TextState, Unheeded, Work
+from assistant.store import DeadNumber, KeptQuestion, TextState, Unheeded, Work
 from assistant.wording.message import Say
 
 LINES = 9  # of all kinds together, before nurseries
 UNREAD_FOR = timedelta(days=3)
-DEAD_FOR = timedelta(days=7)
 
 
 @dataclass(frozen=True)
@@ -81,6 +81,7 @@ class Waiting:
     rain: tuple[ToSee, ...]
     words: tuple[UnreadWords, ...]
     dead: tuple[UnreachedNumber, ...]
+    to_read: tuple[KeptQuestion, ...]
     to_see: tuple[ToSee, ...]
     groups: tuple[WaitingGroup, ...]
     unsure: int
@@ -96,6 +97,7 @@ class Waiting:
             "words": len(self.words),
             "calls": len(self.others),
             "dead": len(self.dead),
+            "to-read": len(self.to_read),
         }
 
     @property
@@ -166,6 +168,7 @@ def waiting_for(
             ),
             words=_words(work, house, sight, scope, now),
             dead=_dead(work, house, sight, scope, now),
+            to_read=work.questions.to_read(scope, sight.officer.id),
             to_see=beds,
             groups=_by_reason(beds) if by_reason else _by_village(beds),
             unsure=gathering.unsure(),
@@ -292,5 +295,6 @@ def counts(house: House, sight: Sight, now: datetime) -> WaitingCounts:
             + lost
             + work.desk.rain_help(scope, now, local_date(now, house.zone))
             + len(work.desk.unheeded(scope, now - UNREAD_FOR))
+            + len(work.questions.to_read(scope, officer.id))
         )
     return WaitingCounts(people + warnings, warnings)

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Sequence
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, func, select, update
+from sqlalchemy import ColumnElement, func, or_, select, update
 from sqlalchemy.orm import Session
 
 from assistant.hearing.office import OfficeQuestion
@@ -43,6 +43,20 @@ class Questions:
             .order_by(OfficeQuestionRow.id)
         )
         return tuple(map(_kept, self._session.scalars(wanted)))
+
+    def to_read(self, scope: Scope, officer_id: int) -> tuple[KeptQuestion, ...]:
+        """Those that wait for a second reader who may be this officer; `scope`: villages, None
+        everywhere."""
+        row = OfficeQuestionRow
+        wanted = select(row).where(
+            row.withdrawn_at.is_(None),
+            row.answer != "",
+            row.read_at.is_(None),
+            row.added_by.is_distinct_from(officer_id),
+        )
+        if scope is not None:
+            wanted = wanted.where(or_(row.village_id.is_(None), row.village_id.in_(scope)))
+        return tuple(map(_kept, self._session.scalars(wanted.order_by(row.id))))
 
     def get(self, question_id: int) -> KeptQuestion | None:
         """One question, also one that was withdrawn."""

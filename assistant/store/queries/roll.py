@@ -4,8 +4,8 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from sqlalchemy import ColumnElement, and_, exists, false, func, or_, select
-from sqlalchemy.orm import Session
+from sqlalchemy import ColumnElement, and_, bindparam, exists, false, func, or_, select
+from sqlalchemy.orm import InstrumentedAttribute, Session
 
 from assistant.people import Farmer
 from assistant.store import rows
@@ -108,15 +108,19 @@ def _bed(id: int, farmer_id: int, label: str, name: str | None, sow_date: date) 
 @dataclass(frozen=True)
 class HeldTo:
     """Only farmers who stand in one way: "agreed", "asked", "silent", "no" (or may not want to
-    be asked again) or "stopped".
+    be asked again) or "stopped"; any other word holds to nothing.
 
     officer_id:    whose refusals count for "no", where no village is kept of them any more
     silent_before: a second asking from before it was never answered
+    people:        ids of farmers, only those
+    beds:          ids of nurseries, only farmers who have one of each group
     """
 
     standing: str
     officer_id: int
     silent_before: datetime
+    people: Collection[int] | None = None
+    beds: tuple[Collection[int], ...] = ()
 
 
 def _standing(held_to: HeldTo) -> list[ColumnElement[bool]]:
@@ -131,7 +135,18 @@ def _standing(held_to: HeldTo) -> list[ColumnElement[bool]]:
         "no": [~agreed, _enrolled(EnrolmentRow.answer.in_(("no", "unsure")))],
         "stopped": [~wants],
     }
-    return terms.get(held_to.standing, [])
+    found = terms.get(held_to.standing, [])
+    if held_to.people is not None:
+        found.append(_one_of(FarmerRow.id, held_to.people))
+    for beds in held_to.beds:
+        owners = select(NurseryRow.farmer_id).where(_one_of(NurseryRow.id, beds))
+        found.append(FarmerRow.id.in_(owners))
+    return found
+
+
+def _one_of(column: InstrumentedAttribute[int], ids: Collection[int]) -> ColumnElement[bool]:
+    """Written into the statement: there may be more than a database takes as parameters."""
+    return column.in_(bindparam(None, sorted(ids), expanding=True, literal_execute=True))
 
 
 def _enrolled(*terms: ColumnElement[bool]) -> ColumnElement[bool]:

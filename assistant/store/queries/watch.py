@@ -39,13 +39,14 @@ class Watch:
         self, scope: Scope, tasks: Iterable[TaskCode], since: date
     ) -> tuple[Watched, ...]:
         """Tasks of these kinds, of a day and later, that nobody answered, by their day."""
-        earliest = datetime.combine(since, time(), UTC) - timedelta(days=1)  # any zone's day
-        wanted = self._reminders(scope, since).where(
-            ReminderRow.state == State.UNANSWERED,
-            ReminderRow.task.in_(list(tasks)),
-            ReminderRow.due_at >= earliest,  # what the index is ordered by
+        return self._watched(self._unanswered(scope, tasks, since))
+
+    def silent(self, scope: Scope, tasks: Iterable[TaskCode], since: date) -> tuple[int, ...]:
+        """The ids of nurseries that have such tasks."""
+        wanted = self._unanswered(scope, tasks, since).with_only_columns(
+            NurseryRow.id, maintain_column_froms=True
         )
-        return self._watched(wanted)
+        return tuple(self._session.scalars(wanted.order_by(None).distinct()))
 
     def answered(
         self, scope: Scope, task: TaskCode, answer: str, since: date
@@ -139,6 +140,16 @@ class Watch:
             .group_by(VisitRow.nursery_id)
         )
         return {nursery_id: day for nursery_id, day in self._session.execute(wanted)}
+
+    def _unanswered(
+        self, scope: Scope, tasks: Iterable[TaskCode], since: date
+    ) -> "Select[FarmerRow, NurseryRow, ReminderRow]":
+        earliest = datetime.combine(since, time(), UTC) - timedelta(days=1)  # any zone's day
+        return self._reminders(scope, since).where(
+            ReminderRow.state == State.UNANSWERED,
+            ReminderRow.task.in_(list(tasks)),
+            ReminderRow.due_at >= earliest,  # what the index is ordered by
+        )
 
     def _reminders(
         self, scope: Scope, since: date

@@ -2,6 +2,7 @@
 
 import pytest
 
+from assistant.channel import Fate, Handover
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from tests.unit.web.conftest import Browser, NewBrowser, give_password, nowhere
@@ -107,6 +108,40 @@ def test_who_said_no_is_shown_as_such_and_not_asked_again(
     assert "Amina Juma" not in officer.words()
     assert "This farmer said no and is not asked again" in enrol(officer)
     assert valley.heard(AMINA) == []
+
+
+def test_the_list_is_held_to_a_stage(officer: Browser, valley: Valley) -> None:
+    """Of those who have a nursery at it; with the other choices, and without a script."""
+    for phone, name in ((AMINA, "Amina Juma"), (BARAKA, "Baraka Ali")):
+        enrol(officer, phone, name=name)
+        valley.text(phone, "1")
+    valley.sow(AMINA, "30 May")
+    valley.plan(BARAKA, "6 June")
+    assert "Amina Juma" in officer.open("/farmers?stage=covered")
+    assert "Baraka Ali" not in officer.words()
+    assert "Baraka Ali" in officer.open("/farmers?stage=planned&standing=agreed")
+    assert "Amina Juma" not in officer.words()
+    assert "No farmers found" in officer.open("/farmers?stage=old")
+    assert "Amina Juma" in officer.open("/farmers?stage=nonsense")
+
+
+def test_who_does_not_answer_and_whom_no_text_reaches(officer: Browser, valley: Valley) -> None:
+    """Tasks asked about twice; numbers that the operator refuses."""
+    enrol(officer)
+    valley.text(AMINA, "1")
+    valley.sow(AMINA, "30 May")
+    assert "No farmers found" in officer.open("/farmers?standing=unanswered")
+    valley.go("8 Jun 12:00")
+    assert "Amina Juma" in officer.open("/farmers?standing=unanswered")
+    assert "Amina Juma" in officer.open("/farmers?standing=unanswered&stage=growing")
+    assert "No farmers found" in officer.open("/farmers?standing=unanswered&stage=planned")
+    assert "No farmers found" in officer.open("/farmers?standing=dead")
+    valley.operator.answers = [Handover(Fate.FAILED, "not in use")] * 2
+    for _ in range(2):
+        officer.open("/farmers/1")
+        officer.send("/farmers/1/text", words="Come to the office")
+        valley.send()
+    assert "Amina Juma" in officer.open("/farmers?standing=dead")
 
 
 def test_silence_after_two_askings_is_shown(officer: Browser, valley: Valley) -> None:

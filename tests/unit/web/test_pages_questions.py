@@ -43,6 +43,28 @@ def officer(new_browser: NewBrowser) -> Browser:
     return found
 
 
+def test_a_second_reader_finds_it_among_what_waits(lead: Browser, officer: Browser) -> None:
+    """With a link, and counted; who added it does not, nor anybody once it is read."""
+    lead.send("/questions/new", **FERRY)
+    head = "Office answers for you to read"
+    shown = officer.open("/morning")
+    assert head in shown and "when does the ferry run" in shown
+    assert 'href="/questions#to-read"' in officer.page.text
+    assert head not in lead.open("/morning")
+    officer.open("/questions")
+    officer.send("/questions/1/use")
+    assert head not in officer.open("/morning")
+
+
+def test_a_question_of_another_village_waits_for_others(
+    valley: Valley, lead: Browser, officer: Browser
+) -> None:
+    """Only who may read it sees it."""
+    valley.add_village("Mto Mwanga")
+    lead.send("/questions/new", **{**FERRY, "where": "Mto Mwanga"})
+    assert "Office answers for you to read" not in officer.open("/morning")
+
+
 def test_a_question_is_added_by_one_and_read_by_another(
     valley: Valley, lead: Browser, officer: Browser
 ) -> None:
