@@ -184,7 +184,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         return None
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
         return certainty
-    calm = _is_calm(heard) or _likely_done(heard)
+    calm = _is_calm(heard) or _likely_done(heard, known)
     if act is Act.HARM and calm:
         return Certainty.HALF
     if act is Act.DANGER and not known.in_storm:
@@ -214,7 +214,7 @@ def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
     """Whether a word that a rule takes for a cry stands in what surely weighs as work that is
     done, as an answer or as talk: "in the barrel, with water to the brim". Of what kills it is
     never said, nor of a bed while a storm is near."""
-    if act is Act.DANGER and known.in_storm:
+    if (act is Act.DANGER and known.in_storm) or _calls_for_help(heard, known):
         return False
     if act is Act.DANGER and moment_of(known) is Moment.ASKED:
         done = heard.weights[Act.DONE] >= _RATHER_DONE
@@ -228,9 +228,16 @@ def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
     return act is Act.HARM and plain and done and heard.kind(act) in _MAY_BE_WORK
 
 
-def _likely_done(heard: Understood) -> bool:
+def _likely_done(heard: Understood, known: Known) -> bool:
+    """Whether what was asked is likelier told than a cry, and nobody calls for help in it."""
+    if moment_of(known) is not Moment.ASKED or _calls_for_help(heard, known):
+        return False
     done = heard.weights[Act.DONE] >= _LIKELY_DONE
     return done and _cries(heard) <= _RATHER_NO_CRY
+
+
+def _calls_for_help(heard: Understood, known: Known) -> bool:
+    return has_name(heard.text, known.lexicon.choices["help"])
 
 
 def _cries(heard: Understood) -> float:

@@ -20,6 +20,7 @@ from assistant.wording.render import render
 
 # Odds as in `hearing/assured.py`; what each of them costs stands in QUESTIONS.md.
 SURE, LIKELY = 0.5, -1.0  # answered from the first on, offered from the second
+AGREED = -0.3  # answered from here on where an exact rule hears the same
 LIKELY_ASKED = -1.8  # offered from here on where a word of asking is in it
 ASKED = 0.3  # from here on it is no cry
 # Shares of the table alone.
@@ -69,7 +70,7 @@ def match(
     )
     if rule is Topic.DIRTY_PAIL and question:
         return Match(question, (), asks)  # how long to soak in diesel is no answer
-    if odds >= SURE and not _is_of_money(ideas, topic):
+    if odds >= (AGREED if rule is topic else SURE) and not _is_of_money(ideas, topic):
         return Match(Question(topic, asks), (), asks, sure=True)
     likely = odds >= (LIKELY_ASKED if asks else LIKELY)
     return Match(None, _perhaps(found, rule), asks, likely, odds >= ASKED)

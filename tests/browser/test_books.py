@@ -61,7 +61,7 @@ def test_a_lead_reads_how_a_season_went(page: Page, busy: Office, tmp_path: Path
     assert path.name == "season-2026-01.xlsx"
     assert load_workbook(path).worksheets[0].max_row == 7  # six nurseries and the head
     ends.get_by_role("link", name="Mto Mwanga", exact=True).click()
-    expect(page.get_by_text("Learned of Mto Mwanga from 1 season")).to_be_visible()
+    expect(page.get_by_text("Learned in Mto Mwanga from 1 season")).to_be_visible()
     expect(page.get_by_role("row", name="Tatu Neema")).to_contain_text("short")
     picture(page, "results-village")
     audit(page)

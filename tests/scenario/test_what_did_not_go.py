@@ -47,17 +47,17 @@ NOT_GONE = """\
   Amani hears nothing
   Neema signs in
   Neema opens    /lines
-  Neema reads    It takes no texts now | see whether its credit is used up
+  Neema reads    It is not accepting texts now | see whether its credit is used up
   Neema looks at the page
-  Neema reads    wait to leave: 1 | the oldest since Fri 5 Jun 06:00
+  Neema reads    Texts waiting to go out: 1 | the oldest since Fri 5 Jun 06:00
 """
 REFILLED = """\
 2026-06-05 09:25
   Amani hears    day 6
   Neema waits    1 minute
   Neema opens    /lines
-  Neema reads    wait to leave: 0
-  Neema reads    It takes texts | but not credit
+  Neema reads    Texts waiting to go out: 0
+  Neema reads    It is accepting texts | but not credit
 """
 NEVER_GONE = """\
 2026-06-06 07:00
@@ -75,8 +75,8 @@ AN_OFFICERS_LIST = """\
   Amani hears nothing
   Juma signs in
   Juma opens     /
-  Juma reads     Texts do not leave | reach farmers by phone
-  Juma reads     not every nursery was asked | but not every nursery has answered
+  Juma reads     Texts are not going out | reach farmers by phone
+  Juma reads     not every nursery has been asked | but not every nursery has answered
   Juma opens     /messages?which=waiting
   Juma reads     One by one | +447700900131 | Still open from Thu 4 Jun: uncover
 """
@@ -92,13 +92,13 @@ REFUSED = """\
   Neema signs in
   Neema opens    Messages
   Neema looks at Why texts did not arrive
-  Neema reads    1 | The operator does not take | See whether the number is right
+  Neema reads    1 | The operator does not accept | Check whether the number is right
   Juma signs in
   Juma opens     Messages
   Juma looks at Why texts did not arrive
-  Juma reads     1 | The operator does not take | See whether the number is right
+  Juma reads     1 | The operator does not accept | Check whether the number is right
   Neema opens    /lines
-  Neema reads    Lost today | It takes texts | 1
+  Neema reads    Lost today | It is accepting texts | 1
 2026-06-05 12:00
   network is well
 2026-06-06 06:00
@@ -191,9 +191,9 @@ BY_THE_OTHER = """\
   Amani hears    day 6
   Neema signs in
   Neema opens    /lines
-  Neema reads    wait to leave: 0
-  Neema reads    desk | It takes no texts now | see whether its credit is used up
-  Neema reads    north | It takes texts | Fri 5 Jun 06:00
+  Neema reads    Texts waiting to go out: 0
+  Neema reads    desk | It is not accepting texts now | see whether its credit is used up
+  Neema reads    north | It is accepting texts | Fri 5 Jun 06:00
 06:10
   Amani texts    menu
   Amani hears    2 Quantities
@@ -203,39 +203,39 @@ BY_THE_FIRST_AGAIN = """\
   Amani hears    day 7
   Neema signs in
   Neema opens    /lines
-  Neema reads    desk | It takes texts | Sat 6 Jun 06:00 | but not credit
+  Neema reads    desk | It is accepting texts | Sat 6 Jun 06:00 | but not credit
 06:10
   Amani texts    menu
   Amani hears    2 Quantities
   Neema opens    /lines
-  Neema reads    north | It takes texts | Sat 6 Jun 06:10
+  Neema reads    north | It is accepting texts | Sat 6 Jun 06:10
 """
 WARNED = """\
 2026-06-01 10:00
   Neema texts    RAIN 314159 Kijani 14-20
   Neema hears    14:00 to 20:00
   Neema texts    1
-  Amani hears    14:00 | 1 Covered
+  Amani hears    2 pm | 1 Covered
   Neema signs in
   Neema opens    /lines
-  Neema reads    north | It did not take the last text | password
+  Neema reads    north | It did not accept the last text | password
 """
 NONE_IS_UP = """\
 2026-06-05 06:05
   Amani hears nothing
   Neema signs in
   Neema opens    /lines
-  Neema reads    wait to leave: 1 | the oldest since Fri 5 Jun 06:00
-  Neema reads    desk | It did not take the last text | by a window
-  Neema reads    north | It did not take the last text | password
+  Neema reads    Texts waiting to go out: 1 | the oldest since Fri 5 Jun 06:00
+  Neema reads    desk | It did not accept the last text | by a window
+  Neema reads    north | It did not accept the last text | password
 """
 ONE_IS_BACK = """\
 2026-06-05 06:20
   Amani hears    day 6
   Neema signs in
   Neema opens    /lines
-  Neema reads    wait to leave: 0
-  Neema reads    desk | It takes texts | but not by a window
+  Neema reads    Texts waiting to go out: 0
+  Neema reads    desk | It is accepting texts | but not by a window
 """
 
 
