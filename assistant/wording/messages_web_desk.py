@@ -279,3 +279,29 @@ DESK_ACTS: Mapping[str, Message] = {
     "call_reopened": ACT_CALL_REOPENED,
     "nursery_reopened": ACT_BED_REOPENED,
 }
+
+# --- help behind a question mark -------------------------------------------------------------
+HELP = Message("What is this page for?", note="Name of a question mark beside a heading.")
+HELP_WAITING = Message(
+    "All that waits for you, the most urgent first. Open a line to see more and to act, or tick "
+    "several lines and act on them together.",
+    note="Help on the first page.",
+)
+HELP_WARNINGS = Message(
+    "Warn farmers of rain or another danger: tick villages, give the hours, see whom it reaches. "
+    "Nothing goes out before you send it.",
+    note="Help on the page of warnings.",
+)
+HELP_SEASON = Message(
+    "Every nursery by its stage, and the work that is due. Choose a village or a stage to see less.",
+    note="Help on the season picture.",
+)
+HELP_FARMERS = Message(
+    "All farmers of your villages. Search by name or number, or choose a village, a stage, or how "
+    "they answer texts.",
+    note="Help on the list of farmers.",
+)
+HELP_MESSAGES = Message(
+    "What was sent to phones, what came back, and what it cost.",
+    note="Help on the page of messages.",
+)

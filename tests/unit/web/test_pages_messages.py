@@ -100,6 +100,17 @@ def test_a_loss_is_told_in_words_with_what_to_do(
     assert ending(AMINA) in browser.page.text  # another officer rings her
 
 
+HELPED = ("/morning", "/warnings", "/season", "/farmers", "/messages")
+
+
+@pytest.mark.parametrize("path", HELPED)
+def test_a_main_page_says_what_it_is_for(lead: Valley, browser: Browser, path: str) -> None:
+    """Behind a question mark that needs no script."""
+    browser.sign_in(LEAD)
+    assert "What is this page for?" in browser.open(path)
+    assert browser.page.text.count('<details class="help screen-only">') == 1
+
+
 def test_bars_are_told_apart_without_colour(lead: Valley, browser: Browser) -> None:
     """Each state has a pattern of its own, in the bars and beside their names."""
     browser.sign_in(LEAD)
