@@ -250,7 +250,9 @@ def page(request: pytest.FixtureRequest, chromium: Browser) -> Iterator[Page]:
     page.name = request.param  # type: ignore[attr-defined]
     yield page
     context.close()
-    unexpected = [each for each in complaints if "status of" not in each]
+    # A test may type sooner than the page sets its own focus.
+    usual = ("status of", "Autofocus processing was blocked")
+    unexpected = [each for each in complaints if not any(part in each for part in usual)]
     assert unexpected == [], "the browser complained"
 
 

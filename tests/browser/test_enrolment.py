@@ -97,7 +97,7 @@ def test_one_farmer_is_enrolled_from_the_list_of_farmers(page: Page, storm: Offi
     picture(page, "enrolled")
     audit(page)
     page.get_by_role("link", name="Farmers").first.click()
-    page.get_by_label("Agreement").select_option("asked, no answer yet")
+    page.get_by_label("Texts", exact=True).select_option("asked, no answer yet")
     expect(page.get_by_text("1 farmer", exact=True)).to_be_visible()
     picture(page, "farmers-asked")
 
