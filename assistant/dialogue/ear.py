@@ -5,6 +5,7 @@ rule knows, when the learned reader is sure, and when it is half sure. A test wa
 no default. An answer whose words are all accounted for is heard by the rules alone.
 """
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from enum import StrEnum
@@ -52,7 +53,7 @@ from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.dating import around_day
 from assistant.hearing.thresholds import HALF
-from assistant.reading import guess_language, has_name, is_name, says_not_known
+from assistant.reading import guess_language, has_name, is_name, read_deeds, says_not_known
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -180,16 +181,14 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     certainty = heard.certainty(act, alert=known.in_storm)
     if certainty is not None and _is_of_a_year_ago(act, heard, known):
         return None
-    if certainty is Certainty.SAID and _is_plain_work(act, heard, known):
-        return None
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
         return certainty
-    calm = _is_calm(heard) or _likely_done(heard, known)
-    if act is Act.HARM and calm:
+    if act is Act.HARM and _is_calm_of_lives(heard):
         return Certainty.HALF
     if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
-        calm = calm or (light and names_task(heard.text, known)) or _asks_of_bed(heard, known)
+        calm = _is_calm(heard) or _likely_done(heard, known) or _asks_of_bed(heard, known)
+        calm = calm or (light and names_task(heard.text, known))
         return Certainty.HALF if calm and not tells_of_loss(heard.text, known) else certainty
     return certainty
 
@@ -203,29 +202,19 @@ def _is_of_a_year_ago(act: Act, heard: Understood, known: Known) -> bool:
     return around is not None and around.ago
 
 
-_PLAIN = (Act.DONE, Act.VALUE, Act.TALK, Act.GREETING)
-_SURELY_PLAIN, _SURELY_DONE, _NO_CRY = 0.88, 0.85, 0.05
-_RATHER_DONE, _HARDLY_CRIES = 0.7, 0.12
+_MARKS = re.compile(r"[,;.!]+")
 _LIKELY_DONE, _RATHER_NO_CRY = 0.5, 0.3
 _MAY_BE_WORK = frozenset({Kind.HURT, Kind.WOUND})  # "my back is broken, but all is planted"
+_WORK = (Act.DONE, Act.NOTDONE)
 
 
-def _is_plain_work(act: Act, heard: Understood, known: Known) -> bool:
-    """Whether a word that a rule takes for a cry stands in what surely weighs as work that is
-    done, as an answer or as talk: "in the barrel, with water to the brim". Of what kills it is
-    never said, nor of a bed while a storm is near."""
-    if (act is Act.DANGER and known.in_storm) or _calls_for_help(heard, known):
+def _is_calm_of_lives(heard: Understood) -> bool:
+    """Whether a word for harm is likelier no cry. Work that is told beside it says nothing of
+    it but where the word is one of work: "planted all, then the snake bit my son"."""
+    if not _is_calm(heard):
         return False
-    if act is Act.DANGER and moment_of(known) is Moment.ASKED:
-        done = heard.weights[Act.DONE] >= _RATHER_DONE
-        return done and _cries(heard) <= _HARDLY_CRIES
-    if heard.weights[act] >= _NO_CRY or _cries(heard) >= _NEXT_TO_NOTHING:
-        return False
-    done = heard.weights[Act.DONE] >= _SURELY_DONE
-    plain = sum(heard.weights[each] for each in _PLAIN) >= _SURELY_PLAIN
-    if act is Act.DANGER:
-        return plain
-    return act is Act.HARM and plain and done and heard.kind(act) in _MAY_BE_WORK
+    work = sum(heard.weights[act] for act in _WORK)
+    return work < 1 - _RATHER_CALM or heard.kind(Act.HARM) in _MAY_BE_WORK
 
 
 def _likely_done(heard: Understood, known: Known) -> bool:
@@ -312,7 +301,7 @@ def _answers_help(text: str, known: Known) -> bool:
 def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known) -> bool:
     """ "I have flooded it" where that was asked; "enough, none left" where the result was, when
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
-    if tells_of_task(heard.text, known):
+    if tells_of_task(heard.text, known) and not _rings_beside(heard, known):
         return True
     if certainty is Certainty.HALF and _has_its_advice(heard, known):
         return True
@@ -324,6 +313,18 @@ def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known)
         return True
     light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
     return light and heard.kind(Act.DANGER) is Kind.LOST and is_asked_for_result(known)
+
+
+def _rings_beside(heard: Understood, known: Known) -> bool:
+    """Whether a part that does not tell the deed is a cry: "uncovered, then the dyke broke"."""
+    deeds = {deed for item in known.items for deed in TASKS[item.task].deeds}
+    language = known.catalogue.language
+    beside = (
+        part for part in _MARKS.split(heard.text) if not read_deeds(part, known.lexicon) & deeds
+    )
+    return any(
+        understand(part, known.ears, language).kind(Act.DANGER) is not None for part in beside
+    )
 
 
 def _has_its_advice(heard: Understood, known: Known) -> bool:

@@ -259,12 +259,23 @@ def _warning(text: str, known: Known) -> Turn | None:
     if warning is None or known.farmer is None or _is_asked_by_ear(text, known):
         return None
     said_so = _said_of_warning(text, known, warning)
-    if said_so is None:
+    if said_so is None or (said_so == _COVERED and _may_tell_of_more(text, known)):
         return _warning_again(text, known, warning)
     answer_code, message = replies_to(warning).noted[said_so]
     change = AnswerWarning(warning.id, answer_code)
     passing = begin(talks.MENU, held=e.lasting(known.session))
     return e.ended(passing, known, e.said(message()), changes=(change,))
+
+
+_COVERED, _MOST_WORDS, _MAY_BE_DANGER = 0, 4, 0.2
+
+
+def _may_tell_of_more(text: str, known: Known) -> bool:
+    """Whether words beside "covered" may be of water that comes in all the same: that it is
+    covered is asked once more rather than kept."""
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    cries = weights[Act.DANGER] + weights[Act.HARM]
+    return len(text.split()) > _MOST_WORDS and cries >= _MAY_BE_DANGER
 
 
 def _is_asked_by_ear(text: str, known: Known) -> bool:

@@ -64,7 +64,7 @@ def told_in_story(text: str, lexicon: Lexicon, deeds: frozenset[str] = DEEDS) ->
     """Whether the words of one of these deeds stand in a text of which others are not known,
     and none of those that are known takes it back."""
     spelt = spelt_out(text[:LONGEST_REPLY], lexicon)
-    told = read_deeds(spelt, lexicon)
+    told = read_deeds(_behind_but(spelt, lexicon), lexicon)
     if not told & deeds or _is_another(spelt, lexicon):
         return False
     found = read_tokens(spelt)
@@ -73,6 +73,17 @@ def told_in_story(text: str, lexicon: Lexicon, deeds: frozenset[str] = DEEDS) ->
         item.sort in _BACK and not all(any(r.covers(t) for r in rules) for t in item.tokens)
         for item in row_of(found, lexicon)
     )
+
+
+def _behind_but(text: str, lexicon: Lexicon) -> str:
+    """What stands behind the last "but", which is what counts; all where there is none."""
+    words = text.split()
+    turns = [
+        at
+        for at, word in enumerate(words)
+        if lexicon.turns(tuple(token.text for token in read_tokens(word)))
+    ]
+    return " ".join(words[turns[-1] + 1 :]) if turns else text
 
 
 def _runs(count: int) -> Iterator[tuple[int, int]]:

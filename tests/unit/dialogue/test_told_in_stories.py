@@ -5,7 +5,7 @@ import pytest
 
 from assistant.acts import Act
 from assistant.dialogue.turns import turn
-from assistant.dialogue.values import NoteUnread
+from assistant.dialogue.values import NoteUnread, RaiseAlarm
 from assistant.hearing import understand
 from tests.corpus.talk.judging import outcome
 from tests.corpus.talk.moments import MOMENTS
@@ -96,3 +96,22 @@ def test_a_flood_of_last_year_is_no_cry(language: str, text: str) -> None:
 def test_like_last_year_is_one() -> None:
     text = "like last year the flood took my bed"
     assert "danger" in outcome(turn(text, MOMENTS["nothing"]("en"))).reached
+
+
+BOTH = [
+    ("uncover", "uncovered, then the dyke broke and water took it", "danger"),
+    ("warning", "covered with straw but water is coming in", "written"),
+    ("drain", "we are draining now and a snake bit my wife", "harm"),
+    ("transplant", "planted all of it, then the snake bit my son", "harm"),
+    ("soak", "seed in the drum but my son drank the water", "harm"),
+    ("sow", "seed is on the bed but the flood took it", "danger"),
+]
+
+
+@pytest.mark.parametrize(("moment", "text", "who"), BOTH)
+def test_a_cry_beside_work_is_no_work(moment: str, text: str, who: str) -> None:
+    found = turn(text, MOMENTS[moment]("en"))
+    assert not outcome(found).written & {"done", "covered"}
+    assert who == "written" or who in outcome(found).reached
+    alarms = [each for each in found.changes if isinstance(each, RaiseAlarm)]
+    assert who != "harm" or [each.sure for each in alarms] == [True]
