@@ -300,7 +300,8 @@ class _Book:
         found: list[LostTexts] = []
         for part, kept in self._parts(self.span(month)):
             find = partial(self.work.ledger.lost, part)
-            found += self._recent(("lost", part), find, _lost_many) if kept else find()
+            some = self._recent(("lost", part), find, _lost_many) if kept else find()
+            found += some
         return tuple(found)
 
     def _parts(self, span: Span) -> Iterator[tuple[Span, bool]]:

@@ -81,7 +81,7 @@ class CountedAlike(NamedTuple):
     """So many nurseries of one village and sowing day that stand alike, and one of them."""
 
     one: CountedNursery
-    count: int
+    number: int
 
     @property
     def key(self) -> tuple[object, ...]:

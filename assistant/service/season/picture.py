@@ -178,7 +178,7 @@ def _rows(picked: Iterable[CountedAlike], sight: Sight) -> Iterator[VillageStage
 def _row(village: Village | None, nurseries: Iterable[CountedAlike]) -> VillageStages:
     counts: Counter[Stage] = Counter()
     for each in nurseries:
-        counts[each.one.stage] += each.count
+        counts[each.one.stage] += each.number
     return VillageStages(village, counts, counts.total())
 
 
@@ -186,7 +186,7 @@ def _due(nurseries: Iterable[CountedAlike], week: tuple[date, ...]) -> tuple[Due
     """The week's tasks of nurseries at all stages, in the order of the season."""
     alike: Counter[tuple[SharedStages, date]] = Counter()
     for each in nurseries:
-        alike[each.one.kind, each.one.stroke.sow_date] += each.count
+        alike[each.one.kind, each.one.stroke.sow_date] += each.number
     counts: Counter[tuple[TaskCode, date]] = Counter()
     for (kind, sow_date), how_many in alike.items():
         for task, day in kind.due:
@@ -214,7 +214,7 @@ def _page(
     the sowing days that are on it are read."""
     if not chosen.one_by_one:
         return (), 1, 1
-    in_all = sum(each.count for each in picked)
+    in_all = sum(each.number for each in picked)
     pages = max(1, -(-in_all // ON_A_PAGE))
     page = min(max(chosen.page, 1), pages)
     rank = _rank(sight)
@@ -244,7 +244,7 @@ def _around(
     here = skipped = 0
     for _, alike in groupby(groups, key=lambda each: rank(each.one.stroke)):
         some = list(alike)
-        count = sum(each.count for each in some)
+        count = sum(each.number for each in some)
         if here + count <= start:
             skipped += count
         elif here < start + ON_A_PAGE:

@@ -68,7 +68,7 @@ def my_round(house: House, sight: Sight, village_ids: Collection[int], now: date
     """The round through some villages; where none is chosen, through all that somebody waits
     in, unless those are more people than anybody sees in a day."""
     model = waiting_for(house, sight, now)
-    lines = (*_calls(model), *_beds(model))
+    lines: tuple[CallCard | ToSee, ...] = (*_calls(model), *_beds(model))
     counted = Counter(line.village.id for line in lines if line.village)
     found = {village.id: counted[village.id] for village in sight.villages}
     wanted = {each for each in village_ids if each in found}
@@ -97,7 +97,7 @@ def _beds(model: Waiting) -> tuple[ToSee, ...]:
 
 
 def _last_words(house: House, model: Waiting, chosen: Collection[int]) -> dict[str, str]:
-    lines = (*_calls(model), *_beds(model))
+    lines: tuple[CallCard | ToSee, ...] = (*_calls(model), *_beds(model))
     phones = {line.farmer.phone for line in lines if line.farmer.village_id in chosen}
     with house.store.look() as work:
         return work.desk.last_heard(phones)

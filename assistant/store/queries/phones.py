@@ -59,8 +59,8 @@ class Phones:
         theirs = GroupMemberRow.farmer_id == from_farmer
         moved = update(GroupMemberRow).where(theirs, GroupMemberRow.group_id.not_in(there))
         self._session.execute(moved.values(farmer_id=to_farmer))
-        for row in (EnrolmentRow, GroupMemberRow):
-            self._session.execute(delete(row).where(row.farmer_id == from_farmer))
+        for its in (EnrolmentRow, GroupMemberRow):
+            self._session.execute(delete(its).where(its.farmer_id == from_farmer))
 
     def move_beds(self, from_farmer: int, to_farmer: int) -> int:
         """The open nurseries go to another farmer; how many those were."""

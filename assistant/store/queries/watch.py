@@ -179,7 +179,7 @@ class Watch:
         return tuple((farmer, bed, Reminder(*rest)) for farmer, bed, rest in found)
 
     def _beds(
-        self, wanted: "Select[Any]", more: tuple[Any, ...] = ()
+        self, wanted: "Select[*tuple[Any, ...]]", more: tuple[Any, ...] = ()
     ) -> Iterator[tuple[Farmer, WatchedBed, Sequence[Any]]]:
         """The farmers and beds of a statement, with more columns of it. A bed whose practice
         is gone is passed over, and the session notes it."""
