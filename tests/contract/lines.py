@@ -65,7 +65,7 @@ class Heard:
         """What a line that listens takes for now."""
         return datetime.now(UTC) + self.later
 
-    def of(self, kind: type, count: int, seconds: float = 10) -> list[News]:
+    def of(self, kind: type, count: int, seconds: float = 60) -> list[News]:
         """The news of a kind, once there are so many."""
 
         def found() -> list[News]:
@@ -197,7 +197,7 @@ def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
             )
             gateway.open(heard.take, heard.clock)
             try:
-                assert gateway.wait_up(10) and centres[0].wait_bound(10)
+                assert gateway.wait_up(60) and centres[0].wait_bound(10)
                 yield Line("smpp", gateway, operator, heard, rings=False, names=False)
             finally:
                 gateway.close()
@@ -221,7 +221,7 @@ def by_modem(stores_reports: bool = True) -> Callable[[], Iterator[Line]]:
             gateway = ModemGateway(terms)
             gateway.open(heard.take, heard.clock)
             try:
-                assert gateway.wait_up(10), gateway.why
+                assert gateway.wait_up(60), gateway.why
                 yield Line(
                     "modem",
                     gateway,

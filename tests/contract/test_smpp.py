@@ -55,7 +55,7 @@ class Bound:
 
     def shown(self, count: int) -> list[str]:
         phone = self.operator.phone(AMINA)
-        assert phone.wait_for(count, 10), self.operator.record
+        assert phone.wait_for(count, 60), self.operator.record
         return phone.texts
 
 
@@ -67,7 +67,7 @@ def bound(
     with found.operator:
         found.gateway.open(found.heard.take, now)
         try:
-            assert found.gateway.wait_up(10), found.gateway.why
+            assert found.gateway.wait_up(60), found.gateway.why
             yield found
         finally:
             found.gateway.close()
@@ -79,7 +79,7 @@ def line() -> Iterator[Bound]:
         yield found
 
 
-def until(true: Callable[[], bool], seconds: float = 10) -> bool:
+def until(true: Callable[[], bool], seconds: float = 60) -> bool:
     """Waits (real time) until something is true; whether it is."""
     end = time.monotonic() + seconds
     while not true() and time.monotonic() < end:
@@ -105,7 +105,7 @@ def test_a_bind_that_breaks_is_opened_again(line: Bound, fault: str) -> None:
     assert (handover.fate, handover.answered) == (Fate.TRY_LATER, False)
     assert handover.in_doubt
     line.operator.phone(AMINA).text("help")
-    assert line.gateway.wait_up(10)
+    assert line.gateway.wait_up(60)
     assert until(lambda: line.send().fate is Fate.ACCEPTED)
     assert set(line.shown(1)) == {"hi"}
     (text,) = line.heard.of(Incoming, 1)
@@ -171,7 +171,7 @@ def test_a_text_handed_over_before_a_crash_is_found_by_the_next_process() -> Non
         line.gateway.close()  # it died before it wrote this down
         line.gateway = SmppGateway(line.terms)
         line.gateway.open(line.heard.take, now)
-        assert line.gateway.wait_up(10)
+        assert line.gateway.wait_up(60)
         line.operator.phone(AMINA).power(on=True)
         (told,) = line.heard.of(Receipt, 1)
         assert isinstance(told, Receipt) and line.send().parts == (told.part,)
@@ -221,7 +221,7 @@ def test_a_list_arrives_whole_each_phone_once(line: Bound, words: str) -> None:
     assert len(parts) == len(MANY)
     assert len({part for of in parts for part in of}) == sum(map(len, parts))
     for phone in MANY:
-        assert line.operator.phone(phone).wait_for(1, 10)
+        assert line.operator.phone(phone).wait_for(1, 60)
         assert line.operator.phone(phone).texts == [words]
 
 
@@ -247,10 +247,10 @@ def test_what_of_a_list_was_not_answered_is_in_doubt(line: Bound, fault: str) ->
     assert len(taken) >= 2
     if fault != "silent":
         assert said[-1] is None
-        assert line.gateway.wait_up(10)
+        assert line.gateway.wait_up(60)
     assert until(lambda: all(each and each.parts for each in listed(line, MANY)))
     for phone in MANY:
-        assert line.operator.phone(phone).wait_for(1, 10)
+        assert line.operator.phone(phone).wait_for(1, 60)
     twice = [phone for phone in MANY if len(line.operator.phone(phone).texts) > 1]
     assert len(twice) <= line.terms.window
 
