@@ -38,7 +38,7 @@ def text(words: str, message_id: str = "t-41", phone: str = AMINA) -> Outgoing:
     return Outgoing(message_id, phone, words, now() + timedelta(hours=10), "prompt")
 
 
-def offered(line: Line, outgoing: Outgoing, seconds: float = 30) -> Handover:
+def offered(line: Line, outgoing: Outgoing, seconds: float = 60) -> Handover:
     """What a line says of a text, offered again as the service does while it says nothing: on a
     machine at work a modem may be silent for longer than it is waited for."""
     end = time.monotonic() + seconds
@@ -191,7 +191,7 @@ def test_what_was_not_kept_is_brought_again(line: Line) -> None:
         )
     assert not line.heard.news
     line.heard.away = False
-    found = line.heard.of(Incoming, 2, 20)
+    found = line.heard.of(Incoming, 2)
     assert sorted(each.text for each in found if isinstance(each, Incoming)) == ["STOP", "help"]
 
 

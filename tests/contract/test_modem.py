@@ -135,9 +135,9 @@ def test_a_store_that_is_full_is_emptied_once_texts_can_be_kept() -> None:
         found.heard.away = True
         for number in range(22):
             found.operator.phone(AMINA).text(f"text {number}")
-        assert until(lambda: len(found.modem.card.stored) == 20, 30)
+        assert until(lambda: len(found.modem.card.stored) == 20)
         found.heard.away = False
-        texts = found.heard.of(Incoming, 22, 30)
+        texts = found.heard.of(Incoming, 22)
         words = [each.text for each in texts if isinstance(each, Incoming)]
         assert sorted(words) == sorted(f"text {number}" for number in range(22))
         assert until(lambda: not found.modem.card.stored)
