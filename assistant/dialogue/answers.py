@@ -18,9 +18,9 @@ from assistant.dialogue.accounted import is_answer, is_word, takes_words, tells_
 from assistant.dialogue.aid import person
 from assistant.dialogue.answers_more import MORE_ANSWERS
 from assistant.dialogue.asked_wish import (
+    asks_beside_a_wish,
     is_for_a_person,
     is_more_than_a_wish,
-    is_whole_wish,
     with_wish,
 )
 from assistant.dialogue.by_office import (
@@ -403,9 +403,8 @@ def _is_word_to_send(text: str, known: Known) -> bool:
     reading = read_wish(text, known.lexicons, known.catalogue.language)
     if len(text.split()) > _WORDS_TO_SEND or reading.outcome is not Outcome.UNDERSTOOD:
         return False
-    # "When weed" is no word to send, though "when" is one.
-    asked = reading.value is Wish.DATES and not is_whole_wish(text, Wish.DATES, known)
-    return not asked
+    # "When weed", "birds how" are no words to send, though "when" and "birds" are.
+    return not asks_beside_a_wish(text, reading.value, known)
 
 
 def _is_of_the_menu(text: str, known: Known) -> bool:

@@ -7,6 +7,7 @@ from assistant.acts import Act
 from assistant.dialogue.matched import OFFERED, Match
 from assistant.dialogue.values import Known
 from assistant.hearing import Topic, understand
+from assistant.hearing.asking import ASKING
 from assistant.reading import Outcome, Wish, read_wish
 from assistant.reading.text.fold import read_tokens
 
@@ -46,6 +47,14 @@ def is_whole_wish(text: str, wish: Wish, known: Known) -> bool:
     words = tuple(each.text for each in read_tokens(text) if each.is_word)
     own, english = known.lexicon, known.lexicons["en"]
     return any(words in each.wishes[wish].words for each in (own, english))
+
+
+def asks_beside_a_wish(text: str, wish: Wish | None, known: Known) -> bool:
+    """Whether a word or two ask of more than the wish in them: "when weed", "birds how"."""
+    if wish not in (Wish.DATES, Wish.PROBLEM) or is_whole_wish(text, wish, known):
+        return False
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    return wish is Wish.DATES or bool(ideas & ASKING)
 
 
 def _asks_when_of_other_work(text: str, known: Known) -> bool:

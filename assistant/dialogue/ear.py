@@ -404,7 +404,7 @@ def _asks_rather_than_refuses(heard: Understood, certainty: Certainty, known: Kn
     if weight >= _RATHER_REFUSES:
         return asks_how_to_stop(text, known)
     if weight < _NEXT_TO_NOTHING and heard.weights[Act.QUESTION] >= _SURELY_ASKS:
-        return surely_asked(text, known)  # a word of refusal that is one of work too
+        return may_be_asked(text, known)  # a word of refusal that is one of work too
     return asks_of_texts(text, known, is_said)
 
 
