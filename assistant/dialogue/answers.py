@@ -41,7 +41,7 @@ from assistant.dialogue.matched import (
     offer_which,
     says_who,
 )
-from assistant.dialogue.rather_asked import KEEPS_OFF
+from assistant.dialogue.rather_asked import KEEPS_OFF, supposes
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Inquiry, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
@@ -288,11 +288,21 @@ def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
     rule = known.ears.questions.heard(text, languages, area)
     found = match(text, rule, known, languages)
     is_free = known.session is None and not known.items
+    if not found.sure and _supposes_a_loss(text, known):
+        return _passed_on(text, known)
     if found.question is None and (found.asks or (is_last and is_free)):
         perhaps = office_perhaps(text, known, languages)
         if perhaps:
             return offer_which(text, found.perhaps, known, perhaps)
     return _ours(text, found, known) if _may_ask(text, found, known, is_last) else None
+
+
+def _supposes_a_loss(text: str, known: Known) -> bool:
+    """ "If flood covers it, how many days can it stand": no alarm, and a person's to answer."""
+    if known.farmer is None or known.farmer.consent_at is None or not supposes(text, known):
+        return False
+    heard = understand(text, known.ears, known.catalogue.language)
+    return heard.kind(Act.DANGER) is not None and known.session is None
 
 
 def _ours(text: str, found: Match, known: Known) -> Turn | None:

@@ -7,8 +7,8 @@ from assistant.acts import Act
 from assistant.dialogue.matched import OFFERED, Match
 from assistant.dialogue.values import Known
 from assistant.hearing import Topic, understand
-from assistant.hearing.asking import ASKING
-from assistant.reading import Outcome, Wish, read_wish
+from assistant.hearing.asking import ASKING, OTHER
+from assistant.reading import Outcome, Wish, has_name, read_wish
 from assistant.reading.text.fold import read_tokens
 
 _TELLING: Mapping[Wish, Topic | None] = MappingProxyType(
@@ -67,6 +67,9 @@ def _asks_when_of_other_work(text: str, known: Known) -> bool:
 
 
 def _asks_rather_than_tells(text: str, known: Known) -> bool:
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    if OTHER in ideas or has_name(text, known.lexicon.choices.get("yellow", ())):
+        return False  # "yellow" and the like: the list of troubles has it
     weights = understand(text, known.ears, known.catalogue.language).weights
     asks, tells = weights[Act.QUESTION], weights[Act.TROUBLE] + weights[Act.DANGER]
     return asks > tells and tells < _LITTLE

@@ -38,11 +38,12 @@ def asks_plainly_who(text: str, known: Known, only_price: bool) -> bool:
     ideas = known.ears.questions.ideas(text, languages)
     first = known.ears.match.likest(text, ideas)[0]
     short = len(text.split()) <= _SHORT_QUESTION
-    return short and first.topic is rule.topic and first.share >= _PLAINLY
+    enough = _PRICE_ENOUGH if rule.topic in _PRICE else _PLAINLY
+    return short and first.topic is rule.topic and first.share >= enough
 
 
 _PRICE = frozenset({Topic.FREE})
-_SHORT_QUESTION = 8  # words
+_SHORT_QUESTION, _PRICE_ENOUGH = 8, 0.75  # words; a share, since little is at stake
 KEEPS_OFF = frozenset({Topic.GUARD, Topic.ANTS, Topic.PESTS, Topic.RATS})
 """Questions of what eats seed and seedlings: how it is kept off."""
 _KEEPS_OFF_ENOUGH = 0.6

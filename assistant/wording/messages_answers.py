@@ -370,8 +370,8 @@ MACHINE = Message(
 
 # --- dangers --------------------------------------------------------------------------------
 UREA = Message(
-    "Urea on the bed only if leaves are yellow: send PROBLEM first. I name no amount; too "
-    "much burns. Urea for maize or rice is one thing. Keep it from children.",
+    "Urea on the bed only if leaves are yellow: send PROBLEM. No amount here; too much burns. "
+    "Field: ask your officer. Maize urea is the same. Keep it from children.",
     note=_PLAIN + "May I use fertiliser? PROBLEM is sent. Keep the cautions.",
 )
 NO_DOSE = Message(
