@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
+from assistant.acts import Act
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.measures import TINS_IN_PAIL
 from assistant.agronomy.rounding import nearest
@@ -26,7 +27,7 @@ from assistant.dialogue.readers_planting import (
     spacing_of,
 )
 from assistant.dialogue.values import Kept, Known, Session
-from assistant.hearing import Topic
+from assistant.hearing import Topic, understand
 from assistant.reading import (
     Outcome,
     Reading,
@@ -101,10 +102,21 @@ def _area(text: str, question: Question, session: Session, known: Known) -> Hear
     if reading.reason is Reason.MISSING_UNIT and reading.value is not None:
         return _feet_or_metres(reading.value, known)  # "50 by 100": eleven times apart
     heard = _heard(reading, question)
+    if heard.outcome is Outcome.UNDERSTOOD and _is_of_another_field(text, known):
+        heard = replace(heard, outcome=Outcome.CONFIRM)
     limits = LIMITS["field_area_m2"]
     if isinstance(heard.value, float) and not limits.low <= heard.value <= limits.high:
         return Heard(Outcome.AGAIN, refusal=m.ABSURD_AREA(reading=heard.words))
     return heard
+
+
+_LIKELY_TALK, _HARDLY_VALUE = 0.4, 0.1
+
+
+def _is_of_another_field(text: str, known: Known) -> bool:
+    """Whether an area stands in talk: "I wish I had ten acres like the chief"."""
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return weights[Act.TALK] >= _LIKELY_TALK and weights[Act.VALUE] <= _HARDLY_VALUE
 
 
 def _feet_or_metres(m2: float, known: Known) -> Heard:

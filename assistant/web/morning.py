@@ -16,6 +16,7 @@ from assistant.wording import messages_web_rain as r
 
 OPENABLE = 150  # nurseries; with more a village opens as a page of its own
 IN_GROUP = 60  # lines of one group
+FEW = 20  # lines of one group, where there are many in all
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -34,7 +35,7 @@ def pages(desk: Desk) -> Blueprint:
         template = "_waiting.html" if "part" in request.args else "morning.html"
         by = "reason" if by_reason else None
         return desk.page(
-            template, model=model, by=by, openable=OPENABLE, in_group=IN_GROUP, r=r
+            template, model=model, by=by, openable=OPENABLE, in_group=IN_GROUP, few=FEW, r=r
         )
 
     @found.get("/morning/counts")
