@@ -135,7 +135,7 @@ DECISIONS: Mapping[Moment, Mapping[Act, Row]] = MappingProxyType(
         Moment.STOPPED: {
             Act.DIE: _COMFORT,
             Act.HARM: _AID,
-            Act.DANGER: (Deed.TELL_DANGER, Deed.TELL_DANGER, Deed.PASS),
+            Act.DANGER: _TOLD,
             Act.REFUSE: _PASS,
             Act.PERSON: (Deed.CALL, Deed.CALL, Deed.PASS),
         },

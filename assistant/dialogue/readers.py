@@ -49,7 +49,7 @@ from assistant.reading.text.echo import unit_words
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
-from assistant.wording import messages_when as w
+from assistant.wording import messages_when as when
 from assistant.wording.message import Message, Say, slots_of
 from assistant.wording.render import render
 
@@ -219,7 +219,7 @@ def _within(low: int, high: int, refusal: Message) -> "Reader":
     return reader
 
 
-_days_to_ripe = _within(*RIPENS_D, w.AGAIN_RIPENS)
+_days_to_ripe = _within(*RIPENS_D, when.AGAIN_RIPENS)
 
 
 def _ripens(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -465,7 +465,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.SOWING: _sowing,
     Reads.DATE_OR_NO: _date_or_no,
     Reads.RIPENS: _ripens,
-    Reads.TINS: _within(*TINS_IN_PAIL, w.AGAIN_TINS),
+    Reads.TINS: _within(*TINS_IN_PAIL, when.AGAIN_TINS),
     Reads.DATE: _date,
     Reads.LEAVES: _leaves,
     Reads.CAN: _can,
