@@ -25,7 +25,7 @@ from assistant.dialogue.items_seed import answer_count, answer_held, answer_resu
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.told_colour import green_in_sentence, without_name
-from assistant.dialogue.told_in_part import part_that_tells, story_tells
+from assistant.dialogue.told_in_part import part_that_tells, story_tells, tells_not_done
 from assistant.dialogue.told_of_bed import (
     day_gone,
     ideas_in,
@@ -318,17 +318,33 @@ def _said_of_task(
         return DONE, *_done_when(part, known, digits=False)[1:]
     if said_so is None and story_tells(text, TASKS[item.task].deeds, known):
         return DONE, day_gone(text, known), text
+    if said_so is None and tells_not_done(text, item, known):
+        return NOT_YET, None, text
     return said_so, when, rest
 
 
 def _goes_on(
     text: str, item: Item, said_so: str | None, known: Known, held: Session | None
 ) -> Turn | None:
-    """Work that has begun; planting that waits."""
-    begun = under_way(text, item, known, held)
+    """Work that has begun; planting that waits, for what is too small or for anything else."""
+    begun = under_way(text, item, known, held) or _too_small(text, item, known, held)
     if begun is None and _planting_waits(item, said_so, text, known):
         return planting_waits(item, _nursery(item, known), known, held, text)
     return begun
+
+
+def _too_small(text: str, item: Item, known: Known, held: Session | None) -> Turn | None:
+    """ "Not yet, too small", of a bed that should be drained or planted: its leaves are
+    counted, and the days follow on them."""
+    small = Idea.SMALL in ideas_in(text, known)
+    if not small or not _is_of_planting(item) or "?" in text:
+        return None
+    asked = begin(talks.RECOUNT, held=holds(held), nursery=item.nursery_id)
+    return opened(asked, known)
+
+
+def _is_of_planting(item: Item) -> bool:
+    return item.task is TaskCode.DRAIN_BED or TASKS[item.task].delay is Delay.PLANTING
 
 
 def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
@@ -350,6 +366,10 @@ def _another_deed(
     since = _done_since(item, told, said_so, when, known)
     if since is not None:
         return settle(since, said_so, when, known, held)
+    if said_so == DONE and told <= TASKS[TaskCode.DRAIN_BED].deeds and _is_of_planting(item):
+        drained = replace(item, task=TaskCode.DRAIN_BED)
+        noted = _what(m.DONE_NOTED, drained, _nursery(item, known))
+        return Turn(held, (Text((noted, *once_more(item, known)), Focus(items=(item,))),))
     return _is_it_done(item, known, held)
 
 
@@ -377,8 +397,11 @@ def _both_done(text: str, known: Known, held: Session | None) -> Turn | None:
         return None
     said_so, when, rest = _done_when(text, known, digits=False)
     told = read_deeds(rest, known.lexicon)
-    if said_so != DONE or not told:
+    if said_so != DONE:
         return None
+    if not told:  # "both done": what the last text asked of each bed
+        asked_now = known.focuses[0].items if known.focuses else ()
+        return _all_done([i for i in asked_now if i in known.items], when, known, held)
     found: list[Item] = []
     for bed in known.nurseries:
         open_one = (
@@ -390,7 +413,18 @@ def _both_done(text: str, known: Known, held: Session | None) -> Turn | None:
         other = Item(bed.id, TaskCode.TRANSPLANT, known.today)
         item = asked or _done_since(other, told, DONE, when, known)
         found += [item] if item else []
-    if len(found) < 2:
+    return _all_done(found, when, known, held)
+
+
+def _all_done(
+    found: list[Item], when: date | None, known: Known, held: Session | None
+) -> Turn | None:
+    """Each of several tasks is settled, where they are of more than one bed and only done or
+    not was asked of them."""
+    beds = {item.nursery_id for item in found}
+    if len(beds) < 2 or len(beds) != len(found):
+        return None
+    if any(ask_of(item) is not Ask.DONE for item in found):
         return None
     *first, last = found
     turns = [settle(each, DONE, when, known, None) for each in first]

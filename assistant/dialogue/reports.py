@@ -25,7 +25,13 @@ from assistant.dialogue.engine import begin, find
 from assistant.dialogue.items import settle, split_label, tells_a_deed
 from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
 from assistant.dialogue.lists import choice_names
-from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, standing_told_done, waits
+from assistant.dialogue.reports_plan import (
+    PLAN_REPORTS,
+    goes_on,
+    planted_short,
+    standing_told_done,
+    waits,
+)
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import (
     AnswerItem,
@@ -73,7 +79,8 @@ def reported(text: str, known: Known) -> Turn | None:
         return None
     ideas = ideas_in(text, known)
     _, beds = split_label(text, known)
-    first = waits(text, known) or goes_on(text, ideas, beds, known)
+    first = waits(text, known) or planted_short(text, ideas, known)
+    first = first or goes_on(text, ideas, beds, known)
     if first is not None or tells_a_deed(text, known):
         return first
     found = (report(text, ideas, beds, known) for report in _REPORTS)
@@ -255,10 +262,13 @@ def _leaves(
 
 
 def _is_bare_count(text: str, known: Known) -> bool:
-    """A number that no choice of planting has, where planting is all that is asked: leaves."""
+    """A number that no choice of planting has, where planting is all that is asked: leaves; and
+    so is one with a half in it, of a bed whose leaves are all that can be counted."""
     asked = {item.task for item in known.items}
-    plain = text.strip() not in ("1", "2") and text.strip().replace(".", "").isdigit()
-    return plain and known.session is None and bool(asked) and asked <= _PLANTING
+    number = text.strip().replace(",", ".")
+    plain = number not in ("1", "2") and number.replace(".", "", 1).isdigit()
+    may_count = bool(asked) or "." in number
+    return plain and known.session is None and may_count and asked <= _PLANTING
 
 
 _PLANTING = frozenset({TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.DRAIN_BED})
@@ -318,6 +328,9 @@ def _deeds(
     if "uncover" in deeds and early and bed.may_uncover_on(today):
         return opened(begin(talks.UNCOVERED_EARLY, held=held, nursery=bed.id), known)
     if deeds == {"drain"} and bed.uncovered and bed.is_drained:
+        if bed.anchors.drain_date == today + ONE_DAY:  # its water need not come back for a day
+            asked = Item(bed.id, TaskCode.DRAIN_BED, bed.anchors.drain_date)
+            return settle(asked, "done", None, known, held)
         if today < bed.anchors.drain_date:
             passing = begin(talks.MENU, held=held)
             return ended(passing, known, said(about(d.WATER_BACK, bed, today)))

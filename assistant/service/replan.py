@@ -7,7 +7,7 @@ from datetime import date, datetime
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.days import is_daily, wanted
-from assistant.agronomy.life.events import Event
+from assistant.agronomy.life.events import Done, Event
 from assistant.agronomy.life.rows import TASKS, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
@@ -48,7 +48,8 @@ def save_and_plan(
     _withdraw(work, story, keep, anew=saved.resown, asked_stays=asked_stays)
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
-    told = _told_already(story, today, saved)
+    soaked = _soaked_on(work, saved)
+    told = _told_already(story, today, saved, soaked)
     coming = [each for each in all_days if each.day >= today and not told(each)]
     work.reminders.plan_beside(story, coming)
     return saved
@@ -105,7 +106,7 @@ def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> 
 
 
 def _told_already(
-    story: Collection[Reminder], today: date, nursery: Nursery
+    story: Collection[Reminder], today: date, nursery: Nursery, soaked_on: date | None
 ) -> Callable[[Reminder], bool]:
     """Whether a task need not be said again when the plan moves by a few days.
 
@@ -120,6 +121,7 @@ def _told_already(
     soaked = not nursery.resown and any(
         each.state is State.DONE and TASKS[each.task].doing is Doing.SOAKS for each in story
     )
+    soaked = soaked or soaked_on == today
 
     def told(reminder: Reminder) -> bool:
         row = TASKS[reminder.task]
@@ -134,6 +136,18 @@ def _told_already(
         return once and any(days < TOLD_LASTS_D for days in lately)
 
     return told
+
+
+def _soaked_on(work: Work, nursery: Nursery) -> date | None:
+    """The day on which the seed went into water, as it was told last; a bed that is sown anew
+    has other seed."""
+    events = () if nursery.resown else work.events.of_nursery(nursery.id)
+    days = [
+        each.on
+        for each in events
+        if isinstance(each, Done) and TASKS[each.task].doing is Doing.SOAKS
+    ]
+    return days[-1] if days else None
 
 
 def _lies_drained(asked: Iterable[Reminder]) -> bool:
