@@ -34,7 +34,7 @@ from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
-from assistant.dialogue.reports import mats_lost
+from assistant.dialogue.reports import mats_lost, sown_again_told
 from assistant.dialogue.told_of_bed import is_late, tells_of_loss
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -407,8 +407,9 @@ def _tell_danger(heard: Understood, known: Known) -> Turn:
     stopped = known.farmer is not None and known.farmer.stopped_at is not None
     if kind is Kind.LOST and not (known.in_storm or stopped):
         # What is left is what counts, and its number.
-        told = loss_text(kind, known)
-        counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))
+        told, alarm = loss_text(kind, known), (_alarm(kind, heard, known),)
+        counted = sown_again_told(heard.text, known, told, changes=alarm)
+        counted = counted or mats_lost(heard.text, known, told, changes=alarm)
         if counted is not None:
             return counted
     after = flooded(known) if kind is Kind.DANGER else ()

@@ -9,7 +9,7 @@ from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, Done
+from assistant.agronomy.life.events import By, Done, Looked
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.accounted import takes_words
@@ -133,8 +133,10 @@ def mats_lost(
     ideas = ideas_in(text, known)
     by = next((cause for idea, cause in _GONE.items() if idea in ideas), None)
     mats = _count(text, known)
-    if Idea.MAT not in ideas or by is None:
+    if not ideas & {Idea.MAT, Idea.BED} or by is None:
         return None
+    if Idea.MAT not in ideas:
+        mats = None  # a number is of something else: "2 goats ate half of the bed"
     sown = _sown_before(text, ideas, known)
     if sown is not None:
         known = sown[0]
@@ -283,7 +285,13 @@ def _coloured(
     said_only = says_only_answers(text, known.lexicon, tuple(chain(*names)))
     if len(able) != 1 or not said_only or any(sign.isdigit() for sign in text):
         return None
-    if read_choice(text, names, known.lexicon).value not in _POOR:
+    chosen = read_choice(text, names, known.lexicon).value
+    if chosen == _GREEN:
+        looked = Looked(on=known.today, by=By.FARMER, colour="green")
+        noted = said(about(m.GREEN_NOTED, able[0], known.today))
+        passing = begin(talks.MENU, held=lasting(known.session))
+        return ended(passing, known, noted, changes=(Happened(able[0].id, looked),))
+    if chosen not in _POOR:
         return None
     asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=able[0].id)
     if known.today < colour_day(able[0]):
@@ -292,7 +300,7 @@ def _coloured(
 
 
 _COLOURS = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
-_POOR = (1, 2)  # their places among the colours
+_GREEN, _POOR = 0, (1, 2)  # their places among the colours
 
 
 def _seed_counted_late(
@@ -358,14 +366,50 @@ def _sown_unasked(
     sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD
     if not sure or len(able) != 1 or len(able) != len(beds):
         return None
-    near = abs(able[0].day(known.today)) <= _NEAR_SOWING_D
-    if read_deeds(text, known.lexicon) != _SOWS or not near:
+    away = abs(able[0].day(known.today))
+    if read_deeds(text, known.lexicon) != _SOWS or away > _FAR_SOWING_D:
         return None
+    if away > _NEAR_SOWING_D:
+        day, held = known.today.isoformat(), lasting(known.session)
+        then = begin(talks.SOW_THEN, held=held, nursery=able[0].id, sowing=day)
+        return opened(replace(then, step="sown", path=("sowing",)), known)
     asked = Item(able[0].id, TaskCode.SOW, known.today)
     return settle(asked, "done", known.today, known, lasting(known.session))
 
 
 _NEAR_SOWING_D = 4  # farther off another seed may be meant; it is asked
+_FAR_SOWING_D = 30
+
+
+def filled(text: str, known: Known) -> Turn | None:
+    """ "Filled the gaps", before anybody asked: it is not asked any more."""
+    told = read_told(text, known.lexicon, digits=False)
+    sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD and "?" not in text
+    if not sure or read_deeds(text, known.lexicon) != _FILLS or known.items:
+        return None
+    able = [bed for bed in known.nurseries if bed.transplanted_on is not None]
+    days = [task.date for bed in able for task in bed.tasks if task.code is TaskCode.FILL_GAPS]
+    if len(able) != 1 or not days or known.today > days[0]:
+        return None
+    asked = Item(able[0].id, TaskCode.FILL_GAPS, days[0])
+    return settle(asked, "done", None, known, lasting(known.session))
+
+
+_FILLS = frozenset({"fill"})
+
+
+def sown_again_told(
+    text: str, known: Known, *before: Say, changes: tuple[Change, ...] = ()
+) -> Turn | None:
+    """Whether all of the bed was sown again is asked, beside what is said of its loss: "sown
+    again today, birds ate the first seed"."""
+    ideas = ideas_in(text, known)
+    able = [bed for bed in known.nurseries if bed.sown and bed.transplanted_on is None]
+    told = read_deeds(text, known.lexicon) & _SOWS
+    if not {Idea.SOW, Idea.AGAIN} <= ideas or len(able) != 1 or not told:
+        return None
+    asked = begin(talks.SOWN_AGAIN, held=lasting(known.session), nursery=able[0].id)
+    return opened(asked, known, *before, changes=changes)
 
 
 def _not_sown(

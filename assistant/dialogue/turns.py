@@ -47,7 +47,7 @@ from assistant.dialogue.labelled import labelled
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import more_words, officer_turn
-from assistant.dialogue.reports import bereaved, of_variety, reported
+from assistant.dialogue.reports import bereaved, filled, of_variety, reported
 from assistant.dialogue.told_in_part import part_that_covers, story_tells
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
@@ -112,6 +112,7 @@ def turn(text: str, known: Known) -> Turn:
         _warning,
         dated_surely,
         of_variety,
+        filled,
         answered,
         _dated,
         _sign_up,
