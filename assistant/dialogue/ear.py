@@ -262,7 +262,7 @@ def _is_answer(
         plain
         or says_not_known(text, known.lexicon)
         or _answers_help(text, known)
-        or (certainty is Certainty.HALF and says_who(text, known))
+        or (certainty is Certainty.HALF and _tells_who(heard, known))
     ):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
@@ -281,6 +281,17 @@ def _is_answer(
     return certainty is Certainty.HALF or (
         act not in _LIVES and certainty is not Certainty.SAID
     )
+
+
+def _tells_who(heard: Understood, known: Known) -> bool:
+    """ "I am his wife", also behind another part: "my husband is in town, I am his wife"."""
+    if says_who(heard.text, known):
+        return True
+    light = not (heard.said or heard.perhaps) and heard.weights[Act.DIE] < _SURELY_DIE
+    return light and any(says_who(part, known) for part in _MARKS.split(heard.text) if part)
+
+
+_SURELY_DIE = 0.7
 
 
 def _tells_that_planting_is_late(text: str, known: Known) -> bool:

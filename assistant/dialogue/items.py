@@ -95,6 +95,9 @@ def split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
             rest = _without(typed, name)
             if rest:
                 return rest, (nursery,)
+    inside = [bed for bed in known.nurseries if f" {bed.label} " in typed]
+    if len(known.nurseries) > 1 and len(inside) == 1:  # "plant A on Sunday", in capitals
+        return typed.replace(f" {inside[0].label} ", " ", 1), (inside[0],)
     return text, known.nurseries
 
 
@@ -146,7 +149,7 @@ def answer_items(
     """
     rest, nurseries = split_label(text, known)
     ids = {nursery.id for nursery in nurseries}
-    open_items = tuple(item for item in items if item.nursery_id in ids)
+    open_items = tuple(i for i in items if i.nursery_id in ids and not _is_over(i, known))
     crossed = _crossed(open_items, known) if digits and rest.strip() in ("1", "2") else ()
     if crossed:
         return _each_in_words((*open_items, *crossed), known, held)
@@ -156,6 +159,13 @@ def answer_items(
     if len(open_items) == 1:
         return _ANSWERS[ask_of(open_items[0])](rest, known, open_items[0], digits, held)
     return _answer_several(rest, known, open_items, digits, held)
+
+
+def _is_over(item: Item, known: Known) -> bool:
+    """Whether a field is planted by now that a task of before was about: a digit more is no
+    "not yet" of it."""
+    planted = _nursery(item, known).transplanted_on is not None
+    return planted and _is_of_planting(item)
 
 
 def _crossed(items: tuple[Item, ...], known: Known) -> tuple[Item, ...]:

@@ -143,8 +143,9 @@ def _germination(text: str, question: Question, session: Session, known: Known) 
 
 
 def _of_seed(heard: Heard, text: str, known: Known) -> Heard:
-    """A share among words of work is read back: "sown only half" is no share of seed."""
-    works = heard.sure and read_deeds(text, known.lexicon)
+    """A share in words, beside work, is read back: "sown only half" is no share of seed."""
+    in_words = heard.sure and not any(sign.isdigit() for sign in text)
+    works = in_words and read_deeds(text, known.lexicon)
     return replace(heard, outcome=Outcome.CONFIRM) if works else heard
 
 

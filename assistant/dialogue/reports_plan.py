@@ -30,7 +30,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.hearing import Idea
-from assistant.reading import Outcome, read_area, read_deeds, read_told
+from assistant.reading import Outcome, read_area, read_deeds, read_germination, read_told
 from assistant.wording import messages_again as a
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_practice as p
@@ -102,7 +102,13 @@ def planted_short(text: str, ideas: frozenset[Idea], known: Known) -> Turn | Non
     changes = (AnswerItem(items[0], "done"), Happened(bed.id, event), SaveNursery(planted))
     others = tuple(planted if each.id == bed.id else each for each in known.nurseries)
     known = replace(known, nurseries=others)
-    return result_of(planted, lasting(known.session), known, "short", changes, planted="50")
+    part = re.split(r"[,;.]", text)[0]
+    share = read_germination(part, known.lexicon).value  # of the field: half, three quarters
+    told = f"{share:g}" if share in _SHARES else None
+    return result_of(planted, lasting(known.session), known, "short", changes, planted=told)
+
+
+_SHARES = (25, 50, 75)  # that the talk of the result offers
 
 
 def _in_work(bed: Nursery, known: Known) -> TaskCode | None:

@@ -125,6 +125,8 @@ def _told_already(
 
     def told(reminder: Reminder) -> bool:
         row = TASKS[reminder.task]
+        if _only_opens(reminder, today, nursery) and said_today:
+            return True  # the reply that moved the window has named its days
         if reminder.task is TaskCode.DRAIN_BED and reminder.day == today and dry:
             return True  # planting waits so short that its water never came back
         if row.is_asked:
@@ -136,6 +138,12 @@ def _told_already(
         return once and any(days < TOLD_LASTS_D for days in lately)
 
     return told
+
+
+def _only_opens(reminder: Reminder, today: date, nursery: Nursery) -> bool:
+    """Whether a reminder says that the window begins, the day of planting being to come."""
+    plants = TASKS[reminder.task].doing is Doing.PLANTS and reminder.day == today
+    return plants and today < nursery.anchors.transplant_date
 
 
 def _soaked_on(work: Work, nursery: Nursery) -> date | None:
