@@ -147,9 +147,11 @@ def _only_opens(reminder: Reminder, today: date, nursery: Nursery) -> bool:
 
 
 def _soaked_on(work: Work, nursery: Nursery) -> date | None:
-    """The day on which the seed went into water, as it was told last; a bed that is sown anew
-    has other seed."""
-    events = () if nursery.resown else work.events.of_nursery(nursery.id)
+    """The day on which the seed went into water, as it was told last, of a bed that waits for
+    it; one that is sown anew has other seed."""
+    if nursery.sown or nursery.resown:
+        return None
+    events = work.events.of_nursery(nursery.id)
     days = [
         each.on
         for each in events
