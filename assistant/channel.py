@@ -116,8 +116,9 @@ class Handover:
     line and not of this text. `line` names who was offered the text, where there are several.
     `parts` are the operator's own ids of its segments, where receipts will bear those.
     `put_off_until` is set where the text was offered to nobody: every line for it rests, is
-    busy, or is at its rate or its quota, until then. `in_doubt` is True where the text may have
-    left and only the answer was lost: a phone may show it.
+    busy, or is at its rate or its quota, until then; `in_place` with it where all of them rest
+    and the text cannot be to blame. `in_doubt` is True where the text may have left and only
+    the answer was lost: a phone may show it.
     """
 
     fate: Fate
@@ -127,6 +128,7 @@ class Handover:
     line: str = ""
     parts: tuple[str, ...] = ()
     put_off_until: datetime | None = None
+    in_place: bool = False
     in_doubt: bool = False
 
 
@@ -167,6 +169,29 @@ class ListGateway(Protocol):
         """Offers all of them: what was said of each in their order, None for those that were
         not looked at. None instead of a list where the other side takes no lists: then offer
         them one by one."""
+        ...
+
+
+@dataclass(frozen=True)
+class RouteStands:
+    """Whether all lines `rest` for texts to some numbers (such as "+254"; none: any) and of
+    some kinds (as `Outgoing.kind`; none: any)."""
+
+    prefixes: tuple[str, ...]
+    kinds: tuple[str, ...]
+    rests: bool
+
+
+@runtime_checkable
+class RoutedGateway(Protocol):
+    """A way out by several lines, of which some may rest while others go on."""
+
+    def all_rest(self, now: datetime) -> bool:
+        """Whether no line may be offered anything."""
+        ...
+
+    def routes_stand(self, now: datetime) -> Sequence[RouteStands]:
+        """How the routes stand, in their order: the first that takes a text is the text's."""
         ...
 
 

@@ -28,7 +28,7 @@ from assistant.service.line_pause import let_leave
 from assistant.service.mornings import AT_ONCE
 from assistant.service.privacy import erase_due, thin_out
 from assistant.service.pulse import SENDING, TICKING, Beat
-from assistant.service.set_aside import look_over
+from assistant.service.set_aside import look_again, look_over
 from assistant.service.standstill import tell_people
 from assistant.service.tick import ticking
 from assistant.service.time_guard import TimeGuard
@@ -87,7 +87,8 @@ class Worker:
         self._counted_on: date | None = None
         self._looked_over_on: date | None = None
         self._sealed_at: datetime | None = None
-        self._pieces_at: datetime | None = None
+        self._minute_at: datetime | None = None
+        self._aside_after = 0
         self._ticks, self._sends = Beat(house, TICKING), Beat(house, SENDING)
         self._woken, self._stopping = Event(), Event()
         self._threads = (
@@ -122,7 +123,7 @@ class Worker:
         while not self._stopping.is_set():
             self._guarded(self._follow_clock)
             self._guarded(self._once_a_day)
-            self._guarded(self._incomplete)
+            self._guarded(self._once_a_minute)
             self._stopping.wait(self._pause_s)
 
     def _keep_sending(self) -> None:
@@ -183,14 +184,15 @@ class Worker:
                     return
             self._looked_over_on = today
 
-    def _incomplete(self) -> None:
-        """Once a minute the texts whose other pieces did not come, and those that are to wait
-        for longer than any pause lasts."""
+    def _once_a_minute(self) -> None:
+        """The texts whose other pieces did not come, those that are to wait for longer than any
+        pause lasts, and nurseries that were set aside and may have been mended."""
         now = self._clock()
-        if self._pieces_at is None or not timedelta(0) <= now - self._pieces_at < A_MINUTE:
-            self._pieces_at = now
+        if self._minute_at is None or not timedelta(0) <= now - self._minute_at < A_MINUTE:
+            self._minute_at = now
             if take_incomplete(self._house, now) + let_leave(self._house, now):
                 self.wake()
+            self._aside_after = look_again(self._house, self._aside_after)
 
     def _count(self) -> None:
         """Once a day the messages of what is settled by then, a part of it at each round."""

@@ -83,7 +83,7 @@ class OperatorController:
         port: int = 0,
         limits: OperatorLimits | None = None,
         showing: Showing | None = None,
-        start_seconds: float = 5.0,
+        start_seconds: float = 60.0,
     ) -> None:
         if host not in LOOPBACK:
             raise StartError(

@@ -127,7 +127,7 @@ class Phone:
         """Fill the phone's memory; at that time it is emptied."""
         self._lines.fill_until(self, moment)
 
-    def wait_for(self, count: int, seconds: float = 5.0) -> bool:
+    def wait_for(self, count: int, seconds: float = 60.0) -> bool:
         """Wait (real time) until the inbox holds so many texts; whether it does."""
         return self._lines.wait_for(self, count, seconds)
 

@@ -135,7 +135,7 @@ class Centre:
         for bind in list(self._binds):
             self._end(bind)
 
-    def wait_bound(self, seconds: float = 10, binds: int = 1) -> bool:
+    def wait_bound(self, seconds: float = 60, binds: int = 1) -> bool:
         """Wait for clients that receive; whether so many are bound."""
         with self._changed:
             return self._changed.wait_for(

@@ -22,8 +22,9 @@ from scenarios.clock import VirtualClock
 
 SECRET = "a season's own"
 WIRE = "wire"
-UP_WITHIN_S = 20.0
-ANSWERS_WITHIN_S = 2  # these sides answer at once, or never
+UP_WITHIN_S = 60.0
+ANSWERS_WITHIN_S = 60  # these sides answer at once, but where the machine is at work
+NEVER_WITHIN_S = 2  # or never, where a fault has it so, which is waited for in real time
 _FOLDER = Path(__file__).parent / "district" / "lines"
 
 
@@ -46,6 +47,9 @@ class OwnWire:
 
     def ready(self) -> None:
         """Waits, in real time, until a connection that broke is there again."""
+
+    def patience(self, faults: Sequence[str]) -> None:
+        """Says what will go wrong, so that nobody waits long for what never comes."""
 
     def trouble(self, faults: Sequence[str]) -> None:
         """What goes wrong on the connection, text by text; a line without one has none."""
@@ -98,11 +102,15 @@ class Mapped(OwnWire):
 
 
 class _Kept(OwnWire):
-    """A line whose connection the assistant keeps."""
+    """A line whose connection the assistant keeps. `unanswered` are the faults after which no
+    answer comes, and nothing else tells so."""
+
+    unanswered: frozenset[str]
 
     def __init__(self) -> None:
         self._sides: list[Centre | Modem] = []
         self._gateways: list[SmppGateway | ModemGateway] = []
+        self._answers_s = ANSWERS_WITHIN_S
 
     def operator(self, clock: VirtualClock) -> OperatorController:
         def side(now: Clock) -> Side:
@@ -115,6 +123,9 @@ class _Kept(OwnWire):
         for gateway in self._gateways:
             if not gateway.wait_up(UP_WITHIN_S):
                 raise RuntimeError(f"the line does not come up: {gateway.why}")
+
+    def patience(self, faults: Sequence[str]) -> None:
+        self._answers_s = NEVER_WITHIN_S if self.unanswered & {*faults} else ANSWERS_WITHIN_S
 
     def trouble(self, faults: Sequence[str]) -> None:
         self._sides[0].faults.extend(faults)
@@ -144,6 +155,8 @@ class _Kept(OwnWire):
 class Smpp(_Kept):
     """An SMPP account at a message centre."""
 
+    unanswered = frozenset({"silent"})
+
     def _side(self, now: Clock) -> Centre:
         return Centre(now)
 
@@ -172,12 +185,14 @@ class Smpp(_Kept):
             password=centre.account.password,
             sender=settings.sender,
             ussd_code=settings.ussd_code,
-            answer_s=ANSWERS_WITHIN_S,
+            answer_s=self._answers_s,
         )
 
 
 class OnTheDesk(_Kept):
     """A modem with a SIM card."""
+
+    unanswered = frozenset({"silent", "taken", "half"})
 
     def _side(self, now: Clock) -> Modem:
         return Modem(now)
@@ -192,7 +207,7 @@ class OnTheDesk(_Kept):
             name="desk",
             kind="modem",
             port=modem.port,
-            send_s=ANSWERS_WITHIN_S,
+            send_s=self._answers_s,
         )
 
 

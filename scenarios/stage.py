@@ -117,6 +117,7 @@ class SeasonStage:
             self.operator.on_entry(self._note)
             settings = _settings(self._season, self.operator.url, self._open_to.programme)
             folder = _database(os.getpid()).parent
+            self._line.patience(self._breaks)
             settings = self._line.settings(settings, self.operator, folder)
             self._marks = _marks(settings)
             self.house = self._open(settings, held)

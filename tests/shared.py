@@ -47,6 +47,8 @@ def _sharing(create: Callable[..., Engine]) -> Callable[..., Engine]:
     first: list[Engine] = []
 
     def create_engine(url: Any, **options: Any) -> Engine:
+        if "timeout" in options.get("connect_args", {}):  # of SQLite: a machine at work is slow
+            options = options | {"connect_args": {"timeout": 60.0}}
         engine = create(url, **options)
         if engine.dialect.name != "sqlite":
             return engine

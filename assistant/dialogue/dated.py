@@ -43,6 +43,7 @@ from assistant.reading import (
     denies,
     is_accounted_for,
     names_day,
+    parts_of,
     read_area,
     read_date,
     without_day,
@@ -77,6 +78,7 @@ class _Told:
 def dated_surely(text: str, known: Known) -> Turn | None:
     """As `dated`, of a text that names work and says that its day is moved, past or to come,
     and asks nothing: its other words ("rain delayed us") are the reason."""
+    text = _without_reason(text, known)
     around = around_day(text, known.ears.days, (known.catalogue.language,))
     if around is None or not around.works or not names_day(text, known.lexicon, known.today):
         return None
@@ -96,7 +98,7 @@ def dated(text: str, known: Known) -> Turn | None:
     """The turn for a day in a sentence; None where none is named, or it is of another thing."""
     if not _listens(known):
         return None
-    told = _told(text, known)
+    told = _told(_without_reason(text, known), known)
     if told is None or _is_of_else(told, known):
         return None
     if known.items and known.today in told.days and len(told.days) == 1:
@@ -114,6 +116,21 @@ def dated(text: str, known: Known) -> Turn | None:
         return _which_bed(told, known)
     work = _work(told, bed, known)
     return _TURNS[work](told, bed, known) if work else None
+
+
+def _without_reason(text: str, known: Known) -> str:
+    """The one part of a text that names a day and its work, where what stands beside is of
+    something else: "we plant on Friday, because of a funeral"."""
+    languages = (known.catalogue.language,)
+    whole = around_day(text, known.ears.days, languages)
+    if whole is None or not whole.other:
+        return text
+    parts = parts_of(text, known.lexicon)
+    named = [part for part in parts if names_day(part, known.lexicon, known.today)]
+    if len(parts) < 2 or len(named) != 1:  # noqa: PLR2004 (one part is the whole)
+        return text
+    around = around_day(named[0], known.ears.days, languages)
+    return named[0] if around is not None and around.works and not around.other else text
 
 
 def _one_bed(told: _Told, able: list[Nursery], known: Known) -> Nursery | None:

@@ -53,7 +53,14 @@ from assistant.dialogue.warned import waits_for_answer
 from assistant.hearing import Certainty, Kind, Understood, understand
 from assistant.hearing.dating import around_day
 from assistant.hearing.thresholds import HALF
-from assistant.reading import guess_language, has_name, is_name, read_deeds, says_not_known
+from assistant.reading import (
+    behind_but,
+    guess_language,
+    has_name,
+    is_name,
+    read_deeds,
+    says_not_known,
+)
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
@@ -128,7 +135,7 @@ DECISIONS: Mapping[Moment, Mapping[Act, Row]] = MappingProxyType(
         Moment.STOPPED: {
             Act.DIE: _COMFORT,
             Act.HARM: _AID,
-            Act.DANGER: (Deed.TELL_DANGER, Deed.TELL_DANGER, Deed.PASS),
+            Act.DANGER: _TOLD,
             Act.REFUSE: _PASS,
             Act.PERSON: (Deed.CALL, Deed.CALL, Deed.PASS),
         },
@@ -178,7 +185,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     talk, and as no cry at all ("where do I get burnt hull"), is asked about; and so is a bed in
     danger beside the work that was asked ("I have kept the paddy under water"). Not a bed while
     rain is near, nor of who has not agreed, whom nothing asks."""
-    certainty = heard.certainty(act, alert=known.in_storm)
+    certainty = heard.certainty(act, alert=known.in_storm) or _behind_but(act, heard, known)
     if certainty is not None and _is_of_a_year_ago(act, heard, known):
         return None
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
@@ -191,6 +198,21 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         calm = calm or (light and names_task(heard.text, known))
         return Certainty.HALF if calm and not tells_of_loss(heard.text, known) else certainty
     return certainty
+
+
+_FEWEST_BEHIND = 2  # words
+
+
+def _behind_but(act: Act, heard: Understood, known: Known) -> Certainty | None:
+    """What stands behind a "but" is what counts, and is asked about: "covered, but water is
+    coming in" weighs as work done."""
+    tail = behind_but(heard.text, known.lexicon)
+    if act not in (Act.HARM, Act.DANGER) or len(tail.split()) < _FEWEST_BEHIND:
+        return None
+    if len(tail) == len(heard.text):
+        return None
+    beside = understand(tail, known.ears, known.catalogue.language)
+    return Certainty.HALF if beside.certainty(act, alert=known.in_storm) else None
 
 
 def _is_of_a_year_ago(act: Act, heard: Understood, known: Known) -> bool:

@@ -16,7 +16,7 @@ from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.outlook import field_share
 from assistant.dialogue.values import Change, Happened, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
-from assistant.wording import messages_again as a
+from assistant.wording import messages_again as again
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording.day import TASK_TEXTS, about
@@ -98,7 +98,7 @@ def _fill(session: Session, known: Known) -> Turn:
         cause = _CAUSES[str(session.answers.get("by", ANIMALS))]
         return sow_again(nursery, session.held, known, cause=cause)
     waits = nursery.more_on is not None and nursery.more_on >= known.today
-    texts += (said(a.TOGETHER()),) if waits else ()
+    texts += (said(again.TOGETHER()),) if waits else ()
     more = (nursery.more_mats or 0) + mats
     added = replace(nursery, resown=True, more_on=sowing, more_mats=more)
     return ended(session, known, *texts, changes=(SaveNursery(added),))

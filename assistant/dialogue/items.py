@@ -25,7 +25,12 @@ from assistant.dialogue.items_seed import answer_count, answer_held, answer_resu
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.told_colour import green_in_sentence, without_name
-from assistant.dialogue.told_in_part import part_that_tells, story_tells, tells_not_done
+from assistant.dialogue.told_in_part import (
+    part_that_tells,
+    story_tells,
+    tells_not_done,
+    weighs_rather_done,
+)
 from assistant.dialogue.told_of_bed import (
     day_gone,
     ideas_in,
@@ -323,6 +328,8 @@ def _said_of_task(
 ) -> tuple[str | None, date | None, str]:
     """As `_done_when`; done, too, where one part of a text tells the deed of the task."""
     said_so, when, rest = _done_when(text, known, digits)
+    if said_so == NOT_YET and weighs_rather_done(text, known):
+        said_so = None  # what is denied may be of something else
     part = part_that_tells(text, item, known) if said_so is None else None
     if part is not None:
         return DONE, *_done_when(part, known, digits=False)[1:]

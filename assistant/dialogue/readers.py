@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
+from assistant.acts import Act
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.measures import TINS_IN_PAIL
 from assistant.agronomy.rounding import nearest
@@ -26,7 +27,7 @@ from assistant.dialogue.readers_planting import (
     spacing_of,
 )
 from assistant.dialogue.values import Kept, Known, Session
-from assistant.hearing import Topic
+from assistant.hearing import Topic, understand
 from assistant.reading import (
     Outcome,
     Reading,
@@ -49,7 +50,7 @@ from assistant.reading.text.echo import unit_words
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
-from assistant.wording import messages_when as w
+from assistant.wording import messages_when as when
 from assistant.wording.message import Message, Say, slots_of
 from assistant.wording.render import render
 
@@ -102,10 +103,21 @@ def _area(text: str, question: Question, session: Session, known: Known) -> Hear
     if reading.reason is Reason.MISSING_UNIT and reading.value is not None:
         return _feet_or_metres(reading.value, known)  # "50 by 100": eleven times apart
     heard = _heard(reading, question)
+    if heard.outcome is Outcome.UNDERSTOOD and _is_of_another_field(text, known):
+        heard = replace(heard, outcome=Outcome.CONFIRM)
     limits = LIMITS["field_area_m2"]
     if isinstance(heard.value, float) and not limits.low <= heard.value <= limits.high:
         return Heard(Outcome.AGAIN, refusal=m.ABSURD_AREA(reading=heard.words))
     return heard
+
+
+_LIKELY_TALK, _HARDLY_VALUE = 0.4, 0.1
+
+
+def _is_of_another_field(text: str, known: Known) -> bool:
+    """Whether an area stands in talk: "I wish I had ten acres like the chief"."""
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return weights[Act.TALK] >= _LIKELY_TALK and weights[Act.VALUE] <= _HARDLY_VALUE
 
 
 def _feet_or_metres(m2: float, known: Known) -> Heard:
@@ -217,7 +229,7 @@ def _within(low: int, high: int, refusal: Message) -> "Reader":
     return reader
 
 
-_days_to_ripe = _within(*RIPENS_D, w.AGAIN_RIPENS)
+_days_to_ripe = _within(*RIPENS_D, when.AGAIN_RIPENS)
 
 
 def _ripens(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -463,7 +475,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.SOWING: _sowing,
     Reads.DATE_OR_NO: _date_or_no,
     Reads.RIPENS: _ripens,
-    Reads.TINS: _within(*TINS_IN_PAIL, w.AGAIN_TINS),
+    Reads.TINS: _within(*TINS_IN_PAIL, when.AGAIN_TINS),
     Reads.DATE: _date,
     Reads.LEAVES: _leaves,
     Reads.CAN: _can,

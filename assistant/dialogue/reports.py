@@ -55,7 +55,7 @@ from assistant.reading import (
     read_told,
     says_only_answers,
 )
-from assistant.wording import messages_again as a
+from assistant.wording import messages_again as again
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -102,7 +102,7 @@ def bereaved(text: str, known: Known) -> Turn | None:
         return None
     passing = begin(talks.MENU, held=lasting(known.session))
     change = call("question", text, passing, known)
-    return ended(passing, known, said(a.BEREAVED(person=person(known))), changes=(change,))
+    return ended(passing, known, said(again.BEREAVED(person=person(known))), changes=(change,))
 
 
 def _listens(text: str, known: Known) -> bool:
@@ -199,7 +199,7 @@ def _spare(
         return None
     passing = begin(talks.MENU, held=lasting(known.session))
     change = call("spare", text, passing, known)
-    return ended(passing, known, said(a.SPARE_NOTED(mats=int(mats))), changes=(change,))
+    return ended(passing, known, said(again.SPARE_NOTED(mats=int(mats))), changes=(change,))
 
 
 def _sown_again(
@@ -312,7 +312,7 @@ def _seed_counted_late(
     if not counted or len(able) != 1 or len(able) != len(beds):
         return None
     passing = begin(talks.MENU, held=lasting(known.session))
-    return ended(passing, known, said(about(a.LATE_COUNT, able[0], known.today)))
+    return ended(passing, known, said(about(again.LATE_COUNT, able[0], known.today)))
 
 
 _SHARE = re.compile(r"\d+\D{1,12}\d+")  # "50 of 100", in any script's digits

@@ -124,6 +124,18 @@ def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
     return calm and not heard.said and heard.weights[Act.DONE] >= LEAST_OF_STORY
 
 
+_FEWEST_WORDS, _RATHER_DONE, _HARDLY_NOT = 5, 0.5, 0.2
+
+
+def weighs_rather_done(text: str, known: Known) -> bool:
+    """Whether a sentence with a "not" in it tells of work that was done: "my wife was not home,
+    so I put it in water". Nothing is written down by it."""
+    if len(text.split()) < _FEWEST_WORDS:
+        return False
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return weights[Act.DONE] >= _RATHER_DONE and weights[Act.NOTDONE] <= _HARDLY_NOT
+
+
 def _part(text: str, deeds: frozenset[str], known: Known) -> str | None:
     part = told_in_part(text, known.lexicon, deeds)
     if part is None:

@@ -222,8 +222,16 @@ def _stop_or_start(text: str, known: Known) -> Turn | None:
     if wish is Wish.START and (stopped or paused or known.farmer is None):
         return WISHES[wish](text, known)
     if stopped and not _warns(known):
-        return Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
+        return _asked_by_ear(text, known) or Turn(known.session, (e.said(m.YOU_ARE_STOPPED()),))
     return None
+
+
+def _asked_by_ear(text: str, known: Known) -> Turn | None:
+    """The answer of who has stopped, and cried: whether somebody is hurt, or the bed lost."""
+    session = known.session
+    if session is None or session.conversation not in (talks.IF_HURT.name, talks.IF_LOST.name):
+        return None
+    return answer_question(text, known, session)
 
 
 _DEEDS = talks.WARNINGS | {talks.ADDING.name, talks.TELLING.name, talks.TELLING_LATER.name}

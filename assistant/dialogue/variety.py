@@ -24,7 +24,7 @@ from assistant.hearing import Idea
 from assistant.reading import names_days, read_deeds
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
-from assistant.wording import messages_when as w
+from assistant.wording import messages_when as when
 from assistant.wording.day import about
 
 _LONGEST = 12  # words of a sentence that names a variety; a longer one tells more
@@ -70,11 +70,11 @@ def _kept(bed: Nursery, before: Nursery, name: str | None, days: int, known: Kno
     """When it is ripe, and from when to when it is planted where that is its own; the seed
     anew where its grains weigh otherwise."""
     ripe = day_after(bed.sow_date, days)
-    told = w.RIPE_ABOUT if name is None else w.VARIETY_KEPT
+    told = when.RIPE_ABOUT if name is None else when.VARIETY_KEPT
     given = {} if name is None else {"name": name}
     says = [about(told, bed, known.today, ripe=ripe, days=days, **given)]
     if bed.age_first is not None and bed.age_first != before.age_first:
-        says.append(about(w.VARIETY_AGE, bed, known.today))
+        says.append(about(when.VARIETY_AGE, bed, known.today))
     texts = [said(*says)]
     if bed.inputs != before.inputs:
         texts += quantity_texts(bed, known.today, known.region)

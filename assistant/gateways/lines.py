@@ -17,13 +17,13 @@ from assistant.channel import (
     ListGateway,
     News,
     Outgoing,
+    RouteStands,
     Screen,
     Take,
 )
 from assistant.gateways.pace import Pace, Turns
+from assistant.gateways.rests import SILENT_REST, Rests, is_down
 
-SILENT_REST = timedelta(seconds=2)
-LONGEST_REST = timedelta(minutes=10)
 USED_LASTS = timedelta(minutes=1)  # after which the used segments are counted anew
 NOTE_EVERY = timedelta(seconds=10)
 LONGEST_WAIT_S = 1.0  # for the rate; a text that would wait longer is put off
@@ -75,9 +75,10 @@ def way(routes: Sequence[Route], outgoing: Outgoing) -> tuple[str, ...]:
 class Lines:
     """Offers each text to the lines of its route, in their order, until one takes it.
 
-    A line that asked for a pause or did not answer is passed over meanwhile. What no line may
-    take now is put off and offered to nobody. Where an operator's answer was lost, the next
-    line may be offered the same text: it may then arrive twice.
+    A line that asked for a pause or did not answer is passed over meanwhile, and then tried
+    with one text. What no line may take now is offered to nobody: it keeps its place where all
+    its lines rest, and is put off where one is full or at its rate. Where an operator's answer
+    was lost, the next line may be offered the same text: it may then arrive twice.
 
     Args:
         used: segments that a line took today, for its quota
@@ -107,8 +108,7 @@ class Lines:
             for name, each in terms.items()
             if each.a_second
         }
-        self._rests: dict[str, tuple[datetime, datetime]] = {}
-        self._whys: dict[str, str] = {}
+        self._rests = Rests()
         self._counted: dict[str, tuple[datetime, int]] = {}
         self._noted: dict[str, datetime] = {}
 
@@ -126,6 +126,23 @@ class Lines:
         """One line by itself."""
         return self._gateways[name]
 
+    def all_rest(self, now: datetime) -> bool:
+        """Whether no line may be offered anything."""
+        return bool(self._gateways) and all(
+            self._rests.until(name, now) for name in self._gateways
+        )
+
+    def routes_stand(self, now: datetime) -> tuple[RouteStands, ...]:
+        """The routes in their order, and of which all lines rest."""
+        return tuple(
+            RouteStands(each.prefixes, each.kinds, self._route_rests(each, now))
+            for each in self._routes
+        )
+
+    def _route_rests(self, route: Route, now: datetime) -> bool:
+        names = [name for name in route.lines if name in self._gateways]
+        return bool(names) and all(self._rests.until(name, now) for name in names)
+
     def send(self, outgoing: Outgoing, now: datetime) -> Handover:
         """Offers one text. FAILED is final: only a line that cannot now is passed over."""
         names = self._way(outgoing)
@@ -141,16 +158,20 @@ class Lines:
     ) -> Handover:
         """What became of a text that the first of its lines was offered: the next ones are,
         where that one cannot now."""
-        handover, put_off, said, in_doubt = first, None, "", False
+        handover, met = first, []
         for name in (*names[1:], None):
             if handover.put_off_until is None:
                 return handover
-            put_off = min(put_off or handover.put_off_until, handover.put_off_until)
-            said, in_doubt = handover.detail or said, in_doubt or handover.in_doubt
+            met.append(handover)
             if name is not None:
                 handover = self._try(name, outgoing, now)
         return Handover(
-            Fate.TRY_LATER, said, line=names[0], put_off_until=put_off, in_doubt=in_doubt
+            Fate.TRY_LATER,
+            next((each.detail for each in reversed(met) if each.detail), ""),
+            line=names[0],
+            put_off_until=min(each.put_off_until for each in met if each.put_off_until),
+            in_place=all(each.in_place for each in met),
+            in_doubt=any(each.in_doubt for each in met),
         )
 
     # --- many at once ------------------------------------------------------------------------
@@ -165,8 +186,7 @@ class Lines:
         """Whether the line of a text takes lists, and takes them now."""
         name = next(iter(self._way(outgoing)), "")
         lists = self._listing(name)
-        rests = self._rests_until(name, now)
-        return lists is not None and rests is None and lists.in_lists(outgoing, now)
+        return lists is not None and self._rests.is_up(name) and lists.in_lists(outgoing, now)
 
     def _listing(self, name: str) -> ListGateway | None:
         """A line that takes lists, and has neither a rate nor a quota of its own: those are
@@ -185,21 +205,41 @@ class Lines:
             by_line.setdefault(self._way(text)[0], []).append(text)
         said: dict[str, Handover | None] = {}
         for name, some in by_line.items():
-            lists = self._listing(name)
-            answers = lists.send_all(some, now) if lists else None
-            if answers is None:
+            if not self._in_portions(name, some, said, now):
                 return None if not said else [said.get(text.message_id) for text in texts]
-            for text, answer in zip(some, answers, strict=True):
-                said[text.message_id] = answer and self._fared(name, text, answer, now)
         return [said.get(text.message_id) for text in texts]
 
+    def _in_portions(
+        self,
+        name: str,
+        texts: Sequence[Outgoing],
+        said: dict[str, Handover | None],
+        now: datetime,
+    ) -> bool:
+        """Offers a line its texts, a few at first where it was down, and adds what was said of
+        them; False where it takes no lists after all."""
+        lists, gone = self._listing(name), 0
+        while gone < len(texts) and self._rests.until(name, now) is None:
+            some = texts[gone : gone + self._rests.most(name, len(texts))]
+            answers = lists.send_all(some, now) if lists else None
+            if answers is None:
+                return False
+            for text, answer in zip(some, answers, strict=True):
+                alone = len(some) == 1
+                said[text.message_id] = answer and self._fared(name, text, answer, alone, now)
+            gone += len(some)
+        return True
+
     def _fared(
-        self, name: str, outgoing: Outgoing, answer: Handover, now: datetime
+        self, name: str, outgoing: Outgoing, answer: Handover, alone: bool, now: datetime
     ) -> Handover:
-        """What became of a text of a list."""
+        """What became of a text of a list. One that was not alone in it is not to blame where
+        the line went down."""
         handover = self._offered(name, outgoing, answer, now)
         if handover.put_off_until is None:
             return handover
+        blameless = not alone and answer.put_off_until is None
+        handover = replace(handover, in_place=blameless)
         return self._onward(self._way(outgoing), outgoing, now, handover)
 
     def time(self) -> datetime | None:
@@ -248,9 +288,16 @@ class Lines:
 
     def _try(self, name: str, outgoing: Outgoing, now: datetime) -> Handover:
         until, why = self._not_before(name, outgoing, now)
-        if until is not None:
-            return Handover(Fate.TRY_LATER, why, line=name, put_off_until=until)
-        return self._offered(name, outgoing, self._gateways[name].send(outgoing, now), now)
+        if until is None and self._rests.may_try(name, now):
+            return self._offered(name, outgoing, self._gateways[name].send(outgoing, now), now)
+        rests = self._rests.until(name, now)
+        return Handover(
+            Fate.TRY_LATER,
+            why or self._rests.why(name),
+            line=name,
+            put_off_until=until or rests or now + SILENT_REST,
+            in_place=rests is not None,
+        )
 
     def _offered(
         self, name: str, outgoing: Outgoing, answer: Handover, now: datetime
@@ -258,19 +305,18 @@ class Lines:
         """How a line answered, kept; where it is down the text waits as long as it rests."""
         handover = replace(answer, line=name)
         self._keep(name, outgoing, handover, now)
-        if handover.put_off_until is None and _is_down(handover):
-            return replace(
-                handover, rest=None, answered=True, put_off_until=self._rests[name][1]
-            )
+        if handover.put_off_until is None and is_down(handover):
+            until = self._rests.until(name, now) or now + SILENT_REST
+            return replace(handover, rest=None, answered=True, put_off_until=until)
         return handover
 
     def _not_before(
         self, name: str, outgoing: Outgoing, now: datetime
     ) -> tuple[datetime | None, str]:
         """Until when a line takes nothing, and why; None where it may be offered the text."""
-        rests = self._rests_until(name, now)
+        rests = self._rests.until(name, now)
         if rests is not None:
-            return rests, self._whys.get(name) or f"{name} rests"
+            return rests, self._rests.why(name)
         if self._is_full(name, outgoing, now):
             why = f"{name} has sent what its day allows"
             self._tell(name, Handover(Fate.TRY_LATER, why, rest=USED_LASTS), now)
@@ -283,11 +329,6 @@ class Lines:
             return now + timedelta(seconds=seconds), f"{name} is at its rate"
         self._wait(seconds)
         return None, ""
-
-    def _rests_until(self, name: str, now: datetime) -> datetime | None:
-        """Until when a line rests; a pause that begins later was kept by a clock then wrong."""
-        begin, until = self._rests.get(name, (now, now))
-        return until if begin <= now < until else None
 
     def _is_full(self, name: str, outgoing: Outgoing, now: datetime) -> bool:
         a_day = self._terms[name].a_day if name in self._terms else None
@@ -304,12 +345,8 @@ class Lines:
         if handover.fate is Fate.ACCEPTED and name in self._counted:
             at, count = self._counted[name]
             self._counted[name] = at, count + cost(outgoing.text).segments
-        was_down = self._rests.pop(name, None) is not None
-        if _is_down(handover):
-            rest = handover.rest if handover.answered else SILENT_REST
-            self._rests[name] = now, now + min(rest or SILENT_REST, LONGEST_REST)
-            self._whys[name] = handover.detail
-        self._tell(name, handover, now, changed=was_down or _is_down(handover))
+        changed = self._rests.fared(name, handover, now)
+        self._tell(name, handover, now, changed=changed)
 
     def _tell(
         self, name: str, handover: Handover, now: datetime, *, changed: bool = False
@@ -318,10 +355,6 @@ class Lines:
         if changed or noted is None or now - noted >= NOTE_EVERY:
             self._noted[name] = now
             self._note(name, handover, now)
-
-
-def _is_down(handover: Handover) -> bool:
-    return handover.rest is not None or not handover.answered
 
 
 def _named(line: str, take: Take) -> Take:

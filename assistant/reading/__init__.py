@@ -29,7 +29,7 @@ from assistant.reading.dates import denies, names_day, names_days, read_date, wi
 from assistant.reading.days_told import days_told
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
-from assistant.reading.parts import told_in_part, told_in_story
+from assistant.reading.parts import behind_but, parts_of, told_in_part, told_in_story
 from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
@@ -38,6 +38,7 @@ from assistant.reading.told import is_of_other, read_told, read_told_day
 from assistant.reading.wishes import read_wish
 
 __all__ = [
+    "behind_but",
     "Ask",
     "Lexicon",
     "Option",
@@ -58,6 +59,7 @@ __all__ = [
     "is_of_time",
     "names_a_thing",
     "names_day",
+    "parts_of",
     "names_days",
     "names_litres",
     "language_named",

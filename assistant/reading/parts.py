@@ -64,18 +64,42 @@ def told_in_story(text: str, lexicon: Lexicon, deeds: frozenset[str] = DEEDS) ->
     """Whether the words of one of these deeds stand in a text of which others are not known,
     and none of those that are known takes it back."""
     spelt = spelt_out(text[:LONGEST_REPLY], lexicon)
-    told = read_deeds(_behind_but(spelt, lexicon), lexicon)
+    told = read_deeds(behind_but(spelt, lexicon), lexicon)
     if not told & deeds or _is_another(spelt, lexicon):
         return False
-    found = read_tokens(spelt)
-    rules = [rule for code, rule in told_by_rule(found, lexicon) if code in DEEDS]
-    return not any(
-        item.sort in _BACK and not all(any(r.covers(t) for r in rules) for t in item.tokens)
-        for item in row_of(found, lexicon)
+    return not _is_taken_back(spelt, lexicon, deeds)
+
+
+# What may be said of something else, where it stands before the part that tells the deed: "my
+# wife was not home, so I put the seed in water".
+_OF_BEFORE = frozenset({Sort.NOT, Sort.NO, Sort.NONE, Sort.SORRY})
+
+
+def _is_taken_back(text: str, lexicon: Lexicon, deeds: frozenset[str]) -> bool:
+    """Whether anything says that the deed is not done, in its own part or behind it; before it
+    only what cannot be of something else."""
+    parts = _parts(text, lexicon)
+    tells = [read_deeds(words, lexicon) & deeds for _, words in parts]
+    first = next((at for at, told in enumerate(tells) if told), 0)
+    return any(
+        _words_back(words, lexicon) - (_OF_BEFORE if at < first else frozenset())
+        for at, (_, words) in enumerate(parts)
     )
 
 
-def _behind_but(text: str, lexicon: Lexicon) -> str:
+def _words_back(part: str, lexicon: Lexicon) -> frozenset[Sort]:
+    """The sorts of the words that take a deed back, but for those it is told with ("the seed is
+    no more dry")."""
+    found = read_tokens(part)
+    rules = [rule for code, rule in told_by_rule(found, lexicon) if code in DEEDS]
+    return frozenset(
+        item.sort
+        for item in row_of(found, lexicon)
+        if item.sort in _BACK and not all(any(r.covers(t) for r in rules) for t in item.tokens)
+    )
+
+
+def behind_but(text: str, lexicon: Lexicon) -> str:
     """What stands behind the last "but", which is what counts; all where there is none."""
     words = text.split()
     turns = [
@@ -118,6 +142,11 @@ def _takes_back(part: str, lexicon: Lexicon) -> bool:
     found = read_tokens(part)
     turns = lexicon.turns(tuple(token.text for token in found))
     return turns or any(item.sort in _BACK for item in row_of(found, lexicon))
+
+
+def parts_of(text: str, lexicon: Lexicon) -> tuple[str, ...]:
+    """A text cut at marks and at words that join sentences, which are left out."""
+    return tuple(words for _, words in _parts(text, lexicon))
 
 
 def _parts(text: str, lexicon: Lexicon) -> list[_Part]:

@@ -2,9 +2,18 @@
 
 import logging
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
-from assistant.channel import Fate, Gateway, Handover, Outgoing, Receipt
+from assistant.channel import (
+    Fate,
+    Gateway,
+    Handover,
+    Outgoing,
+    Receipt,
+    RoutedGateway,
+    RouteStands,
+)
 from assistant.dialogue.values import Kind
 from assistant.reminders.retry import next_try
 from assistant.service.awake import leaving
@@ -18,8 +27,14 @@ from assistant.store import DatabaseAwayError, Lane, OutboxText, Settled, TextSt
 log = logging.getLogger(__name__)
 
 
-Waits = dict[tuple[str, datetime], datetime | None]
-"""Until when answers wait whose first text is to be tried again."""
+@dataclass
+class Later:
+    """What of a look is to leave later: `waits` is until when answers wait whose first text is
+    to be tried again, `back` the texts that nobody was offered."""
+
+    waits: dict[tuple[str, datetime], datetime | None] = field(default_factory=dict)
+    back: list[OutboxText] = field(default_factory=list)
+
 
 Said = list[tuple[OutboxText, Handover]]
 """Texts that were offered, each with the answer."""
@@ -44,7 +59,8 @@ def dispatch(
 
     An operator that does not answer, asks for a pause, or is so slow that it is no longer
     `in_time` before the lease ends, is not given the rest: that goes back to its places, and a
-    warning written meanwhile goes before it. After a pause it is tried with a few.
+    warning written meanwhile goes before it. After a pause it is tried with a few. Of several
+    lines each rests by itself; what goes by none of the others keeps its place.
 
     The hand-over is outside any transaction: a crash between it and the record leads to a
     second hand-over under the same id, which the operator drops.
@@ -52,31 +68,39 @@ def dispatch(
     Args:
         hands: how many texts are on their way at once, as `carry` carries them
     """
-    with house.store.look() as look:
-        if not look.outbox.any_due(now, lease):
-            return 0
-    trial, claimed, left = _claimed(house, now, limit, lease)
+    routed = gateway if isinstance(gateway, RoutedGateway) else None
+    if (routed and routed.all_rest(now)) or not _any_due(house, now, lease):
+        return 0
+    routes = routed.routes_stand(now) if routed else ()
+    trial, claimed, left = _claimed(house, now, limit, lease, routes)
     if not claimed:
         return 0
     way = Way(gateway, now, in_time, carry)
     most = way.portion(hands)
-    waits: Waits = {}
+    later = Later()
     said: Said = []
     gone, halt = 0, None
     while gone < len(claimed) and halt is None and (gone == 0 or in_time()):
         some = claimed[gone : gone + (min(most, max(gone, 1)) if trial else most)]
-        answers = _hand_over(house, way, some, waits, now)
+        answers = _hand_over(house, way, some, later, now)
         said, halt, gone = said + answers, _halt(answers), gone + len(some)
     if trial and gone == 1 and halt:
         beside = Way(gateway, now, _for_ever, carry)
-        said = _tried_beside(house, beside, claimed, said, waits, now)
+        said = _tried_beside(house, beside, claimed, said, later, now)
         halt = _halt(said)
     _stay(house, said)
-    _go_back(house, (*claimed[gone:], *left), waits)
+    _go_back(house, (*later.back, *claimed[gone:], *left), later)
+    if not said:
+        return 0
     with house.store.work() as work:
         took = any(answer.fate is Fate.ACCEPTED for _, answer in said)
         note_line(work, halt or _ANSWERED, now, took=took)
     return 0 if halt else gone
+
+
+def _any_due(house: House, now: datetime, lease: timedelta) -> bool:
+    with house.store.look() as look:
+        return look.outbox.any_due(now, lease)
 
 
 # What is noted where a whole batch went through, or never came to the line.
@@ -89,7 +113,11 @@ def _halt(said: Said) -> Handover | None:
 
 
 def _claimed(
-    house: House, now: datetime, limit: int, lease: timedelta
+    house: House,
+    now: datetime,
+    limit: int,
+    lease: timedelta,
+    routes: Sequence[RouteStands],
 ) -> tuple[bool, Sequence[OutboxText], Sequence[OutboxText]]:
     """Texts to offer now, and those left for the next claim; and whether a line that took
     nothing is tried with them, which may take an answer more of it."""
@@ -99,7 +127,7 @@ def _claimed(
             return False, (), ()
         trial = line.took_nothing
         most, held_for = (min(limit, TRIED_WITH), lease * 1.5) if trial else (limit, lease)
-        taken = work.outbox.claim(now, most, held_for, stops(work, house, now))
+        taken = work.outbox.claim(now, most, held_for, stops(work, house, now), routes)
     return trial, *whole_answers(taken, most)
 
 
@@ -108,7 +136,7 @@ def _tried_beside(
     way: Way,
     claimed: Sequence[OutboxText],
     said: Said,
-    waits: Waits,
+    later: Later,
     now: datetime,
 ) -> Said:
     """Tries another text where the first was not taken. Where that one goes, the first was to
@@ -117,35 +145,46 @@ def _tried_beside(
     other = another(claimed, handover, now) if handover.put_off_until is None else None
     if other is None:
         return said
-    second = _hand_over(house, way, [other], waits, now)
+    second = _hand_over(house, way, [other], later, now)
     if not is_up([answer for _, answer in second]):
         return said + second
-    waits[answer_of(first)] = _not_taken(house, first, handover, now)
+    later.waits[answer_of(first)] = _not_taken(house, first, handover, now)
     return second
 
 
 def _hand_over(
-    house: House, way: Way, texts: Sequence[OutboxText], waits: Waits, now: datetime
+    house: House, way: Way, texts: Sequence[OutboxText], later: Later, now: datetime
 ) -> Said:
     """Offers some texts and records what became of them, but for those that met an answer about
     the line; what the operator answered."""
     awake = leaving(house, texts, now)
     wrote_by, wished = _wrote_by(house, awake), _wished(house, awake)
     answers = way.offer([_outgoing(text, wrote_by, wished) for text in awake])
-    both = [(text, said) for text, said in zip(awake, answers, strict=True) if said]
+    both: Said = []
+    for text, answer in zip(awake, answers, strict=True):
+        if answer is None or (answer.in_place and not _is_directed(text, wished)):
+            later.back.append(text)
+        else:
+            both.append((text, answer))
+    in_doubt = [t for t, said in zip(awake, answers, strict=True) if said and said.in_doubt]
     for _, said in both:
         house.meter.handed(said.fate)
     _taken(house, [each for each in both if each[1].fate is Fate.ACCEPTED], now)
-    _doubted(house, [text for text, said in both if said.in_doubt], now)
+    _doubted(house, in_doubt, now)
     put_off = [(text, said) for text, said in both if said.put_off_until]
     _put_off(house, put_off)
-    waits |= {answer_of(text): said.put_off_until for text, said in put_off}
+    later.waits |= {answer_of(text): said.put_off_until for text, said in put_off}
     for text, handover in both:
-        later = handover.put_off_until is None and not halts(handover)
-        if handover.fate is not Fate.ACCEPTED and later:
-            waits[answer_of(text)] = _not_taken(house, text, handover, now)
-    _go_back(house, [t for t, said in zip(awake, answers, strict=True) if not said], waits)
+        again = handover.put_off_until is None and not halts(handover)
+        if handover.fate is not Fate.ACCEPTED and again:
+            later.waits[answer_of(text)] = _not_taken(house, text, handover, now)
     return both
+
+
+def _is_directed(text: OutboxText, wished: Mapping[str, str]) -> bool:
+    """Whether a text may go by another line than those of its route, so that the claim cannot
+    pass it over while they rest."""
+    return text.kind is Kind.REPLY or text.message_id in wished
 
 
 def _stay(house: House, said: Said) -> None:
@@ -167,14 +206,14 @@ def _doubted(house: House, texts: Sequence[OutboxText], now: datetime) -> None:
             work.lines.doubt([text.message_id for text in texts], now)
 
 
-def _go_back(house: House, texts: Sequence[OutboxText], waits: Waits) -> None:
+def _go_back(house: House, texts: Sequence[OutboxText], later: Later) -> None:
     """Texts that nobody was offered; where an earlier one of the same answer waits for its
     next try, they wait as long."""
     if not texts:
         return
-    until = [(text, waits.get(answer_of(text))) for text in texts]
-    later = [(text, moment) for text, moment in until if moment]
-    _put_off(house, [(t, Handover(Fate.TRY_LATER, put_off_until=at)) for t, at in later])
+    until = [(text, later.waits.get(answer_of(text))) for text in texts]
+    waiting = [(text, moment) for text, moment in until if moment]
+    _put_off(house, [(t, Handover(Fate.TRY_LATER, put_off_until=at)) for t, at in waiting])
     with house.store.work() as work:
         work.outbox.give_back(text.message_id for text, moment in until if not moment)
 

@@ -16,6 +16,7 @@ from assistant.reading import Lexicon
 from assistant.reminders.plan import Hours
 from assistant.service.meter import Meter, NoMeter
 from assistant.service.nearby import Phonebook
+from assistant.service.recent import Recent
 from assistant.store import Store
 from assistant.wording.render import Catalogue
 from assistant.wording.screens import Limits
@@ -72,7 +73,8 @@ class House:
     letters to more than `four_eyes` phones need two leads; 0: no limit. With `several_lines` an
     answer goes by the line that its reader last wrote by. `refit` makes the house of what a
     page says, where one may; `said_by` names who else says a setting. `alerts_from` are
-    addresses that a page added. `meter` counts what is done, for who watches.
+    addresses that a page added. `meter` counts what is done, for who watches; `recent` keeps
+    figures that took long to find.
     """
 
     store: Store
@@ -116,6 +118,7 @@ class House:
     said_by: Mapping[str, SettingOrigin] = field(default_factory=dict)
     alerts_from: tuple[str, ...] = ()
     meter: Meter = field(default=NoMeter(), repr=False)
+    recent: Recent = field(default_factory=Recent, repr=False, compare=False)
 
     def key_for(self, what: str) -> bytes:
         """A key for one thing, made from the deployment's own.

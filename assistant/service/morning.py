@@ -5,7 +5,7 @@ notes a visit on or after the day it began.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 from enum import IntEnum
 from itertools import chain
@@ -15,6 +15,7 @@ from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.life.rows import TASKS
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Window
 from assistant.people import Farmer, Village
 from assistant.reminders.values import Reminder
 from assistant.service.calls import CallCard, calls
@@ -23,9 +24,9 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.standing import RollFilter
 from assistant.service.storms.danger import OLDEST_D, SOWS_SOON_D, stage_of
-from assistant.store import HeldTo, Work
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_told as t
+from assistant.store import HeldTo, WatchedBed, Work
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_told as web_told
 from assistant.wording.dangers import name_of
 from assistant.wording.day import what_of
 from assistant.wording.message import Say
@@ -34,6 +35,9 @@ ONE_DAY = timedelta(days=1)
 SHOWN_D = 7  # how long an unanswered task or a bad sign stays on the list
 NOT_UP_TIMES = 2  # "not up" on one day is common in cool weather; again the next day is not
 OLD_AGAIN_D = 3  # an old bed that was visited comes back after so many days
+
+
+_OLD_ANY = web.WHY_OLD_ANY()
 
 
 class VisitCause(IntEnum):
@@ -60,7 +64,7 @@ class VisitReason:
     @property
     def kind(self) -> Say:
         """The reason without what differs between beds, as the day: the name of a group."""
-        return w.WHY_OLD_ANY() if self.why is VisitCause.OLD else self.say
+        return _OLD_ANY if self.why is VisitCause.OLD else self.say
 
 
 @dataclass(frozen=True)
@@ -86,7 +90,7 @@ def gathered(
     return (*found.alarms, *found.shown), gathering.to_see()
 
 
-Found = tuple[Farmer, Nursery, VisitReason]
+Found = tuple[Farmer, Nursery | WatchedBed, VisitReason]
 
 
 @dataclass(frozen=True)
@@ -98,10 +102,17 @@ class Gathering:
     sight: Sight
     now: datetime
     scope: tuple[int, ...] | None
+    # What thousands of lines share is reckoned once.
+    _days: dict[str, date] = field(default_factory=dict, init=False)
+    _old_says: dict[int, Say] = field(default_factory=dict, init=False)
+    _windows: dict[tuple[object, ...], Window] = field(default_factory=dict, init=False)
 
     def today(self, farmer: Farmer) -> date:
         """The date in a farmer's village."""
-        return local_date(self.now, self.sight.zone(farmer.village_id, self.house.zone))
+        zone = self.sight.zone(farmer.village_id, self.house.zone)
+        if zone not in self._days:
+            self._days[zone] = local_date(self.now, zone)
+        return self._days[zone]
 
     def unsure(self) -> int:
         """How many farmers were asked to agree and have not answered."""
@@ -157,7 +168,7 @@ class Gathering:
                 continue
             needs_help = each.standing.answer == "help"
             why = VisitCause.RAIN_HELP if needs_help else VisitCause.RAIN_SILENT
-            say = w.WHY_RAIN_HELP() if needs_help else w.WHY_RAIN_SILENT()
+            say = web.WHY_RAIN_HELP() if needs_help else web.WHY_RAIN_SILENT()
             yield each.farmer, each.nursery, VisitReason(why, say, self.today(each.farmer))
 
     def _dangers(self) -> Iterator[Found]:
@@ -173,7 +184,7 @@ class Gathering:
             if not waits or stage_of(each.nursery, today) not in danger.stages:
                 continue
             helped = answer == "help"
-            say = (w.WHY_DANGER_HELP if helped else w.WHY_DANGER_SILENT)(
+            say = (web.WHY_DANGER_HELP if helped else web.WHY_DANGER_SILENT)(
                 danger=name_of(danger.code)
             )
             why = VisitCause.RAIN_HELP if helped else VisitCause.RAIN_SILENT
@@ -181,16 +192,20 @@ class Gathering:
 
     def _silent(self) -> Iterator[Found]:
         """Tasks that nobody answered, but for what has happened since."""
+        says: dict[tuple[TaskCode, str], Say] = {}
         for farmer, nursery, task in self.work.watch.unanswered(
             self.scope, TASKS.codes(lambda row: row.silence_shown), self._since()
         ):
-            say = w.WHY_SILENT(what=what_of(task.task, nursery.practice))
+            kind = task.task, nursery.practice.code
+            if kind not in says:
+                says[kind] = web.WHY_SILENT(what=what_of(task.task, nursery.practice))
+            say = says[kind]
             why = VisitCause.SOWING_SILENT if task.task is TaskCode.SOW else VisitCause.SILENT
             yield farmer, nursery, VisitReason(why, say, task.day, task.task)
 
     def _not_up(self) -> Iterator[Found]:
         """Beds of which "not up" was said on two days, and not uncovered since."""
-        said: dict[int, list[tuple[Farmer, Nursery, Reminder]]] = {}
+        said: dict[int, list[tuple[Farmer, WatchedBed, Reminder]]] = {}
         for found in self.work.watch.answered(
             self.scope, TaskCode.UNCOVER_FLOOD, "not_yet", self._since()
         ):
@@ -201,7 +216,7 @@ class Gathering:
                 yield (
                     farmer,
                     nursery,
-                    VisitReason(VisitCause.NOT_UP, w.WHY_NOT_UP(), latest.day),
+                    VisitReason(VisitCause.NOT_UP, web.WHY_NOT_UP(), latest.day),
                 )
 
     def _yellow(self) -> Iterator[Found]:
@@ -209,10 +224,10 @@ class Gathering:
         for farmer, nursery, task in self.work.watch.answered(
             self.scope, TaskCode.COLOUR_CHECK, "yellow", self._since()
         ):
-            yield farmer, nursery, VisitReason(VisitCause.YELLOW, w.WHY_YELLOW(), task.day)
+            yield farmer, nursery, VisitReason(VisitCause.YELLOW, web.WHY_YELLOW(), task.day)
         for farmer, nursery in self.work.watch.urea_advised(self.scope, self._since()):
             on = nursery.urea_on or self._since()
-            yield farmer, nursery, VisitReason(VisitCause.YELLOW, t.WHY_UREA(), on)
+            yield farmer, nursery, VisitReason(VisitCause.YELLOW, web_told.WHY_UREA(), on)
 
     def _old(self) -> Iterator[Found]:
         """Beds past their last day for transplanting; forgotten ones are no longer listed."""
@@ -221,10 +236,18 @@ class Gathering:
         oldest = around - timedelta(days=max(each.latest.value for each in windows) + 1)
         youngest = around - timedelta(days=min(each.last.value for each in windows))
         for farmer, nursery in self.work.watch.old(self.scope, oldest, youngest):
-            window, day = nursery.paced.window, nursery.day(self.today(farmer))
+            window, day = self._window(nursery), nursery.day(self.today(farmer))
             if window.last.value < day <= window.latest.value:
                 since = nursery.sow_date + timedelta(days=window.last.value + 1)
-                yield farmer, nursery, VisitReason(VisitCause.OLD, w.WHY_OLD(day=day), since)
+                say = self._old_says.get(day) or web.WHY_OLD(day=day)
+                self._old_says[day] = say
+                yield farmer, nursery, VisitReason(VisitCause.OLD, say, since)
+
+    def _window(self, bed: WatchedBed) -> Window:
+        """When a bed is planted out; those of one pace share it."""
+        if bed.pace not in self._windows:
+            self._windows[bed.pace] = bed.paced.window
+        return self._windows[bed.pace]
 
     def _since(self) -> date:
         return self.now.date() - timedelta(days=SHOWN_D)

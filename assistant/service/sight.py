@@ -1,6 +1,7 @@
 """What an officer may see: their own villages; a lead sees all, and farmers of no village."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from assistant.people import Officer, Village
 from assistant.service.house import House
@@ -19,15 +20,19 @@ class Sight:
         """The ids of the villages."""
         return tuple(village.id for village in self.villages)
 
+    @cached_property
+    def _by_id(self) -> dict[int | None, Village]:
+        return {village.id: village for village in self.villages}
+
     def sees(self, village_id: int | None) -> bool:
         """Whether a farmer of this village may be shown; of none, only to a lead."""
         if village_id is None:
             return self.officer.is_lead
-        return village_id in self.village_ids
+        return village_id in self._by_id
 
     def village(self, village_id: int | None) -> Village | None:
         """The village of that id, where it is open to this officer."""
-        return next((each for each in self.villages if each.id == village_id), None)
+        return self._by_id.get(village_id)
 
     def scope(self, village_id: int | None = None) -> tuple[int, ...] | None:
         """What queries are held to: the one village that was asked for, or all that are open;

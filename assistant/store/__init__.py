@@ -48,6 +48,7 @@ from assistant.store.values_officers import (
     UnderWarning,
     VillageHandover,
     VisitMade,
+    WatchedBed,
     Written,
 )
 from assistant.store.values_people import (
@@ -160,6 +161,7 @@ __all__ = [
     "UssdTalk",
     "VisitMade",
     "Wish",
+    "WatchedBed",
     "Work",
     "going_on",
 ]

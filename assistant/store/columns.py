@@ -11,9 +11,8 @@ from sqlalchemy.types import TypeDecorator
 from assistant.store.errors import NaiveTimeError
 
 # SQLite numbers rows by itself only in a column that is exactly INTEGER.
-Key = Annotated[
-    int, mapped_column(BigInteger().with_variant(Integer(), "sqlite"), primary_key=True)
-]
+NUMBER = BigInteger().with_variant(Integer(), "sqlite")
+Key = Annotated[int, mapped_column(NUMBER, primary_key=True)]
 
 
 class UtcMoment(TypeDecorator[datetime]):

@@ -130,11 +130,16 @@ def sound(found: Iterable[Any], at: int = 1) -> Iterator[tuple[Any, Nursery]]:
 
 def _practice(row: Any, known: Mapping[str, Practice]) -> Practice:
     if row.practice not in known:
-        raise BadRowError(
-            f"nursery {row.id}: expected a practice of {', '.join(known)}, got "
-            f"{row.practice!r}; put its file back"
-        )
+        raise no_practice(row.id, row.practice, known)
     return known[row.practice]
+
+
+def no_practice(nursery_id: int, code: str, known: Iterable[str]) -> BadRowError:
+    """What is said of a nursery whose practice is not there."""
+    return BadRowError(
+        f"nursery {nursery_id}: expected a practice of {', '.join(known)}, got "
+        f"{code!r}; put its file back"
+    )
 
 
 def reminder(row: Any) -> Reminder:

@@ -12,7 +12,7 @@ from assistant.store.making import VERSION_TABLE, make_tables
 
 # The tables of 0.1.0, with which the way up begins, and of 0.2.0, where the way down ends:
 # below it people would lose what 0.2.0 keeps of them and never learn of it.
-FIRST, LOWEST = "v0056", "v0075"
+FIRST, LOWEST = "v0056", "v0076"
 
 _NAMES = re.compile(r'^(down_)?revision\s*(?::[^=]*)?=\s*(?:"(.+?)"|None)', re.MULTILINE)
 

@@ -116,6 +116,12 @@ class NurseryRow(Base):
             sqlite_where=text("closed IS 0"),
             postgresql_where=text("closed IS false"),
         ),
+        Index(
+            "ix_nursery_urea",  # the few for which urea was advised
+            "urea_on",
+            sqlite_where=text("urea_on IS NOT NULL"),
+            postgresql_where=text("urea_on IS NOT NULL"),
+        ),
     )
     id: Mapped[Key]
     farmer_id: Mapped[int] = mapped_column(ForeignKey("farmer.id"), index=True)
@@ -248,6 +254,7 @@ class OutboxRow(Base):
         Index(None, "phone", "state"),
         Index(None, "due_at", "id"),  # the latest of all
         Index(None, "village_id", "due_at", "state", "segments"),  # what is counted
+        Index(None, "accepted_at", "segments"),  # what lines took of a day
     )
 
     id: Mapped[Key]

@@ -6,7 +6,7 @@ from typing import Any
 from sqlalchemy import JSON, ForeignKey
 from sqlalchemy.orm import Mapped, mapped_column
 
-from assistant.store.columns import Key
+from assistant.store.columns import NUMBER, Key
 from assistant.store.tables import Base
 
 
@@ -23,6 +23,8 @@ class BroadcastRow(Base):
     practice: Mapped[str | None]
     made_at: Mapped[datetime] = mapped_column(index=True)
     sent_at: Mapped[datetime | None]
+    group_id: Mapped[int | None] = mapped_column(NUMBER)  # an own group; may be gone since
+    due_at: Mapped[datetime | None]  # when it is to leave, where not at once
 
 
 class BroadcastPhoneRow(Base):

@@ -49,3 +49,37 @@ class NoteRow(Base):
     key: Mapped[str] = mapped_column(primary_key=True)
     officer_id: Mapped[int] = mapped_column(ForeignKey("officer.id"), primary_key=True)
     at: Mapped[datetime]
+
+
+class HandedCallRow(Base):
+    """A call for help that one officer gave to another; the last one counts."""
+
+    __tablename__ = "call_handed"
+
+    id: Mapped[Key]
+    call_id: Mapped[int] = mapped_column(ForeignKey("call_for_help.id"), index=True)
+    from_id: Mapped[int] = mapped_column(ForeignKey("officer.id"))
+    to_id: Mapped[int] = mapped_column(ForeignKey("officer.id"), index=True)
+    at: Mapped[datetime]
+
+
+class OwnGroupRow(Base):
+    """Farmers whom an officer keeps under a name, to write to."""
+
+    __tablename__ = "own_group"
+
+    id: Mapped[Key]
+    officer_id: Mapped[int] = mapped_column(ForeignKey("officer.id"), index=True)
+    name: Mapped[str]
+    made_at: Mapped[datetime]
+
+
+class GroupMemberRow(Base):
+    """One farmer of a group."""
+
+    __tablename__ = "own_group_member"
+
+    group_id: Mapped[int] = mapped_column(ForeignKey("own_group.id"), primary_key=True)
+    farmer_id: Mapped[int] = mapped_column(
+        ForeignKey("farmer.id"), primary_key=True, index=True
+    )

@@ -4,7 +4,10 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import NamedTuple
 
+from assistant.agronomy.life.clock import Clock, Count, Paced
+from assistant.agronomy.lot.programme_variety import for_ages
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.practices import Practice
 from assistant.agronomy.quantities import is_hopeless
 from assistant.agronomy.tasks import TaskCode
 from assistant.channel import Channel
@@ -20,6 +23,53 @@ class UnderWarning:
     farmer: Farmer
     nursery: Nursery
     standing: Standing
+
+
+_NOTHING_FELT = (None,) * 5
+
+
+class WatchedBed(NamedTuple):
+    """What a list of nurseries to see tells of one, and no more: there may be thousands."""
+
+    id: int
+    label: str
+    name: str | None
+    practice: Practice
+    sow_date: date
+    uncovered: bool
+    urea_on: date | None
+    age_first: int | None
+    age_last: int | None
+    climate: tuple[float, ...] | None
+    felt_c: float | None
+    felt_on: date | None
+    leaves: float | None
+    leaves_on: date | None
+
+    @property
+    def called(self) -> str:
+        """What it is called in texts (see `Nursery.called`)."""
+        return self.name or self.label
+
+    def day(self, on: date) -> int:
+        """Days from its sowing to `on`."""
+        return (on - self.sow_date).days
+
+    @property
+    def pace(self) -> tuple[object, ...]:
+        """What its days hang on, counted from its sowing: beds with the same share them."""
+        warmth = self.climate, self.felt_c, self.felt_on, self.leaves, self.leaves_on
+        sown = None if warmth == _NOTHING_FELT else self.sow_date
+        return self.practice.code, self.age_first, self.age_last, sown, *warmth
+
+    @property
+    def paced(self) -> Practice:
+        """Its practice on the days that it has here (see `Nursery.paced`)."""
+        leaves, on = self.leaves, self.leaves_on
+        count = None if leaves is None or on is None else Count(leaves, self.day(on))
+        raised = for_ages(self.practice, self.age_first, self.age_last)
+        clock = Clock(self.sow_date, self.climate, self.felt_c, self.felt_on)
+        return Paced(raised, clock, count).now
 
 
 @dataclass(frozen=True)

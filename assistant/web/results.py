@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from flask import Blueprint, Response, request
 from flask.typing import ResponseReturnValue
 
-from assistant.service.season.results import Results, SeasonSpan, results
+from assistant.service.season.results import Results, SeasonSpan, results, results_page
 from assistant.service.season.results_file import HEAD, Value, note_taken, rows
 from assistant.service.season.results_lines import Ended
 from assistant.web.desk import Desk, asked_number
@@ -18,6 +18,7 @@ KINDS = {
     "csv": "text/csv; charset=utf-8",
     "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
 }
+ON_A_PAGE = 100  # nurseries of a village
 Maker = Callable[[str, Sequence[str], Sequence[Sequence[Cell]]], bytes]
 
 
@@ -27,12 +28,25 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.get("/results")
     def shown() -> ResponseReturnValue:
-        model = _asked(desk)
+        season = request.args.get("season", "")
+        village = asked_number("village")
+        model = results_page(desk.house, desk.sight, desk.now, village, season)
+        pages = max(1, -(-len(model.lines) // ON_A_PAGE))
+        page = min(max(asked_number("page") or 1, 1), pages)
 
         def called(season: SeasonSpan) -> str:
             return desk.say(_season(desk, season))
 
-        return desk.page("results.html", model=model, b=words, ended=Ended, season_name=called)
+        return desk.page(
+            "results.html",
+            model=model,
+            b=words,
+            ended=Ended,
+            season_name=called,
+            page=page,
+            pages=pages,
+            lines=model.lines[(page - 1) * ON_A_PAGE : page * ON_A_PAGE],
+        )
 
     @found.get("/results.csv")
     def as_csv() -> ResponseReturnValue:

@@ -100,6 +100,10 @@ A_SEASON = Message("Season", note="Label of a list of seasons.")
 SEASON_OF = Message(
     "sown {month} to {until}", note="A season; both are a month and a year, such as July 2026."
 )
+COUNTED_AT = Message(
+    "Added up at {time}; added up again after ten minutes.",
+    note="Of a large programme: the sums of a page; {time} is a time of day.",
+)
 RESULT_HINT = Message(
     "Planted area, seed and establishment count only nurseries whose result was reported.",
     note="Under the heading.",

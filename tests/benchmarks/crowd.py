@@ -1,6 +1,6 @@
 """Five thousand invented farmers with a nursery each, as a season leaves them."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta
 from itertools import groupby
@@ -23,6 +23,7 @@ from assistant.store import OutboxText, Store, TextState, Work
 from assistant.store.engine import open_engine
 from assistant.store.tables import (
     FarmerRow,
+    IncomingRow,
     NurseryRow,
     OutboxRow,
     ReminderRow,
@@ -31,7 +32,7 @@ from assistant.store.tables import (
 )
 from assistant.store.tables_warnings import WarningDraftRow, WarningDraftVillageRow
 from assistant.wiring.house import open_house
-from tests.benchmarks.databases import Columns, copied
+from tests.benchmarks.databases import copied, filling, numbers
 from tests.benchmarks.size import ASKED_FARMERS, sized
 
 FARMERS = ASKED_FARMERS or sized(5_000, small=100)
@@ -89,11 +90,9 @@ class Crowd:
                 farmer = Farmer(0, phone(number), language, village, MORNING, None)
                 self._add(work, work.people.save_farmer(farmer), day)
         store.close()
-        copies = range(1, self.farmers // len(self.days))
-        copied(url, {_table(row): change for row, change in _COPIED.items()}, self._by(copies))
-
-    def _by(self, copies: Sequence[int]) -> Iterator[int]:
-        return (copy * len(self.days) for copy in copies)
+        last = self.farmers // len(self.days) * len(self.days)
+        copies = range(len(self.days), last, len(self.days))
+        copied(url, {_table(row): change for row, change in _COPIED.items()}, copies)
 
     def _add(self, work: Work, farmer: Farmer, day: int) -> None:
         """A nursery with its reminders; each morning that is past left one text."""
@@ -154,25 +153,15 @@ def _table(row: Any) -> Table:
     return cast(Table, row.__table__)
 
 
-def _moved(row: Columns, by: int, *numbers: str) -> Columns:
-    """A copy of a row for the farmer who comes `by` numbers later."""
-    changed: Columns = {name: row[name] + by for name in numbers}
-    if row.get("phone"):
-        changed["phone"] = phone(int(row["phone"].removeprefix("+99900")) + by)
-    if row.get("message_id"):
-        changed["message_id"] = f"{row['message_id']}-{by}"
-    return row | changed
-
-
-def _without_id(row: Columns) -> Columns:
-    return {name: value for name, value in row.items() if name != "id"}
-
-
-_COPIED: dict[Any, Callable[[Columns, int], Columns]] = {
-    FarmerRow: lambda row, by: _moved(row, by, "id"),
-    NurseryRow: lambda row, by: _moved(row, by, "id", "farmer_id"),
-    ReminderRow: lambda row, by: _without_id(_moved(row, by, "nursery_id")),
-    OutboxRow: lambda row, by: _without_id(_moved(row, by)),
+_MOVED_NUMBER = "CAST(10000000 + CAST(substr(phone, 7) AS BIGINT) + n AS TEXT)"
+_MOVED_PHONE = f"'+99900' || substr({_MOVED_NUMBER}, 2)"
+_MOVED_MESSAGE = "message_id || '-' || CAST(n AS TEXT)"
+# What differs in the rows of the farmer who comes n numbers later.
+_COPIED: dict[Any, dict[str, str]] = {
+    FarmerRow: {"id": "id + n", "phone": _MOVED_PHONE},
+    NurseryRow: {"id": "id + n", "farmer_id": "farmer_id + n"},
+    ReminderRow: {"nursery_id": "nursery_id + n", "message_id": _MOVED_MESSAGE},
+    OutboxRow: {"phone": _MOVED_PHONE, "message_id": _MOVED_MESSAGE},
 }
 
 
@@ -201,44 +190,33 @@ def a_season_of_texts(url: str) -> tuple[int, int]:
 
     A text a day for forty days to each phone and an answer on thirty, some lost, some keyed.
     """
-    engine = open_engine(url)
-    with engine.begin() as connection:
+    with filling(url, [_table(OutboxRow), _table(IncomingRow)]) as connection:
         if connection.dialect.name == "postgresql":
-            days = f"generate_series(1, {SEASON_D}) AS d(n)"
-            at = "TIMESTAMPTZ '2026-06-14 03:00:00+00' - d.n * INTERVAL '1 day'"
+            at = "TIMESTAMPTZ '2026-06-14 03:00:00+00' - d * INTERVAL '1 day'"
         else:
-            days = (
-                f"(WITH RECURSIVE c(n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM c "
-                f"WHERE n < {SEASON_D}) SELECT n FROM c) AS d"
-            )
-            at = "strftime('%Y-%m-%d %H:%M:%S.000000', '2026-06-14 03:00:00', -d.n || ' days')"
-        for statement in _SEASON:
-            connection.execute(
-                text(statement.format(days=days, at=at, last=ANSWERS_D).replace(":", "\\:"))
-            )
-        if connection.dialect.name == "postgresql":
-            connection.exec_driver_sql("ANALYZE")
+            at = "strftime('%Y-%m-%d %H:%M:%S.000000', '2026-06-14 03:00:00', -d || ' days')"
+        for statement, days in ((_SENT, SEASON_D), (_HEARD, ANSWERS_D)):
+            all_days = numbers("d", range(1, days + 1))
+            whole = statement.format(days=all_days, at=at).replace(":", "\\:")
+            connection.execute(text(whole))
         counts = [
             connection.exec_driver_sql(f"SELECT count(*) FROM {table}").scalar_one()
             for table in ("outbox", "incoming")
         ]
-    engine.dispose()
     return counts[0], counts[1]
 
 
-_SEASON = (
-    """INSERT INTO outbox (message_id, phone, text, kind, due_at, not_after, urgent, state,
+_SENT = """INSERT INTO outbox (message_id, phone, text, kind, due_at, not_after, urgent, state,
     attempts, encoding, segments, accepted_at, delivered_at, detail, created_at, village_id,
-    private, lane)
-    SELECT 's' || d.n || farmer.phone, farmer.phone, 'Nursery A: water the beds.', 'prompt',
-    {at}, {at}, false, CASE WHEN (farmer.id * 31 + d.n) % 29 = 0 THEN 'failed'
-    WHEN (farmer.id * 17 + d.n) % 31 = 0 THEN 'expired' ELSE 'delivered' END,
-    0, 'gsm7', 1 + (farmer.id + d.n) % 5 / 4, {at}, {at},
-    CASE WHEN (farmer.id * 31 + d.n) % 29 = 0 THEN 'no such subscriber' ELSE '' END, {at},
-    farmer.village_id, false, 2 FROM farmer, {days}""",
-    """INSERT INTO incoming (gateway_id, phone, text, channel, step, at, taken_at, failed,
-    village_id, private) SELECT 's' || d.n || farmer.phone, farmer.phone, '1',
-    CASE WHEN d.n % 6 = 0 THEN 'ussd' ELSE 'sms' END, CASE WHEN d.n % 12 = 0 THEN 'begin'
-    WHEN d.n % 6 = 0 THEN 'answer' ELSE 'text' END, {at}, {at}, false, farmer.village_id,
-    false FROM farmer, {days} WHERE d.n <= {last}""",
-)
+    private, lane) {days}
+    SELECT 's' || d || phone, phone, 'Nursery A: water the beds.', 'prompt',
+    {at}, {at}, false, CASE WHEN (id * 31 + d) % 29 = 0 THEN 'failed'
+    WHEN (id * 17 + d) % 31 = 0 THEN 'expired' ELSE 'delivered' END,
+    0, 'gsm7', 1 + (id + d) % 5 / 4, {at}, {at},
+    CASE WHEN (id * 31 + d) % 29 = 0 THEN 'no such subscriber' ELSE '' END, {at},
+    village_id, false, 2 FROM numbers CROSS JOIN farmer"""
+_HEARD = """INSERT INTO incoming (gateway_id, phone, text, channel, step, at, taken_at, failed,
+    village_id, private) {days} SELECT 's' || d || phone, phone, '1',
+    CASE WHEN d % 6 = 0 THEN 'ussd' ELSE 'sms' END, CASE WHEN d % 12 = 0 THEN 'begin'
+    WHEN d % 6 = 0 THEN 'answer' ELSE 'text' END, {at}, {at}, false, village_id,
+    false FROM numbers CROSS JOIN farmer"""

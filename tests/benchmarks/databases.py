@@ -1,14 +1,14 @@
 """The databases that the benchmarks of the store run on, and the bare driver of each."""
 
 import tempfile
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from os import environ
 from pathlib import Path
 from typing import Any, Self
 
-from sqlalchemy import Table, insert, make_url, select
+from sqlalchemy import Connection, Table, event, make_url
 
 from assistant.store import Store
 from assistant.store.engine import open_engine
@@ -17,8 +17,6 @@ from tests.benchmarks.size import SMALL
 from tests.conftest import NoServerError, PrivateServer, schema
 
 Row = Sequence[Any]
-Columns = dict[str, Any]
-AT_ONCE = 10_000  # rows of one INSERT while a database is filled
 
 
 @dataclass(frozen=True)
@@ -144,18 +142,54 @@ class Bare:
         return Json(value)
 
 
-def copied(
-    url: str, tables: Mapping[Table, Callable[[Columns, int], Columns]], copies: Iterable[int]
-) -> None:
-    """Adds changed copies of all rows of some tables, in one transaction."""
+@contextmanager
+def filling(url: str, tables: Iterable[Table]) -> Iterator[Connection]:
+    """A transaction that fills tables: rows refer to nothing that is looked up, and the indexes
+    are made when all rows are there."""
     engine = open_engine(url)
-    numbers = list(copies)
+    if engine.dialect.name == "sqlite":
+        event.listen(engine, "connect", _fill_in_haste)
+    indexes = [index for table in tables for index in table.indexes]
     with engine.begin() as connection:
-        for table, change in tables.items():
-            found = [dict(row) for row in connection.execute(select(table)).mappings()]
-            rows = [change(row, number) for number in numbers for row in found]
-            for start in range(0, len(rows), AT_ONCE):
-                connection.execute(insert(table), rows[start : start + AT_ONCE])
-        if connection.dialect.name == "postgresql":  # as its own daemon would, in a while
+        is_server = connection.dialect.name == "postgresql"
+        if is_server and connection.exec_driver_sql("SHOW is_superuser").scalar() == "on":
+            connection.exec_driver_sql("SET LOCAL session_replication_role = replica")
+        for index in indexes:
+            index.drop(connection)
+        yield connection
+        for index in indexes:
+            index.create(connection)
+        if is_server:  # as its own daemon would, in a while
             connection.exec_driver_sql("ANALYZE")
     engine.dispose()
+
+
+def _fill_in_haste(connection: Any, _record: object) -> None:
+    """What is filled is made anew after a power cut."""
+    for pragma in ("foreign_keys=OFF", "synchronous=OFF", "cache_size=-200000"):
+        connection.execute(f"PRAGMA {pragma}").close()
+
+
+def copied(url: str, tables: Mapping[Table, Mapping[str, str]], copies: range) -> None:
+    """Adds copies of all rows of some tables, one for each number of `copies`: the columns that
+    change as SQL, where `n` is the number. An id that is not among them is the database's."""
+    if not copies:
+        return
+    with filling(url, tables) as connection:
+        for table, changes in tables.items():
+            names = [column.name for column in table.columns]
+            kept = [name for name in names if name != "id" or "id" in changes]
+            values = ", ".join(changes.get(name, f'"{name}"') for name in kept)
+            into = ", ".join(f'"{name}"' for name in kept)
+            connection.exec_driver_sql(
+                f"INSERT INTO {table.name} ({into}) {numbers('n', copies)} "
+                f"SELECT {values} FROM numbers CROSS JOIN {table.name}"
+            )
+
+
+def numbers(name: str, values: range) -> str:
+    """The beginning of a SELECT that finds a range of numbers in the table `numbers`."""
+    return (
+        f"WITH RECURSIVE numbers({name}) AS (SELECT {values[0]} UNION ALL "
+        f"SELECT {name} + {values.step} FROM numbers WHERE {name} < {values[-1]})"
+    )

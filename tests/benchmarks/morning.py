@@ -8,10 +8,9 @@ must be worked out and worded is not in the floor.
 With several workers, each a process of its own on the same morning, the floor is that of one.
 """
 
-import subprocess
-import sys
 from collections.abc import Iterator, Sequence
-from pathlib import Path
+from multiprocessing import get_context
+from multiprocessing.synchronize import Barrier
 from statistics import median
 from time import perf_counter
 
@@ -25,23 +24,13 @@ from tests.benchmarks.size import sized
 PHONES = sized(2_000, small=40)
 AT_ONCE = 300  # phones of one transaction of the floor
 WORKERS = (2,)
+WAITS_S = 600  # for a worker that is ready, or at its end
 DUE = "SELECT id, nursery_id, task, day FROM reminder WHERE state = 'planned' AND due_at <= ?"
 MOVE = "UPDATE reminder SET state = 'sent', asked = 1, message_id = ? WHERE id = ?"
 MOVE_ALL = (
     "UPDATE reminder SET state = 'sent', asked = 1, message_id = told.by "
     "FROM unnest(?::text[], ?::bigint[]) AS told (by, id) WHERE reminder.id = told.id"
 )
-WORKER = """
-import sys
-from assistant.service.tick import tick
-from assistant.store import Store
-from tests.benchmarks.crowd import MORNING, house_at
-house = house_at(Store(sys.argv[1]))
-print("ready", flush=True)
-input()
-tick(house, MORNING)
-print("done", flush=True)
-"""
 
 
 def run(runs: int, kinds: tuple[Kind, ...]) -> Iterator[Result]:
@@ -120,22 +109,29 @@ def _together(name: str, url: str, workers: int, runs: int) -> Result:
 
 
 def _race(url: str, workers: int) -> float:
-    command = [sys.executable, "-c", WORKER, url]
-    pipe, root = subprocess.PIPE, Path(__file__).parents[2]
+    """Each worker is a fork of this process: what it read at its start need not be read again,
+    and it opens the database for itself."""
+    apart = get_context("fork")
+    ready, ended = (apart.Barrier(workers + 1) for _ in range(2))
     started = [
-        subprocess.Popen(command, stdin=pipe, stdout=pipe, text=True, cwd=root)
+        apart.Process(target=_work, args=(url, ready, ended), daemon=True)
         for _ in range(workers)
     ]
-    for process in started:  # importing takes longer than what is timed here
-        assert process.stdout and process.stdout.readline() == "ready\n"
+    for process in started:
+        process.start()
+    ready.wait(WAITS_S)
     begun = perf_counter()
-    for process in started:
-        assert process.stdin
-        process.stdin.write("go\n")
-        process.stdin.flush()
-    for process in started:
-        assert process.stdout and process.stdout.readline() == "done\n"
+    ended.wait(WAITS_S)
     took = perf_counter() - begun
     for process in started:
-        process.communicate()
+        process.join()
     return took
+
+
+def _work(url: str, ready: Barrier, ended: Barrier) -> None:
+    store = Store(url)
+    house = house_at(store)
+    ready.wait(WAITS_S)
+    tick(house, MORNING)
+    ended.wait(WAITS_S)
+    store.close()

@@ -20,7 +20,7 @@ from typing import Any, Literal
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from flask import Flask
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 from playwright.sync_api import Error as BrowserError
 from werkzeug.serving import WSGIRequestHandler, make_server
 
@@ -34,6 +34,8 @@ from tests.unit.web.conftest import PASSWORD, give_password, with_page
 from tests.valley import CODE, LEAD, NAIROBI, OFFICER, Valley, at, house_of
 
 CHROMIUM = Path("/usr/bin/chromium")
+WAITS_MS = 60_000  # for anything that a busy machine may be slow at
+expect.set_options(timeout=WAITS_MS)
 SIZES = {"desk": (1280, 800)}
 if os.environ.get("NURSERY_ALL_SIZES") == "1":  # the stories again on a smaller window
     SIZES["small laptop"] = (1024, 640)
@@ -54,7 +56,7 @@ def chromium() -> Iterator[Browser]:
         pytest.skip(reason)
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(
-            executable_path=str(CHROMIUM), args=["--no-sandbox"]
+            executable_path=str(CHROMIUM), args=["--no-sandbox"], timeout=2 * WAITS_MS
         )
         yield browser
         browser.close()
@@ -237,13 +239,23 @@ def _told(nursery_id: int, farmer_id: int, planted_m2: float, left: float) -> Se
     )
 
 
+def window_of(
+    chromium: Browser, width: int, height: int, *, scripts: bool = True
+) -> BrowserContext:
+    """A browser window of its own, which is waited for however busy the machine is."""
+    context = chromium.new_context(
+        viewport={"width": width, "height": height}, java_script_enabled=scripts
+    )
+    context.set_default_timeout(WAITS_MS)
+    return context
+
+
 @pytest.fixture(params=SIZES)
 def page(request: pytest.FixtureRequest, chromium: Browser) -> Iterator[Page]:
     """An empty browser window, once of each size."""
     width, height = SIZES[request.param]
-    context = chromium.new_context(viewport={"width": width, "height": height})
+    context = window_of(chromium, width, height)
     page = context.new_page()
-    page.set_default_timeout(10_000)
     complaints: list[str] = []
     page.on("console", lambda said: complaints.append(f"{said.type}: {said.text}"))
     page.on("pageerror", lambda fault: complaints.append(str(fault)))

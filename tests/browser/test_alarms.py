@@ -5,7 +5,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from assistant.dialogue.values import RaiseAlarm
 from assistant.service.alarms.raising import raise_alarm
-from tests.browser.conftest import PHONES, Office, audit, fits, picture, sign_in
+from tests.browser.conftest import PHONES, Office, audit, fits, picture, sign_in, window_of
 
 CRIES = (
     (PHONES[1], "lost", "Mbuzi wamekula miche yote, hakuna kilichobaki", True),
@@ -33,7 +33,7 @@ def test_cries_stand_first_and_are_closed_with_what_was_done(
     chromium: Browser, crying: Office, width: int
 ) -> None:
     """By keyboard, with the words whole; nothing stands out at the side."""
-    context = chromium.new_context(viewport={"width": width, "height": 900})
+    context = window_of(chromium, width, 900)
     page = context.new_page()
     page.name = f"{width}"  # type: ignore[attr-defined]
     sign_in(page, crying)

@@ -14,7 +14,7 @@ from assistant.service.sight import sight_of
 from assistant.service.storms import broadcasts, drafts
 from assistant.service.storms.broadcasts import Asked
 from assistant.store import AlertCertainty, Draft
-from tests.browser.conftest import Office, crowded, picture, sign_in
+from tests.browser.conftest import Office, crowded, picture, sign_in, window_of
 from tests.valley import LEAD
 
 WIDTHS = (1280, 1024, 390)
@@ -81,9 +81,8 @@ DRAWN = "new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(g
 @pytest.fixture
 def window(chromium: Browser) -> Iterator[Page]:
     """A window to be made as wide as is wanted."""
-    context = chromium.new_context(viewport={"width": WIDTHS[0], "height": 800})
+    context = window_of(chromium, WIDTHS[0], 800)
     page = context.new_page()
-    page.set_default_timeout(10_000)
     yield page
     context.close()
 

@@ -5,17 +5,14 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import PHONES, Office, picture, sign_in
+from tests.browser.conftest import PHONES, Office, picture, sign_in, window_of
 
 
 @pytest.fixture
 def plain_page(chromium: Browser) -> Iterator[Page]:
     """A window that runs no script."""
-    context = chromium.new_context(
-        viewport={"width": 1024, "height": 640}, java_script_enabled=False
-    )
+    context = window_of(chromium, 1024, 640, scripts=False)
     page = context.new_page()
-    page.set_default_timeout(10_000)
     page.name = "plain"  # type: ignore[attr-defined]
     yield page
     context.close()

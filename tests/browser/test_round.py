@@ -5,14 +5,13 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
 
-from tests.browser.conftest import Office, audit, fits, picture, sign_in
+from tests.browser.conftest import Office, audit, fits, picture, sign_in, window_of
 
 
 @pytest.fixture
 def phone(chromium: Browser) -> Iterator[BrowserContext]:
     """A phone held upright."""
-    context = chromium.new_context(viewport={"width": 390, "height": 844})
-    context.set_default_timeout(10_000)
+    context = window_of(chromium, 390, 844)
     yield context
     context.close()
 
@@ -85,9 +84,7 @@ def test_no_names_stay_on_the_phone_after_signing_out(
 
 def test_without_a_script_a_note_is_a_form(chromium: Browser, storm: Office) -> None:
     """And the page says that it is kept."""
-    context = chromium.new_context(
-        viewport={"width": 390, "height": 844}, java_script_enabled=False
-    )
+    context = window_of(chromium, 390, 844, scripts=False)
     page = context.new_page()
     sign_in(page, storm)
     page.goto(f"{storm.url}/round")

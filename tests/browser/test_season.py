@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from assistant.people import Farmer
 from tests.benchmarks.crowd import a_nursery
-from tests.browser.conftest import Office, audit, fits, picture, sign_in
+from tests.browser.conftest import Office, audit, fits, picture, sign_in, window_of
 
 FARMERS = (
     "Neema Kito",
@@ -119,11 +119,8 @@ def test_the_calendar_file_is_downloaded_and_can_be_read(page: Page, storm: Offi
 @pytest.fixture
 def plain_page(chromium: Browser) -> Iterator[Page]:
     """A window that runs no script."""
-    context = chromium.new_context(
-        viewport={"width": 1024, "height": 640}, java_script_enabled=False
-    )
+    context = window_of(chromium, 1024, 640, scripts=False)
     page = context.new_page()
-    page.set_default_timeout(10_000)
     yield page
     context.close()
 

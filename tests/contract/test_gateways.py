@@ -85,7 +85,7 @@ def operator(answer: Answer = _operator) -> Iterator[Operator]:
             thread.join()
 
 
-def _http(url: str, secret: str = SECRET, timeout_s: float = 5) -> HttpGateway:
+def _http(url: str, secret: str = SECRET, timeout_s: float = 60) -> HttpGateway:
     return HttpGateway(operator_url=url, sender=SENDER, secret=secret, timeout_s=timeout_s)
 
 

@@ -98,11 +98,11 @@ class TwoLines(OwnWire):
     ) -> Settings:
         """A file of two lines, and of what goes by which."""
         centre = self.sides.centre
-        desk = {"name": "desk", "kind": "modem", "port": self.sides.modem.port, "send_s": 2}
+        desk = {"name": "desk", "kind": "modem", "port": self.sides.modem.port, "send_s": 60}
         desk |= {"poll_s": 0.3}
         north = {"name": "north", "kind": "smpp", "host": "127.0.0.1", "port": centre.port}
         north |= {"system_id": "nursery", "password": "secret", "sender": settings.sender}
-        north |= {"ussd_code": settings.ussd_code, "answer_s": 2}
+        north |= {"ussd_code": settings.ussd_code, "answer_s": 60}
         path = folder / "lines.toml"
         path.touch(mode=0o600)
         path.write_text("".join(map(_line, (desk, north))) + ROUTES)
@@ -128,7 +128,7 @@ class TwoLines(OwnWire):
 
         lines.open(heard, clock)
         try:
-            assert lines.wait_up(20), lines.why
+            assert lines.wait_up(60), lines.why
             yield
         finally:
             lines.close()

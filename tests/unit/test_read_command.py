@@ -122,7 +122,7 @@ def test_it_runs_by_itself_and_needs_no_settings(tmp_path):
         cwd=tmp_path,
         env={"PYTHONIOENCODING": "ascii", "NURSERY_DATABASE_URL": "nonsense", "PATH": ""},
         check=True,
-        timeout=60,
+        timeout=120,
     )
     row = json.loads(run.stdout)
     assert (row["reply"], row["reading"]) == ("২ একর", "২ একর")

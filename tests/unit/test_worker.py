@@ -99,11 +99,11 @@ def test_the_loop_sends_at_once_when_it_is_woken(valley: Valley, gateway: Listen
     found = worker_of(valley, gateway)
     found.start()
     try:
-        assert gateway.heard.wait(10)
+        assert gateway.heard.wait(60)
         gateway.heard.clear()
         valley.post(AMINA, "1")
         found.wake()
-        assert gateway.heard.wait(10)
+        assert gateway.heard.wait(60)
     finally:
         found.stop()
     assert len(gateway.offered) == 2
@@ -129,7 +129,7 @@ def test_a_round_that_fails_is_logged_and_the_next_one_sends(
     with caplog.at_level(logging.ERROR):
         found.start()
         try:
-            assert gateway.heard.wait(10)
+            assert gateway.heard.wait(60)
         finally:
             found.stop()
     assert calls[0] > 1
@@ -158,7 +158,7 @@ def test_texts_leave_while_the_follow_ups_fail(
     found = worker_of(valley, gateway)
     found.start()
     try:
-        assert gateway.heard.wait(10)
+        assert gateway.heard.wait(60)
     finally:
         found.stop()
 

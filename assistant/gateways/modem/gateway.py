@@ -148,7 +148,7 @@ class ModemGateway:
 
     def _unlock(self, port: Port) -> None:
         try:
-            (state,) = port.ask("AT+CPIN?", self._terms.answer_s)
+            state = " ".join(port.ask("AT+CPIN?", self._terms.answer_s))
             if "SIM PUK" in state:
                 raise _SimError(sim_words(12))
             if "SIM PIN" in state:

@@ -9,7 +9,7 @@ from assistant.people import Farmer, Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.morning import SHOWN_D
-from assistant.service.season.counts import CountedNursery, counted
+from assistant.service.season.counts import CountedNursery, counted_alike, strokes_of
 from assistant.service.sight import Sight
 from assistant.service.standing import DEAD_FOR, RollFilter, silent_before, standing_says
 from assistant.store import HeldTo, ListedBed, Work
@@ -117,8 +117,9 @@ def _held(
         since = now.date() - timedelta(days=SHOWN_D)
         held = replace(held, beds=(work.watch.silent(scope, shown, since),))
     if stage is not None:
-        season = counted(work, house, sight, now, village_id)
-        at_it = [each.stroke.id for each in season if each.stage is stage and _open(each)]
+        season = counted_alike(work, house, sight, now, village_id)
+        meant = [each for each in season if each.one.stage is stage and _open(each.one)]
+        at_it = [each.id for each in strokes_of(work, house, sight, now, meant)]
         held = replace(held, beds=(*held.beds, at_it))
     return held
 

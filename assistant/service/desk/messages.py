@@ -1,10 +1,12 @@
 """All messages taken together: how many, what became of them, what they cost, the latest."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from enum import StrEnum
+from functools import partial
+from typing import TypeVar
 from zoneinfo import ZoneInfo
 
 from assistant.people import Village
@@ -144,11 +146,11 @@ def messages(house: House, sight: Sight, wanted: MessageFilter, now: datetime) -
     """The messages of an officer's villages, or of one of them."""
     chosen = sight.village(wanted.village_id)
     with house.store.look() as work:
-        book = _Book(work, house, sight, chosen)
+        book = _Book(work, house, sight, chosen, now)
         months = _months(house, work.ledger.since(), now)
         month = next((each for each in months if f"{each:%Y-%m}" == wanted.month), months[0])
         counts = book.by_month(months) if chosen else book.by_village(month)
-        lost = work.ledger.lost(book.span(month))
+        lost = book.lost(month)
         which = Which(wanted.which) if wanted.which in list(Which) else Which.ALL
         sent, heard, older = book.latest(month, which, read_place(wanted.before))
     return Messages(
@@ -183,7 +185,7 @@ class Months:
 def messages_by_month(house: House, sight: Sight, now: datetime) -> Months:
     """What an officer's villages took in segments and money in each of the last months."""
     with house.store.look() as work:
-        book = _Book(work, house, sight, None)
+        book = _Book(work, house, sight, None, now)
         months = _months(house, work.ledger.since(), now)[:MONTHS_A_YEAR]
         lines = book.by_village_and_month(months)
     sums = tuple(
@@ -231,6 +233,18 @@ def _place(at: datetime, number: int | str) -> str:
     return f"{at.isoformat()} {number}"
 
 
+R = TypeVar("R")
+MANY = 10_000  # texts of days that are over, which are not counted each time
+
+
+def _are_many(counts: tuple[MonthCounts, ...]) -> bool:
+    return sum(each.sent.accepted + each.sent.delivered for each in counts) >= MANY
+
+
+def _lost_many(lost: tuple[LostTexts, ...]) -> bool:
+    return sum(each.texts for each in lost) >= MANY // 10
+
+
 # --- counts ----------------------------------------------------------------------------------
 
 
@@ -242,6 +256,7 @@ class _Book:
     house: House
     sight: Sight
     chosen: Village | None
+    now: datetime
 
     def span(self, month: date) -> Span:
         """A month of the programme's time in the villages that are looked at."""
@@ -262,20 +277,48 @@ class _Book:
             for each in self.work.ledger.days.by_month(first, end, self.span(first)):
                 found[each.sent.village_id, each.month] = each
         for month in months:
-            for each in self._fresh(month, last):
+            for each in self._unsettled(month, last):
                 key = each.sent.village_id, month
                 found[key] = _plus(found.get(key), each)
         return found
 
-    def _fresh(self, month: date, last: date | None) -> Iterable[MonthCounts]:
+    def _unsettled(self, month: date, last: date | None) -> Iterable[MonthCounts]:
         """What is not counted yet of a month."""
         span = self.span(month)
-        if last is None:
-            return live(self.work, month, span)
-        after = datetime.combine(last + ONE_DAY, time(), ZoneInfo(self.house.zone))
-        if after >= span.end:
-            return ()
-        return live(self.work, month, replace(span, start=max(span.start, after)))
+        if last is not None:
+            span = replace(span, start=max(span.start, self._begin(last + ONE_DAY)))
+        for part, kept in self._parts(span):
+            find = partial(self._live, month, part)
+            key = ("live", part, month)
+            yield from self._recent(key, find, _are_many) if kept else find()
+
+    def _live(self, month: date, span: Span) -> tuple[MonthCounts, ...]:
+        return tuple(live(self.work, month, span))
+
+    def lost(self, month: date) -> tuple[LostTexts, ...]:
+        """What failed or came too late in a month."""
+        found: list[LostTexts] = []
+        for part, kept in self._parts(self.span(month)):
+            find = partial(self.work.ledger.lost, part)
+            some = self._recent(("lost", part), find, _lost_many) if kept else find()
+            found += some
+        return tuple(found)
+
+    def _parts(self, span: Span) -> Iterator[tuple[Span, bool]]:
+        """The days of a span that are over, and today; whether the counts of a part may be some
+        minutes old."""
+        today = self._begin(local_date(self.now, self.house.zone))
+        if span.start < min(today, span.end):
+            yield replace(span, end=min(today, span.end)), True
+        if max(span.start, today) < span.end:
+            yield replace(span, start=max(span.start, today)), False
+
+    def _begin(self, day: date) -> datetime:
+        return datetime.combine(day, time(), ZoneInfo(self.house.zone))
+
+    def _recent(self, key: Hashable, find: Callable[[], R], is_large: Callable[[R], bool]) -> R:
+        _, found = self.house.recent.find(key, self.now, find, is_large)
+        return found
 
     def by_village(self, month: date) -> tuple[CountLine, ...]:
         """One line a village, by name; last what is of no village."""

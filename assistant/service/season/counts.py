@@ -4,9 +4,10 @@ Nurseries whose days lie alike since sowing are of one kind and share one reckon
 one of them, so that five thousand cost little more than fifty.
 """
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
+from typing import NamedTuple
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.nursery import Nursery
@@ -74,6 +75,59 @@ def counted(
         _counted(each, kinds[likeness], days.get(each.village_id or 0, otherwise))
         for each, likeness in zip(strokes, likenesses, strict=True)
     )
+
+
+class CountedAlike(NamedTuple):
+    """So many nurseries of one village and sowing day that stand alike, and one of them."""
+
+    one: CountedNursery
+    number: int
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """Which of them they are."""
+        return _key(self.one.stroke)
+
+
+def counted_alike(
+    work: Work,
+    house: House,
+    sight: Sight,
+    now: datetime,
+    village_id: int | None = None,
+    practice: str | None = None,
+) -> tuple[CountedAlike, ...]:
+    """The same nurseries as of `counted`, those that stand alike together: a programme of fifty
+    thousand is a few hundred of these."""
+    otherwise = local_date(now, house.zone)
+    days = {each.id: local_date(now, each.zone) for each in sight.villages}
+    found = work.picture.alike(sight.scope(village_id), season_from(otherwise))
+    kept = [(each, count) for each, count in found if practice in (None, each.practice)]
+    kinds = _kinds(work, {_likeness(each): each for each, _ in kept})
+    return tuple(
+        CountedAlike(
+            _counted(each, kinds[_likeness(each)], days.get(each.village_id or 0, otherwise)),
+            count,
+        )
+        for each, count in kept
+    )
+
+
+def strokes_of(
+    work: Work, house: House, sight: Sight, now: datetime, some: Collection[CountedAlike]
+) -> tuple[Stroke, ...]:
+    """All nurseries of some groups, by sowing day."""
+    villages = {each.one.stroke.village_id for each in some}
+    scope = sight.scope(villages.pop() if len(villages) == 1 else None)
+    days = {each.one.stroke.sow_date for each in some}
+    first = season_from(local_date(now, house.zone))
+    wanted = {each.key for each in some}
+    found = work.picture.strokes(scope, first, days) if days else ()
+    return tuple(each for each in found if _key(each) in wanted)
+
+
+def _key(stroke: Stroke) -> tuple[object, ...]:
+    return stroke.village_id, stroke.sow_date, _likeness(stroke)
 
 
 def _counted(stroke: Stroke, kind: SharedStages, today: date) -> CountedNursery:

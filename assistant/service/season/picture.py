@@ -6,9 +6,10 @@ fifty.
 """
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
+from itertools import groupby
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.stages import Stage
@@ -16,9 +17,15 @@ from assistant.people import Village
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.season.bars import Axis, Bar, axis_of, bar_of
-from assistant.service.season.counts import CountedNursery, counted
+from assistant.service.season.counts import (
+    CountedAlike,
+    CountedNursery,
+    SharedStages,
+    counted_alike,
+    strokes_of,
+)
 from assistant.service.sight import Sight
-from assistant.store import Work
+from assistant.store import Stroke, Work
 from assistant.wording.day import TASK_TEXTS
 from assistant.wording.message import Say
 
@@ -104,9 +111,10 @@ def season_picture(
     today = local_date(now, village.zone if village else house.zone)
     week = tuple(today + timedelta(days=ahead) for ahead in range(WEEK_D))
     with house.store.look() as work:
-        all_of_it = counted(work, house, sight, now, asked.village_id, asked.practice)
-        picked = [each for each in all_of_it if _is_asked_for(each, asked)]
-        bars, page, pages = _bars(work, sight, picked, asked)
+        all_of_it = counted_alike(work, house, sight, now, asked.village_id, asked.practice)
+        picked = [each for each in all_of_it if _is_asked_for(each.one, asked)]
+        shown, page, pages = _page(work, house, sight, now, picked, asked)
+        bars = _bars(work, house, sight, now, shown)
     return SeasonPicture(
         today=today,
         chosen=replace(asked, page=page),
@@ -158,25 +166,27 @@ def _practices(house: House, sight: Sight) -> tuple[PracticeName, ...]:
 # --- by village ------------------------------------------------------------------------------
 
 
-def _rows(picked: Iterable[CountedNursery], sight: Sight) -> Iterator[VillageStages]:
+def _rows(picked: Iterable[CountedAlike], sight: Sight) -> Iterator[VillageStages]:
     """Every village of the officer, also an empty one, and farmers of none."""
-    by_village: dict[int | None, list[CountedNursery]] = {
-        each.id: [] for each in sight.villages
-    }
+    by_village: dict[int | None, list[CountedAlike]] = {each.id: [] for each in sight.villages}
     for each in picked:
-        by_village.setdefault(each.stroke.village_id, []).append(each)
+        by_village.setdefault(each.one.stroke.village_id, []).append(each)
     for village_id, nurseries in by_village.items():
         yield _row(sight.village(village_id), nurseries)
 
 
-def _row(village: Village | None, nurseries: Iterable[CountedNursery]) -> VillageStages:
-    counts = Counter(each.stage for each in nurseries)
+def _row(village: Village | None, nurseries: Iterable[CountedAlike]) -> VillageStages:
+    counts: Counter[Stage] = Counter()
+    for each in nurseries:
+        counts[each.one.stage] += each.number
     return VillageStages(village, counts, counts.total())
 
 
-def _due(nurseries: Iterable[CountedNursery], week: tuple[date, ...]) -> tuple[DueRow, ...]:
+def _due(nurseries: Iterable[CountedAlike], week: tuple[date, ...]) -> tuple[DueRow, ...]:
     """The week's tasks of nurseries at all stages, in the order of the season."""
-    alike = Counter((each.kind, each.stroke.sow_date) for each in nurseries)
+    alike: Counter[tuple[SharedStages, date]] = Counter()
+    for each in nurseries:
+        alike[each.one.kind, each.one.stroke.sow_date] += each.number
     counts: Counter[tuple[TaskCode, date]] = Counter()
     for (kind, sow_date), how_many in alike.items():
         for task, day in kind.due:
@@ -192,21 +202,67 @@ def _due(nurseries: Iterable[CountedNursery], week: tuple[date, ...]) -> tuple[D
 # --- by nursery ------------------------------------------------------------------------------
 
 
-def _bars(
-    work: Work, sight: Sight, picked: list[CountedNursery], chosen: Chosen
-) -> tuple[tuple[Bar, ...], int, int]:
-    """One page of bars by village and sowing day, its number, and how many there are."""
+def _page(
+    work: Work,
+    house: House,
+    sight: Sight,
+    now: datetime,
+    picked: Sequence[CountedAlike],
+    chosen: Chosen,
+) -> tuple[tuple[Stroke, ...], int, int]:
+    """One page of nurseries by village and sowing day, its number, and how many there are. Only
+    the sowing days that are on it are read."""
     if not chosen.one_by_one:
         return (), 1, 1
-    places = {village.id: place for place, village in enumerate(sight.villages)}
-    last = len(places)
-    ordered = sorted(picked, key=lambda each: places.get(each.stroke.village_id or 0, last))
-    pages = max(1, -(-len(ordered) // ON_A_PAGE))
+    in_all = sum(each.number for each in picked)
+    pages = max(1, -(-in_all // ON_A_PAGE))
     page = min(max(chosen.page, 1), pages)
-    shown = ordered[(page - 1) * ON_A_PAGE : page * ON_A_PAGE]
-    whole = work.picture.whole([each.stroke.id for each in shown])
-    bars = tuple(
-        bar_of(*whole[each.stroke.id], sight.village(each.stroke.village_id), each.today)
+    rank = _rank(sight)
+    groups = sorted(picked, key=lambda each: rank(each.one.stroke))
+    start = (page - 1) * ON_A_PAGE
+    read, skipped = _around(groups, rank, start)
+    found = strokes_of(work, house, sight, now, read)
+    ordered = sorted(found, key=lambda each: (*rank(each), each.id))
+    return tuple(ordered[start - skipped : start - skipped + ON_A_PAGE]), page, pages
+
+
+Rank = Callable[[Stroke], tuple[int, date]]
+
+
+def _rank(sight: Sight) -> Rank:
+    """The place of its village and its sowing day."""
+    places = {village.id: place for place, village in enumerate(sight.villages)}
+    return lambda each: (places.get(each.village_id or 0, len(places)), each.sow_date)
+
+
+def _around(
+    groups: Sequence[CountedAlike], rank: Rank, start: int
+) -> tuple[list[CountedAlike], int]:
+    """The groups, in their order, that a page from `start` on lies in, and how many nurseries
+    are before those."""
+    read: list[CountedAlike] = []
+    here = skipped = 0
+    for _, alike in groupby(groups, key=lambda each: rank(each.one.stroke)):
+        some = list(alike)
+        count = sum(each.number for each in some)
+        if here + count <= start:
+            skipped += count
+        elif here < start + ON_A_PAGE:
+            read += some
+        here += count
+    return read, skipped
+
+
+def _bars(
+    work: Work, house: House, sight: Sight, now: datetime, shown: Sequence[Stroke]
+) -> tuple[Bar, ...]:
+    whole = work.picture.whole([each.id for each in shown])
+    return tuple(
+        bar_of(
+            *whole[each.id],
+            sight.village(each.village_id),
+            local_date(now, sight.zone(each.village_id, house.zone)),
+        )
         for each in shown
+        if each.id in whole
     )
-    return bars, page, pages

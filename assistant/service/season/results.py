@@ -5,11 +5,12 @@ what was planned; one that nobody told of is shown as that, and counts in no sha
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
-from functools import cached_property
+from functools import cached_property, partial
 from itertools import chain
 from typing import NamedTuple
+from zoneinfo import ZoneInfo
 
 from assistant.agronomy.practices import MAT
 from assistant.agronomy.rounding import nearest
@@ -197,7 +198,8 @@ class Results:
     """The page: by village, or nursery by nursery for one village.
 
     `learned` is what all seasons of the chosen village have taught of its establishment, by
-    practice.
+    practice. Of many nurseries only the sums are kept, `summed` without `lines`; they were
+    added up at `counted_at` (local), where that was before.
     """
 
     villages: tuple[Village, ...]
@@ -206,10 +208,14 @@ class Results:
     season: SeasonSpan
     lines: tuple[ResultLine, ...]
     learned: tuple[Learned, ...]
+    summed: tuple[Summed, ...] | None = None
+    counted_at: datetime | None = None
 
     @cached_property
     def by_village(self) -> tuple[Summed, ...]:
         """The sums of each village, by name."""
+        if self.summed is not None:
+            return self.summed
         by_id: dict[int | None, list[ResultLine]] = {}
         for line in self.lines:
             by_id.setdefault(line.end.village_id, []).append(line)
@@ -278,6 +284,32 @@ def results(
         lines=lines,
         learned=learned_by_practice(told, practices.values()),
     )
+
+
+MANY = 5_000  # nurseries, of which the sums are not added up each time
+
+
+def results_page(
+    house: House, sight: Sight, now: datetime, village_id: int | None, season: str
+) -> Results:
+    """The same for the page: of all villages of a large programme the sums may be some minutes
+    old."""
+    if sight.village(village_id) is not None:
+        return results(house, sight, now, village_id=village_id, season=season)
+    today = local_date(now, house.zone)
+    key = "results", sight.scope(), len(sight.villages), season, today
+    find = partial(_lean, house, sight, now, season)
+    at, found = house.recent.find(key, now, find, lambda each: each.summed is not None)
+    if at == now:
+        return found
+    return replace(found, counted_at=at.astimezone(ZoneInfo(house.zone)))
+
+
+def _lean(house: House, sight: Sight, now: datetime, season: str) -> Results:
+    found = results(house, sight, now, season=season)
+    if len(found.lines) < MANY:
+        return found
+    return replace(found, lines=(), summed=found.by_village)
 
 
 def _seasons(first: date, today: date, months: Sequence[int]) -> tuple[SeasonSpan, ...]:

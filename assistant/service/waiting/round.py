@@ -4,6 +4,7 @@ Notes come from a phone that may have had no line when they were written, and ma
 each bears a name of its own and is taken once.
 """
 
+from collections import Counter
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -67,12 +68,14 @@ def my_round(house: House, sight: Sight, village_ids: Collection[int], now: date
     """The round through some villages; where none is chosen, through all that somebody waits
     in, unless those are more people than anybody sees in a day."""
     model = waiting_for(house, sight, now)
-    found = {village.id: _in(model, village) for village in sight.villages}
+    lines: tuple[CallCard | ToSee, ...] = (*_calls(model), *_beds(model))
+    counted = Counter(line.village.id for line in lines if line.village)
+    found = {village.id: counted[village.id] for village in sight.villages}
     wanted = {each for each in village_ids if each in found}
     chosen = wanted or {each for each, count in found.items() if count}
     if not wanted and sum(found.values()) > MOST:
         chosen = set()
-    last = _last_words(house, model)
+    last = _last_words(house, model, chosen)
     legs = tuple(
         Leg(village, tuple(_stops(model, village, last)))
         for village in sight.villages
@@ -93,14 +96,9 @@ def _beds(model: Waiting) -> tuple[ToSee, ...]:
     return (*model.rain, *model.to_see)
 
 
-def _in(model: Waiting, village: Village) -> int:
-    calls = sum(call.village == village for call in _calls(model))
-    return calls + sum(bed.village == village for bed in _beds(model))
-
-
-def _last_words(house: House, model: Waiting) -> dict[str, str]:
-    phones = {call.farmer.phone for call in _calls(model)}
-    phones |= {bed.farmer.phone for bed in _beds(model)}
+def _last_words(house: House, model: Waiting, chosen: Collection[int]) -> dict[str, str]:
+    lines: tuple[CallCard | ToSee, ...] = (*_calls(model), *_beds(model))
+    phones = {line.farmer.phone for line in lines if line.farmer.village_id in chosen}
     with house.store.look() as work:
         return work.desk.last_heard(phones)
 

@@ -44,6 +44,7 @@ GONE: Mapping[str, Collection[str]] = {
     "nursery": ("farmer_id",),
     "nursery_event": ("nursery_id",),
     "one_time_code": ("phone",),
+    "own_group_member": ("farmer_id",),
     "past_phone": ("farmer_id",),
     "piece": ("phone",),
     "reminder": ("nursery_id",),
@@ -103,7 +104,7 @@ OF_NOBODY = frozenset(
     web_session.browser agreement.channel agreement.language agreement.words audit.act
     audit.detail_digest call_for_help.about outbox.message_id outbox.encoding outbox.line
     officer_text.message_id alarm_told.message_id setting.name setting.value
-    office_question.language question_count.code
+    office_question.language question_count.code own_group.name
     """.split()
 )
 # A list that an office sent in cannot be searched: whoever sends one in keeps it a week.

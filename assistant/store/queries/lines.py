@@ -21,6 +21,7 @@ TURNS = "turns of {}"
 _ADD_PART = insert(table_of(PartRow))
 RECEIPT_FIRST = timedelta(hours=1)  # how long before its hand-over a receipt may have come
 UNTOLD_AFTER = timedelta(hours=1)
+WAITED_MOST = timedelta(days=10)  # between the hour a text is due and its end
 LONGEST_WAIT = timedelta(minutes=16)  # between two tries, and a little
 # Good enough in the morning, where they are not urgent; a prompt ends with its day, an answer
 # was asked for.
@@ -171,8 +172,12 @@ class LineQueries:
         taken += [OutboxRow.line == line] if line is not None else []
         late = OutboxRow.accepted_at <= now - UNTOLD_AFTER
         ended = func.coalesce(OutboxRow.accepted_at, OutboxRow.ended_at) >= since  # or refused
+        lately = OutboxRow.due_at >= since - WAITED_MOST  # what the index is ordered by
         lost = select(OutboxRow.detail, func.count()).where(
-            ended, *taken[1:], OutboxRow.state.in_((TextState.FAILED, TextState.EXPIRED))
+            ended,
+            lately,
+            *taken[1:],
+            OutboxRow.state.in_((TextState.FAILED, TextState.EXPIRED)),
         )
         found = self._session.execute(
             lost.group_by(OutboxRow.detail).order_by(func.count().desc(), OutboxRow.detail)

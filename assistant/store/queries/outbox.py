@@ -17,15 +17,17 @@ from sqlalchemy import (
     false,
     func,
     insert,
+    literal,
     not_,
     or_,
     select,
+    true,
     update,
 )
 from sqlalchemy.orm import Session
 from sqlalchemy.sql.dml import ReturningUpdate
 
-from assistant.channel import Fate, Receipt
+from assistant.channel import Fate, Receipt, RouteStands
 from assistant.dialogue.values import Kind
 from assistant.store import rows
 from assistant.store.codec import focus_json
@@ -95,16 +97,23 @@ class Outbox:
         return tuple(map(rows.outbox_text, found))
 
     def claim(
-        self, now: datetime, limit: int, lease: timedelta, stops: Stops = _NO_STOPS
+        self,
+        now: datetime,
+        limit: int,
+        lease: timedelta,
+        stops: Stops = _NO_STOPS,
+        routes: Sequence[RouteStands] = (),
     ) -> tuple[OutboxText, ...]:
         """Takes up to `limit` texts that may go now, by lane, then the oldest first.
 
         No other dispatcher gets them until the lease runs out. A text whose dispatcher never
         came back is among them again, also where its lease is too long to have been given by
-        a clock that is right; one that is past its time is not (see `expire`).
+        a clock that is right; one that is past its time is not (see `expire`). Left where they
+        are: what is stopped, and what would go by a route of which all lines rest.
         """
         given = {"now": now, "until": now + lease, "most": limit} | _unbelieved(now, lease)
-        return self._changed(_claiming(*_passing(stops)) if stops else _CLAIMING, given)
+        passing = (*(_passing(stops) if stops else ()), *_by_open_routes(routes))
+        return self._changed(_claiming(*passing) if passing else _CLAIMING, given)
 
     def any_due(self, now: datetime, lease: timedelta) -> bool:
         """Whether a text might be claimed now: a look that is in nobody's way."""
@@ -293,6 +302,26 @@ def _passing(stops: Stops) -> tuple[ColumnElement[bool], ...]:
         return (danger,)
     meant = or_(_T.c.kind.in_(stops.kinds), _T.c.village_id.in_(stops.villages))
     return (or_(danger, not_(func.coalesce(meant, false()))),)
+
+
+def _by_open_routes(routes: Sequence[RouteStands]) -> tuple[ColumnElement[bool], ...]:
+    """What the lines that are not at rest may take: an answer goes where its reader wrote, and
+    a text may be meant for one line, which is both seen only when it is offered."""
+    if not any(route.rests for route in routes):
+        return ()
+    by_route = case(
+        *((_takes(route), literal(route.rests)) for route in routes), else_=literal(False)
+    )
+    meant = and_(_T.c.kind == Kind.NOTICE, _T.c.line.is_not(None))
+    return (or_(_T.c.kind == Kind.REPLY, meant, by_route.is_(False)),)
+
+
+def _takes(route: RouteStands) -> ColumnElement[bool]:
+    near = (_T.c.phone.startswith(each, autoescape=True) for each in route.prefixes)
+    return and_(
+        or_(*near) if route.prefixes else true(),
+        _T.c.kind.in_(route.kinds) if route.kinds else true(),
+    )
 
 
 def _claiming(*passing: ColumnElement[bool]) -> ReturningUpdate[Any]:

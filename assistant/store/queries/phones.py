@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 from assistant.store import rows
 from assistant.store.queries.enrolled import IS_ENROLLED
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow, UnreadRow
-from assistant.store.tables_desk import MarkRow
+from assistant.store.tables_desk import GroupMemberRow, MarkRow
 from assistant.store.tables_officers import OfficerTextRow
 from assistant.store.tables_people import EnrolmentRow, PastPhoneRow
 from assistant.store.tables_seasons import SeasonRow
@@ -55,8 +55,12 @@ class Phones:
         for row in (CallRow, UnreadRow, OfficerTextRow, MarkRow, PastPhoneRow, SeasonRow):
             moved = update(row).where(row.farmer_id == from_farmer)
             self._session.execute(moved.values(farmer_id=to_farmer))
-        gone = delete(EnrolmentRow).where(EnrolmentRow.farmer_id == from_farmer)
-        self._session.execute(gone)
+        there = select(GroupMemberRow.group_id).where(GroupMemberRow.farmer_id == to_farmer)
+        theirs = GroupMemberRow.farmer_id == from_farmer
+        moved = update(GroupMemberRow).where(theirs, GroupMemberRow.group_id.not_in(there))
+        self._session.execute(moved.values(farmer_id=to_farmer))
+        for its in (EnrolmentRow, GroupMemberRow):
+            self._session.execute(delete(its).where(its.farmer_id == from_farmer))
 
     def move_beds(self, from_farmer: int, to_farmer: int) -> int:
         """The open nurseries go to another farmer; how many those were."""

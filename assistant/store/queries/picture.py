@@ -2,9 +2,10 @@
 
 from collections.abc import Collection
 from datetime import date
+from json import loads
 from typing import Any
 
-from sqlalchemy import false, func, or_, select
+from sqlalchemy import Text, and_, case, cast, false, func, or_, select
 from sqlalchemy.orm import Session
 
 from assistant.agronomy.nursery import Nursery
@@ -37,20 +38,57 @@ _COLUMNS = (
     NurseryRow.leaves,
     NurseryRow.leaves_on,
 )
+# Of a climate its letters, since not every database compares lists; the germination only where
+# it may hold a nursery back.
+_WEAK = case(
+    (and_(NurseryRow.germination_known, NurseryRow.sown.is_(False)), NurseryRow.germination),
+    else_=1.0,
+)
+_CLIMATE = cast(NurseryRow.climate, Text)
+_OTHERWISE: dict[Any, Any] = {
+    NurseryRow.germination: _WEAK,
+    NurseryRow.climate: _CLIMATE,
+}
+_ALIKE = tuple(_OTHERWISE.get(column, column) for column in _COLUMNS[1:])
+
+
+def _read_climate(kept: Any) -> list[float] | None:
+    return None if kept is None else loads(kept)
 
 
 class Picture:
     def __init__(self, session: Session) -> None:
         self._session = session
 
-    def strokes(self, scope: Scope, sown_from: date) -> tuple[Stroke, ...]:
-        """Nurseries sown on a day or later that are open or were planted out, by sowing day."""
+    def alike(self, scope: Scope, sown_from: date) -> tuple[tuple[Stroke, int], ...]:
+        """The same nurseries as of `strokes`, one of all that differ in nothing that tells a
+        stage, and how many those are, by sowing day."""
+        wanted = (
+            select(func.min(NurseryRow.id), *_ALIKE, func.count())
+            .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
+            .where(*_of_season(scope, sown_from))
+            .group_by(*_ALIKE)
+        )
+        found = (
+            (Stroke._make(row[:-1]), row[-1])
+            for row in self._session.connection().execute(wanted)
+        )
+        read = ((each._replace(climate=_read_climate(each.climate)), n) for each, n in found)
+        return tuple(sorted(read, key=lambda pair: (pair[0].sow_date, pair[0].id)))
+
+    def strokes(
+        self, scope: Scope, sown_from: date, on: Collection[date] | None = None
+    ) -> tuple[Stroke, ...]:
+        """Nurseries sown on a day or later that are open or were planted out, by sowing day;
+        `on`: only those of these days."""
         wanted = (
             select(*_COLUMNS)
             .join(FarmerRow, FarmerRow.id == NurseryRow.farmer_id)
             .where(*_of_season(scope, sown_from))
             .order_by(NurseryRow.sow_date, NurseryRow.id)
         )
+        if on is not None:
+            wanted = wanted.where(NurseryRow.sow_date.in_(on))
         found = self._session.connection().execute(wanted)  # plain rows: there are thousands
         return tuple(map(Stroke._make, found))
 

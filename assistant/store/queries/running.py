@@ -6,10 +6,11 @@ from datetime import datetime, timedelta
 from sqlalchemy import ColumnElement, bindparam, delete, func, insert, select, update
 from sqlalchemy.orm import Session
 
+from assistant.reminders.values import State
 from assistant.store import rows
 from assistant.store.core import change, table_of
 from assistant.store.inserts import insert_missing, put
-from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow
+from assistant.store.tables import FarmerRow, NurseryRow, OutboxRow, ReminderRow
 from assistant.store.tables_running import LineRow, PulseRow, SetAsideRow, SettingRow
 from assistant.store.values import Lane, TextState
 from assistant.store.values_running import Line, SetAside
@@ -134,17 +135,33 @@ class Running:
     # --- rows that cannot be read ------------------------------------------------------------
 
     def set_aside(self, unreadable: Mapping[int, str], now: datetime) -> int:
-        """Keeps which nurseries cannot be read and why; how many of them are new."""
+        """Keeps which nurseries cannot be read and why; how many of them are new. What the
+        clock would look for of them rests, so that they cost nothing while they stay so."""
         found = [
             {"nursery_id": nursery_id, "why": why, "since": now}
             for nursery_id, why in unreadable.items()
         ]
+        self._rest(list(unreadable), rests=True)
         return insert_missing(self._session, SetAsideRow, found, [SetAsideRow.nursery_id])
 
     def take_up(self, nursery_ids: Collection[int]) -> None:
-        """Nurseries that can be read again."""
+        """Of these nurseries, which can be read or are over, those that were set aside are so
+        no more; the clock looks for them again."""
         these = SetAsideRow.nursery_id.in_(list(nursery_ids))
-        self._session.execute(delete(SetAsideRow).where(these))
+        gone = delete(SetAsideRow).where(these).returning(SetAsideRow.nursery_id)
+        mended = list(self._session.scalars(gone))
+        if mended:
+            self._rest(mended, rests=False)
+
+    def _rest(self, nursery_ids: Collection[int], *, rests: bool) -> None:
+        """Reminders of these that are to come or have no answer rest, or rest no more."""
+        self._session.execute(
+            update(ReminderRow)
+            .where(ReminderRow.nursery_id.in_(nursery_ids), ReminderRow.rests.is_(not rests))
+            .where(ReminderRow.state.in_((State.PLANNED, State.SENT)))
+            .values(rests=rests)
+            .execution_options(synchronize_session=False)
+        )
 
     def count_aside(self) -> int:
         """How many nurseries are set aside."""
@@ -184,4 +201,21 @@ class Running:
         found = tuple(self._session.scalars(wanted))
         for row in found:
             rows.readable(row)
+        return tuple(row.id for row in found)
+
+    def look_at_aside(self, after: int, limit: int) -> tuple[int, ...]:
+        """Reads nurseries that are set aside once more, by id: the ids of some after one, of
+        which those that still cannot be read stand in the transaction's `unreadable`; one that
+        is over need not be."""
+        wanted = (
+            select(NurseryRow)
+            .join(SetAsideRow, SetAsideRow.nursery_id == NurseryRow.id)
+            .where(NurseryRow.id > after)
+            .order_by(NurseryRow.id)
+            .limit(limit)
+        )
+        found = tuple(self._session.scalars(wanted))
+        for row in found:
+            if not row.closed:
+                rows.readable(row)
         return tuple(row.id for row in found)

@@ -1,6 +1,7 @@
 """What an officer must look at: silence, signs, old seedlings, young beds under a warning."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Iterator, Sequence
+from dataclasses import fields, replace
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
@@ -9,7 +10,6 @@ from sqlalchemy.orm import Session
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.dangers.rows import RAIN
-from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Standing
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
@@ -23,12 +23,20 @@ from assistant.store.tables import (
     WarningRow,
 )
 from assistant.store.tables_officers import VisitRow
-from assistant.store.values_officers import UnderWarning
+from assistant.store.values_officers import UnderWarning, WatchedBed
 
 Scope = Collection[int] | None
 """Ids of villages; None is everybody, also farmers of no village."""
 
-Watched = tuple[Farmer, Nursery, Reminder]
+Watched = tuple[Farmer, WatchedBed, Reminder]
+
+# Plain columns, read by their places: a lead's list has thousands of lines.
+_OF_FARMER = tuple(getattr(FarmerRow, each.name) for each in fields(Farmer))
+_OF_BED = tuple(getattr(NurseryRow, name) for name in WatchedBed._fields)
+_OF_REMINDER = tuple(getattr(ReminderRow, each.name) for each in fields(Reminder))
+_BED_AT, _REMINDER_AT = len(_OF_FARMER), len(_OF_FARMER) + len(_OF_BED)
+_PRACTICE_AT = WatchedBed._fields.index("practice")
+_CLIMATE_AT = WatchedBed._fields.index("climate")
 
 
 class Watch:
@@ -59,7 +67,7 @@ class Watch:
 
     def old(
         self, scope: Scope, sown_from: date, sown_until: date
-    ) -> tuple[tuple[Farmer, Nursery], ...]:
+    ) -> tuple[tuple[Farmer, WatchedBed], ...]:
         """Beds sown between two days and not known to be planted out, the oldest first."""
         wanted = (
             _open_nurseries(scope)
@@ -67,22 +75,16 @@ class Watch:
             .where(NurseryRow.transplanted_on.is_(None))
             .order_by(NurseryRow.sow_date, NurseryRow.id)
         )
-        return tuple(
-            (rows.farmer(farmer), nursery)
-            for (farmer, _), nursery in rows.sound(self._session.execute(wanted))
-        )
+        return tuple((farmer, bed) for farmer, bed, _ in self._beds(wanted))
 
-    def urea_advised(self, scope: Scope, since: date) -> tuple[tuple[Farmer, Nursery], ...]:
+    def urea_advised(self, scope: Scope, since: date) -> tuple[tuple[Farmer, WatchedBed], ...]:
         """Beds for which urea was advised on a day or later, by that day."""
         wanted = (
             _open_nurseries(scope)
             .where(NurseryRow.urea_on >= since)
             .order_by(NurseryRow.urea_on, NurseryRow.id)
         )
-        return tuple(
-            (rows.farmer(farmer), nursery)
-            for (farmer, _), nursery in rows.sound(self._session.execute(wanted))
-        )
+        return tuple((farmer, bed) for farmer, bed, _ in self._beds(wanted))
 
     def under_warning(
         self,
@@ -94,6 +96,16 @@ class Watch:
     ) -> tuple[UnderWarning, ...]:
         """Beds sown between two days in villages where a warning of one of these dangers
         stands, by the latest one of each."""
+        stands = (
+            WarningRow.cleared_at.is_(None),
+            WarningRow.ends_at > now,
+            WarningRow.danger.in_(dangers),
+        )
+        warned = select(WarningRow.village_id).where(*stands).distinct()
+        here = set(self._session.scalars(warned))
+        here &= here if scope is None else set(scope)
+        if not here:  # on most days, and the beds need not be looked through
+            return ()
         wanted = (
             select(FarmerRow, NurseryRow, WarningRow, WarningPhoneRow.answer)
             .join(NurseryRow, NurseryRow.farmer_id == FarmerRow.id)
@@ -103,10 +115,8 @@ class Watch:
                 (WarningPhoneRow.warning_id == WarningRow.id)
                 & (WarningPhoneRow.phone == FarmerRow.phone),
             )
-            .where(NurseryRow.closed.is_(False), *_within(scope))
-            .where(sown_between(sown_from, sown_until))
-            .where(WarningRow.cleared_at.is_(None), WarningRow.ends_at > now)
-            .where(WarningRow.danger.in_(dangers))
+            .where(NurseryRow.closed.is_(False), *_within(here))
+            .where(sown_between(sown_from, sown_until), *stands)
             .order_by(WarningRow.issued_at, WarningRow.id)
         )
         latest = {
@@ -165,10 +175,32 @@ class Watch:
     def _watched(
         self, wanted: "Select[FarmerRow, NurseryRow, ReminderRow]"
     ) -> tuple[Watched, ...]:
-        return tuple(
-            (rows.farmer(farmer), nursery, rows.reminder(reminder))
-            for (farmer, _, reminder), nursery in rows.sound(self._session.execute(wanted))
+        found = self._beds(wanted, _OF_REMINDER)
+        return tuple((farmer, bed, Reminder(*rest)) for farmer, bed, rest in found)
+
+    def _beds(
+        self, wanted: "Select[*tuple[Any, ...]]", more: tuple[Any, ...] = ()
+    ) -> Iterator[tuple[Farmer, WatchedBed, Sequence[Any]]]:
+        """The farmers and beds of a statement, with more columns of it. A bed whose practice
+        is gone is passed over, and the session notes it."""
+        lean = wanted.with_only_columns(
+            *_OF_FARMER, *_OF_BED, *more, maintain_column_froms=True
         )
+        known = self._session.info[rows.PRACTICES]
+        for row in self._session.connection().execute(lean):
+            bed = list(row[_BED_AT:_REMINDER_AT])
+            code, climate = bed[_PRACTICE_AT], bed[_CLIMATE_AT]
+            if code not in known:
+                rows.note_unreadable(
+                    self._session, bed[0], rows.no_practice(bed[0], code, known)
+                )
+                continue
+            bed[_PRACTICE_AT] = known[code]
+            bed[_CLIMATE_AT] = None if climate is None else tuple(climate)
+            farmer = Farmer(*row[:_BED_AT])
+            if farmer.phone.startswith(rows.NO_PHONE):
+                farmer = replace(farmer, phone="")
+            yield farmer, WatchedBed._make(bed), row[_REMINDER_AT:]
 
 
 def _open_nurseries(scope: Scope) -> "Select[FarmerRow, NurseryRow]":

@@ -9,7 +9,7 @@ played at every moment that asks.
 """
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from pathlib import Path
 from typing import NamedTuple
@@ -62,10 +62,11 @@ def told(text: str, language: str) -> bool:
     return reading.outcome is Outcome.UNDERSTOOD and reading.value in ("done", "yes")
 
 
-def is_right(row: Row) -> bool:
-    """Whether a deed is taken at once with its day; whether no deed is taken for one."""
+def is_right(row: Row, moments: Sequence[str] = AT) -> bool:
+    """Whether a deed is taken at once with its day; whether no deed is taken for one at any of
+    these moments."""
     if row.deed == NO_DEED:
-        return not wrongly_at(row)
+        return not wrongly_at(row, moments)
     if row.deed not in ASKED:
         deeds = read_deeds(row.text, open_lexicons()[row.language])
         return told(row.text, row.language) and row.deed in deeds
@@ -73,9 +74,9 @@ def is_right(row: Row) -> bool:
     return bool(outcome(played).written & DEEDS) and _day(row, played) in (None, _meant(row))
 
 
-def wrongly_at(row: Row) -> list[str]:
+def wrongly_at(row: Row, moments: Sequence[str] = AT) -> list[str]:
     """The moments at which a text that tells no deed is written down as one."""
-    return [at for at in AT if _writes(row, at)]
+    return [at for at in moments if _writes(row, at)]
 
 
 def _writes(row: Row, at: str) -> bool:

@@ -62,13 +62,14 @@ def test_every_question_has_ways_enough_and_one_to_show() -> None:
 
 
 def test_the_table_knows_its_own_ways() -> None:
-    """Nearly all of them, in each language; what it was made from is the least it must know."""
+    """Nearly all of them, in each language; what it was made from is the least it must know.
+    One in four is asked, of each question others: there are ten thousand."""
+    assert EARS.match is not None
     for code, rows in open_asked().items():
         found = [
             (topic, EARS.match.likest(way, EARS.questions.ideas(way, (code, "en")))[0].topic)
-            for topic, ways in rows.items()
-            for way in ways
-            if EARS.match is not None
+            for place, (topic, ways) in enumerate(rows.items())
+            for way in ways[place % 4 :: 4]
         ]
         right = sum((got or "none") == topic for topic, got in found)
         assert right >= 0.97 * len(found), code

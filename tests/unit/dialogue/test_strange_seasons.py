@@ -7,8 +7,8 @@ import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.dialogue import values as v
-from assistant.wording import messages_aid as aid
 from assistant.wording import messages_again as again
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_delay as delay
 from assistant.wording import messages_steps as s
@@ -110,7 +110,9 @@ def test_planted_as_far_as_the_seedlings_went_is_planted_and_short() -> None:
 
 def test_the_rest_tomorrow_is_no_end() -> None:
     phone = on_day(18, TaskCode.TRANSPLANT)
-    assert phone.hears("planted half today, the rest tomorrow") == [like(delay.REST_PLANTED, ...)]
+    assert phone.hears("planted half today, the rest tomorrow") == [
+        like(delay.REST_PLANTED, ...)
+    ]
 
 
 def test_a_day_after_not_yet_is_the_day_of_planting() -> None:
@@ -276,5 +278,3 @@ def test_other_seed_with_its_test_is_no_variety_of_so_many_days() -> None:
     phone = on_day(-9)
     phone.says("bought other seed, 90 sprouted in 7 days")
     assert phone.known.nurseries[0].ripens_d is None
-
-

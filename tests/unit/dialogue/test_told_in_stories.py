@@ -36,6 +36,12 @@ NOT_TOLD = [
     ("en", "colour", "my okra is green"),
     ("en", "drain", "we drained the fish pond of my uncle with the bed sheet"),
     ("en", "sow", "the hens scattered the seed"),
+    ("pt", "leaves", "compra 5 folhas de cartolina pra Nelinha"),
+    ("hi", "leaves", "ताश के तीन पत्ते और सब हार गया हाहा"),
+    ("bn", "uncover", "মশারি তুলে ফেলছি জানালা খুলে দিলাম"),
+    ("id", "drain", "bak mandi sdh dikuras"),
+    ("fil", "warning", "kinumutan ko na si baby malamig kasi"),
+    ("sw", "transplant", "miche ya kahawa ya baba ilihamishwa mwaka juzi"),
 ]
 
 
@@ -115,3 +121,38 @@ def test_a_cry_beside_work_is_no_work(moment: str, text: str, who: str) -> None:
     assert who == "written" or who in outcome(found).reached
     alarms = [each for each in found.changes if isinstance(each, RaiseAlarm)]
     assert who != "harm" or [each.sure for each in alarms] == [True]
+
+
+NOT_OF_THE_WORK = [
+    ("uncover", "after church we took the straw off and let water in"),
+    ("soak", "my wife was not home so i put the seed in the drum myself at six"),
+]
+
+
+@pytest.mark.parametrize(("moment", "text"), NOT_OF_THE_WORK)
+def test_a_not_of_something_else_is_no_not_yet(moment: str, text: str) -> None:
+    assert "not_yet" not in outcome(turn(text, MOMENTS[moment]("en"))).written
+
+
+@pytest.mark.parametrize("text", ["planting on friday because there is a funeral"])
+def test_a_reason_beside_a_day_leaves_the_day(text: str) -> None:
+    assert outcome(turn(text, MOMENTS["transplant"]("en"))).written == {"not_yet"}
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "i wish i had ten acres like the chief haha"),
+        ("vi", "ong chu tui o Dak Lak co 5 hecta ca phe giau lam"),
+    ],
+)
+def test_land_that_is_wished_for_is_asked_about(language: str, text: str) -> None:
+    assert not outcome(turn(text, MOMENTS["signup"](language))).written
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [("pt", "cobri mas a agua esta a entrar"), ("hi", "dhak diya par pani aa raha hai")],
+)
+def test_what_stands_behind_a_but_is_asked_about(language: str, text: str) -> None:
+    assert "danger" in outcome(turn(text, MOMENTS["nothing"](language))).reached

@@ -105,7 +105,7 @@ class StubAssistant:
         body = json.dumps(fields | other).encode()
         at = str(int(self.clock().timestamp()))
         headers = {"X-Nursery-At": at, "X-Nursery-Signature": sign(at, "/texts", body)}
-        return requests.post(f"{self.operator_url}/texts", body, headers=headers, timeout=10)
+        return requests.post(f"{self.operator_url}/texts", body, headers=headers, timeout=60)
 
 
 class Silent(WSGIRequestHandler):

@@ -23,7 +23,7 @@ def hold(op: OperatorController, lines: str, *more: str) -> tuple[list[str], str
         capture_output=True,
         text=True,
         encoding="utf-8",
-        timeout=30,
+        timeout=120,
     )
     out = [re.sub(r"^\[\d\d:\d\d\] ", "", line) for line in done.stdout.splitlines()]
     return out, done.stderr, done.returncode
@@ -114,7 +114,7 @@ def test_a_phone_without_an_operator_says_how_to_start_one() -> None:
         input="hi\n",
         capture_output=True,
         text=True,
-        timeout=30,
+        timeout=120,
     )
     assert done.returncode == 2
     assert "start it with `python -m gateway_sim`" in done.stderr
@@ -128,7 +128,7 @@ def test_a_number_of_somebody_is_refused(operator: OperatorController) -> None:
         capture_output=True,
         stdin=subprocess.DEVNULL,
         text=True,
-        timeout=30,
+        timeout=120,
     )
     assert done.returncode == 2
     assert "use +447700900000 to +447700900999" in done.stderr
@@ -148,7 +148,7 @@ def test_the_operator_runs_until_it_is_stopped(how: signal.Signals) -> None:
     assert running.stdout is not None
     said = [running.stdout.readline() for _ in range(3)]
     running.send_signal(how)
-    _, complaints = running.communicate(timeout=30)
+    _, complaints = running.communicate(timeout=120)
     assert re.search(r"http://127\.0\.0\.1:\d+/\?phone=%2B447700900101", said[0])
     assert (complaints, running.returncode) == ("", 0)
 
@@ -156,6 +156,6 @@ def test_the_operator_runs_until_it_is_stopped(how: signal.Signals) -> None:
 def test_the_operator_needs_a_secret() -> None:
     """One line that says what to set, exit 2."""
     free = {name: value for name, value in os.environ.items() if "SECRET" not in name}
-    done = subprocess.run(COMMAND, env=free, capture_output=True, text=True, timeout=30)
+    done = subprocess.run(COMMAND, env=free, capture_output=True, text=True, timeout=120)
     assert done.returncode == 2
     assert done.stderr == "Error: no secret: set NURSERY_GATEWAY_SECRET as for the assistant\n"

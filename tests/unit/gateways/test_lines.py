@@ -218,3 +218,56 @@ def test_what_a_line_that_is_down_was_offered_goes_on_to_the_next(answer: Handov
     assert lines.send_all(SOME, NOW) == [replace(TAKEN, line="b"), None, None]
     assert not lines.in_lists(SOME[1], NOW)
     assert lines.send(SOME[1], NOW).line == "b"
+
+
+def test_after_a_rest_a_line_is_offered_few_and_then_all() -> None:
+    """One by itself, then lists as long as went: who is starting meets no whole morning."""
+    a = SaysInLists(SILENT)
+    lines = Lines({"a": a}, (), {})
+    many = tuple(replace(TEXT, message_id=f"m-{n}") for n in range(100))
+    lines.send_all(many, NOW)
+    a.answer, later = TAKEN, NOW + timedelta(seconds=2)
+    assert not lines.in_lists(TEXT, later)
+    assert lines.send(TEXT, later).fate is Fate.ACCEPTED
+    assert lines.in_lists(TEXT, later)
+    a.got, a.lists = [], 0
+    assert lines.send_all(many, later) == [replace(TAKEN, line="a")] * 100
+    assert (len(a.got), a.lists) == (100, 7)  # 1, 2, 4, 8, 16, 32, 37
+
+
+def test_one_text_tries_a_line_and_the_others_keep_their_places_meanwhile() -> None:
+    """Several hands would meet it with as many texts."""
+
+    @dataclass
+    class Asks(Says):
+        lines: Lines | None = None
+        others: list[Handover] = field(default_factory=list)
+
+        def send(self, outgoing: Outgoing, now: datetime) -> Handover:
+            if self.lines and outgoing == TEXT:
+                self.others.append(self.lines.send(SOME[2], now))
+            return super().send(outgoing, now)
+
+    a = Asks(SILENT)
+    a.lines = lines = Lines({"a": a}, (), {})
+    lines.send(SOME[0], NOW)
+    assert lines.send(SOME[2], NOW).in_place
+    a.answer = TAKEN
+    later = NOW + timedelta(seconds=2)
+    assert lines.send(TEXT, later).fate is Fate.ACCEPTED
+    assert [each.in_place for each in a.others] == [True]
+    assert lines.send(SOME[2], later).fate is Fate.ACCEPTED
+
+
+def test_it_is_told_which_routes_rest() -> None:
+    """One rests where all its lines do."""
+    north, south = Route(("a", "b"), ("+254",)), Route(("b",))
+    a, b = Says(BUSY), Says()
+    lines = Lines({"a": a, "b": b}, (north, south), {})
+    there = replace(TEXT, phone="+254700900101")
+    lines.send(there, NOW)
+    assert [each.rests for each in lines.routes_stand(NOW)] == [False, False]
+    b.answer = BUSY
+    lines.send(there, NOW)
+    assert [each.rests for each in lines.routes_stand(NOW)] == [True, True]
+    assert lines.all_rest(NOW) and not lines.all_rest(NOW + timedelta(seconds=30))

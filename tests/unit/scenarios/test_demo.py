@@ -37,10 +37,10 @@ def test_the_valley_is_filled(valley: Valley) -> None:
 def test_the_door_opens_once(valley: Valley) -> None:
     """Who has the link is the lead; the second time it is no page at all."""
     browser, other = requests.Session(), requests.Session()
-    assert "sign-in" not in browser.get(valley.link, timeout=30).url
-    assert "chickens are in my seedbed" in browser.get(valley.stage.url, timeout=30).text
-    assert "/sign-in" in other.get(valley.link, timeout=30).url or other.get(
-        valley.link, timeout=30
+    assert "sign-in" not in browser.get(valley.link, timeout=60).url
+    assert "chickens are in my seedbed" in browser.get(valley.stage.url, timeout=60).text
+    assert "/sign-in" in other.get(valley.link, timeout=60).url or other.get(
+        valley.link, timeout=60
     ).status_code in (403, 404)
 
 
@@ -49,9 +49,9 @@ def test_a_push_brings_the_texts_of_the_next_morning(valley: Valley) -> None:
     phone = valley.stage.operator.phone(AMINA)
     heard = len(phone.texts)
     url = f"{valley.stage.operator.url}/clock"
-    assert requests.post(url, json={"push": "morning"}, timeout=30).status_code == 202
+    assert requests.post(url, json={"push": "morning"}, timeout=60).status_code == 202
     assert phone.wait_for(heard + 1, 60)
-    assert requests.post(url, json={"push": "yesterday"}, timeout=30).status_code == 400
+    assert requests.post(url, json={"push": "yesterday"}, timeout=60).status_code == 400
 
 
 def test_a_clock_that_runs_goes_with_its_people() -> None:

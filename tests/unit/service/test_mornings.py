@@ -186,7 +186,7 @@ def test_two_workers_share_a_morning(_clean_postgres: str) -> None:
     together = Barrier(len(stores))
 
     def serve(store: Store) -> int:
-        together.wait(10)
+        together.wait(60)
         return sum(tick._morning(house_at(store), MORNING, 4))
 
     with ThreadPoolExecutor(len(stores)) as pool:

@@ -6,8 +6,10 @@ from datetime import datetime
 import pytest
 from sqlalchemy import create_engine, text
 
+from assistant.agronomy.calendar import TaskCode
+from assistant.reminders.values import State
 from assistant.service import tick as ticking
-from assistant.service.set_aside import look_over
+from assistant.service.set_aside import look_again, look_over
 from assistant.store import Work
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -78,6 +80,71 @@ def test_it_is_known_until_it_is_mended(two: Valley) -> None:
     assert aside() == []
     two.go("10 Jun 06:00")
     assert two.heard(AMINA) == [SOW]
+
+
+def test_it_is_looked_for_no_more_while_it_is_set_aside(two: Valley) -> None:
+    """The first morning finds it; then nothing is due, and it stands on the pages."""
+    spoil(two)
+    two.go("10 Jun 06:00")
+    with two.house.store.look() as work:
+        assert not work.mornings.is_due(two.now)
+        assert len(work.running.aside()) == 1
+    assert two.text(AMINA, "STOP") == [like(m.STOPPED)]
+    two.text(AMINA, "START")  # which wakes what rested, and the next look lays it to rest again
+    two.leap("10 Jun 06:30")
+    with two.house.store.look() as work:
+        assert not work.mornings.is_due(two.now)
+
+
+def test_what_was_asked_rests_too(two: Valley) -> None:
+    """Silence is not followed up of one that cannot be read; once mended, it is."""
+
+    def asked() -> State:
+        with two.house.store.look() as work:
+            return next(r.state for r in work.reminders.of_nursery(1) if r.task is TaskCode.SOW)
+
+    two.go("10 Jun 06:00")
+    assert two.heard(AMINA) == [SOW]
+    spoil(two)
+    two.leap("11 Jun 05:00")
+    assert asked() is State.SENT
+    spoil(two, "practice = 'mat'")
+    look_again(two.house)
+    two.leap("11 Jun 05:05")
+    assert asked() is State.UNANSWERED
+
+
+def test_a_minute_after_it_was_mended_it_has_its_texts(two: Valley) -> None:
+    """No start and no next day is waited for."""
+    spoil(two)
+    two.go("10 Jun 06:00")
+    look_again(two.house)
+    two.leap("10 Jun 06:05")
+    assert two.heard(AMINA) == []
+    spoil(two, "practice = 'mat'")
+    look_again(two.house)
+    two.leap("10 Jun 06:10")
+    assert two.heard(AMINA) == [SOW]
+
+
+def test_one_that_was_closed_is_shown_no_more(two: Valley) -> None:
+    """Closing by hand is a way to mend it."""
+    spoil(two)
+    two.go("10 Jun 06:00")
+    spoil(two, "closed = true")
+    look_again(two.house)
+    with two.house.store.look() as work:
+        assert work.running.aside() == ()
+
+
+def test_many_are_looked_at_in_parts(two: Valley, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where thousands are set aside, a minute looks at some of them."""
+    monkeypatch.setattr("assistant.service.set_aside.AT_ONCE", 1)
+    spoil(two)
+    two.go("10 Jun 06:00")
+    after = look_again(two.house)
+    assert after > 0
+    assert look_again(two.house, after) == 0
 
 
 LOOKS = ["_expired", "_alarms", "_silent_beds", "forgotten_nurseries", "_unsaid"]

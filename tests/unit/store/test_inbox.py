@@ -60,7 +60,7 @@ def test_a_repeat_during_the_first_turn_waits_for_its_answer(
     taken = Event()
 
     def repeat() -> Seen:
-        taken.wait(timeout=10)
+        taken.wait(timeout=60)
         with store.work() as work:
             return work.inbox.take(_dialled(now), "", now)
 
@@ -70,7 +70,7 @@ def test_a_repeat_during_the_first_turn_waits_for_its_answer(
             second = pool.submit(repeat)
             taken.set()
             work.inbox.keep_answer("u1", _SCREEN)
-        assert second.result(timeout=20) == Seen(new=False, answer=_SCREEN)
+        assert second.result(timeout=60) == Seen(new=False, answer=_SCREEN)
 
 
 def test_the_latest_text_of_a_phone_is_the_latest_sent_not_the_latest_come(

@@ -65,7 +65,7 @@ def run(request: pytest.FixtureRequest, now: datetime) -> Run:
         for process in started:
             assert process.stdin and process.stdin.write("go\n")
             process.stdin.flush()
-        ended = [(*process.communicate(timeout=60), process.returncode) for process in started]
+        ended = [(*process.communicate(timeout=120), process.returncode) for process in started]
         assert [(error, code) for _, error, code in ended] == [("", 0)] * processes
         return [printed for printed, _, _ in ended]
 

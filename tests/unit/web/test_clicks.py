@@ -13,7 +13,7 @@ def test_no_job_takes_more_than_five_clicks_and_none_is_impossible(
 ) -> None:
     """For one, or for all that are ticked; without the time that a page takes."""
     path = shutil.copy(_sqlite_tables, tmp_path)
-    valley = settle(f"sqlite:///{path}", farmers=240)
+    valley = settle(f"sqlite:///{path}", farmers=144)
     taken = list(done(valley))
     valley.house.store.close()
     assert [(each.job.name, each.why) for each in taken if each.why] == []

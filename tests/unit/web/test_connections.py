@@ -29,7 +29,7 @@ def port() -> Iterator[int]:
     yield server.effective_port  # type: ignore[union-attr]
     # In its own thread: a socket that another one closes is still being waited for there.
     server.trigger.pull_trigger(lambda: close_all(server._map))  # type: ignore[union-attr]
-    thread.join(10)
+    thread.join(60)
     assert not thread.is_alive()
     server.task_dispatcher.shutdown()
 
@@ -77,4 +77,4 @@ def test_a_byte_now_and_then_buys_no_time(port: int) -> None:
 
 def test_what_serves_is_not_told(port: int) -> None:
     """Nor its version: whoever looks for a hole need not be helped."""
-    assert "Server" not in requests.get(f"http://127.0.0.1:{port}/", timeout=5).headers
+    assert "Server" not in requests.get(f"http://127.0.0.1:{port}/", timeout=60).headers
