@@ -2,7 +2,7 @@
 
 Words say that it was done; the weight of the whole text can only hold it back, where what
 stands beside may be a cry, a question, or a deed that is not done. Nothing is written down by
-weight.
+weight, but that a task is not done (`tells_not_done`).
 """
 
 from collections.abc import Mapping

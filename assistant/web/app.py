@@ -27,6 +27,7 @@ from assistant.web import (
     door,
     farmers,
     find,
+    groups,
     lines,
     lists,
     mending,
@@ -96,6 +97,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     wall.pages,
     calendar_files.pages,
     farmers.pages,
+    groups.pages,
     lists.pages,
     villages.pages,
     village_beds.pages,
@@ -120,7 +122,9 @@ PLACES = (
         count="warnings",
     ),
     MenuPlace("season.season", messages_web_season.SEASON, under=("wall",)),
-    MenuPlace("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
+    MenuPlace(
+        "farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending", "groups")
+    ),
     MenuPlace("villages.villages", w.VILLAGES),
     MenuPlace("messages.ledger", w.MESSAGES, under=("lines", "questions")),
     MenuPlace("results.shown", messages_web_books.RESULTS),

@@ -1,18 +1,22 @@
 """Writing to many farmers: words, reach and cost, then it goes."""
 
 from collections.abc import Mapping
+from zoneinfo import ZoneInfo
 
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
+from assistant.service.days import local_date
+from assistant.service.later import HOURS
 from assistant.service.letters import LONGEST_WORDS
 from assistant.service.storms import broadcasts as service
 from assistant.service.storms.broadcasts import Asked, Group, NotSent
-from assistant.web.desk import Desk, asked_number, may_reach, typed
+from assistant.web.desk import Desk, asked_number, may_reach, typed, typed_later
 from assistant.web.storms import priced
 from assistant.web.warnings import Filled, ticked_in
 from assistant.wording import messages_web_brakes as k
 from assistant.wording import messages_web_broadcast as b
+from assistant.wording import messages_web_groups as g
 from assistant.wording import messages_web_rain as r
 from assistant.wording.message import Say
 
@@ -58,6 +62,9 @@ def _deeds(found: Blueprint, desk: Desk) -> None:
         model = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
         if not sent:
             desk.tell(b.WAS_SENT, wrong=True)
+        elif model is not None and model.broadcast.due_at and model.waits:
+            at = model.leaves_at
+            desk.tell(g.GOES_OUT(date=at.date(), time=at.time()))
         elif model is not None and model.waits:
             desk.tell(b.IS_WAITING(time=model.leaves_at.time()))
         else:
@@ -105,26 +112,37 @@ def _form(
         faults=faults,
         groups=tuple(Group),
         longest=LONGEST_WORDS,
+        hours=HOURS,
+        today=local_date(desk.now, desk.house.zone),
     )
 
 
 def _started(desk: Desk) -> Mapping[str, str]:
     """An empty form, or one like a broadcast that is to be changed."""
+    group = asked_number("group")
+    if group:
+        return {"group": str(group)}
     number = asked_number("like")
     model = service.broadcast_page(desk.house, desk.sight, number, desk.now) if number else None
     if model is None:
         return {}
     it = model.broadcast
     fields = {"words": it.words, "stage": it.stage, "practice": it.practice or ""}
+    fields["group"] = str(it.group_id or "")
+    if it.due_at:
+        at = it.due_at.astimezone(ZoneInfo(desk.house.zone))
+        fields |= {"later_day": at.date().isoformat(), "later_hour": str(at.hour)}
     return Filled(fields, tuple(map(str, it.village_ids)))
 
 
 def _asked() -> Asked:
-    stage = request.form.get("stage", "")
+    stage, group = request.form.get("stage", ""), request.form.get("group", "")
     return Asked(
         words=typed("words"),
         village_ids={int(each) for each in ticked_in(request.form)},
         everywhere="all" in request.form,
         stage=Group(stage) if stage in Group.__members__.values() else Group.ALL,
         practice=typed("practice") or None,
+        group_id=int(group) if group.isdecimal() and len(group) < 10 else None,
+        later=typed_later(),
     )

@@ -14,15 +14,18 @@ from flask.typing import ResponseReturnValue
 from assistant.people import LANGUAGES
 from assistant.service.days import local_date
 from assistant.service.desk.visits import Wrong
+from assistant.service.later import HOURS
 from assistant.service.letters import LONGEST_WORDS, Unsent
 from assistant.service.waiting import deeds
 from assistant.service.waiting.deeds import Did, Noted, Nothing, Outcome
+from assistant.service.waiting.hand_on import colleagues, hand_on
 from assistant.service.waiting.picks import Picked
 from assistant.service.waiting.writing import Offer, beside, offers
-from assistant.web.desk import Desk, asked_number, typed, typed_date
+from assistant.web.desk import Desk, asked_number, typed, typed_date, typed_later
 from assistant.web.storms import priced
 from assistant.wording import messages_web as w
 from assistant.wording import messages_web_desk as d
+from assistant.wording import messages_web_groups as g
 from assistant.wording import messages_web_rain
 from assistant.wording.message import Say
 from assistant.wording.messages_phrases import PHRASES
@@ -51,7 +54,7 @@ def pages(desk: Desk) -> Blueprint:
             return _shown(desk, deed, lines)
         outcome = _DO[deed](desk, lines)
         if outcome is None:
-            desk.tell(d.CHOOSE_WORDS, wrong=True)
+            desk.tell(g.CHOOSE_COLLEAGUE if deed == "hand" else d.CHOOSE_WORDS, wrong=True)
             return _shown(desk, deed, lines)
         return _after(desk, deed, lines, outcome)
 
@@ -121,6 +124,7 @@ def _writing(desk: Desk, found: Picked) -> dict[str, Any]:
         "languages": ", ".join(LANGUAGES[each] for each in sorted(spoken) if each in LANGUAGES),
         "aside": beside(desk.house, desk.sight, only, desk.now) if only else None,
         "longest": LONGEST_WORDS,
+        "hours": HOURS,
     }
 
 
@@ -132,7 +136,13 @@ def _moving(desk: Desk, found: Picked) -> dict[str, Any]:
     return {"day": day, "changes": changes, "wrong": w.WRONG}
 
 
-_MORE = {"text": _writing, "move": _moving}
+def _handing(desk: Desk, found: Picked) -> dict[str, Any]:
+    """To whom a call may be given."""
+    villages = [pick.village.id for pick in found.picks if pick.village]
+    return {"officers": colleagues(desk.house, desk.sight, villages)}
+
+
+_MORE = {"text": _writing, "move": _moving, "hand": _handing}
 
 
 def _offers(desk: Desk, lines: Iterable[str], words: dict[str, str]) -> tuple[Offer, ...]:
@@ -172,7 +182,16 @@ def _text(desk: Desk, lines: list[str]) -> Outcome | None:
     if not said:
         return None
     urgent = "urgent" in request.form
-    return deeds.write_to(desk.house, desk.sight, lines, said, desk.now, urgent=urgent)
+    return deeds.write_to(
+        desk.house, desk.sight, lines, said, desk.now, urgent=urgent, later=typed_later()
+    )
+
+
+def _hand(desk: Desk, lines: list[str]) -> Outcome | None:
+    to = request.form.get("to", "")
+    if not to.isdecimal() or len(to) > 9:
+        return None
+    return hand_on(desk.house, desk.sight, lines, int(to), desk.now)
 
 
 def _move(desk: Desk, lines: list[str]) -> Outcome:
@@ -183,7 +202,14 @@ def _move(desk: Desk, lines: list[str]) -> Outcome:
     return deeds.move_days(desk.house, desk.sight, lines, day, desk.now, tell=tell)
 
 
-_DO = {"visited": _visited, "rang": _rang, "seen": _seen, "text": _text, "move": _move}
+_DO = {
+    "visited": _visited,
+    "rang": _rang,
+    "seen": _seen,
+    "text": _text,
+    "move": _move,
+    "hand": _hand,
+}
 
 
 def _after(desk: Desk, deed: str, lines: list[str], outcome: Outcome) -> ResponseReturnValue:

@@ -122,6 +122,8 @@ def _why_not(pick: Pick, deed: str) -> Say | None:
         return _UNSENT[why] if why else None
     if deed == "closed":
         return None
+    if deed == "hand":
+        return None if pick.call is not None else d.NOT_A_CALL()
     if deed in ("visited", "rang", "move"):
         return None if pick.kind == "bed" else d.NOT_A_BED()
     if pick.kind == "bed":
