@@ -74,7 +74,9 @@ def test_ticked_farmers_are_kept_and_written_to(page: Page, storm: Office) -> No
     audit(page)
     fits(page)
     page.get_by_role("button", name="Save those ticked as a group").click()
-    expect(page.get_by_role("status")).to_contain_text("2 farmers are in the group Seed growers")
+    expect(page.get_by_role("status")).to_contain_text(
+        "2 farmers are in the group Seed growers"
+    )
     picture(page, "groups")
     audit(page)
     fits(page)
