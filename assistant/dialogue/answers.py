@@ -34,7 +34,15 @@ from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Inquiry, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import Question, Topic, understand
-from assistant.reading import Outcome, Wish, guess_language, is_name, names_day, read_wish
+from assistant.reading import (
+    Outcome,
+    Wish,
+    guess_language,
+    is_name,
+    names_day,
+    read_told,
+    read_wish,
+)
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_steps as steps
@@ -328,11 +336,19 @@ def _answers_what_is_open(text: str, known: Known) -> bool:
     asking they ask: "are they ready for the field?"."""
     if tells_a_value(text, known) and "?" not in text:
         return True
-    if not is_answer(text, known):
+    if not is_answer(text, known) or _surely_asks(text, known):
         return False
     has_words = any(sign.isalpha() for sign in text)
     is_open = known.session is not None or bool(known.items)
     return not has_words or (is_open and "?" not in text)
+
+
+def _surely_asks(text: str, known: Known) -> bool:
+    """ "Can I plant today": its words are those of answers, and all its weight asks."""
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    reading = read_told(text, known.lexicon, digits=False)
+    told = reading.value == "done" or reading.outcome is Outcome.UNDERSTOOD
+    return weights[Act.QUESTION] >= _SURELY and not told
 
 
 def _plants_today(known: Known) -> bool:

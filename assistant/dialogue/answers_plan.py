@@ -230,11 +230,13 @@ def _drained(bed: Nursery, known: Known) -> Say:
 
 sown = of_bed_or_any(a.SOW_FIRST, _sown)
 uncovered, drained = of_each(_uncovered), of_each(_drained)
-planted = of_bed(a.PLANT_ON)
 
 
 def _too_late(bed: Nursery, known: Known) -> Say:
-    """By its own window and leaves, as the day's text has it."""
+    """By its own window and leaves, as the day's text has it; a field that is planted needs no
+    day any more."""
+    if bed.transplanted_on is not None:
+        return about(a.AFTER_PLANT, bed, known.today)
     if known.today > bed.latest:
         return about(too_old(bed), bed, known.today)
     if bed.day(known.today) <= bed.paced.window.last.value:
@@ -243,6 +245,7 @@ def _too_late(bed: Nursery, known: Known) -> Say:
     return about(d.SET, bed, known.today, date=day, day=bed.day(day))
 
 
+planted = of_each(_too_late)
 too_late = of_bed_or_any(a.TOO_LATE, _too_late)
 
 

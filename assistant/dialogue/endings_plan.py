@@ -64,7 +64,16 @@ def planted_by(practice: Practice, known: Known, inputs: FieldInputs) -> FieldIn
     )
 
 
+def _day_went_by(session: Session, known: Known) -> bool:
+    """Whether the day of sowing came and went while the plan lay open, and nobody said that it
+    is sown."""
+    sowing = date.fromisoformat(str(session.answers["sowing"]))
+    return sowing < known.today and session.answers.get("sown") != "yes"
+
+
 def _open(session: Session, known: Known) -> Turn:
+    if _day_went_by(session, known):
+        return opened(replace(session, step="sown"), known)
     answers = session.answers
     percent = answers.get("germination")
     germination = float(percent) / 100 if isinstance(percent, int | float) else None

@@ -40,6 +40,7 @@ from assistant.reading import (
     read_confirm,
     read_count,
     read_date,
+    read_deeds,
     read_germination,
     read_litres,
     says_not_known,
@@ -141,14 +142,23 @@ def _germination(text: str, question: Question, session: Session, known: Known) 
         chosen = _choice(text, question, session, known)
         if chosen.sure:
             return chosen
+    if names_litres(text, known.lexicon):
+        return Heard(Outcome.AGAIN, refusal=question.again())  # the pail, not the seed
     heard = _heard(read_germination(text, known.lexicon), question)
     if heard.outcome is not Outcome.AGAIN:
-        return heard
+        return _of_seed(heard, text, known)
     answer = read_confirm(text, known.lexicon, digits=False)
     # "Tomorrow" is a kind of not yet, but not surely: it may be the day of sowing, sent early.
     if answer.outcome is Outcome.UNDERSTOOD and answer.value in ("no", "not_yet"):
         return Heard(Outcome.UNDERSTOOD, UNTESTED)
     return heard
+
+
+def _of_seed(heard: Heard, text: str, known: Known) -> Heard:
+    """A share in words, beside work, is read back: "sown only half" is no share of seed."""
+    in_words = heard.sure and not any(sign.isdigit() for sign in text)
+    works = in_words and read_deeds(text, known.lexicon)
+    return replace(heard, outcome=Outcome.CONFIRM) if works else heard
 
 
 def _tested(text: str, question: Question, session: Session, known: Known) -> Heard:

@@ -18,7 +18,9 @@ from assistant.dialogue.endings import Ending, chosen, ended, lasting, opened, s
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items import split_label
 from assistant.dialogue.results import quantity_texts
+from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Known, SaveNursery, Session, Turn
+from assistant.hearing import Idea
 from assistant.reading import names_days, read_deeds
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
@@ -110,7 +112,8 @@ def _days(text: str, known: Known) -> int | None:
     numbers = [int(number) for number in re.findall(r"\d+", text)]
     low, high = RIPENS_D
     fits = len(numbers) == 1 and low <= numbers[0] <= high
-    return numbers[0] if fits and names_days(text, known.lexicon) else None
+    counted = ideas_in(text, known) & {Idea.NEW_SEED, Idea.SPROUT}  # "other seed, test 90"
+    return numbers[0] if fits and not counted and names_days(text, known.lexicon) else None
 
 
 def _published(text: str, bed: Nursery, known: Known) -> Turn | None:

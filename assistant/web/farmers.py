@@ -6,6 +6,7 @@ from flask.typing import ResponseReturnValue
 from assistant.agronomy.stages import Stage
 from assistant.service.desk.farmers import LONGEST_SEARCH, list_farmers
 from assistant.service.desk.numbers import NotChanged, change_number
+from assistant.service.desk.own_groups import group_names
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import WhoQuestion
 from assistant.service.office.single import EnrolledOne, Form, enrol_by_form
@@ -41,6 +42,7 @@ def pages(desk: Desk) -> Blueprint:
             longest=LONGEST_SEARCH,
             s=web_season,
             languages=desk.house.languages,
+            groups=group_names(desk.house, desk.sight),
         )
 
     _enrolling(found, desk)

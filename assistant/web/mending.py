@@ -5,6 +5,7 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.dialogue.items_leaves import MOST_LEAVES
+from assistant.service.days import local_date
 from assistant.service.desk.visits import Wrong
 from assistant.service.mending.beds import LEAST_LEAVES, NotMended, WantedBed, mend_bed
 from assistant.service.mending.join import NotJoined, Pair, look_at_pair
@@ -121,7 +122,8 @@ def _sent(found: Blueprint, desk: Desk) -> None:
     @found.get("/sent")
     def sent() -> ResponseReturnValue:
         lines = sent_by(desk.house, desk.sight, desk.now)
-        return desk.page("sent.html", lines=lines, days=SHOWN_FOR.days)
+        today = local_date(desk.now, desk.sight.zone(None, desk.house.zone))
+        return desk.page("sent.html", lines=lines, days=SHOWN_FOR.days, today=today)
 
     @found.post("/sent/<message>")
     def take_back(message: str) -> ResponseReturnValue:

@@ -43,7 +43,7 @@ def offered(line: Line, outgoing: Outgoing, seconds: float = 60) -> Handover:
     machine at work a modem may be silent for longer than it is waited for."""
     end = time.monotonic() + seconds
     handover = line.gateway.send(outgoing, now())
-    while not handover.answered and time.monotonic() < end:
+    while (not handover.answered or handover.put_off_until) and time.monotonic() < end:
         time.sleep(0.1)
         handover = line.gateway.send(outgoing, now())
     return handover
