@@ -23,9 +23,9 @@ from assistant.service.waiting.picks import Picked
 from assistant.service.waiting.writing import Offer, beside, offers
 from assistant.web.desk import Desk, asked_number, typed, typed_date, typed_later
 from assistant.web.storms import priced
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_desk as d
-from assistant.wording import messages_web_groups as g
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_desk as web_desk
+from assistant.wording import messages_web_groups as web_groups
 from assistant.wording import messages_web_rain
 from assistant.wording.message import Say
 from assistant.wording.messages_phrases import PHRASES
@@ -54,7 +54,10 @@ def pages(desk: Desk) -> Blueprint:
             return _shown(desk, deed, lines)
         outcome = _DO[deed](desk, lines)
         if outcome is None:
-            desk.tell(g.CHOOSE_COLLEAGUE if deed == "hand" else d.CHOOSE_WORDS, wrong=True)
+            desk.tell(
+                web_groups.CHOOSE_COLLEAGUE if deed == "hand" else web_desk.CHOOSE_WORDS,
+                wrong=True,
+            )
             return _shown(desk, deed, lines)
         return _after(desk, deed, lines, outcome)
 
@@ -62,9 +65,9 @@ def pages(desk: Desk) -> Blueprint:
     def undo(deed: int) -> ResponseReturnValue:
         left = deeds.undo(desk.house, desk.sight, deed, desk.now)
         if left is None:
-            desk.tell(d.TOO_LATE, wrong=True)
+            desk.tell(web_desk.TOO_LATE, wrong=True)
         else:
-            desk.tell(d.UNDONE_BUT(n=left) if left else d.UNDONE())
+            desk.tell(web_desk.UNDONE_BUT(n=left) if left else web_desk.UNDONE())
         return to_list(desk)
 
     return found
@@ -97,7 +100,7 @@ def _shown(desk: Desk, deed: str, lines: list[str], status: int = 200) -> Respon
     if lines and not (found.picks or found.refused):
         abort(404)
     if not found.picks and not found.refused:
-        desk.tell(d.NONE_TICKED, wrong=True)
+        desk.tell(web_desk.NONE_TICKED, wrong=True)
         return to_list(desk)
     values: dict[str, Any] = {"deed": deed, "found": found, "r": messages_web_rain}
     values |= {"today": _today(desk), "money": priced(desk)}
@@ -133,7 +136,7 @@ def _moving(desk: Desk, found: Picked) -> dict[str, Any]:
     day = typed_date("day")
     keys = [pick.key for pick in found.picks]
     changes = deeds.foresee_days(desk.house, desk.sight, keys, day, desk.now) if day else ()
-    return {"day": day, "changes": changes, "wrong": w.WRONG}
+    return {"day": day, "changes": changes, "wrong": web.WRONG}
 
 
 def _handing(desk: Desk, found: Picked) -> dict[str, Any]:
@@ -214,10 +217,10 @@ _DO = {
 
 def _after(desk: Desk, deed: str, lines: list[str], outcome: Outcome) -> ResponseReturnValue:
     if isinstance(outcome, Wrong):
-        desk.tell(w.WRONG[outcome], wrong=True)
+        desk.tell(web.WRONG[outcome], wrong=True)
         return _shown(desk, deed, lines)
     if isinstance(outcome, Unsent):
-        desk.tell(w.UNSENT[outcome], wrong=True)
+        desk.tell(web.UNSENT[outcome], wrong=True)
         return _shown(desk, deed, lines)
     if isinstance(outcome, Nothing):
         return _shown(desk, deed, lines)

@@ -12,7 +12,7 @@ from assistant.service.desk.own_groups import (
 )
 from assistant.web.desk import Desk, inside, typed
 from assistant.wording import messages_web_desk as k
-from assistant.wording import messages_web_groups as g
+from assistant.wording import messages_web_groups as web_groups
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -28,10 +28,10 @@ def pages(desk: Desk) -> Blueprint:
         name, ids = typed("name", LONGEST_NAME), _ticked()
         kept = keep_group(desk.house, desk.sight, name, ids, desk.now)
         if kept is None:
-            desk.tell(g.NO_NAME_YET if ids else k.NONE_TICKED, wrong=True)
+            desk.tell(web_groups.NO_NAME_YET if ids else k.NONE_TICKED, wrong=True)
             back = inside(typed("back", 400))
             return desk.to("farmers.farmers") if back is None else _to(back)
-        desk.tell(g.GROUP_KEPT(n=kept.count, name=kept.name))
+        desk.tell(web_groups.GROUP_KEPT(n=kept.count, name=kept.name))
         return desk.to("groups.shown", anchor=f"group-{kept.id}")
 
     @found.post("/groups/<int:group>/out")
@@ -39,7 +39,7 @@ def pages(desk: Desk) -> Blueprint:
         count = take_out(desk.house, desk.sight, group, _ticked())
         if count is None:
             abort(404)
-        desk.tell(g.TAKEN_OUT(n=count) if count else k.NONE_TICKED(), wrong=not count)
+        desk.tell(web_groups.TAKEN_OUT(n=count) if count else k.NONE_TICKED(), wrong=not count)
         return desk.to("groups.shown", anchor=f"group-{group}")
 
     @found.post("/groups/<int:group>/drop")
@@ -47,7 +47,7 @@ def pages(desk: Desk) -> Blueprint:
         name = drop_group(desk.house, desk.sight, group)
         if name is None:
             abort(404)
-        desk.tell(g.GROUP_DROPPED(name=name))
+        desk.tell(web_groups.GROUP_DROPPED(name=name))
         return desk.to("groups.shown")
 
     return found
