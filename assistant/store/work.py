@@ -18,7 +18,7 @@ from sqlalchemy.orm import Session
 from assistant.agronomy.practices import MAT_ONLY, Practice
 from assistant.store import memo, rows
 from assistant.store.backup import copy_out
-from assistant.store.engine import READING, open_engine
+from assistant.store.engine import READING, give_way, open_engine
 from assistant.store.errors import DatabaseAwayError, DatabaseFailedError, NoRoomError
 from assistant.store.locks import lock_number
 from assistant.store.memo import Shelf, Transaction
@@ -206,6 +206,15 @@ class Store:
         except NoRoomError:
             self.lacks_room = True
             raise
+
+    @property
+    def has_one_writer(self) -> bool:
+        """Whether who writes holds up all others who would."""
+        return self._engine.dialect.name == "sqlite"
+
+    def give_way(self) -> None:
+        """Lets those write who wait, after a long transaction that is followed by another."""
+        give_way(self._engine)
 
     @property
     def folder(self) -> Path | None:

@@ -145,7 +145,7 @@ def test_a_text_whose_time_ran_out_is_reported(line: Line) -> None:
     if not line.minutes:
         pytest.skip("the shortest time that this line can tell is five minutes")
     line.operator.phone(AMINA).power(False)
-    late = Outgoing("t-41", AMINA, "late", now() + timedelta(seconds=1), "prompt")
+    late = Outgoing("t-41", AMINA, "late", now() + timedelta(seconds=0.2), "prompt")
     handover = offered(line, late)
     assert receipt(line, "t-41", handover.parts).fate is Fate.EXPIRED
 
