@@ -18,7 +18,7 @@ from assistant.acts.pieces import pieces, rows_of
 from assistant.acts.table import ActTable, read_table, written
 from assistant.commands.acts_long import composed
 
-BITS = 17
+BITS = 19
 FOLDS = 5
 SEED = 20261130
 SOFTNESS = 0.5  # the machine's C; 0.25 to 1 give the same figures within their spread

@@ -10,7 +10,7 @@ import pytest
 from assistant.channel import Channel
 from tests.benchmarks.segments import season
 
-NAMES = ("receive", "morning", "tick", "dispatch", "receipts", "growth")
+NAMES = ("receive", "morning", "tick", "dispatch", "receipts", "growth", "ussd")
 
 
 def test_they_run_small(postgres_server: str, pytestconfig: pytest.Config) -> None:

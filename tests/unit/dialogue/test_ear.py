@@ -7,8 +7,10 @@ import pytest
 
 from assistant.acts import Act
 from assistant.channel import Channel
+from assistant.dialogue import conversations as talks
 from assistant.dialogue import values as v
 from assistant.dialogue.ear import _DEEDS, DECISIONS, ORDER, Deed, Moment, moment_of
+from assistant.dialogue.engine import begin
 from assistant.dialogue.turns import turn
 from assistant.hearing import Certainty
 from assistant.hearing.kinds import HARMS
@@ -340,3 +342,12 @@ def test_who_asks_how_to_stop_is_told_how_and_not_stopped(moment: str) -> None:
 def test_a_plain_stop_stops(words: str) -> None:
     got = turn(words, MOMENTS["nothing"]("en"))
     assert [change for change in got.changes if isinstance(change, v.StopTexts)]
+
+
+def test_who_stopped_and_cried_is_heard_to_the_end() -> None:
+    """The question whether somebody is hurt is answered, and then they are let alone again."""
+    known = MOMENTS["stopped"]("en")
+    asked = replace(known, session=begin(talks.IF_HURT))
+    assert [type(each).__name__ for each in turn("1", asked).changes] == ["SettleAlarm"]
+    assert [type(each).__name__ for each in turn("2", asked).changes] == ["SettleAlarm"]
+    assert said(turn("1", known)) == {m.YOU_ARE_STOPPED}
