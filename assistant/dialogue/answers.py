@@ -57,12 +57,8 @@ from assistant.reading import (
 )
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
-<<<<<<< HEAD
-from assistant.wording import messages_care as c
-from assistant.wording import messages_steps as s
-=======
+from assistant.wording import messages_care as care
 from assistant.wording import messages_steps as steps
->>>>>>> main
 from assistant.wording import messages_talk as m
 from assistant.wording.day import offer
 from assistant.wording.figures import FIGURES
@@ -516,7 +512,7 @@ def _by_the_text(topic: Topic, text: str, known: Known) -> tuple[Say, ...] | Non
         return plan.of_told_age(text, known)
     ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
     if topic is Topic.WATER_RAIN and "drain" in ideas:
-        return (c.RAIN_DRAINED(),)
+        return (care.RAIN_DRAINED(),)
     return None
 
 

@@ -13,10 +13,6 @@ from assistant.hearing import Topic
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_answers_field as field
 from assistant.wording import messages_answers_more as more
-<<<<<<< HEAD
-=======
-from assistant.wording import messages_care as care
->>>>>>> main
 from assistant.wording.day import about, watering_water
 from assistant.wording.day_practice import depth_cm
 from assistant.wording.message import Message, Say
@@ -72,11 +68,7 @@ MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
     {
         # seed
         Topic.SEED_FLOATS: fixed(more.FLOATS()),
-<<<<<<< HEAD
         Topic.SOAK_WATER: fixed(field.SOAK_WATER()),
-=======
-        Topic.SOAK_WATER: fixed(care.SOAK_LONGER()),
->>>>>>> main
         Topic.SPROUT_SLOW: fixed(more.SLOW_SPROUT()),
         Topic.SPROUTS_BROKEN: fixed(more.BROKEN()),
         # days

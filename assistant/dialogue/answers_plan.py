@@ -24,12 +24,8 @@ from assistant.reading.text.echo import unit_words
 from assistant.reading.text.fold import fold
 from assistant.wording import amounts
 from assistant.wording import messages_answers as a
-<<<<<<< HEAD
 from assistant.wording import messages_answers_more as more
-from assistant.wording import messages_care as c
-=======
 from assistant.wording import messages_care as care
->>>>>>> main
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_seed as seed
@@ -240,23 +236,6 @@ def _drained(bed: Nursery, known: Known) -> Say:
 
 sown = of_bed_or_any(a.SOW_FIRST, _sown)
 uncovered, drained = of_each(_uncovered), of_each(_drained)
-<<<<<<< HEAD
-
-
-def _planted(bed: Nursery, known: Known) -> Say:
-    if bed.transplanted_on is not None:
-        return a.AFTER_PLANT()
-    return about(a.PLANT_ON, bed, known.today)
-
-
-planted = of_each(_planted)
-
-
-def _too_late(bed: Nursery, known: Known) -> Say:
-    """By its own window and leaves, as the day's text has it."""
-    if bed.transplanted_on is not None:
-        return a.AFTER_PLANT()
-=======
 
 
 def _too_late(bed: Nursery, known: Known) -> Say:
@@ -264,7 +243,6 @@ def _too_late(bed: Nursery, known: Known) -> Say:
     day any more."""
     if bed.transplanted_on is not None:
         return about(a.AFTER_PLANT, bed, known.today)
->>>>>>> main
     if known.today > bed.latest:
         return about(too_old(bed), bed, known.today)
     if bed.day(known.today) <= bed.paced.window.last.value:

@@ -34,7 +34,6 @@ from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
-<<<<<<< HEAD
 from assistant.dialogue.rather_asked import (
     asks_beside,
     asks_plainly_who,
@@ -42,10 +41,7 @@ from assistant.dialogue.rather_asked import (
     may_be_asked,
     supposes,
 )
-from assistant.dialogue.reports import mats_lost
-=======
 from assistant.dialogue.reports import mats_lost, sown_again_told
->>>>>>> main
 from assistant.dialogue.told_of_bed import is_late, tells_of_loss
 from assistant.dialogue.values import (
     AnswerWarning,

@@ -417,8 +417,8 @@ _IN_RAIN: Mapping[str, Message] = {
     "before": care.RAIN_BEFORE,
     "early": m.RAIN_ADVICE_EARLY,
     "later": m.RAIN_ADVICE_LATER,
-    "drained": c.RAIN_DRAINED,
-    "planted": c.RAIN_FIELD,
+    "drained": care.RAIN_DRAINED,
+    "planted": care.RAIN_FIELD,
 }
 _FIRST_IN_RAIN = ("early", "before", "drained", "later", "planted")
 
