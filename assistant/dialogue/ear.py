@@ -209,8 +209,8 @@ def _behind_but(act: Act, heard: Understood, known: Known) -> Certainty | None:
     tail = behind_but(heard.text, known.lexicon)
     if act not in (Act.HARM, Act.DANGER) or len(tail.split()) < _FEWEST_BEHIND:
         return None
-    if len(tail) == len(heard.text):
-        return None
+    if len(heard.text.split()) - len(tail.split()) <= 1:
+        return None  # nothing stands before it: "ma" without its mark is seedlings, too
     beside = understand(tail, known.ears, known.catalogue.language)
     return Certainty.HALF if beside.certainty(act, alert=known.in_storm) else None
 
