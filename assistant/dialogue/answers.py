@@ -41,11 +41,17 @@ from assistant.dialogue.matched import (
     offer_which,
     says_who,
 )
-from assistant.dialogue.rather_asked import KEEPS_OFF, supposes
+from assistant.dialogue.rather_asked import (
+    KEEPS_OFF,
+    asks_of_seed,
+    asks_plainly_who,
+    asks_to_keep_off,
+    supposes,
+)
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Inquiry, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
-from assistant.hearing import Question, Topic, understand
+from assistant.hearing import Kind, Question, Topic, understand
 from assistant.reading import (
     Outcome,
     Wish,
@@ -296,6 +302,9 @@ def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
     rule = known.ears.questions.heard(text, languages, area)
     found = match(text, rule, known, languages)
     is_free = known.session is None and not known.items
+    if rule is not None and not found.sure and _asks_plainly(text, known):
+        turn = _turn(rule.topic, text, known)
+        return _in_their_words(turn, text, known) if turn else None
     if not found.sure and _supposes_a_loss(text, known):
         return _passed_on(text, known)
     if found.question is None and (found.asks or (is_last and is_free)):
@@ -305,12 +314,25 @@ def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
     return _ours(text, found, known) if _may_ask(text, found, known, is_last) else None
 
 
+def _asks_plainly(text: str, known: Known) -> bool:
+    """Whether rules and table hear the same question of price or of keeping animals off, which
+    weighs as a cry or a refusal; not one that counts a loss."""
+    if asks_plainly_who(text, known, only_price=True):
+        return True
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    counts = any(sign.isdigit() for sign in text)
+    tells = counts or weights[Act.TROUBLE] >= _MORE_THAN_HALF
+    if tells or known.in_storm or not asks_to_keep_off(text, known):
+        return False
+    return weights[Act.HARM] < _HALF or asks_of_seed(text, known)
+
+
 def _supposes_a_loss(text: str, known: Known) -> bool:
     """ "If flood covers it, how many days can it stand": no alarm, and a person's to answer."""
     if known.farmer is None or known.farmer.consent_at is None or not supposes(text, known):
         return False
     heard = understand(text, known.ears, known.catalogue.language)
-    return heard.kind(Act.DANGER) is not None and known.session is None
+    return heard.kind(Act.DANGER) is Kind.DANGER and known.session is None
 
 
 def _ours(text: str, found: Match, known: Known) -> Turn | None:

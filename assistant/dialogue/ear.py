@@ -36,6 +36,7 @@ from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
 from assistant.dialogue.rather_asked import (
     asks_beside,
+    asks_of_seed,
     asks_plainly_who,
     asks_to_keep_off,
     may_be_asked,
@@ -402,6 +403,8 @@ def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known
     if certainty is Certainty.SAID:
         return False
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
+    if act in _LIVES and asks_to_keep_off(heard.text, known):
+        weighs_little = weighs_little and asks_of_seed(heard.text, known, or_bed=True)
     return weighs_little and surely_asked(heard.text, known)
 
 
@@ -422,8 +425,8 @@ def _asks_rather_than_refuses(heard: Understood, certainty: Certainty, known: Kn
 def _asks_how_to_keep_off(act: Act, heard: Understood, known: Known) -> bool:
     """ "Birds finish my seed, how do I chase them": answered, and a person hears of it too. Of
     lives only where a weight alone speaks of them, "ants carry off the seed, what do I use"."""
-    if act is Act.HARM and heard.is_by_rule(act):
-        return False
+    if act is Act.HARM and (heard.is_by_rule(act) or not asks_of_seed(heard.text, known)):
+        return False  # "ants bit my child, what do I do"
     if act is Act.DANGER and heard.kind(act) not in (Kind.LOST, None):
         return False
     return asks_to_keep_off(heard.text, known)

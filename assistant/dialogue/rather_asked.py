@@ -61,6 +61,17 @@ def asks_to_keep_off(text: str, known: Known) -> bool:
     return share >= _KEEPS_OFF_ENOUGH
 
 
+_PEOPLE = frozenset({"friend", "wife", "people"})
+_OF_BED = frozenset({"seed", "bed", "seedling", "straw", "mat"})
+
+
+def asks_of_seed(text: str, known: Known, or_bed: bool = False) -> bool:
+    """Whether it is of seed, `or_bed` of the bed and its seedlings, and names nobody."""
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    of_it = bool(ideas & _OF_BED) if or_bed else "seed" in ideas
+    return of_it and not ideas & _PEOPLE
+
+
 def supposes(text: str, known: Known) -> bool:
     """Whether a text says "if" and asks."""
     ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))

@@ -159,3 +159,17 @@ def test_how_to_keep_off_rings_no_alarm(language: str, text: str) -> None:
     reached = outcome(turn(text, MOMENTS["nothing"](language))).reached
     assert not reached & {"harm", "die"}
     assert "animals" not in reached
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "ants bit my child what do i do"),
+        ("pt", "formigas morderam o meu filho que faço"),
+        ("fil", "kinagat ng langgam ang anak ko ano gagawin"),
+        ("id", "anak saya digigit semut merah gimana"),
+    ],
+)
+def test_a_bite_is_no_question_of_the_bed(language: str, text: str) -> None:
+    """What may hurt somebody is asked about before any answer."""
+    assert "harm" in outcome(turn(text, MOMENTS["nothing"](language))).reached
