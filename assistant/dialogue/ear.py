@@ -40,6 +40,7 @@ from assistant.dialogue.rather_asked import (
     asks_plainly_who,
     asks_to_keep_off,
     may_be_asked,
+    may_be_bitten,
     supposes,
 )
 from assistant.dialogue.reports import mats_lost, sown_again_told
@@ -403,8 +404,8 @@ def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known
     if certainty is Certainty.SAID:
         return False
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
-    if act in _LIVES and asks_to_keep_off(heard.text, known):
-        weighs_little = weighs_little and asks_of_seed(heard.text, known, or_bed=True)
+    if act in _LIVES and may_be_bitten(heard.text, known):
+        return False
     return weighs_little and surely_asked(heard.text, known)
 
 

@@ -72,6 +72,15 @@ def asks_of_seed(text: str, known: Known, or_bed: bool = False) -> bool:
     return of_it and not ideas & _PEOPLE
 
 
+_ANIMALS = frozenset({"ant", "rat", "pest", "bird", "fowl"})
+
+
+def may_be_bitten(text: str, known: Known) -> bool:
+    """Whether it names animals and nothing of the bed: "ants bit my child, what do I do"."""
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    return bool(ideas & _ANIMALS) and not asks_of_seed(text, known, or_bed=True)
+
+
 def supposes(text: str, known: Known) -> bool:
     """Whether a text says "if" and asks."""
     ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
