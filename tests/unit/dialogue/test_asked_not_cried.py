@@ -164,7 +164,6 @@ def test_how_to_keep_off_rings_no_alarm(language: str, text: str) -> None:
 @pytest.mark.parametrize(
     ("language", "text"),
     [
-        ("en", "ants bit my child what do i do"),
         ("pt", "formigas morderam o meu filho que faço"),
         ("fil", "kinagat ng langgam ang anak ko ano gagawin"),
         ("id", "anak saya digigit semut merah gimana"),
