@@ -35,6 +35,7 @@ from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
 from assistant.dialogue.reports import mats_lost, sown_again_told
+from assistant.dialogue.reports_plan import planted_as_far
 from assistant.dialogue.told_of_bed import is_late, tells_of_loss
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -336,6 +337,8 @@ def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known)
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
     if tells_of_task(heard.text, known) and not _rings_beside(heard, known):
         return True
+    if heard.kind(Act.DANGER) in (None, Kind.LOST) and planted_as_far(heard.text, known):
+        return True  # its seedlings are in the field, and not lost
     if certainty is Certainty.HALF and _has_its_advice(heard, known):
         return True
     if heard.kind(Act.DANGER) is Kind.LOST and tells_a_value(heard.text, known):
