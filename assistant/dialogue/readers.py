@@ -32,6 +32,7 @@ from assistant.reading import (
     Outcome,
     Reading,
     Reason,
+    guess_language,
     is_of_time,
     language_named,
     names_litres,
@@ -373,7 +374,12 @@ def _language(text: str, question: Question, session: Session, known: Known) -> 
     for choice in entries(question, session, known):
         if choice.value == named:
             return Heard(Outcome.UNDERSTOOD, named, choice.shown(known))
-    return _choice(text, question, session, known)
+    chosen = _choice(text, question, session, known)
+    guess = guess_language(text, known.lexicons) if len(text.split()) > 1 else None
+    written = [each for each in entries(question, session, known) if each.value == guess]
+    if chosen.outcome is Outcome.AGAIN and written:  # a sentence in it names a language, too
+        return Heard(Outcome.UNDERSTOOD, guess, written[0].shown(known))
+    return chosen
 
 
 # An answer in other words, and the choices that it may take.

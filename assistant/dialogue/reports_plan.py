@@ -50,7 +50,7 @@ def waits(text: str, known: Known) -> Turn | None:
     if session is None or session.conversation != talks.DELAY.name or session.step != "why":
         return None
     why, day = why_in(text, known), day_in(text, known)
-    if day is None:
+    if day is None or _is_planted(text, known):
         return None
     kept: dict[str, Kept] = {"until": day.isoformat()}
     if why is not None:
@@ -59,6 +59,12 @@ def waits(text: str, known: Known) -> Turn | None:
     if why is not None:
         return DELAY_ENDINGS["!delayed"](told, known)
     return Turn(told, (ask(told, known, talks.TABLES),))
+
+
+def _is_planted(text: str, known: Known) -> bool:
+    """ "All is planted now": no day to come."""
+    plants = TASKS[TaskCode.TRANSPLANT].deeds & read_deeds(text, known.lexicon)
+    return bool(plants) and read_told(text, known.lexicon, digits=False).value == "done"
 
 
 # --- a part today, the rest on another day ---------------------------------------------------

@@ -304,3 +304,19 @@ def test_no_more_while_the_texts_rest_is_no_work() -> None:
     phone.says("taken out")
     phone.says("no more")
     assert not [each for each in phone.changes if isinstance(each, v.ResumeTexts)]
+
+
+def test_planted_after_all_asks_no_more_why_it_was_not() -> None:
+    phone = on_day(18, TaskCode.TRANSPLANT)
+    phone.says("not yet")
+    phone.asked(item(TaskCode.TRANSPLANT))
+    assert len(phone.hears("all is planted now")) == 1
+    assert phone.known.session is None
+
+
+def test_a_sentence_in_a_language_chooses_it() -> None:
+    phone = Phone.new()
+    phone.says("hi")
+    phone.says("nataka msaada wa mpunga wangu")
+    assert phone.known.session is not None
+    assert phone.known.session.answers["language"] == "sw"
