@@ -76,6 +76,7 @@ class Settings:
     screen_ucs2: int = 80
     host: str = "127.0.0.1"
     port: int = 8470
+    calls_port: int = 0  # where operators call, apart from the pages; 0: at the same port
     metrics_port: int = 0  # figures for who watches, at 127.0.0.1 only; 0: none
     web_secret: str = field(default="", repr=False)  # instead of the key in that file
     second_factor: bool = True  # leads sign in with a code of an app as well
@@ -406,6 +407,7 @@ _READ = {
     "alerts_then": _then,
     "port": _port,
     "metrics_port": _port,
+    "calls_port": _port,
     "screen_septets": _screen,
     "screen_ucs2": _screen,
 }

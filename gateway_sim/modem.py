@@ -249,7 +249,10 @@ class Modem:
         self._put(b"\r\n> ")
         held = b""
         while END not in held and ABORT not in held:
-            held += os.read(self._ours, 4096)
+            try:
+                held += os.read(self._ours, 4096)
+            except OSError:  # unplugged meanwhile
+                return
         if ABORT in held:
             self._say("OK")
             return

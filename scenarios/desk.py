@@ -8,7 +8,7 @@ from urllib.parse import urljoin, urlsplit
 
 import requests
 
-from scenarios import season as s
+from scenarios import season as season_acts
 from scenarios.heard import differences
 from scenarios.page import (
     Node,
@@ -45,7 +45,7 @@ class OfficerBrowser:
         self._changed: dict[Node, str | None] = {}
         self._files: dict[str, str] = {}
 
-    def do(self, act: s.AtPage) -> None:
+    def do(self, act: season_acts.AtPage) -> None:
         """One line of the season.
 
         Raises:
@@ -69,7 +69,7 @@ class OfficerBrowser:
 
     # What an officer does.
 
-    def _signs_in(self, act: s.SignsIn) -> None:
+    def _signs_in(self, act: season_acts.SignsIn) -> None:
         """The first time with a one-time password, which has to be changed."""
         if self._password is not None:
             self._enter(self._password)
@@ -93,30 +93,32 @@ class OfficerBrowser:
         if self.path.startswith("/sign-in"):
             raise PageError(f"the door stays closed: {self._page.text}")
 
-    def _opens(self, act: s.Opens) -> None:
+    def _opens(self, act: season_acts.Opens) -> None:
         wanted = act.where if act.where.startswith("/") else link(self._page, act.where)
         self._go(wanted)
         if self.path.startswith("/sign-in") and self._password is not None:
             self._enter(self._password)  # a session ends after twelve hours
             self._go(wanted)
 
-    def _follows(self, act: s.Follows) -> None:
+    def _follows(self, act: season_acts.Follows) -> None:
         self._go(link(self._where, act.link))
 
-    def _looks_at(self, act: s.LooksAt) -> None:
-        self._where = self._page if act.words == s.WHOLE_PAGE else place(self._page, act.words)
+    def _looks_at(self, act: season_acts.LooksAt) -> None:
+        self._where = (
+            self._page if act.words == season_acts.WHOLE_PAGE else place(self._page, act.words)
+        )
 
-    def _fills(self, act: s.Fills) -> None:
+    def _fills(self, act: season_acts.Fills) -> None:
         self._changed[self._field(act.label)] = act.words
 
-    def _ticks(self, act: s.Ticks) -> None:
+    def _ticks(self, act: season_acts.Ticks) -> None:
         box = self._field(act.label)
         for other in self._page.all():
             if box.attributes.get("type") == "radio" and _same_choice(other, box):
                 self._changed[other] = None
         self._changed[box] = box.attributes.get("value", "on") if act.on else None
 
-    def _chooses(self, act: s.Chooses) -> None:
+    def _chooses(self, act: season_acts.Chooses) -> None:
         chosen = self._field(act.label)
         listed = {each.text.casefold(): each for each in options(chosen)}
         wanted = act.option.casefold()
@@ -125,16 +127,16 @@ class OfficerBrowser:
             raise PageError(f"no choice: {act.option}; there are: {'; '.join(listed)}")
         self._changed[chosen] = option_value(found)
 
-    def _adds_to(self, act: s.AddsTo) -> None:
+    def _adds_to(self, act: season_acts.AddsTo) -> None:
         self._files[act.file] = self._files.get(act.file, "") + act.line + "\n"
 
-    def _mends(self, act: s.Mends) -> None:
+    def _mends(self, act: season_acts.Mends) -> None:
         text = self._file(act.file)
         if text.count(act.old) != 1:
             raise PageError(f"{act.old} stands {text.count(act.old)} times in:\n{text}")
         self._files[act.file] = text.replace(act.old, act.new)
 
-    def _sends(self, act: s.SendsFile) -> None:
+    def _sends(self, act: season_acts.SendsFile) -> None:
         self._file(act.file)
         self._changed[self._field(act.label)] = act.file
 
@@ -143,7 +145,7 @@ class OfficerBrowser:
             raise PageError(f"no file {name}; there are: {', '.join(self._files) or 'none'}")
         return self._files[name]
 
-    def _clicks(self, act: s.Clicks) -> None:
+    def _clicks(self, act: season_acts.Clicks) -> None:
         pressed = button(self._where, act.button)
         form = pressed.inside("form")
         if form is None:
@@ -155,7 +157,7 @@ class OfficerBrowser:
         )
         self._send(form, also, pressed.attributes.get("formaction"))
 
-    def _reads(self, act: s.PageReads) -> None:
+    def _reads(self, act: season_acts.PageReads) -> None:
         faults = differences(act.expected, self._where.text)
         if faults:
             raise PageError("; ".join(faults) + f"\n  {self.path}: {self._where.text[:1500]}")
@@ -227,16 +229,16 @@ def _asks_new(form: Node) -> bool:
 
 
 _DO: Mapping[type, Callable[[OfficerBrowser, Any], None]] = {
-    s.SignsIn: OfficerBrowser._signs_in,
-    s.Opens: OfficerBrowser._opens,
-    s.Follows: OfficerBrowser._follows,
-    s.LooksAt: OfficerBrowser._looks_at,
-    s.Fills: OfficerBrowser._fills,
-    s.Ticks: OfficerBrowser._ticks,
-    s.Chooses: OfficerBrowser._chooses,
-    s.AddsTo: OfficerBrowser._adds_to,
-    s.Mends: OfficerBrowser._mends,
-    s.SendsFile: OfficerBrowser._sends,
-    s.Clicks: OfficerBrowser._clicks,
-    s.PageReads: OfficerBrowser._reads,
+    season_acts.SignsIn: OfficerBrowser._signs_in,
+    season_acts.Opens: OfficerBrowser._opens,
+    season_acts.Follows: OfficerBrowser._follows,
+    season_acts.LooksAt: OfficerBrowser._looks_at,
+    season_acts.Fills: OfficerBrowser._fills,
+    season_acts.Ticks: OfficerBrowser._ticks,
+    season_acts.Chooses: OfficerBrowser._chooses,
+    season_acts.AddsTo: OfficerBrowser._adds_to,
+    season_acts.Mends: OfficerBrowser._mends,
+    season_acts.SendsFile: OfficerBrowser._sends,
+    season_acts.Clicks: OfficerBrowser._clicks,
+    season_acts.PageReads: OfficerBrowser._reads,
 }

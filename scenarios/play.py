@@ -9,7 +9,7 @@ from typing import Any, get_args
 from gateway_sim import Handler, OperatorError, Phone
 from gateway_sim.handlers import Chain
 from gateway_sim.phones import Received
-from scenarios import season as s
+from scenarios import season as season_acts
 from scenarios.desk import OfficerBrowser
 from scenarios.ending import Ending, endings
 from scenarios.errors import Difference
@@ -52,11 +52,18 @@ class Replay:
 
 AS_WRITTEN = Replay()
 # No time for it to speak of.
-_ONLY_LOOKS = (s.PageReads, s.LooksAt, s.Fills, s.Ticks, s.Chooses, *get_args(s.WithFiles))
+_ONLY_LOOKS = (
+    season_acts.PageReads,
+    season_acts.LooksAt,
+    season_acts.Fills,
+    season_acts.Ticks,
+    season_acts.Chooses,
+    *get_args(season_acts.WithFiles),
+)
 
 
 def play(
-    season: s.Season, say: Say, *, replay: Replay = AS_WRITTEN, colour: bool = False
+    season: season_acts.Season, say: Say, *, replay: Replay = AS_WRITTEN, colour: bool = False
 ) -> Mapping[str, Ending | None]:
     """Plays a whole season.
 
@@ -74,7 +81,7 @@ def play(
         return endings(season, stage.house)
 
 
-def play_on(stage: SeasonStage, season: s.Season, printer: Printer) -> None:
+def play_on(stage: SeasonStage, season: season_acts.Season, printer: Printer) -> None:
     """Plays a season on a stage that goes on afterwards.
 
     Raises:
@@ -107,7 +114,7 @@ def _differs(where: str, *lines: str) -> Difference:
 
 class _Player:
     def __init__(
-        self, season: s.Season, stage: SeasonStage, printer: Printer, replay: Replay
+        self, season: season_acts.Season, stage: SeasonStage, printer: Printer, replay: Replay
     ) -> None:
         self._season, self._stage, self._printer, self._replay = season, stage, printer, replay
         self._ears = {
@@ -115,7 +122,7 @@ class _Player:
             for name, person in season.people.items()
         }
         self._strict = season.strict and not replay.forgiving
-        self._faults: list[s.NetworkFault] = []
+        self._faults: list[season_acts.NetworkFault] = []
         self._desks: dict[str, OfficerBrowser] = {}
         self._busy_until = stage.clock.now
         self._block_ends = stage.clock.now
@@ -134,7 +141,7 @@ class _Player:
             self._stage.run_to(self._stage.clock.now + ON_THE_WAY)
         self._close_ears("the end of the season")
 
-    def _begin(self, block: s.Block, end: datetime) -> None:
+    def _begin(self, block: season_acts.Block, end: datetime) -> None:
         self._block_ends = end
         self._busy_until = block.at
         self._stage.run_before(block.at)
@@ -164,7 +171,7 @@ class _Player:
                 f"  came: {self._shown(fresh)}"
             )
 
-    def _do(self, step: s.SeasonStep) -> None:
+    def _do(self, step: season_acts.SeasonStep) -> None:
         """One line, and what broke in it if anything."""
         try:
             _DO[type(step.act)](self, step, step.act)
@@ -180,10 +187,10 @@ class _Player:
         if faults:
             raise _differs(where, "the operator complains:", *map(str, faults))
 
-    def _place(self, step: s.SeasonStep) -> str:
+    def _place(self, step: season_acts.SeasonStep) -> str:
         return f"{self._season.path}:{step.line}: {step.words}"
 
-    def _difference(self, step: s.SeasonStep, *lines: str) -> Difference:
+    def _difference(self, step: season_acts.SeasonStep, *lines: str) -> Difference:
         return _differs(self._place(step), *lines)
 
     def _shown(self, texts: list[Received]) -> str:
@@ -196,27 +203,27 @@ class _Player:
 
     # What people do.
 
-    def _act(self, step: s.SeasonStep, takes: timedelta) -> Phone:
+    def _act(self, step: season_acts.SeasonStep, takes: timedelta) -> Phone:
         """Lets the time pass that the line before took; the phone in hand."""
         self._stage.run_to(self._busy_until)
         self._busy_until = self._stage.clock.now + takes
         return self._ears[step.who].phone
 
-    def _turn_to(self, step: s.SeasonStep, takes: timedelta) -> Phone:
+    def _turn_to(self, step: season_acts.SeasonStep, takes: timedelta) -> Phone:
         """The same for who begins something, having read what came before."""
         phone = self._act(step, takes)
         self._read_all(step.who, self._ears[step.who], f"line {step.line}")
         return phone
 
-    def texts(self, step: s.SeasonStep, act: s.SendsText) -> None:
+    def texts(self, step: season_acts.SeasonStep, act: season_acts.SendsText) -> None:
         self._turn_to(step, TEXT_TAKES).text(act.text)
         self._stage.settle()
 
-    def dials(self, step: s.SeasonStep, act: s.Dials) -> None:
+    def dials(self, step: season_acts.SeasonStep, act: season_acts.Dials) -> None:
         self._turn_to(step, KEY_TAKES).dial(act.code)
         self._stage.settle()
 
-    def presses(self, step: s.SeasonStep, act: s.Presses) -> None:
+    def presses(self, step: season_acts.SeasonStep, act: season_acts.Presses) -> None:
         phone = self._act(step, KEY_TAKES)
         if self._replay.cut and act.keys != MORE:
             self._cut(phone)
@@ -232,23 +239,25 @@ class _Player:
         self._stage.settle()
         phone.dial(code)
 
-    def hangs_up(self, step: s.SeasonStep, act: s.HangsUp) -> None:
+    def hangs_up(self, step: season_acts.SeasonStep, act: season_acts.HangsUp) -> None:
         self._act(step, KEY_TAKES).hang_up()
         self._stage.settle()
 
-    def loses_the_line(self, step: s.SeasonStep, act: s.LosesTheLine) -> None:
+    def loses_the_line(
+        self, step: season_acts.SeasonStep, act: season_acts.LosesTheLine
+    ) -> None:
         self._act(step, KEY_TAKES).drop(told=act.told)
         self._stage.settle()
 
-    def switches(self, step: s.SeasonStep, act: s.Switches) -> None:
+    def switches(self, step: season_acts.SeasonStep, act: season_acts.Switches) -> None:
         self._act(step, KEY_TAKES).power(act.on)
         self._stage.settle()
 
-    def waits(self, step: s.SeasonStep, act: s.Waits) -> None:
+    def waits(self, step: season_acts.SeasonStep, act: season_acts.Waits) -> None:
         self._busy_until = max(self._busy_until, self._stage.clock.now + act.span)
         self._stage.run_to(self._busy_until)
 
-    def network(self, step: s.SeasonStep, act: s.NetworkChange) -> None:
+    def network(self, step: season_acts.SeasonStep, act: season_acts.NetworkChange) -> None:
         self._faults = [*self._faults, act.fault] if act.fault else []
         self._set_handler()
 
@@ -257,7 +266,7 @@ class _Player:
         more = self._replay.faults
         self._stage.operator.handler = Chain(weather, more()) if more else weather
 
-    def at_page(self, step: s.SeasonStep, act: s.AtPage) -> None:
+    def at_page(self, step: season_acts.SeasonStep, act: season_acts.AtPage) -> None:
         """What an officer does at the page, and what texts follow from it."""
         if step.who not in {officer.name for officer in self._season.officers}:
             raise self._difference(step, "only an officer has a way to the page")
@@ -277,7 +286,7 @@ class _Player:
 
     # What people must hear and see.
 
-    def hears(self, step: s.SeasonStep, act: s.Hears) -> None:
+    def hears(self, step: season_acts.SeasonStep, act: season_acts.Hears) -> None:
         ear = self._ears[step.who]
         limit = self._stage.clock.now + LONGEST_WAIT
         if not self._replay.forgiving:
@@ -287,7 +296,7 @@ class _Player:
                 raise self._otherwise(step, act.expected, ear.fresh())
         self._busy_until = max(self._busy_until, self._stage.clock.now + READING_TAKES)
 
-    def _heard(self, ear: _Ear, step: s.SeasonStep, expected: Expected) -> bool:
+    def _heard(self, ear: _Ear, step: season_acts.SeasonStep, expected: Expected) -> bool:
         """Whether the text came. Others may come before it, but in a strict season."""
         fresh, places = ear.fresh(), ear.unread()
         if self._strict and fresh and differences(expected, fresh[0].text):
@@ -303,14 +312,16 @@ class _Player:
         return False
 
     def _otherwise(
-        self, step: s.SeasonStep, expected: Expected, came: list[Received]
+        self, step: season_acts.SeasonStep, expected: Expected, came: list[Received]
     ) -> Difference:
         wanted = [f"expected: {' | '.join(expected.pieces)}"]
         wanted += [f"without: {' | '.join(expected.without)}"] if expected.without else []
         faults = differences(expected, came[0].text) if len(came) == 1 else ()
         return self._difference(step, *wanted, f"came: {self._shown(came)}", *faults)
 
-    def hears_nothing(self, step: s.SeasonStep, act: s.HearsNothing) -> None:
+    def hears_nothing(
+        self, step: season_acts.SeasonStep, act: season_acts.HearsNothing
+    ) -> None:
         ear = self._ears[step.who]
         if act.until:
             self._stage.run_to(act.until)
@@ -319,7 +330,7 @@ class _Player:
                 step, "expected: nothing", f"came: {self._shown(ear.fresh())}"
             )
 
-    def sees(self, step: s.SeasonStep, act: s.Sees) -> None:
+    def sees(self, step: season_acts.SeasonStep, act: season_acts.Sees) -> None:
         screen = self._ears[step.who].phone.screen
         text = screen.text if screen else ""
         faults = differences(act.expected, text)
@@ -328,25 +339,25 @@ class _Player:
             wanted = " | ".join(act.expected.pieces)
             raise self._difference(step, f"expected: {wanted}", f"came: {came}", *faults)
 
-    def ends(self, step: s.SeasonStep, act: s.Ends) -> None:
+    def ends(self, step: season_acts.SeasonStep, act: season_acts.Ends) -> None:
         if self._ears[step.who].phone.in_session:
             raise self._difference(
                 step, "expected: the session is over", "came: it is still open"
             )
 
 
-_DO: Mapping[type, Callable[[_Player, s.SeasonStep, Any], None]] = {
-    s.SendsText: _Player.texts,
-    s.Dials: _Player.dials,
-    s.Presses: _Player.presses,
-    s.HangsUp: _Player.hangs_up,
-    s.LosesTheLine: _Player.loses_the_line,
-    s.Switches: _Player.switches,
-    s.Waits: _Player.waits,
-    s.NetworkChange: _Player.network,
-    s.Hears: _Player.hears,
-    s.HearsNothing: _Player.hears_nothing,
-    s.Sees: _Player.sees,
-    s.Ends: _Player.ends,
-    **dict.fromkeys(get_args(s.AtPage), _Player.at_page),
+_DO: Mapping[type, Callable[[_Player, season_acts.SeasonStep, Any], None]] = {
+    season_acts.SendsText: _Player.texts,
+    season_acts.Dials: _Player.dials,
+    season_acts.Presses: _Player.presses,
+    season_acts.HangsUp: _Player.hangs_up,
+    season_acts.LosesTheLine: _Player.loses_the_line,
+    season_acts.Switches: _Player.switches,
+    season_acts.Waits: _Player.waits,
+    season_acts.NetworkChange: _Player.network,
+    season_acts.Hears: _Player.hears,
+    season_acts.HearsNothing: _Player.hears_nothing,
+    season_acts.Sees: _Player.sees,
+    season_acts.Ends: _Player.ends,
+    **dict.fromkeys(get_args(season_acts.AtPage), _Player.at_page),
 }

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from enum import StrEnum
 from typing import NamedTuple
 
-from assistant.agronomy import constants_measures as c
+from assistant.agronomy import constants_measures as measures
 from assistant.agronomy.errors import AgronomyError
 from assistant.agronomy.rounding import nearest, whole_down
 from assistant.agronomy.told import is_near
@@ -47,17 +47,17 @@ def tin_litres(pail_litres: float, tins_in_pail: float) -> float:
 
 def seed_measure(grams: float, tin_l: float | None = None) -> Level | None:
     """Sprouted seed [g] in level measures; None where none is near."""
-    return _level(grams, c.SPROUTED_KG_PER_L.value, tin_l, nearest)
+    return _level(grams, measures.SPROUTED_KG_PER_L.value, tin_l, nearest)
 
 
 def urea_measure(grams: float, tin_l: float | None = None) -> Level | None:
     """Urea [g] in level measures, never more of it; None where none is near."""
-    return _level(grams, c.UREA_KG_PER_L.value, tin_l, whole_down)
+    return _level(grams, measures.UREA_KG_PER_L.value, tin_l, whole_down)
 
 
 def mats_for_a_tin(sprouted_per_mat_g: float, tin_l: float) -> float:
     """Mats that one level tin of sprouted seed sows."""
-    return tin_l * ML_PER_L * c.SPROUTED_KG_PER_L.value / sprouted_per_mat_g
+    return tin_l * ML_PER_L * measures.SPROUTED_KG_PER_L.value / sprouted_per_mat_g
 
 
 MOST_TINS = 10  # at once; more are counted wrong
@@ -81,7 +81,10 @@ def shared_by_tin(sprouted_per_mat_g: float, tin_l: float) -> Shared | None:
 def _level(
     grams: float, kg_per_l: float, tin_l: float | None, way: Callable[[float], int]
 ) -> Level | None:
-    sizes = {LevelMeasure.SPOON: c.SPOON_ML.value, LevelMeasure.CAP: c.CAP_ML.value}
+    sizes = {
+        LevelMeasure.SPOON: measures.SPOON_ML.value,
+        LevelMeasure.CAP: measures.CAP_ML.value,
+    }
     if tin_l is not None:
         sizes = {LevelMeasure.TIN: tin_l * ML_PER_L, **sizes}
     for measure, size_ml in sorted(sizes.items(), key=lambda each: -each[1]):

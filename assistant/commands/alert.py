@@ -21,7 +21,7 @@ from assistant.service.alerts.taking import dry, take_alert
 from assistant.service.enrol import list_villages
 from assistant.service.house import House
 from assistant.store import KeptAlert
-from assistant.wording import messages_web_alerts as a
+from assistant.wording import messages_web_alerts as web_alerts
 from assistant.wording.dangers import NAMES
 from assistant.worker import wall_clock
 
@@ -67,11 +67,11 @@ def command(file: Path, at: dt.datetime | None, take: bool) -> None:
 def _signed(house: House, found: Alert | Faulty, raw: bytes, at: dt.datetime) -> str:
     """What is known of its signature."""
     if not isinstance(found, Alert) or not found.signed:
-        return a.UNSIGNED.text
+        return web_alerts.UNSIGNED.text
     if house.check_alert is None:
-        return a.SIGNED.text
+        return web_alerts.SIGNED.text
     name = house.check_alert(raw, at)
-    return a.SEALED.text.format(name=name) if name else a.FORGED.text
+    return web_alerts.SEALED.text.format(name=name) if name else web_alerts.FORGED.text
 
 
 def _said(house: House, found: Alert | Faulty, signed: str) -> Iterator[str]:
@@ -80,7 +80,7 @@ def _said(house: House, found: Alert | Faulty, signed: str) -> Iterator[str]:
         yield "Not as CAP 1.2 has it; nothing would follow:"
         for fault in found.faults:
             got = f": {fault.got!r}" if fault.got else ""
-            yield f"  {fault.where}: {a.WRONGS[fault.wrong].text}{got}"
+            yield f"  {fault.where}: {web_alerts.WRONGS[fault.wrong].text}{got}"
         return
     key = found.key
     yield f"{key.identifier} of {key.sender}, sent {_local(house, key.sent)}, {signed}"
@@ -106,7 +106,7 @@ def _follows(house: House, found: Alert, judged: JudgedAlert, at: dt.datetime) -
         lost = ", ".join(unplaced)
         yield f"No alert can find these yet: {lost} (nursery village place, or codes)"
     if judged.outcome is not AlertOutcome.MATTERS:
-        yield f"Nothing would follow: {a.BECAMES[judged.outcome].text}"
+        yield f"Nothing would follow: {web_alerts.BECAMES[judged.outcome].text}"
         if swapped := swapped_villages(house, found):
             names = ", ".join(swapped)
             yield f"LOOK: with latitude and longitude changed over it would hold {names}"
@@ -130,7 +130,7 @@ def _threat(house: House, threat: Threat, villages: dict[int, Village]) -> str:
 def _taken(kept: KeptAlert | None) -> str:
     if kept is None:
         return "Taken before; nothing was changed."
-    return f"Taken: {a.BECAMES[kept.became].text}"
+    return f"Taken: {web_alerts.BECAMES[kept.became].text}"
 
 
 def _printable(line: str) -> str:

@@ -21,12 +21,12 @@ from assistant.service.office.sheets import SheetError
 from assistant.service.office.taking import counts_of
 from assistant.service.sight import Sight, sight_of
 from assistant.settings import Settings
-from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_people as web_people
 from assistant.wording.render import Catalogue, render
 from assistant.worker import wall_clock
 
 SHOWN = 20
-_CANNOT = {code: message.text for code, message in w.CANNOT.items()}
+_CANNOT = {code: message.text for code, message in web_people.CANNOT.items()}
 _SHARED = click.Choice(["family", "leave"])
 _OWNERS = click.Choice(["rename", "heir", "new", "leave"])
 

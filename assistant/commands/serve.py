@@ -11,12 +11,14 @@ import time
 import urllib.error
 import urllib.request
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 import click
+from flask import Flask
 
 from assistant.channel import Gateway
 from assistant.commands.demo import demo_officer
@@ -162,8 +164,10 @@ def _working(house: House, settings: Settings, hands: _Hands) -> Iterator[None]:
 def _web(
     house: House, settings: Settings, opened: Opened, wake: Callable[[], None]
 ) -> Iterator[None]:
-    """The web side, answering until the block ends."""
-    app = create_app(
+    """The web side, answering until the block ends; what operators call has threads of its own
+    where it has a port of its own, so that no page holds up a screen of USSD."""
+    app = partial(
+        create_app,
         house,
         secret=settings.gateway_secret,
         wake=wake,
@@ -173,14 +177,26 @@ def _web(
         terms=opened.terms,
         hosts=(*LOCAL_HOSTS, *settings.web_hosts),
     )
+    with ExitStack() as held:
+        held.enter_context(_served(app(), settings, settings.port, "NURSERY_PORT"))
+        if settings.calls_port:
+            calls = app(pages=())
+            port = settings.calls_port
+            held.enter_context(_served(calls, settings, port, "NURSERY_CALLS_PORT"))
+        yield
+
+
+@contextmanager
+def _served(app: Flask, settings: Settings, port: int, name: str) -> Iterator[None]:
+    """Answers at a port with threads of its own, until the block ends."""
+    behind = _behind(settings.web_proxy) if settings.web_https else {}
     try:
-        behind = _behind(settings.web_proxy) if settings.web_https else {}
-        server = listen(app, settings.host, settings.port, threads=WEB_THREADS, **behind)
+        server = listen(app, settings.host, port, threads=WEB_THREADS, **behind)
     except OSError as fault:
         raise click.ClickException(
-            f"Port {settings.port} is taken ({fault}). Set NURSERY_PORT to another one."
+            f"Port {port} is taken ({fault}). Set {name} to another one."
         ) from fault
-    thread = threading.Thread(target=server.run, name="web", daemon=True)
+    thread = threading.Thread(target=server.run, name=f"web {port}", daemon=True)
     thread.start()
     try:
         yield

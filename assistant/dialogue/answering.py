@@ -1,5 +1,6 @@
 """Answers to the open question: a wish goes first where it must, an answer leads on."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -85,13 +86,24 @@ def answer_open(text: str, known: Known, session: Session) -> Turn | None:
         return stopping
     if session.conversation == talks.STEPS.name and _says_nothing(step, question):
         return None  # what only offers asks for nothing: something else is meant
-    mended = _put_right(text, session, known) if _says_nothing(step, question) else None
+    other = _says_nothing(step, question) or _counts_seed(text, session)
+    mended = _put_right(text, session, known) if other else None
     return _stepped(mended, known, "") if mended else _ask_again(step, known, question, text)
 
 
 def _put_right(text: str, session: Session, known: Known) -> LedTo | None:
     """Another answer than the one that was asked for: an earlier one anew, or a later one."""
     return corrected(text, session, known) or early(text, session, known)
+
+
+def _counts_seed(text: str, session: Session) -> bool:
+    """Whether "30 of 100" comes while a test runs and the plan asks for something else."""
+    begun = session.conversation == talks.PLAN.name
+    begun = begun and session.answers.get("germination") == "begun"
+    return begun and len(_NUMBER.findall(text)) == _OF_TWO
+
+
+_NUMBER, _OF_TWO = re.compile(r"\d+"), 2
 
 
 def _says_nothing(step: LedTo, question: Question) -> bool:

@@ -34,10 +34,18 @@ from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Inquiry, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
 from assistant.hearing import Question, Topic, understand
-from assistant.reading import Outcome, Wish, guess_language, is_name, names_day, read_wish
+from assistant.reading import (
+    Outcome,
+    Wish,
+    guess_language,
+    is_name,
+    names_day,
+    read_told,
+    read_wish,
+)
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
-from assistant.wording import messages_steps as s
+from assistant.wording import messages_steps as steps
 from assistant.wording import messages_talk as m
 from assistant.wording.day import offer
 from assistant.wording.figures import FIGURES
@@ -80,7 +88,7 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.SEED_MUCH: plan.seed_amount,
         Topic.MIX_MUCH: plan.mixed,
         Topic.MATS_MANY: plan.bed_size,
-        Topic.SHEET_MUCH: of_bed(s.SHEET),
+        Topic.SHEET_MUCH: of_bed(steps.SHEET),
         Topic.PEOPLE: plan.people,
         Topic.SEED_PRICE: plan.prices,
         Topic.PRICE_RICE: fixed(a.NO_MARKET()),
@@ -112,44 +120,44 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.WHY_SOAK: fixed(a.WHY_SOAK()),
         Topic.INCUBATE: fixed(a.INCUBATE(lie=FIGURES["lie_hours"])),
         Topic.SOAKED_LONG: fixed(a.SOAKED_LONG()),
-        Topic.SOW_THICK: of_bed_or(a.SOW_THICK, fixed(s.SPREAD())),
+        Topic.SOW_THICK: of_bed_or(a.SOW_THICK, fixed(steps.SPREAD())),
         Topic.DRY_SEED: fixed(a.DRY_SEED(**_SOAKED)),
         Topic.ROOT_LENGTH: fixed(a.ROOTS(**_ROOT)),
         Topic.VARIETY: fixed(a.VARIETY()),
         Topic.ANY_VARIETY: fixed(a.ANY_VARIETY()),
         Topic.TWO_SEEDS: fixed(a.TWO_SEEDS()),
         Topic.SEED_TEST: fixed(a.TEST(days=_TEST_DAYS, good=FIGURES["assumed"])),
-        Topic.SEED_GOOD: fixed(s.GOOD_SEED()),
+        Topic.SEED_GOOD: fixed(steps.GOOD_SEED()),
         Topic.OLD_SEED: fixed(a.OLD_SEED(days=_TEST_DAYS)),
         Topic.WHAT_SPROUT: fixed(a.WHAT_SPROUT()),
-        Topic.TREATED: fixed(s.TREATED()),
+        Topic.TREATED: fixed(steps.TREATED()),
         # the bed; what it is and how it is made only before a plan, see `_MAKES`
-        Topic.WHAT_MAT: of_any(s.WHAT_MAT),
+        Topic.WHAT_MAT: of_any(steps.WHAT_MAT),
         Topic.WHY_MAT: fixed(a.WHY_MAT()),
         Topic.HOW_MAKE: of_any(a.MAKE_FIRST),
-        Topic.PLACE: of_bed_or(s.GROUND, fixed(s.NOT_HERE())),
+        Topic.PLACE: of_bed_or(steps.GROUND, fixed(steps.NOT_HERE())),
         Topic.NO_SHEET: fixed(a.NO_SHEET()),
         Topic.NO_HULL: fixed(a.NO_HULL()),
-        Topic.HULL: fixed(s.HULL()),
-        Topic.NO_FRAME: of_any(s.FENCE),
-        Topic.FRAME: of_any(s.FRAME),
+        Topic.HULL: fixed(steps.HULL()),
+        Topic.NO_FRAME: of_any(steps.FENCE),
+        Topic.FRAME: of_any(steps.FRAME),
         Topic.NO_MANURE: fixed(a.NO_MANURE()),
-        Topic.MANURE: fixed(s.MANURE()),
+        Topic.MANURE: fixed(steps.MANURE()),
         Topic.SAND: fixed(a.SAND()),
-        Topic.SOIL_WHICH: fixed(s.SOIL()),
-        Topic.SOIL_DEEP: of_any(s.SET),
-        Topic.SEED_DEEP: of_any(s.COVER_THIN),
-        Topic.HOW_MIX: of_any(s.MEASURE),
-        Topic.SOW_HOW: fixed(s.SPREAD()),
+        Topic.SOIL_WHICH: fixed(steps.SOIL()),
+        Topic.SOIL_DEEP: of_any(steps.SET),
+        Topic.SEED_DEEP: of_any(steps.COVER_THIN),
+        Topic.HOW_MIX: of_any(steps.MEASURE),
+        Topic.SOW_HOW: fixed(steps.SPREAD()),
         Topic.WHY_COVER: fixed(a.WHY_COVER()),
-        Topic.COVER_WITH: fixed(s.ABOVE()),
-        Topic.COVER_THICK: fixed(s.ABOVE()),
-        Topic.UNCOVER_HOW: fixed(s.EVENING()),
+        Topic.COVER_WITH: fixed(steps.ABOVE()),
+        Topic.COVER_THICK: fixed(steps.ABOVE()),
+        Topic.UNCOVER_HOW: fixed(steps.EVENING()),
         Topic.WHY_DRAIN: fixed(a.WHY_DRAIN()),
-        Topic.CUT: fixed(s.CUT()),
-        Topic.CARRY: of_any(s.CARRY),
-        Topic.SPACING: of_any(s.PLANT),
-        Topic.PLANT_HOW: of_any(s.PLANT),
+        Topic.CUT: fixed(steps.CUT()),
+        Topic.CARRY: of_any(steps.CARRY),
+        Topic.SPACING: of_any(steps.PLANT),
+        Topic.PLANT_HOW: of_any(steps.PLANT),
         Topic.WHAT_HILL: fixed(a.WHAT_HILL()),
         Topic.MACHINE: fixed(a.MACHINE()),
         Topic.FITS: fixed(a.FITS()),
@@ -157,7 +165,7 @@ ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.UREA: fixed(a.UREA()),
         Topic.MEDICINE: fixed(a.NO_DOSE()),
         Topic.ANTS: fixed(a.ANTS()),
-        Topic.GUARD: fixed(s.GUARD()),
+        Topic.GUARD: fixed(steps.GUARD()),
         **MORE_ANSWERS,
     }
 )
@@ -328,11 +336,19 @@ def _answers_what_is_open(text: str, known: Known) -> bool:
     asking they ask: "are they ready for the field?"."""
     if tells_a_value(text, known) and "?" not in text:
         return True
-    if not is_answer(text, known):
+    if not is_answer(text, known) or _surely_asks(text, known):
         return False
     has_words = any(sign.isalpha() for sign in text)
     is_open = known.session is not None or bool(known.items)
     return not has_words or (is_open and "?" not in text)
+
+
+def _surely_asks(text: str, known: Known) -> bool:
+    """ "Can I plant today": its words are those of answers, and all its weight asks."""
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    reading = read_told(text, known.lexicon, digits=False)
+    told = reading.value == "done" or reading.outcome is Outcome.UNDERSTOOD
+    return weights[Act.QUESTION] >= _SURELY and not told
 
 
 def _plants_today(known: Known) -> bool:

@@ -12,7 +12,7 @@ from assistant.dialogue.values import Known
 from assistant.hearing import Topic
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_answers_more as more
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording.day import about, watering_water
 from assistant.wording.day_practice import depth_cm
 from assistant.wording.message import Message, Say
@@ -68,7 +68,7 @@ MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
     {
         # seed
         Topic.SEED_FLOATS: fixed(more.FLOATS()),
-        Topic.SOAK_WATER: fixed(c.SOAK_LONGER()),
+        Topic.SOAK_WATER: fixed(care.SOAK_LONGER()),
         Topic.SPROUT_SLOW: fixed(more.SLOW_SPROUT()),
         Topic.SPROUTS_BROKEN: fixed(more.BROKEN()),
         # days

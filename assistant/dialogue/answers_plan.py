@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from assistant.agronomy import constants as k
+from assistant.agronomy import constants
 from assistant.agronomy.field import FieldInputs
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.quantities import quantities
@@ -22,11 +22,11 @@ from assistant.reading import Outcome, Reason, read_area
 from assistant.reading.text.echo import unit_words
 from assistant.wording import amounts
 from assistant.wording import messages_answers as a
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_seed as seed
-from assistant.wording import messages_steps as s
+from assistant.wording import messages_steps as steps
 from assistant.wording.day import about, too_old, watering_water
 from assistant.wording.day_practice import batch_of, depth_cm
 from assistant.wording.message import Message, Say
@@ -96,7 +96,7 @@ def _first(known: Known) -> Nursery:
         farmer_id=0,
         label="",
         name=None,
-        inputs=FieldInputs(_HA_M2, k.GOOD_GERMINATION.value),
+        inputs=FieldInputs(_HA_M2, constants.GOOD_GERMINATION.value),
         area_typed="",
         germination_known=False,
         sow_date=known.today,
@@ -230,11 +230,13 @@ def _drained(bed: Nursery, known: Known) -> Say:
 
 sown = of_bed_or_any(a.SOW_FIRST, _sown)
 uncovered, drained = of_each(_uncovered), of_each(_drained)
-planted = of_bed(a.PLANT_ON)
 
 
 def _too_late(bed: Nursery, known: Known) -> Say:
-    """By its own window and leaves, as the day's text has it."""
+    """By its own window and leaves, as the day's text has it; a field that is planted needs no
+    day any more."""
+    if bed.transplanted_on is not None:
+        return about(a.AFTER_PLANT, bed, known.today)
     if known.today > bed.latest:
         return about(too_old(bed), bed, known.today)
     if bed.day(known.today) <= bed.paced.window.last.value:
@@ -243,6 +245,7 @@ def _too_late(bed: Nursery, known: Known) -> Say:
     return about(d.SET, bed, known.today, date=day, day=bed.day(day))
 
 
+planted = of_each(_too_late)
 too_late = of_bed_or_any(a.TOO_LATE, _too_late)
 
 
@@ -254,7 +257,7 @@ def water(bed: Nursery, known: Known) -> Say:
     keeps = (task for task in bed.tasks if task.code is TaskCode.KEEP_WATER)
     if any(task.date <= known.today for task in keeps):
         return about(p.KEEP_NOW, bed, known.today)
-    return about(c.WATERING, bed, known.today, pails=watering_water(bed))
+    return about(care.WATERING, bed, known.today, pails=watering_water(bed))
 
 
 def _dry(bed: Nursery, known: Known) -> Say:
@@ -262,8 +265,8 @@ def _dry(bed: Nursery, known: Known) -> Say:
         return about(a.DRY_FIELD, bed, known.today)
     stage = stage_of(bed, known.today)
     if stage == "before":
-        return about(s.NOT_HERE, bed, known.today)
-    message = c.DRY_EARLY if stage == "early" else c.DRY_LATER
+        return about(steps.NOT_HERE, bed, known.today)
+    message = care.DRY_EARLY if stage == "early" else care.DRY_LATER
     return about(message, bed, known.today, pails=watering_water(bed))
 
 

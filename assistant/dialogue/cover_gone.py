@@ -1,4 +1,5 @@
-"""The cover of a bed that wind took, while no storm is near: put back, and a person knows.
+"""The cover of a bed that wind took, while no storm is near: put back, and a person knows; and
+straw or sheet that is wanting, where other things do.
 
 Of a storm it is part of the cry, which the ear has; alone it is a small thing with an answer.
 """
@@ -11,11 +12,14 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Known, Turn
 from assistant.hearing import Idea, Kind, understand
+from assistant.wording import messages_answers as a
 from assistant.wording import messages_answers_more as more
+from assistant.wording import messages_steps as s
 
 _COVERS = frozenset({"sheet", "straw", "cover"})
 _BESIDE = frozenset({"banana", "remove", "open", "uncover"})
-_MORE = frozenset({Idea.RAIN, Idea.ROOF, Idea.MAT, Idea.SEEDLING, Idea.EATEN})
+_WITH = frozenset({"banana", "none", "bed", "seed", "leaf", "may", "need", "money"})
+_MORE = frozenset({Idea.RAIN, Idea.ROOF, Idea.MAT, Idea.SEEDLING, Idea.EATEN, Idea.WASHED})
 _NOBODY_HURT = 0.1
 _LONGEST = 8  # words; a longer story has more in it than a cover
 
@@ -37,6 +41,40 @@ def cover_gone(text: str, known: Known) -> Turn | None:
     passing = begin(talks.MENU, held=lasting(known.session))
     change = call("question", text, passing, known)
     return ended(passing, known, said(more.STRAW_GONE()), changes=(change,))
+
+
+def cover_wanting(text: str, known: Known) -> Turn | None:
+    """The turn for "I have no plastic and no straw": what does instead, below while nothing is
+    sown, and above; None where rain is near, or more than that is told."""
+    if not _may_want(known) or len(text.split()) > _LONGEST_WANT:
+        return None
+    heard = understand(text, known.ears, known.catalogue.language)
+    if any(map(heard.kind, (Act.DIE, Act.HARM, Act.REFUSE))):
+        return None
+    if heard.weights[Act.DANGER] >= _RATHER_CRIES:
+        return None
+    named = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    covers = named & _COVERS
+    if "none" not in named or not covers or named - _COVERS - _WITH:
+        return None
+    if ideas_in(text, known) & _MORE:
+        return None
+    below = "sheet" in covers and not any(bed.sown for bed in known.nurseries)
+    above = covers != {"sheet"} or not below
+    says = (*((a.NO_SHEET(),) if below else ()), *((s.ABOVE(),) if above else ()))
+    passing = begin(talks.MENU, held=lasting(known.session))
+    return ended(passing, known, *map(said, says))
+
+
+_LONGEST_WANT, _RATHER_CRIES = 12, 0.6
+
+
+def _may_want(known: Known) -> bool:
+    farmer = known.farmer
+    agreed = farmer is not None and farmer.consent_at is not None and farmer.stopped_at is None
+    no_rain = known.warning is None and not known.in_storm
+    waits = any(bed.transplanted_on is None for bed in known.nurseries)
+    return agreed and no_rain and waits and not takes_words(known)
 
 
 def _is_calm(known: Known) -> bool:

@@ -18,7 +18,7 @@ from assistant.agronomy.tasks import TaskCode
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import takes_words
-from assistant.dialogue.corrections import DATES
+from assistant.dialogue.corrections import DATES, NUMBERS
 from assistant.dialogue.endings_delay import planting_waits
 from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.items import answer_items, settle, split_label
@@ -44,6 +44,7 @@ from assistant.reading import (
     is_accounted_for,
     names_day,
     parts_of,
+    read_area,
     read_date,
     without_day,
 )
@@ -171,7 +172,10 @@ def _listens(known: Known) -> bool:
     if takes_words(known):
         return False
     question = find(known.session, talks.TABLES) if known.session else None
-    return question is None or question.reads not in DATES
+    if question is None or question.reads not in DATES | NUMBERS:
+        return True
+    # Of a plan that is changed, "9/10" is the seed that was asked and "0.3 ha" the field.
+    return question.reads not in DATES and not _changes(known)
 
 
 def _changes(known: Known) -> bool:
@@ -200,6 +204,8 @@ def _told(text: str, known: Known) -> _Told | None:
         return None
     if around is None:
         around = Dated()
+    if not around.works and _is_land(text, known):
+        return None  # "1.5 ha" is no first of May
     if _changes(known):
         around = replace(around, moves=True)
     reading = read_date(text, known.lexicon, known.today, past=around.says_past)
@@ -211,6 +217,10 @@ def _told(text: str, known: Known) -> _Told | None:
         asks_anew = named and reading.reason in _NO_DAY
         return _Told(text, around, reading) if asks_anew else None
     return _Told(text, around, reading)
+
+
+def _is_land(text: str, known: Known) -> bool:
+    return read_area(text, known.land_words, known.region).outcome is Outcome.UNDERSTOOD
 
 
 def _without_other_day(text: str, known: Known) -> str:
@@ -288,7 +298,8 @@ def _next_work(told: _Told, bed: Nursery, known: Known) -> Idea | None:
     planned = bed.anchors.transplant_date if bed.sown else bed.sow_date
     near = not told.days or any(abs((day - planned).days) <= _NEAR_D for day in told.days)
     asked = {i.task for i in known.items if i.nursery_id == bed.id} & _DATED
-    if not told.around.moves and not near and not asked:
+    waits = bed.delay_why is not None  # since then any day to come is the new one
+    if not told.around.moves and not near and not asked and not waits:
         return None
     if TaskCode.SOAK in asked:
         return Idea.SOAK
@@ -382,6 +393,9 @@ def _plant(told: _Told, bed: Nursery, known: Known) -> Turn | None:
         return _put_off(item, day, told, bed, known)
     if item is not None:
         return None
+    if bed.delay_why is not None and day > known.today:
+        waiting = Item(bed.id, TaskCode.TRANSPLANT, bed.anchors.transplant_date)
+        return planting_waits(waiting, bed, known, e.holds(known.session), told.text, day)
     if day == bed.anchors.transplant_date:
         return _as_planned(day, bed, known)
     if not told.around.works and bed.judge_transplanting(day) is DayChoice.IMPOSSIBLE:

@@ -34,7 +34,7 @@ from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
-from assistant.dialogue.reports import mats_lost
+from assistant.dialogue.reports import mats_lost, sown_again_told
 from assistant.dialogue.told_of_bed import is_late, tells_of_loss
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -214,8 +214,8 @@ def _behind_but(act: Act, heard: Understood, known: Known) -> Certainty | None:
     tail = behind_but(heard.text, known.lexicon)
     if act not in (Act.HARM, Act.DANGER) or len(tail.split()) < _FEWEST_BEHIND:
         return None
-    if len(tail) == len(heard.text):
-        return None
+    if len(heard.text.split()) - len(tail.split()) <= 1:
+        return None  # nothing stands before it: "ma" without its mark is seedlings, too
     beside = understand(tail, known.ears, known.catalogue.language)
     return Certainty.HALF if beside.certainty(act, alert=known.in_storm) else None
 
@@ -300,7 +300,7 @@ def _is_answer(
         plain
         or says_not_known(text, known.lexicon)
         or _answers_help(text, known)
-        or (certainty is Certainty.HALF and says_who(text, known))
+        or (certainty is Certainty.HALF and _tells_who(heard, known))
     ):
         return True
     if act in _ALSO_CHOICES and is_choice(text, known):
@@ -319,6 +319,17 @@ def _is_answer(
     return certainty is Certainty.HALF or (
         act not in _LIVES and certainty is not Certainty.SAID
     )
+
+
+def _tells_who(heard: Understood, known: Known) -> bool:
+    """ "I am his wife", also behind another part: "my husband is in town, I am his wife"."""
+    if says_who(heard.text, known):
+        return True
+    light = not (heard.said or heard.perhaps) and heard.weights[Act.DIE] < _SURELY_DIE
+    return light and any(says_who(part, known) for part in _MARKS.split(heard.text) if part)
+
+
+_SURELY_DIE = 0.7
 
 
 def _tells_that_planting_is_late(text: str, known: Known) -> bool:
@@ -445,8 +456,9 @@ def _tell_danger(heard: Understood, known: Known) -> Turn:
     stopped = known.farmer is not None and known.farmer.stopped_at is not None
     if kind is Kind.LOST and not (known.in_storm or stopped):
         # What is left is what counts, and its number.
-        told = loss_text(kind, known)
-        counted = mats_lost(heard.text, known, told, changes=(_alarm(kind, heard, known),))
+        told, alarm = loss_text(kind, known), (_alarm(kind, heard, known),)
+        counted = sown_again_told(heard.text, known, told, changes=alarm)
+        counted = counted or mats_lost(heard.text, known, told, changes=alarm)
         if counted is not None:
             return counted
     after = flooded(known) if kind is Kind.DANGER else ()

@@ -40,8 +40,8 @@ from assistant.dialogue.values import (
 from assistant.hearing import understand
 from assistant.reading import Outcome, Wish, in_danger, read_choice, read_wish
 from assistant.wording import messages_aid as aid
-from assistant.wording import messages_care as c
-from assistant.wording import messages_people as p
+from assistant.wording import messages_care as care
+from assistant.wording import messages_people as people
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
 from assistant.wording.message import Message, Say
@@ -205,7 +205,7 @@ def _add(session: Session, known: Known) -> Turn:
         village_id=ids[str(answers["village"])],
         language=str(answers["speaks_code"]),
     )
-    return ended(session, known, said(p.ADDED(phone=phone)), changes=(change,))
+    return ended(session, known, said(people.ADDED(phone=phone)), changes=(change,))
 
 
 NO_NAME = "-"
@@ -413,7 +413,7 @@ def rain(session: Session | None, known: Known) -> Turn:
 
 
 _IN_RAIN: Mapping[str, Message] = {
-    "before": c.RAIN_BEFORE,
+    "before": care.RAIN_BEFORE,
     "early": m.RAIN_ADVICE_EARLY,
     "later": m.RAIN_ADVICE_LATER,
 }

@@ -17,9 +17,9 @@ from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said
 from assistant.dialogue.endings_seed import new_seed
 from assistant.dialogue.engine import begin
 from assistant.dialogue.values import Change, Happened, Known, SaveNursery, Session, Text, Turn
-from assistant.wording import messages_again as a
+from assistant.wording import messages_again as again
 from assistant.wording import messages_answers as answers
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
@@ -52,31 +52,31 @@ def _again(session: Session, known: Known) -> Turn:
     seed = str(session.answers["seed"]).removeprefix(SEED)
     if seed == "none":
         change = call("not_up", "", session, known)
-        return ended(session, known, said(a.NO_SEED()), changes=(change,))
+        return ended(session, known, said(again.NO_SEED()), changes=(change,))
     checked = seed == "same" and cause in _DOUBTFUL
     event = SowAgain(
         on=known.today, by=By.FARMER, cause=cause, other=seed == "other", checked=checked
     )
     moved = after(nursery, event)
-    tip = (said(_tip(cause, moved, known)),) if cause in a.TIPS else ()
+    tip = (said(_tip(cause, moved, known)),) if cause in again.TIPS else ()
     texts = (*tip, *(_checked(moved, known) if checked else again_texts(moved, known)))
     changes = (Happened(nursery.id, event), SaveNursery(moved))
     return ended(session, known, *texts, changes=changes)
 
 
 def _tip(cause: str, nursery: Nursery, known: Known) -> Say:
-    return about(a.TIPS[cause], nursery, known.today)
+    return about(again.TIPS[cause], nursery, known.today)
 
 
 def _checked(nursery: Nursery, known: Known) -> tuple[Text, ...]:
     """The check of what is left, and the days that hold if it sprouts."""
-    check = a.CHECK_FIRST(
+    check = again.CHECK_FIRST(
         label=nursery.called,
         seeds=w.SEED_CHECK_SEEDS.value,
         days=w.SEED_CHECK_D.value,
         date=nursery.count_on or known.today,
     )
-    dates = about(c.AGAIN_DATES, nursery, known.today)
+    dates = about(care.AGAIN_DATES, nursery, known.today)
     return Text((check,), keep=True), *_new_mats(nursery), Text((dates,), keep=True)
 
 
@@ -106,9 +106,9 @@ def apart(nursery: Nursery) -> tuple[Say, ...]:
 
 def again_texts(nursery: Nursery, known: Known) -> tuple[Text, ...]:
     """The seed to soak today, the mix of mats that are made anew, and the new days."""
-    noted = g.AGAIN_LONG if nursery.sprouting else c.AGAIN_NOTED
+    noted = g.AGAIN_LONG if nursery.sprouting else care.AGAIN_NOTED
     seed = Text((about(noted, nursery, known.today),), keep=True)
-    dates = Text((about(c.AGAIN_DATES, nursery, known.today),), keep=True)
+    dates = Text((about(care.AGAIN_DATES, nursery, known.today),), keep=True)
     return seed, *_new_mats(nursery), dates
 
 
@@ -125,7 +125,7 @@ def _seed_now(session: Session, known: Known) -> Turn:
     moved = after(before, event)
     if moved != before:
         changes = (*changes, Happened(bed.id, event), SaveNursery(moved))
-    says = about(a.NO_SEED_YET if seed == "none" else answers.SOW_ON, moved, known.today)
+    says = about(again.NO_SEED_YET if seed == "none" else answers.SOW_ON, moved, known.today)
     return ended(session, known, said(says), *texts, changes=changes)
 
 
@@ -152,7 +152,7 @@ def _up_early(session: Session, known: Known) -> Turn:
 
 def _cover_again(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
-    return ended(session, known, said(about(a.COVER_AGAIN, nursery, known.today)))
+    return ended(session, known, said(about(again.COVER_AGAIN, nursery, known.today)))
 
 
 AGAIN_ENDINGS: Mapping[str, Ending] = {

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Lost
@@ -15,10 +16,10 @@ from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.outlook import field_share
 from assistant.dialogue.values import Change, Happened, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
-from assistant.wording import messages_again as a
+from assistant.wording import messages_again as again
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
-from assistant.wording.day import about
+from assistant.wording.day import TASK_TEXTS, about
 from assistant.wording.day_practice import counts_mats
 from assistant.wording.message import Say
 
@@ -32,7 +33,9 @@ def animals(session: Session, known: Known) -> Turn:
     nursery = chosen_nursery(session, known)
     change = call("animals", "", session, known)
     if nursery is None or not may_lose(nursery):
-        says = about(m.ANIMALS_ADVICE, nursery, known.today) if nursery else m.ANIMALS_ADVICE()
+        planted = nursery is not None and nursery.transplanted_on is not None
+        message = TASK_TEXTS[TaskCode.YOUNG_FIELD].prompt if planted else m.ANIMALS_ADVICE
+        says = about(message, nursery, known.today) if nursery else m.ANIMALS_ADVICE()
         return ended(session, known, said(says), changes=(change,))
     asked = begin(talks.LOST, held=session.held, nursery=nursery.id)
     advice = about(m.ANIMALS_ADVICE, nursery, known.today)
@@ -95,7 +98,7 @@ def _fill(session: Session, known: Known) -> Turn:
         cause = _CAUSES[str(session.answers.get("by", ANIMALS))]
         return sow_again(nursery, session.held, known, cause=cause)
     waits = nursery.more_on is not None and nursery.more_on >= known.today
-    texts += (said(a.TOGETHER()),) if waits else ()
+    texts += (said(again.TOGETHER()),) if waits else ()
     more = (nursery.more_mats or 0) + mats
     added = replace(nursery, resown=True, more_on=sowing, more_mats=more)
     return ended(session, known, *texts, changes=(SaveNursery(added),))

@@ -31,7 +31,7 @@ from assistant.dialogue.values import (
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
-from assistant.wording import messages_seed as s
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_talk as m
 from assistant.wording.day import TASK_TEXTS, about
 from assistant.wording.message import Say
@@ -64,7 +64,16 @@ def planted_by(practice: Practice, known: Known, inputs: FieldInputs) -> FieldIn
     )
 
 
+def _day_went_by(session: Session, known: Known) -> bool:
+    """Whether the day of sowing came and went while the plan lay open, and nobody said that it
+    is sown."""
+    sowing = date.fromisoformat(str(session.answers["sowing"]))
+    return sowing < known.today and session.answers.get("sown") != "yes"
+
+
 def _open(session: Session, known: Known) -> Turn:
+    if _day_went_by(session, known):
+        return opened(replace(session, step="sown"), known)
     answers = session.answers
     percent = answers.get("germination")
     germination = float(percent) / 100 if isinstance(percent, int | float) else None
@@ -130,7 +139,7 @@ def _moved(session: Session, known: Known) -> Turn:
     texts = [said(about(m.SOWING_MOVED, nursery, known.today))]
     changes: tuple[Change, ...] = (SaveNursery(nursery),)
     if nursery.held:
-        texts.append(said(s.HELD(label=nursery.called)))
+        texts.append(said(seed.HELD(label=nursery.called)))
     elif before.held:
         texts.append(said(about(m.SOWN_WEAK, nursery, known.today)))
         changes += (sown_weak(before),)

@@ -49,11 +49,14 @@ def result_of(
     known: Known,
     sufficed: str | None = None,
     changes: tuple[Change, ...] = (),
+    planted: str | None = None,
 ) -> Turn:
     """The talk about one nursery, with what is known of it answered already."""
     answers: dict[str, str | int] = {"nursery": nursery.id}
     if sufficed:
         answers |= {"sufficed": sufficed}
+    if planted:
+        answers |= {"planted": planted}
     if nursery.resown:
         answers |= {"resown": "yes"}
     fresh = begin(talks.RESULT, held=held, **answers)

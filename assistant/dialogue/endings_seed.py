@@ -43,7 +43,7 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
-from assistant.wording import messages_seed as s
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
 from assistant.wording.message import Say
@@ -67,17 +67,17 @@ def begun(nursery: Nursery, known: Known) -> tuple[tuple[Change, ...], tuple[Say
     event = SeedTestBegun(on=known.today, by=By.FARMER)
     moved = after(nursery, event)
     counted = moved.count_on or known.today
-    says: tuple[Say, ...] = (about(s.TEST_NOTED, moved, known.today, date=counted),)
+    says: tuple[Say, ...] = (about(seed.TEST_NOTED, moved, known.today, date=counted),)
     late = counted > day_after(moved.sow_date, -moved.soak_before_d)
     if late and not (moved.sown or moved.held):
-        says += (about(s.TEST_AFTER_SOWING, moved, known.today),)
+        says += (about(seed.TEST_AFTER_SOWING, moved, known.today),)
     return (Happened(nursery.id, event), SaveNursery(moved)), says
 
 
 def later(nursery: Nursery, known: Known) -> Say:
     """What to say where the test is put off: by when it must begin."""
     return about(
-        s.TEST_LATER, nursery, known.today, date=max(begin_test_by(nursery), known.today)
+        seed.TEST_LATER, nursery, known.today, date=max(begin_test_by(nursery), known.today)
     )
 
 
@@ -119,7 +119,7 @@ def _is_official(lots: tuple[Lot, ...]) -> bool:
 def _disagree(nursery: Nursery, lots: tuple[Lot, ...], known: Known) -> Say:
     counts = [count for count, _ in lots]
     return about(
-        s.LOTS_DISAGREE,
+        seed.LOTS_DISAGREE,
         nursery,
         known.today,
         spread=max(counts) - min(counts),
@@ -140,12 +140,12 @@ def _carried(
     moved = after(nursery, event)
     says = [result_say(moved, test, known)]
     if _is_official(lots):
-        says.append(s.LOTS_AGREE())
+        says.append(seed.LOTS_AGREE())
     changes: tuple[Change, ...] = (*noted, Happened(nursery.id, event), SaveNursery(moved))
     if is_hopeless(test.germination):
         says += _forbidden(test)
         changes += (CallForHelp("seed", f"{test.sprouted}/{test.sown}", nursery.id),)
-        held = (s.HELD(label=moved.called),) if moved.held else ()
+        held = (seed.HELD(label=moved.called),) if moved.held else ()
         wait = said(*held, *time_to_test(moved, known.today))
         return ended(session, known, said(*says), wait, changes=changes)
     lift = said(*lift_says(nursery, moved, known))
@@ -160,7 +160,7 @@ def _forbidden(test: GerminationTest) -> tuple[Say, ...]:
     says: tuple[Say, ...] = (m.DO_NOT_SOW(percent=_percent(test.germination)),)
     if is_hopeless(test.likely.high):
         return says
-    return (*says, s.FEW_SEEDS(seeds=test.sown))
+    return (*says, seed.FEW_SEEDS(seeds=test.sown))
 
 
 def lift_says(before: Nursery, after: Nursery, known: Known) -> tuple[Say, ...]:
@@ -168,14 +168,14 @@ def lift_says(before: Nursery, after: Nursery, known: Known) -> tuple[Say, ...]:
     lifted = before.held and not after.held and not after.sown
     if not lifted:
         return ()
-    return (about(s.LIFTED, after, known.today), *due_before(after, known.today))
+    return (about(seed.LIFTED, after, known.today), *due_before(after, known.today))
 
 
 def new_seed(nursery: Nursery, known: Known) -> tuple[tuple[Change, ...], tuple[Text, ...]]:
     """What other seed changes that nobody tested, and what to say of it."""
     event = NewSeed(on=known.today, by=By.FARMER)
     moved = after(nursery, event)
-    noted = said(s.NEW_SEED_NOTED(label=moved.called), *lift_says(nursery, moved, known))
+    noted = said(seed.NEW_SEED_NOTED(label=moved.called), *lift_says(nursery, moved, known))
     texts = (noted, *quantity_texts(moved, known.today, known.region))
     return (Happened(nursery.id, event), SaveNursery(moved)), texts
 
@@ -203,7 +203,7 @@ def _percent(germination: float) -> float:
 def result_say(nursery: Nursery, test: GerminationTest, known: Known) -> Say:
     """The percentage with its honest range."""
     return about(
-        s.TESTED,
+        seed.TESTED,
         nursery,
         known.today,
         percent=_percent(test.germination),
@@ -220,7 +220,7 @@ def _two_lots(session: Session, known: Known) -> Turn:
     answers, nursery = session.answers, chosen(session, known)
     first, second = (_whole(unkept(str(answers[name]))).germination for name in _NAMES)
     if is_hopeless(first) or is_hopeless(second):
-        text = said(s.MIXED_BAD(least=WEAK_GERMINATION.value * PERCENT))
+        text = said(seed.MIXED_BAD(least=WEAK_GERMINATION.value * PERCENT))
         return ended(session, known, text)
     share = SHARES[str(answers["share"])]
     mixed = tested(nursery, mixed_germination(((share, first), (1 - share, second))))
@@ -228,7 +228,7 @@ def _two_lots(session: Session, known: Known) -> Turn:
     mats = moved.quantities.mats
     of_first = min(max(nearest(mats * share), 1), mats - 1) if mats > 1 else mats
     told = about(
-        s.MIXED,
+        seed.MIXED,
         moved,
         known.today,
         percent=_percent(moved.inputs.germination),

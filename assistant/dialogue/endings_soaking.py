@@ -12,7 +12,7 @@ from assistant.dialogue.endings import Ending, chosen, ended, holds, opened, sai
 from assistant.dialogue.engine import begin
 from assistant.dialogue.results import skipped
 from assistant.dialogue.values import Known, SaveNursery, Session, Turn
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about
@@ -21,7 +21,9 @@ from assistant.wording.message import Say
 
 def _soaking(session: Session, known: Known) -> Turn:
     """The tips, then whether this seed needs longer, where none is sown yet."""
-    tips = tuple(map(said, (c.SOAK_LONGER(), *_cool(known), c.ROOTS_LONG(), c.NONE_SPROUT())))
+    tips = tuple(
+        map(said, (care.SOAK_LONGER(), *_cool(known), care.ROOTS_LONG(), care.NONE_SPROUT()))
+    )
     unsown = [each for each in known.nurseries if not each.sown]
     if not unsown:
         return ended(session, known, *tips)

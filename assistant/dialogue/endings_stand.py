@@ -19,7 +19,7 @@ from assistant.dialogue.endings import Ending, call, chosen, ended, said
 from assistant.dialogue.endings_again import apart, mix_for, sow_again
 from assistant.dialogue.values import Change, Known, SaveNursery, Session, Text, Turn
 from assistant.wording import amounts
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_planting as g
 from assistant.wording.day import about
 from assistant.wording.day_practice import counts_mats
@@ -45,7 +45,7 @@ def _look_again(known: Known) -> date:
 
 def _good(session: Session, known: Known) -> Turn:
     nursery = chosen(session, known)
-    return ended(session, known, said(_counted(c.STAND_GOOD, nursery, session, known)))
+    return ended(session, known, said(_counted(care.STAND_GOOD, nursery, session, known)))
 
 
 def _wait(session: Session, known: Known) -> Turn:
@@ -54,7 +54,7 @@ def _wait(session: Session, known: Known) -> Turn:
     changes = _told(session, known)
     if not nursery.uncovered and nursery.may_uncover_on(on):
         changes += (SaveNursery(nursery.uncovering_on(on, uncovered=False)),)
-    text = said(about(c.WAIT_NOTED, nursery, known.today, date=on))
+    text = said(about(care.WAIT_NOTED, nursery, known.today, date=on))
     return ended(session, known, text, changes=changes)
 
 
@@ -64,7 +64,7 @@ def _keep(session: Session, known: Known) -> Turn:
     usual = nursery.inputs.seedlings_per_hill
     thin = replace(nursery, hill_seedlings=hill_of_thin_stand(usual, share))
     on = _look_again(known)
-    text = said(about(c.THIN_NOTED, thin, known.today, usual=usual, date=on))
+    text = said(about(care.THIN_NOTED, thin, known.today, usual=usual, date=on))
     changes = (*_told(session, known), SaveNursery(thin))
     return ended(session, known, text, changes=changes)
 
@@ -74,7 +74,7 @@ def _fill(session: Session, known: Known) -> Turn:
     more = filling(float(str(session.answers["shoots"])), nursery.quantities)
     sowing = sow_again_day(known.today, nursery)
     told = about(
-        g.FILL_LONG if nursery.sprouting else c.FILL_NOTED,
+        g.FILL_LONG if nursery.sprouting else care.FILL_NOTED,
         nursery,
         known.today,
         seed=amounts.seed_weight(more.seed_kg),

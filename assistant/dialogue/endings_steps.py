@@ -18,8 +18,8 @@ from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.items import split_label
 from assistant.dialogue.results import plan_pages, plan_texts
 from assistant.dialogue.values import Focus, Known, Session, Text, Turn
-from assistant.wording import messages_care as c
-from assistant.wording import messages_steps as s
+from assistant.wording import messages_care as care
+from assistant.wording import messages_steps as steps
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 from assistant.wording.steps import chapter_of, making_code, open_chapter, step, what_it_is
@@ -66,8 +66,8 @@ def _site(session: Session, known: Known) -> Turn:
     """Choosing and guarding the site, then all that is got ready for the bed."""
     nursery = _meant("", known)
     if nursery is None:
-        return ended(session, known, said(c.SITE()))
-    return _shown((c.SITE(),), nursery, TaskCode.COLLECT, -1, known)
+        return ended(session, known, said(care.SITE()))
+    return _shown((care.SITE(),), nursery, TaskCode.COLLECT, -1, known)
 
 
 def _next_on_screen(session: Session, known: Known) -> Turn:
@@ -118,7 +118,7 @@ def with_next(made: Turn, known: Known) -> Turn:
     """A plan just made; a screen, where nobody types NEXT, has a key for its pages."""
     if known.channel is not Channel.USSD:
         return made
-    choice = m.NUMBERED(digit=1, label=s.NEXT_STEP())
+    choice = m.NUMBERED(digit=1, label=steps.NEXT_STEP())
     keys = Text((choice,), Focus(question="steps.step"))
     session = begin(talks.STEPS, told_at=known.now.isoformat())
     return replace(made, session=session, texts=(*made.texts, keys))
@@ -199,13 +199,13 @@ def _shown(
     if is_last:
         return Turn(session, (Text(says),))
     if known.channel is Channel.USSD:
-        choice = m.NUMBERED(digit=1, label=s.NEXT_STEP())
+        choice = m.NUMBERED(digit=1, label=steps.NEXT_STEP())
         return Turn(session, (Text((*says, choice), Focus(question="steps.step")),))
-    return Turn(session, (Text((*says, s.NEXT_HINT())),))
+    return Turn(session, (Text((*says, steps.NEXT_HINT())),))
 
 
 def _over(nursery: Nursery, known: Known) -> Turn:
-    return ended(known.session, known, said(s.LAST_STEP(label=nursery.called)))
+    return ended(known.session, known, said(steps.LAST_STEP(label=nursery.called)))
 
 
 STEPS_ENDINGS: Mapping[str, Ending] = {"!next": _next_on_screen, "!site": _site}

@@ -15,7 +15,7 @@ from assistant.dialogue.endings import Ending, ended, holds, no_nursery, opened,
 from assistant.dialogue.engine import begin
 from assistant.dialogue.results import quantity_texts
 from assistant.dialogue.values import Known, Session, Text, Turn
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_practice as p
 from assistant.wording.amounts import seed_weight, weight
 from assistant.wording.day import about, watering_water
@@ -41,13 +41,16 @@ def _salt(session: Session, known: Known) -> Turn:
     if nursery.held:
         return ended(session, known, *quantity_texts(nursery, known.today, known.region))
     recipe = brine_recipe(nursery.quantities.seed_kg, nursery.inputs.pail_litres)
-    mix = c.SALT_MIX(
+    mix = care.SALT_MIX(
         salt=weight(measured(recipe.salt_g, Measure.UREA_G)),
         litres=recipe.water_l,
         seed=seed_weight(recipe.seed_kg_at_once),
     )
     return ended(
-        session, known, Text((mix,), keep=True), Text((c.SALT_RINSE(), SALT_AWAY()), keep=True)
+        session,
+        known,
+        Text((mix,), keep=True),
+        Text((care.SALT_RINSE(), SALT_AWAY()), keep=True),
     )
 
 
@@ -62,12 +65,12 @@ def _water(nursery: Nursery, known: Known) -> Say:
     keeps = (task for task in nursery.tasks if task.code is TaskCode.KEEP_WATER)
     if any(task.date <= known.today for task in keeps):
         return about(p.KEEP_NOW, nursery, known.today)
-    return about(c.WATERING, nursery, known.today, pails=watering_water(nursery))
+    return about(care.WATERING, nursery, known.today, pails=watering_water(nursery))
 
 
 def _spare(session: Session, known: Known) -> Turn:
     """What is kept and what is given away, in the words of each kind of bed there is."""
-    says = dict.fromkeys(fitting(c.SPARE, each) for each in known.nurseries) or (c.SPARE,)
+    says = dict.fromkeys(fitting(care.SPARE, each) for each in known.nurseries) or (care.SPARE,)
     shares = {"least": SPARE_LOW, "most": SPARE_HIGH}
     told = {name: round(share.value * PERCENT) for name, share in shares.items()}
     return ended(session, known, *(said(each(**told)) for each in says))
@@ -77,7 +80,7 @@ def _planting(session: Session, known: Known) -> Turn:
     if not known.nurseries:
         return no_nursery(session, known)
     lifts = (
-        about(c.PLANT_LIFT, each, known.today, mat=nearest(wet_mat_kg(each.practice)))
+        about(care.PLANT_LIFT, each, known.today, mat=nearest(wet_mat_kg(each.practice)))
         for each in known.nurseries
     )
     strings = (_string(each, known) for each in known.nurseries)
@@ -88,7 +91,7 @@ def _planting(session: Session, known: Known) -> Turn:
 def _string(nursery: Nursery, known: Known) -> Say:
     hours = planting_hours(nursery.inputs.field_area_m2, HANDS)
     return about(
-        c.PLANT_STRING,
+        care.PLANT_STRING,
         nursery,
         known.today,
         string=STRING_M,

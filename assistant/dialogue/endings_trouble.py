@@ -2,10 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from datetime import timedelta
 
 from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.constants import PALE_AFTER_UNCOVERING_D, UREA_PERCENT
 from assistant.agronomy.constants_work import BY_HAND_MOST_L
+from assistant.agronomy.life.changes import after
+from assistant.agronomy.life.events import By, PutOff
 from assistant.agronomy.mat import dissolved_g
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
@@ -15,7 +18,16 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.results import urea
-from assistant.dialogue.values import CallForHelp, Known, SaveNursery, Session, Text, Turn
+from assistant.dialogue.values import (
+    AnswerItem,
+    CallForHelp,
+    Happened,
+    Known,
+    SaveNursery,
+    Session,
+    Text,
+    Turn,
+)
 from assistant.wording import messages_care as c
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about, watering_water
@@ -134,8 +146,24 @@ _wait_for_roots = _advice("seed", m.SEED_ADVICE)
 def _seed(session: Session, known: Known) -> Turn:
     """Of seed that is sown, shoots are counted; none is kept moist in a pail any more."""
     nursery = chosen_nursery(session, known)
-    sown = nursery is not None and nursery.sown
-    return _not_up(session, known) if sown else _wait_for_roots(session, known)
+    if nursery is not None and nursery.sown:
+        return _not_up(session, known)
+    turn = _wait_for_roots(session, known)
+    if nursery is None or nursery.held or known.today < nursery.sow_date:
+        return turn
+    return _sown_tomorrow(turn, nursery, known)
+
+
+def _sown_tomorrow(turn: Turn, nursery: Nursery, known: Known) -> Turn:
+    """Sowing waits as long as the seed does, so that nobody is taken to have sown it today."""
+    was, until = nursery.sow_date, known.today + timedelta(days=1)
+    event = PutOff(on=known.today, by=By.FARMER, task=TaskCode.SOW, was=was, until=until)
+    moved = after(nursery, event)
+    asked = (i for i in known.items if (i.nursery_id, i.task) == (nursery.id, TaskCode.SOW))
+    told = tuple(AnswerItem(item, "not_yet") for item in asked)
+    changes = (*turn.changes, *told, Happened(nursery.id, event), SaveNursery(moved))
+    noted = said(about(m.SOW_LATER_NOTED, moved, known.today))
+    return replace(turn, texts=(*turn.texts, noted), changes=changes)
 
 
 def _not_up(session: Session, known: Known) -> Turn:

@@ -19,7 +19,7 @@ from assistant.dialogue.endings import (
 )
 from assistant.dialogue.engine import ask, begin
 from assistant.dialogue.values import Kept, Known, SaveNursery, Session, Turn
-from assistant.wording import messages_when as w
+from assistant.wording import messages_when as when
 from assistant.wording.plan_sowing import sowing_lines
 from assistant.wording.render import slot_text
 
@@ -86,7 +86,7 @@ def _tin_kept(session: Session, known: Known) -> Turn:
     changes = tuple(SaveNursery(bed) for bed in measured)
     q = nursery.quantities
     fits = not q.mats or shared_by_tin(heap_told_g(q), tin_l) is not None
-    text = (w.TIN_KEPT if fits else w.TIN_TOO_COARSE)(tin=round(tin_l, _DIGITS))
+    text = (when.TIN_KEPT if fits else when.TIN_TOO_COARSE)(tin=round(tin_l, _DIGITS))
     return ended(session, known, said(text), changes=changes)
 
 

@@ -4,13 +4,15 @@ from dataclasses import replace
 
 from assistant.agronomy.season.outcome import YIELD_KG_PER_HA, SeasonOutcome
 from assistant.dialogue import conversations as talks
-from assistant.dialogue.endings import ended, lasting, said
+from assistant.dialogue.aid import person
+from assistant.dialogue.endings import call, ended, lasting, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.readers_planting import kilograms_of
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import KeepSeason, Known, Turn
 from assistant.hearing import Idea
 from assistant.reading import is_of_other
+from assistant.wording import messages_aid as aid
 from assistant.wording import messages_result as r
 
 
@@ -20,7 +22,9 @@ def harvested(text: str, known: Known) -> Turn | None:
     if farmer is None or farmer.consent_at is None or farmer.stopped_at is not None:
         return None
     season = _latest(known)
-    if season is None or lasting(known.session) is not None or "?" in text:
+    if season is None:
+        return _of_no_result(text, known)
+    if lasting(known.session) is not None or "?" in text:
         return None
     if Idea.YIELD not in ideas_in(text, known) or is_of_other(text, known.lexicon):
         return None
@@ -34,6 +38,18 @@ def harvested(text: str, known: Known) -> Turn | None:
         return ended(passing, known, said(r.AGAIN_YIELD()))
     kept = r.YIELD_KEPT(kg=round(told.yield_kg or 0), per_ha=round(rate, -1))
     return ended(passing, known, said(kept), changes=(KeepSeason(told),))
+
+
+def _of_no_result(text: str, known: Known) -> Turn | None:
+    """Of a field that is planted and whose result nobody told: a person has the words."""
+    planted = any(bed.transplanted_on is not None for bed in known.nurseries)
+    if not planted or lasting(known.session) is not None or "?" in text:
+        return None
+    if Idea.YIELD not in ideas_in(text, known) or kilograms_of(text) is None:
+        return None
+    passing = begin(talks.MENU)
+    change = call("question", text, passing, known)
+    return ended(passing, known, said(aid.PASSED_ON(person=person(known))), changes=(change,))
 
 
 def _latest(known: Known) -> SeasonOutcome | None:

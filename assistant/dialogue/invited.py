@@ -14,7 +14,7 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.results import plan_texts
 from assistant.dialogue.values import Focus, Invited, Known, Session, Text
 from assistant.people import LANGUAGES
-from assistant.wording import messages_people as p
+from assistant.wording import messages_people as people
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 
@@ -28,9 +28,9 @@ def invitation(officer: str, free: bool) -> Text:
     `free`: replies cost the farmer nothing.
     """
     table, says = (
-        (talks.INVITED_FREE, p.INVITED_FREE(officer=officer))
+        (talks.INVITED_FREE, people.INVITED_FREE(officer=officer))
         if free
-        else (talks.INVITED, p.INVITED(officer=officer))
+        else (talks.INVITED, people.INVITED(officer=officer))
     )
     choices = (
         m.NUMBERED(digit=1, label=m.YES()),
@@ -77,7 +77,7 @@ def welcome(known: Known) -> tuple[Session | None, tuple[Text, ...]]:
     planned = tuple(bed for bed in known.nurseries if not _is_late(bed, known.today))
     said = [text for bed in planned for text in plan_texts(bed, known)]
     session = _left_to_ask(known)
-    hello: Say = p.WELCOME_PLANNED() if planned else m.ENROLLED()
+    hello: Say = people.WELCOME_PLANNED() if planned else m.ENROLLED()
     if session is None and not planned:
         session = begin(talks.PLAN)
     if session is None:
@@ -95,7 +95,7 @@ def intro(session: Session) -> tuple[Say, ...]:
     name = session.answers.get("name")
     if session.conversation != talks.PLAN.name or not name:
         return ()
-    return (p.ABOUT_BED(label=str(name)),)
+    return (people.ABOUT_BED(label=str(name)),)
 
 
 def _left_to_ask(known: Known) -> Session | None:

@@ -25,7 +25,12 @@ from assistant.dialogue.items_seed import answer_count, answer_held, answer_resu
 from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.told_colour import green_in_sentence, without_name
-from assistant.dialogue.told_in_part import part_that_tells, story_tells, weighs_rather_done
+from assistant.dialogue.told_in_part import (
+    part_that_tells,
+    story_tells,
+    tells_not_done,
+    weighs_rather_done,
+)
 from assistant.dialogue.told_of_bed import (
     day_gone,
     ideas_in,
@@ -95,6 +100,9 @@ def split_label(text: str, known: Known) -> tuple[str, tuple[Nursery, ...]]:
             rest = _without(typed, name)
             if rest:
                 return rest, (nursery,)
+    inside = [bed for bed in known.nurseries if f" {bed.label} " in typed]
+    if len(known.nurseries) > 1 and len(inside) == 1:  # "plant A on Sunday", in capitals
+        return typed.replace(f" {inside[0].label} ", " ", 1), (inside[0],)
     return text, known.nurseries
 
 
@@ -146,7 +154,7 @@ def answer_items(
     """
     rest, nurseries = split_label(text, known)
     ids = {nursery.id for nursery in nurseries}
-    open_items = tuple(item for item in items if item.nursery_id in ids)
+    open_items = tuple(i for i in items if i.nursery_id in ids and not _is_over(i, known))
     crossed = _crossed(open_items, known) if digits and rest.strip() in ("1", "2") else ()
     if crossed:
         return _each_in_words((*open_items, *crossed), known, held)
@@ -156,6 +164,13 @@ def answer_items(
     if len(open_items) == 1:
         return _ANSWERS[ask_of(open_items[0])](rest, known, open_items[0], digits, held)
     return _answer_several(rest, known, open_items, digits, held)
+
+
+def _is_over(item: Item, known: Known) -> bool:
+    """Whether a field is planted by now that a task of before was about: a digit more is no
+    "not yet" of it."""
+    planted = _nursery(item, known).transplanted_on is not None
+    return planted and _is_of_planting(item)
 
 
 def _crossed(items: tuple[Item, ...], known: Known) -> tuple[Item, ...]:
@@ -320,17 +335,33 @@ def _said_of_task(
         return DONE, *_done_when(part, known, digits=False)[1:]
     if said_so is None and story_tells(text, TASKS[item.task].deeds, known):
         return DONE, day_gone(text, known), text
+    if said_so is None and tells_not_done(text, item, known):
+        return NOT_YET, None, text
     return said_so, when, rest
 
 
 def _goes_on(
     text: str, item: Item, said_so: str | None, known: Known, held: Session | None
 ) -> Turn | None:
-    """Work that has begun; planting that waits."""
-    begun = under_way(text, item, known, held)
+    """Work that has begun; planting that waits, for what is too small or for anything else."""
+    begun = under_way(text, item, known, held) or _too_small(text, item, known, held)
     if begun is None and _planting_waits(item, said_so, text, known):
         return planting_waits(item, _nursery(item, known), known, held, text)
     return begun
+
+
+def _too_small(text: str, item: Item, known: Known, held: Session | None) -> Turn | None:
+    """ "Not yet, too small", of a bed that should be drained or planted: its leaves are
+    counted, and the days follow on them."""
+    small = Idea.SMALL in ideas_in(text, known)
+    if not small or not _is_of_planting(item) or "?" in text:
+        return None
+    asked = begin(talks.RECOUNT, held=holds(held), nursery=item.nursery_id)
+    return opened(asked, known)
+
+
+def _is_of_planting(item: Item) -> bool:
+    return item.task is TaskCode.DRAIN_BED or TASKS[item.task].delay is Delay.PLANTING
 
 
 def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
@@ -352,6 +383,10 @@ def _another_deed(
     since = _done_since(item, told, said_so, when, known)
     if since is not None:
         return settle(since, said_so, when, known, held)
+    if said_so == DONE and told <= TASKS[TaskCode.DRAIN_BED].deeds and _is_of_planting(item):
+        drained = replace(item, task=TaskCode.DRAIN_BED)
+        noted = _what(m.DONE_NOTED, drained, _nursery(item, known))
+        return Turn(held, (Text((noted, *once_more(item, known)), Focus(items=(item,))),))
     return _is_it_done(item, known, held)
 
 
@@ -379,8 +414,11 @@ def _both_done(text: str, known: Known, held: Session | None) -> Turn | None:
         return None
     said_so, when, rest = _done_when(text, known, digits=False)
     told = read_deeds(rest, known.lexicon)
-    if said_so != DONE or not told:
+    if said_so != DONE:
         return None
+    if not told:  # "both done": what the last text asked of each bed
+        asked_now = known.focuses[0].items if known.focuses else ()
+        return _all_done([i for i in asked_now if i in known.items], when, known, held)
     found: list[Item] = []
     for bed in known.nurseries:
         open_one = (
@@ -392,7 +430,18 @@ def _both_done(text: str, known: Known, held: Session | None) -> Turn | None:
         other = Item(bed.id, TaskCode.TRANSPLANT, known.today)
         item = asked or _done_since(other, told, DONE, when, known)
         found += [item] if item else []
-    if len(found) < 2:
+    return _all_done(found, when, known, held)
+
+
+def _all_done(
+    found: list[Item], when: date | None, known: Known, held: Session | None
+) -> Turn | None:
+    """Each of several tasks is settled, where they are of more than one bed and only done or
+    not was asked of them."""
+    beds = {item.nursery_id for item in found}
+    if len(beds) < 2 or len(beds) != len(found):
+        return None
+    if any(ask_of(item) is not Ask.DONE for item in found):
         return None
     *first, last = found
     turns = [settle(each, DONE, when, known, None) for each in first]

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from assistant.agronomy.calendar import TaskCode
-from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice
+from assistant.agronomy.growth.leaves import LeafAdvice, leaf_advice, most_leaves_on
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Counted
 from assistant.agronomy.nursery import Nursery
@@ -66,6 +66,9 @@ def _counted(
         return Turn(held, (said(*early),), told)
     if not 0 < count <= MOST_LEAVES:
         return Turn(held, (said(m.LEAVES_ODD(count=count, day=day)),))
+    if count > most_leaves_on(day) and not _is_told_again(known):
+        again = begin(talks.RECOUNT, held=holds(held), nursery=nursery.id)
+        return opened(again, known, m.LEAVES_ODD(count=count, day=day))
     event = Counted(on=known.today, by=By.FARMER, leaves=count)
     moved = after(_felt(nursery, known), event)
     advice = leaf_advice(count, day, _felt(nursery, known).seasonal)
@@ -83,6 +86,11 @@ def _counted(
     if best is not None:  # the question names the days that the leaves allow
         asked = replace(asked, answers={**asked.answers, **_best(*best)})
     return opened(asked, known, *says, changes=changes)
+
+
+def _is_told_again(known: Known) -> bool:
+    """Whether the count was asked back already, and stands."""
+    return known.session is not None and known.session.conversation == talks.RECOUNT.name
 
 
 def _hill(before: Nursery, moved: Nursery, known: Known) -> tuple[Say, ...]:

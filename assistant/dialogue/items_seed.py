@@ -24,7 +24,7 @@ from assistant.reading import (
     says_only_answers,
 )
 from assistant.wording import messages_result as r
-from assistant.wording import messages_seed as s
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_tasks as t
 from assistant.wording.day_practice import fitting
 from assistant.wording.message import Message
@@ -66,7 +66,7 @@ def answer_test(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     """Begun, how, or not yet, to "test your seed"."""
-    place = _place(text, {"begun": s.BEGUN, "explain": s.HOW}, item, known, digits)
+    place = _place(text, {"begun": seed.BEGUN, "explain": seed.HOW}, item, known, digits)
     said_so = read_confirm(text, known.lexicon, digits=False).value if place is None else None
     nursery = _nursery(item, known)
     if place == 0 or said_so == "done":
@@ -87,7 +87,7 @@ def answer_held(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     """Whether other seed is there, to who must not sow what they have."""
-    labels = {"begun": s.TEST_BEGUN, "new": s.NEW_SEED, "later": t.NOT_YET}
+    labels = {"begun": seed.TEST_BEGUN, "new": seed.NEW_SEED, "later": t.NOT_YET}
     place = _place(text, labels, item, known, digits)
     said_so = read_confirm(text, known.lexicon, digits=False).value if place is None else None
     nursery = _nursery(item, known)
@@ -100,7 +100,7 @@ def answer_held(
         changes, texts = new_seed(nursery, known)
         return ended(_beside(held), known, *texts, changes=(AnswerItem(item, "new"), *changes))
     if place == 2 or said_so == "not_yet":
-        wait = said(s.HELD(label=nursery.called), *time_to_test(nursery, known.today))
+        wait = said(seed.HELD(label=nursery.called), *time_to_test(nursery, known.today))
         return ended(_beside(held), known, wait, changes=(AnswerItem(item, "not_yet"),))
     return None
 

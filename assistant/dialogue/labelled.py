@@ -7,6 +7,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.endings import lasting
 from assistant.dialogue.items import answer_items
 from assistant.dialogue.values import AnswerItem, Known, Turn
+from assistant.reading import read_told
 
 _SIGNS = ".,:;!"
 
@@ -17,6 +18,9 @@ def labelled(text: str, known: Known) -> Turn | None:
     parts = tuple(_parts(text, known))
     if len(parts) < 2 or len({bed.id for bed, _ in parts}) < len(parts):
         return None
+    parts = tuple(part for part in parts if not _waits_anyway(*part, known))
+    if not parts:
+        return None
     turns = [_answer(bed, said, known) for bed, said in parts]
     found = [turn for turn in turns if turn is not None]
     asking = [turn for turn in found if turn.session != known.session]
@@ -26,6 +30,12 @@ def labelled(text: str, known: Known) -> Turn | None:
     texts = tuple(text for turn in found for text in turn.texts)
     changes = tuple(change for turn in found for change in turn.changes)
     return replace(found[-1], texts=texts, changes=changes)
+
+
+def _waits_anyway(bed: Nursery, said: str, known: Known) -> bool:
+    """ "B not yet", of a bed of which nothing is asked."""
+    asked = any(item.nursery_id == bed.id for item in known.items)
+    return not asked and read_told(said, known.lexicon, digits=False).value == "not_yet"
 
 
 def _parts(text: str, known: Known) -> Iterator[tuple[Nursery, str]]:

@@ -39,9 +39,9 @@ from assistant.dialogue.values import (
     Turn,
     Visit,
 )
-from assistant.wording import messages_dangers as d
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
-from assistant.wording import messages_rain as r
+from assistant.wording import messages_rain as rain
 from assistant.wording.dangers import name_of
 from assistant.wording.message import Say, Slot
 
@@ -64,7 +64,7 @@ def verb_of(text: str) -> str | None:
 def more_words(language: str) -> Say:
     """The words of the dangers beside rain, in a language."""
     words = (each.word(language) for each in DANGERS.all if each.code != RAIN)
-    return d.MORE_WORDS(words=", ".join(words))
+    return dangers.MORE_WORDS(words=", ".join(words))
 
 
 def code_in(text: str) -> str | None:
@@ -176,7 +176,7 @@ def _counted(tally: Tally) -> Say:
         "help": tally.need_help,
     }
     if standing.danger != RAIN:
-        return d.COUNTED(danger=name_of(standing.danger), date=times["date"], **counts)
+        return dangers.COUNTED(danger=name_of(standing.danger), date=times["date"], **counts)
     return o.COUNTED(from_time=times["from_time"], to_time=times["to_time"], **counts)
 
 
@@ -186,7 +186,7 @@ def _clear(rest: str, known: Known, desk: OfficerScope) -> Turn:
         return tallies
     village = tallies[0].village
     if not is_named(_split_danger(rest)[0], village):  # for the wrong village it can do harm
-        asks = r.NEARLY(village=village.name, example="CLEAR")
+        asks = rain.NEARLY(village=village.name, example="CLEAR")
         return Turn(known.session, (said(asks),))
     if len(tallies) > 1:
         return Turn(known.session, (said(_which(tallies, known)),))
@@ -197,7 +197,9 @@ def _clear(rest: str, known: Known, desk: OfficerScope) -> Turn:
 def _which(tallies: Sequence[Tally], known: Known) -> Say:
     language = known.catalogue.language
     words = [DANGERS[each.standing.danger].word(language) for each in tallies]
-    return d.WHICH(village=tallies[0].village.name, words=", ".join(words), word=words[-1])
+    return dangers.WHICH(
+        village=tallies[0].village.name, words=", ".join(words), word=words[-1]
+    )
 
 
 def _who(rest: str, known: Known, desk: OfficerScope) -> Turn:

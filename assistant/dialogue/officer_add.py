@@ -14,7 +14,7 @@ from assistant.dialogue.engine import begin
 from assistant.dialogue.values import Kept, Known, OfficerScope, OnRoll, Turn
 from assistant.people import LANGUAGES, LONGEST_NAME, person_name, read_phone
 from assistant.reading import language_named, read_choice
-from assistant.wording import messages_people as p
+from assistant.wording import messages_people as people
 from assistant.wording.message import Say
 
 MOST_VILLAGE_WORDS = 4
@@ -52,7 +52,7 @@ def add(rest: str, known: Known, desk: OfficerScope) -> Turn:
     mine = [each.village.name for each in desk.reaches]
     if read.phone is None or not mine:
         village = mine[0] if mine else EXAMPLE_VILLAGE
-        how = p.ADD_HOW(phone=EXAMPLE_PHONE, village=village)
+        how = people.ADD_HOW(phone=EXAMPLE_PHONE, village=village)
         return Turn(known.session, (said(how),))
     where, after = _village(read.words, known, mine)
     name, code = _name_and_language(after, known)
@@ -100,11 +100,11 @@ def _name_and_language(words: tuple[str, ...], known: Known) -> tuple[str | None
 
 def _known_already(phone: str, name: str | None, found: OnRoll) -> Say:
     if not found.seen:
-        return p.ADD_ELSEWHERE(phone=phone)
+        return people.ADD_ELSEWHERE(phone=phone)
     if found.standing == "no":
-        return p.ADD_REFUSED(phone=phone)
+        return people.ADD_REFUSED(phone=phone)
     if name and found.name and name.casefold() != found.name.casefold():
-        return p.ADD_OTHER_NAME(phone=phone, name=found.name)
+        return people.ADD_OTHER_NAME(phone=phone, name=found.name)
     if found.standing == "asked" and found.since is not None:
-        return p.ADD_ASKED(phone=phone, date=found.since)
-    return p.ADD_KNOWN(phone=phone, name=found.name or NO_NAME, village=found.village)
+        return people.ADD_ASKED(phone=phone, date=found.since)
+    return people.ADD_KNOWN(phone=phone, name=found.name or NO_NAME, village=found.village)

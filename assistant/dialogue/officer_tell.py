@@ -14,7 +14,7 @@ from assistant.dialogue.endings import Ending, ended, lasting, opened, said
 from assistant.dialogue.engine import begin
 from assistant.dialogue.values import Known, OfficerScope, Session, Turn
 from assistant.dialogue.values_tell import Addressee, SeeTo, SeveralCalled, TellFarmer
-from assistant.wording import messages_tell as t
+from assistant.wording import messages_tell as tell_texts
 from assistant.wording.message import Say
 
 LEAST_DIGITS = 4  # of a number's end
@@ -42,7 +42,7 @@ def tell(rest: str, known: Known, desk: OfficerScope) -> Turn:
     to = desk.addressee
     wrong = _wrong(to) or _wrong_words(to)
     if wrong is not None or not isinstance(to, Addressee):
-        return Turn(known.session, (said(wrong or t.TELL_HOW()),))
+        return Turn(known.session, (said(wrong or tell_texts.TELL_HOW()),))
     table = talks.TELLING_LATER if to.leaves_at else talks.TELLING
     asked = begin(
         table,
@@ -61,27 +61,27 @@ def seen(rest: str, known: Known, desk: OfficerScope) -> Turn:
     to = desk.addressee
     wrong = _wrong(to)
     if wrong is not None or not isinstance(to, Addressee):
-        return Turn(known.session, (said(wrong or t.TELL_HOW()),))
+        return Turn(known.session, (said(wrong or tell_texts.TELL_HOW()),))
     who = caller(to.name, to.phone)
     if not to.calls:
-        return Turn(known.session, (said(t.NO_CALL_OPEN(phone=who)),))
-    return Turn(known.session, (said(t.SEEN_TO(phone=who)),), (SeeTo(to.farmer_id),))
+        return Turn(known.session, (said(tell_texts.NO_CALL_OPEN(phone=who)),))
+    return Turn(known.session, (said(tell_texts.SEEN_TO(phone=who)),), (SeeTo(to.farmer_id),))
 
 
 def _wrong(to: Addressee | SeveralCalled | None) -> Say | None:
     if isinstance(to, SeveralCalled):
-        return t.TELL_SEVERAL(digits=to.digits)
-    return None if to else t.TELL_HOW()
+        return tell_texts.TELL_SEVERAL(digits=to.digits)
+    return None if to else tell_texts.TELL_HOW()
 
 
 def _wrong_words(to: Addressee | SeveralCalled | None) -> Say | None:
     if not isinstance(to, Addressee):
         return None
     if not to.may:
-        return t.TELL_CANNOT(phone=caller(to.name, to.phone))
+        return tell_texts.TELL_CANNOT(phone=caller(to.name, to.phone))
     if len(to.words) > LONGEST_WORDS:
-        return t.TELL_LONG(n=LONGEST_WORDS)
-    return None if to.words else t.TELL_HOW()
+        return tell_texts.TELL_LONG(n=LONGEST_WORDS)
+    return None if to.words else tell_texts.TELL_HOW()
 
 
 # --- shown back and decided ------------------------------------------------------------------
@@ -92,7 +92,9 @@ def _told(session: Session, known: Known) -> Turn:
     who = caller(str(answers["name"]).strip("-"), str(answers["phone"]))
     later = answers.get("time")
     when = time.fromisoformat(str(later)) if later else None
-    says = t.TOLD_LATER(phone=who, time=when) if when else t.TOLD_NOW(phone=who)
+    says = (
+        tell_texts.TOLD_LATER(phone=who, time=when) if when else tell_texts.TOLD_NOW(phone=who)
+    )
     change = TellFarmer(int(str(answers["farmer_id"])), str(answers["words"]))
     return ended(session, known, said(says), changes=(change,))
 

@@ -22,7 +22,7 @@ from assistant.dialogue.rain_hours import days_slots, is_told_by_days, wrong_hou
 from assistant.dialogue.values import Kept, Known, OfficerScope, Reach, Turn
 from assistant.people import Village
 from assistant.reading import Outcome, read_date
-from assistant.wording import messages_dangers as d
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
 
@@ -60,7 +60,7 @@ def warn(danger: DangerRow, word: str, rest: str, known: Known, desk: OfficerSco
     if wrong is not None:
         return Turn(known.session, (said(wrong),))
     if not reach.phones:
-        nobody = o.NOBODY_TO_WARN if danger.code == RAIN else d.NOBODY_TO_WARN
+        nobody = o.NOBODY_TO_WARN if danger.code == RAIN else dangers.NOBODY_TO_WARN
         return Turn(known.session, (said(nobody(village=village.name)),))
     return _show_back(danger, reach, span, known)
 
@@ -68,7 +68,7 @@ def warn(danger: DangerRow, word: str, rest: str, known: Known, desk: OfficerSco
 def _no_hours(danger: DangerRow, word: str, village: Village) -> Say:
     if danger.code == RAIN:
         return o.NO_HOURS(village=village.name)
-    return d.NO_HOURS(village=village.name, word=word)
+    return dangers.NO_HOURS(village=village.name, word=word)
 
 
 def _split_day(text: str, known: Known, desk: OfficerScope) -> tuple[str, date | None]:

@@ -8,7 +8,7 @@ from assistant.agronomy.growth.overdue import loss_when_late
 from assistant.agronomy.growth.warmth import Warmth, is_mean_c
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import nearest, whole_up
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording.day import hill_now
 from assistant.wording.message import Say
 
@@ -28,13 +28,13 @@ def outlook(
     seen = _forecast(target, leaves, day, warmth or month)
     likely, early, late = (nursery.sow_date + timedelta(days=d) for d in seen)
     if month is not None:
-        told = c.NEXT_LEAF_MONTH(
+        told = care.NEXT_LEAF_MONTH(
             n=target, date=likely, early=early, late=late, degrees=month.mean_c
         )
         return (told,)
     if warmth is None:
-        return (c.NEXT_LEAF(n=target, date=likely, early=early, late=late),)
-    told = c.NEXT_LEAF_AT(
+        return (care.NEXT_LEAF(n=target, date=likely, early=early, late=late),)
+    told = care.NEXT_LEAF_AT(
         n=target, date=likely, early=early, late=late, degrees=warmth.mean_c, day=warmth.day
     )
     return (told,)
@@ -45,7 +45,7 @@ def cost_of_waiting(nursery: Nursery, today: date) -> Say:
     n = hill_now(nursery, today)
     lost = loss_when_late(nursery.day(today), nursery.paced).high
     percent = max(nearest(lost * 100), 1)
-    return c.LATE_LOSS(n=n, share=field_share(nursery, n), percent=percent)
+    return care.LATE_LOSS(n=n, share=field_share(nursery, n), percent=percent)
 
 
 def field_share(nursery: Nursery, hill: int) -> int:

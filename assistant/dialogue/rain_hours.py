@@ -13,9 +13,9 @@ from zoneinfo import ZoneInfo
 from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.dialogue.values import IssueWarning, Known, Session
 from assistant.people import Village
-from assistant.wording import messages_dangers as d
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
-from assistant.wording import messages_rain as r
+from assistant.wording import messages_rain as rain
 from assistant.wording.message import Say, Slot
 
 MOST_AHEAD = timedelta(days=3)
@@ -87,8 +87,8 @@ def wrong_hours(
     slots = span_slots(starts_at, ends_at, village)
     if fault is HoursFault.TOO_FAR:
         ahead: dict[str, Slot] = {"date": slots["date"], "days": MOST_AHEAD.days}
-        return r.TOO_FAR(**ahead) if danger == RAIN else d.TOO_FAR(word=word, **ahead)
-    past = o.HOURS_PAST if danger == RAIN else d.HOURS_PAST
+        return rain.TOO_FAR(**ahead) if danger == RAIN else dangers.TOO_FAR(word=word, **ahead)
+    past = o.HOURS_PAST if danger == RAIN else dangers.HOURS_PAST
     return past(**slots) if fault else None
 
 

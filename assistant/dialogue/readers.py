@@ -40,6 +40,7 @@ from assistant.reading import (
     read_confirm,
     read_count,
     read_date,
+    read_deeds,
     read_germination,
     read_litres,
     says_not_known,
@@ -49,7 +50,7 @@ from assistant.reading.text.echo import unit_words
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_talk as m
-from assistant.wording import messages_when as w
+from assistant.wording import messages_when as when
 from assistant.wording.message import Message, Say, slots_of
 from assistant.wording.render import render
 
@@ -141,14 +142,23 @@ def _germination(text: str, question: Question, session: Session, known: Known) 
         chosen = _choice(text, question, session, known)
         if chosen.sure:
             return chosen
+    if names_litres(text, known.lexicon):
+        return Heard(Outcome.AGAIN, refusal=question.again())  # the pail, not the seed
     heard = _heard(read_germination(text, known.lexicon), question)
     if heard.outcome is not Outcome.AGAIN:
-        return heard
+        return _of_seed(heard, text, known)
     answer = read_confirm(text, known.lexicon, digits=False)
     # "Tomorrow" is a kind of not yet, but not surely: it may be the day of sowing, sent early.
     if answer.outcome is Outcome.UNDERSTOOD and answer.value in ("no", "not_yet"):
         return Heard(Outcome.UNDERSTOOD, UNTESTED)
     return heard
+
+
+def _of_seed(heard: Heard, text: str, known: Known) -> Heard:
+    """A share in words, beside work, is read back: "sown only half" is no share of seed."""
+    in_words = heard.sure and not any(sign.isdigit() for sign in text)
+    works = in_words and read_deeds(text, known.lexicon)
+    return replace(heard, outcome=Outcome.CONFIRM) if works else heard
 
 
 def _tested(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -219,7 +229,7 @@ def _within(low: int, high: int, refusal: Message) -> "Reader":
     return reader
 
 
-_days_to_ripe = _within(*RIPENS_D, w.AGAIN_RIPENS)
+_days_to_ripe = _within(*RIPENS_D, when.AGAIN_RIPENS)
 
 
 def _ripens(text: str, question: Question, session: Session, known: Known) -> Heard:
@@ -465,7 +475,7 @@ READERS: Mapping[Reads, Reader] = {
     Reads.SOWING: _sowing,
     Reads.DATE_OR_NO: _date_or_no,
     Reads.RIPENS: _ripens,
-    Reads.TINS: _within(*TINS_IN_PAIL, w.AGAIN_TINS),
+    Reads.TINS: _within(*TINS_IN_PAIL, when.AGAIN_TINS),
     Reads.DATE: _date,
     Reads.LEAVES: _leaves,
     Reads.CAN: _can,

@@ -80,6 +80,8 @@ _T = frozenset(
      "tan", "टन", "টন"}
 )  # fmt: skip
 KG_PER_T = 1000
+_BAGS_OF = 2  # numbers: how many, and of how much
+BAG_KG = (20, 120)  # that a sack may hold; common practice, no source
 _THOUSANDS = re.compile(r"(?<=\d)[,. ](?=\d{3}(?!\d))")  # 1,600 and 1 600
 FAR_OFF = 5.0  # times as much seed as was planned, or as little: rather a slip than a fact
 
@@ -100,12 +102,20 @@ def seed_kg_of(text: str, question: Question, session: Session, known: Known) ->
 
 
 def kilograms_of(text: str) -> float | None:
-    """The one weight of a text [kg], in kilograms or tonnes; bags are of any size."""
+    """The one weight of a text [kg], in kilograms or tonnes; bags are of any size, but where
+    it is told: "22 bags of 50 kg"."""
     found = _numbers(_THOUSANDS.sub("", text))
     words = {word.strip(".,!").casefold() for word in re.split(r"[\d\s]+", text)}
+    if len(found) == _BAGS_OF and words & _KG and _is_bag(found[1]):
+        return found[0] * found[1]
     if len(found) != 1 or not words & (_KG | _T):
         return None
     return found[0] if words & _KG else found[0] * KG_PER_T
+
+
+def _is_bag(kg: float) -> bool:
+    low, high = BAG_KG
+    return low <= kg <= high
 
 
 def _own_weight(text: str, known: Known) -> float | None:

@@ -9,7 +9,7 @@ from itertools import chain
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, Done
+from assistant.agronomy.life.events import By, Done, Looked
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.accounted import takes_words
@@ -25,7 +25,13 @@ from assistant.dialogue.engine import begin, find
 from assistant.dialogue.items import settle, split_label, tells_a_deed
 from assistant.dialogue.items_leaves import MOST_LEAVES, recounted
 from assistant.dialogue.lists import choice_names
-from assistant.dialogue.reports_plan import PLAN_REPORTS, goes_on, standing_told_done, waits
+from assistant.dialogue.reports_plan import (
+    PLAN_REPORTS,
+    goes_on,
+    planted_short,
+    standing_told_done,
+    waits,
+)
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import (
     AnswerItem,
@@ -49,7 +55,7 @@ from assistant.reading import (
     read_told,
     says_only_answers,
 )
-from assistant.wording import messages_again as a
+from assistant.wording import messages_again as again
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -73,7 +79,8 @@ def reported(text: str, known: Known) -> Turn | None:
         return None
     ideas = ideas_in(text, known)
     _, beds = split_label(text, known)
-    first = waits(text, known) or goes_on(text, ideas, beds, known)
+    first = waits(text, known) or planted_short(text, ideas, known)
+    first = first or goes_on(text, ideas, beds, known)
     if first is not None or tells_a_deed(text, known):
         return first
     found = (report(text, ideas, beds, known) for report in _REPORTS)
@@ -95,7 +102,7 @@ def bereaved(text: str, known: Known) -> Turn | None:
         return None
     passing = begin(talks.MENU, held=lasting(known.session))
     change = call("question", text, passing, known)
-    return ended(passing, known, said(a.BEREAVED(person=person(known))), changes=(change,))
+    return ended(passing, known, said(again.BEREAVED(person=person(known))), changes=(change,))
 
 
 def _listens(text: str, known: Known) -> bool:
@@ -126,8 +133,10 @@ def mats_lost(
     ideas = ideas_in(text, known)
     by = next((cause for idea, cause in _GONE.items() if idea in ideas), None)
     mats = _count(text, known)
-    if Idea.MAT not in ideas or by is None:
+    if not ideas & {Idea.MAT, Idea.BED} or by is None:
         return None
+    if Idea.MAT not in ideas:
+        mats = None  # a number is of something else: "2 goats ate half of the bed"
     sown = _sown_before(text, ideas, known)
     if sown is not None:
         known = sown[0]
@@ -190,7 +199,7 @@ def _spare(
         return None
     passing = begin(talks.MENU, held=lasting(known.session))
     change = call("spare", text, passing, known)
-    return ended(passing, known, said(a.SPARE_NOTED(mats=int(mats))), changes=(change,))
+    return ended(passing, known, said(again.SPARE_NOTED(mats=int(mats))), changes=(change,))
 
 
 def _sown_again(
@@ -255,10 +264,13 @@ def _leaves(
 
 
 def _is_bare_count(text: str, known: Known) -> bool:
-    """A number that no choice of planting has, where planting is all that is asked: leaves."""
+    """A number that no choice of planting has, where planting is all that is asked: leaves; and
+    so is one with a half in it, of a bed whose leaves are all that can be counted."""
     asked = {item.task for item in known.items}
-    plain = text.strip() not in ("1", "2") and text.strip().replace(".", "").isdigit()
-    return plain and known.session is None and bool(asked) and asked <= _PLANTING
+    number = text.strip().replace(",", ".")
+    plain = number not in ("1", "2") and number.replace(".", "", 1).isdigit()
+    may_count = bool(asked) or "." in number
+    return plain and known.session is None and may_count and asked <= _PLANTING
 
 
 _PLANTING = frozenset({TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.DRAIN_BED})
@@ -273,7 +285,13 @@ def _coloured(
     said_only = says_only_answers(text, known.lexicon, tuple(chain(*names)))
     if len(able) != 1 or not said_only or any(sign.isdigit() for sign in text):
         return None
-    if read_choice(text, names, known.lexicon).value not in _POOR:
+    chosen = read_choice(text, names, known.lexicon).value
+    if chosen == _GREEN:
+        looked = Looked(on=known.today, by=By.FARMER, colour="green")
+        noted = said(about(m.GREEN_NOTED, able[0], known.today))
+        passing = begin(talks.MENU, held=lasting(known.session))
+        return ended(passing, known, noted, changes=(Happened(able[0].id, looked),))
+    if chosen not in _POOR:
         return None
     asked = begin(talks.TROUBLE, held=lasting(known.session), nursery=able[0].id)
     if known.today < colour_day(able[0]):
@@ -282,7 +300,7 @@ def _coloured(
 
 
 _COLOURS = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
-_POOR = (1, 2)  # their places among the colours
+_GREEN, _POOR = 0, (1, 2)  # their places among the colours
 
 
 def _seed_counted_late(
@@ -294,7 +312,7 @@ def _seed_counted_late(
     if not counted or len(able) != 1 or len(able) != len(beds):
         return None
     passing = begin(talks.MENU, held=lasting(known.session))
-    return ended(passing, known, said(about(a.LATE_COUNT, able[0], known.today)))
+    return ended(passing, known, said(about(again.LATE_COUNT, able[0], known.today)))
 
 
 _SHARE = re.compile(r"\d+\D{1,12}\d+")  # "50 of 100", in any script's digits
@@ -318,6 +336,9 @@ def _deeds(
     if "uncover" in deeds and early and bed.may_uncover_on(today):
         return opened(begin(talks.UNCOVERED_EARLY, held=held, nursery=bed.id), known)
     if deeds == {"drain"} and bed.uncovered and bed.is_drained:
+        if bed.anchors.drain_date == today + ONE_DAY:  # its water need not come back for a day
+            asked = Item(bed.id, TaskCode.DRAIN_BED, bed.anchors.drain_date)
+            return settle(asked, "done", None, known, held)
         if today < bed.anchors.drain_date:
             passing = begin(talks.MENU, held=held)
             return ended(passing, known, said(about(d.WATER_BACK, bed, today)))
@@ -345,14 +366,50 @@ def _sown_unasked(
     sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD
     if not sure or len(able) != 1 or len(able) != len(beds):
         return None
-    near = abs(able[0].day(known.today)) <= _NEAR_SOWING_D
-    if read_deeds(text, known.lexicon) != _SOWS or not near:
+    away = abs(able[0].day(known.today))
+    if read_deeds(text, known.lexicon) != _SOWS or away > _FAR_SOWING_D:
         return None
+    if away > _NEAR_SOWING_D:
+        day, held = known.today.isoformat(), lasting(known.session)
+        then = begin(talks.SOW_THEN, held=held, nursery=able[0].id, sowing=day)
+        return opened(replace(then, step="sown", path=("sowing",)), known)
     asked = Item(able[0].id, TaskCode.SOW, known.today)
     return settle(asked, "done", known.today, known, lasting(known.session))
 
 
 _NEAR_SOWING_D = 4  # farther off another seed may be meant; it is asked
+_FAR_SOWING_D = 30
+
+
+def filled(text: str, known: Known) -> Turn | None:
+    """ "Filled the gaps", before anybody asked: it is not asked any more."""
+    told = read_told(text, known.lexicon, digits=False)
+    sure = told.value == "done" and told.outcome is Outcome.UNDERSTOOD and "?" not in text
+    if not sure or read_deeds(text, known.lexicon) != _FILLS or known.items:
+        return None
+    able = [bed for bed in known.nurseries if bed.transplanted_on is not None]
+    days = [task.date for bed in able for task in bed.tasks if task.code is TaskCode.FILL_GAPS]
+    if len(able) != 1 or not days or known.today > days[0]:
+        return None
+    asked = Item(able[0].id, TaskCode.FILL_GAPS, days[0])
+    return settle(asked, "done", None, known, lasting(known.session))
+
+
+_FILLS = frozenset({"fill"})
+
+
+def sown_again_told(
+    text: str, known: Known, *before: Say, changes: tuple[Change, ...] = ()
+) -> Turn | None:
+    """Whether all of the bed was sown again is asked, beside what is said of its loss: "sown
+    again today, birds ate the first seed"."""
+    ideas = ideas_in(text, known)
+    able = [bed for bed in known.nurseries if bed.sown and bed.transplanted_on is None]
+    told = read_deeds(text, known.lexicon) & _SOWS
+    if not {Idea.SOW, Idea.AGAIN} <= ideas or len(able) != 1 or not told:
+        return None
+    asked = begin(talks.SOWN_AGAIN, held=lasting(known.session), nursery=able[0].id)
+    return opened(asked, known, *before, changes=changes)
 
 
 def _not_sown(

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from assistant.agronomy.calendar import DayChoice, TaskCode
 from assistant.agronomy.field import LIMITS
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, PutOff, Why
+from assistant.agronomy.life.events import By, Done, PutOff, Why
 from assistant.agronomy.life.rows import TASKS, Delay
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
@@ -17,6 +17,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import call, ended, lasting, opened, said
 from assistant.dialogue.endings_delay import DELAY_ENDINGS, WHY_CODE
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
+from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.engine import ask, begin
 from assistant.dialogue.told_of_bed import day_in, day_to_come, why_in
 from assistant.dialogue.values import (
@@ -29,7 +30,7 @@ from assistant.dialogue.values import (
     Turn,
 )
 from assistant.hearing import Idea
-from assistant.reading import Outcome, read_area, read_deeds, read_told
+from assistant.reading import Outcome, read_area, read_deeds, read_germination, read_told
 from assistant.wording import messages_again as a
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_practice as p
@@ -77,8 +78,37 @@ def _half_planted(text: str, ideas: frozenset[Idea], known: Known) -> date | Non
     """ "Planted half today", where planting was asked: the rest is for tomorrow."""
     asked = any(TASKS[item.task].delay is Delay.PLANTING for item in known.items)
     plants = TASKS[TaskCode.TRANSPLANT].deeds & read_deeds(text, known.lexicon)
-    half = Idea.HALF in ideas and bool(plants)
+    half = Idea.HALF in ideas and bool(plants) and not _ran_out(ideas)
     return known.today + timedelta(days=1) if asked and half else None
+
+
+def _ran_out(ideas: frozenset[Idea]) -> bool:
+    """Whether no seedlings are left for the rest."""
+    return Idea.LACKED in ideas or {Idea.GONE, Idea.SEEDLING} <= ideas
+
+
+def planted_short(text: str, ideas: frozenset[Idea], known: Known) -> Turn | None:
+    """ "Planted half, the seedlings are finished": the field is planted as far as they went,
+    and the rest of the result is asked."""
+    items = [i for i in known.items if TASKS[i.task].delay is Delay.PLANTING]
+    plants = TASKS[TaskCode.TRANSPLANT].deeds & read_deeds(text, known.lexicon)
+    if len(items) != 1 or not plants or Idea.HALF not in ideas or not _ran_out(ideas):
+        return None
+    bed = known.nursery(items[0].nursery_id)
+    if bed is None or "?" in text or Idea.REST in ideas:
+        return None
+    event = Done(on=known.today, by=By.FARMER, task=TaskCode.TRANSPLANT)
+    planted = after(bed, event)
+    changes = (AnswerItem(items[0], "done"), Happened(bed.id, event), SaveNursery(planted))
+    others = tuple(planted if each.id == bed.id else each for each in known.nurseries)
+    known = replace(known, nurseries=others)
+    part = re.split(r"[,;.]", text)[0]
+    share = read_germination(part, known.lexicon).value  # of the field: half, three quarters
+    told = f"{share:g}" if share in _SHARES else None
+    return result_of(planted, lasting(known.session), known, "short", changes, planted=told)
+
+
+_SHARES = (25, 50, 75)  # that the talk of the result offers
 
 
 def _in_work(bed: Nursery, known: Known) -> TaskCode | None:
@@ -155,7 +185,8 @@ def _field(
 ) -> Turn | None:
     """ "My field is 0.8 ha": read back, then the plan follows."""
     able = [bed for bed in beds if bed.transplanted_on is None]
-    if ideas - {Idea.CHANGE} != {Idea.PLOT} or len(able) != 1:
+    named = ideas - {Idea.CHANGE} == {Idea.PLOT} or (not ideas and _is_asked_what(known))
+    if not named or len(able) != 1:
         return None
     if len(text.split()) > _MOST_WORDS or read_deeds(text, known.lexicon):
         return None
@@ -169,6 +200,15 @@ def _field(
     begun = begin(talks.DATES, held=lasting(known.session), nursery=able[0].id)
     asked = replace(begun, step="area", waiting=waiting)
     return Turn(asked, (ask(asked, known, talks.TABLES),))
+
+
+def _is_asked_what(known: Known) -> bool:
+    """Whether it was just asked what of the plan is to be changed: a size of land says it."""
+    session = known.session
+    return session is not None and (session.conversation, session.step) == (
+        talks.DATES.name,
+        "which",
+    )
 
 
 def _other_bed(

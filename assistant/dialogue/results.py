@@ -15,10 +15,10 @@ from assistant.agronomy.season.followups import retest_sow_day
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
 from assistant.dialogue.warned import day_work
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
-from assistant.wording import messages_seed as s
+from assistant.wording import messages_seed as seed_texts
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.amounts import weight
@@ -54,7 +54,7 @@ def seed_text(nursery: Nursery, today: date, region: str | None = None) -> Text:
     seed is held against what the region's country calls good."""
     if nursery.held:
         forbidden = m.DO_NOT_SOW(percent=_percent(nursery))
-        return Text((forbidden, s.HELD(label=nursery.called)), keep=True)
+        return Text((forbidden, seed_texts.HELD(label=nursery.called)), keep=True)
     says = (about(m.RESULT_SEED, nursery, today), *_doubts(nursery, region))
     return Text(says, keep=True)
 
@@ -161,7 +161,9 @@ def dates_text(nursery: Nursery, today: date, *, begins: bool = True) -> Text:
     """The main dates; those already past when the plan `begins` are said to be so, never
     shifted."""
     if nursery.held:
-        return Text((s.HELD(label=nursery.called), *time_to_test(nursery, today)), keep=True)
+        return Text(
+            (seed_texts.HELD(label=nursery.called), *time_to_test(nursery, today)), keep=True
+        )
     warm = _how_warm(nursery)
     if nursery.sown:
         sown = about(m.RESULT_DATES_SOWN, nursery, today)
@@ -178,9 +180,9 @@ def _how_warm(nursery: Nursery) -> tuple[Say, ...]:
         return ()
     until = clock.felt_until
     if until is None or until < nursery.sow_date:
-        return (c.DAYS_WARM(degrees=round(WARM_C)),)
+        return (care.DAYS_WARM(degrees=round(WARM_C)),)
     felt = clock.felt_c or WARM_C
-    return (c.DAYS_FELT(date=until, felt=felt, degrees=round(WARM_C)),)
+    return (care.DAYS_FELT(date=until, felt=felt, degrees=round(WARM_C)),)
 
 
 def _past_window(nursery: Nursery, today: date) -> tuple[Say, ...]:
@@ -245,8 +247,8 @@ def time_to_test(nursery: Nursery, today: date) -> tuple[Say, ...]:
         return ()
     by = begin_test_by(nursery)
     if by > today:
-        return (s.TIME_TO_RETEST(date=by),)
-    return (s.NO_TIME_TO_RETEST(date=retest_sow_day(today, -nursery.soak_before_d)),)
+        return (seed_texts.TIME_TO_RETEST(date=by),)
+    return (seed_texts.NO_TIME_TO_RETEST(date=retest_sow_day(today, -nursery.soak_before_d)),)
 
 
 def seed_drain_date(nursery: Nursery) -> date:
@@ -257,7 +259,9 @@ def seed_drain_date(nursery: Nursery) -> date:
 def today_text(nursery: Nursery, known: Known) -> Text:
     """Today's work of one nursery, or what comes next."""
     if nursery.held:
-        return Text((s.HELD(label=nursery.called), *time_to_test(nursery, known.today)))
+        return Text(
+            (seed_texts.HELD(label=nursery.called), *time_to_test(nursery, known.today))
+        )
     tasks = due(nursery, known.today)
     if said(tasks):
         return Text(day_says(day_work(nursery, tasks, known)))

@@ -2,19 +2,21 @@
 
 Words say that it was done; the weight of the whole text can only hold it back, where what
 stands beside may be a cry, a question, or a deed that is not done. Nothing is written down by
-weight.
+weight, but that a task is not done (`tells_not_done`).
 """
 
 from collections.abc import Mapping
+from datetime import timedelta
 from types import MappingProxyType
 
 from assistant.acts import Act
-from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.life.rows import TASKS, Doing
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Item, Known
 from assistant.hearing import Idea, understand
+from assistant.hearing.dating import Idea as DayIdea
 from assistant.hearing.dating import around_day
-from assistant.reading import told_in_part, told_in_story
+from assistant.reading import read_deeds, read_told, told_in_part, told_in_story
 
 LEAST_DONE = 0.35
 MOST: Mapping[Act, float] = MappingProxyType(
@@ -43,6 +45,34 @@ def part_that_covers(text: str, known: Known) -> str | None:
     return _part(text, frozenset({"cover"}), known)
 
 
+LEAST_NOT_DONE = 0.6
+
+
+def tells_not_done(text: str, item: Item, known: Known) -> bool:
+    """Whether a text names the work of an open task and weighs as not done: "we could not soak,
+    funeral". The one thing that a weight may write: it only puts the work off, and the new day
+    is said back."""
+    if "?" in text or item.day < known.today - _LATELY:
+        return False
+    heard = understand(text, known.ears, known.catalogue.language)
+    told = read_told(text, known.lexicon, digits=False).value == "done"
+    if told or heard.said or heard.weights[Act.NOTDONE] < LEAST_NOT_DONE:
+        return False
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    work = _WORKS.get(TASKS[item.task].doing)
+    named = around is not None and work in around.works
+    return named or bool(TASKS[item.task].deeds & read_deeds(text, known.lexicon))
+
+
+_LATELY = timedelta(days=1)
+_WORKS: Mapping[Doing, DayIdea] = MappingProxyType(
+    {
+        Doing.SOAKS: DayIdea.SOAK,
+        Doing.SOWS: DayIdea.SOW,
+        Doing.PLANTS: DayIdea.PLANT,
+        Doing.UNCOVERS: DayIdea.UNCOVER,
+    }
+)
 LEAST_OF_STORY = 0.45
 MOST_OF_STORY: Mapping[Act, float] = MappingProxyType(
     {

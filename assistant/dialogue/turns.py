@@ -1,8 +1,8 @@
 """One turn: a text and what is known, to the answers and the changes.
 
 In this order, and the first that understands the text has it:
-1. an officer's texts with a code; a cover that wind took while no rain is near
-   (`cover_gone.py`); what the ear hears (`ear.py`: somebody hurt, a bed in
+1. an officer's texts with a code; a cover that wind took, or that is wanting, while no rain
+   is near (`cover_gone.py`); what the ear hears (`ear.py`: somebody hurt, a bed in
    danger, a refusal, a wish for a person); then STOP and START, which hold at any time;
 2. the warning that an officer is about to send;
 3. the answers to a warning that is not answered yet, and what was open stands again;
@@ -32,7 +32,7 @@ from assistant.dialogue.answering import (
 from assistant.dialogue.answers import answered, answered_at_last
 from assistant.dialogue.asked_back import asked_back
 from assistant.dialogue.chains import chained
-from assistant.dialogue.cover_gone import cover_gone
+from assistant.dialogue.cover_gone import cover_gone, cover_wanting
 from assistant.dialogue.dated import dated, dated_surely
 from assistant.dialogue.ear import ask_stop, hear_first
 from assistant.dialogue.endings_heard import go_on
@@ -47,7 +47,7 @@ from assistant.dialogue.labelled import labelled
 from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import more_words, officer_turn
-from assistant.dialogue.reports import bereaved, of_variety, reported
+from assistant.dialogue.reports import bereaved, filled, of_variety, reported
 from assistant.dialogue.told_in_part import part_that_covers, story_tells
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
@@ -104,6 +104,7 @@ def turn(text: str, known: Known) -> Turn:
         _officer_text,
         _go_on,
         cover_gone,
+        cover_wanting,
         hear_first,
         bereaved,
         _stop_or_start,
@@ -111,6 +112,7 @@ def turn(text: str, known: Known) -> Turn:
         _warning,
         dated_surely,
         of_variety,
+        filled,
         answered,
         _dated,
         _sign_up,

@@ -18,11 +18,13 @@ from assistant.dialogue.endings import Ending, chosen, ended, lasting, opened, s
 from assistant.dialogue.engine import begin
 from assistant.dialogue.items import split_label
 from assistant.dialogue.results import quantity_texts
+from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import Known, SaveNursery, Session, Turn
+from assistant.hearing import Idea
 from assistant.reading import names_days, read_deeds
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
-from assistant.wording import messages_when as w
+from assistant.wording import messages_when as when
 from assistant.wording.day import about
 
 _LONGEST = 12  # words of a sentence that names a variety; a longer one tells more
@@ -68,11 +70,11 @@ def _kept(bed: Nursery, before: Nursery, name: str | None, days: int, known: Kno
     """When it is ripe, and from when to when it is planted where that is its own; the seed
     anew where its grains weigh otherwise."""
     ripe = day_after(bed.sow_date, days)
-    told = w.RIPE_ABOUT if name is None else w.VARIETY_KEPT
+    told = when.RIPE_ABOUT if name is None else when.VARIETY_KEPT
     given = {} if name is None else {"name": name}
     says = [about(told, bed, known.today, ripe=ripe, days=days, **given)]
     if bed.age_first is not None and bed.age_first != before.age_first:
-        says.append(about(w.VARIETY_AGE, bed, known.today))
+        says.append(about(when.VARIETY_AGE, bed, known.today))
     texts = [said(*says)]
     if bed.inputs != before.inputs:
         texts += quantity_texts(bed, known.today, known.region)
@@ -110,7 +112,8 @@ def _days(text: str, known: Known) -> int | None:
     numbers = [int(number) for number in re.findall(r"\d+", text)]
     low, high = RIPENS_D
     fits = len(numbers) == 1 and low <= numbers[0] <= high
-    return numbers[0] if fits and names_days(text, known.lexicon) else None
+    counted = ideas_in(text, known) & {Idea.NEW_SEED, Idea.SPROUT}  # "other seed, test 90"
+    return numbers[0] if fits and not counted and names_days(text, known.lexicon) else None
 
 
 def _published(text: str, bed: Nursery, known: Known) -> Turn | None:

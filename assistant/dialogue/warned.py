@@ -7,7 +7,7 @@ from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.values import Focus, Known, Standing, Text
-from assistant.wording import messages_dangers as d
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.dangers import name_of
@@ -46,8 +46,8 @@ def replies_to(warning: Standing) -> Replies:
     """What may be answered to a warning."""
     if warning.danger == RAIN:
         return _COVERED
-    helped = m.WARNING_HELP if DANGERS[warning.danger].storm else d.HELP_NOTED
-    return Replies("done", t.DONE, d.NOTED, helped)
+    helped = m.WARNING_HELP if DANGERS[warning.danger].storm else dangers.HELP_NOTED
+    return Replies("done", t.DONE, dangers.NOTED, helped)
 
 
 def waits_for_answer(known: Known) -> bool:
@@ -67,7 +67,7 @@ def warning_screen(warning: Standing) -> Text:
 def _stands(warning: Standing) -> Say:
     if warning.danger == RAIN:
         return m.WARNING_STANDS()
-    return d.STANDS(danger=name_of(warning.danger))
+    return dangers.STANDS(danger=name_of(warning.danger))
 
 
 def day_work(nursery: Nursery, tasks: Sequence[TaskCode], known: Known) -> DayWork:

@@ -82,8 +82,18 @@ def _back(text: str, known: Known) -> Turn:
     return e.menu(None, known)
 
 
+def _language_in(text: str) -> str | None:
+    """The one language that a short text names: "english please"."""
+    words = text.split()
+    found = {name for word in words if (name := language_named(word.strip(".,!"))) is not None}
+    return found.pop() if len(found) == 1 and len(words) <= _FEW_WORDS else None
+
+
+_FEW_WORDS = 4
+
+
 def _language(text: str, known: Known) -> Turn:
-    named = language_named(text)
+    named = language_named(text) or _language_in(text)
     if named in known.languages:
         turn = e.ended(
             begin(talks.LANGUAGE, held=e.lasting(known.session)),

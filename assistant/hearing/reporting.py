@@ -56,6 +56,7 @@ class Idea(StrEnum):
     OUTLET = "outlet"  # by what water leaves, and the water
     GAP = "gap"  # in the planted field
     UNDER_WAY = "underway"  # the work has begun and is not done
+    SMALL = "small"  # that the seedlings are too young, which a count of leaves shows
     MOSTLY = "mostly"  # the words of "most of them got ...", "I counted"
 
 

@@ -10,6 +10,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.reminders.values import Reminder
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import (
+    HAZARDS,
     DayWork,
     Late,
     about,
@@ -21,6 +22,7 @@ from assistant.wording.message import Say
 
 _ORDER = {code: place for place, code in enumerate(TaskCode)}
 CATCH_UP_DAYS = 3
+_CAUTIONS = frozenset(HAZARDS.values())
 
 
 @dataclass(frozen=True)
@@ -61,7 +63,7 @@ def compose(
         head, *sentences = day_says(work)
         if nursery.id in unsure:
             sentences.append(about(t.SOW_ASSUMED, nursery, today))
-        _join(parts, head, tuple(sentences))
+        _join(parts, head, _not_warned_yet(parts, sentences))
         asked += [(nursery, _latest(reminders, code)) for code in work.asked]
     says = tuple(say for part in parts for say in (*part.heads, *part.sentences))
     offered = offer([(nursery, reminder.task) for nursery, reminder in asked], today)
@@ -76,6 +78,16 @@ class _Part:
 
     heads: list[Say]
     sentences: tuple[Say, ...]
+
+
+def _not_warned_yet(parts: Sequence[_Part], sentences: Sequence[Say]) -> tuple[Say, ...]:
+    """Without cautions that the text has already, for another bed; where all is the same, the
+    beds share the sentences."""
+    said = {say.message for part in parts for say in part.sentences if say.message in _CAUTIONS}
+    whole = tuple(sentences)
+    if any(part.sentences == whole for part in parts):
+        return whole
+    return tuple(say for say in sentences if say.message not in said)
 
 
 def _join(parts: list[_Part], head: Say, sentences: tuple[Say, ...]) -> None:

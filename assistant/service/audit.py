@@ -41,6 +41,7 @@ class Act(StrEnum):
     LANGUAGE_CHANGED = "language_changed"
     CALL_ANSWERED = "call_answered"
     CALL_HANDLED = "call_handled"
+    CALL_HANDED_ON = "call_handed_on"
     ANSWER_HASTENED = "answer_hastened"
     WROTE = "wrote"
     VISITED = "visited"

@@ -17,7 +17,7 @@ from assistant.service.limits import Spent, spent_villages
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, post
 from assistant.store import Brake, Lane, OutboxText, Stops, Work
-from assistant.wording import messages_web_brakes as b
+from assistant.wording import messages_web_brakes as web_brakes
 from assistant.wording.message import Say
 
 ALL, KIND, VILLAGE, DAY, MONTH = "all", "kind", "village", "day", "month"
@@ -57,9 +57,9 @@ def count_spent(work: Work, house: House, texts: Iterable[OutboxText], now: date
 def _stop_village(work: Work, house: House, spent: Spent, now: datetime) -> None:
     today, village_id, count = _today(house, now), spent.village_id, spent.count
     what, until, words = (
-        (VILLAGE_MONTH, _end(house, MONTH, today), b.VILLAGE_MONTH_TEXT)
+        (VILLAGE_MONTH, _end(house, MONTH, today), web_brakes.VILLAGE_MONTH_TEXT)
         if spent.month
-        else (VILLAGE_DAY, _end(house, DAY, today), b.VILLAGE_LIMIT_TEXT)
+        else (VILLAGE_DAY, _end(house, DAY, today), web_brakes.VILLAGE_LIMIT_TEXT)
     )
     period = f"{today:%Y-%m}" if spent.month else today.isoformat()
     which, village = f"{period} {village_id}", work.people.village(village_id)
@@ -103,7 +103,7 @@ def _strangers_stop(work: Work, house: House, which: str, now: datetime) -> None
     note(work, None, Act.BRAKE_ON, now, detail=f"{STRANGERS} {which}: {most}")
     for officer in work.people.officers():
         if officer.is_lead:
-            says = b.STRANGERS_TEXT(count=most)
+            says = web_brakes.STRANGERS_TEXT(count=most)
             _tell(work, house, officer.phone, officer.language, says, now)
 
 
@@ -131,7 +131,7 @@ def _look_at_limits(work: Work, house: House, now: datetime) -> None:
         until = _end(house, what, today)
         work.brakes.put_on(Brake(0, what, which, None, "", None, now, until, None))
         note(work, None, Act.BRAKE_ON, now, detail=f"{what} {which}: {spent}")
-        says = b.LIMIT_TEXT(count=spent)
+        says = web_brakes.LIMIT_TEXT(count=spent)
         for officer in work.people.officers():
             if officer.is_lead:
                 _tell(work, house, officer.phone, officer.language, says, now)
@@ -234,5 +234,5 @@ def stopped_words(house: House, now: datetime) -> tuple[Say, ...]:
     with house.store.look() as work:
         standing = [each for each in work.brakes.standing(now) if each.what != STRANGERS]
     if any(each.what in (DAY, MONTH) for each in standing):
-        return (b.LIMIT_LINE(),)
-    return (b.BRAKE_LINE(),) if standing else ()
+        return (web_brakes.LIMIT_LINE(),)
+    return (web_brakes.BRAKE_LINE(),) if standing else ()

@@ -18,7 +18,16 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import Hush, hush
 from assistant.service.told import URGENT, ToldCall, told
-from assistant.store import PRIVATE, AlarmCourse, Call, OwnWords, TextState, Unheard, Work
+from assistant.store import (
+    PRIVATE,
+    AlarmCourse,
+    Call,
+    HandedOn,
+    OwnWords,
+    TextState,
+    Unheard,
+    Work,
+)
 
 MOST_CALLS = 50
 UNHEARD_FOR = timedelta(days=4)  # two longer than an officer's words are worth sending
@@ -39,7 +48,8 @@ class CallCard:
     `leaves_at` is when an answer leaves that waits, `may_hasten` whether it can go at once;
     `hush` is what the quiet hours would do to an answer written now; `course` how far an alarm
     has come; `linked` whether the farmer's own page is open to this officer; `private`: only
-    they and the leads see it; `about` is the code of the trouble.
+    they and the leads see it; `about` is the code of the trouble, `handed` who gave it to
+    whom.
     """
 
     id: int
@@ -60,6 +70,7 @@ class CallCard:
     linked: bool = True
     private: bool = False
     about: str = ""
+    handed: HandedOn | None = None
 
 
 @dataclass(frozen=True)
@@ -110,6 +121,7 @@ class _Found:
         self._work, self._house, self._sight, self._now = work, house, sight, now
         self._answers: dict[int, list[OwnWords]] = {}
         self._courses: dict[int, AlarmCourse] = {}
+        self._handed: dict[int, HandedOn] = {}
 
     def read(self, calls: Iterable[Call]) -> None:
         """What was answered to these calls and who was told of them, in one question each."""
@@ -117,6 +129,7 @@ class _Found:
         for each in self._work.story.own_words(call_ids=ids):
             self._answers.setdefault(each.call_id or 0, []).append(each)
         self._courses = self._work.alarms.courses(ids)
+        self._handed = self._work.handed.of(ids)
 
     def card(self, call: Call, unheard: Unheard | None) -> CallCard:
         """One call, with what became of its answer."""
@@ -143,11 +156,16 @@ class _Found:
             hush=quiet,
             private=call.about == PRIVATE,
             about=call.about,
+            handed=_given(self._handed.get(call.id), zone),
             linked=self._sight.sees(call.farmer.village_id),
         )
 
     def _today(self, zone: str) -> date:
         return local_date(self._now, zone)
+
+
+def _given(handed: HandedOn | None, zone: ZoneInfo) -> HandedOn | None:
+    return replace(handed, at=handed.at.astimezone(zone)) if handed else None
 
 
 def _here(course: AlarmCourse | None, zone: ZoneInfo) -> AlarmCourse | None:

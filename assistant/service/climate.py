@@ -20,7 +20,7 @@ from assistant.service.house import House
 from assistant.service.replan import save_and_plan
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.store import Work
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording.day import about
 from assistant.wording.message import Say
 
@@ -139,7 +139,7 @@ def _news(before: Nursery, after: Nursery, today: date) -> tuple[Say, ...]:
     moved = sowing_moved(before, after, today)
     if not moved and _is_news(before, after):
         uncovers = after.anchors.uncover_date > today
-        news = c.WARMTH_MOVED if uncovers else c.WARMTH_MOVED_LATER
+        news = care.WARMTH_MOVED if uncovers else care.WARMTH_MOVED_LATER
         moved = (about(news, after, today),)
     return (*moved, *skipped(before, after, today))
 

@@ -39,7 +39,7 @@ from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
 from assistant.service.told import ABOUT, URGENT, answer_of
 from assistant.service.village_beds import keep_warmth
 from assistant.store import PRIVATE, PastCall, Work
-from assistant.wording import messages_dangers as d
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
 from assistant.wording.dangers import name_of
 from assistant.wording.message import Say, Slot
@@ -287,7 +287,7 @@ def _answer_warning(change: v.AnswerWarning, scene: Scene) -> None:
     if danger == RAIN:
         says = o.HELP_IN_RAIN(**slots)
     else:
-        says = d.HELP_WANTED(danger=name_of(danger), **slots)
+        says = dangers.HELP_WANTED(danger=name_of(danger), **slots)
     _notify(scene, farmer, (says,), urgent=True)
 
 

@@ -11,6 +11,7 @@ from assistant.service.alarm_kinds import CLIMBS
 from assistant.service.alarms.ladder import seen_to
 from assistant.service.audit import Act, Subject, note
 from assistant.service.house import House
+from assistant.service.later import ChosenHour
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, after_quiet, post, worded
 from assistant.store import PRIVATE, OutboxText, PastCall, Work
@@ -29,6 +30,7 @@ class Unsent(StrEnum):
     LONG = "long"
     STOPPED = "stopped"
     NO_CONSENT = "no_consent"
+    BAD_HOUR = "bad_hour"
 
 
 @dataclass(frozen=True)
@@ -146,12 +148,14 @@ def _wrong(words: str) -> Unsent | None:
 class Manner:
     """How words go: `urgent` ones in the quiet hours where the house allows it, those `at_once`
     whatever it allows (somebody is hurt); `private` ones are shown on no page; those on `hold`
-    wait a minute, so that they can be taken back, unless they are loud."""
+    wait a minute, so that they can be taken back, unless they are loud; those for `later` leave
+    at that hour, and can be taken back until then."""
 
     urgent: bool = False
     at_once: bool = False
     private: bool = False
     hold: bool = False
+    later: ChosenHour | None = None
 
 
 PLAIN = Manner()
@@ -178,7 +182,7 @@ class Pen:
         """Sends the officer's own words, or a set phrase in the farmer's language, and keeps
         them and a line of the trail, which does not tell what is private."""
         said = self.said(words, farmer)
-        wrong = _wrong(said) or why_not(farmer)
+        wrong = _wrong(said) or why_not(farmer) or self._late(farmer, how)
         if wrong is not None:
             return wrong
         officer = self.sight.officer
@@ -194,6 +198,11 @@ class Pen:
         )
         note(self.work, officer.id, act, self.now, about, "" if how.private else said)
         return posted
+
+    def _late(self, farmer: Farmer, how: Manner) -> Unsent | None:
+        zone = self.sight.zone(farmer.village_id, self.house.zone)
+        fits = how.later is None or how.later.is_ahead(zone, self.now)
+        return None if fits else Unsent.BAD_HOUR
 
     def said(self, words: str | Say, farmer: Farmer) -> str:
         """The words as the farmer reads them."""
@@ -215,8 +224,11 @@ class Pen:
         """Puts a text into the outbox; one that is not urgent waits for the morning."""
         zone = self.sight.zone(farmer.village_id, self.house.zone)
         loud = how.at_once or (how.urgent and self.house.urgent_breaks_quiet)
-        leaves = self.now if loud else after_quiet(self.house, zone, self.now)
-        held = how.hold and not loud
+        if how.later is not None:  # which may be in no quiet hour either
+            leaves = after_quiet(self.house, zone, how.later.moment(zone))
+        else:
+            leaves = self.now if loud else after_quiet(self.house, zone, self.now)
+        held = how.hold and (not loud or how.later is not None)
         due = max(leaves, self.now + HOLD) if held else leaves
         letter = Letter(
             phone=farmer.phone,

@@ -25,8 +25,8 @@ from assistant.service.sight import Sight
 from assistant.service.standing import RollFilter
 from assistant.service.storms.danger import OLDEST_D, SOWS_SOON_D, stage_of
 from assistant.store import HeldTo, WatchedBed, Work
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_told as t
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_told as web_told
 from assistant.wording.dangers import name_of
 from assistant.wording.day import what_of
 from assistant.wording.message import Say
@@ -37,7 +37,7 @@ NOT_UP_TIMES = 2  # "not up" on one day is common in cool weather; again the nex
 OLD_AGAIN_D = 3  # an old bed that was visited comes back after so many days
 
 
-_OLD_ANY = w.WHY_OLD_ANY()
+_OLD_ANY = web.WHY_OLD_ANY()
 
 
 class VisitCause(IntEnum):
@@ -168,7 +168,7 @@ class Gathering:
                 continue
             needs_help = each.standing.answer == "help"
             why = VisitCause.RAIN_HELP if needs_help else VisitCause.RAIN_SILENT
-            say = w.WHY_RAIN_HELP() if needs_help else w.WHY_RAIN_SILENT()
+            say = web.WHY_RAIN_HELP() if needs_help else web.WHY_RAIN_SILENT()
             yield each.farmer, each.nursery, VisitReason(why, say, self.today(each.farmer))
 
     def _dangers(self) -> Iterator[Found]:
@@ -184,7 +184,7 @@ class Gathering:
             if not waits or stage_of(each.nursery, today) not in danger.stages:
                 continue
             helped = answer == "help"
-            say = (w.WHY_DANGER_HELP if helped else w.WHY_DANGER_SILENT)(
+            say = (web.WHY_DANGER_HELP if helped else web.WHY_DANGER_SILENT)(
                 danger=name_of(danger.code)
             )
             why = VisitCause.RAIN_HELP if helped else VisitCause.RAIN_SILENT
@@ -198,7 +198,7 @@ class Gathering:
         ):
             kind = task.task, nursery.practice.code
             if kind not in says:
-                says[kind] = w.WHY_SILENT(what=what_of(task.task, nursery.practice))
+                says[kind] = web.WHY_SILENT(what=what_of(task.task, nursery.practice))
             say = says[kind]
             why = VisitCause.SOWING_SILENT if task.task is TaskCode.SOW else VisitCause.SILENT
             yield farmer, nursery, VisitReason(why, say, task.day, task.task)
@@ -216,7 +216,7 @@ class Gathering:
                 yield (
                     farmer,
                     nursery,
-                    VisitReason(VisitCause.NOT_UP, w.WHY_NOT_UP(), latest.day),
+                    VisitReason(VisitCause.NOT_UP, web.WHY_NOT_UP(), latest.day),
                 )
 
     def _yellow(self) -> Iterator[Found]:
@@ -224,10 +224,10 @@ class Gathering:
         for farmer, nursery, task in self.work.watch.answered(
             self.scope, TaskCode.COLOUR_CHECK, "yellow", self._since()
         ):
-            yield farmer, nursery, VisitReason(VisitCause.YELLOW, w.WHY_YELLOW(), task.day)
+            yield farmer, nursery, VisitReason(VisitCause.YELLOW, web.WHY_YELLOW(), task.day)
         for farmer, nursery in self.work.watch.urea_advised(self.scope, self._since()):
             on = nursery.urea_on or self._since()
-            yield farmer, nursery, VisitReason(VisitCause.YELLOW, t.WHY_UREA(), on)
+            yield farmer, nursery, VisitReason(VisitCause.YELLOW, web_told.WHY_UREA(), on)
 
     def _old(self) -> Iterator[Found]:
         """Beds past their last day for transplanting; forgotten ones are no longer listed."""
@@ -239,7 +239,7 @@ class Gathering:
             window, day = self._window(nursery), nursery.day(self.today(farmer))
             if window.last.value < day <= window.latest.value:
                 since = nursery.sow_date + timedelta(days=window.last.value + 1)
-                say = self._old_says.get(day) or w.WHY_OLD(day=day)
+                say = self._old_says.get(day) or web.WHY_OLD(day=day)
                 self._old_says[day] = say
                 yield farmer, nursery, VisitReason(VisitCause.OLD, say, since)
 

@@ -31,6 +31,8 @@ from assistant.store import DatabaseAwayError, DuePhone, Lane, Mark, Moved, Outb
 log = logging.getLogger(__name__)
 
 AT_ONCE = 600  # tasks of one batch: two or three hundred phones, a tenth of a second
+# Where one writes at a time: an answer waits no longer than such a batch takes.
+ONE_WRITER_AT_ONCE = 150
 
 
 @dataclass
@@ -59,12 +61,14 @@ def batches(house: House, now: datetime, at_once: int = AT_ONCE) -> Iterator[Bat
         at_once: tasks of one batch
     """
     mark: Mark | None = None
+    most = min(at_once, ONE_WRITER_AT_ONCE) if house.store.has_one_writer else at_once
     while True:
-        mark, batch = _serve(house, now, mark, at_once)
+        mark, batch = _serve(house, now, mark, most)
         if batch is not None:
             yield batch
         if mark is None:
             return
+        house.store.give_way()
 
 
 def _serve(

@@ -17,7 +17,7 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, post
 from assistant.store import Erasure, ForgottenPerson, Lane, Work
-from assistant.wording import messages_privacy as p
+from assistant.wording import messages_privacy as privacy
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Say
 
@@ -86,13 +86,13 @@ def ask_back(work: Work, house: House, phone: str, language: str, now: datetime)
     if kept is not None and kept.due_at is not None:
         return
     work.privacy.keep_erasure(Erasure(phone, now, None, None))
-    _tell(work, house, phone, language, p.ERASE_SURE(), now)
+    _tell(work, house, phone, language, privacy.ERASE_SURE(), now)
 
 
 def confirms(work: Work, house: House, phone: str, text: str, now: datetime) -> bool:
     """Whether this text is the word by which the wish is confirmed; then it is kept, and
     told."""
-    if text.strip(" .!\n").casefold() not in p.DELETE_WORDS:
+    if text.strip(" .!\n").casefold() not in privacy.DELETE_WORDS:
         return False
     wish = work.privacy.erasure(phone)
     if wish is None or wish.due_at is not None or now - wish.asked_at > ASKED_LASTS:
@@ -110,7 +110,7 @@ def _settle(
     farmer = work.people.farmer(phone)
     about = Subject(farmer.id, village_id=farmer.village_id) if farmer else Subject()
     note(work, by, Act.ERASURE_ASKED, now, about)
-    _tell(work, house, phone, language, p.ERASE_DUE(date=due.date()), now)
+    _tell(work, house, phone, language, privacy.ERASE_DUE(date=due.date()), now)
 
 
 def keep_after_all(work: Work, phone: str) -> None:

@@ -7,7 +7,7 @@ from datetime import date, datetime
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.days import is_daily, wanted
-from assistant.agronomy.life.events import Event
+from assistant.agronomy.life.events import Done, Event
 from assistant.agronomy.life.rows import TASKS, Doing
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
@@ -48,7 +48,8 @@ def save_and_plan(
     _withdraw(work, story, keep, anew=saved.resown, asked_stays=asked_stays)
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
-    told = _told_already(story, today, saved)
+    soaked = _soaked_on(work, saved)
+    told = _told_already(story, today, saved, soaked)
     coming = [each for each in all_days if each.day >= today and not told(each)]
     work.reminders.plan_beside(story, coming)
     return saved
@@ -105,7 +106,7 @@ def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> 
 
 
 def _told_already(
-    story: Collection[Reminder], today: date, nursery: Nursery
+    story: Collection[Reminder], today: date, nursery: Nursery, soaked_on: date | None
 ) -> Callable[[Reminder], bool]:
     """Whether a task need not be said again when the plan moves by a few days.
 
@@ -120,9 +121,12 @@ def _told_already(
     soaked = not nursery.resown and any(
         each.state is State.DONE and TASKS[each.task].doing is Doing.SOAKS for each in story
     )
+    soaked = soaked or soaked_on == today
 
     def told(reminder: Reminder) -> bool:
         row = TASKS[reminder.task]
+        if _only_opens(reminder, today, nursery) and said_today:
+            return True  # the reply that moved the window has named its days
         if reminder.task is TaskCode.DRAIN_BED and reminder.day == today and dry:
             return True  # planting waits so short that its water never came back
         if row.is_asked:
@@ -134,6 +138,26 @@ def _told_already(
         return once and any(days < TOLD_LASTS_D for days in lately)
 
     return told
+
+
+def _only_opens(reminder: Reminder, today: date, nursery: Nursery) -> bool:
+    """Whether a reminder says that the window begins, the day of planting being to come."""
+    plants = TASKS[reminder.task].doing is Doing.PLANTS and reminder.day == today
+    return plants and today < nursery.anchors.transplant_date
+
+
+def _soaked_on(work: Work, nursery: Nursery) -> date | None:
+    """The day on which the seed went into water, as it was told last, of a bed that waits for
+    it; one that is sown anew has other seed."""
+    if nursery.sown or nursery.resown:
+        return None
+    events = work.events.of_nursery(nursery.id)
+    days = [
+        each.on
+        for each in events
+        if isinstance(each, Done) and TASKS[each.task].doing is Doing.SOAKS
+    ]
+    return days[-1] if days else None
 
 
 def _lies_drained(asked: Iterable[Reminder]) -> bool:

@@ -8,8 +8,8 @@ from assistant.people import Farmer
 from assistant.service.consent import SILENT_AFTER
 from assistant.service.pausing import UNSURE
 from assistant.store import Enrolment, Work
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_people as p
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_people as web_people
 from assistant.wording.message import Say
 
 DEAD_FOR = timedelta(days=7)  # how long the texts are looked at that a number refused
@@ -31,22 +31,22 @@ def standing_says(farmer: Farmer, enrolment: Enrolment | None, zone: str) -> Say
     """How a farmer stands, in words; None for one who has simply agreed and gets all texts."""
     here = ZoneInfo(zone)
     if not farmer.phone:
-        return p.NO_NUMBER()
+        return web_people.NO_NUMBER()
     if enrolment and enrolment.answer == "no" and farmer.consent_at is None:
         at = enrolment.answered_at or enrolment.asked_at
-        return p.SAID_NO_ON(date=at.astimezone(here).date())
+        return web_people.SAID_NO_ON(date=at.astimezone(here).date())
     if enrolment and enrolment.answer == UNSURE and farmer.consent_at is None:
         at = enrolment.answered_at or enrolment.asked_at
-        return p.UNSURE_SINCE(date=at.astimezone(here).date())
+        return web_people.UNSURE_SINCE(date=at.astimezone(here).date())
     if farmer.stopped_at is not None:
-        return w.STOPPED_SINCE(date=farmer.stopped_at.astimezone(here).date())
+        return web.STOPPED_SINCE(date=farmer.stopped_at.astimezone(here).date())
     if farmer.paused_at is not None:
-        return p.PAUSED_SINCE(date=farmer.paused_at.astimezone(here).date())
+        return web_people.PAUSED_SINCE(date=farmer.paused_at.astimezone(here).date())
     if farmer.consent_at is not None:
         return None
     if enrolment is None:
-        return w.CONSENT_NONE()
-    asked = p.ASKED_TWICE if enrolment.asked > 1 else p.ASKED_ON
+        return web.CONSENT_NONE()
+    asked = web_people.ASKED_TWICE if enrolment.asked > 1 else web_people.ASKED_ON
     return asked(date=enrolment.asked_at.astimezone(here).date())
 
 
@@ -61,16 +61,17 @@ def roots(work: Work, farmer: Farmer, zone: str) -> tuple[Say, ...]:
             work.people.officer_by_id(enrolment.officer_id) if enrolment.officer_id else None
         )
         says.append(
-            p.ENROLLED_BY(officer=officer.name, date=on)
+            web_people.ENROLLED_BY(officer=officer.name, date=on)
             if officer
-            else p.ENROLLED_AT_DESK(date=on)
+            else web_people.ENROLLED_AT_DESK(date=on)
         )
         standing = standing_says(farmer, enrolment, zone)
         if standing is not None and farmer.consent_at is None:
             says.append(standing)
     past = work.phones.past_of(farmer.id)
     says += [
-        p.HAD_NUMBER(phone=each.phone, date=each.until.astimezone(here).date()) for each in past
+        web_people.HAD_NUMBER(phone=each.phone, date=each.until.astimezone(here).date())
+        for each in past
     ]
     return tuple(says)
 

@@ -15,7 +15,7 @@ from assistant.service.house import House
 from assistant.service.pulse import Pulse, ServiceFault, pulse
 from assistant.service.texts import Letter, post
 from assistant.store import Lane, Work
-from assistant.wording import messages_alarms as a
+from assistant.wording import messages_alarms as alarms
 from assistant.wording.message import Say
 
 log = logging.getLogger(__name__)
@@ -74,9 +74,9 @@ def _nothing_leaves(found: Pulse) -> timedelta:
 
 def _says(fault: ServiceFault, found: Pulse) -> Say:
     if fault is ServiceFault.TICKING:
-        return a.NO_DAILY_TEXTS()
+        return alarms.NO_DAILY_TEXTS()
     minutes = int(_nothing_leaves(found).total_seconds() // 60)
-    return a.NOTHING_LEAVES(n=max(minutes, 1))
+    return alarms.NOTHING_LEAVES(n=max(minutes, 1))
 
 
 def _post(work: Work, house: House, says: Say, now: datetime) -> int:

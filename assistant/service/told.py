@@ -14,8 +14,8 @@ from assistant.service.alarm_kinds import ALARMS
 from assistant.service.stopped_here import STOPPED
 from assistant.store import PRIVATE
 from assistant.wording import messages_officer as o
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_told as t
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_told as web_told
 from assistant.wording.message import Listed, Message, Say, Slot
 
 ABOUT: Mapping[str, Message] = {
@@ -80,9 +80,9 @@ def told(about: str, words: str) -> ToldCall:
     another release knows hides no call: it is "other"."""
     trouble = ABOUT[about if about in ABOUT else "other"]()
     if about in _ANSWERED and words:
-        return ToldCall(trouble, w.ANSWERED(words=answer_of(about, words)), "")
+        return ToldCall(trouble, web.ANSWERED(words=answer_of(about, words)), "")
     if about == "leaves" and words:
-        return ToldCall(trouble, w.COUNTED_LEAVES(count=words), "")
+        return ToldCall(trouble, web.COUNTED_LEAVES(count=words), "")
     return ToldCall(trouble, None, words)
 
 
@@ -105,13 +105,13 @@ def _stand(words: str) -> Slot | None:
         return None
     shoots = int(found[1])
     if found[2] in _DECIDED:
-        return t.STAND(shoots=shoots, answer=_DECIDED[found[2]]())
-    return t.SHOOTS(shoots=shoots) if not found[2] else None
+        return web_told.STAND(shoots=shoots, answer=_DECIDED[found[2]]())
+    return web_told.SHOOTS(shoots=shoots) if not found[2] else None
 
 
 def _test(words: str) -> Slot | None:
     found = _TEST.fullmatch(words)
-    return t.SPROUTED(count=int(found[1]), seeds=int(found[2])) if found else None
+    return web_told.SPROUTED(count=int(found[1]), seeds=int(found[2])) if found else None
 
 
 _READ: Mapping[str, Callable[[str], Slot | None]] = {

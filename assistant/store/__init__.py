@@ -39,8 +39,10 @@ from assistant.store.values_alerts import AlertWords, Became, KeptAlert, SourceL
 from assistant.store.values_broadcasts import Broadcast, Group, Reader
 from assistant.store.values_officers import (
     CalendarDay,
+    HandedOn,
     HeardMessage,
     ListedBed,
+    OwnGroup,
     OwnWords,
     PastCall,
     Sent,
@@ -113,6 +115,7 @@ __all__ = [
     "VillageHandover",
     "Erasure",
     "HeldTo",
+    "HandedOn",
     "HeardMessage",
     "KeptAlert",
     "SearchedFarmer",
@@ -149,6 +152,7 @@ __all__ = [
     "Stops",
     "Store",
     "StoreError",
+    "OwnGroup",
     "Stroke",
     "TextState",
     "AlertWords",

@@ -1,16 +1,22 @@
 """Opens the database named by a URL, set up the same way every time."""
 
 import sqlite3
+import time
 from contextlib import suppress
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
-from sqlalchemy.exc import ArgumentError
+from sqlalchemy.exc import ArgumentError, OperationalError
 
 from assistant.store.errors import DatabaseUrlError
 
 # Longer than any transaction of ours, shorter than people wait for an answer on a screen.
 BUSY_TIMEOUT_S = 10.0
+# SQLite itself looks every tenth of a second whether it may write, after it waited for a while;
+# who writes batch after batch would then be first each time.
+LOOK_EVERY_S = 0.002
+CALM_LOOKS = 4  # one after the other that find nobody writing
+LONGEST_WAY_S = 0.5
 
 # What people typed does not belong in a log, where error texts end.
 _OPTIONS: dict[str, Any] = {"hide_parameters": True}
@@ -97,7 +103,62 @@ def _begin_to_write(connection: Connection) -> None:
     if reading != connection.info.get("reading", False):
         connection.exec_driver_sql(f"PRAGMA query_only={'ON' if reading else 'OFF'}")
         connection.info["reading"] = reading
-    connection.exec_driver_sql("BEGIN" if reading else "BEGIN IMMEDIATE")
+    if reading:
+        connection.exec_driver_sql("BEGIN")
+    else:
+        _take_lock(connection)
+
+
+def _take_lock(connection: Connection) -> None:
+    """Begins once nobody else writes. Looking again is done by the driver alone: a fault that
+    goes through all layers costs more than the transaction."""
+    driver: Any = connection.connection.driver_connection
+    driver.execute("PRAGMA busy_timeout=0").close()
+    try:
+        connection.exec_driver_sql("BEGIN IMMEDIATE")
+    except OperationalError as fault:
+        is_busy = getattr(fault.orig, "sqlite_errorname", "").startswith("SQLITE_BUSY")
+        if not is_busy or not _begins_later(driver):
+            raise
+    finally:
+        driver.execute(f"PRAGMA busy_timeout={int(BUSY_TIMEOUT_S * 1000)}").close()
+
+
+def _begins_later(driver: sqlite3.Connection) -> bool:
+    until = time.monotonic() + BUSY_TIMEOUT_S
+    while time.monotonic() < until:
+        time.sleep(LOOK_EVERY_S)
+        with suppress(sqlite3.OperationalError):
+            driver.execute("BEGIN IMMEDIATE").close()
+            return True
+    return False
+
+
+def give_way(engine: Engine) -> None:
+    """Lets others write who wait for the one lock of a SQLite file, until it stays free: for
+    who goes on at once after a long transaction, and can wait better than they."""
+    if engine.dialect.name != "sqlite" or _waits_for_disk == "OFF":
+        return
+    until, calm = time.monotonic() + LONGEST_WAY_S, 0
+    held = engine.raw_connection()
+    driver: Any = held.driver_connection
+    driver.execute("PRAGMA busy_timeout=0").close()
+    try:
+        while calm < CALM_LOOKS and time.monotonic() < until:
+            time.sleep(LOOK_EVERY_S)
+            calm = calm + 1 if _is_free(driver) else 0
+    finally:
+        driver.execute(f"PRAGMA busy_timeout={int(BUSY_TIMEOUT_S * 1000)}").close()
+        held.close()
+
+
+def _is_free(driver: sqlite3.Connection) -> bool:
+    try:
+        driver.execute("BEGIN IMMEDIATE").close()
+    except sqlite3.OperationalError:
+        return False
+    driver.rollback()
+    return True
 
 
 def _postgresql(url: URL) -> Engine:

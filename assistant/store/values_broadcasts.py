@@ -17,7 +17,8 @@ class Group(StrEnum):
 
 @dataclass(frozen=True)
 class Broadcast:
-    """What was written, and to whom; `practice` None is every practice."""
+    """What was written, and to whom; `practice` None is every practice, `group_id` an own
+    group of its officer, `due_at` when it is to leave where not at once."""
 
     made_by: int
     words: str
@@ -27,6 +28,8 @@ class Broadcast:
     practice: str | None = None
     sent_at: datetime | None = None
     id: int = 0
+    group_id: int | None = None
+    due_at: datetime | None = None
 
 
 @dataclass(frozen=True)

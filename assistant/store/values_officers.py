@@ -25,6 +25,26 @@ class UnderWarning:
     standing: Standing
 
 
+@dataclass(frozen=True)
+class HandedOn:
+    """A call that one officer gave to another: their names, the taker's id, and when."""
+
+    by: str
+    to: str
+    to_id: int
+    at: datetime
+
+
+@dataclass(frozen=True)
+class OwnGroup:
+    """Farmers whom an officer keeps under a name, and how many they are."""
+
+    id: int
+    officer_id: int
+    name: str
+    count: int
+
+
 _NOTHING_FELT = (None,) * 5
 
 

@@ -18,7 +18,7 @@ from sqlalchemy.orm import Session
 from assistant.agronomy.practices import MAT_ONLY, Practice
 from assistant.store import memo, rows
 from assistant.store.backup import copy_out
-from assistant.store.engine import READING, open_engine
+from assistant.store.engine import READING, give_way, open_engine
 from assistant.store.errors import DatabaseAwayError, DatabaseFailedError, NoRoomError
 from assistant.store.locks import lock_number
 from assistant.store.memo import Shelf, Transaction
@@ -37,6 +37,7 @@ from assistant.store.queries.desk import DeskQueries
 from assistant.store.queries.drafts import Drafts
 from assistant.store.queries.enrolments import Enrolments
 from assistant.store.queries.events import Events
+from assistant.store.queries.handed import HandedCalls
 from assistant.store.queries.inbox import Inbox
 from assistant.store.queries.ledger import Ledger
 from assistant.store.queries.lines import LineQueries
@@ -44,6 +45,7 @@ from assistant.store.queries.mornings import Mornings
 from assistant.store.queries.nurseries import Nurseries
 from assistant.store.queries.office_lists import OfficeLists
 from assistant.store.queries.outbox import Outbox
+from assistant.store.queries.own_groups import OwnGroups
 from assistant.store.queries.people import People
 from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
@@ -112,6 +114,8 @@ class Work:
     brakes = _Subject(Brakes)
     watch = _Subject(Watch)
     desk = _Subject(DeskQueries)
+    handed = _Subject(HandedCalls)
+    groups = _Subject(OwnGroups)
     story = _Subject(Story)
     events = _Subject(Events)
     roll = _Subject(RollQueries)
@@ -202,6 +206,15 @@ class Store:
         except NoRoomError:
             self.lacks_room = True
             raise
+
+    @property
+    def has_one_writer(self) -> bool:
+        """Whether who writes holds up all others who would."""
+        return self._engine.dialect.name == "sqlite"
+
+    def give_way(self) -> None:
+        """Lets those write who wait, after a long transaction that is followed by another."""
+        give_way(self._engine)
 
     @property
     def folder(self) -> Path | None:

@@ -8,17 +8,17 @@ from assistant.service.desk import accounts, second_factor, sessions
 from assistant.service.desk.accounts import Unfit
 from assistant.web.desk import Desk, proved, typed
 from assistant.web.door import let_in
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_door as d
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_door as web_door
 from assistant.wording.message import Message
 
 UNFIT: dict[Unfit, Message] = {
-    Unfit.WRONG_OLD: w.PASSWORD_WRONG_OLD,
-    Unfit.SHORT: w.PASSWORD_SHORT,
-    Unfit.LONG: w.PASSWORD_LONG,
-    Unfit.SAME: w.PASSWORD_SAME,
-    Unfit.EASY: w.PASSWORD_EASY,
-    Unfit.DIFFERENT: w.PASSWORD_DIFFERENT,
+    Unfit.WRONG_OLD: web.PASSWORD_WRONG_OLD,
+    Unfit.SHORT: web.PASSWORD_SHORT,
+    Unfit.LONG: web.PASSWORD_LONG,
+    Unfit.SAME: web.PASSWORD_SAME,
+    Unfit.EASY: web.PASSWORD_EASY,
+    Unfit.DIFFERENT: web.PASSWORD_DIFFERENT,
 }
 SALT = "salt"  # in the cookie: no secret, since the deployment's key makes one of it
 
@@ -51,7 +51,7 @@ def _account(found: Blueprint, desk: Desk) -> None:
     def end_sessions() -> ResponseReturnValue:
         key = typed("key", 64) or None
         count = sessions.sign_out_elsewhere(desk.house, desk.member, key, desk.now)
-        desk.tell(d.SESSIONS_ENDED(n=count))
+        desk.tell(web_door.SESSIONS_ENDED(n=count))
         return desk.to("account.account", anchor="signed-in")
 
 
@@ -67,7 +67,7 @@ def _password(found: Blueprint, desk: Desk) -> None:
         if isinstance(outcome, Unfit):
             return _password_page(desk, UNFIT[outcome], 422)
         answer = let_in(desk, outcome)
-        desk.tell(w.PASSWORD_CHANGED)
+        desk.tell(web.PASSWORD_CHANGED)
         return answer
 
 
@@ -89,11 +89,11 @@ def _factor(found: Blueprint, desk: Desk) -> None:
         if salt is None:
             return desk.to("account.factor")
         if desk.member.has_factor and not proved(desk):
-            return _factor_page(desk, salt, d.NOT_PROVED, 422)
+            return _factor_page(desk, salt, web_door.NOT_PROVED, 422)
         if not second_factor.add(desk.house, desk.member, salt, typed("code", 12), desk.now):
-            return _factor_page(desk, salt, d.WRONG_FACTOR, 422)
+            return _factor_page(desk, salt, web_door.WRONG_FACTOR, 422)
         session.pop(SALT)
-        desk.tell(d.FACTOR_ADDED)
+        desk.tell(web_door.FACTOR_ADDED)
         return desk.to("account.account")
 
 

@@ -8,7 +8,7 @@ from assistant.service.alerts import codes as alert_codes
 from assistant.service.alerts import page as alert_page
 from assistant.service.alerts.pasted import paste_alert
 from assistant.web.desk import Desk, asked_number, lead_only, typed
-from assistant.wording import messages_web_alerts as a
+from assistant.wording import messages_web_alerts as web_alerts
 
 LONGEST_CODES = 4000
 
@@ -58,9 +58,9 @@ def _done(found: Blueprint, desk: Desk) -> None:
             abort(404)
         if cleared:
             desk.wake()
-            desk.tell(a.CLEAR_GIVEN(villages=", ".join(cleared)))
+            desk.tell(web_alerts.CLEAR_GIVEN(villages=", ".join(cleared)))
         else:
-            desk.tell(a.CLEAR_NONE, wrong=True)
+            desk.tell(web_alerts.CLEAR_NONE, wrong=True)
         return desk.to("alerts.alert", alert=alert)
 
     @found.post("/villages/<int:village>/codes")
@@ -72,9 +72,9 @@ def _done(found: Blueprint, desk: Desk) -> None:
         if done is None:
             abort(404)
         if isinstance(done, alert_codes.NoCode):
-            desk.tell(a.CODES_WRONG(line=done.line), wrong=True)
+            desk.tell(web_alerts.CODES_WRONG(line=done.line), wrong=True)
         else:
-            desk.tell(a.CODES_KEPT(village=done.name))
+            desk.tell(web_alerts.CODES_KEPT(village=done.name))
         return desk.to("villages.village", "codes", village=village)
 
 
@@ -85,8 +85,8 @@ def _pasted(found: Blueprint, desk: Desk) -> None:
         if kept is None:
             abort(404)
         if isinstance(kept, bool):
-            desk.tell(a.PASTED_BEFORE, wrong=True)
+            desk.tell(web_alerts.PASTED_BEFORE, wrong=True)
             return desk.to("alerts.alerts")
         desk.wake()
-        desk.tell(a.PASTED)
+        desk.tell(web_alerts.PASTED)
         return desk.to("alerts.alert", alert=kept.id)

@@ -27,6 +27,7 @@ from assistant.web import (
     door,
     farmers,
     find,
+    groups,
     lines,
     lists,
     mending,
@@ -53,7 +54,7 @@ from assistant.web.guard import LOCAL_HOSTS, lock
 from assistant.web.looks import keep_looks
 from assistant.web.packing import pack
 from assistant.web.standing_still import standing_still, texts_leave
-from assistant.wording import messages_web as w
+from assistant.wording import messages_web as web
 from assistant.wording import (
     messages_web_books,
     messages_web_desk,
@@ -96,6 +97,7 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     wall.pages,
     calendar_files.pages,
     farmers.pages,
+    groups.pages,
     lists.pages,
     villages.pages,
     village_beds.pages,
@@ -120,9 +122,11 @@ PLACES = (
         count="warnings",
     ),
     MenuPlace("season.season", messages_web_season.SEASON, under=("wall",)),
-    MenuPlace("farmers.farmers", w.FARMERS, under=("nursery", "lists", "find", "mending")),
-    MenuPlace("villages.villages", w.VILLAGES),
-    MenuPlace("messages.ledger", w.MESSAGES, under=("lines", "questions")),
+    MenuPlace(
+        "farmers.farmers", web.FARMERS, under=("nursery", "lists", "find", "mending", "groups")
+    ),
+    MenuPlace("villages.villages", web.VILLAGES),
+    MenuPlace("messages.ledger", web.MESSAGES, under=("lines", "questions")),
     MenuPlace("results.shown", messages_web_books.RESULTS),
     MenuPlace(
         "programme.shown",

@@ -1,19 +1,23 @@
 """Writing to many farmers: words, reach and cost, then it goes."""
 
 from collections.abc import Mapping
+from zoneinfo import ZoneInfo
 
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
+from assistant.service.days import local_date
+from assistant.service.later import HOURS
 from assistant.service.letters import LONGEST_WORDS
 from assistant.service.storms import broadcasts as service
 from assistant.service.storms.broadcasts import Asked, Group, NotSent
-from assistant.web.desk import Desk, asked_number, may_reach, typed
+from assistant.web.desk import Desk, asked_number, may_reach, typed, typed_later
 from assistant.web.storms import priced
 from assistant.web.warnings import Filled, ticked_in
-from assistant.wording import messages_web_brakes as k
-from assistant.wording import messages_web_broadcast as b
-from assistant.wording import messages_web_rain as r
+from assistant.wording import messages_web_brakes as web_brakes
+from assistant.wording import messages_web_broadcast as web_broadcast
+from assistant.wording import messages_web_groups as web_groups
+from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.message import Say
 
 
@@ -37,7 +41,9 @@ def pages(desk: Desk) -> Blueprint:
         model = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
         if model is None:
             abort(404)
-        return desk.page("broadcast.html", model=model, b=b, r=r, money=priced(desk))
+        return desk.page(
+            "broadcast.html", model=model, b=web_broadcast, r=web_rain, money=priced(desk)
+        )
 
     _deeds(found, desk)
     return found
@@ -57,11 +63,14 @@ def _deeds(found: Blueprint, desk: Desk) -> None:
         desk.wake()
         model = service.broadcast_page(desk.house, desk.sight, broadcast, desk.now)
         if not sent:
-            desk.tell(b.WAS_SENT, wrong=True)
+            desk.tell(web_broadcast.WAS_SENT, wrong=True)
+        elif model is not None and model.broadcast.due_at and model.waits:
+            at = model.leaves_at
+            desk.tell(web_groups.GOES_OUT(date=at.date(), time=at.time()))
         elif model is not None and model.waits:
-            desk.tell(b.IS_WAITING(time=model.leaves_at.time()))
+            desk.tell(web_broadcast.IS_WAITING(time=model.leaves_at.time()))
         else:
-            desk.tell(b.IS_SENT)
+            desk.tell(web_broadcast.IS_SENT)
         return desk.to("broadcasts.broadcast", broadcast=broadcast)
 
     _taking_back(found, desk)
@@ -73,16 +82,20 @@ def _taking_back(found: Blueprint, desk: Desk) -> None:
         taken = service.take_back(desk.house, desk.sight, broadcast, desk.now)
         if taken is None:
             abort(404)
-        desk.tell(b.TAKEN_BACK(n=taken))
+        desk.tell(web_broadcast.TAKEN_BACK(n=taken))
         return desk.to("broadcasts.broadcast", broadcast=broadcast)
 
 
 def why_not(sent: NotSent) -> Say:
     """In words."""
     if sent.over:
-        words = k.TOO_MANY_THIS_MONTH if sent.over.month else k.TOO_MANY_TODAY
+        words = web_brakes.TOO_MANY_THIS_MONTH if sent.over.month else web_brakes.TOO_MANY_TODAY
         return words(count=sent.over.phones)
-    return k.NEEDS_ANOTHER(count=sent.phones) if sent.phones else k.TOO_DEAR(count=sent.left)
+    return (
+        web_brakes.NEEDS_ANOTHER(count=sent.phones)
+        if sent.phones
+        else web_brakes.TOO_DEAR(count=sent.left)
+    )
 
 
 def _may_go(desk: Desk, broadcast: int) -> bool:
@@ -98,33 +111,44 @@ def _form(
         "broadcasts.html",
         status,
         model=service.broadcasts_page(desk.house, desk.sight),
-        b=b,
-        r=r,
+        b=web_broadcast,
+        r=web_rain,
         filled=filled,
         ticked={int(each) for each in ticked_in(filled)},
         faults=faults,
         groups=tuple(Group),
         longest=LONGEST_WORDS,
+        hours=HOURS,
+        today=local_date(desk.now, desk.house.zone),
     )
 
 
 def _started(desk: Desk) -> Mapping[str, str]:
     """An empty form, or one like a broadcast that is to be changed."""
+    group = asked_number("group")
+    if group:
+        return {"group": str(group)}
     number = asked_number("like")
     model = service.broadcast_page(desk.house, desk.sight, number, desk.now) if number else None
     if model is None:
         return {}
     it = model.broadcast
     fields = {"words": it.words, "stage": it.stage, "practice": it.practice or ""}
+    fields["group"] = str(it.group_id or "")
+    if it.due_at:
+        at = it.due_at.astimezone(ZoneInfo(desk.house.zone))
+        fields |= {"later_day": at.date().isoformat(), "later_hour": str(at.hour)}
     return Filled(fields, tuple(map(str, it.village_ids)))
 
 
 def _asked() -> Asked:
-    stage = request.form.get("stage", "")
+    stage, group = request.form.get("stage", ""), request.form.get("group", "")
     return Asked(
         words=typed("words"),
         village_ids={int(each) for each in ticked_in(request.form)},
         everywhere="all" in request.form,
         stage=Group(stage) if stage in Group.__members__.values() else Group.ALL,
         practice=typed("practice") or None,
+        group_id=int(group) if group.isdecimal() and len(group) < 10 else None,
+        later=typed_later(),
     )

@@ -14,15 +14,18 @@ from flask.typing import ResponseReturnValue
 from assistant.people import LANGUAGES
 from assistant.service.days import local_date
 from assistant.service.desk.visits import Wrong
+from assistant.service.later import HOURS
 from assistant.service.letters import LONGEST_WORDS, Unsent
 from assistant.service.waiting import deeds
 from assistant.service.waiting.deeds import Did, Noted, Nothing, Outcome
+from assistant.service.waiting.hand_on import colleagues, hand_on
 from assistant.service.waiting.picks import Picked
 from assistant.service.waiting.writing import Offer, beside, offers
-from assistant.web.desk import Desk, asked_number, typed, typed_date
+from assistant.web.desk import Desk, asked_number, typed, typed_date, typed_later
 from assistant.web.storms import priced
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_desk as d
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_desk as web_desk
+from assistant.wording import messages_web_groups as web_groups
 from assistant.wording import messages_web_rain
 from assistant.wording.message import Say
 from assistant.wording.messages_phrases import PHRASES
@@ -51,7 +54,10 @@ def pages(desk: Desk) -> Blueprint:
             return _shown(desk, deed, lines)
         outcome = _DO[deed](desk, lines)
         if outcome is None:
-            desk.tell(d.CHOOSE_WORDS, wrong=True)
+            desk.tell(
+                web_groups.CHOOSE_COLLEAGUE if deed == "hand" else web_desk.CHOOSE_WORDS,
+                wrong=True,
+            )
             return _shown(desk, deed, lines)
         return _after(desk, deed, lines, outcome)
 
@@ -59,9 +65,9 @@ def pages(desk: Desk) -> Blueprint:
     def undo(deed: int) -> ResponseReturnValue:
         left = deeds.undo(desk.house, desk.sight, deed, desk.now)
         if left is None:
-            desk.tell(d.TOO_LATE, wrong=True)
+            desk.tell(web_desk.TOO_LATE, wrong=True)
         else:
-            desk.tell(d.UNDONE_BUT(n=left) if left else d.UNDONE())
+            desk.tell(web_desk.UNDONE_BUT(n=left) if left else web_desk.UNDONE())
         return to_list(desk)
 
     return found
@@ -94,7 +100,7 @@ def _shown(desk: Desk, deed: str, lines: list[str], status: int = 200) -> Respon
     if lines and not (found.picks or found.refused):
         abort(404)
     if not found.picks and not found.refused:
-        desk.tell(d.NONE_TICKED, wrong=True)
+        desk.tell(web_desk.NONE_TICKED, wrong=True)
         return to_list(desk)
     values: dict[str, Any] = {"deed": deed, "found": found, "r": messages_web_rain}
     values |= {"today": _today(desk), "money": priced(desk)}
@@ -121,6 +127,7 @@ def _writing(desk: Desk, found: Picked) -> dict[str, Any]:
         "languages": ", ".join(LANGUAGES[each] for each in sorted(spoken) if each in LANGUAGES),
         "aside": beside(desk.house, desk.sight, only, desk.now) if only else None,
         "longest": LONGEST_WORDS,
+        "hours": HOURS,
     }
 
 
@@ -129,10 +136,16 @@ def _moving(desk: Desk, found: Picked) -> dict[str, Any]:
     day = typed_date("day")
     keys = [pick.key for pick in found.picks]
     changes = deeds.foresee_days(desk.house, desk.sight, keys, day, desk.now) if day else ()
-    return {"day": day, "changes": changes, "wrong": w.WRONG}
+    return {"day": day, "changes": changes, "wrong": web.WRONG}
 
 
-_MORE = {"text": _writing, "move": _moving}
+def _handing(desk: Desk, found: Picked) -> dict[str, Any]:
+    """To whom a call may be given."""
+    villages = [pick.village.id for pick in found.picks if pick.village]
+    return {"officers": colleagues(desk.house, desk.sight, villages)}
+
+
+_MORE = {"text": _writing, "move": _moving, "hand": _handing}
 
 
 def _offers(desk: Desk, lines: Iterable[str], words: dict[str, str]) -> tuple[Offer, ...]:
@@ -172,7 +185,16 @@ def _text(desk: Desk, lines: list[str]) -> Outcome | None:
     if not said:
         return None
     urgent = "urgent" in request.form
-    return deeds.write_to(desk.house, desk.sight, lines, said, desk.now, urgent=urgent)
+    return deeds.write_to(
+        desk.house, desk.sight, lines, said, desk.now, urgent=urgent, later=typed_later()
+    )
+
+
+def _hand(desk: Desk, lines: list[str]) -> Outcome | None:
+    to = request.form.get("to", "")
+    if not to.isdecimal() or len(to) > 9:
+        return None
+    return hand_on(desk.house, desk.sight, lines, int(to), desk.now)
 
 
 def _move(desk: Desk, lines: list[str]) -> Outcome:
@@ -183,15 +205,22 @@ def _move(desk: Desk, lines: list[str]) -> Outcome:
     return deeds.move_days(desk.house, desk.sight, lines, day, desk.now, tell=tell)
 
 
-_DO = {"visited": _visited, "rang": _rang, "seen": _seen, "text": _text, "move": _move}
+_DO = {
+    "visited": _visited,
+    "rang": _rang,
+    "seen": _seen,
+    "text": _text,
+    "move": _move,
+    "hand": _hand,
+}
 
 
 def _after(desk: Desk, deed: str, lines: list[str], outcome: Outcome) -> ResponseReturnValue:
     if isinstance(outcome, Wrong):
-        desk.tell(w.WRONG[outcome], wrong=True)
+        desk.tell(web.WRONG[outcome], wrong=True)
         return _shown(desk, deed, lines)
     if isinstance(outcome, Unsent):
-        desk.tell(w.UNSENT[outcome], wrong=True)
+        desk.tell(web.UNSENT[outcome], wrong=True)
         return _shown(desk, deed, lines)
     if isinstance(outcome, Nothing):
         return _shown(desk, deed, lines)

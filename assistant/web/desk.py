@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from datetime import date, datetime
+from datetime import date, datetime, time, timedelta
 from typing import Any, cast
 from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
@@ -33,6 +33,7 @@ from assistant.service.desk.accounts import prove
 from assistant.service.desk.sessions import Member
 from assistant.service.house import House
 from assistant.service.in_force import InForce
+from assistant.service.later import HOURS, LATEST_D, ChosenHour
 from assistant.service.looked import Looks
 from assistant.service.sight import Sight, served_villages
 from assistant.wording import (
@@ -43,6 +44,7 @@ from assistant.wording import (
     messages_web_calls,
     messages_web_desk,
     messages_web_door,
+    messages_web_groups,
     messages_web_lines,
     messages_web_mend,
     messages_web_office,
@@ -242,6 +244,18 @@ def typed_date(name: str) -> date | None:
     return season_date(request.form.get(name, ""))
 
 
+def typed_later() -> ChosenHour | None:
+    """When words are to go out, of the lists in `_later.html`; None: at once."""
+    day, hour = typed_date("later_day"), request.form.get("later_hour", "")
+    if day is None or not hour.isdecimal() or int(hour[:3]) not in HOURS:
+        return None
+    return ChosenHour(day, int(hour))
+
+
+def _days_from(today: date) -> tuple[date, ...]:
+    return tuple(today + timedelta(days=ahead) for ahead in range(LATEST_D + 1))
+
+
 YEARS = range(2000, 2100)  # of a season; beyond its end there is no next day to count to
 
 
@@ -296,6 +310,7 @@ def furnish(app: Flask, desk: Desk) -> None:
         "month": lambda value: month(value, language()),
         "clock": lambda moment: clock(moment.time(), language()),
         "when": when,
+        "hour": lambda value: clock(time(value), language()),
         "num": lambda value: number(value, language()),
         "here": lambda moment: when(moment.astimezone(ZoneInfo(desk.house.zone))),
     }
@@ -315,8 +330,12 @@ def furnish(app: Flask, desk: Desk) -> None:
         privacy=messages_web_privacy,
     )
     app.jinja_env.globals.update(
-        k=messages_web_desk, mend=messages_web_mend, stop=messages_web_brakes
+        k=messages_web_desk,
+        mend=messages_web_mend,
+        stop=messages_web_brakes,
+        also=messages_web_groups,
     )
+    app.jinja_env.globals.update(days_from=_days_from, also=messages_web_groups)
     app.jinja_env.globals.update(ln=messages_web_lines, asks=messages_web_questions)
     app.jinja_env.globals.update(office=messages_web_office, sets=messages_web_settings)
     app.context_processor(

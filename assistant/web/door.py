@@ -16,8 +16,8 @@ from assistant.service.desk.accounts import (
 )
 from assistant.web.browsers import browser_name
 from assistant.web.desk import Desk, SignedIn, inside, typed
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_door as d
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_door as web_door
 from assistant.wording.message import Say
 
 START = "morning.morning"
@@ -56,7 +56,7 @@ def _enter(found: Blueprint, desk: Desk) -> None:
         phone = typed("phone", 40)
         sent = accounts.text_code(desk.house, phone, _address(), desk.now)
         desk.wake()
-        desk.tell(d.CODE_TEXTED if sent else d.CODE_TOO_OFTEN, wrong=not sent)
+        desk.tell(web_door.CODE_TEXTED if sent else web_door.CODE_TOO_OFTEN, wrong=not sent)
         return _shown(desk, phone, asks_code=sent)
 
 
@@ -98,7 +98,9 @@ def _further(found: Blueprint, desk: Desk) -> None:
         )
         if isinstance(outcome, Welcome):
             return let_in(desk, outcome)
-        wrong = _wrong(desk, outcome) if isinstance(outcome, Locked) else d.WRONG_FACTOR()
+        wrong = (
+            _wrong(desk, outcome) if isinstance(outcome, Locked) else web_door.WRONG_FACTOR()
+        )
         return desk.page("sign_in_further.html", 401, wrong=wrong)
 
 
@@ -117,7 +119,7 @@ def _leave(found: Blueprint, desk: Desk) -> None:
         sessions.sign_out(desk.house, desk.member, desk.now)
         logout_user()
         session.clear()
-        desk.tell(w.SIGNED_OUT)
+        desk.tell(web.SIGNED_OUT)
         return desk.to("door.sign_in")
 
 
@@ -159,5 +161,5 @@ def _address() -> str:
 
 def _wrong(desk: Desk, outcome: SignInRefused | Locked) -> Say:
     if isinstance(outcome, SignInRefused):
-        return w.SIGN_IN_WRONG()
-    return w.SIGN_IN_LOCKED(n=max(1, round((outcome.until - desk.now).total_seconds() / 60)))
+        return web.SIGN_IN_WRONG()
+    return web.SIGN_IN_LOCKED(n=max(1, round((outcome.until - desk.now).total_seconds() / 60)))

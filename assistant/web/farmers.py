@@ -6,15 +6,16 @@ from flask.typing import ResponseReturnValue
 from assistant.agronomy.stages import Stage
 from assistant.service.desk.farmers import LONGEST_SEARCH, list_farmers
 from assistant.service.desk.numbers import NotChanged, change_number
+from assistant.service.desk.own_groups import group_names
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import WhoQuestion
 from assistant.service.office.single import EnrolledOne, Form, enrol_by_form
 from assistant.service.privacy import erase_by_page, take_by_page
 from assistant.service.standing import RollFilter
 from assistant.web.desk import Desk, asked_number, typed
-from assistant.wording import messages_web_people as p
-from assistant.wording import messages_web_privacy as v
-from assistant.wording import messages_web_season as s
+from assistant.wording import messages_web_people as web_people
+from assistant.wording import messages_web_privacy as web_privacy
+from assistant.wording import messages_web_season as web_season
 from assistant.wording.message import Say
 from assistant.wording.messages_web_mend import KNOWN_ELSEWHERE
 
@@ -39,8 +40,9 @@ def pages(desk: Desk) -> Blueprint:
             "farmers.html",
             model=model,
             longest=LONGEST_SEARCH,
-            s=s,
+            s=web_season,
             languages=desk.house.languages,
+            groups=group_names(desk.house, desk.sight),
         )
 
     _enrolling(found, desk)
@@ -113,11 +115,11 @@ def _numbers(found: Blueprint, desk: Desk) -> None:
         if outcome is None:
             abort(404)
         if isinstance(outcome, NotChanged):
-            bad = p.BAD_PHONE(words=typed("phone", 40))
-            desk.tell(bad if outcome is NotChanged.BAD else p.NUMBER_TAKEN, wrong=True)
+            bad = web_people.BAD_PHONE(words=typed("phone", 40))
+            desk.tell(bad if outcome is NotChanged.BAD else web_people.NUMBER_TAKEN, wrong=True)
         else:
             desk.wake()
-            desk.tell(p.NUMBER_CHANGED)
+            desk.tell(web_people.NUMBER_CHANGED)
         return desk.to("nursery.farmer", farmer=farmer)
 
 
@@ -139,5 +141,5 @@ def _kept(found: Blueprint, desk: Desk) -> None:
         if asked is None:
             abort(404)
         desk.wake()
-        desk.tell(v.ERASE_ASKED if asked else v.ERASE_WAS, wrong=not asked)
+        desk.tell(web_privacy.ERASE_ASKED if asked else web_privacy.ERASE_WAS, wrong=not asked)
         return desk.to("nursery.farmer", farmer=farmer)

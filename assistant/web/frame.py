@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from assistant.service.waiting.deeds import UNDO_FOR, undoable
 from assistant.service.waiting.page import counts
 from assistant.web.desk import Desk
-from assistant.wording import messages_web_desk as d
+from assistant.wording import messages_web_desk as web_desk
 from assistant.wording.message import Say
 
 
@@ -25,7 +25,7 @@ def last_deed(desk: Desk) -> LastDeed | None:
     if found is None:
         return None
     left = int((found.at + UNDO_FOR - desk.now).total_seconds())
-    did = d.DID[found.kind]
+    did = web_desk.DID[found.kind]
     said = did(n=found.count) if did.plural else did()
     return LastDeed(found.id, said, left)
 

@@ -19,8 +19,8 @@ from werkzeug.sansio.utils import host_is_trusted
 from assistant.service.away import DatabaseAwayError
 from assistant.service.desk.sessions import LASTS, member
 from assistant.web.desk import Desk, SignedIn, inside, proved
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_door as d
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_door as web_door
 
 log = logging.getLogger(__name__)
 
@@ -147,7 +147,7 @@ def _closed(desk: Desk) -> ResponseReturnValue | None:
     if _lacks_factor(desk) and request.endpoint not in UNFACTORED:
         return redirect(url_for("account.factor"), 303)
     if request.endpoint in GRAVE and not proved(desk):
-        desk.tell(d.NOT_PROVED, wrong=True)
+        desk.tell(web_door.NOT_PROVED, wrong=True)
         return redirect(inside(urlsplit(request.referrer or "").path) or "/", 303)
     return None
 
@@ -178,9 +178,9 @@ def _refusals(app: Flask, desk: Desk) -> None:
             return fault if isinstance(fault, HTTPException) else ("", code)
         if isinstance(fault, DatabaseAwayError):
             log.warning("%s could not be shown: %s", request.endpoint, fault)
-            return w.OUR_FAULT.text, 503, {"Retry-After": "5", "Content-Type": "text/plain"}
-        known = {400: w.OLD_PAGE, 404: w.NOT_HERE, 405: w.NOT_HERE, 413: w.TOO_MUCH}
-        return desk.page("refused.html", code, what=known.get(code, w.OUR_FAULT))
+            return web.OUR_FAULT.text, 503, {"Retry-After": "5", "Content-Type": "text/plain"}
+        known = {400: web.OLD_PAGE, 404: web.NOT_HERE, 405: web.NOT_HERE, 413: web.TOO_MUCH}
+        return desk.page("refused.html", code, what=known.get(code, web.OUR_FAULT))
 
     for kind in (DatabaseAwayError, CSRFError, 400, 404, 405, 413, 500):
         app.register_error_handler(kind, refused)

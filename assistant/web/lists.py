@@ -21,7 +21,7 @@ from assistant.web.broadcasts import why_not
 from assistant.web.desk import Desk, may_reach, typed
 from assistant.web.jobs import Job, Jobs
 from assistant.web.storms import priced
-from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_people as web_people
 from assistant.wording import messages_web_rain
 
 SHOWN = 50  # rows of each table
@@ -60,19 +60,19 @@ def _sending(found: Blueprint, desk: Desk) -> None:
     def send() -> ResponseReturnValue:
         sent = request.files.get("file")
         if sent is None or not sent.filename:
-            desk.tell(w.NO_FILE, wrong=True)
+            desk.tell(web_people.NO_FILE, wrong=True)
             return desk.to("lists.lists")
         try:
             content = sent.read()
             made = keeping.send_in(desk.house, desk.sight, sent.filename, content, desk.now)
         except SheetError as fault:
-            desk.tell(w.CANNOT[fault.why], wrong=True)
+            desk.tell(web_people.CANNOT[fault.why], wrong=True)
             return desk.to("lists.lists")
         return desk.to("lists.columns", number=made)
 
     @found.get("/lists/example.csv")
     def example() -> ResponseReturnValue:
-        heads = [desk.say(w.FIELDS[field]) for field in Field]
+        heads = [desk.say(web_people.FIELDS[field]) for field in Field]
         return _file(written([heads]), "farmers.csv")
 
 
@@ -122,7 +122,7 @@ def _reading(found: Blueprint, desk: Desk) -> None:
         choices = _approved(desk, it)
         keeping.choose(desk.house, number, choices, desk.now)
         if Field.PHONE not in choices.columns.values():
-            desk.tell(w.NEEDS_PHONE, wrong=True)
+            desk.tell(web_people.NEEDS_PHONE, wrong=True)
             return desk.to("lists.columns", number=number)
         return desk.to("lists.outlook", number=number)
 
@@ -140,7 +140,7 @@ def _read_anew(desk: Desk, it: OpenedList, sheet: str, encoding: str) -> Respons
         choices = replace(guessed(desk.house, desk.sight, paper), encoding=encoding)
         keeping.choose(desk.house, it.kept.id, choices, desk.now)
     except SheetError as fault:
-        desk.tell(w.CANNOT[fault.why], wrong=True)
+        desk.tell(web_people.CANNOT[fault.why], wrong=True)
     return desk.to("lists.columns", number=it.kept.id)
 
 
@@ -306,7 +306,10 @@ def _taking(found: Blueprint, desk: Desk, jobs: Jobs) -> None:
             return _wait(desk, job)
         if kept.state == "done":
             return desk.page("list_done.html", kept=kept)
-        desk.tell(w.NOT_TAKEN if job is None or job.failed else w.MOVED_ON, wrong=True)
+        desk.tell(
+            web_people.NOT_TAKEN if job is None or job.failed else web_people.MOVED_ON,
+            wrong=True,
+        )
         return desk.to("lists.outlook", number=number)
 
 
@@ -328,10 +331,10 @@ def _held_up(desk: Desk, it: OpenedList, dry: Job) -> ResponseReturnValue | None
     decided = _decided(it)
     if decided != it.choices:
         keeping.choose(desk.house, it.kept.id, decided, desk.now)
-        desk.tell(w.ANSWERS_COUNTED)
+        desk.tell(web_people.ANSWERS_COUNTED)
         return desk.to("lists.outlook", number=it.kept.id)
     if typed("asks") and not typed("without"):
-        desk.tell(w.ANSWER_FIRST, wrong=True)
+        desk.tell(web_people.ANSWER_FIRST, wrong=True)
         return desk.to("lists.outlook", number=it.kept.id, anchor="questions")
     return None if _may_ask(desk, dry) else desk.to("lists.outlook", number=it.kept.id)
 

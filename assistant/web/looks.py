@@ -14,6 +14,7 @@ THROUGH = frozenset(
         "rounds.shown",
         "find.anybody",
         "farmers.farmers",
+        "groups.shown",
         "messages.ledger",
         "messages.unread",
         "results.shown",

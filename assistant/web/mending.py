@@ -5,6 +5,7 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.dialogue.items_leaves import MOST_LEAVES
+from assistant.service.days import local_date
 from assistant.service.desk.visits import Wrong
 from assistant.service.mending.beds import LEAST_LEAVES, NotMended, WantedBed, mend_bed
 from assistant.service.mending.join import NotJoined, Pair, look_at_pair
@@ -14,9 +15,9 @@ from assistant.service.mending.visits import drop_visit, mend_visit
 from assistant.service.office.withdrawing import withdraw_list
 from assistant.web.desk import Desk, typed, typed_date
 from assistant.web.nursery import LONGEST_NOTE
-from assistant.wording import messages_web as w
+from assistant.wording import messages_web as web
 from assistant.wording import messages_web_desk as k
-from assistant.wording import messages_web_mend as m
+from assistant.wording import messages_web_mend as web_mend
 from assistant.wording.message import Say
 
 
@@ -38,7 +39,7 @@ def _beds(found: Blueprint, desk: Desk) -> None:
         if outcome is None:
             abort(404)
         wrong = isinstance(outcome, (NotMended, Say))
-        desk.tell(_said(outcome) if wrong else m.BED_IS_RIGHT, wrong=wrong)
+        desk.tell(_said(outcome) if wrong else web_mend.BED_IS_RIGHT, wrong=wrong)
         return desk.to("nursery.nursery", nursery=nursery)
 
     @found.post("/visits/<int:visit>")
@@ -59,9 +60,9 @@ def _beds(found: Blueprint, desk: Desk) -> None:
         if outcome is None:
             abort(404)
         if isinstance(outcome, Wrong):
-            desk.tell(w.WRONG[outcome], wrong=True)
+            desk.tell(web.WRONG[outcome], wrong=True)
             return desk.to("morning.morning")
-        desk.tell(m.VISIT_GONE if away else m.VISIT_RIGHT)
+        desk.tell(web_mend.VISIT_GONE if away else web_mend.VISIT_RIGHT)
         return desk.to("nursery.nursery", nursery=outcome, anchor="visits")
 
 
@@ -70,8 +71,8 @@ def _said(outcome: object) -> Say:
     if isinstance(outcome, Say):
         return outcome
     if outcome is NotMended.LEAVES:
-        return m.BED_LEAVES_WRONG(low=LEAST_LEAVES, high=MOST_LEAVES)
-    return m.BED_SAME() if outcome is NotMended.SAME else m.BED_AS_SOWN()
+        return web_mend.BED_LEAVES_WRONG(low=LEAST_LEAVES, high=MOST_LEAVES)
+    return web_mend.BED_SAME() if outcome is NotMended.SAME else web_mend.BED_AS_SOWN()
 
 
 def _people(found: Blueprint, desk: Desk) -> None:
@@ -93,14 +94,14 @@ def _people(found: Blueprint, desk: Desk) -> None:
         outcome = join_two(desk.house, desk.sight, farmer, typed("other", 40), desk.now)
         if outcome is None or isinstance(outcome, NotJoined):
             return _not_joined(desk, farmer, outcome)
-        desk.tell(m.JOINED)
+        desk.tell(web_mend.JOINED)
         return desk.to("nursery.farmer", farmer=farmer)
 
 
 def _not_joined(desk: Desk, farmer: int, why: NotJoined | None) -> ResponseReturnValue:
     if why is None:
         abort(404)
-    desk.tell(m.JOIN_NOT[why], wrong=True)
+    desk.tell(web_mend.JOIN_NOT[why], wrong=True)
     return desk.to("nursery.farmer", farmer=farmer)
 
 
@@ -113,7 +114,7 @@ def _lists(found: Blueprint, desk: Desk) -> None:
         gone = withdraw_list(desk.house, desk.sight, number, desk.now)
         if gone is None:
             abort(404)
-        desk.tell(m.LIST_WITHDRAWN(n=gone.farmers, count=gone.texts))
+        desk.tell(web_mend.LIST_WITHDRAWN(n=gone.farmers, count=gone.texts))
         return desk.to("lists.outcome", number=number)
 
 
@@ -121,12 +122,13 @@ def _sent(found: Blueprint, desk: Desk) -> None:
     @found.get("/sent")
     def sent() -> ResponseReturnValue:
         lines = sent_by(desk.house, desk.sight, desk.now)
-        return desk.page("sent.html", lines=lines, days=SHOWN_FOR.days)
+        today = local_date(desk.now, desk.sight.zone(None, desk.house.zone))
+        return desk.page("sent.html", lines=lines, days=SHOWN_FOR.days, today=today)
 
     @found.post("/sent/<message>")
     def take_back(message: str) -> ResponseReturnValue:
         taken = take_text_back(desk.house, desk.sight, message, desk.now)
         if taken is None:
             abort(404)
-        desk.tell(m.TAKEN_BACK_ONE if taken else m.LEFT_ALREADY, wrong=not taken)
+        desk.tell(web_mend.TAKEN_BACK_ONE if taken else web_mend.LEFT_ALREADY, wrong=not taken)
         return desk.to("mending.sent")

@@ -10,9 +10,9 @@ from assistant.service.waiting.deeds import Did, Nothing
 from assistant.service.waiting.page import counts, waiting_for
 from assistant.web.deeds import after, to_list
 from assistant.web.desk import Desk, asked_number, typed
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_calls as c
-from assistant.wording import messages_web_rain as r
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_calls as web_calls
+from assistant.wording import messages_web_rain as web_rain
 
 OPENABLE = 150  # nurseries; with more a village opens as a page of its own
 IN_GROUP = 60  # lines of one group
@@ -35,7 +35,13 @@ def pages(desk: Desk) -> Blueprint:
         template = "_waiting.html" if "part" in request.args else "morning.html"
         by = "reason" if by_reason else None
         return desk.page(
-            template, model=model, by=by, openable=OPENABLE, in_group=IN_GROUP, few=FEW, r=r
+            template,
+            model=model,
+            by=by,
+            openable=OPENABLE,
+            in_group=IN_GROUP,
+            few=FEW,
+            r=web_rain,
         )
 
     @found.get("/morning/counts")
@@ -56,14 +62,14 @@ def _ends(found: Blueprint, desk: Desk) -> None:
         if hastened is None:
             abort(404)
         desk.wake()
-        desk.tell(w.SENT_NOW if hastened else c.HAD_LEFT, wrong=not hastened)
+        desk.tell(web.SENT_NOW if hastened else web_calls.HAD_LEFT, wrong=not hastened)
         return to_list(desk)
 
     @found.post("/calls/<int:call>/closed")
     def closed(call: int) -> ResponseReturnValue:
         done = " ".join((typed(f"done-{call}") or typed("done")).split())[:LONGEST_WORDS]
         if not done:
-            desk.tell(c.SAY_WHAT_DONE, wrong=True)
+            desk.tell(web_calls.SAY_WHAT_DONE, wrong=True)
             return to_list(desk)
         outcome = deeds.close(desk.house, desk.sight, f"call-{call}", done, desk.now)
         if not isinstance(outcome, (Did, Nothing)):
@@ -76,10 +82,10 @@ def tell_posted(desk: Desk, outcome: Posted | Unsent | None) -> None:
     if outcome is None:
         abort(404)
     if isinstance(outcome, Unsent):
-        desk.tell(w.UNSENT[outcome], wrong=True)
+        desk.tell(web.UNSENT[outcome], wrong=True)
         return
     desk.wake()
     if outcome.waits:
-        desk.tell(w.SENT_LATER(time=outcome.due_at.time()))
+        desk.tell(web.SENT_LATER(time=outcome.due_at.time()))
     else:
-        desk.tell(w.SENT_NOW)
+        desk.tell(web.SENT_NOW)

@@ -19,7 +19,7 @@ from assistant.service.waiting.deeds import Did
 from assistant.web.desk import Desk, typed, typed_date
 from assistant.web.morning import tell_posted
 from assistant.web.season import NUMBERS
-from assistant.wording import messages_web as w
+from assistant.wording import messages_web as web
 from assistant.wording import messages_web_rain
 from assistant.wording.day import TASK_TEXTS
 
@@ -91,7 +91,7 @@ def _visit(found: Blueprint, desk: Desk) -> None:
         noted = Visit(typed_date("on"), typed("words", LONGEST_NOTE), done)
         outcome = visits.note_visit(desk.house, desk.sight, nursery, noted, desk.now)
         if _kept(desk, outcome):
-            desk.tell(w.VISIT_NOTED)
+            desk.tell(web.VISIT_NOTED)
         return desk.to("nursery.nursery", nursery=nursery)
 
 
@@ -110,7 +110,7 @@ def _dates(found: Blueprint, desk: Desk) -> None:
         tell = "tell" in request.form
         outcome = deeds.set_dates(desk.house, desk.sight, nursery, wanted, desk.now, tell=tell)
         if isinstance(outcome, Wrong):
-            desk.tell(w.WRONG[outcome], wrong=True)
+            desk.tell(web.WRONG[outcome], wrong=True)
         elif not isinstance(outcome, Did):
             abort(404)
         desk.wake()
@@ -121,7 +121,7 @@ def _dates(found: Blueprint, desk: Desk) -> None:
         why = typed("why", LONGEST_WHY)
         outcome = visits.close_nursery(desk.house, desk.sight, nursery, why, desk.now)
         if _kept(desk, outcome):
-            desk.tell(w.NURSERY_CLOSED)
+            desk.tell(web.NURSERY_CLOSED)
         return desk.to("nursery.nursery", nursery=nursery)
 
 
@@ -131,7 +131,7 @@ def _foreseen(desk: Desk, nursery: int, wanted: Dates) -> ResponseReturnValue:
     if seen is None:
         abort(404)
     if isinstance(seen.change, Wrong):
-        desk.tell(w.WRONG[seen.change], wrong=True)
+        desk.tell(web.WRONG[seen.change], wrong=True)
         return desk.to("nursery.nursery", nursery=nursery)
     return desk.page(
         "dates.html", pick=seen.pick, change=seen.change, form=request.form, r=messages_web_rain
@@ -143,7 +143,7 @@ def _kept(desk: Desk, outcome: Kept | Wrong | None) -> Kept | None:
     if outcome is None:
         abort(404)
     if isinstance(outcome, Wrong):
-        desk.tell(w.WRONG[outcome], wrong=True)
+        desk.tell(web.WRONG[outcome], wrong=True)
         return None
     return outcome
 

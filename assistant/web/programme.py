@@ -16,8 +16,8 @@ from assistant.web.sheets import csv_file, xlsx_file
 from assistant.web.storms import priced
 from assistant.web.villages import chosen
 from assistant.wording import messages_web_desk as k
-from assistant.wording import messages_web_office as o
-from assistant.wording import messages_web_rain as r
+from assistant.wording import messages_web_office as web_office
+from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.message import Message
 
 _SHOWN = 60  # characters of a line that could not be read
@@ -33,7 +33,7 @@ def pages(desk: Desk) -> Blueprint:
         if model is None:
             abort(404)
         return desk.page(
-            "programme.html", model=model, house=desk.house, r=r, money=priced(desk)
+            "programme.html", model=model, house=desk.house, r=web_rain, money=priced(desk)
         )
 
     @found.get("/programme/<any(people, messages, costs):what>.<any(csv, xlsx):kind>")
@@ -41,19 +41,19 @@ def pages(desk: Desk) -> Blueprint:
         lead_only(desk)
         if what == "people":
             rows = exports.people(desk.house, desk.sight, desk.now)
-            return _file(desk, o.PEOPLE_FILE, kind, exports.PEOPLE_HEAD, rows)
+            return _file(desk, web_office.PEOPLE_FILE, kind, exports.PEOPLE_HEAD, rows)
         if what == "messages":
             rows = exports.messages(desk.house, desk.sight, desk.now)
-            return _file(desk, o.MESSAGES_FILE, kind, exports.MESSAGES_HEAD, rows)
+            return _file(desk, web_office.MESSAGES_FILE, kind, exports.MESSAGES_HEAD, rows)
         rows = exports.costs(desk.house, desk.sight, desk.now)
-        return _file(desk, o.COSTS_FILE, kind, exports.COSTS_HEAD, rows)
+        return _file(desk, web_office.COSTS_FILE, kind, exports.COSTS_HEAD, rows)
 
     @found.post("/programme/copy")
     def copy() -> ResponseReturnValue:
         asked = ask_for_copy(desk.house, desk.sight, desk.now)
         if asked is None:
             abort(404)
-        desk.tell(o.COPY_ASKED if asked else o.COPY_NONE, wrong=not asked)
+        desk.tell(web_office.COPY_ASKED if asked else web_office.COPY_NONE, wrong=not asked)
         return desk.to("programme.shown", anchor="copies")
 
     _villages(found, desk)
@@ -85,9 +85,9 @@ def _villages(found: Blueprint, desk: Desk) -> None:
         if made is None:
             abort(404)
         if isinstance(made, NotKept):
-            desk.tell(o.VILLAGE_NOT[made], wrong=True)
+            desk.tell(web_office.VILLAGE_NOT[made], wrong=True)
             return desk.to("villages.villages", anchor="add")
-        desk.tell(o.VILLAGE_MADE(village=made.name))
+        desk.tell(web_office.VILLAGE_MADE(village=made.name))
         return desk.to("villages.village", village=made.id)
 
     @found.post("/villages/<int:village>/mend")
@@ -100,7 +100,10 @@ def _villages(found: Blueprint, desk: Desk) -> None:
             abort(404)
         wrong = isinstance(kept, NotKept)
         desk.tell(
-            o.VILLAGE_NOT[kept] if isinstance(kept, NotKept) else o.VILLAGE_KEPT, wrong=wrong
+            web_office.VILLAGE_NOT[kept]
+            if isinstance(kept, NotKept)
+            else web_office.VILLAGE_KEPT,
+            wrong=wrong,
         )
         return desk.to("villages.village", village=village)
 
@@ -112,9 +115,9 @@ def _units(found: Blueprint, desk: Desk) -> None:
         if kept is None:
             abort(404)
         if isinstance(kept, NoUnit):
-            desk.tell(o.UNITS_WRONG(words=kept.line[:_SHOWN]), wrong=True)
+            desk.tell(web_office.UNITS_WRONG(words=kept.line[:_SHOWN]), wrong=True)
         else:
-            desk.tell(o.UNITS_KEPT)
+            desk.tell(web_office.UNITS_KEPT)
         return desk.to("villages.village", village=village, anchor="units")
 
 
@@ -129,10 +132,10 @@ def _endings(found: Blueprint, desk: Desk) -> None:
         if joined is None:
             abort(404)
         if isinstance(joined, NotKept):
-            desk.tell(o.VILLAGE_NOT[joined], wrong=True)
+            desk.tell(web_office.VILLAGE_NOT[joined], wrong=True)
             return desk.to("villages.village", village=village)
         stays = desk.sight.village(into)
-        desk.tell(o.VILLAGES_JOINED(n=joined, village=stays.name if stays else ""))
+        desk.tell(web_office.VILLAGES_JOINED(n=joined, village=stays.name if stays else ""))
         return desk.to("villages.village", village=into)
 
     @found.post("/villages/<int:village>/retire")
@@ -141,7 +144,7 @@ def _endings(found: Blueprint, desk: Desk) -> None:
         if gone is None:
             abort(404)
         if isinstance(gone, NotKept):
-            desk.tell(o.VILLAGE_NOT[gone], wrong=True)
+            desk.tell(web_office.VILLAGE_NOT[gone], wrong=True)
             return desk.to("villages.village", village=village)
-        desk.tell(o.RETIRED(village=gone.name))
+        desk.tell(web_office.RETIRED(village=gone.name))
         return desk.to("villages.villages")

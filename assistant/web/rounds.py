@@ -13,7 +13,7 @@ from assistant.service.waiting.round import my_round, take_note
 from assistant.web.deeds import LONGEST_NOTE
 from assistant.web.desk import Desk, typed, typed_date
 from assistant.web.warnings import ticked_in
-from assistant.wording import messages_web as w
+from assistant.wording import messages_web as web
 from assistant.wording import messages_web_desk as k
 from assistant.wording.message import Say
 
@@ -64,7 +64,7 @@ def _villages() -> list[int]:
 
 def _wrong(outcome: Outcome) -> Say | None:
     if isinstance(outcome, Nothing):
-        return w.NOT_HERE()
+        return web.NOT_HERE()
     if isinstance(outcome, Wrong):
-        return w.WRONG[outcome]()
-    return w.UNSENT[outcome]() if isinstance(outcome, Unsent) else None
+        return web.WRONG[outcome]()
+    return web.UNSENT[outcome]() if isinstance(outcome, Unsent) else None

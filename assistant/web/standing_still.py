@@ -7,13 +7,13 @@ from assistant.service.copies import copy_is_late
 from assistant.service.pulse import Pulse, ServiceFault, pulse
 from assistant.service.set_aside import aside_for
 from assistant.web.desk import Desk
-from assistant.wording import messages_web_running as r
+from assistant.wording import messages_web_running as web_running
 from assistant.wording.message import Say
 
 
 def standing_still(desk: Desk) -> tuple[Say, ...]:
     """What an officer must know of the service, the gravest first; empty on a good day."""
-    late = (r.NO_COPY(),) if copy_is_late(desk.house, desk.now) else ()
+    late = (web_running.NO_COPY(),) if copy_is_late(desk.house, desk.now) else ()
     stopped = stopped_words(desk.house, desk.now)
     return (*_faults(pulse(desk.house, desk.now)), *late, *stopped, *_aside(desk))
 
@@ -28,24 +28,24 @@ def texts_leave(desk: Desk) -> bool:
 def _faults(found: Pulse) -> Iterator[Say]:
     minutes = int(found.waits.total_seconds() // 60)
     if not found.room:
-        yield r.NO_ROOM()
+        yield web_running.NO_ROOM()
     others = [each for each in found.faults if each is not ServiceFault.ROOM]
     for fault in others[:1]:  # one standstill has many signs
         if fault is ServiceFault.HELD:
-            yield r.HELD(why=found.line.held_why)
+            yield web_running.HELD(why=found.line.held_why)
         elif minutes:
-            yield r.WAITING(minutes=minutes)
+            yield web_running.WAITING(minutes=minutes)
         elif fault is ServiceFault.TICKING:
-            yield r.NOBODY_TICKS()
+            yield web_running.NOBODY_TICKS()
         else:
-            yield r.NOBODY_SENDS()
+            yield web_running.NOBODY_SENDS()
 
 
 def _aside(desk: Desk) -> Iterator[Say]:
     found = aside_for(desk.house, desk.member.sight)
     if found:
         named = ", ".join(f"{each.farmer} ({each.label})" for each in found[:MOST_NAMED])
-        yield r.SET_ASIDE(n=len(found), named=named)
+        yield web_running.SET_ASIDE(n=len(found), named=named)
 
 
 MOST_NAMED = 5

@@ -17,12 +17,12 @@ from assistant.service.storms.storm import Recalled, all_clear, ask_again, recal
 from assistant.service.waiting import deeds
 from assistant.web.desk import Desk
 from assistant.wording import messages_web_desk as k
-from assistant.wording import messages_web_rain as r
+from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.message import Message, Say
 from assistant.wording.render import money
 
 RENEW_S = 20  # without the script
-NO_VILLAGE = r.FAULTS["no_village"]
+NO_VILLAGE = web_rain.FAULTS["no_village"]
 
 
 def drafts(found: Blueprint, desk: Desk) -> None:
@@ -38,9 +38,9 @@ def drafts(found: Blueprint, desk: Desk) -> None:
             abort(404)
         desk.wake()
         if _was_sent(desk, draft):  # pressed twice, it is sent once and said twice
-            desk.tell(r.IS_SENT)
+            desk.tell(web_rain.IS_SENT)
             return desk.to("warnings.followed", draft=draft)
-        desk.tell(r.SENT_BEFORE, wrong=True)
+        desk.tell(web_rain.SENT_BEFORE, wrong=True)
         return desk.to("warnings.warnings")
 
     @found.post("/warnings/drafts/<int:draft>/drop")
@@ -48,14 +48,14 @@ def drafts(found: Blueprint, desk: Desk) -> None:
         dropped = drop_draft(desk.house, desk.sight, draft, desk.now)
         if dropped is None:
             abort(404)
-        desk.tell(r.IS_DROPPED if dropped else r.SENT_BEFORE, wrong=not dropped)
+        desk.tell(web_rain.IS_DROPPED if dropped else web_rain.SENT_BEFORE, wrong=not dropped)
         return desk.to("warnings.warnings")
 
 
 def _show(desk: Desk, draft: int) -> ResponseReturnValue:
     model = draft_page(desk.house, desk.sight, draft, desk.now)
     if model is not None:
-        shown = {"model": model, "r": r, "money": priced(desk), "most": MOST_LEFT_OUT}
+        shown = {"model": model, "r": web_rain, "money": priced(desk), "most": MOST_LEFT_OUT}
         return desk.page("warning_draft.html", 200, **shown)
     if _was_sent(desk, draft):  # by another, or by this browser's earlier press
         return desk.to("warnings.followed", draft=draft)
@@ -79,7 +79,7 @@ def storms(found: Blueprint, desk: Desk) -> None:
         template = "_storm.html" if "part" in request.args else "warning.html"
         local = desk.now.astimezone(ZoneInfo(model.villages[0].village.zone))
         return desk.page(
-            template, model=model, r=r, renew=renew, local=local, money=priced(desk)
+            template, model=model, r=web_rain, renew=renew, local=local, money=priced(desk)
         )
 
     @found.post("/warnings/<int:draft>/rang")
@@ -103,7 +103,9 @@ def storms(found: Blueprint, desk: Desk) -> None:
         if told is None:
             abort(404)
         desk.wake()
-        desk.tell(told, wrong=told in (r.ASKED_NOBODY, r.STANDS_NO_MORE, NO_VILLAGE))
+        desk.tell(
+            told, wrong=told in (web_rain.ASKED_NOBODY, web_rain.STANDS_NO_MORE, NO_VILLAGE)
+        )
         return desk.to("warnings.followed", draft=draft)
 
 
@@ -111,7 +113,7 @@ def _again(desk: Desk, draft: int) -> Message | Say | None:
     asked = ask_again(desk.house, desk.sight, draft, desk.now)
     if asked is None:
         return None
-    return r.ASKED_AGAIN(n=asked) if asked else r.ASKED_NOBODY
+    return web_rain.ASKED_AGAIN(n=asked) if asked else web_rain.ASKED_NOBODY
 
 
 def _clear(desk: Desk, draft: int) -> Message | Say | None:
@@ -121,7 +123,7 @@ def _clear(desk: Desk, draft: int) -> Message | Say | None:
     cleared = all_clear(desk.house, desk.sight, draft, desk.now, only)
     if cleared is None:
         return None
-    return r.IS_CLEARED_NOW if cleared else r.STANDS_NO_MORE
+    return web_rain.IS_CLEARED_NOW if cleared else web_rain.STANDS_NO_MORE
 
 
 def _call_back(desk: Desk, draft: int) -> Message | Say | None:
@@ -130,8 +132,8 @@ def _call_back(desk: Desk, draft: int) -> Message | Say | None:
         return NO_VILLAGE
     done = recall(desk.house, desk.sight, draft, desk.now, only)
     if isinstance(done, Recalled):
-        return r.IS_CALLED_BACK(count=done.taken_back, asked=done.corrected)
-    return None if done is None else r.STANDS_NO_MORE
+        return web_rain.IS_CALLED_BACK(count=done.taken_back, asked=done.corrected)
+    return None if done is None else web_rain.STANDS_NO_MORE
 
 
 def _only() -> list[int] | None:

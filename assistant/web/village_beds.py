@@ -8,7 +8,7 @@ from assistant.agronomy.growth.warmth import Warmth
 from assistant.service import village_beds as service
 from assistant.service.village_beds import WarmthNotKept
 from assistant.web.desk import Desk, typed, typed_date
-from assistant.wording import messages_web_beds as b
+from assistant.wording import messages_web_beds as web_beds
 
 LONGEST_NUMBER = 8
 LONGEST_CLIMATE = 120
@@ -24,7 +24,7 @@ def pages(desk: Desk) -> Blueprint:
         names = service.set_practices(desk.house, desk.sight, village, codes, desk.now)
         if names is None:
             abort(404)
-        desk.tell(b.BEDS_KEPT(names=", ".join(names)))
+        desk.tell(web_beds.BEDS_KEPT(names=", ".join(names)))
         return desk.to("villages.village", village=village)
 
     @found.post("/villages/<int:village>/warmth")
@@ -49,9 +49,9 @@ def pages(desk: Desk) -> Blueprint:
         if outcome is None:
             abort(404)
         if isinstance(outcome, WarmthNotKept):
-            desk.tell(b.NO_CLIMATE, wrong=True)
+            desk.tell(web_beds.NO_CLIMATE, wrong=True)
         else:
-            kept = b.CLIMATE_KEPT if months else b.CLIMATE_NONE
+            kept = web_beds.CLIMATE_KEPT if months else web_beds.CLIMATE_NONE
             desk.tell(kept(village=outcome.name))
         return desk.to("villages.village", village=village, anchor="climate")
 
@@ -70,14 +70,14 @@ def _months(text: str) -> tuple[float, ...] | None:
 
 def _answer(desk: Desk, village_id: int, outcome: Warmth | WarmthNotKept) -> None:
     if outcome is WarmthNotKept.DAY:
-        desk.tell(b.NO_DAY, wrong=True)
+        desk.tell(web_beds.NO_DAY, wrong=True)
     elif isinstance(outcome, WarmthNotKept):
-        wrong = b.NO_DEGREES(low=LEAF_COLDEST_C.value, high=LEAF_HOTTEST_C.value)
+        wrong = web_beds.NO_DEGREES(low=LEAF_COLDEST_C.value, high=LEAF_HOTTEST_C.value)
         desk.tell(wrong, wrong=True)
     else:
         village = desk.sight.village(village_id)
         name = village.name if village else ""
-        kept = b.WARMTH_KEPT(village=name, degrees=outcome.mean_c, date=outcome.day)
+        kept = web_beds.WARMTH_KEPT(village=name, degrees=outcome.mean_c, date=outcome.day)
         desk.tell(kept)
 
 

@@ -10,10 +10,10 @@ from assistant.service.land_units import units_text
 from assistant.service.places import looks_turned, others_than, place_village, read_point
 from assistant.service.village_beds import village_beds
 from assistant.web.desk import Desk, lead_only, typed
-from assistant.wording import messages_web as w
+from assistant.wording import messages_web as web
 from assistant.wording import messages_web_beds
 from assistant.wording import messages_web_mend as mend
-from assistant.wording import messages_web_rain as r
+from assistant.wording import messages_web_rain as web_rain
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -39,7 +39,7 @@ def pages(desk: Desk) -> Blueprint:
             story=story,
             beds=beds,
             b=messages_web_beds,
-            r=r,
+            r=web_rain,
             others=others,
             near=near,
             place=request.args.get("place", "")[:40],
@@ -61,10 +61,10 @@ def pages(desk: Desk) -> Blueprint:
         if outcome is None:
             abort(404)
         if isinstance(outcome, Stays):
-            desk.tell(w.STAYS[outcome], wrong=True)
+            desk.tell(web.STAYS[outcome], wrong=True)
         else:
             desk.wake()
-            desk.tell(w.HANDED_OVER(village=outcome.village, officer=outcome.taker))
+            desk.tell(web.HANDED_OVER(village=outcome.village, officer=outcome.taker))
         return desk.to("villages.village", village=village)
 
     _placing(found, desk)
@@ -78,7 +78,7 @@ def _placing(found: Blueprint, desk: Desk) -> None:
         point = read_point(words)
         others = others_than(desk.sight.villages, village)
         if words and point is None:
-            desk.tell(r.PLACE_WRONG, wrong=True)
+            desk.tell(web_rain.PLACE_WRONG, wrong=True)
         elif point and "sure" not in request.form and looks_turned(point, others):
             desk.tell(mend.PLACE_TURNED, wrong=True)
             return desk.to(
@@ -87,7 +87,7 @@ def _placing(found: Blueprint, desk: Desk) -> None:
         elif place_village(desk.house, desk.sight, village, point, desk.now) is None:
             abort(404)
         else:
-            desk.tell(r.PLACE_KEPT)
+            desk.tell(web_rain.PLACE_KEPT)
         return desk.to("villages.village", village=village)
 
 

@@ -20,7 +20,7 @@ from assistant.service.storms.rain_wanted import (
 from assistant.web.desk import Desk, asked_number, typed, typed_date
 from assistant.web.storms import drafts, storms
 from assistant.wording import messages_web_broadcast
-from assistant.wording import messages_web_rain as r
+from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.dangers import name_of
 
 OFFERED = (AlertCertainty.OBSERVED, AlertCertainty.LIKELY, AlertCertainty.POSSIBLE)
@@ -50,7 +50,7 @@ def _list_and_form(found: Blueprint, desk: Desk) -> None:
             return _form(desk, request.form, made, 422)
         if made.unplaced:
             names = ", ".join(village.name for village in made.unplaced)
-            desk.tell(r.NOT_LOOKED_AT(villages=names), wrong=True)
+            desk.tell(web_rain.NOT_LOOKED_AT(villages=names), wrong=True)
         return desk.to("warnings.draft", draft=made.draft_id)
 
 
@@ -67,7 +67,7 @@ def _form(
         "warnings.html",
         status,
         model=model,
-        r=r,
+        r=web_rain,
         filled=filled,
         ticked=ticked,
         faults=faults,

@@ -95,6 +95,9 @@ def _spelt(
 
 def _word_forms(word: str, forms: Mapping[str, tuple[str, ...]]) -> Iterator[str]:
     """A word for each way to fill its forms."""
+    if "{" not in word:
+        yield "" if word == _NONE else word
+        return
     pieces = _FORM.split(word)  # plain, name, plain, name, ...
     choices = [forms[piece] if at % 2 else (piece,) for at, piece in enumerate(pieces)]
     for parts in product(*choices):

@@ -124,6 +124,11 @@ class _Draft:
             return ()
         phrases = []
         for text in value:
+            if text.isascii() and text.replace(" ", "").isalpha():  # cut it is the same
+                phrase = tuple(map(same, text.lower().split()))
+                phrases.append(phrase)
+                self.note(group, phrase, phrase)
+                continue
             found = read_tokens(text)
             phrase = tuple(same(token.text) for token in found)
             if not phrase:
@@ -199,6 +204,7 @@ def _frozen(
     own: frozenset[str],
 ) -> Lexicon:
     marked = {place: tuple(sorted(spellings)) for place, spellings in draft.marked.items()}
+    known = _known(draft)
     return Lexicon(
         language=language,
         locale=str(shown["locale"]),
@@ -222,7 +228,7 @@ def _frozen(
         affixes=Affixes(**affixes),
         stop_not=not_stop,
         danger=draft.danger,
-        known=_known(draft),
+        known=own if known == own else known,
         own=own,
         own_units=MappingProxyType({}),
         **flags,
@@ -355,6 +361,9 @@ def _add_deeds(deeds: DeedList, draft: _Draft) -> None:
 @lru_cache(maxsize=65536)
 def _folded(word: str) -> tuple[tuple[str, str], ...]:
     """A word folded, and with its accents; several where its signs part it."""
+    if word.isascii() and word.isalpha():  # as most are; cut and folded it is the same
+        plain = same(word.lower())
+        return ((plain, plain),)
     return tuple((same(token.text), token.marked) for token in read_tokens(word))
 
 

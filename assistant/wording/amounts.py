@@ -5,7 +5,7 @@ from assistant.agronomy.quantities import Quantities
 from assistant.agronomy.rounding import Measure, measured
 from assistant.agronomy.seed import G_PER_KG
 from assistant.agronomy.told import heap_told_g, pails_told
-from assistant.wording import messages_amounts as a
+from assistant.wording import messages_amounts as amounts
 from assistant.wording.message import Say
 
 _HANDFUL_KG = 0.1
@@ -15,8 +15,8 @@ _DIGITS = 6  # enough for any weight, too few to show float noise
 def weight(grams: float) -> Say:
     """A weight as it is said: in grams, or from 1 kg on in kilograms."""
     if grams >= G_PER_KG:
-        return a.KILOGRAMS(amount=round(grams / G_PER_KG, _DIGITS))
-    return a.GRAMS(amount=round(grams, _DIGITS))
+        return amounts.KILOGRAMS(amount=round(grams / G_PER_KG, _DIGITS))
+    return amounts.GRAMS(amount=round(grams, _DIGITS))
 
 
 def seed_weight(dry_kg: float) -> Say:
@@ -28,7 +28,7 @@ def seed_told(kg: float) -> Say:
     """Seed [kg] that was rounded before; in kilograms but for a handful."""
     if kg < _HANDFUL_KG:
         return weight(kg * G_PER_KG)
-    return a.KILOGRAMS(amount=round(kg, _DIGITS))
+    return amounts.KILOGRAMS(amount=round(kg, _DIGITS))
 
 
 def water(litres: float, pail_litres: float) -> Say:
@@ -43,22 +43,22 @@ def water_at_length(litres: float, pail_litres: float) -> Say:
     if pails is None:
         return _litres(litres)
     told = measured(litres, Measure.WATER_L)
-    return a.LITRES_AND_PAILS(litres=told, pails=_pails(pails))
+    return amounts.LITRES_AND_PAILS(litres=told, pails=_pails(pails))
 
 
 def mats(practice: Practice, count: int) -> Say:
     """So many mats, or trays."""
-    return (a.TRAYS if _has_trays(practice) else a.MATS)(n=count)
+    return (amounts.TRAYS if _has_trays(practice) else amounts.MATS)(n=count)
 
 
 def more_mats(count: int) -> Say:
     """So many mats beside those there are."""
-    return a.MORE_MATS(n=count)
+    return amounts.MORE_MATS(n=count)
 
 
 def heaps(q: Quantities, practice: Practice) -> Say:
     """The sprouted seed in equal heaps, one a mat or tray."""
-    said = a.HEAPS_TRAY if _has_trays(practice) else a.HEAPS_MAT
+    said = amounts.HEAPS_TRAY if _has_trays(practice) else amounts.HEAPS_MAT
     return said(n=q.mats, grams=heap_told_g(q))
 
 
@@ -68,15 +68,15 @@ def _has_trays(practice: Practice) -> bool:
 
 
 def _litres(litres: float) -> Say:
-    return a.LITRES(amount=measured(litres, Measure.WATER_L))
+    return amounts.LITRES(amount=measured(litres, Measure.WATER_L))
 
 
 def _pails(pails: float) -> Say:
     whole = round(pails)
     if whole != pails and pails in _SPELLED:
         return _SPELLED[pails]()
-    return a.PAILS(n=whole) if whole == pails else a.HALF_PAILS(amount=pails)
+    return amounts.PAILS(n=whole) if whole == pails else amounts.HALF_PAILS(amount=pails)
 
 
 # Below two, languages differ in whether a part is one or many ("1,5 seau").
-_SPELLED = {0.5: a.HALF_A_PAIL, 1.5: a.PAIL_AND_HALF}
+_SPELLED = {0.5: amounts.HALF_A_PAIL, 1.5: amounts.PAIL_AND_HALF}

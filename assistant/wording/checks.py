@@ -14,7 +14,7 @@ from babel.numbers import NumberFormatError, parse_decimal
 
 from assistant.alphabet import Encoding, SegmentCost, cost, plain, septets
 from assistant.alphabet.counting import ALONE, JOINED
-from assistant.wording import messages_privacy as p
+from assistant.wording import messages_privacy as privacy
 from assistant.wording import messages_talk as m
 from assistant.wording.message import slots_of
 from assistant.wording.render import Catalogue
@@ -80,7 +80,7 @@ SENT: Mapping[str, str] = {
 _EXTRA_WORDS = {
     "new": m.WORD_NEW,
     "close": m.WORD_CLOSE,
-    "delete": p.WORD_DELETE,
+    "delete": privacy.WORD_DELETE,
     "tin": m.WORD_TIN,
 }
 
@@ -277,7 +277,7 @@ def _words_to_send(text: Declared, language: Language) -> Iterable[str]:
     if unknown:
         return [f"tells people to send {unknown}: say in SENT what that means"]
     if text.message in _EXTRA_WORDS.values():
-        harmless = {"start", "stop"} if text.message is p.WORD_DELETE else {"start"}
+        harmless = {"start", "stop"} if text.message is privacy.WORD_DELETE else {"start"}
         others = language.understands(language.forms(text)[0]) - harmless
         return [f"is understood as {sorted(others)} too"] if others else []
     quoting = language.code in QUOTING_LANGUAGES

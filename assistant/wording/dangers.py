@@ -7,7 +7,7 @@ A row of `dangers.toml` without its texts here ends the start.
 from collections.abc import Iterator, Mapping
 
 from assistant.agronomy.dangers.rows import RAIN, BedStage, DangerRow
-from assistant.wording import messages_dangers as d
+from assistant.wording import messages_dangers as dangers
 from assistant.wording.message import Message, Say
 
 COVERED, SOON, UNCOVERED, DRAINED = (
@@ -17,58 +17,58 @@ COVERED, SOON, UNCOVERED, DRAINED = (
     BedStage.DRAINED,
 )
 NAMES: Mapping[str, Message] = {
-    RAIN: d.N_RAIN,
-    "cold": d.N_COLD,
-    "hail": d.N_HAIL,
-    "wind": d.N_WIND,
-    "dry": d.N_DRY,
-    "pests": d.N_PESTS,
-    "flood": d.N_FLOOD,
+    RAIN: dangers.N_RAIN,
+    "cold": dangers.N_COLD,
+    "hail": dangers.N_HAIL,
+    "wind": dangers.N_WIND,
+    "dry": dangers.N_DRY,
+    "pests": dangers.N_PESTS,
+    "flood": dangers.N_FLOOD,
 }
 FIRST: Mapping[str, Mapping[BedStage, Message]] = {
     "cold": {
-        SOON: d.COLD_SOON,
-        COVERED: d.COLD_COVERED,
-        UNCOVERED: d.COLD_UNCOVERED,
-        DRAINED: d.COLD_DRAINED,
+        SOON: dangers.COLD_SOON,
+        COVERED: dangers.COLD_COVERED,
+        UNCOVERED: dangers.COLD_UNCOVERED,
+        DRAINED: dangers.COLD_DRAINED,
     },
     "hail": {
-        SOON: d.WAIT_SOON,
-        COVERED: d.HAIL_COVERED,
-        UNCOVERED: d.HAIL_UNCOVERED,
-        DRAINED: d.HAIL_UNCOVERED,
+        SOON: dangers.WAIT_SOON,
+        COVERED: dangers.HAIL_COVERED,
+        UNCOVERED: dangers.HAIL_UNCOVERED,
+        DRAINED: dangers.HAIL_UNCOVERED,
     },
     "wind": {
-        COVERED: d.WIND_COVERED,
-        UNCOVERED: d.WIND_UNCOVERED,
-        DRAINED: d.WIND_UNCOVERED,
+        COVERED: dangers.WIND_COVERED,
+        UNCOVERED: dangers.WIND_UNCOVERED,
+        DRAINED: dangers.WIND_UNCOVERED,
     },
     "dry": {
-        SOON: d.DRY_SOON,
-        COVERED: d.DRY_COVERED,
-        UNCOVERED: d.DRY_UNCOVERED,
-        DRAINED: d.DRY_DRAINED,
+        SOON: dangers.DRY_SOON,
+        COVERED: dangers.DRY_COVERED,
+        UNCOVERED: dangers.DRY_UNCOVERED,
+        DRAINED: dangers.DRY_DRAINED,
     },
     "pests": {
-        SOON: d.PESTS_SOON,
-        COVERED: d.PESTS_COVERED,
-        UNCOVERED: d.PESTS_UNCOVERED,
-        DRAINED: d.PESTS_UNCOVERED,
+        SOON: dangers.PESTS_SOON,
+        COVERED: dangers.PESTS_COVERED,
+        UNCOVERED: dangers.PESTS_UNCOVERED,
+        DRAINED: dangers.PESTS_UNCOVERED,
     },
     "flood": {
-        SOON: d.FLOOD_SOON,
-        COVERED: d.FLOOD_BED,
-        UNCOVERED: d.FLOOD_BED,
-        DRAINED: d.FLOOD_BED,
+        SOON: dangers.FLOOD_SOON,
+        COVERED: dangers.FLOOD_BED,
+        UNCOVERED: dangers.FLOOD_BED,
+        DRAINED: dangers.FLOOD_BED,
     },
 }
 AFTER: Mapping[str, Message] = {
-    "cold": d.AFTER_COLD,
-    "hail": d.AFTER_STORM,
-    "wind": d.AFTER_STORM,
-    "dry": d.AFTER_DRY,
-    "pests": d.AFTER_PESTS,
-    "flood": d.AFTER_FLOOD,
+    "cold": dangers.AFTER_COLD,
+    "hail": dangers.AFTER_STORM,
+    "wind": dangers.AFTER_STORM,
+    "dry": dangers.AFTER_DRY,
+    "pests": dangers.AFTER_PESTS,
+    "flood": dangers.AFTER_FLOOD,
 }
 
 

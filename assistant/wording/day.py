@@ -33,7 +33,7 @@ from assistant.wording import messages_delay as d
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_practice as p
-from assistant.wording import messages_steps as s
+from assistant.wording import messages_steps as steps
 from assistant.wording import messages_tasks as t
 from assistant.wording import messages_when as tin
 from assistant.wording.day_practice import (
@@ -66,7 +66,7 @@ TASK_TEXTS: Mapping[TaskCode, TaskText] = {
     TaskCode.MIX: TaskText(t.N_MIX, t.P_MIX),
     TaskCode.SOAK: TaskText(t.N_SOAK, t.P_SOAK),
     TaskCode.DRAIN_SEED: TaskText(t.N_DRAIN_SEED, t.P_DRAIN_SEED),
-    TaskCode.MAKE_BED: TaskText(plan.N_MAKE_BED, s.P_MAKE_BED),
+    TaskCode.MAKE_BED: TaskText(plan.N_MAKE_BED, steps.P_MAKE_BED),
     TaskCode.SOW: TaskText(t.N_SOW, t.P_SOW, t.P_SOW_RAIN),
     TaskCode.WATER: TaskText(t.N_WATER, t.P_WATER),
     TaskCode.RAIN_WATCH: TaskText(t.N_RAIN_WATCH, t.P_RAIN_WATCH),
@@ -448,7 +448,7 @@ def day_says(work: DayWork) -> tuple[Say, ...]:
     doable = tuple(code for code in codes if code not in work.only_told)
     warned = dict.fromkeys(HAZARDS[code] for code in doable if code in HAZARDS)
     cautions = tuple(about(message, work.nursery, work.today) for message in warned)
-    more: tuple[Say, ...] = (s.HOW_NEXT(),) if TOLD_BY_STEPS & frozenset(doable) else ()
+    more: tuple[Say, ...] = (steps.HOW_NEXT(),) if TOLD_BY_STEPS & frozenset(doable) else ()
     unmeasured = work.nursery.tin_litres is None and bool(work.nursery.quantities.mats)
     if TaskCode.DRAIN_SEED in doable and unmeasured:
         more += (tin.HOW_TIN(),)

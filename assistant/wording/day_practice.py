@@ -13,12 +13,12 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, PieceKind, Practice
 from assistant.agronomy.tasks import TaskCode
 from assistant.agronomy.told import MixTold
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_cautions as h
 from assistant.wording import messages_plan as plan
 from assistant.wording import messages_practice as p
 from assistant.wording import messages_result as r
-from assistant.wording import messages_seed as s
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_steps as steps
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -68,28 +68,28 @@ _NO_MAT: Mapping[Message, Message] = {
     t.P_RESULT: p.P_RESULT,
     t.ASK_MATS: p.ASK_SUFFICED,
     m.TRANSPLANTED_NOTED: p.PLANTED_NOTED,
-    c.STAND_FILL: p.STAND_FILL,
-    c.DO_FILL: p.DO_FILL,
-    c.FILL_NOTED: p.FILL_NOTED,
+    care.STAND_FILL: p.STAND_FILL,
+    care.DO_FILL: p.DO_FILL,
+    care.FILL_NOTED: p.FILL_NOTED,
     r.ASK_MATS: p.ASK_SUFFICED_OF,
-    s.MIXED: p.MIXED,
+    seed.MIXED: p.MIXED,
     r.MATS_LEFT: p.SOME_LEFT,
     r.ASK_RESOWN: p.ASK_RESOWN,
     r.SURPLUS: p.SURPLUS,
     r.SHORT: p.SHORT,
-    c.SPARE: p.SPARE,
-    c.T_SPARE: p.T_SPARE,
-    c.DRY_LATER: p.DROUGHT_LATER,
-    c.FLOOD_EARLY: p.FLOOD_EARLY,
+    care.SPARE: p.SPARE,
+    care.T_SPARE: p.T_SPARE,
+    care.DRY_LATER: p.DROUGHT_LATER,
+    care.FLOOD_EARLY: p.FLOOD_EARLY,
     m.RAIN_ADVICE_EARLY: p.RAIN_EARLY,
     plan.C_RAIN: plan.C_RAIN_BED,
     plan.C_LOAD: plan.C_LOAD_BED,
 }
 # Where water stands on the bed or round it, as deep as its file says.
 _DEEP: Mapping[Message, Message] = {
-    c.M_WATER: p.M_DEEP,
-    c.COLD_LATER: p.COLD_LATER_DEEP,
-    c.FLOOD_LATER: p.FLOOD_LATER_DEEP,
+    care.M_WATER: p.M_DEEP,
+    care.COLD_LATER: p.COLD_LATER_DEEP,
+    care.FLOOD_LATER: p.FLOOD_LATER_DEEP,
     m.RAIN_ADVICE_LATER: p.RAIN_LATER_DEEP,
 }
 _OPEN: Mapping[Message, Message] = {
@@ -105,8 +105,8 @@ _OPEN: Mapping[Message, Message] = {
     m.SOWING_MOVED: p.MOVED_OPEN,
     m.TRANSPLANT_SET: p.PLANT_DAY_OPEN,
     m.SOWN_NOTED: p.SOWN_NOTED,
-    c.AGAIN_DATES: p.MOVED_OPEN,
-    c.PLANT_LIFT: p.PULL_TIP,
+    care.AGAIN_DATES: p.MOVED_OPEN,
+    care.PLANT_LIFT: p.PULL_TIP,
     plan.LIFT: plan.PULL,
 }
 INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
@@ -137,7 +137,7 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         m.RESULT_SEED: p.SEED_TRAYS,
         m.RESULT_MIX: p.MIX_TRAYS,
         m.RESULT_MIX_SMALL: p.MIX_TRAYS,
-        c.PLANT_LIFT: p.LIFT_TRAYS,
+        care.PLANT_LIFT: p.LIFT_TRAYS,
         plan.LIFT: plan.LIFT_TRAYS,
     },
     Make.WET: {
@@ -157,9 +157,9 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         t.P_MORE_UNCOVER: p.P_MORE_UP_WET,
         m.NOT_UP_NOTED: p.NOT_UP_WET,
         m.NOT_UP_ADVICE: p.NOT_UP_TIP_WET,
-        c.WAIT_NOTED: p.WAIT_WET,
-        c.DRY_EARLY: p.DROUGHT_WET,
-        c.WATERING: p.WATERING_WET,
+        care.WAIT_NOTED: p.WAIT_WET,
+        care.DRY_EARLY: p.DROUGHT_WET,
+        care.WATERING: p.WATERING_WET,
     },
     Make.DRY: {
         **_OPEN,
@@ -170,11 +170,11 @@ INSTEAD: Mapping[Make, Mapping[Message, Message]] = {
         t.P_WATER: p.P_WATER_DRY,
         t.P_UNCOVER: p.P_UNCOVER_DRY,
         t.P_UNCOVER_RAIN: p.P_WAIT_TRAYS,
-        c.M_WATER: p.M_NONE_STANDS,
-        c.COLD_LATER: p.COLD_LATER_DRY,
-        c.FLOOD_LATER: p.FLOOD_LATER_DRY,
-        c.WATERING: p.WATERING_DRY,
-        c.PLANT_LIFT: p.PULL_DRY,
+        care.M_WATER: p.M_NONE_STANDS,
+        care.COLD_LATER: p.COLD_LATER_DRY,
+        care.FLOOD_LATER: p.FLOOD_LATER_DRY,
+        care.WATERING: p.WATERING_DRY,
+        care.PLANT_LIFT: p.PULL_DRY,
         m.RAIN_ADVICE_LATER: p.RAIN_LATER_DRY,
     },
 }

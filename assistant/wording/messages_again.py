@@ -66,8 +66,8 @@ SPARE_NOTED = Message(
     note="A farmer has more mats than the field needs; {mats} is a number.",
 )
 LATE_COUNT = Message(
-    "{label} is sown, counted as {percent} of 100. Does less sprout? Look at the shoots from "
-    "{uncover}; few up: send PROBLEM.",
+    "{label} is sown already, for {percent} of 100. Look at the shoots from {uncover}. If few"
+    " are up, send PROBLEM.",
     note="A seed count that comes after sowing. PROBLEM is sent.",
 )
 

@@ -315,7 +315,7 @@ DAYS_WARM = Message(
     note="Under the dates of a plan where nobody said how warm it is.",
 )
 LATE_LOSS = Message(
-    "Old seedlings: {n} a hill; this bed then plants about {share} of 100 of the field. Trials "
-    "disagree on the loss: from none to {percent} of 100.",
+    "Old seedlings: put {n} in each hill. The bed then plants about {share} of 100 of the "
+    "field. The harvest may be less: trials found none to {percent} of 100 lost.",
     note="Overdue seedlings; {n} counts seedlings, {share} and {percent} are parts of a hundred.",
 )

@@ -8,8 +8,8 @@ from collections.abc import Mapping
 from assistant.wording.message import Message
 
 WATER_BACK = Message(
-    "{label}: a drained bed dries out in {dries} days. Let water in again today, {depth} cm. "
-    "Drain again on {drain}.",
+    "{label}: a drained bed dries out in {dries} days. Let water in again today, {depth} "
+    "cm. Drain again on {drain}.",
     note="Planting waits; the bed was drained for it.",
 )
 KEEP_WET = Message(
@@ -46,7 +46,7 @@ FOR_FIELD = Message(
     note="Planting waits for the main field.",
 )
 SET = Message(
-    "{label}: planting {date}, day {day}. Last day for these seedlings: {latest}.",
+    "{label}: you plant on {date}, at day {day}. The last day for these seedlings is {latest}.",
     note="The new day of planting; {day} is the day from sowing.",
 )
 TOO_LATE = Message(
@@ -54,32 +54,33 @@ TOO_LATE = Message(
     note="The day asked for is after the last.",
 )
 WAYS = Message(
-    "Too few then? Plant what there is, ask neighbours for spare seedlings, or soak seed today: planted "
-    "from {again}. To give it up: MENU.",
+    "Too few then? Plant what there is, ask neighbours for seedlings, or soak new seed today "
+    "and plant from {again}. To give up send MENU.",
     note="The ways left when seedlings grow old. MENU is sent.",
 )
 WAITS_WITHOUT_WATER = Message(
-    "Not planted yet? Let {depth} cm of water back in, drain {before} days before you plant. Plant "
-    "soon, at {few} leaves or more, {seedlings} a hill.",
+    "Not planted yet? Let {depth} cm of water back in, drain it {before} days before you "
+    "plant. Plant soon, at {few} leaves or more, {seedlings} in a hill.",
     note="Two days and more after the planned day of transplanting; the bed was drained for it.",
 )
 WATER_MEANWHILE = Message(
-    "Not planted yet? Let {depth} cm of water back in, drain {before} days before you plant.",
+    "Not planted yet? Let {depth} cm of water back in, drain it {before} days before you "
+    "plant.",
     note="Beside 'transplant soon'; the bed was drained for planting.",
 )
 PLANT_LATE = Message(
-    "Transplant {spacing} cm, {seedlings} a hill: late seedlings need more to a hill. Wet soil is "
-    "heavy: share the load.",
+    "Transplant {spacing} cm apart, {seedlings} in a hill: late seedlings need more. Wet soil"
+    " is heavy: share the load.",
     note="The chosen day of transplanting, after the usual days.",
 )
 TOO_OLD = Message(
-    "{label}: these seedlings are too old, do not plant them. Ask neighbours for others, or sow "
-    "again: soaked today, planted from {again}.",
+    "{label}: these seedlings are too old, do not plant them. Ask neighbours for others. Or "
+    "sow again: soak today, plant from {again}.",
     note="Past the last day for planting.",
 )
 OLD_YET_FEW_LEAVES = Message(
-    "{label}: day {day}. Fewer than {many} leaves? Ask your officer today whether to plant. Else too "
-    "old: sow again, soaked today, planted from {again}.",
+    "{label}: day {day}. Fewer than {many} leaves? Ask your officer today if you may plant. "
+    "More: too old. Then soak seed today, plant from {again}.",
     note="Past the last day for planting, of seedlings that grew slowly in the cool.",
 )
 REST_PLANTED = Message(
@@ -116,7 +117,7 @@ LOST_NOTED = Message(
     note="Mats that are eaten or spoiled; {share} is a part of a hundred.",
 )
 ASK_FILL = Message(
-    "Sow as many again, soaked today?",
+    "Will you sow as many again? The seed goes in water today.",
     note="Question, yes or no: mats that are gone.",
 )
 FILL_SEED = Message(

@@ -75,7 +75,7 @@ SLOW_SEED = Message("Slow variety", note="A choice: its seed takes long to sprou
 COOL_AND_SLOW = Message("Both", note="A choice: cool water, and a slow variety.")
 AS_USUAL = Message("Neither", note="A choice: warm water, and a usual variety.")
 SOAK_SET = Message(
-    "{label}: seed in water from {soak}, drain it {drained}, keep it moist till you sow on {sow}. "
+    "{label}: seed goes in water {soak}, out of it {drained}. Keep it moist, sow on {sow}. "
     "Other day: CHANGE DATE.",
     note="The days of soaking, after cool water or a slow variety; all are dates.",
 )

@@ -59,8 +59,8 @@ SHORT = Message(
     note="Part of the field is not planted.",
 )
 LEARNED = Message(
-    "By your seasons {own} of 100 sprouted seeds become seedlings to plant; {usual} is usual. I "
-    "count with yours next time.",
+    "In your seasons {own} of 100 sprouted seeds gave a seedling to plant; {usual} is usual. "
+    "Next time I count with yours.",
     note="What was learned from the farmer's own results.",
 )
 OWN_RATE = Message(

@@ -359,9 +359,9 @@ SOWN_WEAK = Message(
     note="Sown although the seed was too weak to be sown. PROBLEM and 2 are sent.",
 )
 UNCOVERED_LATE = Message(
-    "Uncovered late: pale is usual, I ask the colour on {date}. They aged under it too: planting "
-    "stays {first} to {last} till leaves are counted.",
-    note="Some days later than planned. 'They' are the seedlings, the days those of planting.",
+    "It was uncovered late: pale leaves are usual now. I ask for the colour on {date}. "
+    "Planting stays {first} to {last}, until you count leaves.",
+    note="Some days later than planned; {date} is for the colour, the others are for planting.",
 )
 NOT_YET_NOTED = Message(
     "{label}: {what} not done yet. I ask again on {date}.", note="{what} is a task."
@@ -392,8 +392,8 @@ NOTHING_OPEN = Message(
     note="Somebody sent DONE but nothing was asked.",
 )
 LEAVES_FEW = Message(
-    "{label}: open leaves {count}, early. Cool weather is slower. Transplant at {few} to "
-    "{many}.",
+    "{label}: open leaves {count}, too early. In cool weather leaves come slowly. Transplant "
+    "at {few} to {many}.",
     note="Fewer than 3 leaves.",
 )
 LEAVES_READY = Message(
@@ -404,16 +404,16 @@ LEAVES_SOON = Message(
     note="More than 4 leaves, or late.",
 )
 LEAVES_HILL = Message(
-    "By their leaves: plant {n} a hill.",
+    "As the leaves are now, plant {n} in each hill.",
     note="The leaves that were counted say another number of seedlings a hill than the days did.",
 )
 LEAVES_SLOW = Message(
-    "{label}: open leaves {count}, few for day {day}. I tell your officer.",
+    "{label}: open leaves {count}, that is few for day {day}. I tell your officer.",
     note="Fewer than 3 leaves after day 20.",
 )
 LEAVES_ODD = Message(
     "{count} leaves on day {day} is unusual. Count only open leaves with a blade, on a few "
-    "plants. Send the number.",
+    "plants.",
     note="The count cannot be right.",
 )
 ASK_LEAVES = Message("{label}: how many open leaves? Send the number, e.g. 3.", note="Count.")

@@ -138,8 +138,8 @@ P_TRANSPLANT = Message(
     note="The day of transplanting.",
 )
 P_TRANSPLANT_WAIT = Message(
-    "Not planted yet? Sprinkle the drained bed morning and evening. Transplant {spacing} cm, "
-    "{seedlings} a hill, at {few} to {many} leaves.",
+    "Not planted yet? Sprinkle the drained bed morning and evening. Transplant {spacing} cm "
+    "apart, {seedlings} in a hill, at {few} to {many} leaves.",
     note="After the planned day of transplanting.",
 )
 P_WINDOW = Message(
@@ -157,8 +157,8 @@ P_OVERDUE = Message(
     note="Day 21 and after.",
 )
 P_OVERDUE_OLD = Message(
-    "Transplant soon if there are {few} leaves or more, one seedling more a hill for each "
-    "week late: they then reach less far, and old ones may yield less.",
+    "Transplant soon if there are {few} leaves or more. For each week late put one seedling "
+    "more in a hill. They then fill less of the field, and may yield less.",
     note="Day 24 and after.",
 )
 P_MORE_SOW = Message(
@@ -185,13 +185,13 @@ P_YOUNG_FIELD = Message(
     note="The day after transplanting.",
 )
 P_FILL_GAPS = Message(
-    "Look for gaps in the field and fill them today with the mats you kept, by {fill_by} at the "
-    "latest. Spare mats? Offer them to a neighbour.",
+    "Look for gaps in the field today and fill them with the mats you kept. The last day is "
+    "{fill_by}. Spare mats? Offer them to a neighbour.",
     note="4 days after transplanting; {fill_by} is a date.",
 )
 P_FIRST_FEED = Message(
-    "Ask your officer now how to feed the field first: what, how much, which day. Not before heavy "
-    "rain, never more than told.",
+    "Ask your officer now about the first fertiliser of the field: which, how much, which "
+    "day. None before heavy rain, never more than told.",
     note="7 days after transplanting; no dose stands here.",
 )
 P_RESULT = Message(
@@ -206,7 +206,7 @@ P_FIELD_PLOUGH = Message(
 P_FIELD_PUDDLE = Message("Main field: harrow and puddle.", note="Field.")
 P_FIELD_LEVEL = Message("Main field: level it, then let the mud settle.", note="Field.")
 DUE_BEFORE = Message(
-    "{label}: already due: {tasks}. Do that first; step by step: NEXT.",
+    "{label}: late already: {tasks}. Do that first. For each step send NEXT.",
     note="A plan that was made late; {tasks} is a list of tasks. NEXT is a word to send.",
 )
 CATCH_UP = Message("Still open from {date}: {what}.", note="Yesterday's text did not arrive.")

@@ -12,6 +12,7 @@ from assistant.wording.messages_web_brakes import BRAKE_ACTS
 from assistant.wording.messages_web_calls import CALL_ACTS
 from assistant.wording.messages_web_desk import DESK_ACTS
 from assistant.wording.messages_web_door import DOOR_ACTS
+from assistant.wording.messages_web_groups import BAD_HOUR
 from assistant.wording.messages_web_lines import LINE_ACTS
 from assistant.wording.messages_web_mend import MEND_ACTS
 from assistant.wording.messages_web_office import OFFICE_ACTS
@@ -353,6 +354,7 @@ UNSENT: Mapping[str, Message] = {
     "long": CANNOT_LONG,
     "stopped": CANNOT_STOPPED,
     "no_consent": CANNOT_NO_CONSENT,
+    "bad_hour": BAD_HOUR,
 }
 LANGUAGE_OF = Message("speaks {language}", note="{language} is the name of a language.")
 CONSENT_SINCE = Message("agreed to texts {date}", note="About a farmer.")
@@ -428,6 +430,7 @@ ACT_OFFICER_CLOSED = Message("closed an officer's account", note="What was done.
 ACT_VILLAGES_GIVEN = Message("changed an officer's villages", note="What was done.")
 ACT_LANGUAGE = Message("changed the language", note="What was done.")
 ACT_CALL_ANSWERED = Message("answered a call for help", note="What was done.")
+ACT_CALL_HANDED_ON = Message("gave a call for help to a colleague", note="What was done.")
 ACT_CALL_HANDLED = Message("saw to a call for help", note="What was done.")
 ACT_WROTE = Message("wrote to a farmer", note="What was done.")
 ACT_VISITED = Message("recorded a visit", note="What was done.")
@@ -473,6 +476,7 @@ ACTS: Mapping[str, Message] = {
     "language_changed": ACT_LANGUAGE,
     "call_answered": ACT_CALL_ANSWERED,
     "call_handled": ACT_CALL_HANDLED,
+    "call_handed_on": ACT_CALL_HANDED_ON,
     "wrote": ACT_WROTE,
     "visited": ACT_VISITED,
     "dates_changed": ACT_DATES,

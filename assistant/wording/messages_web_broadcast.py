@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.wording.message import Message
+from assistant.wording.messages_web_groups import BAD_HOUR
 
 BROADCASTS = Message("Write to many farmers", note="Page, and link to it.")
 BROADCAST_HINT = Message(
@@ -37,6 +38,7 @@ FAULTS: Mapping[str, Message] = {
     "no_words": F_NO_WORDS,
     "long": F_LONG,
     "no_village": F_NO_VILLAGE,
+    "bad_hour": BAD_HOUR,
 }
 SURE = Message("Send this text?", note="Heading.")
 LEAVES_NOW = Message("It goes out at once.", note="About a text.")

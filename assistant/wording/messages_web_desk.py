@@ -81,7 +81,9 @@ RANG = Message("Phoned: all is well", note="Button: the officer has spoken with 
 WRITE = Message("Write", note="Button: sends a text to those ticked.")
 MOVE = Message("Change the day", note="Button: changes the day of sowing or transplanting.")
 SEEN = Message("Seen", note="Button: takes those ticked from the list.")
+HAND = Message("Give to a colleague", note="Button: another officer sees to a call.")
 DEEDS: Mapping[str, Message] = {
+    "hand": HAND,
     "visited": VISITED,
     "rang": RANG,
     "text": WRITE,
@@ -93,6 +95,7 @@ FOR_WHOM = Message("Who this is for", note="Over a list of people with boxes, al
 NOT_FOR = Message(
     "Cannot be done for these", note="Heading: for whom the deed cannot be done, and why."
 )
+NOT_A_CALL = Message("not a call for help", note="Why something cannot be done for somebody.")
 NOT_A_BED = Message("no nursery", note="Why something cannot be done for somebody.")
 BED_ONLY_SEEN = Message(
     "a nursery leaves the list only after a visit or a phone call",
@@ -119,7 +122,9 @@ DO_TEXT = Message("Send to {n}", plural="Send to {n}", note="Button: how many ge
 DO_MOVE = Message(
     "Change {n} day", plural="Change {n} days", note="Button: of how many nurseries."
 )
+DO_HAND = Message("Give {n} call", plural="Give {n} calls", note="Button: to a colleague.")
 DO: Mapping[str, Message] = {
+    "hand": DO_HAND,
     "visited": DO_VISITED,
     "rang": DO_RANG,
     "seen": DO_SEEN,
@@ -149,7 +154,19 @@ DID_DATES_TOLD = Message(
     "The dates are changed, and the farmer is told in a minute.",
     note="Done; until then it can be undone.",
 )
+DID_TIMED = Message(
+    "{n} text goes out at the hour you chose.",
+    plural="{n} texts go out at the hour you chose.",
+    note="Done.",
+)
+DID_HAND = Message(
+    "{n} call is with your colleague.",
+    plural="{n} calls are with your colleague.",
+    note="Done.",
+)
 DID: Mapping[str, Message] = {
+    "timed": DID_TIMED,
+    "hand": DID_HAND,
     "dates": DID_DATES,
     "dates_told": DID_DATES_TOLD,
     "visited": DID_VISITED,

@@ -24,7 +24,7 @@ VARIETY_KEPT = Message(
     note="A variety was named; {name} is what people call it.",
 )
 RIPE_ABOUT = Message(
-    "{label}: noted, {days} days from sowing: ripe about {ripe}.",
+    "{label}: noted. It ripens {days} days after sowing, about {ripe}.",
     note="The days of a variety were told.",
 )
 VARIETY_AGE = Message(

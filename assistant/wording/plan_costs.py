@@ -12,7 +12,7 @@ from assistant.agronomy.work.labour import NurseryWork
 from assistant.agronomy.work.loads import WeightRange
 from assistant.agronomy.work.planting import mats_in_a_load
 from assistant.wording import amounts
-from assistant.wording import messages_plan as m
+from assistant.wording import messages_plan as plan
 from assistant.wording.day_practice import fitting_practice
 from assistant.wording.message import Say
 
@@ -43,17 +43,17 @@ def priced(
 
 def labour_lines(work: NurseryWork, practice: Practice) -> tuple[Say, ...]:
     """Hours of each work, and what is carried."""
-    lift = fitting_practice(m.LIFT, practice)
-    lines = [m.RAISE(time=_time(work.raise_h)), lift(time=_time(work.lift_h))]
-    lines.append(m.PLANT(time=_time(work.plant_h)))
+    lift = fitting_practice(plan.LIFT, practice)
+    lines = [plan.RAISE(time=_time(work.raise_h)), lift(time=_time(work.lift_h))]
+    lines.append(plan.PLANT(time=_time(work.plant_h)))
     if work.planters > 1:
         shared = work.plant_hours
         low, high = _hours(shared.low), _hours(shared.high)
-        lines.append(m.PLANT_SHARED(hands=work.planters, low=low, high=high))
-    lines.append(m.PAIL_WALKS(count=work.pail_walks))
+        lines.append(plan.PLANT_SHARED(hands=work.planters, low=low, high=high))
+    lines.append(plan.PAIL_WALKS(count=work.pail_walks))
     if work.mats_an_hour:
         lines.append(
-            m.MAT_WALKS(
+            plan.MAT_WALKS(
                 mats=work.mats,
                 most=mats_in_a_load(practice),
                 count=work.mat_walks,
@@ -69,34 +69,34 @@ def cost_lines(money: Money, establishment: float, practice: Practice) -> tuple[
 
     `establishment` is what the plan counts on [fraction].
     """
-    own, mix = money.cost, fitting_practice(m.COST_MIX, practice)
+    own, mix = money.cost, fitting_practice(plan.COST_MIX, practice)
     lines = (
-        m.COST_SEED(amount=amount(own.seed)),
+        plan.COST_SEED(amount=amount(own.seed)),
         mix(amount=amount(own.soil + own.manure + own.rice_hull)),
-        m.COST_SHEET(amount=amount(own.sheet)) if own.sheet else None,
-        m.COST_LABOUR(days=round(own.labour_days, 1), amount=amount(own.labour)),
-        m.COST_TOTAL(amount=amount(own.total)),
-        m.COST_UREA(amount=amount(own.urea_if_yellow)),
-        m.COST_WITHOUT(),
+        plan.COST_SHEET(amount=amount(own.sheet)) if own.sheet else None,
+        plan.COST_LABOUR(days=round(own.labour_days, 1), amount=amount(own.labour)),
+        plan.COST_TOTAL(amount=amount(own.total)),
+        plan.COST_UREA(amount=amount(own.urea_if_yellow)),
+        plan.COST_WITHOUT(),
     )
     beside = _beside(money.beside, establishment) if money.beside else ()
     return (*(line for line in lines if line), *beside)
 
 
 def _beside(other: Against, establishment: float) -> tuple[Say, ...]:
-    difference = m.BESIDE_LESS if other.saved >= 0 else m.BESIDE_MORE
+    difference = plan.BESIDE_LESS if other.saved >= 0 else plan.BESIDE_MORE
     theirs = other.practice.planting.establishment.value
     own, usual = (round(share * PERCENT) for share in (establishment, theirs))
     return (
-        m.BESIDE(
+        plan.BESIDE(
             bed=measured(other.quantities.nursery_area_m2, Measure.AREA_M2),
             seed=amounts.seed_weight(other.quantities.seed_kg),
             days=round(other.cost.labour_days, 1),
             amount=amount(other.cost.total),
         ),
         difference(amount=amount(abs(other.saved))),
-        m.BESIDE_SEED(own=own, usual=usual),
-        m.NO_PROMISE(
+        plan.BESIDE_SEED(own=own, usual=usual),
+        plan.NO_PROMISE(
             source=f"{_TRIAL.publisher}, {_TRIAL.year}",
             mats=_COSTS["plastic frame"],
             wet=_COSTS["wet bed"],
@@ -115,5 +115,5 @@ def _hours(hours: float) -> float:
 
 def _time(span: WeightRange) -> Say:
     if span.low == span.high:
-        return m.HOURS(hours=_hours(span.low))
-    return m.HOURS_SPAN(low=_hours(span.low), high=_hours(span.high))
+        return plan.HOURS(hours=_hours(span.low))
+    return plan.HOURS_SPAN(low=_hours(span.low), high=_hours(span.high))

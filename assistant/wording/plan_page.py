@@ -28,8 +28,8 @@ from assistant.agronomy.told import sprouted_told_kg
 from assistant.agronomy.work.labour import NurseryWork
 from assistant.agronomy.work.sowing_day import SowingDay
 from assistant.wording import amounts
-from assistant.wording import messages_plan as m
-from assistant.wording import messages_sowing as s
+from assistant.wording import messages_plan as plan_texts
+from assistant.wording import messages_sowing as sowing
 from assistant.wording.day_practice import fitting_practice
 from assistant.wording.message import Country, Message, Say
 from assistant.wording.messages_talk import WEAK_SEED_IN
@@ -91,18 +91,18 @@ class Section:
 
 # What is said of each hazard that a task's row names.
 CAUTIONS: Mapping[str, Message] = {
-    "mix": m.C_MIX,
-    "load": m.C_LOAD,
-    "pail": m.C_PAIL,
-    "seed": m.C_SEED,
-    "rain": m.C_RAIN,
-    "water": m.C_WATER,
-    "urea": m.C_UREA,
-    "urea_spray": m.C_UREA_SPRAY,
+    "mix": plan_texts.C_MIX,
+    "load": plan_texts.C_LOAD,
+    "pail": plan_texts.C_PAIL,
+    "seed": plan_texts.C_SEED,
+    "rain": plan_texts.C_RAIN,
+    "water": plan_texts.C_WATER,
+    "urea": plan_texts.C_UREA,
+    "urea_spray": plan_texts.C_UREA_SPRAY,
 }
 _CAUTION_SLOTS: Mapping[Message, Mapping[str, float]] = {
-    m.C_RAIN: {"minutes": c.THUNDER_WAIT_MIN.value},
-    m.C_UREA_SPRAY: {
+    plan_texts.C_RAIN: {"minutes": c.THUNDER_WAIT_MIN.value},
+    plan_texts.C_UREA_SPRAY: {
         "grams": mat.dissolved_g(1.0, c.UREA_PERCENT.value),
         "minutes": c.EYE_RINSE_MIN.value,
     },
@@ -114,30 +114,30 @@ def plan_page(plan: Plan) -> tuple[Section, ...]:
     warnings = tuple(warning_say(code, plan) for code in plan.warnings)
     return (
         _head(plan),
-        *([Section(m.WARNINGS(), warnings)] if warnings else []),
-        *([Section(s.WHEN(), sowing_lines(plan.sowings))] if plan.sowings else []),
+        *([Section(plan_texts.WARNINGS(), warnings)] if warnings else []),
+        *([Section(sowing.WHEN(), sowing_lines(plan.sowings))] if plan.sowings else []),
         _shopping(plan.quantities, plan.practice),
-        Section(m.SHARING(), sharing_lines(plan.quantities, plan.practice)),
+        Section(plan_texts.SHARING(), sharing_lines(plan.quantities, plan.practice)),
         *_labour_and_cost(plan),
         *_beside(plan),
-        Section(m.CALENDAR(sow=plan.sow.isoformat()), tuple(_rows(plan))),
-        Section(m.CAUTIONS(), tuple(_cautions(plan.tasks, plan.practice))),
+        Section(plan_texts.CALENDAR(sow=plan.sow.isoformat()), tuple(_rows(plan))),
+        Section(plan_texts.CAUTIONS(), tuple(_cautions(plan.tasks, plan.practice))),
     )
 
 
 def _labour_and_cost(plan: Plan) -> Iterable[Section]:
     if plan.work is not None:
-        yield Section(m.LABOUR(), labour_lines(plan.work, plan.practice))
+        yield Section(plan_texts.LABOUR(), labour_lines(plan.work, plan.practice))
     if plan.money is not None:
-        heading = m.COST(currency=plan.money.currency)
+        heading = plan_texts.COST(currency=plan.money.currency)
         yield Section(heading, cost_lines(plan.money, plan.inputs.establishment, plan.practice))
 
 
 def _beside(plan: Plan) -> Iterable[Section]:
     if plan.sowing_day is not None:
-        yield Section(s.SOWING_DAY(), tuple(day_lines(plan.sowing_day)))
+        yield Section(sowing.SOWING_DAY(), tuple(day_lines(plan.sowing_day)))
     if plan.tells_measures:
-        yield Section(s.MEASURES(), tuple(measure_lines(plan.quantities, plan.tin_l)))
+        yield Section(sowing.MEASURES(), tuple(measure_lines(plan.quantities, plan.tin_l)))
 
 
 def warning_say(code: WarningCode, plan: Plan) -> Say:
@@ -150,38 +150,38 @@ def _percent(plan: Plan) -> float:
 
 
 _WARNINGS: Mapping[WarningCode, Callable[[Plan], Say]] = {
-    WarningCode.DO_NOT_SOW: lambda p: m.W_DO_NOT_SOW(percent=_percent(p)),
+    WarningCode.DO_NOT_SOW: lambda p: plan_texts.W_DO_NOT_SOW(percent=_percent(p)),
     WarningCode.WEAK_SEED: lambda p: _weak(_percent(p), p.good),
-    WarningCode.BED_ENLARGED: lambda p: m.W_BED_ENLARGED(
+    WarningCode.BED_ENLARGED: lambda p: plan_texts.W_BED_ENLARGED(
         most=p.practice.bed.max_seeds_per_cm2.value
     ),
-    WarningCode.SMALL_MIX: lambda p: (m.W_SMALL_MIX if is_mat(p.practice) else m.W_SMALL_PARTS)(
-        litres=measured(p.quantities.mix_measure_litres, Measure.MIX_L)
-    ),
-    WarningCode.GRAIN_WEIGHT_UNUSUAL: lambda p: m.W_GRAIN_WEIGHT(
+    WarningCode.SMALL_MIX: lambda p: (
+        plan_texts.W_SMALL_MIX if is_mat(p.practice) else plan_texts.W_SMALL_PARTS
+    )(litres=measured(p.quantities.mix_measure_litres, Measure.MIX_L)),
+    WarningCode.GRAIN_WEIGHT_UNUSUAL: lambda p: plan_texts.W_GRAIN_WEIGHT(
         grams=p.inputs.grain_weight_g,
         low=c.GRAIN_WEIGHT_G.low or 0,
         high=c.GRAIN_WEIGHT_G.high or 0,
     ),
-    WarningCode.SEED_RATE_UNUSUAL: lambda p: m.W_SEED_RATE(
+    WarningCode.SEED_RATE_UNUSUAL: lambda p: plan_texts.W_SEED_RATE(
         rate=round(seed_rate_kg_per_ha(p.inputs), 1),
         low=least_seed_rate(p.inputs),
         high=c.SEED_RATE_HIGH_KG_PER_HA.value,
     ),
-    WarningCode.PAST_DATE: lambda p: m.W_PAST_DATE(sow=p.sow.isoformat()),
+    WarningCode.PAST_DATE: lambda p: plan_texts.W_PAST_DATE(sow=p.sow.isoformat()),
 }
 
 
 def _weak(percent: float, good: Good) -> Say:
     least = round(good.share * 100)
     if good.country is None:
-        return m.W_WEAK_SEED(percent=percent, good=least)
+        return plan_texts.W_WEAK_SEED(percent=percent, good=least)
     return WEAK_SEED_IN(percent=percent, least=least, country=Country(good.country))
 
 
 def _head(plan: Plan) -> Section:
     inputs, q = plan.inputs, plan.quantities
-    computed_from = m.COMPUTED_FROM(
+    computed_from = plan_texts.COMPUTED_FROM(
         percent=_percent(plan),
         row=inputs.spacing_row_cm,
         hill=inputs.spacing_hill_cm,
@@ -189,10 +189,10 @@ def _head(plan: Plan) -> Section:
         grams=inputs.grain_weight_g,
         litres=inputs.pail_litres,
     )
-    counts = m.HILLS(
+    counts = plan_texts.HILLS(
         hills=measured(q.hills, Measure.COUNT), seedlings=measured(q.seedlings, Measure.COUNT)
     )
-    title = m.TITLE(area=round(q.field_area_m2, 1), typed=plan.area_typed)
+    title = plan_texts.TITLE(area=round(q.field_area_m2, 1), typed=plan.area_typed)
     return Section(title, (computed_from, *_asked_for(plan), counts))
 
 
@@ -200,40 +200,40 @@ def _asked_for(plan: Plan) -> Iterable[Say]:
     """What was asked for beside the usual, so that it can be seen and corrected."""
     inputs, variety = plan.inputs, plan.variety
     if plan.practice.code != MAT.code:
-        yield m.RAISED_AS(name=plan.practice_name or plan.practice.code)
+        yield plan_texts.RAISED_AS(name=plan.practice_name or plan.practice.code)
     if variety is not None:
-        yield m.VARIETY(name=variety.name, low=variety.low_g, high=variety.high_g)
+        yield plan_texts.VARIETY(name=variety.name, low=variety.low_g, high=variety.high_g)
     if plan.grown is not None:
         yield from variety_lines(plan.grown)
     if plan.usual_bed_m2 is not None:
-        yield s.SMALLER(usual=measured(plan.usual_bed_m2, Measure.AREA_M2))
+        yield sowing.SMALLER(usual=measured(plan.usual_bed_m2, Measure.AREA_M2))
     if plan.tells_establishment:
-        yield m.ESTABLISHMENT(percent=round(inputs.establishment * 100, 1))
+        yield plan_texts.ESTABLISHMENT(percent=round(inputs.establishment * 100, 1))
     if inputs.gap_filling:
-        yield m.GAPS(percent=round(inputs.gap_filling * 100, 1))
+        yield plan_texts.GAPS(percent=round(inputs.gap_filling * 100, 1))
 
 
 def _shopping(q: Quantities, practice: Practice) -> Section:
     bed = practice.bed
     lines = (
-        m.SEED(
+        plan_texts.SEED(
             dry=amounts.seed_weight(q.seed_kg),
             sprouted=amounts.seed_told(sprouted_told_kg(q)),
         ),
         *bed_lines(q, practice),
-        m.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)) if q.sheet_m2 else None,
+        plan_texts.SHEET(sheet=measured(q.sheet_m2, Measure.AREA_M2)) if q.sheet_m2 else None,
         mix_line(q, practice),
         frame_line(practice),
-        m.COVER(low=c.COVER_LOW_MM.value, high=c.COVER_HIGH_MM.value)
+        plan_texts.COVER(low=c.COVER_LOW_MM.value, high=c.COVER_HIGH_MM.value)
         if bed.covers_seed
         else None,
         *water_lines(q, practice),
-        m.UREA(
+        plan_texts.UREA(
             urea=amounts.weight(measured(q.urea_g, Measure.UREA_G)),
             water=measured(q.spray_water_l, Measure.SPRAY_L),
         ),
     )
-    return Section(m.SHOPPING(), tuple(line for line in lines if line))
+    return Section(plan_texts.SHOPPING(), tuple(line for line in lines if line))
 
 
 def _rows(plan: Plan) -> Iterable[Say]:
@@ -241,15 +241,17 @@ def _rows(plan: Plan) -> Iterable[Say]:
     for task in sorted(tasks, key=lambda each: (each.date, ORDER[each.code])):
         row = _row(task, plan.practice)
         over = (task.until or task.date) < plan.today
-        yield m.WAS(row=row) if over else row
+        yield plan_texts.WAS(row=row) if over else row
 
 
 def _row(task: Task, practice: Practice) -> Say:
     what = task_name(task, practice)
     if task.until is None:
-        return m.ON_DAY(date=task.date, day=task.day, what=what)
+        return plan_texts.ON_DAY(date=task.date, day=task.day, what=what)
     last = task.day + (task.until - task.date).days
-    return m.ON_DAYS(date=task.date, until=task.until, day=task.day, last=last, what=what)
+    return plan_texts.ON_DAYS(
+        date=task.date, until=task.until, day=task.day, last=last, what=what
+    )
 
 
 def _cautions(tasks: Iterable[Task], practice: Practice) -> Iterable[Say]:

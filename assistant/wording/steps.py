@@ -11,29 +11,37 @@ from assistant.agronomy.life.days import wanted
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import Practice
 from assistant.agronomy.tasks import TaskCode
-from assistant.wording import messages_steps as s
+from assistant.wording import messages_steps as steps
 from assistant.wording.day import about
 from assistant.wording.day_practice import Make, make_of
 from assistant.wording.message import Message, Say
 
 Chapter = tuple[Message, ...]
 
-_READY = (s.GROUND, s.NOT_HERE)
-_MIXED = (s.SOIL, s.MANURE, s.HULL)
-_SEED = (s.GOOD_SEED, s.TREATED)
-_SOAK = (s.BAG, s.SOAK_WATER, s.DRAINING)
-_MIX = (s.MANURE, s.HULL, s.MEASURE, s.TURN, s.KEEP_DRY)
-_COVERED = (s.SPREAD, s.COVER_THIN, s.RINSE, s.ABOVE, s.GUARD)
-_LIFTED = (s.CUT, s.CARRY, s.PULL, s.PLANT, s.BODY)
-_PULLED = (s.PULL, s.PLANT, s.BODY)
+_READY = (steps.GROUND, steps.NOT_HERE)
+_MIXED = (steps.SOIL, steps.MANURE, steps.HULL)
+_SEED = (steps.GOOD_SEED, steps.TREATED)
+_SOAK = (steps.BAG, steps.SOAK_WATER, steps.DRAINING)
+_MIX = (steps.MANURE, steps.HULL, steps.MEASURE, steps.TURN, steps.KEEP_DRY)
+_COVERED = (steps.SPREAD, steps.COVER_THIN, steps.RINSE, steps.ABOVE, steps.GUARD)
+_LIFTED = (steps.CUT, steps.CARRY, steps.PULL, steps.PLANT, steps.BODY)
+_PULLED = (steps.PULL, steps.PLANT, steps.BODY)
 
 _MAT: Mapping[TaskCode, Chapter] = {
-    TaskCode.COLLECT: (*_READY, *_MIXED, s.SHEET, s.FRAME, *_SEED),
+    TaskCode.COLLECT: (*_READY, *_MIXED, steps.SHEET, steps.FRAME, *_SEED),
     TaskCode.MIX: _MIX,
     TaskCode.SOAK: _SOAK,
-    TaskCode.MAKE_BED: (s.LEVEL, s.STRIPS, s.UNDER, s.SET, s.LIFT, s.FENCE, s.WET),
-    TaskCode.SOW: (s.HEAPS, *_COVERED),
-    TaskCode.UNCOVER_FLOOD: (s.STRAW, s.EVENING, s.LET_IN, s.PALE),
+    TaskCode.MAKE_BED: (
+        steps.LEVEL,
+        steps.STRIPS,
+        steps.UNDER,
+        steps.SET,
+        steps.LIFT,
+        steps.FENCE,
+        steps.WET,
+    ),
+    TaskCode.SOW: (steps.HEAPS, *_COVERED),
+    TaskCode.UNCOVER_FLOOD: (steps.STRAW, steps.EVENING, steps.LET_IN, steps.PALE),
     TaskCode.DRAIN_BED: _LIFTED,
     TaskCode.TRANSPLANT: _LIFTED,
 }
@@ -44,35 +52,41 @@ CHAPTERS: Mapping[Make, Mapping[TaskCode, Chapter]] = {
         TaskCode.COLLECT: (*_READY, *_MIXED, *_SEED),
         TaskCode.MIX: _MIX,
         TaskCode.SOAK: _SOAK,
-        TaskCode.MAKE_BED: (s.LEVEL, s.STRIPS, s.FILL_TRAYS, s.STAND_TRAYS, s.WET),
-        TaskCode.SOW: (s.HEAPS, *_COVERED),
-        TaskCode.UNCOVER_FLOOD: (s.STRAW, s.EVENING, s.LET_IN, s.PALE),
-        TaskCode.DRAIN_BED: (s.CARRY_TRAYS, s.BODY),
-        TaskCode.TRANSPLANT: (s.CARRY_TRAYS, s.BODY),
+        TaskCode.MAKE_BED: (
+            steps.LEVEL,
+            steps.STRIPS,
+            steps.FILL_TRAYS,
+            steps.STAND_TRAYS,
+            steps.WET,
+        ),
+        TaskCode.SOW: (steps.HEAPS, *_COVERED),
+        TaskCode.UNCOVER_FLOOD: (steps.STRAW, steps.EVENING, steps.LET_IN, steps.PALE),
+        TaskCode.DRAIN_BED: (steps.CARRY_TRAYS, steps.BODY),
+        TaskCode.TRANSPLANT: (steps.CARRY_TRAYS, steps.BODY),
     },
     Make.WET: {
-        TaskCode.COLLECT: (*_READY, s.MANURE, *_SEED),
-        TaskCode.MIX: (s.PUDDLE, s.RAISE_WET, s.SPREAD_MANURE, s.SMOOTH),
+        TaskCode.COLLECT: (*_READY, steps.MANURE, *_SEED),
+        TaskCode.MIX: (steps.PUDDLE, steps.RAISE_WET, steps.SPREAD_MANURE, steps.SMOOTH),
         TaskCode.SOAK: _SOAK,
-        TaskCode.SOW: (s.SQUARE, s.SPREAD, s.HALF_IN, s.GUARD),
-        TaskCode.UNCOVER_FLOOD: (s.PALE,),
+        TaskCode.SOW: (steps.SQUARE, steps.SPREAD, steps.HALF_IN, steps.GUARD),
+        TaskCode.UNCOVER_FLOOD: (steps.PALE,),
         TaskCode.TRANSPLANT: _PULLED,
     },
     Make.DRY: {
-        TaskCode.COLLECT: (*_READY, s.MANURE, *_SEED),
-        TaskCode.MIX: (s.DIG, s.RAISE_DRY, s.SPREAD_MANURE, s.RAKE),
+        TaskCode.COLLECT: (*_READY, steps.MANURE, *_SEED),
+        TaskCode.MIX: (steps.DIG, steps.RAISE_DRY, steps.SPREAD_MANURE, steps.RAKE),
         TaskCode.SOAK: _SOAK,
-        TaskCode.SOW: (s.SQUARE, *_COVERED),
-        TaskCode.UNCOVER_FLOOD: (s.STRAW, s.EVENING, s.PALE),
+        TaskCode.SOW: (steps.SQUARE, *_COVERED),
+        TaskCode.UNCOVER_FLOOD: (steps.STRAW, steps.EVENING, steps.PALE),
         TaskCode.TRANSPLANT: _PULLED,
     },
 }
 _WHAT: Mapping[Make, Message] = {
-    Make.MAT: s.WHAT_MAT,
-    Make.OTHER_MAT: s.WHAT_MAT,
-    Make.TRAY: s.WHAT_TRAY,
-    Make.WET: s.WHAT_OPEN,
-    Make.DRY: s.WHAT_OPEN,
+    Make.MAT: steps.WHAT_MAT,
+    Make.OTHER_MAT: steps.WHAT_MAT,
+    Make.TRAY: steps.WHAT_TRAY,
+    Make.WET: steps.WHAT_OPEN,
+    Make.DRY: steps.WHAT_OPEN,
 }
 
 

@@ -13,7 +13,7 @@ from functools import lru_cache
 from babel.dates import format_date
 
 from assistant.alphabet import Encoding, measure, plain
-from assistant.wording import messages_amounts as a
+from assistant.wording import messages_amounts as amounts
 from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_practice as p
@@ -48,8 +48,8 @@ def _texts(module: object, start: str) -> tuple[Slot, ...]:
 _DATE = Values(_DAY)
 _HOUR = Values(time(14, 0))
 _COUNT = Values(12, (1000,))
-_WATER = Values(a.PAILS(n=40), (a.PAILS(n=10_000), a.HALF_PAILS(amount=19.5)))
-_SEED = Values(a.KILOGRAMS(amount=9.1), (a.KILOGRAMS(amount=1279),))
+_WATER = Values(amounts.PAILS(n=40), (amounts.PAILS(n=10_000), amounts.HALF_PAILS(amount=19.5)))
+_SEED = Values(amounts.KILOGRAMS(amount=9.1), (amounts.KILOGRAMS(amount=1279),))
 _WIDE_AREA = "12,345.5 hectares"
 _SLOTS: Mapping[str, Values] = {
     "answer": Values("w" * 100),
@@ -80,7 +80,7 @@ _SLOTS: Mapping[str, Values] = {
     "name": Values("Amina Juma", ("Mwanahamisi Ramadhan Juma wa Mtoni",)),
     "needed": Values(50, (1000,)),
     "officer": Values("Asha Mwema", ("Mwanahamisi Ramadhan",)),
-    "salt": Values(a.GRAMS(amount=805), (a.KILOGRAMS(amount=4.05),)),
+    "salt": Values(amounts.GRAMS(amount=805), (amounts.KILOGRAMS(amount=4.05),)),
     "shoots": Values(23, (1000,)),
     "sowing": _DATE,
     "days": Values(24, (180,)),
@@ -127,9 +127,11 @@ _SLOTS: Mapping[str, Values] = {
     "many": Values(4, (3.6,)),
     "manure": Values(32, (31_920,)),
     "mat": Values(7),
-    "heaps": Values(a.HEAPS_MAT(n=267, grams=42), (a.HEAPS_MAT(n=26_600, grams=42.5),)),
+    "heaps": Values(
+        amounts.HEAPS_MAT(n=267, grams=42), (amounts.HEAPS_MAT(n=26_600, grams=42.5),)
+    ),
     "plants": Values(15, (120,)),
-    "mats": Values(a.MATS(n=267), (a.MATS(n=26_600),)),
+    "mats": Values(amounts.MATS(n=267), (amounts.MATS(n=26_600),)),
     "minutes": Values(30),
     "named": Values("Amina (A), Baraka (B)"),
     "moist": Values(2),
@@ -173,7 +175,7 @@ _SLOTS: Mapping[str, Values] = {
     "spacing": Values("20x20", ("22.5x22.5",)),
     "speaks": Values("Kiswahili", ("Bahasa Indonesia",)),
     "spread": Values(12, (100,)),
-    "sprouted": Values(a.KILOGRAMS(amount=11.5), (a.KILOGRAMS(amount=1599),)),
+    "sprouted": Values(amounts.KILOGRAMS(amount=11.5), (amounts.KILOGRAMS(amount=1599),)),
     "fill_by": _DATE,
     "tasks": Values(
         Listed((t.N_COLLECT(), t.N_MIX(), t.N_FIELD_PLOUGH())),
@@ -190,7 +192,7 @@ _SLOTS: Mapping[str, Values] = {
     "uncover": _DATE,
     "until": _DATE,
     "usual": Values(65),
-    "urea": Values(a.GRAMS(amount=600), (a.KILOGRAMS(amount=59.5),)),
+    "urea": Values(amounts.GRAMS(amount=600), (amounts.KILOGRAMS(amount=59.5),)),
     "village": Values("Mtoni", (_VILLAGE,)),
     "villages": Values("Mtoni, Bondeni", (", ".join([_VILLAGE] * 3),)),
     "water": Values(120, (11_970,)),
@@ -228,7 +230,9 @@ _OF_TEXT: Mapping[str, Mapping[str, Values]] = {
     "alarms.HURT_UNSURE": _CRY,
     "alarms.PRIVATE": _CRY,
     "alarms.BED": _CRY,
-    "care.FILL_NOTED": {"mats": Values(a.MORE_MATS(n=267), (a.MORE_MATS(n=26_600),))},
+    "care.FILL_NOTED": {
+        "mats": Values(amounts.MORE_MATS(n=267), (amounts.MORE_MATS(n=26_600),))
+    },
     "web_running.HELD": {"why": Values("the line sends twice")},
     "result.AGAIN_LEFT": {"mats": Values(267, (26_600,))},
     "result.ASK_SEED_USED": {"seed": Values(9.1, (1279,))},

@@ -24,7 +24,14 @@ STORED = (
     "office_list",
 )  # on each kind of database
 NAMES = ("alphabet", "agronomy", "reading", *STORED)
-PLAIN = ("memory", "segments", "line_morning", "growth", "clicks")  # print tables of their own
+PLAIN = (
+    "memory",
+    "segments",
+    "line_morning",
+    "growth",
+    "clicks",
+    "ussd",
+)  # print tables of their own
 
 
 def main() -> None:

@@ -111,6 +111,13 @@ class Hand:
         self.fields += 1
         self._changed[node] = node.attributes.get("value", "on")
 
+    def tick_some(self, name: str, count: int) -> None:
+        """Ticks the first boxes of a list."""
+        found = [each for each in self.page.all() if each.attributes.get("name") == name]
+        for box in found[:count]:
+            self.fields += 1
+            self._changed[box] = box.attributes["value"]
+
     def attach(self, label: str, name: str, content: bytes) -> None:
         """Chooses a file."""
         self.fill(label, name)
@@ -248,6 +255,45 @@ def text_the_silent(hand: Hand) -> None:
     hand.tick("Please answer the last question")
     hand.press("Send to")
     hand.sees("in a minute")
+
+
+def hand_a_call_on(hand: Hand) -> None:
+    """To another officer."""
+    hand.follow("Give to a colleague")
+    hand.fill("Give this to", "Neema")
+    hand.press("Give 1 call")
+    hand.sees("is with your colleague")
+
+
+def text_later(hand: Hand) -> None:
+    """On another day, to all of one village that did not answer."""
+    hand.to_village(VILLAGE)
+    hand.tick_all(VILLAGE)
+    hand.press("Write", bar=True)
+    hand.tick("Please answer the last question")
+    hand.fill("When it goes out", "17 Jun")
+    hand.press("Send to")
+    hand.sees("at the hour you chose")
+
+
+def keep_a_group(hand: Hand) -> None:
+    """Of farmers who are ticked."""
+    hand.follow("Farmers")
+    hand.tick_some("farmer", 3)
+    hand.fill("Name of the group", "Seed growers")
+    hand.press("Save those ticked as a group")
+    hand.sees("in the group Seed growers")
+
+
+def write_to_a_group(hand: Hand) -> None:
+    """To the one that was just kept."""
+    hand.follow("Farmers")
+    hand.follow("My groups")
+    hand.follow("Write to them")
+    hand.fill("Your words", "Seed comes on Monday.")
+    hand.press("Show whom it reaches")
+    hand.press("Send to")
+    hand.sees("on its way")
 
 
 def send_a_draft(hand: Hand) -> None:
@@ -393,6 +439,10 @@ JOBS = (
     Job("import a list", import_a_list, "6"),
     Job("find a farmer", find_a_farmer, "3"),
     Job("move a farmer to another village", move_a_farmer, "impossible"),
+    Job("hand a call to a colleague", hand_a_call_on, "impossible"),
+    Job("text all silent of a village later", text_later, "impossible"),
+    Job("keep a group of farmers", keep_a_group, "impossible"),
+    Job("write to a group", write_to_a_group, "impossible"),
     Job("a month's cost", months_cost, "2"),
     Job("season results as a file", results_file, "2"),
     Job("pages in another language", another_language, "3"),

@@ -23,7 +23,7 @@ from tests.benchmarks.size import sized
 
 PHONES = sized(2_000, small=40)
 AT_ONCE = 300  # phones of one transaction of the floor
-WORKERS = (2,)
+WORKERS = (2, 3)
 WAITS_S = 600  # for a worker that is ready, or at its end
 DUE = "SELECT id, nursery_id, task, day FROM reminder WHERE state = 'planned' AND due_at <= ?"
 MOVE = "UPDATE reminder SET state = 'sent', asked = 1, message_id = ? WHERE id = ?"

@@ -8,6 +8,7 @@ which one is meant. `tests/unit/test_names.py` holds the counts down.
 import ast
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
@@ -17,8 +18,13 @@ NOT_OURS = ("migrations",)  # written once each, and called by nobody
 Homes = Mapping[str, tuple[str, ...]]
 
 
-def modules() -> Iterator[tuple[str, ast.Module]]:
+@cache
+def modules() -> tuple[tuple[str, ast.Module], ...]:
     """Every module of the packages under its dotted name, read."""
+    return tuple(_read())
+
+
+def _read() -> Iterator[tuple[str, ast.Module]]:
     for package in PACKAGES:
         for path in sorted((ROOT / package).rglob("*.py")):
             if not set(NOT_OURS) & set(path.parts):

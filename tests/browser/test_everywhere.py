@@ -28,6 +28,8 @@ BELOW = (
     "/farmers/enrol",
     "/lists",
     "/sent",
+    "/groups",
+    "/deeds?deed=hand&line=call-1",
     "/season?village=1",
     "/season?stage=covered",
     "/villages/1",

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from assistant.dialogue.values import Kind
 from assistant.store import OutboxText, Store, TextState
-from gateway_sim import EntryKind, OperatorController
+from gateway_sim import OperatorController
 from tests.chaos.country import Country
 
 
@@ -36,7 +36,7 @@ def toll(store: Store, operator: OperatorController, country: Country) -> Toll:
     for number in country.farmers:
         _prompted(found, number, texts[number], number in country.stopped)
     _plans(found, store, country)
-    found.counted["handed in twice under one id"] = _repeats(operator)
+    found.counted["handed in twice under one id"] = operator.repeats
     return found
 
 
@@ -88,11 +88,3 @@ def _plans(found: Toll, store: Store, country: Country) -> None:
                 found.broken.append(f"{number}: {len(beds)} beds")
             if farmer and (farmer.stopped_at is not None) != (number in country.stopped):
                 found.broken.append(f"{number}: STOP is not kept")
-
-
-def _repeats(operator: OperatorController) -> int:
-    """Texts that came again under an id that the operator had."""
-    handed = Counter(
-        each.id for each in operator.recorded(EntryKind.HANDED_IN) if each.code == 200
-    )
-    return sum(handed.values())

@@ -43,7 +43,7 @@ def offered(line: Line, outgoing: Outgoing, seconds: float = 60) -> Handover:
     machine at work a modem may be silent for longer than it is waited for."""
     end = time.monotonic() + seconds
     handover = line.gateway.send(outgoing, now())
-    while not handover.answered and time.monotonic() < end:
+    while (not handover.answered or handover.put_off_until) and time.monotonic() < end:
         time.sleep(0.1)
         handover = line.gateway.send(outgoing, now())
     return handover
@@ -145,7 +145,7 @@ def test_a_text_whose_time_ran_out_is_reported(line: Line) -> None:
     if not line.minutes:
         pytest.skip("the shortest time that this line can tell is five minutes")
     line.operator.phone(AMINA).power(False)
-    late = Outgoing("t-41", AMINA, "late", now() + timedelta(seconds=1), "prompt")
+    late = Outgoing("t-41", AMINA, "late", now() + timedelta(seconds=0.2), "prompt")
     handover = offered(line, late)
     assert receipt(line, "t-41", handover.parts).fate is Fate.EXPIRED
 

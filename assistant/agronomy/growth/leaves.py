@@ -75,6 +75,13 @@ def leaves_on(day: float, mean_c: float, phyllochron: float = c.PHYLLOCHRON_C_D.
     return day * warmth_c_d(mean_c) / phyllochron
 
 
+def most_leaves_on(day: float) -> float:
+    """The most open leaves that a seedling can have on a day from sowing: the fastest published
+    rate at the warmth above which none grows faster, and one that is only half out."""
+    fastest = (c.LEAF_CAP_C.value - c.LEAF_BASE_C.value) / (c.PHYLLOCHRON_C_D.low or 1)
+    return max(day, 0) * fastest + 1
+
+
 def days_per_leaf(mean_c: float, phyllochron: float = c.PHYLLOCHRON_C_D.value) -> float:
     """Days between one leaf and the next, at a mean temperature [C]."""
     return phyllochron / warmth_c_d(mean_c)

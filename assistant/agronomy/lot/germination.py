@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from assistant.agronomy import constants as c
 from assistant.agronomy.errors import AgronomyError
-from assistant.agronomy.sourced import tables as t
+from assistant.agronomy.sourced import tables
 
 # The 97.5 % point of the normal distribution: known, and by definition no matter of source.
 Z_95 = 1.959963984540054
@@ -70,7 +70,7 @@ def tolerated_range(mean_percent: float) -> int:
         raise AgronomyError(f"mean_percent: expected 0 to 100, got {mean_percent!r}")
     mean = math.floor(mean_percent + 0.5)
     mirrored = min(max(mean, ALL_PERCENT + 1 - mean), ALL_PERCENT - 1)
-    rows = t.REPLICATE_RANGE.numbers() + t.REPLICATE_RANGE_LOW.numbers()
+    rows = tables.REPLICATE_RANGE.numbers() + tables.REPLICATE_RANGE_LOW.numbers()
     return next(int(points) for low, high, points in rows if low <= mirrored <= high)
 
 
@@ -115,6 +115,6 @@ def good_seed(region: str | None) -> Good:
 def minimum_germination(region: str | None) -> float | None:
     """The least germination [fraction] a country asks for, or None where none was found."""
     country = (region or "").partition("-")[0].upper()
-    rows = t.MINIMUM_GERMINATION.rows + t.MINIMUM_GERMINATION_MEMORY.rows
+    rows = tables.MINIMUM_GERMINATION.rows + tables.MINIMUM_GERMINATION_MEMORY.rows
     found = {str(where): float(least) for where, least in rows}
     return found[country] / ALL_PERCENT if country in found else None

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
-from assistant.wording import messages_again as a
+from assistant.wording import messages_again as again_texts
 from assistant.wording import messages_talk as m
 
 _NURSERY = Question(
@@ -17,9 +17,9 @@ _NURSERY = Question(
 )
 
 _SEEDS = (
-    Choice("seed_same", a.SAME),
-    Choice("seed_other", a.OTHER),
-    Choice("seed_none", a.NONE),
+    Choice("seed_same", again_texts.SAME),
+    Choice("seed_other", again_texts.OTHER),
+    Choice("seed_none", again_texts.NONE),
 )
 
 AGAIN = conversation(
@@ -28,29 +28,29 @@ AGAIN = conversation(
     _NURSERY,
     Question(
         "cause",
-        asks=a.ASK_CAUSE,
+        asks=again_texts.ASK_CAUSE,
         reads=Reads.CHOICE,
         keeps="cause",
         choices=(
-            Choice("cause_dead", a.DEAD),
-            Choice("cause_rotten", a.ROTTEN),
-            Choice("cause_deep", a.DEEP),
-            Choice("cause_washed", a.WASHED),
-            Choice("cause_eaten", a.EATEN),
-            Choice("cause_unsure", a.UNSURE),
+            Choice("cause_dead", again_texts.DEAD),
+            Choice("cause_rotten", again_texts.ROTTEN),
+            Choice("cause_deep", again_texts.DEEP),
+            Choice("cause_washed", again_texts.WASHED),
+            Choice("cause_eaten", again_texts.EATEN),
+            Choice("cause_unsure", again_texts.UNSURE),
         ),
         goes={ANY: "seed"},
-        help=a.ASK_CAUSE,
+        help=again_texts.ASK_CAUSE,
         again=m.AGAIN_CHOICE,
     ),
     Question(
         "seed",
-        asks=a.ASK_SEED,
+        asks=again_texts.ASK_SEED,
         reads=Reads.CHOICE,
         keeps="seed",
         choices=_SEEDS,
         goes={ANY: "!again"},
-        help=a.ASK_SEED,
+        help=again_texts.ASK_SEED,
         again=m.AGAIN_CHOICE,
     ),
 )
@@ -61,12 +61,12 @@ NO_SEED = conversation(
     replace(_NURSERY, goes={ANY: "seed"}),
     Question(
         "seed",
-        asks=a.ASK_SEED,
+        asks=again_texts.ASK_SEED,
         reads=Reads.CHOICE,
         keeps="seed",
         choices=_SEEDS,
         goes={ANY: "!seed_now"},
-        help=a.ASK_SEED,
+        help=again_texts.ASK_SEED,
         again=m.AGAIN_CHOICE,
     ),
 )
@@ -76,11 +76,11 @@ SOWN_AGAIN = conversation(
     1,
     Question(
         "all",
-        asks=a.ASK_ALL,
+        asks=again_texts.ASK_ALL,
         reads=Reads.YES_NO,
         keeps="all",
         goes={"yes": "!sown_again", "no": "!some_again"},
-        help=a.ASK_ALL,
+        help=again_texts.ASK_ALL,
         again=m.AGAIN_YES_NO,
     ),
 )
@@ -90,11 +90,11 @@ UNCOVERED_EARLY = conversation(
     1,
     Question(
         "up",
-        asks=a.ASK_UP,
+        asks=again_texts.ASK_UP,
         reads=Reads.YES_NO,
         keeps="up",
         goes={"yes": "!up_early", "no": "!cover_again"},
-        help=a.ASK_UP,
+        help=again_texts.ASK_UP,
         again=m.AGAIN_YES_NO,
     ),
 )

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.dialogue.questions import ANY, Question, Reads, conversation
-from assistant.wording import messages_days as d
+from assistant.wording import messages_days as days
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Message
 
@@ -17,7 +17,7 @@ def _then(step: str, asks: Message, goes: Mapping[str, str], reads: Reads) -> Qu
 SOW_THEN = conversation(
     "sow_then",
     1,
-    _then("then", d.SOW_THEN, {"yes": "!moved", "no": "sowing"}, Reads.YES_NO),
+    _then("then", days.SOW_THEN, {"yes": "!moved", "no": "sowing"}, Reads.YES_NO),
     Question(
         "sowing",
         asks=m.ASK_NEW_SOWING,
@@ -42,7 +42,7 @@ SOW_THEN = conversation(
 PLANT_THEN = conversation(
     "plant_then",
     1,
-    _then("then", d.PLANT_THEN, {"yes": "!chosen", "no": "transplanting"}, Reads.YES_NO),
+    _then("then", days.PLANT_THEN, {"yes": "!chosen", "no": "transplanting"}, Reads.YES_NO),
     Question(
         "transplanting",
         asks=m.ASK_TRANSPLANTING,
@@ -57,11 +57,11 @@ PLANT_THEN = conversation(
 UNCOVERED_THEN = conversation(
     "uncovered_then",
     1,
-    _then("then", d.UNCOVERED_THEN, {"yes": "!uncovered_then", "no": "!kept"}, Reads.DEED),
+    _then("then", days.UNCOVERED_THEN, {"yes": "!uncovered_then", "no": "!kept"}, Reads.DEED),
 )
 
 PLANTED_THEN = conversation(
     "planted_then",
     1,
-    _then("then", d.PLANTED_THEN, {"yes": "!planted_then", "no": "!kept"}, Reads.DEED),
+    _then("then", days.PLANTED_THEN, {"yes": "!planted_then", "no": "!kept"}, Reads.DEED),
 )

@@ -1,14 +1,14 @@
 """Few shoots: counted in a small square; then the farmer waits, fills or sows again."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Message
 
-_WAIT = Choice("wait", c.DO_WAIT)
-_FILL = Choice("fill", c.DO_FILL)
-_AGAIN = Choice("again", c.DO_AGAIN)
-_KEEP = Choice("keep", c.DO_NOTHING)
+_WAIT = Choice("wait", care.DO_WAIT)
+_FILL = Choice("fill", care.DO_FILL)
+_AGAIN = Choice("again", care.DO_AGAIN)
+_KEEP = Choice("keep", care.DO_NOTHING)
 DECISIONS = (_WAIT, _FILL, _AGAIN, _KEEP)
 _GOES = {
     "wait": "!stand_wait",
@@ -46,15 +46,15 @@ EMERGENCE = conversation(
     ),
     Question(
         "shoots",
-        explains=(c.SQUARE_HOW,),
-        asks=c.ASK_SHOOTS,
+        explains=(care.SQUARE_HOW,),
+        asks=care.ASK_SHOOTS,
         reads=Reads.SHOOTS,
         keeps="shoots",
         goes={"enough": "!stand_good", "wait": "wait", "fill": "fill", "again": "again"},
-        help=c.SQUARE_HOW,
-        again=c.AGAIN_SHOOTS,
+        help=care.SQUARE_HOW,
+        again=care.AGAIN_SHOOTS,
     ),
-    _decide("wait", c.STAND_WAIT, _WAIT, _FILL, _AGAIN),
-    _decide("fill", c.STAND_FILL, _FILL, _KEEP, _AGAIN),
-    _decide("again", c.STAND_AGAIN, _AGAIN, _FILL, _WAIT),
+    _decide("wait", care.STAND_WAIT, _WAIT, _FILL, _AGAIN),
+    _decide("fill", care.STAND_FILL, _FILL, _KEEP, _AGAIN),
+    _decide("again", care.STAND_AGAIN, _AGAIN, _FILL, _WAIT),
 )

@@ -2,7 +2,7 @@
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_aid as aid
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 
@@ -22,7 +22,7 @@ MENU = conversation(
             Choice("new", m.MENU_NEW),
             Choice("close", m.MENU_CLOSE),
             Choice("language", m.MENU_LANGUAGE),
-            Choice("more", c.MENU_MORE),
+            Choice("more", care.MENU_MORE),
         ),
         goes={
             "today": "!today",

@@ -2,7 +2,7 @@
 
 from assistant.dialogue.questions import ANY, Conversation, Question, Reads, conversation
 from assistant.wording import messages_officer as o
-from assistant.wording import messages_people as p
+from assistant.wording import messages_people as people
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Message
 
@@ -22,15 +22,15 @@ def _invited(name: str, asks: Message) -> Conversation:
     )
 
 
-INVITED = _invited("invited", p.INVITED)
-INVITED_FREE = _invited("invited_free", p.INVITED_FREE)
+INVITED = _invited("invited", people.INVITED)
+INVITED_FREE = _invited("invited_free", people.INVITED_FREE)
 
 ADDING = conversation(
     "adding",
     1,
     Question(
         "village",
-        asks=p.ASK_ADD_VILLAGE,
+        asks=people.ASK_ADD_VILLAGE,
         reads=Reads.OWN_VILLAGE,
         keeps="village",
         goes={ANY: "sure"},
@@ -39,7 +39,7 @@ ADDING = conversation(
     ),
     Question(
         "sure",
-        asks=p.ASK_ADD,
+        asks=people.ASK_ADD,
         reads=Reads.YES_NO,
         goes={"yes": "!add", "no": "!kept"},
         help=o.OFFICER_HELP,

@@ -1,7 +1,7 @@
 """The second menu: seed, tips for the day's work, and the season's result."""
 
 from assistant.dialogue.questions import Choice, Question, Reads, conversation
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 
@@ -10,17 +10,17 @@ MORE = conversation(
     1,
     Question(
         "more",
-        asks=c.ASK_MORE,
+        asks=care.ASK_MORE,
         reads=Reads.CHOICE,
         choices=(
-            Choice("test", c.T_TEST),
-            Choice("salt", c.T_SALT),
-            Choice("soak", c.T_SOAK),
-            Choice("site", c.T_SITE),
-            Choice("water", c.T_WATER),
-            Choice("plant", c.T_PLANT),
-            Choice("spare", c.T_SPARE),
-            Choice("result", c.T_RESULT),
+            Choice("test", care.T_TEST),
+            Choice("salt", care.T_SALT),
+            Choice("soak", care.T_SOAK),
+            Choice("site", care.T_SITE),
+            Choice("water", care.T_WATER),
+            Choice("plant", care.T_PLANT),
+            Choice("spare", care.T_SPARE),
+            Choice("result", care.T_RESULT),
             Choice("leaves", g.T_LEAVES),
         ),
         goes={

@@ -2,7 +2,7 @@
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
 from assistant.wording import messages_practice as p
-from assistant.wording import messages_seed as s
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_talk as m
 
 PLAN = conversation(
@@ -55,11 +55,11 @@ PLAN = conversation(
     ),
     Question(
         "test",
-        explains=(s.TEST_SEEDS, s.TEST_CLOTH),
-        asks=s.TEST_COUNT,
+        explains=(seed.TEST_SEEDS, seed.TEST_CLOTH),
+        asks=seed.TEST_COUNT,
         reads=Reads.GERMINATION,
         keeps="germination",
-        choices=(Choice("begun", s.BEGUN_TODAY), Choice("later", s.LATER)),
+        choices=(Choice("begun", seed.BEGUN_TODAY), Choice("later", seed.LATER)),
         goes={
             "good": "pail",
             "weak": "pail",

@@ -2,7 +2,7 @@
 by its hours, and by its days."""
 
 from assistant.dialogue.questions import Conversation, Question, Reads, conversation
-from assistant.wording import messages_dangers as d
+from assistant.wording import messages_dangers as dangers
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Message
@@ -24,6 +24,6 @@ def _warning(name: str, asks: Message) -> Conversation:
 
 
 RAIN_WARNING = _warning("rain_warning", o.ASK_WARN)
-DANGER_WARNING = _warning("danger_warning", d.ASK_WARN)
-DAYS_WARNING = _warning("days_warning", d.ASK_WARN_DAYS)
+DANGER_WARNING = _warning("danger_warning", dangers.ASK_WARN)
+DAYS_WARNING = _warning("days_warning", dangers.ASK_WARN_DAYS)
 WARNINGS = frozenset({RAIN_WARNING.name, DANGER_WARNING.name, DAYS_WARNING.name})

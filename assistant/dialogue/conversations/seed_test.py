@@ -1,7 +1,7 @@
 """The home test of seed: explained, begun, counted; and two lots in one bed."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
-from assistant.wording import messages_seed as s
+from assistant.wording import messages_seed as seed
 from assistant.wording import messages_talk as m
 
 SEED_TEST = conversation(
@@ -18,14 +18,14 @@ SEED_TEST = conversation(
     ),
     Question(
         "stage",
-        asks=s.ASK_STAGE,
+        asks=seed.ASK_STAGE,
         reads=Reads.TESTED,
         keeps="tested",
         choices=(
-            Choice("begun", s.BEGUN_TODAY),
-            Choice("explain", s.HOW_TO_TEST),
-            Choice("two", s.TWO_LOTS),
-            Choice("count", s.COUNTED),
+            Choice("begun", seed.BEGUN_TODAY),
+            Choice("explain", seed.HOW_TO_TEST),
+            Choice("two", seed.TWO_LOTS),
+            Choice("count", seed.COUNTED),
         ),
         goes={
             "count": "count",
@@ -36,28 +36,28 @@ SEED_TEST = conversation(
             ANY: "!tested",
         },
         help=m.HELP_GERMINATION,
-        again=s.AGAIN_TESTED,
+        again=seed.AGAIN_TESTED,
     ),
     Question(
         "explained",
-        explains=(s.TEST_SEEDS, s.TEST_CLOTH),
-        asks=s.TEST_COUNT,
+        explains=(seed.TEST_SEEDS, seed.TEST_CLOTH),
+        asks=seed.TEST_COUNT,
         reads=Reads.TESTED,
         keeps="tested_then",
-        choices=(Choice("begun", s.BEGUN_TODAY), Choice("later", s.LATER)),
+        choices=(Choice("begun", seed.BEGUN_TODAY), Choice("later", seed.LATER)),
         goes={"begun": "!test_begun", "later": "!test_later", ANY: "!tested"},
         help=m.HELP_GERMINATION,
-        again=s.AGAIN_TESTED,
+        again=seed.AGAIN_TESTED,
     ),
     Question(
         "again",
-        asks=s.ASK_TEST_AGAIN,
+        asks=seed.ASK_TEST_AGAIN,
         reads=Reads.TESTED,
         keeps="tested_again",
         choices=(
-            Choice("begun", s.BEGUN_TODAY),
-            Choice("later", s.LATER),
-            Choice("explain", s.HOW_TO_TEST),
+            Choice("begun", seed.BEGUN_TODAY),
+            Choice("later", seed.LATER),
+            Choice("explain", seed.HOW_TO_TEST),
         ),
         goes={
             "begun": "!test_begun",
@@ -66,47 +66,47 @@ SEED_TEST = conversation(
             ANY: "!tested",
         },
         help=m.HELP_GERMINATION,
-        again=s.AGAIN_TESTED,
+        again=seed.AGAIN_TESTED,
     ),
     Question(
         "count",
-        asks=s.ASK_COUNT,
+        asks=seed.ASK_COUNT,
         reads=Reads.TESTED,
         keeps="tested_then",
         goes={ANY: "!tested"},
         help=m.HELP_GERMINATION,
-        again=s.AGAIN_COUNTED,
+        again=seed.AGAIN_COUNTED,
     ),
     Question(
         "first",
-        asks=s.ASK_FIRST_LOT,
+        asks=seed.ASK_FIRST_LOT,
         reads=Reads.TESTED,
         keeps="first",
         goes={ANY: "second"},
         help=m.HELP_GERMINATION,
-        again=s.AGAIN_TESTED,
+        again=seed.AGAIN_TESTED,
     ),
     Question(
         "second",
-        asks=s.ASK_SECOND_LOT,
+        asks=seed.ASK_SECOND_LOT,
         reads=Reads.TESTED,
         keeps="second",
         goes={ANY: "share"},
         help=m.HELP_GERMINATION,
-        again=s.AGAIN_TESTED,
+        again=seed.AGAIN_TESTED,
     ),
     Question(
         "share",
-        asks=s.ASK_SHARE,
+        asks=seed.ASK_SHARE,
         reads=Reads.CHOICE,
         keeps="share",
         choices=(
-            Choice("quarter", s.QUARTER),
-            Choice("half", s.HALF),
-            Choice("three_quarters", s.THREE_QUARTERS),
+            Choice("quarter", seed.QUARTER),
+            Choice("half", seed.HALF),
+            Choice("three_quarters", seed.THREE_QUARTERS),
         ),
         goes={ANY: "!two_lots"},
-        help=s.ASK_SHARE,
+        help=seed.ASK_SHARE,
         again=m.AGAIN_CHOICE,
     ),
 )

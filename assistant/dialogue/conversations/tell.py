@@ -3,7 +3,7 @@
 from assistant.dialogue.questions import Conversation, Question, Reads, conversation
 from assistant.wording import messages_officer as o
 from assistant.wording import messages_talk as m
-from assistant.wording import messages_tell as t
+from assistant.wording import messages_tell as tell
 from assistant.wording.message import Message
 
 
@@ -22,5 +22,5 @@ def _telling(name: str, asks: Message) -> Conversation:
     )
 
 
-TELLING = _telling("telling", t.ASK_TELL)
-TELLING_LATER = _telling("telling_later", t.ASK_TELL_LATER)
+TELLING = _telling("telling", tell.ASK_TELL)
+TELLING_LATER = _telling("telling_later", tell.ASK_TELL_LATER)

@@ -1,7 +1,7 @@
 """What a farmer sees that is wrong; only plain want of nitrogen is answered with a spray."""
 
 from assistant.dialogue.questions import ANY, Choice, Question, Reads, conversation
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_talk as m
 
 SIGNS = (
@@ -13,20 +13,20 @@ SIGNS = (
     Choice("water", m.S_WATER),
     Choice("unsure", m.S_UNSURE),
     Choice("none", m.S_NONE),
-    Choice("pale", c.S_PALE),
+    Choice("pale", care.S_PALE),
 )
 LEAVES = (
-    Choice("tip", c.L_TIP),
-    Choice("base", c.L_BASE),
-    Choice("all", c.L_ALL),
-    Choice("new", c.L_NEW),
-    Choice("leaves_unsure", c.L_UNSURE),
+    Choice("tip", care.L_TIP),
+    Choice("base", care.L_BASE),
+    Choice("all", care.L_ALL),
+    Choice("new", care.L_NEW),
+    Choice("leaves_unsure", care.L_UNSURE),
 )
 PLACES = (
-    Choice("even", c.W_EVEN),
-    Choice("patches", c.W_PATCHES),
-    Choice("edges", c.W_EDGES),
-    Choice("smell", c.W_SMELL),
+    Choice("even", care.W_EVEN),
+    Choice("patches", care.W_PATCHES),
+    Choice("edges", care.W_EDGES),
+    Choice("smell", care.W_SMELL),
 )
 
 TROUBLE = conversation(
@@ -78,55 +78,55 @@ TROUBLE = conversation(
     ),
     Question(
         "leaves",
-        asks=c.ASK_WHICH_LEAVES,
+        asks=care.ASK_WHICH_LEAVES,
         reads=Reads.CHOICE,
         keeps="leaves",
         choices=LEAVES,
         goes={"tip": "place", ANY: "!look_alike"},
-        help=c.ASK_WHICH_LEAVES,
+        help=care.ASK_WHICH_LEAVES,
         again=m.AGAIN_CHOICE,
     ),
     Question(
         "place",
-        asks=c.ASK_WHERE,
+        asks=care.ASK_WHERE,
         reads=Reads.PLACE,
         keeps="place",
         choices=PLACES,
         goes={"even": "can", "even_covered": "cover", ANY: "!look_alike"},
-        help=c.ASK_WHERE,
+        help=care.ASK_WHERE,
         again=m.AGAIN_CHOICE,
     ),
     Question(
         "cover",
-        asks=c.ASK_COVER_OFF,
+        asks=care.ASK_COVER_OFF,
         reads=Reads.YES_NO,
         keeps="cover_off",
         goes={"yes": "can", "no": "!just_uncovered"},
-        help=c.ASK_COVER_OFF,
+        help=care.ASK_COVER_OFF,
         again=m.AGAIN_YES_NO,
     ),
     Question(
         "can",
-        asks=c.ASK_CAN,
+        asks=care.ASK_CAN,
         reads=Reads.CAN,
         keeps="can",
         goes={ANY: "!urea"},
         help=m.HELP_PAIL,
-        again=c.AGAIN_CAN,
+        again=care.AGAIN_CAN,
     ),
     Question(
         "weather",
-        asks=c.ASK_WATER,
+        asks=care.ASK_WATER,
         reads=Reads.CHOICE,
         keeps="weather",
         choices=(
-            Choice("rain", c.P_RAIN),
-            Choice("flood", c.P_FLOOD),
-            Choice("dry", c.P_DRY),
-            Choice("cold", c.P_COLD),
+            Choice("rain", care.P_RAIN),
+            Choice("flood", care.P_FLOOD),
+            Choice("dry", care.P_DRY),
+            Choice("cold", care.P_COLD),
         ),
         goes={"rain": "!rain", "flood": "!flood", "dry": "!dry", "cold": "!cold"},
-        help=c.ASK_WATER,
+        help=care.ASK_WATER,
         again=m.AGAIN_CHOICE,
     ),
     Question(

@@ -2,14 +2,14 @@
 
 from assistant.dialogue.questions import ANY, Question, Reads, conversation
 from assistant.wording import messages_talk as m
-from assistant.wording import messages_when as w
+from assistant.wording import messages_when as when
 
 WHEN_SOW = conversation(
     "when_sow",
     1,
     Question(
         "water",
-        asks=w.ASK_WATER_FROM,
+        asks=when.ASK_WATER_FROM,
         reads=Reads.DATE,
         keeps="water",
         goes={ANY: "ripens"},
@@ -18,16 +18,16 @@ WHEN_SOW = conversation(
     ),
     Question(
         "ripens",
-        asks=w.ASK_RIPENS,
+        asks=when.ASK_RIPENS,
         reads=Reads.RIPENS,
         keeps="ripens",
         goes={"none": "!when_to_sow", ANY: "by"},
-        help=w.ASK_RIPENS,
+        help=when.ASK_RIPENS,
         again=m.AGAIN_COUNT,
     ),
     Question(
         "by",
-        asks=w.ASK_RIPE_BY,
+        asks=when.ASK_RIPE_BY,
         reads=Reads.DATE_OR_NO,
         keeps="by",
         goes={ANY: "!when_to_sow"},
@@ -50,11 +50,11 @@ TIN = conversation(
     ),
     Question(
         "tins",
-        asks=w.ASK_TINS,
+        asks=when.ASK_TINS,
         reads=Reads.TINS,
         keeps="tins",
         goes={ANY: "!tin_kept"},
-        help=w.ASK_TINS,
+        help=when.ASK_TINS,
         again=m.AGAIN_COUNT,
     ),
 )

@@ -11,7 +11,8 @@ from typing import Protocol
 
 PROMPT = "> "
 END, ABORT = "\x1a", "\x1b"
-ABORTED_S = 0.1
+ABORTED_S = 0.1  # a modem that says nothing for so long has said all
+STALE = 50  # lines of it at most
 _FINAL = re.compile(r"OK|ERROR|\+CM[ES] ERROR: .*|NO CARRIER|BUSY|NO ANSWER|NO DIALTONE")
 _UNASKED = ("+CMTI:", "+CDSI:", "+CDS:", "+CMT:", "+CLIP:", "RING", "+CUSD:", "+CREG:")
 _WITH_PDU = ("+CDS:", "+CMT:")  # the next line belongs to them
@@ -68,8 +69,8 @@ class Port:
         with self._asking:
             self._write(ABORT + "\r")
             with suppress(queue.Empty):
-                self._lines.get(timeout=ABORTED_S)
-            self._drain()
+                for _ in range(STALE):  # a late answer would be taken for that of the next
+                    self._lines.get(timeout=ABORTED_S)
 
     def ask(
         self, command: str, seconds: float, *, body: str = "", wait_s: float = 60.0
@@ -158,6 +159,9 @@ class Port:
     def _line(self, line: str) -> None:
         line = line.strip()
         if not line:
+            return
+        if line == PROMPT.strip():  # what the modem says unasked came right behind it
+            self._lines.put(PROMPT)
             return
         name = self._asked.removeprefix("AT").partition("=")[0].partition("?")[0]
         is_ours = bool(name) and line.startswith(f"{name}:")

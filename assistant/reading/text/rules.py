@@ -9,10 +9,12 @@ A rule is of folded words. In a language whose accents make other words (Vietnam
 accents count wherever the text has any.
 """
 
+from bisect import bisect_left
 from collections import Counter, defaultdict
 from collections.abc import Collection, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import chain
 from typing import Generic, TypeVar
 
 from assistant.reading.text.fold import Token, read_tokens, same
@@ -20,7 +22,7 @@ from assistant.reading.text.fold import Token, read_tokens, same
 WIDTH = 12  # words that a rule's groups may lie apart: a sentence, not a whole story
 WHOLE = "="  # in front of a rule: the text is this and nothing else
 STEM = 3  # letters that a beginning must have at least
-_FEW = 12  # words of one place: gone through faster than looked up, in a fifth of the room
+_FEW = 12  # words of one place: gone through faster than looked up
 
 Name = TypeVar("Name", bound=Hashable)
 
@@ -142,12 +144,27 @@ def _place(words: Sequence[_Word]) -> RulePlace:
 
 def _kept(words: set[str]) -> Collection[str]:
     """The words in the least room; the same words are always the same value."""
-    return tuple(sorted(words)) if len(words) <= _FEW else frozenset(words)
+    return tuple(sorted(words)) if len(words) <= _FEW else _Many(sorted(words))
+
+
+class _Many(tuple[str, ...]):
+    """Many words in their order, found by halving: a set takes five times the room."""
+
+    __slots__ = ()
+
+    def __contains__(self, word: object) -> bool:
+        if not isinstance(word, str):
+            return False
+        at = bisect_left(self, word)
+        return at < len(self) and self[at] == word
 
 
 @lru_cache(maxsize=65536)
 def _words(spelling: str) -> tuple[_Word, ...]:
     is_stem = spelling.endswith("*")
+    if spelling.isascii() and spelling.isalpha():  # as most are; cut and folded it is the same
+        word = same(spelling.lower())
+        return ((word, word, False),)
     found = [t for t in read_tokens(spelling.rstrip("*")) if t.is_word or t.is_number]
     if not found:
         raise ValueError(f"expected a word, got {spelling!r}")
@@ -253,11 +270,11 @@ def bound(rules: Iterable[tuple[Name, Rule]], manners: Iterable[str] = ()) -> Ru
             members[alternative].add(number)
     by_word: dict[str, list[tuple[int, int]]] = defaultdict(list)
     by_start: dict[str, list[tuple[int, int]]] = defaultdict(list)
-    counts = Counter(key for each in members for place in each for key in _keys(place))
+    counts = Counter(chain.from_iterable(_keys(place) for each in members for place in each))
+    sums: dict[int, int] = {}  # of places, which many alternatives share
     for number, alternative in enumerate(members):
-        step, place = min(
-            enumerate(alternative), key=lambda each: sum(counts[key] for key in _keys(each[1]))
-        )
+        step = _rarest(alternative, counts, sums)
+        place = alternative[step]
         here = (number, step)  # one value for all words of the place
         for word in place.words:
             by_word[word].append(here)
@@ -274,6 +291,16 @@ def bound(rules: Iterable[tuple[Name, Rule]], manners: Iterable[str] = ()) -> Ru
     )
 
 
+def _rarest(alternative: Alternative, counts: Counter[str], sums: dict[int, int]) -> int:
+    """Which place of an alternative has the words that stand in the fewest."""
+    if len(alternative) == 1:
+        return 0
+    for place in alternative:
+        if id(place) not in sums:
+            sums[id(place)] = sum(map(counts.__getitem__, _keys(place)))
+    return min(range(len(alternative)), key=lambda step: sums[id(alternative[step])])
+
+
 def _frozen(
     found: Mapping[str, Sequence[tuple[int, int]]], shared: dict[_Found, _Found]
 ) -> Mapping[str, _Found]:
@@ -285,7 +312,9 @@ def _tuples(found: Mapping[str, Sequence[tuple[int, int]]]) -> Iterator[tuple[st
     return ((key, tuple(each)) for key, each in found.items())
 
 
-def _keys(place: RulePlace) -> frozenset[str]:
+def _keys(place: RulePlace) -> Collection[str]:
+    if not place.stems:  # words are there once each
+        return place.words
     return frozenset((*place.words, *(stem[:STEM] for stem in place.stems)))
 
 

@@ -11,7 +11,7 @@ from assistant.service.house import House
 from assistant.service.texts import worded
 from assistant.service.told import ABOUT
 from assistant.store import PRIVATE, Alarm, Work
-from assistant.wording import messages_alarms as a
+from assistant.wording import messages_alarms as alarms
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Message, Say, Slot
 
@@ -64,22 +64,22 @@ def _label(alarm: Alarm) -> dict[str, Slot]:
 def _said(work: Work, alarm: Alarm, words: str) -> Say:
     slots = {**_slots(work, alarm), "words": words}
     if alarm.call.about in BED:
-        return a.BED(**slots, **_label(alarm))
+        return alarms.BED(**slots, **_label(alarm))
     return _first(alarm)(**slots)
 
 
 def _first(alarm: Alarm) -> Message:
     if alarm.call.about == PRIVATE:
-        return a.PRIVATE
-    return a.HURT if alarm.sure else a.HURT_UNSURE
+        return alarms.PRIVATE
+    return alarms.HURT if alarm.sure else alarms.HURT_UNSURE
 
 
 def _bare(work: Work, alarm: Alarm) -> Say:
     """The same of a writer who chose it from a list, without words."""
     slots = _slots(work, alarm)
     if alarm.call.about in BED:
-        return a.BED_BARE(**slots, **_label(alarm))
-    return a.HURT_BARE(**slots)
+        return alarms.BED_BARE(**slots, **_label(alarm))
+    return alarms.HURT_BARE(**slots)
 
 
 def _care(alarm: Alarm) -> Says:
@@ -91,6 +91,6 @@ def _what_to_do(house: House, alarm: Alarm, goes_on: bool) -> Says:
         return ()
     digits = alarm.call.farmer.phone[-END_DIGITS:]
     if not goes_on:
-        return (a.SEND_SEEN(digits=digits),)
+        return (alarms.SEND_SEEN(digits=digits),)
     minutes = round(house.alarm_next.total_seconds() / 60)
-    return (a.SEEN_OR_NEXT(digits=digits, n=minutes),)
+    return (alarms.SEEN_OR_NEXT(digits=digits, n=minutes),)

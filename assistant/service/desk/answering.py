@@ -17,7 +17,8 @@ class Answering:
     """How one officer answers.
 
     half_within: half of the calls they answered waited no longer
-    open:        calls of their villages that nobody has seen to, the oldest since `oldest`
+    open:        calls of their villages, and those they were given, that nobody has seen to,
+                 the oldest since `oldest`
     """
 
     answered: int = 0
@@ -29,20 +30,27 @@ class Answering:
 def answering(
     work: Work, officers: Iterable[Officer], now: datetime
 ) -> Mapping[int, Answering]:
-    """By the id of an officer. A call of a village with two officers is open for both; who
-    answers it has answered it."""
+    """By the id of an officer. A call of a village with two officers is open for both, one that
+    was given to somebody for them alone; who answers it has answered it."""
     waited: dict[int, list[timedelta]] = {}
     for by, came, seen in work.calls.answered(now - BOARD):
         if by is not None:
             waited.setdefault(by, []).append(seen - came)
-    still = work.calls.open_by_village()
-    return {each.id: _one(waited.get(each.id, []), each, still) for each in officers}
+    still, given = work.calls.open_by_village(), work.handed.open_by_taker()
+    return {
+        each.id: _one(waited.get(each.id, []), each, still, given.get(each.id))
+        for each in officers
+    }
 
 
 def _one(
-    waited: list[timedelta], officer: Officer, still: Mapping[int, tuple[int, datetime]]
+    waited: list[timedelta],
+    officer: Officer,
+    still: Mapping[int, tuple[int, datetime]],
+    given: tuple[int, datetime] | None,
 ) -> Answering:
     mine = [still[village] for village in officer.village_ids if village in still]
+    mine += [given] if given else []
     return Answering(
         answered=len(waited),
         half_within=median(waited) if waited else None,  # type: ignore[type-var]

@@ -10,24 +10,24 @@ from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
 from assistant.store.queries.ledger import Span
-from assistant.wording import messages_web as w
+from assistant.wording import messages_web as web
 from assistant.wording import messages_web_books as b
-from assistant.wording import messages_web_office as o
+from assistant.wording import messages_web_office as web_office
 from assistant.wording.message import Message
 
 Value = str | int | float | date | None
 PEOPLE_HEAD: tuple[Message, ...] = (
-    w.VILLAGE,
-    w.FARMER,
-    w.PHONE,
-    o.LANGUAGE,
-    o.AGREED_ON,
-    o.STOPPED_ON,
-    o.OPEN_BEDS,
+    web.VILLAGE,
+    web.FARMER,
+    web.PHONE,
+    web_office.LANGUAGE,
+    web_office.AGREED_ON,
+    web_office.STOPPED_ON,
+    web_office.OPEN_BEDS,
 )
 COSTS_HEAD: tuple[Message, ...] = (
     b.MONTH,
-    w.VILLAGE,
+    web.VILLAGE,
     b.TEXTS,
     b.ON_PHONE,
     b.FAILED,
@@ -36,13 +36,13 @@ COSTS_HEAD: tuple[Message, ...] = (
     b.FROM_PHONES,
 )
 MESSAGES_HEAD: tuple[Message, ...] = (
-    w.WHEN,
-    w.VILLAGE,
-    w.PHONE,
-    w.STATE,
+    web.WHEN,
+    web.VILLAGE,
+    web.PHONE,
+    web.STATE,
     b.SEGMENTS,
     b.ON_PHONE,
-    o.OPERATOR_SAID,
+    web_office.OPERATOR_SAID,
 )
 TEXTS_AT_ONCE = 2000
 A_MONTH = timedelta(days=31)

@@ -22,12 +22,12 @@ from assistant.agronomy.life.events import (
     Why,
 )
 from assistant.agronomy.nursery import Nursery
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_seed as seed
 from assistant.wording import messages_tasks as t
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_story as m
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_story as web_story
 from assistant.wording import messages_web_told as told
 from assistant.wording.day import what_of
 from assistant.wording.message import Message, Say
@@ -45,20 +45,22 @@ class StoryLine:
 def lines(nursery: Nursery, story: tuple[Event, ...]) -> tuple[StoryLine, ...]:
     """The story, the latest first."""
     return tuple(
-        StoryLine(event.on, _SAYS[type(event)](nursery, event), m.BY[event.by])
+        StoryLine(event.on, _SAYS[type(event)](nursery, event), web_story.BY[event.by])
         for event in reversed(story)
     )
 
 
 def _done(nursery: Nursery, event: Done) -> Say:
-    return m.DONE(what=what_of(event.task, nursery.practice))
+    return web_story.DONE(what=what_of(event.task, nursery.practice))
 
 
 def _put_off(nursery: Nursery, event: PutOff) -> Say:
     what = what_of(event.task, nursery.practice)
     if event.why in _WHY:
-        return m.PUT_OFF_WHY(what=what, date=event.until, why=_WHY[event.why]())
-    text = m.RAIN if event.why is Why.RAIN and event.by is By.CLOCK else m.PUT_OFF
+        return web_story.PUT_OFF_WHY(what=what, date=event.until, why=_WHY[event.why]())
+    text = (
+        web_story.RAIN if event.why is Why.RAIN and event.by is By.CLOCK else web_story.PUT_OFF
+    )
     return text(what=what, date=event.until)
 
 
@@ -71,11 +73,11 @@ _WHY: Mapping[Why, Message] = {
 
 
 def _assumed(nursery: Nursery, event: Assumed) -> Say:
-    return m.ASSUMED()
+    return web_story.ASSUMED()
 
 
 def _begun(nursery: Nursery, event: SeedTestBegun) -> Say:
-    return m.BEGUN()
+    return web_story.BEGUN()
 
 
 def _tested(nursery: Nursery, event: SeedTested) -> Say:
@@ -87,11 +89,11 @@ def _new_seed(nursery: Nursery, event: NewSeed) -> Say:
 
 
 def _lost(nursery: Nursery, event: Lost) -> Say:
-    return m.LOST(mats=event.mats)
+    return web_story.LOST(mats=event.mats)
 
 
 def _counted(nursery: Nursery, event: Counted) -> Say:
-    return w.COUNTED_LEAVES(count=event.leaves)
+    return web.COUNTED_LEAVES(count=event.leaves)
 
 
 def _looked(nursery: Nursery, event: Looked) -> Say:
@@ -102,7 +104,7 @@ _COLOURS: Mapping[str, Message] = {"green": t.GREEN, "pale": t.PALE}
 
 
 def _flooded(nursery: Nursery, event: Flooded) -> Say:
-    return c.P_FLOOD()
+    return care.P_FLOOD()
 
 
 def _sow_again(nursery: Nursery, event: SowAgain) -> Say:

@@ -25,7 +25,7 @@ from assistant.service.standing import fields_known, roots
 from assistant.service.texts import Hush, hush
 from assistant.service.told import ToldCall, told
 from assistant.store import HeardMessage, OwnWords, PastCall, Sent, TextState, VisitMade, Work
-from assistant.wording import messages_plan as m
+from assistant.wording import messages_plan as plan_texts
 from assistant.wording.message import Say
 from assistant.wording.plan_costs import priced
 from assistant.wording.plan_page import Plan, Section, plan_page
@@ -229,7 +229,9 @@ def _plan(nursery: Nursery, today: date, language: str, house: House) -> tuple[S
         money=priced(nursery.inputs, nursery.practice, prices, wet_bed) if prices else None,
         good=good_seed(house.region),
     )
-    shown = (section for section in plan_page(plan) if section.heading.message != m.CALENDAR)
+    shown = (
+        section for section in plan_page(plan) if section.heading.message != plan_texts.CALENDAR
+    )
     return tuple(shown)
 
 

@@ -15,7 +15,7 @@ from assistant.agronomy.quantities import is_hopeless
 from assistant.dialogue.values import Kept
 from assistant.service.office.cells import Entry
 from assistant.store import Wish
-from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_people as web_people
 from assistant.wording.message import Say
 
 # Common practice, no source: a second crop is sown later than this after the first.
@@ -80,16 +80,17 @@ class BedPlan:
 
     def says(self) -> tuple[Say, ...]:
         """What would happen, in words."""
-        added = tuple(w.ADDS_BED(what=each.told) for each in self.added)
+        added = tuple(web_people.ADDS_BED(what=each.told) for each in self.added)
         changed = tuple(
-            w.CHANGES_BED(label=bed.called, what=each.told) for bed, each in self.changed
+            web_people.CHANGES_BED(label=bed.called, what=each.told)
+            for bed, each in self.changed
         )
         wished = () if self.wishes is None else self.wished
-        return (*added, *changed, *(w.ADDS_WISH(what=each.told) for each in wished))
+        return (*added, *changed, *(web_people.ADDS_WISH(what=each.told) for each in wished))
 
     def kept_says(self, line: int) -> tuple[Say, ...]:
         """That the farmer's own plan goes before the list's."""
-        return (w.KEPT_BED(),) if line in self.kept else ()
+        return (web_people.KEPT_BED(),) if line in self.kept else ()
 
 
 def wanted_of(entry: Entry) -> WantedBeds:

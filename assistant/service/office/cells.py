@@ -18,7 +18,7 @@ from assistant.reading.village_units import with_units
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
 from assistant.service.office.sheets import SheetRow
-from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_people as web_people
 from assistant.wording.message import Say
 
 LONGEST_BED = 12  # letters of a nursery's name, as in the texts
@@ -203,14 +203,14 @@ class CellReader:
         if not typed:
             chosen = by_id.get(self.choices.village or 0)
             if chosen is None:
-                raise RefusedCell(w.NO_VILLAGE())
+                raise RefusedCell(web_people.NO_VILLAGE())
             return chosen
         folded = bare_name(typed)
         found = self.villages.get(folded)
         found = found or by_id.get(self.choices.villages.get(folded, 0))
         if found is not None:
             return found
-        why = w.OTHERS_VILLAGE if folded in self.others else w.UNKNOWN_VILLAGE
+        why = web_people.OTHERS_VILLAGE if folded in self.others else web_people.UNKNOWN_VILLAGE
         raise RefusedCell(why(words=_cut(typed)))
 
     def _language(self, typed: str) -> str:
@@ -219,7 +219,7 @@ class CellReader:
         code = language_named(typed) or typed.casefold()
         if code not in self.languages:
             names = ", ".join(LANGUAGES[each] for each in self.languages)
-            raise RefusedCell(w.BAD_LANGUAGE(words=_cut(typed), languages=names))
+            raise RefusedCell(web_people.BAD_LANGUAGE(words=_cut(typed), languages=names))
         return code
 
     # --- the nursery -------------------------------------------------------------------------
@@ -239,7 +239,7 @@ class CellReader:
         unit = self.units.get(at) or self.choices.unit
         is_bare = _NUMBER.fullmatch(typed) is not None
         if is_bare and not unit:
-            return w.NO_UNIT(words=_cut(typed))
+            return web_people.NO_UNIT(words=_cut(typed))
         said = f"{typed} {unit}" if is_bare else typed
         limits = LIMITS["field_area_m2"]
         for lexicon in self.lexicons:
@@ -247,7 +247,7 @@ class CellReader:
             if reading.outcome is Outcome.UNDERSTOOD and reading.value is not None:
                 if limits.low <= reading.value <= limits.high:
                     return reading.value, reading.words
-        return w.BAD_AREA(words=_cut(typed))
+        return web_people.BAD_AREA(words=_cut(typed))
 
     def _germination(self, typed: str) -> float | None:
         if not typed:
@@ -258,7 +258,7 @@ class CellReader:
             self._percents[typed] = reading.value if sure else None
         percent = self._percents[typed]
         if percent is None:
-            raise RefusedCell(w.BAD_GERMINATION(words=_cut(typed)))
+            raise RefusedCell(web_people.BAD_GERMINATION(words=_cut(typed)))
         return percent
 
     def _sowing(self, typed: str) -> date | None:
@@ -266,11 +266,11 @@ class CellReader:
             return None
         day = date_of(typed, self.choices.day_first) or self._in_words(typed)
         if day is None:
-            raise RefusedCell(w.BAD_DATE(words=_cut(typed)))
+            raise RefusedCell(web_people.BAD_DATE(words=_cut(typed)))
         if day < self.today - MOST_PAST:
-            raise RefusedCell(w.PAST_DATE(date=day, n=MOST_PAST.days))
+            raise RefusedCell(web_people.PAST_DATE(date=day, n=MOST_PAST.days))
         if day > self.today + MOST_AHEAD:
-            raise RefusedCell(w.FAR_DATE(date=day))
+            raise RefusedCell(web_people.FAR_DATE(date=day))
         return day
 
     def _in_words(self, typed: str) -> date | None:
@@ -299,13 +299,13 @@ def _name(typed: str) -> str | None:
         return None
     name = person_name(typed)
     if name is None:
-        raise RefusedCell(w.BAD_NAME(words=_cut(typed)))
+        raise RefusedCell(web_people.BAD_NAME(words=_cut(typed)))
     return name
 
 
 def _bed(typed: str) -> str | None:
     if len(typed) > LONGEST_BED:
-        raise RefusedCell(w.BAD_BED(words=_cut(typed), n=LONGEST_BED))
+        raise RefusedCell(web_people.BAD_BED(words=_cut(typed), n=LONGEST_BED))
     return typed or None
 
 
@@ -320,17 +320,17 @@ def phone_of(typed: str, region: str | None) -> str:
             digits.
     """
     if not typed:
-        raise RefusedCell(w.NO_PHONE())
+        raise RefusedCell(web_people.NO_PHONE())
     compact = "".join(ch for ch in typed if ch not in " \u00a0\u202f-().\t")
     marked = compact.startswith(("+", "0"))
     cut = _CUT.fullmatch(typed) or (not marked and _POINT.fullmatch(typed))
     if cut or (not marked and compact.endswith(_NOUGHTS)):
-        raise RefusedCell(w.CUT_PHONE(words=_cut(typed)))
+        raise RefusedCell(web_people.CUT_PHONE(words=_cut(typed)))
     country = region[:2] if region else None
     if marked or not (compact.isascii() and compact.isdigit()):
         found = read_phone(typed, country)
         if found is None:
-            why = w.TWO_PHONES if _are_two(typed, country) else w.BAD_PHONE
+            why = web_people.TWO_PHONES if _are_two(typed, country) else web_people.BAD_PHONE
             raise RefusedCell(why(words=_cut(typed)))
         return found
     return _unmarked(typed, compact, country)
@@ -349,9 +349,11 @@ def _unmarked(typed: str, digits: str, country: str | None) -> str:
     both = dict.fromkeys(each for each in (whole, home) if each is not None)
     if len(both) > 1:
         first, second = both
-        raise RefusedCell(w.UNSURE_PHONE(words=_cut(typed), first=first, second=second))
+        raise RefusedCell(
+            web_people.UNSURE_PHONE(words=_cut(typed), first=first, second=second)
+        )
     if not both:
-        raise RefusedCell(w.BAD_PHONE(words=_cut(typed)))
+        raise RefusedCell(web_people.BAD_PHONE(words=_cut(typed)))
     return next(iter(both))
 
 

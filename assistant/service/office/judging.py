@@ -20,7 +20,7 @@ from assistant.service.office.columns import bare
 from assistant.service.office.sheets import SheetRow
 from assistant.store import RollFarmer
 from assistant.wording import messages_web_mend as mend
-from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_people as web_people
 from assistant.wording.message import Say
 
 SAME_NAME = 90  # of 100, by rapidfuzz: one slip in a name of ten letters
@@ -177,7 +177,7 @@ class Judge:
             lines = tuple(sorted(each.line for each in (*group, *unread)))
             self._shared.append(WhoQuestion(phone, names, lines, answer))
             if answer != "family":
-                why = w.SHARED_PHONE(names=", ".join(names))
+                why = web_people.SHARED_PHONE(names=", ".join(names))
                 for entry in group:
                     self._put(rows[entry.line], Verdict.REJECTED, why)
                 return
@@ -193,7 +193,7 @@ class Judge:
                 value for name, value in vars(entry).items() if name not in ("line", "doubts")
             )
             if told in first:
-                says = w.REPEATED(line=first[told].line)
+                says = web_people.REPEATED(line=first[told].line)
                 self._put(rows[entry.line], Verdict.SAME, says, entry=entry)
             else:
                 first[told] = entry
@@ -205,7 +205,7 @@ class Judge:
         kept = []
         for entry in group:
             if entry.village != group[0].village:
-                why = w.TWO_VILLAGES(line=group[0].line)
+                why = web_people.TWO_VILLAGES(line=group[0].line)
                 self._put(rows[entry.line], Verdict.REJECTED, why)
             else:
                 kept.append(entry)
@@ -245,8 +245,12 @@ class Judge:
         theirs = kept.enrolment is not None and kept.enrolment.officer_id == self.roll.officer
         if kept.refused and kept.farmer.consent_at is None:
             seen = theirs or kept.farmer.village_id in self.roll.sees
-            return w.SAID_NO() if seen or None in self.roll.sees else w.ELSEWHERE()
-        return None if kept.farmer.village_id in self.roll.sees else w.ELSEWHERE()
+            return (
+                web_people.SAID_NO()
+                if seen or None in self.roll.sees
+                else web_people.ELSEWHERE()
+            )
+        return None if kept.farmer.village_id in self.roll.sees else web_people.ELSEWHERE()
 
     def _owner(
         self, phone: str, farmer: Farmer, name: str, group: tuple[Entry, ...]
@@ -257,7 +261,7 @@ class Judge:
         self._owners.append(WhoQuestion(phone, (old, name), lines, answer))
         if answer in ("rename", "heir", "new"):
             return Passing(answer), None
-        return Passing.NONE, w.OTHER_OWNER(name=old)
+        return Passing.NONE, web_people.OTHER_OWNER(name=old)
 
     def _elsewhere(self, farmer: Farmer, entry: Entry) -> Say | None:
         """Who is known is moved to another village only where the officer says so: warnings
@@ -296,7 +300,7 @@ class Judge:
             else _changes(entry, first.village, stays, self._name_of(stays.farmer))
         )
         if stays is not None and asks:
-            says = (*says, w.ASKS())
+            says = (*says, web_people.ASKS())
         return RowDeed(
             entry=entry,
             village=first.village,
@@ -319,10 +323,10 @@ class Judge:
         return bed_plan(wanted, beds, agreed=agreed, wishes=wishes, today=self.reader.today)
 
     def _hello(self, entry: Entry, village: Village, passing: Passing) -> tuple[Say, ...]:
-        new = w.IS_NEW(name=entry.name or NOBODY, village=village.name)
+        new = web_people.IS_NEW(name=entry.name or NOBODY, village=village.name)
         if passing is Passing.HEIR:
-            return new, w.HEIR()
-        return (new, w.NEW_OWNER()) if passing is Passing.NEW else (new,)
+            return new, web_people.HEIR()
+        return (new, web_people.NEW_OWNER()) if passing is Passing.NEW else (new,)
 
 
 def _changes(
@@ -331,12 +335,12 @@ def _changes(
     """What changes of a farmer who stays the same person."""
     farmer, says = kept.farmer, []
     if entry.name and entry.name != farmer.name:
-        says.append(w.CHANGES_NAME(old=farmer.name or NOBODY, name=entry.name))
+        says.append(web_people.CHANGES_NAME(old=farmer.name or NOBODY, name=entry.name))
     if village.id != farmer.village_id:
-        says.append(w.CHANGES_VILLAGE(old=known or NOBODY, village=village.name))
+        says.append(web_people.CHANGES_VILLAGE(old=known or NOBODY, village=village.name))
     if changes_language(entry, farmer):
         old = LANGUAGES.get(farmer.language or "", NOBODY)
-        says.append(w.CHANGES_LANGUAGE(old=old, language=LANGUAGES[entry.language]))
+        says.append(web_people.CHANGES_LANGUAGE(old=old, language=LANGUAGES[entry.language]))
     return tuple(says)
 
 

@@ -5,7 +5,7 @@ import io
 from collections.abc import Iterable, Sequence
 
 from assistant.service.office.judging import Judged, Verdict
-from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_people as web_people
 from assistant.wording.render import Catalogue, render, render_all
 
 # A spreadsheet takes a cell that begins like this for a formula (OWASP, "CSV Injection"). The
@@ -24,7 +24,7 @@ def rejects_file(
     """The same columns and one more with the reasons; UTF-8 with the mark that spreadsheet
     programs look for."""
     width = len(heads)
-    why = render(w.WHY(), catalogue)
+    why = render(web_people.WHY(), catalogue)
     again = [at for at, head in enumerate(heads) if head.casefold() == why.casefold()]
     kept = [at for at in range(width) if at not in again]
     rows = [[heads[at] for at in kept] + [why]]

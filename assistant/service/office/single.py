@@ -13,7 +13,7 @@ from assistant.service.office.listing import reader_of, roll_of
 from assistant.service.office.sheets import SheetRow
 from assistant.service.office.taking import PAGE, Taking
 from assistant.service.sight import Sight
-from assistant.wording import messages_web_people as w
+from assistant.wording import messages_web_people as web_people
 from assistant.wording.message import Say
 
 _ORDER = tuple(Field)
@@ -79,5 +79,5 @@ def _why(found: Outlook, form: Form) -> WhoQuestion | Say:
 
 def _said(deeds: tuple[RowDeed, ...], name: str) -> Say:
     if not deeds:
-        return w.ALREADY(name=name)
-    return w.ENROLLED(name=name) if deeds[0].asks else w.MENDED(name=name)
+        return web_people.ALREADY(name=name)
+    return web_people.ENROLLED(name=name) if deeds[0].asks else web_people.MENDED(name=name)

@@ -26,7 +26,7 @@ from assistant.service.season.calendar_writing import CalendarEvent, CalendarNam
 from assistant.service.season.counts import counted, season_from
 from assistant.service.sight import Sight
 from assistant.store import CalendarDay, Work
-from assistant.wording import messages_web_season as s
+from assistant.wording import messages_web_season as web_season
 from assistant.wording.day import TASK_TEXTS
 from assistant.wording.render import Catalogue, render
 
@@ -86,7 +86,7 @@ def _file(
         place = Subject(village_id=villages[0].id) if len(villages) == 1 else Subject()
         note(work, sight.officer.id, Act.CALENDAR_TAKEN, now, place)
     whose = villages[0].name if len(villages) == 1 else sight.officer.name
-    name = render(s.CALENDAR_OF(place=whose), catalogue)
+    name = render(web_season.CALENDAR_OF(place=whose), catalogue)
     return CalendarFile(whose, written(CalendarName(name, catalogue.language), events))
 
 
@@ -153,7 +153,7 @@ class _Wording:
         for day in days:
             names = who.get((day.task, day.day), ())
             what = TASK_TEXTS[day.task].what()
-            summary = s.EVENT(what=what, place=village.name, n=len(names))
+            summary = web_season.EVENT(what=what, place=village.name, n=len(names))
             yield CalendarEvent(
                 uid=str(uuid5(self.made, f"{village.id} {day.task} {day.day}")),
                 on=day.day,

@@ -8,17 +8,17 @@ from assistant.service.house import House
 from assistant.service.season.results import Results
 from assistant.service.season.results_lines import ResultLine
 from assistant.service.sight import Sight
-from assistant.wording import messages_web as w
+from assistant.wording import messages_web as web
 from assistant.wording import messages_web_books as b
 from assistant.wording.message import Message, Say
 
 Value = Say | str | int | float | date | None
 
 HEAD: tuple[Message, ...] = (
-    w.VILLAGE,
-    w.FARMER,
-    w.PHONE,
-    w.NURSERY,
+    web.VILLAGE,
+    web.FARMER,
+    web.PHONE,
+    web.NURSERY,
     b.PRACTICE,
     b.ENDED_AS,
     b.FIELD_HA,

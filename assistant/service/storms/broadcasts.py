@@ -15,11 +15,12 @@ from assistant.people import Village
 from assistant.service.audit import Act, Subject, note
 from assistant.service.brakes import left_to_spend
 from assistant.service.house import House
+from assistant.service.later import ChosenHour
 from assistant.service.letters import LONGEST_WORDS, WORDS_LAST
 from assistant.service.limits import TooMany, too_many
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, Priced, Pricing, after_quiet, post_all
-from assistant.store import Broadcast, Lane, Progress, Reader, TextState, Work
+from assistant.store import Broadcast, Lane, OwnGroup, Progress, Reader, TextState, Work
 from assistant.store import Group as Group  # for the page too
 from assistant.wording import messages_officer as o
 from assistant.wording.message import Say
@@ -33,6 +34,7 @@ class NotMade(StrEnum):
     NO_WORDS = "no_words"
     LONG = "long"
     NO_VILLAGE = "no_village"
+    BAD_HOUR = "bad_hour"
 
 
 @dataclass(frozen=True)
@@ -44,6 +46,8 @@ class Asked:
     everywhere: bool = False
     stage: Group = Group.ALL
     practice: str | None = None
+    group_id: int | None = None
+    later: ChosenHour | None = None
 
 
 @dataclass(frozen=True)
@@ -74,6 +78,7 @@ class BroadcastPage:
     leaves_at: datetime
     waits: bool
     counts: Progress
+    group: OwnGroup | None = None
 
 
 @dataclass(frozen=True)
@@ -83,6 +88,7 @@ class BroadcastList:
     villages: tuple[Village, ...]
     practices: tuple[tuple[str, str], ...]  # code, name
     latest: tuple[Broadcast, ...]
+    groups: tuple[OwnGroup, ...] = ()
 
 
 def broadcasts_page(house: House, sight: Sight) -> BroadcastList:
@@ -90,6 +96,7 @@ def broadcasts_page(house: House, sight: Sight) -> BroadcastList:
     by = None if sight.officer.is_lead else sight.officer.id
     with house.store.look() as work:
         latest = work.broadcasts.latest(MOST_LISTED, by)
+        groups = work.groups.of(sight.officer.id)
     offered = {code for village in sight.villages for code in village.practices}
     language = sight.officer.language
     practices = tuple(
@@ -97,7 +104,7 @@ def broadcasts_page(house: House, sight: Sight) -> BroadcastList:
         for code, each in house.store.practices.items()
         if code in offered
     )
-    return BroadcastList(sight.villages, practices, latest)
+    return BroadcastList(sight.villages, practices, latest, groups)
 
 
 def make(
@@ -105,19 +112,32 @@ def make(
 ) -> Broadcast | tuple[NotMade, ...]:
     """Keeps what was written, to be looked at before it goes; or what is wrong with it."""
     words = " ".join(asked.words.split())
+    everywhere = asked.everywhere or (asked.group_id and not asked.village_ids)
     ids = tuple(
-        each.id for each in sight.villages if asked.everywhere or each.id in asked.village_ids
+        each.id for each in sight.villages if everywhere or each.id in asked.village_ids
     )
+    late = asked.later is not None and not asked.later.is_ahead(house.zone, now)
     wrong = [
         *([NotMade.NO_WORDS] if not words else []),
         *([NotMade.LONG] if len(words) > LONGEST_WORDS else []),
         *([NotMade.NO_VILLAGE] if not ids else []),
+        *([NotMade.BAD_HOUR] if late else []),
     ]
     if wrong:
         return tuple(wrong)
     practice = asked.practice if asked.practice in house.store.practices else None
-    wanted = Broadcast(sight.officer.id, words, ids, now, asked.stage, practice)
     with house.store.work() as work:
+        mine = {each.id for each in work.groups.of(sight.officer.id)}
+        wanted = Broadcast(
+            made_by=sight.officer.id,
+            words=words,
+            village_ids=ids,
+            made_at=now,
+            stage=asked.stage,
+            practice=practice,
+            group_id=asked.group_id if asked.group_id in mine else None,
+            due_at=asked.later.moment(house.zone) if asked.later else None,
+        )
         return work.broadcasts.add(wanted)
 
 
@@ -133,11 +153,12 @@ def broadcast_page(
         readers = _readers(work, house, villages, found, now)
         counts = _counts(work.broadcasts.states(found.id))
         went = work.broadcasts.segments(found.id) if found.sent_at else None
+        group = work.groups.get(found.group_id) if found.group_id else None
     texted = [each for each in readers if each.may_be_texted]
     samples, segments = _samples(house, _says(sight, found), texted)
     segments = segments if went is None else went
     zone = villages[0].zone if villages else house.zone
-    leaves = after_quiet(house, zone, now)
+    leaves = after_quiet(house, zone, _due(found, now))
     return BroadcastPage(
         broadcast=found,
         villages=villages,
@@ -150,7 +171,13 @@ def broadcast_page(
         leaves_at=leaves.astimezone(ZoneInfo(zone)),
         waits=leaves > now,
         counts=counts,
+        group=group,
     )
+
+
+def _due(found: Broadcast, now: datetime) -> datetime:
+    """When it leaves, but for the quiet hours."""
+    return max(now, found.due_at) if found.due_at else now
 
 
 @dataclass(frozen=True)
@@ -182,7 +209,8 @@ def send(house: House, sight: Sight, broadcast_id: int, now: datetime) -> bool |
             each for each in _readers(work, house, villages, found, now) if each.may_be_texted
         ]
         zones = {village.id: village.zone for village in villages}
-        letters = (_letter(house, says, each, zones[each.village_id], now) for each in texted)
+        due = _due(found, now)
+        letters = (_letter(house, says, each, zones[each.village_id], due) for each in texted)
         posted = post_all(work, house, letters, now)
         work.broadcasts.went_to(found.id, posted)
         for village in villages:
@@ -227,9 +255,9 @@ def _says(sight: Sight, found: Broadcast) -> tuple[Say, ...]:
 
 
 def _letter(
-    house: House, says: tuple[Say, ...], reader: Reader, zone: str, now: datetime
+    house: House, says: tuple[Say, ...], reader: Reader, zone: str, at: datetime
 ) -> Letter:
-    due = after_quiet(house, zone, now)
+    due = after_quiet(house, zone, at)
     return Letter(
         phone=reader.phone,
         language=reader.language,
@@ -265,12 +293,18 @@ def _readers(
 ) -> tuple[Reader, ...]:
     """Each phone once, whose farmer or one of whose beds is meant."""
     todays = {each.id: now.astimezone(ZoneInfo(each.zone)).date() for each in villages}
+    kept = None if found.group_id is None else _phones(work, found.group_id)
     once: dict[str, Reader] = {}
     for reader in work.broadcasts.readers(list(todays)):
         day = (todays[reader.village_id] - reader.sow_date).days if reader.sow_date else None
-        if _meant(house, found, reader, day):
+        if (kept is None or reader.phone in kept) and _meant(house, found, reader, day):
             once.setdefault(reader.phone, reader)
     return tuple(once.values())
+
+
+def _phones(work: Work, group_id: int) -> frozenset[str]:
+    """The phones of a group; none where it is gone."""
+    return frozenset(each.phone for each in work.groups.members(group_id))
 
 
 def _meant(house: House, found: Broadcast, reader: Reader, day: int | None) -> bool:

@@ -15,17 +15,17 @@ from assistant.service.storms.danger import Beds, InDanger
 from assistant.service.storms.headline import NO_HEADLINE, Headline
 from assistant.service.storms.rain_words import RainWords, Says
 from assistant.store import AlertCertainty, Draft
-from assistant.wording import messages_dangers as d
-from assistant.wording import messages_rain as r
+from assistant.wording import messages_dangers as dangers
+from assistant.wording import messages_rain as rain
 from assistant.wording import messages_talk as m
 from assistant.wording.dangers import AFTER, FIRST, name_of
 from assistant.wording.message import Message, Say
 
 # What is likely is warned of without a word: it is what a warning means.
 SURE = {
-    AlertCertainty.OBSERVED: d.BEGUN,
-    AlertCertainty.POSSIBLE: d.POSSIBLE,
-    AlertCertainty.UNLIKELY: d.POSSIBLE,
+    AlertCertainty.OBSERVED: dangers.BEGUN,
+    AlertCertainty.POSSIBLE: dangers.POSSIBLE,
+    AlertCertainty.UNLIKELY: dangers.POSSIBLE,
 }
 
 
@@ -79,20 +79,24 @@ class DangerWords:
         sure = SURE.get(draft.certainty)
         return [
             self._head(),
-            *([d.STAY_IN(labels=_joined(beds))] if self._is_there else _first(draft, beds)),
+            *(
+                [dangers.STAY_IN(labels=_joined(beds))]
+                if self._is_there
+                else _first(draft, beds)
+            ),
             *([sure()] if sure else []),
-            *([r.SERVICE_SAYS(words=told)] if told else []),
-            *([r.OFFICER_ADDS(words=draft.words)] if draft.words else []),
-            d.KEYS(),
+            *([rain.SERVICE_SAYS(words=told)] if told else []),
+            *([rain.OFFICER_ADDS(words=draft.words)] if draft.words else []),
+            dangers.KEYS(),
         ]
 
     def _head(self) -> Say:
         draft, name = self.draft, self.village.name
         if is_told_by_days(draft.starts_at, draft.ends_at):
             days = days_slots(draft.starts_at, draft.ends_at, self.village)
-            return d.HEAD_DAYS(village=name, danger=name_of(draft.danger), **days)
+            return dangers.HEAD_DAYS(village=name, danger=name_of(draft.danger), **days)
         hours = span_slots(draft.starts_at, draft.ends_at, self.village)
-        return d.HEAD(village=name, danger=name_of(draft.danger), **hours)
+        return dangers.HEAD(village=name, danger=name_of(draft.danger), **hours)
 
     @property
     def _is_there(self) -> bool:
@@ -122,7 +126,7 @@ def asked_again(village: Village, standing: Standing, phone: InDanger) -> Says:
     if standing.danger == RAIN:
         return rain_words.asked_again(village, standing.ends_at, phone)
     ends = standing.ends_at.astimezone(ZoneInfo(village.zone))
-    again = d.AGAIN(
+    again = dangers.AGAIN(
         village=village.name,
         danger=name_of(standing.danger),
         date=ends.date(),
@@ -135,8 +139,8 @@ def recalled(village: Village, standing: Standing) -> Says:
     """That a warning was a mistake."""
     date = span_slots(standing.starts_at, standing.ends_at, village)["date"]
     if standing.danger == RAIN:
-        return (r.RECALLED(village=village.name, date=date),)
-    return (d.RECALLED(village=village.name, danger=name_of(standing.danger), date=date),)
+        return (rain.RECALLED(village=village.name, date=date),)
+    return (dangers.RECALLED(village=village.name, danger=name_of(standing.danger), date=date),)
 
 
 def cleared(village: Village, standing: Standing, beds: Mapping[str, bool]) -> Says:
@@ -144,9 +148,9 @@ def cleared(village: Village, standing: Standing, beds: Mapping[str, bool]) -> S
     it is sown."""
     labels = ", ".join(beds)
     if standing.danger == RAIN:
-        return (m.ALL_CLEAR(village=village.name, labels=labels), r.STAY_SAFE())
-    over = d.OVER(village=village.name, danger=name_of(standing.danger))
+        return (m.ALL_CLEAR(village=village.name, labels=labels), rain.STAY_SAFE())
+    over = dangers.OVER(village=village.name, danger=name_of(standing.danger))
     sown = [name for name, is_sown in beds.items() if is_sown]
     if not sown:
-        return (over, d.AFTER_SOON(labels=labels))
+        return (over, dangers.AFTER_SOON(labels=labels))
     return (over, AFTER[standing.danger](labels=", ".join(sown)))

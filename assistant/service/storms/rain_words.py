@@ -9,22 +9,22 @@ from assistant.people import Village
 from assistant.service.storms.danger import InDanger
 from assistant.service.storms.headline import NO_HEADLINE, Headline
 from assistant.store import AlertCertainty, Draft
-from assistant.wording import messages_rain as r
+from assistant.wording import messages_rain as rain
 from assistant.wording import messages_talk as m
 from assistant.wording.message import Message, Say
 
 ONE_DAY = timedelta(days=1)
 SURE: dict[AlertCertainty, Message] = {
-    AlertCertainty.OBSERVED: r.SURE_OBSERVED,
-    AlertCertainty.LIKELY: r.SURE_LIKELY,
-    AlertCertainty.POSSIBLE: r.SURE_POSSIBLE,
-    AlertCertainty.UNLIKELY: r.SURE_POSSIBLE,
+    AlertCertainty.OBSERVED: rain.SURE_OBSERVED,
+    AlertCertainty.LIKELY: rain.SURE_LIKELY,
+    AlertCertainty.POSSIBLE: rain.SURE_POSSIBLE,
+    AlertCertainty.UNLIKELY: rain.SURE_POSSIBLE,
 }
 _MESSAGES = {  # (young beds?, over more than a day?)
     (True, False): m.WARNING,
     (False, False): m.WARNING_WAIT,
-    (True, True): r.WARNING_DAYS,
-    (False, True): r.WARNING_WAIT_DAYS,
+    (True, True): rain.WARNING_DAYS,
+    (False, True): rain.WARNING_WAIT_DAYS,
 }
 
 Says = tuple[Say, ...]
@@ -58,9 +58,9 @@ class RainWords:
         message = _MESSAGES[young, longer]
         warning = message(village=self.village.name, labels=", ".join(called), **slots)
         sure = SURE.get(draft.certainty)
-        service = (r.SERVICE_SAYS(words=told),) if told else ()
-        added = (r.OFFICER_ADDS(words=draft.words),) if draft.words else ()
-        keys = r.COVERED_OR_HELP if young else r.UNDERSTOOD_OR_HELP
+        service = (rain.SERVICE_SAYS(words=told),) if told else ()
+        added = (rain.OFFICER_ADDS(words=draft.words),) if draft.words else ()
+        keys = rain.COVERED_OR_HELP if young else rain.UNDERSTOOD_OR_HELP
         return (warning, *((sure(),) if sure else ()), *service, *added, keys())
 
 
@@ -68,7 +68,7 @@ def asked_again(village: Village, ends_at: datetime, phone: InDanger) -> Says:
     """The second text to a silent phone."""
     ends = ends_at.astimezone(ZoneInfo(village.zone))
     called = ", ".join((*phone.young, *phone.soon))
-    again = r.WARNING_AGAIN(
+    again = rain.WARNING_AGAIN(
         village=village.name, labels=called, to_time=ends.time(), date=ends.date()
     )
     return (again,)

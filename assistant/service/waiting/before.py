@@ -19,6 +19,7 @@ class Before:
 
     visits, marks, texts: ids of rows that it made         calls: id, and when the next person
         would have been told of an alarm
+    handed: rows of calls that were given to a colleague
     warned: answers that it noted, by warning and phone    beds: fields of nurseries as they
         were, with the id of their last event then         asked: tasks as they were
     """
@@ -30,6 +31,7 @@ class Before:
     warned: list[tuple[int, str]] = field(default_factory=list)
     beds: list[dict[str, Any]] = field(default_factory=list)
     asked: list[tuple[int, str, str | None, str | None]] = field(default_factory=list)
+    handed: list[int] = field(default_factory=list)
     how: str = ""  # "told" or "later", where texts do not leave in a minute
 
     def keep_text(self, message_id: str, *, held: bool, waits: bool) -> None:
@@ -61,6 +63,7 @@ def go_back(work: Work, house: House, kept: Mapping[str, Any], now: datetime) ->
     """Puts everything back; how many texts had left already."""
     work.story.drop_visits(kept["visits"])
     work.desk.unmark(kept["marks"])
+    work.handed.take_back(kept.get("handed", ()))
     for warning_id, phone in kept["warned"]:
         work.warnings.unanswer(warning_id, phone)
     for call_id, next_at in kept["calls"]:

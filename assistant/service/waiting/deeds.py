@@ -26,6 +26,7 @@ from assistant.service.desk.visits import (
     settle_tasks,
 )
 from assistant.service.house import House
+from assistant.service.later import ChosenHour
 from assistant.service.letters import Manner, Pen, Posted, Unsent
 from assistant.service.sight import Sight
 from assistant.service.storms.warnings import latest_of_each
@@ -35,7 +36,7 @@ from assistant.store import DEAD, PRIVATE, UNREAD, DeskDeed, Given
 from assistant.wording.message import Say
 
 UNDO_FOR = timedelta(minutes=1)
-DEEDS = ("visited", "rang", "text", "move", "seen")
+DEEDS = ("visited", "rang", "text", "move", "seen", "hand")
 
 
 class Nothing:
@@ -75,7 +76,7 @@ def look_at(
         return picked(Pen(work, house, sight, now), keys, deed)
 
 
-def _do(
+def one_deed(
     house: House,
     sight: Sight,
     keys: Iterable[str],
@@ -134,7 +135,7 @@ def visit(
             _visit(pen, pick, noted, before, by_phone=by_phone)
         return len(picks)
 
-    return _do(house, sight, keys, "rang" if by_phone else "visited", now, each, once)
+    return one_deed(house, sight, keys, "rang" if by_phone else "visited", now, each, once)
 
 
 def _cannot(pen: Pen, pick: Pick, noted: Noted) -> Wrong | None:
@@ -161,7 +162,7 @@ def _visit(pen: Pen, pick: Pick, noted: Noted, before: Before, *, by_phone: bool
     if noted.covered:
         _cover(pen, pick.farmer, before)
     act = Act.RANG if by_phone else Act.VISITED
-    note(work, pen.sight.officer.id, act, pen.now, _subject(pick), noted.on.isoformat())
+    note(work, pen.sight.officer.id, act, pen.now, subject_of(pick), noted.on.isoformat())
 
 
 def _settle(pen: Pen, farmer: Farmer, nursery: Nursery, on: date, before: Before) -> None:
@@ -228,14 +229,14 @@ def see(house: House, sight: Sight, keys: Iterable[str], now: datetime) -> Outco
             _see(pen, pick, before)
         return len(picks)
 
-    return _do(house, sight, keys, "seen", now, each)
+    return one_deed(house, sight, keys, "seen", now, each)
 
 
 def _see(pen: Pen, pick: Pick, before: Before) -> None:
     work, officer = pen.work, pen.sight.officer
     if pick.call is not None:
         _handled(pen, pick, before)
-        note(work, officer.id, Act.CALL_HANDLED, pen.now, _subject(pick))
+        note(work, officer.id, Act.CALL_HANDLED, pen.now, subject_of(pick))
         return
     kind = {"words": UNREAD, "dead": DEAD}[pick.kind]
     before.marks.append(work.desk.mark(kind, pick.farmer.id, officer.id, pen.now))
@@ -264,10 +265,10 @@ def close(
         for pick in picks:
             _handled(pen, pick, before, words)
             act = Act.CALL_HANDLED
-            note(pen.work, pen.sight.officer.id, act, pen.now, _subject(pick))
+            note(pen.work, pen.sight.officer.id, act, pen.now, subject_of(pick))
         return len(picks)
 
-    return _do(house, sight, [key], "closed", now, each, once)
+    return one_deed(house, sight, [key], "closed", now, each, once)
 
 
 # --- texts -----------------------------------------------------------------------------------
@@ -281,6 +282,7 @@ def write_to(
     now: datetime,
     *,
     urgent: bool = False,
+    later: ChosenHour | None = None,
 ) -> Outcome:
     """Sends words to the farmers of these lines, each once; calls among them are answered."""
 
@@ -288,28 +290,32 @@ def write_to(
         written: set[int] = set()
         for pick in picks:
             if pick.farmer.id not in written:
-                posted = _write(pen, pick, words, urgent=urgent)
+                posted = _write(pen, pick, words, urgent=urgent, later=later)
                 if isinstance(posted, Unsent):
                     return posted
                 before.keep_text(posted.message_id, held=posted.held, waits=posted.waits)
                 written.add(pick.farmer.id)
             _answered(pen, pick, before)
+        before.how = "timed" if later else before.how
         return len(written)
 
-    return _do(house, sight, keys, "text", now, each)
+    return one_deed(house, sight, keys, "text", now, each)
 
 
-def _write(pen: Pen, pick: Pick, words: str | Say, *, urgent: bool) -> Posted | Unsent:
+def _write(
+    pen: Pen, pick: Pick, words: str | Say, *, urgent: bool, later: ChosenHour | None
+) -> Posted | Unsent:
     call = pick.call
     how = Manner(
         urgent=urgent,
         at_once=call is not None and call.about in CLIMBS,
+        later=later,
         private=call is not None and call.about == PRIVATE,
         hold=True,
     )
     act = Act.CALL_ANSWERED if call else Act.WROTE
     call_id = call.id if call else None
-    return pen.write(act, pick.farmer, words, _subject(pick), how, call_id)
+    return pen.write(act, pick.farmer, words, subject_of(pick), how, call_id)
 
 
 def _answered(pen: Pen, pick: Pick, before: Before) -> None:
@@ -361,7 +367,7 @@ def move_days(
                 moved += 1
         return moved or wrong
 
-    return _do(house, sight, keys, "move", now, each)
+    return one_deed(house, sight, keys, "move", now, each)
 
 
 def foresee_dates(
@@ -388,7 +394,7 @@ def set_dates(
         before.how = "dates_told" if done.told else "dates"
         return 1
 
-    return _do(house, sight, [f"bed-{nursery_id}"], "move", now, each)
+    return one_deed(house, sight, [f"bed-{nursery_id}"], "move", now, each)
 
 
 def _move(
@@ -439,7 +445,7 @@ def _today(pen: Pen, farmer: Farmer) -> date:
     return local_date(pen.now, pen.sight.zone(farmer.village_id, pen.house.zone))
 
 
-def _subject(pick: Pick) -> Subject:
+def subject_of(pick: Pick) -> Subject:
     """What the trail tells: of a private call not the village."""
     if pick.call is not None and pick.call.about == PRIVATE:
         return Subject(pick.farmer.id)

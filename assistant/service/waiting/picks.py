@@ -15,8 +15,8 @@ from assistant.service.desk.visits import find_bed, open_tasks
 from assistant.service.letters import Pen, Unsent, why_not
 from assistant.service.told import told
 from assistant.store import PastCall
-from assistant.wording import messages_web as w
-from assistant.wording import messages_web_desk as d
+from assistant.wording import messages_web as web
+from assistant.wording import messages_web_desk as web_desk
 from assistant.wording.day import what_of
 from assistant.wording.message import Say
 
@@ -82,7 +82,7 @@ def _bed(pen: Pen, key: str, number: int) -> Pick | None:
         return None
     farmer, nursery = found
     asked = tuple(
-        d.OPEN_TASK(what=what_of(each.task, nursery.practice))
+        web_desk.OPEN_TASK(what=what_of(each.task, nursery.practice))
         for each in open_tasks(pen.work, nursery)
     )
     return Pick(key, farmer, _village(pen, farmer), nursery=nursery, about=asked)
@@ -122,15 +122,17 @@ def _why_not(pick: Pick, deed: str) -> Say | None:
         return _UNSENT[why] if why else None
     if deed == "closed":
         return None
+    if deed == "hand":
+        return None if pick.call is not None else web_desk.NOT_A_CALL()
     if deed in ("visited", "rang", "move"):
-        return None if pick.kind == "bed" else d.NOT_A_BED()
+        return None if pick.kind == "bed" else web_desk.NOT_A_BED()
     if pick.kind == "bed":
-        return d.BED_ONLY_SEEN()
+        return web_desk.BED_ONLY_SEEN()
     alarm = pick.call is not None and pick.call.about in ALARMS
-    return d.ALARM_ONLY() if alarm else None
+    return web_desk.ALARM_ONLY() if alarm else None
 
 
 _UNSENT = {
-    Unsent.STOPPED: w.CANNOT_STOPPED(),
-    Unsent.NO_CONSENT: w.CANNOT_NO_CONSENT(),
+    Unsent.STOPPED: web.CANNOT_STOPPED(),
+    Unsent.NO_CONSENT: web.CANNOT_NO_CONSENT(),
 }

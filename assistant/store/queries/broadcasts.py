@@ -26,6 +26,8 @@ class Broadcasts:
             stage=wanted.stage,
             practice=wanted.practice,
             made_at=wanted.made_at,
+            group_id=wanted.group_id,
+            due_at=wanted.due_at,
         )
         self._session.add(row)
         self._session.flush()

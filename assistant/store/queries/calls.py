@@ -9,6 +9,7 @@ from sqlalchemy.orm import Session
 from assistant.people import Officer
 from assistant.store import rows
 from assistant.store.core import table_of
+from assistant.store.queries.handed import is_handed
 from assistant.store.queries.seen_calls import call_of, in_sight
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow, OutboxRow, UnreadRow
 from assistant.store.tables_alarms import AlarmRow
@@ -89,11 +90,13 @@ class CallQueries:
         return tuple((by, at, seen) for by, at, seen in found if seen is not None)
 
     def open_by_village(self) -> dict[int, tuple[int, datetime]]:
-        """How many calls are open in each village, and since when the oldest."""
+        """How many calls are open in each village, and since when the oldest; without those
+        that were given to somebody."""
         found = self._session.execute(
             select(FarmerRow.village_id, func.count(), func.min(CallRow.at))
             .join(FarmerRow, FarmerRow.id == CallRow.farmer_id)
             .where(CallRow.handled_at.is_(None), FarmerRow.village_id.is_not(None))
+            .where(~is_handed())
             .group_by(FarmerRow.village_id)
         )
         return {at: (count, oldest) for at, count, oldest in found if at is not None}

@@ -1,5 +1,5 @@
-"""Which calls for help an officer may see: those of their villages, those they were told of,
-and what is private only where they were told first; a lead sees all."""
+"""Which calls for help an officer may see: those of their villages, those they were told of
+or given, and what is private only where they were told first or given it; a lead sees all."""
 
 from collections.abc import Collection
 
@@ -7,6 +7,7 @@ from sqlalchemy import ColumnElement, and_, exists, func, or_, select
 
 from assistant.people import Officer
 from assistant.store import rows
+from assistant.store.queries.handed import passed
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow
 from assistant.store.tables_alarms import AlarmRow, AlarmToldRow
 from assistant.store.values import Call
@@ -39,9 +40,9 @@ def in_sight(
                 AlarmRow.call_id == CallRow.id, AlarmRow.village_id.in_(village_ids)
             ),
         )
-        terms.append(here if officer is None else or_(here, _told(officer)))
+        terms.append(here if officer is None else or_(here, _told(officer), passed(officer)))
     if officer is not None and not officer.is_lead:
-        terms.append(or_(CallRow.about != PRIVATE, _told_first(officer)))
+        terms.append(or_(CallRow.about != PRIVATE, _told_first(officer), passed(officer)))
     return terms
 
 

@@ -86,7 +86,7 @@ def test_seed_that_may_be_sown_again_finds_its_collecting_told() -> None:
     """It fell into the days on which the plan was held."""
     weak = nursery(sow=TODAY + 6 * DAY, inputs=FieldInputs(4000.0, 0.3))
     texts = Phone.enrolled(weak).asked(item(TaskCode.SEED_HELD)).hears("2")
-    assert any("already due: collect material" in text for text in texts)
+    assert any("late already: collect material" in text for text in texts)
 
 
 def test_sown_where_uncovering_was_asked_may_be_a_second_sowing() -> None:

@@ -66,7 +66,7 @@ def test_more_mats_are_added_to_those_that_were_gone() -> None:
 def test_leaves_are_heard_at_any_time_and_move_the_window() -> None:
     phone = on_day(18).asked(item(TaskCode.TRANSPLANT))
     (heard,) = phone.hears("leaves 2")
-    assert "open leaves 2, early" in heard
+    assert "open leaves 2, too early" in heard
     (kept,) = phone.known.nurseries
     assert kept.leaves == 2 and kept.anchors.transplant_date > TODAY
 

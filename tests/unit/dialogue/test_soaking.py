@@ -85,7 +85,7 @@ def test_a_new_plan_and_a_new_day_count_with_the_officers_temperature() -> None:
     assert "soak Fri 12 Jun, drain seed Thu 18 Jun, sow Sat 20 Jun" in plan_dates(phone)
     phone.says("CHANGE DATE")
     phone.says("1")
-    assert phone.hears("25 June")[-1].startswith("A: seed in water from Wed 17 Jun")
+    assert phone.hears("25 June")[-1].startswith("A: seed goes in water Wed 17 Jun")
     phone.known = replace(phone.known, warmth=Warmth(TODAY, 24.0))
     phone.says("CHANGE DATE")
     phone.says("1")

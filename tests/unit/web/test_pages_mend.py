@@ -173,7 +173,7 @@ def test_what_was_sent_is_on_one_page_and_taken_back_while_it_waits(
     browser.open("/farmers/1")
     browser.send("/farmers/1/text", words="No, come on Tuesday")
     shown = browser.open("/sent")
-    assert "Come on Monday" in shown and "waits until 05:30" in shown
+    assert "Come on Monday" in shown and "waits until Tue 2 Jun, 05:30" in shown
     with valley.house.store.look() as work:
         texts = [each.message_id for each in work.outbox.of_phone(AMINA)]
     assert "It is taken back" in browser.send(f"/sent/{texts[-1]}")

@@ -15,6 +15,7 @@ from assistant.wording import (
     messages_web_calls,
     messages_web_desk,
     messages_web_door,
+    messages_web_groups,
     messages_web_mend,
     messages_web_office,
     messages_web_people,
@@ -22,7 +23,7 @@ from assistant.wording import (
 )
 
 TEMPLATES = sorted((Path(assistant.web.__file__).parent / "templates").glob("*.html"))
-_NAMED = re.compile(r"(?<![\w.])([wtsapcdk]|mend|office)\.([A-Z][A-Z0-9_]+)")
+_NAMED = re.compile(r"(?<![\w.])([wtsapcdk]|mend|office|also)\.([A-Z][A-Z0-9_]+)")
 WORDS: dict[str, ModuleType] = {
     "w": messages_web,
     "t": messages_tasks,
@@ -33,6 +34,7 @@ WORDS: dict[str, ModuleType] = {
     "d": messages_web_door,
     "k": messages_web_desk,
     "mend": messages_web_mend,
+    "also": messages_web_groups,
     "office": messages_web_office,
 }
 
