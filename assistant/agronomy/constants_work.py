@@ -186,6 +186,10 @@ FIRST_FEED_D = chosen(
 )
 PLOUGH_DEPTH_CM = practice("plough_depth_cm", 12, "cm", low=10, high=15)
 PLANT_DEPTH_CM = practice("plant_depth_cm", 2.5, "cm", low=2, high=3)
+GRAIN_DRIES_D = practice("grain_dries_d", 3, "days of sun", low=2, high=4, note="thin, turned")
+DUCKS_AFTER_WEEKS = practice(
+    "ducks_after_weeks", 3, "weeks after transplanting", note="fish and ducks, once rooted"
+)
 SPARE_LOW = practice("spare_low", 0.05, "fraction of the mats", note="raised for gaps")
 SPARE_HIGH = practice("spare_high", 0.10, "fraction of the mats", note="raised for gaps")
 

@@ -17,7 +17,12 @@ from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import is_answer, is_word, takes_words, tells_a_value
 from assistant.dialogue.aid import person
 from assistant.dialogue.answers_more import MORE_ANSWERS
-from assistant.dialogue.asked_wish import is_for_a_person, is_more_than_a_wish, with_wish
+from assistant.dialogue.asked_wish import (
+    asks_beside_a_wish,
+    is_for_a_person,
+    is_more_than_a_wish,
+    with_wish,
+)
 from assistant.dialogue.by_office import (
     OFFICE,
     office_answer,
@@ -29,7 +34,14 @@ from assistant.dialogue.engine import ask, begin, find
 from assistant.dialogue.invited import asking
 from assistant.dialogue.items import split_label, tells_a_deed
 from assistant.dialogue.lists import choice_names
-from assistant.dialogue.matched import SOMETHING_ELSE, Match, match, offer_which, says_who
+from assistant.dialogue.matched import (
+    SOMETHING_ELSE,
+    Match,
+    match,
+    offer_which,
+    says_who,
+)
+from assistant.dialogue.rather_asked import KEEPS_OFF, supposes
 from assistant.dialogue.results import cost_text
 from assistant.dialogue.values import Focus, Inquiry, Known, Session, Turn
 from assistant.dialogue.wishes import WISHES
@@ -45,6 +57,7 @@ from assistant.reading import (
 )
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_answers as a
+from assistant.wording import messages_care as care
 from assistant.wording import messages_steps as steps
 from assistant.wording import messages_talk as m
 from assistant.wording.day import offer
@@ -283,11 +296,21 @@ def _answered(text: str, known: Known, is_last: bool) -> Turn | None:
     rule = known.ears.questions.heard(text, languages, area)
     found = match(text, rule, known, languages)
     is_free = known.session is None and not known.items
+    if not found.sure and _supposes_a_loss(text, known):
+        return _passed_on(text, known)
     if found.question is None and (found.asks or (is_last and is_free)):
         perhaps = office_perhaps(text, known, languages)
         if perhaps:
             return offer_which(text, found.perhaps, known, perhaps)
     return _ours(text, found, known) if _may_ask(text, found, known, is_last) else None
+
+
+def _supposes_a_loss(text: str, known: Known) -> bool:
+    """ "If flood covers it, how many days can it stand": no alarm, and a person's to answer."""
+    if known.farmer is None or known.farmer.consent_at is None or not supposes(text, known):
+        return False
+    heard = understand(text, known.ears, known.catalogue.language)
+    return heard.kind(Act.DANGER) is not None and known.session is None
 
 
 def _ours(text: str, found: Match, known: Known) -> Turn | None:
@@ -404,7 +427,10 @@ def _is_word_to_send(text: str, known: Known) -> bool:
     if is_word(text, m.WORD_CLOSE, known):
         return True
     reading = read_wish(text, known.lexicons, known.catalogue.language)
-    return len(text.split()) <= _WORDS_TO_SEND and reading.outcome is Outcome.UNDERSTOOD
+    if len(text.split()) > _WORDS_TO_SEND or reading.outcome is not Outcome.UNDERSTOOD:
+        return False
+    # "When weed", "birds how" are no words to send, though "when" and "birds" are.
+    return not asks_beside_a_wish(text, reading.value, known)
 
 
 def _is_of_the_menu(text: str, known: Known) -> bool:
@@ -458,10 +484,10 @@ def _answer(topic: Topic, text: str, known: Known) -> Turn | None:
         return WISHES[Wish.MAKING](text, known)
     held = e.lasting(known.session)
     passing = begin(talks.MENU, held=held) if held else None
-    if topic in _SHOWN:
+    if topic in _SHOWN and not _by_the_text(topic, text, known):
         ready = known.nurseries or topic not in _WITH_PLAN
         return _SHOWN[topic](passing, known) if ready else None
-    says = ANSWERS[topic](text, known)
+    says = _by_the_text(topic, text, known) or ANSWERS[topic](text, known)
     if says is None:
         return None
     if known.farmer is None or known.farmer.consent_at is None:
@@ -469,10 +495,30 @@ def _answer(topic: Topic, text: str, known: Known) -> Turn | None:
     # A bed without water is in danger: somebody should know, as of any trouble. And what is
     # said to the officer by name reaches the officer, answered or not.
     told = known.farmer is not None and (
-        topic in _TOLD_TOO or _is_to_officer(text, topic, known)
+        topic in _TOLD_TOO
+        or _is_to_officer(text, topic, known)
+        or (topic in KEEPS_OFF and _tells_of_damage(text, known))
     )
     changes = (e.call("question", text, begin(talks.MENU), known),) if told else ()
     return _offered(e.ended(passing, known, *map(e.said, says), changes=changes), known)
+
+
+_OF_AGE = frozenset({Topic.TOO_LATE, Topic.PLANT_WHEN, Topic.AGE})
+
+
+def _by_the_text(topic: Topic, text: str, known: Known) -> tuple[Say, ...] | None:
+    """What the text itself tells goes before the plan: an age, that the bed is drained."""
+    if topic in _OF_AGE:
+        return plan.of_told_age(text, known)
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    if topic is Topic.WATER_RAIN and "drain" in ideas:
+        return (care.RAIN_DRAINED(),)
+    return None
+
+
+def _tells_of_damage(text: str, known: Known) -> bool:
+    heard = understand(text, known.ears, known.catalogue.language)
+    return heard.certainty(Act.DANGER) is not None
 
 
 def _is_to_officer(text: str, topic: Topic, known: Known) -> bool:

@@ -11,8 +11,8 @@ from assistant.dialogue.aid import person
 from assistant.dialogue.values import Known
 from assistant.hearing import Topic
 from assistant.wording import messages_answers as a
+from assistant.wording import messages_answers_field as field
 from assistant.wording import messages_answers_more as more
-from assistant.wording import messages_care as care
 from assistant.wording.day import about, watering_water
 from assistant.wording.day_practice import depth_cm
 from assistant.wording.message import Message, Say
@@ -68,7 +68,7 @@ MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
     {
         # seed
         Topic.SEED_FLOATS: fixed(more.FLOATS()),
-        Topic.SOAK_WATER: fixed(care.SOAK_LONGER()),
+        Topic.SOAK_WATER: fixed(field.SOAK_WATER()),
         Topic.SPROUT_SLOW: fixed(more.SLOW_SPROUT()),
         Topic.SPROUTS_BROKEN: fixed(more.BROKEN()),
         # days
@@ -129,5 +129,18 @@ MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.FIELD_DEEP: fixed(more.FIELD_DEEP()),
         Topic.HARVEST_WHEN: fixed(more.HARVEST_WHEN()),
         Topic.HARVEST_MUCH: fixed(more.HARVEST_MUCH()),
+        Topic.FIELD_FERT: fixed(field.FIELD_FERT()),
+        Topic.URINE: fixed(field.URINE()),
+        Topic.SOW_HOUR: fixed(field.SOW_HOUR()),
+        Topic.HARD_FLOOR: of_any(field.HARD_FLOOR),
+        Topic.LIFT_HOW: fixed(field.LIFT_HOW()),
+        Topic.DRY_STORE: fixed(field.DRY_STORE()),
+        Topic.FISH_DUCKS: fixed(field.FISH_DUCKS()),
+        Topic.LODGING: fixed(field.LODGING()),
+        Topic.SOAK_SMELLS: fixed(field.SOAK_SMELLS()),
+        Topic.TOO_WET: fixed(field.TOO_WET()),
+        Topic.WHY_UNCOVER: fixed(field.WHY_UNCOVER()),
+        Topic.RATS: fixed(field.RATS()),
+        Topic.ASH: fixed(field.ASH()),
     }
 )

@@ -4,6 +4,7 @@ An answer makes the sentences to say, a text each; None where it needs a nursery
 none. Nothing is stored.
 """
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
@@ -15,13 +16,15 @@ from assistant.agronomy.quantities import quantities
 from assistant.agronomy.rounding import Measure, measured, whole_up
 from assistant.agronomy.tasks import TaskCode
 from assistant.agronomy.work.labour import planting_hours
-from assistant.dialogue.endings import stage_of
+from assistant.dialogue.endings import is_drained, stage_of
 from assistant.dialogue.items import split_label
 from assistant.dialogue.values import Known
 from assistant.reading import Outcome, Reason, read_area
 from assistant.reading.text.echo import unit_words
+from assistant.reading.text.fold import fold
 from assistant.wording import amounts
 from assistant.wording import messages_answers as a
+from assistant.wording import messages_answers_more as more
 from assistant.wording import messages_care as care
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_practice as p
@@ -217,13 +220,16 @@ def _sown(bed: Nursery, known: Known) -> Say:
 
 
 def _uncovered(bed: Nursery, known: Known) -> Say:
-    if bed.uncovered:
+    if bed.uncovered or bed.transplanted_on is not None:
         return water(bed, known)
     return about(a.UNCOVER_ON, bed, known.today)
 
 
 def _drained(bed: Nursery, known: Known) -> Say:
-    """An open bed is not drained: its seedlings are pulled from the wet."""
+    """An open bed is not drained: its seedlings are pulled from the wet. Once it is planted,
+    the field is drained before the harvest."""
+    if bed.transplanted_on is not None:
+        return more.HARVEST_WHEN()
     drains = any(task.code is TaskCode.DRAIN_BED for task in bed.tasks)
     return about(a.DRAIN_ON if drains else a.PLANT_ON, bed, known.today)
 
@@ -248,12 +254,35 @@ def _too_late(bed: Nursery, known: Known) -> Say:
 planted = of_each(_too_late)
 too_late = of_bed_or_any(a.TOO_LATE, _too_late)
 
+_YOUNGEST, _OLDEST = 5, 90  # days that are an age of seedlings, and no days of waiting
+_NUMBER = re.compile(r"\d+")
+
+
+def of_told_age(text: str, known: Known) -> tuple[Say, ...] | None:
+    """As of seedlings of the age that a text tells, "they are 28 days, can I still plant?";
+    None where it tells none, or that of a bed that is known."""
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    ages = [int(each) for each in _NUMBER.findall(fold(text))]
+    ages = [each for each in ages if _YOUNGEST <= each <= _OLDEST]
+    if len(ages) != 1 or not ideas & {"days", "age", "day", "old"}:
+        return None
+    if any(bed.day(known.today) == ages[0] for bed in known.nurseries):
+        return None
+    first = _first(known)
+    older = ages[0] > first.paced.window.last.value
+    return (about(a.TOO_LATE if older else a.AGE, first, known.today),)
+
 
 # --- water ----------------------------------------------------------------------------------
 
 
 def water(bed: Nursery, known: Known) -> Say:
-    """By hand while it is covered or only watered; then the water that stands."""
+    """By hand while it is covered or only watered; then the water that stands, until it is let
+    off; then that of the field."""
+    if bed.transplanted_on is not None:
+        return about(a.FIELD_WATER, bed, known.today)
+    if is_drained(bed, known.today):
+        return about(a.NONE_STANDS, bed, known.today)
     keeps = (task for task in bed.tasks if task.code is TaskCode.KEEP_WATER)
     if any(task.date <= known.today for task in keeps):
         return about(p.KEEP_NOW, bed, known.today)
@@ -271,7 +300,8 @@ def _dry(bed: Nursery, known: Known) -> Say:
 
 
 def _deep(bed: Nursery, known: Known) -> Say:
-    if not depth_cm(bed.practice):
+    over = bed.transplanted_on is not None or is_drained(bed, known.today)
+    if over or not depth_cm(bed.practice):
         return water(bed, known)
     return about(a.WATER_DEEP, bed, known.today)
 

@@ -14,7 +14,7 @@ from assistant.dialogue.values import Known, Turn
 from assistant.hearing import Idea, Kind, understand
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_answers_more as more
-from assistant.wording import messages_steps as s
+from assistant.wording import messages_steps as steps
 
 _COVERS = frozenset({"sheet", "straw", "cover"})
 _BESIDE = frozenset({"banana", "remove", "open", "uncover"})
@@ -61,7 +61,7 @@ def cover_wanting(text: str, known: Known) -> Turn | None:
         return None
     below = "sheet" in covers and not any(bed.sown for bed in known.nurseries)
     above = covers != {"sheet"} or not below
-    says = (*((a.NO_SHEET(),) if below else ()), *((s.ABOVE(),) if above else ()))
+    says = (*((a.NO_SHEET(),) if below else ()), *((steps.ABOVE(),) if above else ()))
     passing = begin(talks.MENU, held=lasting(known.session))
     return ended(passing, known, *map(said, says))
 

@@ -34,6 +34,13 @@ from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.matched import asks_how_to_stop, asks_of_texts, says_who, surely_asked
+from assistant.dialogue.rather_asked import (
+    asks_beside,
+    asks_plainly_who,
+    asks_to_keep_off,
+    may_be_asked,
+    supposes,
+)
 from assistant.dialogue.reports import mats_lost, sown_again_told
 from assistant.dialogue.reports_plan import planted_as_far
 from assistant.dialogue.told_of_bed import is_late, tells_of_loss
@@ -156,6 +163,8 @@ def hear_first(text: str, known: Known) -> Turn | None:
     heard = understand(text, known.ears, known.catalogue.language)
     row = DECISIONS[moment_of(known)]
     for act, certainty in meant(heard, known):
+        if act is Act.REFUSE and certainty is Certainty.SAID and asks_beside(text, known):
+            certainty = Certainty.HALF  # a question never stops texts by itself
         deed = row[act][tuple(Certainty).index(certainty)]
         if deed is not Deed.PASS:
             return _DEEDS[deed](heard, known)
@@ -195,7 +204,12 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         return Certainty.HALF
     if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
-        calm = _is_calm(heard) or _likely_done(heard, known) or _asks_of_bed(heard, known)
+        calm = (
+            _is_calm(heard)
+            or _is_talk(heard)
+            or _likely_done(heard, known)
+            or _asks_of_bed(heard, known)
+        )
         calm = calm or (light and names_task(heard.text, known))
         return Certainty.HALF if calm and not tells_of_loss(heard.text, known) else certainty
     return certainty
@@ -231,9 +245,20 @@ _MAY_BE_WORK = frozenset({Kind.HURT, Kind.WOUND})  # "my back is broken, but all
 _WORK = (Act.DONE, Act.NOTDONE)
 
 
+_RATHER_TALK = 0.65
+
+
+def _is_talk(heard: Understood) -> bool:
+    """Whether it is likelier talk of something else: what was on television, a dream, a match
+    that was lost."""
+    return heard.weights[Act.TALK] >= _RATHER_TALK and _cries(heard) <= _RATHER_NO_CRY
+
+
 def _is_calm_of_lives(heard: Understood) -> bool:
     """Whether a word for harm is likelier no cry. Work that is told beside it says nothing of
     it but where the word is one of work: "planted all, then the snake bit my son"."""
+    if _is_talk(heard):
+        return True
     if not _is_calm(heard):
         return False
     work = sum(heard.weights[act] for act in _WORK)
@@ -378,21 +403,67 @@ def _tells_of_flood(text: str, known: Known) -> bool:
     return any(answer_flood(text, known, each, True, None) for each in asked)
 
 
-_RATHER_REFUSES = 0.6
+_RATHER_REFUSES, _SURELY_REFUSES = 0.6, 0.8
 
 
 def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known) -> bool:
     """Whether a text asks one of the plain questions rather: "who sends these?", "how do I stop
     these if I want no more", but not "does it cost? then do not send"; and what only weighs as
     danger, such as "can river sand be used"; of lives, only what is half sure."""
-    if act is Act.REFUSE and heard.weights[act] >= _RATHER_REFUSES:
-        return asks_how_to_stop(heard.text, known)
     if act is Act.REFUSE:
-        return asks_of_texts(heard.text, known, certainty is Certainty.SAID)
-    if act is Act.DIE or certainty is Certainty.SAID or known.in_storm:
+        return _asks_rather_than_refuses(heard, certainty, known)
+    if act is Act.DIE or known.in_storm:
         return False  # "no sheet" while it rains is no question
+    if act in (Act.DANGER, Act.HARM) and _asks_how_to_keep_off(act, heard, known):
+        return True
+    if act is Act.DANGER and _only_supposes(heard, known):
+        return True
+    if certainty is Certainty.SAID:
+        return False
     weighs_little = act not in _LIVES or certainty is Certainty.HALF
     return weighs_little and surely_asked(heard.text, known)
+
+
+def _asks_rather_than_refuses(heard: Understood, certainty: Certainty, known: Known) -> bool:
+    text, weight = heard.text, heard.weights[Act.REFUSE]
+    is_said = certainty is Certainty.SAID
+    if asks_plainly_who(text, known, only_price=is_said) and not (
+        is_said and weight >= _SURELY_REFUSES
+    ):
+        return True
+    if weight >= _RATHER_REFUSES:
+        return asks_how_to_stop(text, known)
+    if weight < _NEXT_TO_NOTHING and heard.weights[Act.QUESTION] >= _SURELY_ASKS:
+        return may_be_asked(text, known)  # a word of refusal that is one of work too
+    return asks_of_texts(text, known, is_said)
+
+
+def _asks_how_to_keep_off(act: Act, heard: Understood, known: Known) -> bool:
+    """ "Birds finish my seed, how do I chase them": answered, and a person hears of it too. Of
+    lives only where a weight alone speaks of them, "ants carry off the seed, what do I use"."""
+    if act is Act.HARM and heard.is_by_rule(act):
+        return False
+    if act is Act.DANGER and heard.kind(act) not in (Kind.LOST, None):
+        return False
+    return asks_to_keep_off(heard.text, known)
+
+
+_SURELY_ASKS, _RATHER_ASKS, _HARDLY = 0.7, 0.5, 0.25
+
+
+def _only_supposes(heard: Understood, known: Known) -> bool:
+    """Whether a loss is only thought of: "if flood covers it, how many days can it stand",
+    "will salt water kill the seedlings"."""
+    asks, cries = heard.weights[Act.QUESTION], _cries(heard)
+    if asks >= _RATHER_ASKS and cries < _HARDLY and supposes(heard.text, known):
+        return True
+    lost = heard.kind(Act.DANGER) is not Kind.DANGER
+    return (
+        lost
+        and asks >= _SURELY_ASKS
+        and cries < _NEXT_TO_NOTHING
+        and may_be_asked(heard.text, known)
+    )
 
 
 def moment_of(known: Known) -> Moment:

@@ -7,6 +7,7 @@ from datetime import date, datetime
 from assistant.acts import Act
 from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.tasks import TaskCode
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.aid import person
 from assistant.dialogue.corrections import told_first
@@ -403,10 +404,10 @@ def _tells_of_danger(words: str, known: Known) -> bool:
 def rain(session: Session | None, known: Known) -> Turn:
     """What rain asks for at the nursery's stage and on its bed; people first."""
     beds = {
-        stage: [each for each in known.nurseries if stage_of(each, known.today) == stage]
+        stage: [each for each in known.nurseries if _in_rain(each, known.today) == stage]
         for stage in _IN_RAIN
     }
-    stage = next((stage for stage in ("early", "before", "later") if beds[stage]), "early")
+    stage = next((stage for stage in _FIRST_IN_RAIN if beds[stage]), "early")
     says = [about(_IN_RAIN[stage], each, known.today) for each in beds[stage]]
     unlike = {(say.message, str(say.slots)): say for say in says or [_IN_RAIN[stage]()]}
     return ended(session, known, *map(said, unlike.values()))
@@ -416,7 +417,22 @@ _IN_RAIN: Mapping[str, Message] = {
     "before": care.RAIN_BEFORE,
     "early": m.RAIN_ADVICE_EARLY,
     "later": m.RAIN_ADVICE_LATER,
+    "drained": care.RAIN_DRAINED,
+    "planted": care.RAIN_FIELD,
 }
+_FIRST_IN_RAIN = ("early", "before", "drained", "later", "planted")
+
+
+def _in_rain(nursery: Nursery, today: date) -> str:
+    """The stage, or that the bed is drained or planted: no water is brought back to it."""
+    if nursery.transplanted_on is not None:
+        return "planted"
+    return "drained" if is_drained(nursery, today) else stage_of(nursery, today)
+
+
+def is_drained(nursery: Nursery, today: date) -> bool:
+    """Whether the water of the bed is to be off: from the day of draining on."""
+    return any(each.code is TaskCode.DRAIN_BED and each.date <= today for each in nursery.tasks)
 
 
 def stage_of(nursery: Nursery, today: date) -> str:

@@ -28,23 +28,23 @@ from assistant.dialogue.values import (
     Text,
     Turn,
 )
-from assistant.wording import messages_care as c
+from assistant.wording import messages_care as care
 from assistant.wording import messages_talk as m
 from assistant.wording.day import about, watering_water
 from assistant.wording.message import Message, Say
 
 # What else a sign may mean, in a sentence that is safe to follow at once.
 _MAY_BE: Mapping[str, Message] = {
-    "spots": c.M_SPOTS,
-    "young_leaves": c.M_NEW,
-    "cold": c.M_COLD,
-    "salt": c.M_SALT,
-    "water": c.M_WATER,
-    "base": c.M_BASE,
-    "all": c.M_ALL,
-    "new": c.M_NEW,
-    "patches": c.M_ROT,
-    "smell": c.M_ROT,
+    "spots": care.M_SPOTS,
+    "young_leaves": care.M_NEW,
+    "cold": care.M_COLD,
+    "salt": care.M_SALT,
+    "water": care.M_WATER,
+    "base": care.M_BASE,
+    "all": care.M_ALL,
+    "new": care.M_NEW,
+    "patches": care.M_ROT,
+    "smell": care.M_ROT,
 }
 _ASKED = ("signs", "leaves", "place")
 
@@ -59,7 +59,7 @@ def _too_early(session: Session, known: Known) -> Turn:
         return ended(session, known, said(m.TOLD_OFFICER()), changes=(change,))
     look_again = next(t.date for t in nursery.tasks if t.code is TaskCode.COLOUR_CHECK)
     is_pale = known.today >= nursery.anchors.uncover_date
-    message = c.M_PALE if is_pale else m.UREA_EARLY
+    message = care.M_PALE if is_pale else m.UREA_EARLY
     text = said(about(message, nursery, known.today, date=look_again))
     return ended(session, known, text, changes=(change,))
 
@@ -68,7 +68,7 @@ def _just_uncovered(session: Session, known: Known) -> Turn:
     """Shoots are pale under the cover, and for days after it."""
     nursery = chosen(session, known)
     again = day_after(known.today, PALE_AFTER_UNCOVERING_D.value)
-    says = about(c.UNCOVER_FIRST, nursery, known.today, date=again)
+    says = about(care.UNCOVER_FIRST, nursery, known.today, date=again)
     return ended(session, known, said(says))
 
 
@@ -85,7 +85,7 @@ def _urea(session: Session, known: Known) -> Turn:
     else:
         grams = measured(dissolved_g(litres, UREA_PERCENT.value), Measure.UREA_G)
         advice = about(
-            c.UREA_CAN, nursery, known.today, urea=urea(nursery), grams=grams, litres=litres
+            care.UREA_CAN, nursery, known.today, urea=urea(nursery), grams=grams, litres=litres
         )
     bed = nursery
     if not bed.uncovered:  # as was asked before the can was
@@ -97,7 +97,9 @@ def _urea(session: Session, known: Known) -> Turn:
 def _urea_again(session: Session, known: Known) -> Turn:
     """Once only: a second spray is the officer's to decide."""
     nursery = chosen(session, known)
-    text = said(about(c.UREA_ONCE, nursery, known.today, date=nursery.urea_on or known.today))
+    text = said(
+        about(care.UREA_ONCE, nursery, known.today, date=nursery.urea_on or known.today)
+    )
     return ended(session, known, text, changes=(_seen_call(session, known),))
 
 
@@ -105,7 +107,7 @@ def _light(session: Session, known: Known) -> Turn:
     """Light green is looked at again before anything is given."""
     nursery = chosen(session, known)
     again = day_after(known.today, PALE_AFTER_UNCOVERING_D.value)
-    return ended(session, known, said(about(c.M_LIGHT, nursery, known.today, date=again)))
+    return ended(session, known, said(about(care.M_LIGHT, nursery, known.today, date=again)))
 
 
 def _codes(session: Session) -> list[str]:
@@ -189,9 +191,9 @@ def _fits(message: Message, nursery: Nursery | None, known: Known) -> Say:
     return about(message, nursery, known.today) if nursery else message()
 
 
-_IN_FLOOD = {"before": c.FLOOD_BEFORE, "early": c.FLOOD_EARLY, "later": c.FLOOD_LATER}
-_IN_DROUGHT = {"before": c.DRY_BEFORE, "early": c.DRY_EARLY, "later": c.DRY_LATER}
-_IN_COLD = {"before": c.COLD_BEFORE, "early": c.COLD_EARLY, "later": c.COLD_LATER}
+_IN_FLOOD = {"before": care.FLOOD_BEFORE, "early": care.FLOOD_EARLY, "later": care.FLOOD_LATER}
+_IN_DROUGHT = {"before": care.DRY_BEFORE, "early": care.DRY_EARLY, "later": care.DRY_LATER}
+_IN_COLD = {"before": care.COLD_BEFORE, "early": care.COLD_EARLY, "later": care.COLD_LATER}
 
 
 def _flood(session: Session, known: Known) -> Turn:

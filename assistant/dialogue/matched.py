@@ -69,7 +69,8 @@ def match(
         found, topic, understand(text, known.ears, known.catalogue.language).weights
     )
     if rule is Topic.DIRTY_PAIL and question:
-        return Match(question, (), asks)  # how long to soak in diesel is no answer
+        # How long to soak in diesel is no answer, and its answer is a caution.
+        return Match(question, (), asks, sure=True)
     if odds >= (AGREED if rule is topic else SURE) and not _is_of_money(ideas, topic):
         return Match(Question(topic, asks), (), asks, sure=True)
     likely = odds >= (LIKELY_ASKED if asks else LIKELY)
@@ -117,7 +118,7 @@ def surely_asked(text: str, known: Known) -> bool:
 _OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
 _OF_ELSE = frozenset({Topic.HOUSEHOLD, Topic.CHAT})  # a card just bought may be a refusal
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
-_OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it
+OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it
 
 
 def says_who(text: str, known: Known) -> bool:
@@ -139,8 +140,11 @@ def asks_of_texts(text: str, known: Known, is_said: bool) -> bool:
     if is_said:
         asks = "?" in text or bool(ideas & ASKING)
         enough = ENDING_ENOUGH if first.topic in _OF_ENDING else WHO_ENOUGH
-        return asks and first.topic in _OF_ENDING | _OF_SENDER and first.share >= enough
-    surely = first.topic in _OF_ELSE and first.share >= WHO_ENOUGH
+        return asks and first.topic in _OF_ENDING | OF_SENDER and first.share >= enough
+    # "Can my wife get these too": hers or a neighbour's phone, of which both tell.
+    others = {each.topic: each.share for each in table.likest(text, ideas)}
+    joins = others.get(Topic.HOUSEHOLD, 0.0) + others.get(Topic.NEIGHBOUR, 0.0) >= WHO_ENOUGH
+    surely = joins or (first.topic in _OF_ELSE and first.share >= WHO_ENOUGH)
     return surely or (first.topic in _OF_TEXTS and first.share >= TEXTS_ENOUGH)
 
 

@@ -112,13 +112,13 @@ def _area(text: str, question: Question, session: Session, known: Known) -> Hear
     return heard
 
 
-_LIKELY_TALK, _HARDLY_VALUE = 0.4, 0.1
+_LIKELY_TALK, _HARDLY_VALUE = 0.2, 0.2
 
 
 def _is_of_another_field(text: str, known: Known) -> bool:
     """Whether an area stands in talk: "I wish I had ten acres like the chief"."""
     weights = understand(text, known.ears, known.catalogue.language).weights
-    return weights[Act.TALK] >= _LIKELY_TALK and weights[Act.VALUE] <= _HARDLY_VALUE
+    return weights[Act.TALK] >= _LIKELY_TALK and weights[Act.VALUE] < _HARDLY_VALUE
 
 
 def _feet_or_metres(m2: float, known: Known) -> Heard:

@@ -32,7 +32,7 @@ from assistant.dialogue.values import (
 )
 from assistant.hearing import Idea
 from assistant.reading import Outcome, read_area, read_deeds, read_germination, read_told
-from assistant.wording import messages_again as a
+from assistant.wording import messages_again as again
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_practice as p
 from assistant.wording.day import about
@@ -155,7 +155,7 @@ def _rest(bed: Nursery, code: TaskCode, day: date, known: Known) -> Turn:
 
 
 _REST: dict[TaskCode, Message] = {
-    TaskCode.SOW: a.HALF_SOWN,
+    TaskCode.SOW: again.HALF_SOWN,
     TaskCode.TRANSPLANT: d.REST_PLANTED,
     TaskCode.OVERDUE: d.REST_PLANTED,
 }

@@ -77,5 +77,8 @@ FIGURES: Mapping[str, Figure] = MappingProxyType(
         "plough_high": Figure(w.PLOUGH_DEPTH_CM, end="high"),
         "plant_low": Figure(w.PLANT_DEPTH_CM, end="low"),
         "plant_high": Figure(w.PLANT_DEPTH_CM, end="high"),
+        "dry_low": Figure(w.GRAIN_DRIES_D, end="low"),
+        "dry_high": Figure(w.GRAIN_DRIES_D, end="high"),
+        "duck_weeks": Figure(w.DUCKS_AFTER_WEEKS),
     }
 )

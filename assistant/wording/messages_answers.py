@@ -17,8 +17,8 @@ WHO = Message(
     note=_PLAIN + "Who are you? STOP is a word to send.",
 )
 FREE = Message(
-    "My texts cost you nothing. One from you costs an SMS, unless your farm office pays. What a "
-    "nursery costs: send QUANTITIES.",
+    "My texts cost you nothing. Each text you send costs one SMS, unless your farm office "
+    "pays. What a nursery costs: send QUANTITIES.",
     note=_PLAIN + "Is it free, what does it cost? QUANTITIES is a word to send.",
 )
 MY_NUMBER = Message(
@@ -92,8 +92,8 @@ AN_OFFICE_SAYS = Message(
 
 # --- amounts and money ----------------------------------------------------------------------
 SUM = Message(
-    "For {area}: about {seed} of dry seed, a bed of {bed} m2, {mix} L of soil mix. Only a sum: no "
-    "plan is changed.",
+    "For {area}: about {seed} of dry seed, a bed of {bed} m2, {mix} L of soil mix. Only a "
+    "calculation: your plan stays as it is.",
     note=_PLAIN + "For another field than that of the plan.",
 )
 SEED_MUCH = Message(
@@ -190,6 +190,16 @@ WATER_DEEP = Message(
     "width of a finger.",
     note=_PLAIN + "How deep is the water?",
 )
+NONE_STANDS = Message(
+    "{label}: the water goes out on {drain}; from then on none stands. Mat dry, leaves roll? "
+    "Sprinkle lightly. Lift it when it is firm.",
+    note=_PLAIN + "How much water, how deep? The bed is drained. {drain} is a date.",
+)
+FIELD_WATER = Message(
+    "{label}: it is planted. Keep {low_cm} to {high_cm} cm of water on the field, never over the "
+    "plants.",
+    note=_PLAIN + "How much water, how deep? The seedlings are in the field.",
+)
 ONE_CM = Message(
     "1 cm is about as much as your little finger is wide. Mark a stick with it and stand it in "
     "the water.",
@@ -225,8 +235,8 @@ WATER_FOUL = Message(
     note=_PLAIN + "The water smells, is it to be changed? PROBLEM is sent.",
 )
 COUNT_LEAVES = Message(
-    "Count leaves that are open. Not the first, which has no blade, and none that is still rolled "
-    "up. Look at plants from several spots.",
+    "Count open leaves. Do not count the first small one, which does not open, nor one still "
+    "rolled up. Look at plants from several spots.",
     note=_PLAIN + "Which leaves count?",
 )
 COLD = Message(
@@ -255,8 +265,8 @@ DRY_SEED = Message(
     note=_PLAIN + "May I sow dry seed?",
 )
 ROOTS = Message(
-    "Sow when the white roots are {least} to {most} mm long. Longer ones break and tangle: then "
-    "spread gently.",
+    "Sow when the white roots are {least} to {most} mm long. Longer ones you can still sow: "
+    "spread them gently, they break.",
     note=_PLAIN + "How long must the root be?",
 )
 VARIETY = Message(
@@ -360,8 +370,8 @@ MACHINE = Message(
 
 # --- dangers --------------------------------------------------------------------------------
 UREA = Message(
-    "Urea for maize or rice is the same. On this bed only if leaves are yellow: send PROBLEM "
-    "first. Too much burns; keep it from children.",
+    "Urea on the bed only if leaves are yellow: send PROBLEM. No amount here; too much burns. "
+    "Field: ask your officer. Maize urea is the same. Keep it from children.",
     note=_PLAIN + "May I use fertiliser? PROBLEM is sent. Keep the cautions.",
 )
 NO_DOSE = Message(

@@ -101,8 +101,8 @@ SHEET_HOLES = Message(
     note=_PLAIN + "The sheet has holes or is too short.",
 )
 SHEET_KIND = Message(
-    "Any colour, thick or thin, old or new, if it is clean. No bag that held poison. It lies under "
-    "the soil mix, not on top in the sun.",
+    "Any colour, thick or thin, used ones too, also washed fertiliser sacks, if clean. None "
+    "that held poison. It lies under the soil mix, not on top.",
     note=_PLAIN + "Which sheet? Keep the caution.",
 )
 STRAW_GONE = Message(
@@ -111,8 +111,8 @@ STRAW_GONE = Message(
     note=_PLAIN + "Wind, a child or fowl took the straw off.",
 )
 STRAW_LEFT = Message(
-    "Leave bits that stick between the shoots: pulling uproots them. Old straw: on the compost or "
-    "in the garden. From treated seed: no feed.",
+    "Leave straw stuck between shoots: pulling uproots them. Old straw: compost, or feed if "
+    "clean. If the seed was treated, never feed it: poison.",
     note=_PLAIN + "Straw stuck, where does it go? Keep the caution.",
 )
 
@@ -123,8 +123,8 @@ NOT_UP = Message(
     note=_PLAIN + "Nothing has come up on day 3. PROBLEM is sent.",
 )
 MOULD = Message(
-    "White threads, mushrooms, sour smell: too wet and warm. In the evening change rotten straw "
-    "for dry, thin, and water less. They rot? PROBLEM.",
+    "White threads, mushrooms, sour smell: too wet and warm. In the evening lay dry straw, "
+    "thin, for the rotten; give less water. Seedlings rot? Send PROBLEM.",
     note=_PLAIN + "Mould under the cover. PROBLEM is sent.",
 )
 WASHED = Message(
@@ -138,8 +138,8 @@ BARE = Message(
     note=_PLAIN + "Bald spots, uneven growth. PROBLEM is sent.",
 )
 PALE_STEMS = Message(
-    "White or lying shoots were covered long. Keep them moist, shade them at noon: most turn green "
-    "in {pale} days. Brown or soft? PROBLEM.",
+    "White or lying shoots were covered too long. Keep them moist, shade them at noon: most "
+    "turn green in {pale} days. Brown or soft? Send PROBLEM.",
     note=_PLAIN + "White stems after uncovering. PROBLEM is sent.",
 )
 WEEDS = Message(
@@ -160,8 +160,8 @@ TEARS = Message(
     note=_PLAIN + "The mat falls apart when it is lifted, the soil falls off the roots.",
 )
 KEEP_LIFTED = Message(
-    "Lift only what you plant the same day. Some left? Keep it flat, moist, in shade, not piled, "
-    "and plant it early next day.",
+    "Plant lifted mats the same day. Some left? Keep them flat, moist, in shade, not on top "
+    "of each other; plant them early the next day.",
     note=_PLAIN + "May lifted mats wait overnight?",
 )
 LEFTOVER = Message(
@@ -266,8 +266,8 @@ MAT_FLOATS = Message(
     note=_PLAIN + "Mat, sheet or soil float when water is let in.",
 )
 FROGS = Message(
-    "Frogs and small fish do no harm, frogs eat insects. Ducks and fowl trample and eat seedlings: "
-    "fence them off. No poison.",
+    "Frogs, earthworms and small fish do no harm, frogs eat insects. Ducks and fowl trample "
+    "and eat seedlings: fence them off. No poison.",
     note=_PLAIN + "Frogs, fish, ducks in the bed. No product.",
 )
 DEW = Message(
@@ -297,7 +297,7 @@ FIELD_DEEP = Message(
 )
 HARVEST_WHEN = Message(
     "Each variety has its own days: ask the seller or read the bag. Cut when most grains are "
-    "yellow and hard; let water off the field before.",
+    "yellow and hard; drain the field some days before.",
     note=_PLAIN + "How many days to harvest?",
 )
 HARVEST_MUCH = Message(

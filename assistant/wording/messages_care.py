@@ -170,6 +170,16 @@ RAIN_BEFORE = Message(
     "and seed under cover, the seed moist.",
     note="Heavy rain before sowing.",
 )
+RAIN_DRAINED = Message(
+    "Keep people safe first: stay in during lightning. Let the rain water run off again, the bed "
+    "stays drained. Lift only when firm, a day later if need be.",
+    note="Rain on a bed that is drained for lifting: no water is brought back.",
+)
+RAIN_FIELD = Message(
+    "Keep people safe first: stay in during lightning. Open the bank so that water does not stand "
+    "over the plants, then keep {low_cm} to {high_cm} cm.",
+    note="Rain or flood on the planted field.",
+)
 DRY_BEFORE = Message(
     "No water: do not soak seed yet. The bed takes about {pails} each morning and evening. Sow "
     "later: CHANGE DATE. Keep drinking water for people.",
@@ -260,8 +270,8 @@ SITE = Message(
     note="Choosing and guarding the site.",
 )
 WATERING = Message(
-    "{label}: water morning and evening, about {pails} each time, with a fine "
-    "rose: moist, no puddles.",
+    "{label}: water morning and evening, about {pails} each time, from a can with small "
+    "holes: soil moist, no puddles.",
     note="Watering by hand for this bed.",
 )
 SPARE = Message(

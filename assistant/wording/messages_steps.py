@@ -228,8 +228,8 @@ RINSE = Message(
     note="A step of sowing.",
 )
 ABOVE = Message(
-    "Now the cover ABOVE: straw or leaves, thin, held down. A sheet on top only for heavy rain or "
-    "cold: in sun it cooks the seed.",
+    "Cover the top with a thin layer of straw or leaves, held down with sticks. A sheet on "
+    "top only in heavy rain or cold: in sun it kills the seed.",
     note="A step of sowing.",
 )
 HALF_IN = Message(
@@ -237,7 +237,8 @@ HALF_IN = Message(
     note="A step of sowing a wet bed.",
 )
 GUARD = Message(
-    "Fence it from poultry and goats. Birds come at dawn, rats at night: guard, use no poison.",
+    "Put a fence against poultry and goats. Birds come at dawn, rats at night: watch the bed, "
+    "use no poison.",
     note="The last step of sowing. Keep the caution.",
 )
 
@@ -285,8 +286,8 @@ PULL = Message(
     note="A step: another way to carry seedlings.",
 )
 PLANT = Message(
-    "Part the roots by hand: {seedlings} a hill, {spacing} cm apart, upright, not deep. Plant the "
-    "same day.",
+    "Separate by hand. Plant {seedlings} together, {spacing} cm apart, upright, {plant_low} "
+    "to {plant_high} cm deep. Plant the same day.",
     note="A step of planting.",
 )
 BODY = Message(

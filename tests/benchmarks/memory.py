@@ -33,7 +33,7 @@ import os, socket, tempfile, time
 with socket.create_server(("127.0.0.1", 0)) as free:
     port = free.getsockname()[1]
 os.environ |= {
-    "NURSERY_DATABASE_URL": URL,
+    "NURSERY_DATABASE_URL": f"sqlite:///{tempfile.mkdtemp()}/new.sqlite3",
     "NURSERY_GATEWAY_URL": "http://127.0.0.1:9",
     "NURSERY_GATEWAY_SECRET": "of-the-benchmark-and-nobody-else",
     "NURSERY_PORT": str(port),
@@ -44,7 +44,7 @@ from assistant.commands import serve
 from assistant.commands.deployment import opened, settings_now
 settings = settings_now()
 serve._until_stopped = lambda: time.sleep(1)
-with opened(settings) as house:
+with opened(settings, migrate=True) as house:
     serve._serve(house, settings, "")
 """,
     ),

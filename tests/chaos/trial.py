@@ -39,7 +39,7 @@ _DUE = (  # of beds that can be read: the others stay due
     "WHERE reminder.state = 'planned' AND due_at <= :now AND practice <> 'gone' "
     "AND farmer.stopped_at IS NULL"
 )
-QUIET_S = 120.0  # how long all may take to come to rest at the end
+QUIET_S = 600.0  # how long all may take to come to rest at the end, however busy the machine
 
 
 class Slow(Handler):

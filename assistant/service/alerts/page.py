@@ -4,7 +4,7 @@ Alerts are public: every officer sees all of them. Of their villages each sees t
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from assistant.alerts import Alert, AlertFault, Faulty, Rules, VillagePlace, read_alert
@@ -18,7 +18,7 @@ from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.given import still_warned
 from assistant.service.storms.warnings import give_all_clear
-from assistant.store import AlertWords, Became, Draft, KeptAlert, SourceLook, Work
+from assistant.store import AlertWords, Became, Decision, Draft, KeptAlert, SourceLook, Work
 
 PAGE_LINES = 30
 # What concerns our villages, or may.
@@ -40,12 +40,15 @@ class AlertLine:
     """One alert in the list: what it said in the officer's language, and their villages in it.
 
     more: how many villages of others are in it
+    decision, decided_at: what an officer did with its last draft of these villages
     """
 
     kept: KeptAlert
     told: AlertWords | None
     villages: tuple[str, ...]
     more: int
+    decision: Decision | None = None
+    decided_at: datetime | None = None
 
 
 @dataclass(frozen=True)
@@ -122,7 +125,13 @@ def alerts_page(
         )
         sources = work.alert_sources.all()
         places = work.alerts.places()
-        lines = tuple(_line(work, each, sight) for each in found[:PAGE_LINES])
+        shown = found[:PAGE_LINES]
+        decided = work.drafts.decided([each.id for each in shown], sight.village_ids)
+        lines = tuple(
+            replace(_line(work, each, sight), decision=decision, decided_at=at)
+            for each in shown
+            for decision, at in (decided.get(each.id, (None, None)),)
+        )
     return AlertsPage(
         lines=lines,
         sources=sources,

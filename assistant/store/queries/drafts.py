@@ -46,6 +46,21 @@ class Drafts:
         wanted = select(WarningDraftRow).where(WarningDraftRow.alert_id == alert_id)
         return self._values(wanted.order_by(WarningDraftRow.id))
 
+    def decided(
+        self, alert_ids: Collection[int], village_ids: Collection[int]
+    ) -> dict[int, tuple[Decision | None, datetime | None]]:
+        """What was decided on the last draft of each of these alerts that is of one of these
+        villages, and when."""
+        row = WarningDraftRow
+        wanted = (
+            select(row.alert_id, row.decision, row.decided_at)
+            .join(_LINK, _LINK.draft_id == row.id)
+            .where(row.alert_id.in_(alert_ids), _LINK.village_id.in_(village_ids))
+            .order_by(row.id)
+        )
+        found = self._session.execute(wanted)
+        return {alert: (decision, at) for alert, decision, at in found if alert is not None}
+
     def decide(self, draft_id: int, decision: Decision, by: int | None, now: datetime) -> bool:
         """Decides on a draft; False where that was done before, also a moment ago by another.
 

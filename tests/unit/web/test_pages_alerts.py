@@ -77,6 +77,18 @@ def test_what_the_service_said_is_shown_in_its_own_words(
     assert "outlines: 1, circles: 0, codes: 0" in shown
 
 
+@pytest.mark.parametrize(("deed", "said"), [("send", "Kijani: warned"), ("drop", "not warned")])
+def test_the_list_says_what_an_officer_decided(
+    placed: Valley, browser: Browser, deed: str, said: str
+) -> None:
+    """And no longer that it is drafted."""
+    come(placed, cap())
+    browser.open("/warnings")
+    browser.send(f"/warnings/drafts/1/{deed}")
+    shown = browser.open("/alerts")
+    assert said in shown and "Drafted for the officer." not in shown
+
+
 def test_the_block_in_the_officers_language_is_shown_first(
     placed: Valley, browser: Browser
 ) -> None:

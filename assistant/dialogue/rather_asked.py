@@ -1,0 +1,75 @@
+"""Whether a text that may cry or refuse rather asks, by rules, table and weights together."""
+
+from assistant.acts import Act
+from assistant.dialogue.matched import OF_SENDER, match
+from assistant.dialogue.values import Known
+from assistant.hearing import Topic, understand
+from assistant.hearing.asking import ASKING, ASKS
+
+_ASKING_WORDS = ASKING - {"may", "need", "whatif", ASKS}
+_PLAINLY, _ASKS_ENOUGH = 0.9, 0.5
+
+
+def asks_beside(text: str, known: Known) -> bool:
+    """Whether a text asks anything, by a word of asking, by its weight, or because rules and
+    table hear the same question. Words that are also "not" or "must" count for nothing here."""
+    languages = (known.catalogue.language, "en")
+    questions = known.ears.questions
+    ideas = questions.ideas(text, languages)
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    if "?" in text or ideas & _ASKING_WORDS or weights[Act.QUESTION] >= _ASKS_ENOUGH:
+        return True
+    rule = questions.heard(text, languages)
+    if known.ears.match is None or rule is None or not rule.asks:
+        return False
+    first = known.ears.match.likest(text, ideas)[0]
+    return first.topic is rule.topic and first.share >= _PLAINLY
+
+
+def asks_plainly_who(text: str, known: Known, only_price: bool) -> bool:
+    """Whether rules and table agree that a short text asks who writes, or what it costs: both
+    answers say how the texts are ended, or that nothing is paid."""
+    languages = (known.catalogue.language, "en")
+    rule = known.ears.questions.heard(text, languages)
+    if known.ears.match is None or rule is None or not rule.asks:
+        return False
+    if rule.topic not in (_PRICE if only_price else _PRICE | OF_SENDER):
+        return False
+    ideas = known.ears.questions.ideas(text, languages)
+    first = known.ears.match.likest(text, ideas)[0]
+    short = len(text.split()) <= _SHORT_QUESTION
+    enough = _PRICE_ENOUGH if rule.topic in _PRICE else _PLAINLY
+    return short and first.topic is rule.topic and first.share >= enough
+
+
+_PRICE = frozenset({Topic.FREE})
+_SHORT_QUESTION, _PRICE_ENOUGH = 8, 0.75  # words; a share, since little is at stake
+KEEPS_OFF = frozenset({Topic.GUARD, Topic.ANTS, Topic.PESTS, Topic.RATS})
+"""Questions of what eats seed and seedlings: how it is kept off."""
+_KEEPS_OFF_ENOUGH = 0.6
+
+
+def asks_to_keep_off(text: str, known: Known) -> bool:
+    """Whether rules and table agree that a text asks how animals are kept off the bed."""
+    languages = (known.catalogue.language, "en")
+    questions, table = known.ears.questions, known.ears.match
+    rule = questions.heard(text, languages)
+    if table is None or rule is None or not rule.asks or rule.topic not in KEEPS_OFF:
+        return False
+    found = table.likest(text, questions.ideas(text, languages))
+    share = sum(each.share for each in found if each.topic in KEEPS_OFF)
+    return share >= _KEEPS_OFF_ENOUGH
+
+
+def supposes(text: str, known: Known) -> bool:
+    """Whether a text says "if" and asks."""
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    return "whatif" in ideas and ("?" in text or bool(ideas & (ASKING - {"whatif"})))
+
+
+def may_be_asked(text: str, known: Known) -> bool:
+    """Whether a text asks, and is worth offering some questions for."""
+    languages = (known.catalogue.language, "en")
+    rule = known.ears.questions.heard(text, languages)
+    found = match(text, rule, known, languages)
+    return found.asks and (found.likely or found.sure)
