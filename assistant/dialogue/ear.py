@@ -44,6 +44,7 @@ from assistant.dialogue.rather_asked import (
     supposes,
 )
 from assistant.dialogue.reports import mats_lost, sown_again_told
+from assistant.dialogue.reports_plan import planted_as_far
 from assistant.dialogue.told_of_bed import is_late, tells_of_loss
 from assistant.dialogue.values import (
     AnswerWarning,
@@ -205,7 +206,12 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
         return Certainty.HALF
     if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
-        calm = _is_calm(heard) or _likely_done(heard, known) or _asks_of_bed(heard, known)
+        calm = (
+            _is_calm(heard)
+            or _is_talk(heard)
+            or _likely_done(heard, known)
+            or _asks_of_bed(heard, known)
+        )
         calm = calm or (light and names_task(heard.text, known))
         return Certainty.HALF if calm and not tells_of_loss(heard.text, known) else certainty
     return certainty
@@ -241,9 +247,20 @@ _MAY_BE_WORK = frozenset({Kind.HURT, Kind.WOUND})  # "my back is broken, but all
 _WORK = (Act.DONE, Act.NOTDONE)
 
 
+_RATHER_TALK = 0.65
+
+
+def _is_talk(heard: Understood) -> bool:
+    """Whether it is likelier talk of something else: what was on television, a dream, a match
+    that was lost."""
+    return heard.weights[Act.TALK] >= _RATHER_TALK and _cries(heard) <= _RATHER_NO_CRY
+
+
 def _is_calm_of_lives(heard: Understood) -> bool:
     """Whether a word for harm is likelier no cry. Work that is told beside it says nothing of
     it but where the word is one of work: "planted all, then the snake bit my son"."""
+    if _is_talk(heard):
+        return True
     if not _is_calm(heard):
         return False
     work = sum(heard.weights[act] for act in _WORK)
@@ -347,6 +364,8 @@ def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known)
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
     if tells_of_task(heard.text, known) and not _rings_beside(heard, known):
         return True
+    if heard.kind(Act.DANGER) in (None, Kind.LOST) and planted_as_far(heard.text, known):
+        return True  # its seedlings are in the field, and not lost
     if certainty is Certainty.HALF and _has_its_advice(heard, known):
         return True
     if heard.kind(Act.DANGER) is Kind.LOST and tells_a_value(heard.text, known):

@@ -337,6 +337,9 @@ def _said_of_task(
         return DONE, day_gone(text, known), text
     if said_so is None and tells_not_done(text, item, known):
         return NOT_YET, None, text
+    uncovers = item.task is TaskCode.UNCOVER_FLOOD and item.day == known.today
+    if said_so is None and uncovers and Idea.BARE in ideas_in(text, known) and "?" not in text:
+        return NOT_YET, None, text
     return said_so, when, rest
 
 
@@ -672,6 +675,8 @@ def settle(
     """Keeps what was said of a task, moves the plan by it, and says what was understood, or
     what is `noted` instead."""
     nursery, done = _nursery(item, known), answer == DONE
+    if done and held is not None and held.conversation == talks.DELAY.name:
+        held = held.held  # why it was not done is no question any more
     if TASKS[item.task].delay is Delay.PLANTING:
         if not done:
             return planting_waits(item, nursery, known, held)

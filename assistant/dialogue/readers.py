@@ -32,6 +32,7 @@ from assistant.reading import (
     Outcome,
     Reading,
     Reason,
+    guess_language,
     is_of_time,
     language_named,
     names_litres,
@@ -111,13 +112,13 @@ def _area(text: str, question: Question, session: Session, known: Known) -> Hear
     return heard
 
 
-_LIKELY_TALK, _HARDLY_VALUE = 0.4, 0.1
+_LIKELY_TALK, _HARDLY_VALUE = 0.2, 0.2
 
 
 def _is_of_another_field(text: str, known: Known) -> bool:
     """Whether an area stands in talk: "I wish I had ten acres like the chief"."""
     weights = understand(text, known.ears, known.catalogue.language).weights
-    return weights[Act.TALK] >= _LIKELY_TALK and weights[Act.VALUE] <= _HARDLY_VALUE
+    return weights[Act.TALK] >= _LIKELY_TALK and weights[Act.VALUE] < _HARDLY_VALUE
 
 
 def _feet_or_metres(m2: float, known: Known) -> Heard:
@@ -373,7 +374,12 @@ def _language(text: str, question: Question, session: Session, known: Known) -> 
     for choice in entries(question, session, known):
         if choice.value == named:
             return Heard(Outcome.UNDERSTOOD, named, choice.shown(known))
-    return _choice(text, question, session, known)
+    chosen = _choice(text, question, session, known)
+    guess = guess_language(text, known.lexicons) if len(text.split()) > 1 else None
+    written = [each for each in entries(question, session, known) if each.value == guess]
+    if chosen.outcome is Outcome.AGAIN and written:  # a sentence in it names a language, too
+        return Heard(Outcome.UNDERSTOOD, guess, written[0].shown(known))
+    return chosen
 
 
 # An answer in other words, and the choices that it may take.

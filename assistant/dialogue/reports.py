@@ -79,7 +79,7 @@ def reported(text: str, known: Known) -> Turn | None:
         return None
     ideas = ideas_in(text, known)
     _, beds = split_label(text, known)
-    first = waits(text, known) or planted_short(text, ideas, known)
+    first = waits(text, known) or planted_short(text, known)
     first = first or goes_on(text, ideas, beds, known)
     if first is not None or tells_a_deed(text, known):
         return first

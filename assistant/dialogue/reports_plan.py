@@ -19,11 +19,12 @@ from assistant.dialogue.endings_delay import DELAY_ENDINGS, WHY_CODE
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.engine import ask, begin
-from assistant.dialogue.told_of_bed import day_in, day_to_come, why_in
+from assistant.dialogue.told_of_bed import day_in, day_to_come, ideas_in, why_in
 from assistant.dialogue.values import (
     AnswerItem,
     Change,
     Happened,
+    Item,
     Kept,
     Known,
     SaveNursery,
@@ -49,7 +50,7 @@ def waits(text: str, known: Known) -> Turn | None:
     if session is None or session.conversation != talks.DELAY.name or session.step != "why":
         return None
     why, day = why_in(text, known), day_in(text, known)
-    if day is None:
+    if day is None or _is_planted(text, known):
         return None
     kept: dict[str, Kept] = {"until": day.isoformat()}
     if why is not None:
@@ -58,6 +59,12 @@ def waits(text: str, known: Known) -> Turn | None:
     if why is not None:
         return DELAY_ENDINGS["!delayed"](told, known)
     return Turn(told, (ask(told, known, talks.TABLES),))
+
+
+def _is_planted(text: str, known: Known) -> bool:
+    """ "All is planted now": no day to come."""
+    plants = TASKS[TaskCode.TRANSPLANT].deeds & read_deeds(text, known.lexicon)
+    return bool(plants) and read_told(text, known.lexicon, digits=False).value == "done"
 
 
 # --- a part today, the rest on another day ---------------------------------------------------
@@ -87,19 +94,26 @@ def _ran_out(ideas: frozenset[Idea]) -> bool:
     return Idea.LACKED in ideas or {Idea.GONE, Idea.SEEDLING} <= ideas
 
 
-def planted_short(text: str, ideas: frozenset[Idea], known: Known) -> Turn | None:
-    """ "Planted half, the seedlings are finished": the field is planted as far as they went,
-    and the rest of the result is asked."""
+def planted_as_far(text: str, known: Known) -> Item | None:
+    """The planting that was asked, where a text says that it went as far as the seedlings."""
     items = [i for i in known.items if TASKS[i.task].delay is Delay.PLANTING]
     plants = TASKS[TaskCode.TRANSPLANT].deeds & read_deeds(text, known.lexicon)
-    if len(items) != 1 or not plants or Idea.HALF not in ideas or not _ran_out(ideas):
-        return None
-    bed = known.nursery(items[0].nursery_id)
-    if bed is None or "?" in text or Idea.REST in ideas:
+    ideas = ideas_in(text, known)
+    so_far = Idea.HALF in ideas and _ran_out(ideas) and Idea.REST not in ideas
+    told = len(items) == 1 and bool(plants) and so_far and "?" not in text
+    return items[0] if told else None
+
+
+def planted_short(text: str, known: Known) -> Turn | None:
+    """ "Planted half, the seedlings are finished": the field is planted as far as they went,
+    and the rest of the result is asked."""
+    item = planted_as_far(text, known)
+    bed = known.nursery(item.nursery_id) if item else None
+    if item is None or bed is None:
         return None
     event = Done(on=known.today, by=By.FARMER, task=TaskCode.TRANSPLANT)
     planted = after(bed, event)
-    changes = (AnswerItem(items[0], "done"), Happened(bed.id, event), SaveNursery(planted))
+    changes = (AnswerItem(item, "done"), Happened(bed.id, event), SaveNursery(planted))
     others = tuple(planted if each.id == bed.id else each for each in known.nurseries)
     known = replace(known, nurseries=others)
     part = re.split(r"[,;.]", text)[0]

@@ -56,6 +56,8 @@ from assistant.dialogue.values import (
     Invited,
     Kept,
     Known,
+    NoteUnread,
+    ResumeTexts,
     Session,
     Standing,
     Text,
@@ -201,9 +203,35 @@ def _still_asked(known: Known) -> Known:
 def _go_on(text: str, known: Known) -> Turn | None:
     """ "Yes, continue", before its yes is taken for one to "shall I stop?"."""
     asked = known.session is not None and known.session.conversation == talks.STOP_ALL.name
-    if not (asked or _is_resting(known)) or not is_name(text, known.lexicon.choices["go_on"]):
+    if not (asked or _is_resting(known)):
         return None
-    return go_on(known.session, known)
+    if is_name(text, known.lexicon.choices["go_on"]):
+        return go_on(known.session, known)
+    return _heard_again(text, known) if _works_on(text, known) else None
+
+
+def _heard_again(text: str, known: Known) -> Turn:
+    """The daily texts go on, and what was told of work is heard as on any day."""
+    farmer, session = known.farmer, known.session
+    held = session.held if session is not None else None
+    awake = replace(farmer, paused_at=None) if farmer is not None else None
+    told = turn(text, replace(known, farmer=awake, session=held))
+    if any(isinstance(each, NoteUnread) for each in told.changes):
+        return go_on(session, known)
+    return replace(told, changes=(ResumeTexts(), *told.changes))
+
+
+_WORKS, _NO_REFUSAL = 0.6, 0.1
+
+
+def _works_on(text: str, known: Known) -> bool:
+    """Whether a text tells of work, and weighs as no refusal: who goes on wants to be told."""
+    heard = understand(text, known.ears, known.catalogue.language)
+    told = sum(heard.weights[act] for act in (Act.DONE, Act.VALUE, Act.NOTDONE)) >= _WORKS
+    answer = read_confirm(text, known.lexicon)
+    plain = answer.outcome is Outcome.UNDERSTOOD
+    deeds = bool(read_deeds(text, known.lexicon) - {"forgot"})
+    return told and deeds and not plain and heard.weights[Act.REFUSE] < _NO_REFUSAL
 
 
 # --- 1. an officer's texts, stop and start ---------------------------------------------------

@@ -127,7 +127,7 @@ def _writing(desk: Desk, found: Picked) -> dict[str, Any]:
         "languages": ", ".join(LANGUAGES[each] for each in sorted(spoken) if each in LANGUAGES),
         "aside": beside(desk.house, desk.sight, only, desk.now) if only else None,
         "longest": LONGEST_WORDS,
-        "hours": HOURS,
+        "hours": () if only and deeds.cannot_wait(only) else HOURS,
     }
 
 

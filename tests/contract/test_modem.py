@@ -150,17 +150,18 @@ def test_a_text_kept_before_a_crash_has_the_same_id_after_it() -> None:
         found.gateway.close()
         found.operator.phone(AMINA).text("help")
         assert until(lambda: bool(found.modem.card.stored))
-        again = ModemGateway(ModemTerms(found.modem.port, poll_s=0.1))
+        terms = ModemTerms(found.modem.port, answer_s=60, poll_s=0.1)
+        again = ModemGateway(terms)
         stored = dict(found.modem.card.stored)
         again.open(found.heard.take, now)
-        assert until(lambda: not found.modem.card.stored)
+        assert until(lambda: not found.modem.card.stored), (again.why, found.operator.record)
         again.close()
         found.modem.card.stored.update(stored)  # as if it had died before it deleted
-        last = ModemGateway(ModemTerms(found.modem.port, poll_s=0.1))
+        last = ModemGateway(terms)
         last.open(found.heard.take, now)
         ids = {each.gateway_id for each in found.heard.of(Incoming, 2)}  # type: ignore[union-attr]
         last.close()
-        assert len(ids) == 1
+        assert len(ids) == 1, found.heard.news
 
 
 @pytest.mark.parametrize("fault", ["half", "taken"])

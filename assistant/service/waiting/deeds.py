@@ -11,7 +11,7 @@ from datetime import date, datetime, timedelta
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder
-from assistant.service.alarm_kinds import CLIMBS
+from assistant.service.alarm_kinds import ALARMS, CLIMBS
 from assistant.service.alarms.ladder import seen_to
 from assistant.service.audit import Act, Subject, note
 from assistant.service.days import local_date
@@ -290,16 +290,23 @@ def write_to(
         written: set[int] = set()
         for pick in picks:
             if pick.farmer.id not in written:
-                posted = _write(pen, pick, words, urgent=urgent, later=later)
+                at = None if cannot_wait(pick) else later
+                posted = _write(pen, pick, words, urgent=urgent, later=at)
                 if isinstance(posted, Unsent):
                     return posted
                 before.keep_text(posted.message_id, held=posted.held, waits=posted.waits)
+                before.how = "timed" if at else before.how
                 written.add(pick.farmer.id)
             _answered(pen, pick, before)
-        before.how = "timed" if later else before.how
         return len(written)
 
     return one_deed(house, sight, keys, "text", now, each)
+
+
+def cannot_wait(pick: Pick) -> bool:
+    """Whether words to it leave at once whatever hour was chosen: they answer a cry for help,
+    which is closed by them."""
+    return pick.call is not None and pick.call.about in ALARMS
 
 
 def _write(

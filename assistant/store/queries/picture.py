@@ -71,7 +71,7 @@ class Picture:
         )
         found = (
             (Stroke._make(row[:-1]), row[-1])
-            for row in self._session.connection().execute(wanted)
+            for row in self._session.connection().execute(wanted).all()
         )
         read = ((each._replace(climate=_read_climate(each.climate)), n) for each, n in found)
         return tuple(sorted(read, key=lambda pair: (pair[0].sow_date, pair[0].id)))
@@ -89,7 +89,9 @@ class Picture:
         )
         if on is not None:
             wanted = wanted.where(NurseryRow.sow_date.in_(on))
-        found = self._session.connection().execute(wanted)  # plain rows: there are thousands
+        found = (
+            self._session.connection().execute(wanted).all()
+        )  # plain rows: there are thousands
         return tuple(map(Stroke._make, found))
 
     def whole(self, nursery_ids: Collection[int]) -> dict[int, tuple[Farmer, Nursery]]:

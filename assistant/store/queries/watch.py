@@ -187,7 +187,7 @@ class Watch:
             *_OF_FARMER, *_OF_BED, *more, maintain_column_froms=True
         )
         known = self._session.info[rows.PRACTICES]
-        for row in self._session.connection().execute(lean):
+        for row in self._session.connection().execute(lean).all():  # at once: thousands
             bed = list(row[_BED_AT:_REMINDER_AT])
             code, climate = bed[_PRACTICE_AT], bed[_CLIMATE_AT]
             if code not in known:

@@ -278,3 +278,45 @@ def test_other_seed_with_its_test_is_no_variety_of_so_many_days() -> None:
     phone = on_day(-9)
     phone.says("bought other seed, 90 sprouted in 7 days")
     assert phone.known.nurseries[0].ripens_d is None
+
+
+@pytest.mark.parametrize(
+    "told", ["planted half, seedlings finished", "planted three quarters, seedlings finished"]
+)
+def test_seedlings_that_ended_are_no_lost_bed(told: str) -> None:
+    phone = on_day(18, TaskCode.TRANSPLANT)
+    phone.says(told)
+    assert not [each for each in phone.changes if isinstance(each, v.RaiseAlarm)]
+    assert phone.known.nurseries[0].transplanted_on == TODAY
+
+
+def test_work_that_is_told_while_the_texts_rest_lets_them_go_on() -> None:
+    phone = on_day(5, TaskCode.UNCOVER_FLOOD)
+    phone.says("taken out")
+    assert [each for each in phone.changes if isinstance(each, v.PauseTexts)]
+    phone.says("we uncovered the bed")
+    assert [each for each in phone.changes if isinstance(each, v.ResumeTexts)]
+    assert answers(phone) == ["done"]
+
+
+def test_no_more_while_the_texts_rest_is_no_work() -> None:
+    phone = on_day(9)
+    phone.says("taken out")
+    phone.says("no more")
+    assert not [each for each in phone.changes if isinstance(each, v.ResumeTexts)]
+
+
+def test_planted_after_all_asks_no_more_why_it_was_not() -> None:
+    phone = on_day(18, TaskCode.TRANSPLANT)
+    phone.says("not yet")
+    phone.asked(item(TaskCode.TRANSPLANT))
+    assert len(phone.hears("all is planted now")) == 1
+    assert phone.known.session is None
+
+
+def test_a_sentence_in_a_language_chooses_it() -> None:
+    phone = Phone.new()
+    phone.says("hi")
+    phone.says("nataka msaada wa mpunga wangu")
+    assert phone.known.session is not None
+    assert phone.known.session.answers["language"] == "sw"

@@ -76,7 +76,7 @@ def test_not_yet_with_a_day_is_not_done() -> None:
 
 def test_what_was_not_read_shows_todays_task_again() -> None:
     phone = asked_to_sow()
-    assert phone.hears("the roots are like a brush") == [
+    assert phone.hears("a kite over the tower") == [
         like(m.DID_NOT_UNDERSTAND, t.SECOND_ASKING, t.ASK_DONE)
     ]
     phone.hears("1")
@@ -85,7 +85,7 @@ def test_what_was_not_read_shows_todays_task_again() -> None:
 
 def test_a_task_of_another_day_is_not_pressed() -> None:
     phone = asked_to_sow(today=SOW.day + timedelta(days=2))
-    assert phone.hears("the roots are like a brush") == [like(m.DID_NOT_UNDERSTAND)]
+    assert phone.hears("a kite over the tower") == [like(m.DID_NOT_UNDERSTAND)]
 
 
 def test_when_is_answered_with_the_days() -> None:

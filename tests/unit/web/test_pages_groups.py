@@ -156,6 +156,19 @@ def test_an_hour_that_cannot_be_is_told(browser: Browser, day: str, hour: str) -
     assert "That hour has passed, or is more than two weeks away" in shown
 
 
+def test_a_cry_for_help_is_answered_at_once(valley: Valley, browser: Browser) -> None:
+    """It is closed by the answer, so no answer of it waits for another day."""
+    valley.text(BARAKA, "my son was bitten by a snake")
+    valley.heard(BARAKA)
+    shown = browser.open("/deeds?deed=text&line=call-2")
+    assert "Answer" in shown and "When it goes out" not in shown
+    browser.open("/morning")
+    words = {"deed": "text", "line": "call-2", "words": "I come now"}
+    browser.send("/deeds/do", **words, later_day="2026-06-09", later_hour="14")
+    valley.go("7 Jun 09:02")
+    assert any("I come now" in text for text in valley.heard(BARAKA))
+
+
 # --- own groups ------------------------------------------------------------------------------
 
 
