@@ -42,6 +42,7 @@ from assistant.dialogue.rather_asked import (
     may_be_asked,
     may_be_bitten,
     supposes,
+    surely_of_phone,
 )
 from assistant.dialogue.reports import mats_lost, sown_again_told
 from assistant.dialogue.reports_plan import planted_as_far
@@ -436,7 +437,8 @@ def _asks_rather_than_refuses(heard: Understood, certainty: Certainty, known: Kn
     ):
         return True
     if weight >= _RATHER_REFUSES:
-        return asks_how_to_stop(text, known)
+        light = not is_said and weight < _SURELY_REFUSES
+        return (light and surely_of_phone(text, known)) or asks_how_to_stop(text, known)
     if weight < _NEXT_TO_NOTHING and heard.weights[Act.QUESTION] >= _SURELY_ASKS:
         return may_be_asked(text, known)  # a word of refusal that is one of work too
     return asks_of_texts(text, known, is_said)

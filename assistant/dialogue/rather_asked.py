@@ -43,6 +43,21 @@ def asks_plainly_who(text: str, known: Known, only_price: bool) -> bool:
 
 
 _PRICE = frozenset({Topic.FREE})
+_OF_PHONE = frozenset({Topic.FREE, Topic.HOUSEHOLD, Topic.NEIGHBOUR})
+_NO_DOUBT = 0.95
+
+
+def surely_of_phone(text: str, known: Known) -> bool:
+    """Whether the table has no doubt that it is of what a text costs or who may have them."""
+    if known.ears.match is None:
+        return False
+    ideas = known.ears.questions.ideas(text, (known.catalogue.language, "en"))
+    found = known.ears.match.likest(text, ideas)
+    short = len(text.split()) <= _MOST_OF_PHONE
+    return short and sum(each.share for each in found if each.topic in _OF_PHONE) >= _NO_DOUBT
+
+
+_MOST_OF_PHONE = 12  # words
 _SHORT_QUESTION, _PRICE_ENOUGH = 8, 0.75  # words; a share, since little is at stake
 KEEPS_OFF = frozenset({Topic.GUARD, Topic.ANTS, Topic.PESTS, Topic.RATS})
 """Questions of what eats seed and seedlings: how it is kept off."""
@@ -54,10 +69,11 @@ def asks_to_keep_off(text: str, known: Known) -> bool:
     languages = (known.catalogue.language, "en")
     questions, table = known.ears.questions, known.ears.match
     rule = questions.heard(text, languages)
-    if table is None or rule is None or not rule.asks or rule.topic not in KEEPS_OFF:
+    ideas = questions.ideas(text, languages)
+    topics = KEEPS_OFF | {Topic.MEDICINE} if ideas & _ANIMALS else KEEPS_OFF
+    if table is None or rule is None or not rule.asks or rule.topic not in topics:
         return False
-    found = table.likest(text, questions.ideas(text, languages))
-    share = sum(each.share for each in found if each.topic in KEEPS_OFF)
+    share = sum(each.share for each in table.likest(text, ideas) if each.topic in topics)
     return share >= _KEEPS_OFF_ENOUGH
 
 
