@@ -77,6 +77,7 @@ class Settings:
     host: str = "127.0.0.1"
     port: int = 8470
     calls_port: int = 0  # where operators call, apart from the pages; 0: at the same port
+    log_lines: str = "text"  # how the log is written; "json": an object a line
     metrics_port: int = 0  # figures for who watches, at 127.0.0.1 only; 0: none
     web_secret: str = field(default="", repr=False)  # instead of the key in that file
     second_factor: bool = True  # leads sign in with a code of an app as well
@@ -323,6 +324,12 @@ def _then(text: str, default: object) -> str:
     return text
 
 
+def _log_lines(text: str, default: object) -> str:
+    if text not in ("text", "json"):
+        raise ValueError("set text or json")
+    return text
+
+
 def _sender(text: str, default: object) -> str:
     digits = text.removeprefix("+")
     if not (text.startswith("+") and digits.isdigit() and 5 <= len(digits) <= 15):
@@ -405,6 +412,7 @@ _READ = {
     "alerts_from": _places,
     "alerts_keys": _places,
     "alerts_then": _then,
+    "log_lines": _log_lines,
     "port": _port,
     "metrics_port": _port,
     "calls_port": _port,

@@ -23,7 +23,7 @@ from flask import Flask
 from assistant.channel import Gateway
 from assistant.commands.demo import demo_officer
 from assistant.commands.deployment import opened, programme_of, settings_now
-from assistant.commands.log_lines import Masked
+from assistant.commands.log_lines import formatter
 from assistant.service.alerts.codes import place_villages
 from assistant.service.enrol import add_villages_if_none, enter_climates
 from assistant.service.house import House
@@ -52,9 +52,9 @@ def _behind(proxy: str) -> dict[str, Any]:
     }
 
 
-def _log() -> None:
+def _log(way: str) -> None:
     handler = logging.StreamHandler(sys.stderr)
-    handler.setFormatter(Masked("%(asctime)s %(levelname)s %(message)s"))
+    handler.setFormatter(formatter(way))
     logging.basicConfig(level=logging.INFO, handlers=[handler])
     for noisy in ("waitress.queue", "alembic"):
         logging.getLogger(noisy).setLevel(logging.WARNING)
@@ -226,8 +226,8 @@ def _called(house: House, settings: Settings) -> Opened:
 @click.command()
 def web() -> None:
     """Only the web side: what the gateway calls. The worker runs elsewhere."""
-    _log()
     settings = settings_now()
+    _log(settings.log_lines)
     if not settings.gateway_secret and not settings.lines_file:
         raise click.ClickException("Set NURSERY_GATEWAY_SECRET, shared with the operator.")
     with opened(settings) as house:
@@ -251,8 +251,8 @@ def web() -> None:
 @click.command()
 def worker() -> None:
     """Only the worker: due prompts and the outbox. The web side runs elsewhere."""
-    _log()
     settings = settings_now()
+    _log(settings.log_lines)
     with opened(settings) as house:
         lines = _opened(house, settings)
         hands = _hands(house, settings, lines)
@@ -275,7 +275,7 @@ def start(demo: bool) -> None:
     settings = settings_now()
     if demo:
         sys.exit(_show(settings))
-    _log()
+    _log(settings.log_lines)
     if settings.gateway_url or settings.lines_file:
         with opened(settings, migrate=True) as house:
             _serve(house, settings, "")

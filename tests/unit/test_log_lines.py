@@ -1,12 +1,14 @@
 """No phone number stands whole in a line of the log."""
 
+import json
 import logging
 import sys
 
 import pytest
+from structlog.stdlib import ProcessorFormatter
 
 from assistant.commands import serve
-from assistant.commands.log_lines import Masked, masked
+from assistant.commands.log_lines import formatter, masked
 from tests.valley import AMINA
 
 NOT_PHONES = (
@@ -38,7 +40,7 @@ def test_what_a_fault_quotes_is_masked_too() -> None:
         raise LookupError(f"{AMINA} is not enrolled")
     except LookupError:
         record = logging.LogRecord("n", 40, "p", 1, "failed", None, sys.exc_info())
-    line = Masked("%(message)s").format(record)
+    line = formatter().format(record)
     assert "is not enrolled" in line and AMINA not in line
 
 
@@ -48,8 +50,8 @@ def test_a_failure_is_one_line_with_its_kind_and_its_place() -> None:
         raise LookupError("no such bed\n  in this village")
     except LookupError:
         record = logging.LogRecord("n", 40, "p", 1, "failed", None, sys.exc_info())
-    line = Masked("%(message)s").format(record)
-    assert line.startswith("failed LookupError: no such bed in this village [")
+    line = formatter().format(record)
+    assert "Z ERROR failed LookupError: no such bed in this village [" in line
     assert "test_log_lines.py" in line and "test_a_failure_is_one_line" in line
     assert "Traceback" not in line and "\n" not in line
 
@@ -58,5 +60,18 @@ def test_the_processes_log_that_way(monkeypatch: pytest.MonkeyPatch) -> None:
     """Web side and worker both."""
     kept: dict[str, list[logging.Handler]] = {}
     monkeypatch.setattr(logging, "basicConfig", lambda **how: kept.update(how))
-    serve._log()
-    assert all(isinstance(each.formatter, Masked) for each in kept["handlers"])
+    serve._log("text")
+    assert all(isinstance(each.formatter, ProcessorFormatter) for each in kept["handlers"])
+
+
+def test_a_machine_may_have_it_as_json() -> None:
+    """An object a line, masked as the words are."""
+    try:
+        raise LookupError(f"{AMINA} is not enrolled")
+    except LookupError:
+        record = logging.LogRecord("n", 40, "p", 1, "failed %s", (AMINA,), sys.exc_info())
+    line = formatter("json").format(record)
+    found = json.loads(line)
+    assert list(found) == ["at", "level", "of", "event", "fault"]
+    assert (found["level"], found["of"]) == ("error", "n")
+    assert AMINA not in line and "\n" not in line

@@ -168,9 +168,9 @@ NO_LIMITS = frozenset(
     "prompt_at second_at price_per_segment currency season_months practices_folder prices_file "
     "varieties_file alerts_from alerts_then alerts_keys alerts_every_s gateway_url "
     "gateway_secret gateway_secret_before gateway_timeout_s lines_file sender ussd_code "
-    "screen_septets screen_ucs2 host port calls_port metrics_port web_secret second_factor "
-    "code_uses web_https web_hosts web_proxy copies_folder copies_kept worker_pause_s lease_s "
-    "send_batch send_hands".split()
+    "screen_septets screen_ucs2 host port calls_port log_lines metrics_port web_secret "
+    "second_factor code_uses web_https web_hosts web_proxy copies_folder copies_kept "
+    "worker_pause_s lease_s send_batch send_hands".split()
 )
 
 
