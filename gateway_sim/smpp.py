@@ -25,6 +25,7 @@ from gateway_sim.callbacks import Reply
 from gateway_sim.errors import StartError
 from gateway_sim.joining import Joining
 from gateway_sim.record import EntryKind
+from gateway_sim.tls import TlsConnection
 
 if TYPE_CHECKING:
     from gateway_sim.network import Network
@@ -70,7 +71,7 @@ class _Part:
 class _Bind:
     """One client, from its bind to the end of its connection."""
 
-    connection: socket.socket
+    connection: socket.socket | TlsConnection
     sends: bool = False
     hears: bool = False
     writing: RLock = field(default_factory=RLock)
@@ -147,17 +148,21 @@ class Centre:
     def _accept(self) -> None:
         while True:
             try:
-                connection, _ = self._door.accept()
-                if self._tls is not None:
-                    connection = self._tls.wrap_socket(connection, server_side=True)
+                plain, _ = self._door.accept()
+                plain.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+                connection = self._secured(plain)
             except ssl.SSLError:
                 continue
             except OSError:
                 return
-            connection.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
             bind = _Bind(connection)
             self._binds.append(bind)
             Thread(target=self._serve, args=(bind,), name="smpp-client", daemon=True).start()
+
+    def _secured(self, plain: socket.socket) -> socket.socket | TlsConnection:
+        if self._tls is None:
+            return plain
+        return TlsConnection(self._tls.wrap_socket(plain, server_side=True))
 
     def _serve(self, bind: _Bind) -> None:
         held = b""

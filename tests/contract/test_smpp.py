@@ -375,6 +375,9 @@ def test_octets_may_come_one_by_one_and_nonsense_ends_the_bind() -> None:
         gateway.close()
 
 
+MANY = 25
+
+
 def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
     """By TLS, and only with a message centre that its certificate proves."""
     key, certificate = tmp_path / "key.pem", tmp_path / "certificate.pem"
@@ -385,8 +388,11 @@ def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
     context = SSLContext(PROTOCOL_TLS_SERVER)
     context.load_cert_chain(certificate, key)
     with bound(context, host="localhost", tls=True, ca_file=str(certificate)) as line:
-        assert line.send().fate is Fate.ACCEPTED
-        assert line.shown(1) == ["hi"]
+        for number in range(1, MANY + 1):  # while receipts and texts of a phone come in
+            assert line.send(message_id=f"t-{number}").fate is Fate.ACCEPTED
+            line.operator.phone(AMINA).text(f"text {number}")
+        assert line.shown(MANY) == ["hi"] * MANY
+        assert len(line.heard.of(Receipt, MANY)) == len(line.heard.of(Incoming, MANY)) == MANY
     stranger = Bound(context, host="localhost", tls=True)
     with stranger.operator:
         stranger.gateway.open(stranger.heard.take, now)

@@ -27,6 +27,7 @@ from assistant.gateways.smpp.pdu import (
     status_words,
 )
 from assistant.gateways.smpp.terms import SmppTerms
+from assistant.gateways.smpp.tls import Connection, SharedTls
 
 log = logging.getLogger(__name__)
 
@@ -103,7 +104,7 @@ class SmppSession:
         self._waiting: dict[int, _Waiting | _Flying] = {}
         self._lock, self._writing = threading.Lock(), threading.Lock()
         self._window = threading.BoundedSemaphore(terms.window)
-        self._socket: socket.socket | None = None
+        self._socket: Connection | None = None
         self._gone = ""
 
     # --- its life ----------------------------------------------------------------------------
@@ -135,16 +136,15 @@ class SmppSession:
             raise BindError(why)
         return response.name if isinstance(response, NamedResponse) else ""
 
-    def _connected(self) -> socket.socket:
+    def _connected(self) -> Connection:
         terms = self._terms
         plain = socket.create_connection((terms.host, terms.port), terms.answer_s)
         plain.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
-        found = plain
         if terms.tls:
             context = ssl.create_default_context(cafile=terms.ca_file or None)
-            found = context.wrap_socket(plain, server_hostname=terms.host)
-        found.settimeout(None)  # reading waits for ever; a silent peer is found by enquire_link
-        return found
+            return SharedTls(context.wrap_socket(plain, server_hostname=terms.host))
+        plain.settimeout(None)  # reading waits for ever; a silent peer is found by enquire_link
+        return plain
 
     @property
     def is_up(self) -> bool:
