@@ -28,6 +28,7 @@ from assistant.dialogue.accounted import (
     tells_a_value,
     tells_of_task,
 )
+from assistant.dialogue.after_cry import TOLD
 from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
@@ -606,7 +607,7 @@ def _told(heard: Understood, known: Known, says: Say, *changes: Change) -> Turn:
     keep = known.channel is Channel.USSD
     # Words that were asked for have been given; another question stays open.
     session = e.holds(known.session) if takes_words(known) else known.session
-    turn = Turn(session, (Text((says,), keep=keep),), changes)
+    turn = Turn(session, (Text((says,), TOLD, keep=keep),), changes)
     return _in_their_words(turn, heard, known)
 
 

@@ -61,6 +61,7 @@ from assistant.reading import (
     days_told,
     is_of_other,
     is_of_past,
+    is_to_come,
     names_a_thing,
     read_choice,
     read_count,
@@ -552,6 +553,8 @@ def _answer_colour(
 ) -> Turn | None:
     if not digits and text.strip().isdigit():
         return None
+    if _is_not_of_today(text, known):
+        return None  # "green yesterday", "my neighbour's is yellow"
     colours = (("green", t.GREEN), ("yellow", t.YELLOW), ("pale", t.PALE))
     names = [choice_names(code, label, known) for code, label in colours]
     chosen = read_choice(text, names, known.lexicon).value
@@ -570,10 +573,22 @@ def _answer_colour(
     return opened(asked, known, changes=_colour(item, "yellow", known))
 
 
+def _is_not_of_today(text: str, known: Known) -> bool:
+    """Whether it is of another day, or of another thing than the bed."""
+    if day_gone(text, known) is not None or is_to_come(text, known.lexicon):
+        return True
+    around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
+    return around is not None and around.elsewhere
+
+
 def _only_green(text: str, names: Sequence[Sequence[str]], known: Known) -> bool:
     beside = without_name(text, names[0])
     around = around_day(beside, known.ears.days, (known.catalogue.language, "en"))
-    other = is_of_other(beside, known.lexicon) or (around is not None and around.other)
+    other = (
+        "?" in text
+        or is_of_other(beside, known.lexicon)
+        or (around is not None and around.other)
+    )
     if other or is_of_past(text, known.lexicon) or Idea.HALF in ideas_in(text, known):
         return False
     return _says_only(text, known, *chain.from_iterable(names))
@@ -610,6 +625,16 @@ def _answer_leaves(
     return leaves(item, float(reading.value), known, held)
 
 
+def _answer_leaves_of_today(
+    text: str, known: Known, item: Item, digits: bool, held: Session | None
+) -> Turn | None:
+    """But for "4 tomorrow", "weeds have 3 leaves"."""
+    of_today = without_next_leaf(text, known) or text
+    if "?" in text or (not text.strip().isdigit() and _is_not_of_today(of_today, known)):
+        return None
+    return _answer_leaves(text, known, item, digits, held)
+
+
 def _leaves_in_sentence(text: str, known: Known) -> float | None:
     """ "My grandfather counts three leaves", and neither "three leaves are yellow" nor those of
     another plant or day."""
@@ -639,7 +664,7 @@ _Answer = Callable[[str, Known, Item, bool, Session | None], Turn | None]
 _ANSWERS: Mapping[Ask, _Answer] = {
     Ask.DONE: _answer_done,
     Ask.COLOUR: _answer_colour,
-    Ask.LEAVES: _answer_leaves,
+    Ask.LEAVES: _answer_leaves_of_today,
     Ask.TEST: answer_test,
     Ask.SEED: answer_held,
     Ask.COUNT: answer_count,

@@ -22,6 +22,7 @@ from assistant.agronomy.life.rows import Ask as TaskAsk
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import is_accounted
+from assistant.dialogue.after_cry import after_cry
 from assistant.dialogue.answering import (
     almost_stop,
     answer_open,
@@ -111,6 +112,7 @@ def turn(text: str, known: Known) -> Turn:
         bereaved,
         _stop_or_start,
         _officer_talk,
+        after_cry,
         _warning,
         dated_surely,
         of_variety,

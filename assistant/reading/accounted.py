@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from functools import lru_cache
 
-from assistant.reading.confirms import DONE, NOT_YET
+from assistant.reading.confirms import DONE, NOT_YET, SORTS, is_for_later
 from assistant.reading.outcomes import Outcome
 from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_IN_HAND, read_tokens
 from assistant.reading.text.lexicon import Lexicon, Sort
@@ -100,6 +100,11 @@ def denies_or_turns(text: str, lexicon: Lexicon) -> bool:
     row = items(found, lexicon, (*sorted(_DENIALS), Sort.NOT_YET, Sort.ROUGH))
     denies = any(item.sort is not None for item in row)
     return denies or lexicon.turns(tuple(token.text for token in found))
+
+
+def is_to_come(text: str, lexicon: Lexicon) -> bool:
+    """Whether a text is of a day to come: "4 tomorrow", "it will be 4"."""
+    return is_for_later(items(read_tokens(text[:LONGEST_REPLY]), lexicon, SORTS))
 
 
 def is_of_past(text: str, lexicon: Lexicon) -> bool:

@@ -375,7 +375,7 @@ def test_octets_may_come_one_by_one_and_nonsense_ends_the_bind() -> None:
         gateway.close()
 
 
-MANY = 25
+TEXTS = 25
 
 
 def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
@@ -388,11 +388,13 @@ def test_a_bind_may_be_encrypted(tmp_path: Path) -> None:
     context = SSLContext(PROTOCOL_TLS_SERVER)
     context.load_cert_chain(certificate, key)
     with bound(context, host="localhost", tls=True, ca_file=str(certificate)) as line:
-        for number in range(1, MANY + 1):  # while receipts and texts of a phone come in
+        for number in range(1, TEXTS + 1):  # while receipts and texts of a phone come in
             assert line.send(message_id=f"t-{number}").fate is Fate.ACCEPTED
             line.operator.phone(AMINA).text(f"text {number}")
-        assert line.shown(MANY) == ["hi"] * MANY
-        assert len(line.heard.of(Receipt, MANY)) == len(line.heard.of(Incoming, MANY)) == MANY
+        assert line.shown(TEXTS) == ["hi"] * TEXTS
+        assert (
+            len(line.heard.of(Receipt, TEXTS)) == len(line.heard.of(Incoming, TEXTS)) == TEXTS
+        )
     stranger = Bound(context, host="localhost", tls=True)
     with stranger.operator:
         stranger.gateway.open(stranger.heard.take, now)

@@ -1,6 +1,8 @@
 """Answers told in a story: counts, colours and deeds beside words that are not known; what is
 not sure is asked again and never written."""
 
+from dataclasses import replace
+
 import pytest
 
 from assistant.acts import Act
@@ -156,3 +158,59 @@ def test_land_that_is_wished_for_is_asked_about(language: str, text: str) -> Non
 )
 def test_what_stands_behind_a_but_is_asked_about(language: str, text: str) -> None:
     assert "danger" in outcome(turn(text, MOMENTS["nothing"](language))).reached
+
+
+OF_ELSE = [
+    ("leaves", "4 tomorrow", "4"),
+    ("leaves", "weeds have 3 leaves", "3"),
+    ("colour", "my neighbours is yellow", "yellow"),
+    ("colour", "bed B yellow", "yellow"),
+    ("warning", "my bed at the other farm is covered", "covered"),
+    ("transplant", "planted 5 rows so far", "done"),
+]
+
+
+@pytest.mark.parametrize(("moment", "text", "fact"), OF_ELSE)
+def test_another_bed_or_day_or_a_part_is_not_kept(moment: str, text: str, fact: str) -> None:
+    assert fact not in outcome(turn(text, MOMENTS[moment]("en"))).written
+
+
+UNDER = [
+    ("pt", "coberto de agua"),
+    ("id", "tertutup air"),
+    ("vi", "nuoc phu het luong"),
+    ("hi", "pani se dhak gaya"),
+    ("fil", "natakpan ng lupa"),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), UNDER)
+def test_covered_by_water_or_mud_is_no_cover(language: str, text: str) -> None:
+    got = outcome(turn(text, MOMENTS["warning"](language)))
+    assert "covered" not in got.written and "danger" in got.reached
+
+
+VIOLENCE_OR_MISSING = [
+    ("en", "done. husband is beating me"),
+    ("id", "suami pukul saya terus"),
+    ("sw", "mume ananipiga kila siku"),
+    ("hi", "bachhe nahi lote abhi tak nadi gaye the"),
+    ("bn", "hoye gese kintu chele haraye gese"),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), VIOLENCE_OR_MISSING)
+def test_who_is_beaten_or_missing_is_heard(language: str, text: str) -> None:
+    assert "harm" in outcome(turn(text, MOMENTS["sow"](language))).reached
+
+
+def test_a_bare_yes_behind_advice_is_no_deed() -> None:
+    """It may answer "call now"; the task is asked once more, and then it answers that."""
+    known = MOMENTS["sow"]("en")
+    told = turn("my wife fainted", known)
+    after = replace(known, focuses=(*(each.focus for each in told.texts), *known.focuses))
+    for bare in ("yes", "1", "done"):
+        again = turn(bare, after)
+        assert not outcome(again).written
+        asked = replace(after, focuses=(*(each.focus for each in again.texts), *after.focuses))
+        assert outcome(turn("1", asked)).written == {"done"}
