@@ -575,7 +575,9 @@ def _answer_colour(
 
 def _is_not_of_today(text: str, known: Known) -> bool:
     """Whether it is of another day, or of another thing than the bed."""
-    if day_gone(text, known) is not None or is_to_come(text, known.lexicon):
+    # "3.5" is a count here, and no third of May.
+    words = " ".join(each for each in text.split() if any(sign.isalpha() for sign in each))
+    if day_gone(words, known) is not None or is_to_come(words, known.lexicon):
         return True
     around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
     return around is not None and around.elsewhere
@@ -630,7 +632,7 @@ def _answer_leaves_of_today(
 ) -> Turn | None:
     """But for "4 tomorrow", "weeds have 3 leaves"."""
     of_today = without_next_leaf(text, known) or text
-    if "?" in text or (not text.strip().isdigit() and _is_not_of_today(of_today, known)):
+    if "?" in text or _is_not_of_today(of_today, known):
         return None
     return _answer_leaves(text, known, item, digits, held)
 

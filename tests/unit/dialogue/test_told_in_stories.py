@@ -13,6 +13,8 @@ from tests.corpus.talk.judging import outcome
 from tests.corpus.talk.moments import MOMENTS
 
 TOLD = [
+    ("en", "leaves", "3.5", "3.5"),
+    ("en", "leaves", "3.5 leaves", "3.5"),
     ("en", "leaves", "on the bed i see say na 2 leaf", "2"),
     ("hi", "leaves", "बेटी ने गिना तीन पत्ते हैं", "3"),
     ("id", "leaves", "tadi anak saya hitung ada tiga daun", "3"),
