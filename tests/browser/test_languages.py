@@ -7,6 +7,8 @@ catalogue, is cut or pushes the page wider than the window fails here.
 import shutil
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import product
+from os import environ
 from pathlib import Path
 
 import pytest
@@ -39,6 +41,12 @@ from tests.valley import LEAD, OFFICER
 
 LANGUAGES = ("en", "sw", "hi", "bn")
 SIZES = {"laptop": (1366, 768), "phone": (390, 844)}
+# Each language, and each script, at one of the windows; all of both where somebody asks for it.
+WINDOWS = (
+    tuple(product(LANGUAGES, SIZES))
+    if environ.get("NURSERY_EVERY_WINDOW")
+    else (("en", "phone"), ("sw", "laptop"), ("hi", "phone"), ("bn", "laptop"))
+)
 CALLER = "Tatu Neema"
 
 
@@ -83,11 +91,12 @@ class Reading:
         fits(self.page)
 
 
-@pytest.fixture(params=LANGUAGES)
+@pytest.fixture(params=WINDOWS, ids="-".join)
 def spoken(
     request: pytest.FixtureRequest, _stormy: _Played, tmp_path: Path
-) -> Iterator[tuple[Office, str]]:
-    """The storm, with an officer and a lead who read one language."""
+) -> Iterator[tuple[Office, str, str]]:
+    """The storm, with an officer and a lead who read one language, and the size of a window."""
+    language, size = request.param
     path = Path(shutil.copy(_stormy.path, tmp_path))
     valley = _stormy.valley.copied(Store(f"sqlite:///{path}"))
     spoken = open_house(
@@ -100,21 +109,19 @@ def spoken(
     give_password(valley, LEAD)
     with valley.house.store.work() as work:
         for each in work.people.officers():
-            work.accounts.set_language(each.id, request.param)
+            work.accounts.set_language(each.id, language)
     with _served(valley) as office:
-        yield office, request.param
+        yield office, language, size
     valley.house.store.close()
 
 
-@pytest.fixture(params=SIZES)
-def reading(
-    request: pytest.FixtureRequest, chromium: Browser, spoken: tuple[Office, str]
-) -> Iterator[Reading]:
+@pytest.fixture
+def reading(chromium: Browser, spoken: tuple[Office, str, str]) -> Iterator[Reading]:
     """Signed in, at the first page."""
-    office, language = spoken
-    context = window_of(chromium, *SIZES[request.param])
+    office, language, size = spoken
+    context = window_of(chromium, *SIZES[size])
     page = context.new_page()
-    page.name = request.param  # type: ignore[attr-defined]
+    page.name = size  # type: ignore[attr-defined]
     sign_in(page, office, OFFICER)
     yield Reading(office, page, language)
     context.close()
