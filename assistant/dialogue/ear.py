@@ -202,9 +202,11 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
     certainty = heard.certainty(act, alert=known.in_storm) or _behind_but(act, heard, known)
     if certainty is not None and _is_of_a_year_ago(act, heard, known):
         return None
+    if certainty is Certainty.SURE and _is_hearsay(heard, known) and not known.in_storm:
+        return Certainty.HALF
     if certainty is not Certainty.SAID or moment_of(known) is Moment.STRANGER:
         return certainty
-    if act is Act.HARM and _is_calm_of_lives(heard):
+    if act is Act.HARM and (_is_calm_of_lives(heard) or _is_hearsay(heard, known)):
         return Certainty.HALF
     if act is Act.DANGER and not known.in_storm:
         light = heard.weights[Act.DANGER] < HALF[Act.DANGER]
@@ -214,7 +216,7 @@ def _certainty(act: Act, heard: Understood, known: Known) -> Certainty | None:
             or _likely_done(heard, known)
             or _asks_of_bed(heard, known)
         )
-        calm = calm or (light and names_task(heard.text, known))
+        calm = calm or (light and names_task(heard.text, known)) or _is_hearsay(heard, known)
         return Certainty.HALF if calm and not tells_of_loss(heard.text, known) else certainty
     return certainty
 
@@ -250,6 +252,12 @@ _WORK = (Act.DONE, Act.NOTDONE)
 
 
 _RATHER_TALK = 0.65
+
+
+def _is_hearsay(heard: Understood, known: Known) -> bool:
+    """Whether it may be of the news or a film, or only nearly happened."""
+    around = around_day(heard.text, known.ears.days, (known.catalogue.language, "en"))
+    return around is not None and around.hearsay
 
 
 def _is_talk(heard: Understood) -> bool:

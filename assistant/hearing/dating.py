@@ -28,6 +28,7 @@ class Idea(StrEnum):
     AGO = "ago"  # a year or a season ago
     AGAIN = "again"  # today, this time, or as it was then
     BEASTS = "beasts"  # hens scatter seed, goats uncover a bed
+    HEARSAY = "hearsay"  # on television, in the news; or what nearly happened
     ELSEWHERE = "elsewhere"  # another bed, a neighbour's, weeds, another crop
     OTHER = "other"  # the day is of something else: the market, a neighbour
 
@@ -55,6 +56,7 @@ class Dated:
     now:   it is of this very day, by its words
     ago:   it is of a year or a season gone by, and nothing in it of today
     beasts: animals are named, which may have done what is told
+    hearsay: it is of the news or a film, or nearly happened
     elsewhere: another bed, a neighbour's, weeds or another crop is named
     other: the day may be of something else
     strange: words that are none of these rules' own
@@ -69,6 +71,7 @@ class Dated:
     ago: bool = False
     beasts: bool = False
     elsewhere: bool = False
+    hearsay: bool = False
     strange: tuple[Token, ...] = ()
 
     @property
@@ -109,6 +112,7 @@ def _heard(tongue: DayWords, words: tuple[Token, ...]) -> Dated | None:
         now=Idea.NOW in ideas,
         beasts=Idea.BEASTS in ideas,
         elsewhere=Idea.ELSEWHERE in ideas,
+        hearsay=Idea.HEARSAY in ideas,
         ago=Idea.AGO in ideas and not ideas & {Idea.AGAIN, Idea.NOW},
         strange=tuple(w for w in words if not any(rule.covers(w) for _, rule in rules)),
     )

@@ -216,3 +216,17 @@ def test_a_bare_yes_behind_advice_is_no_deed() -> None:
         assert not outcome(again).written
         asked = replace(after, focuses=(*(each.focus for each in again.texts), *after.focuses))
         assert outcome(turn("1", asked)).written == {"done"}
+
+
+HEARSAY = [
+    ("en", "they said on the news a crocodile took a man in the south"),
+    ("fr", "hier un enfant a failli tomber dans le canal, il joue deja au ballon"),
+    ("hi", "कल टीवी पे दिखाया बाढ़ से कितने लोग डूब गए"),
+    ("vi", "coi ti vi thấy ngoài trung lũ cuốn chết mấy người"),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), HEARSAY)
+def test_what_was_in_the_news_rings_no_sure_alarm(language: str, text: str) -> None:
+    told = turn(text, MOMENTS["nothing"](language))
+    assert not any(isinstance(each, RaiseAlarm) and each.sure for each in told.changes)
