@@ -1,14 +1,12 @@
 """A bare yes or a digit behind advice to somebody in danger: it may answer that ("call now"),
 and no task that was asked before it. What was asked is put once more."""
 
+from assistant.dialogue.aid import TOLD
 from assistant.dialogue.items import once_more
 from assistant.dialogue.values import Focus, Known, Text, Turn
 from assistant.dialogue.warned import waits_for_answer, warning_screen
 from assistant.reading import read_deeds, read_told
 from assistant.reading.told import MOST_CHOICES
-
-TOLD = Focus(question="aid.told")
-"""The focus of a text that tells somebody in danger what to do; it offers no digits."""
 
 _MOST_WORDS = 2
 
@@ -20,10 +18,10 @@ def after_cry(text: str, known: Known) -> Turn | None:
         return None
     if known.warning is not None and (waits_for_answer(known) or not known.items):
         return Turn(known.session, (warning_screen(known.warning),))
-    today = [each for each in known.items if each.day == known.today]
-    if not today:
+    if not known.items:
         return None
-    return Turn(known.session, (Text(once_more(today[0], known), Focus(items=(today[0],))),))
+    last = max(known.items, key=lambda each: each.day)
+    return Turn(known.session, (Text(once_more(last, known), Focus(items=(last,))),))
 
 
 def _is_bare(text: str, known: Known) -> bool:

@@ -1,9 +1,13 @@
 """Emergency texts filled with the numbers of a village: one fixed text a kind."""
 
-from assistant.dialogue.values import AnswerWarning, Change, Known, Nearby
+from assistant.dialogue.values import AnswerWarning, Change, Focus, Known, Nearby
 from assistant.hearing import Kind
 from assistant.wording import messages_aid as aid
 from assistant.wording.message import Say, Slot, slots_of
+
+TOLD = Focus(question="aid.told")
+"""The focus of a text that tells somebody in danger what to do: it offers no digits, and none
+that follows answers what was asked before it (`after_cry.py`)."""
 
 
 def aid_text(kind: Kind, nearby: Nearby) -> Say:

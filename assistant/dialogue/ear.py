@@ -28,8 +28,7 @@ from assistant.dialogue.accounted import (
     tells_a_value,
     tells_of_task,
 )
-from assistant.dialogue.after_cry import TOLD
-from assistant.dialogue.aid import aid_text, loss_text, needs_help, person
+from assistant.dialogue.aid import TOLD, aid_text, loss_text, needs_help, person
 from assistant.dialogue.engine import begin
 from assistant.dialogue.flooding import flooded
 from assistant.dialogue.invited import is_invited

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from assistant.dialogue import endings as e
-from assistant.dialogue.aid import aid_text, loss_text, needs_help
+from assistant.dialogue.aid import TOLD, aid_text, loss_text, needs_help
 from assistant.dialogue.values import (
     Decline,
     Known,
@@ -12,6 +12,7 @@ from assistant.dialogue.values import (
     ResumeTexts,
     Session,
     SettleAlarm,
+    Text,
     Turn,
 )
 from assistant.hearing import Kind
@@ -23,7 +24,7 @@ def _hurt(session: Session, known: Known) -> Turn:
     """Somebody is: the neutral text, and a person is told."""
     says = aid_text(Kind.HURT, known.nearby)
     changes = (SettleAlarm(hurt=True), *needs_help(known))
-    return Turn(session.held, (e.said(says),), changes)
+    return Turn(session.held, (Text((says,), TOLD),), changes)
 
 
 def _nobody_hurt(session: Session, known: Known) -> Turn:
@@ -36,7 +37,7 @@ def _lost(session: Session, known: Known) -> Turn:
     kind = Kind.DANGER if known.in_storm else Kind.LOST
     only = known.nurseries[0].id if len(known.nurseries) == 1 else None
     change = RaiseAlarm(kind, str(session.answers["words"]), only)
-    return Turn(session.held, (e.said(loss_text(kind, known)),), (change,))
+    return Turn(session.held, (Text((loss_text(kind, known),), TOLD),), (change,))
 
 
 def _not_lost(session: Session, known: Known) -> Turn:

@@ -111,7 +111,7 @@ def story_tells(text: str, deeds: frozenset[str], known: Known) -> bool:
     and the whole weighs as work done and as hardly anything else."""
     around = around_day(text, known.ears.days, (known.catalogue.language, "en"))
     by_beasts = around is not None and around.beasts and bool(deeds & _BY_BEASTS)
-    if "?" in text or by_beasts or (around is not None and around.other):
+    if "?" in text or by_beasts or (around is not None and (around.other or around.elsewhere)):
         return False
     ideas = ideas_in(text, known, of_work=True)
     things = {thing for deed in deeds for thing in _THINGS.get(deed, ())}

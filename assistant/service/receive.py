@@ -244,7 +244,9 @@ def _last_hint(house: House, outcome: Turn, focus: Focus | None, language: str) 
     session = outcome.session
     if _is_over(outcome) or (session and session.conversation in _NO_WAY_BACK):
         return ""
-    message = m.BACK_HINT if session and focus and focus.question else m.MENU_HINT
+    step = f"{session.conversation}.{session.step}" if session else None
+    asks = focus is not None and focus.question is not None and focus.question == step
+    message = m.BACK_HINT if asks else m.MENU_HINT
     return worded(house, (message(),), language)
 
 

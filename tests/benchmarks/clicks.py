@@ -247,12 +247,16 @@ def visit_all(hand: Hand) -> None:
     hand.sees("recorded")
 
 
-def text_the_silent(hand: Hand) -> None:
-    """All of one village that did not answer."""
+def _write_to_the_silent(hand: Hand) -> None:
     hand.to_village(VILLAGE)
     hand.tick_all(VILLAGE)
     hand.press("Write", bar=True)
     hand.tick("Please answer the last question")
+
+
+def text_the_silent(hand: Hand) -> None:
+    """All of one village that did not answer."""
+    _write_to_the_silent(hand)
     hand.press("Send to")
     hand.sees("in a minute")
 
@@ -267,10 +271,7 @@ def hand_a_call_on(hand: Hand) -> None:
 
 def text_later(hand: Hand) -> None:
     """On another day, to all of one village that did not answer."""
-    hand.to_village(VILLAGE)
-    hand.tick_all(VILLAGE)
-    hand.press("Write", bar=True)
-    hand.tick("Please answer the last question")
+    _write_to_the_silent(hand)
     hand.fill("When it goes out", "17 Jun")
     hand.press("Send to")
     hand.sees("at the hour you chose")

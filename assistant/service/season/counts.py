@@ -55,6 +55,12 @@ def season_from(today: date) -> date:
     return today - timedelta(days=SEASON_D)
 
 
+def _today(house: House, sight: Sight, now: datetime) -> tuple[date, dict[int, date]]:
+    """The day where no village is known, and that of each village in sight."""
+    villages = {each.id: local_date(now, each.zone) for each in sight.villages}
+    return local_date(now, house.zone), villages
+
+
 def counted(
     work: Work,
     house: House,
@@ -65,8 +71,7 @@ def counted(
 ) -> tuple[CountedNursery, ...]:
     """All nurseries of the season that an officer may see, or those of a village or practice,
     by sowing day."""
-    otherwise = local_date(now, house.zone)
-    days = {each.id: local_date(now, each.zone) for each in sight.villages}
+    otherwise, days = _today(house, sight, now)
     found = work.picture.strokes(sight.scope(village_id), season_from(otherwise))
     strokes = [each for each in found if practice in (None, each.practice)]
     likenesses = [_likeness(each) for each in strokes]
@@ -99,8 +104,7 @@ def counted_alike(
 ) -> tuple[CountedAlike, ...]:
     """The same nurseries as of `counted`, those that stand alike together: a programme of fifty
     thousand is a few hundred of these."""
-    otherwise = local_date(now, house.zone)
-    days = {each.id: local_date(now, each.zone) for each in sight.villages}
+    otherwise, days = _today(house, sight, now)
     found = work.picture.alike(sight.scope(village_id), season_from(otherwise))
     kept = [(each, count) for each, count in found if practice in (None, each.practice)]
     kinds = _kinds(work, {_likeness(each): each for each, _ in kept})

@@ -2,12 +2,15 @@
 not sure is asked again and never written."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
 from assistant.acts import Act
+from assistant.dialogue import conversations as talks
+from assistant.dialogue.engine import begin
 from assistant.dialogue.turns import turn
-from assistant.dialogue.values import NoteUnread, RaiseAlarm
+from assistant.dialogue.values import Focus, NoteUnread, RaiseAlarm
 from assistant.hearing import understand
 from tests.corpus.talk.judging import outcome
 from tests.corpus.talk.moments import MOMENTS
@@ -204,6 +207,20 @@ VIOLENCE_OR_MISSING = [
 @pytest.mark.parametrize(("language", "text"), VIOLENCE_OR_MISSING)
 def test_who_is_beaten_or_missing_is_heard(language: str, text: str) -> None:
     assert "harm" in outcome(turn(text, MOMENTS["sow"](language))).reached
+
+
+def test_a_bare_yes_behind_what_was_answered_to_the_ear_is_no_deed() -> None:
+    """Also where it was asked first whether somebody is hurt; and of a task of days ago."""
+    known = MOMENTS["sow"]("en")
+    talk = begin(talks.IF_HURT)
+    question = Focus(question=f"{talk.conversation}.{talk.step}")
+    asked = turn("1", replace(known, session=talk, focuses=(question, *known.focuses)))
+    for day in (known.today, known.today - timedelta(days=3)):
+        items = tuple(replace(each, day=day) for each in known.items)
+        told = (each.focus for each in asked.texts if each.focus is not None)
+        focuses = (*told, Focus(items=items))
+        after = replace(known, session=asked.session, items=items, focuses=focuses)
+        assert not outcome(turn("yes", after)).written
 
 
 def test_a_bare_yes_behind_advice_is_no_deed() -> None:
