@@ -110,11 +110,13 @@ def _programs() -> Path:
     """The folder of initdb and pg_ctl, the newest version where there are several."""
     found = [path.parent for path in Path("/usr/lib/postgresql").glob("*/bin/pg_ctl")]
     on_path = shutil.which("pg_ctl")
-    if not found and not on_path:
+    if found:
+        return max(found, key=lambda path: int(path.parent.name))
+    if on_path is None:
         raise NoServerError(
             "initdb and pg_ctl are not installed (Debian: apt install postgresql)"
         )
-    return max(found, key=lambda path: int(path.parent.name)) if found else Path(on_path).parent
+    return Path(on_path).parent
 
 
 def _other_user() -> str:

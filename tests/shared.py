@@ -11,7 +11,7 @@ from typing import Any
 from flask import Flask
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
-from sqlalchemy import Engine
+from sqlalchemy import Engine, create_engine
 from werkzeug.routing import Rule
 
 import assistant.store.engine as engines
@@ -39,7 +39,7 @@ def share() -> None:
     page once."""
     Rule._compile_builder = _once(Rule._compile_builder)  # type: ignore[method-assign]
     Flask.jinja_options = {**Flask.jinja_options, "bytecode_cache": Templates()}
-    engines.create_engine = _sharing(engines.create_engine)
+    vars(engines)["create_engine"] = _sharing(create_engine)
 
 
 def _sharing(create: Callable[..., Engine]) -> Callable[..., Engine]:

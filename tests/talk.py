@@ -11,6 +11,7 @@ goes through its JSON form after each turn, as it does between two messages of a
 import json
 from dataclasses import replace
 from datetime import date, datetime, time, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.calendar import TaskCode
@@ -35,7 +36,7 @@ def noon(day: date) -> datetime:
     return datetime.combine(day, time(12), ZoneInfo(NAIROBI))
 
 
-def nursery(label: str = "A", sow: date = date(2026, 6, 10), **given: object) -> Nursery:
+def nursery(label: str = "A", sow: date = date(2026, 6, 10), **given: Any) -> Nursery:
     """Amina's field of 0.4 ha, but for what is given."""
     plain_one = Nursery(
         id=1,
@@ -48,7 +49,7 @@ def nursery(label: str = "A", sow: date = date(2026, 6, 10), **given: object) ->
         sow_date=sow,
         made_on=date(2026, 6, 1),
     )
-    return replace(plain_one, **given)  # type: ignore[arg-type]
+    return replace(plain_one, **given)
 
 
 class Phone:
@@ -97,7 +98,7 @@ class Phone:
         )
         return self
 
-    def warned(self, **given: object) -> "Phone":
+    def warned(self, **given: Any) -> "Phone":
         """The same phone after a rain warning reached it."""
         standing = v.Standing(
             id=7,
@@ -107,7 +108,7 @@ class Phone:
         )
         self.known = replace(
             self.known,
-            warning=replace(standing, **given),  # type: ignore[arg-type]
+            warning=replace(standing, **given),
             raining=True,
             focuses=(v.Focus(warning_id=7), *self.known.focuses),
         )

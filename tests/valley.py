@@ -112,7 +112,7 @@ def like(*parts: Part, language: str = "en") -> Like:
     return Like(parts, language)
 
 
-def numbered(*labels: Message | str) -> tuple[Say, ...]:
+def numbered(*labels: Message | Say | str) -> tuple[Say, ...]:
     """The lines of a list of choices."""
     worded = (label() if isinstance(label, Message) else label for label in labels)
     return tuple(m.NUMBERED(digit=at, label=label) for at, label in enumerate(worded, start=1))
@@ -165,6 +165,9 @@ class Operator:
         if answer.fate is Fate.ACCEPTED and outgoing.message_id not in known:
             self.delivered.append(outgoing)
         return answer
+
+    def time(self) -> None:
+        """It tells none."""
 
 
 class Valley:

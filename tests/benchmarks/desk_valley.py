@@ -85,6 +85,9 @@ class Arrives:
         self.taken_now.append(outgoing.message_id)
         return Handover(Fate.ACCEPTED)
 
+    def time(self) -> None:
+        """It tells none."""
+
 
 @dataclass(frozen=True)
 class DeskValley:

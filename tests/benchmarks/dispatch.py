@@ -45,6 +45,9 @@ class Accepts:
         self.taken += 1
         return Handover(Fate.ACCEPTED)
 
+    def time(self) -> None:
+        """It tells none."""
+
 
 class AcceptsLists(Accepts):
     """The same, many at once."""

@@ -9,6 +9,7 @@ With several workers, each a process of its own on the same morning, the floor i
 """
 
 from collections.abc import Iterator, Sequence
+from functools import partial
 from multiprocessing import get_context
 from multiprocessing.synchronize import Barrier
 from statistics import median
@@ -58,7 +59,7 @@ def _alone(name: str, url: str, runs: int) -> Iterator[Result]:
         ours = Side("ours", lambda: tick(house, MORNING), undo)
         for at_once in (AT_ONCE, 1):
             floor = f"the driver alone, {at_once} a transaction"
-            side = Side(floor, lambda at=at_once: _bare(bare, texts, asked, at), undo)
+            side = Side(floor, partial(_bare, bare, texts, asked, at_once), undo)
             what = f"morning: a phone, {name}"
             yield compare(what, PHONES, "phones", ours, side, runs=runs)
     store.close()

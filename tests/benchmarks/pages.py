@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import asdict, replace
 from datetime import timedelta
 from functools import partial
+from typing import Any
 
 from sqlalchemy import insert, text, update
 
@@ -107,7 +108,7 @@ def run(runs: int, kinds: tuple[Kind, ...]) -> Iterator[Result]:
 
 
 # Hashes are made to be slow; here only the pages are timed.
-_QUICK = {
+_QUICK: dict[str, Any] = {
     "second_factor": False,  # else each page is the one that asks a lead to add it
     "hash_code": lambda code: f"hash of {code}",
     "check_code": lambda code, code_hash: code_hash == f"hash of {code}",

@@ -118,6 +118,9 @@ class Season:
         self.bill.received(outgoing.text)
         return Handover(Fate.ACCEPTED)
 
+    def time(self) -> None:
+        """It tells none."""
+
     def _round(self) -> None:
         tick(self.house, self.now)
         while dispatch(self.house, self, self.now, limit=100, lease=LEASE):

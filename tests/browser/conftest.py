@@ -182,11 +182,11 @@ def _name(valley: Valley, phone: str, name: str) -> None:
 
 def _beds(valley: Valley) -> None:
     """Beds at several stages, some silent, one yellow."""
-    for phone, day in zip(PHONES, ("6", "7", "8", "1", "2", "12"), strict=True):
-        if int(day) <= 2:
-            valley.sow(phone, f"{day} June" if day == "1" else "31 May")
+    for phone, sows in zip(PHONES, ("6", "7", "8", "1", "2", "12"), strict=True):
+        if int(sows) <= 2:
+            valley.sow(phone, f"{sows} June" if sows == "1" else "31 May")
         else:
-            valley.plan(phone, f"{day} June")
+            valley.plan(phone, f"{sows} June")
     for day in range(2, 10):
         valley.go(f"{day} Jun 07:00")
         for phone, sown in zip(PHONES, (6, 7, 8, 1, 0, 12), strict=True):

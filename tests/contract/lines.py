@@ -3,11 +3,11 @@ needs of it, both ways."""
 
 import threading
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from flask import Flask, Response, request
 from werkzeug.serving import WSGIRequestHandler, make_server
@@ -17,9 +17,11 @@ from assistant.channel import (
     Clock,
     Gateway,
     Hooks,
+    Incoming,
     News,
     NotKeptError,
     NotTakenError,
+    Receipt,
     Request,
     Screen,
 )
@@ -42,6 +44,8 @@ PATIENT_S = 60
 # How long a modem's network waits for the card to be emptied before it goes on.
 CARD_S = 0.3
 MAPPINGS = Path(scenarios.__file__).parent / "district" / "lines"
+
+Kind = TypeVar("Kind", bound=Incoming | Receipt)
 
 
 @dataclass
@@ -67,10 +71,10 @@ class Heard:
         """What a line that listens takes for now."""
         return datetime.now(UTC) + self.later
 
-    def of(self, kind: type, count: int, seconds: float = 60) -> list[News]:
+    def of(self, kind: type[Kind], count: int, seconds: float = 60) -> list[Kind]:
         """The news of a kind, once there are so many."""
 
-        def found() -> list[News]:
+        def found() -> list[Kind]:
             return [each for each in self.news if isinstance(each, kind)]
 
         with self.changed:
@@ -157,7 +161,11 @@ def wire() -> Iterator[Line]:
             yield Line("wire", gateway, operator, heard)
 
 
-def mapped(name: str, rings: bool, menus: bool = True) -> Callable[[], Iterator[Line]]:
+# A way to open a line and its operator, for a `with`.
+Way = Callable[[], AbstractContextManager[Line]]
+
+
+def mapped(name: str, rings: bool, menus: bool = True) -> Way:
     """An invented provider by its mapping."""
 
     @contextmanager
@@ -177,7 +185,7 @@ def mapped(name: str, rings: bool, menus: bool = True) -> Callable[[], Iterator[
     return opened
 
 
-def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
+def by_smpp(**terms: Any) -> Way:
     """An SMPP account, as this operator wants it."""
 
     @contextmanager
@@ -208,7 +216,7 @@ def by_smpp(**terms: Any) -> Callable[[], Iterator[Line]]:
     return opened
 
 
-def by_modem(stores_reports: bool = True) -> Callable[[], Iterator[Line]]:
+def by_modem(stores_reports: bool = True) -> Way:
     """A modem on the desk."""
 
     @contextmanager
@@ -240,7 +248,7 @@ def by_modem(stores_reports: bool = True) -> Callable[[], Iterator[Line]]:
     return opened
 
 
-LINES = {
+LINES: dict[str, Way] = {
     "SMPP": by_smpp(),
     "SMPP, two binds, sar": by_smpp(
         bind="two", long="sar", validity="relative", receipts="text"

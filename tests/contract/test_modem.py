@@ -7,6 +7,7 @@ import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
 import pytest
 
@@ -72,7 +73,7 @@ def test_a_card_is_unlocked_by_its_pin() -> None:
         assert found.takes()
 
 
-CARDS = {
+CARDS: dict[str, tuple[Card, dict[str, Any], str]] = {
     "no PIN set": (Card(pin="1234"), {}, "wants its PIN"),
     "no card": (Card(in_place=False), {}, "put it in"),
     "blocked": (Card(pin="1234", pins_left=0), {}, "PUK"),
@@ -159,7 +160,7 @@ def test_a_text_kept_before_a_crash_has_the_same_id_after_it() -> None:
         found.modem.card.stored.update(stored)  # as if it had died before it deleted
         last = ModemGateway(terms)
         last.open(found.heard.take, now)
-        ids = {each.gateway_id for each in found.heard.of(Incoming, 2)}  # type: ignore[union-attr]
+        ids = {each.gateway_id for each in found.heard.of(Incoming, 2)}
         last.close()
         assert len(ids) == 1, found.heard.news
 

@@ -146,13 +146,13 @@ def test_a_text_whose_answer_was_lost_is_found_by_its_receipt(how: str) -> None:
         assert handover.put_off_until is not None and not handover.answered
         (told,) = line.heard.of(Receipt, 1)
         assert isinstance(told, Receipt) and told.message_id == "t-1"
-        answers = []
-        assert until(
-            lambda: (
-                answers.append(line.send("Soak the seed today"))
-                or answers[-1].fate is Fate.ACCEPTED
-            )
-        )
+        answers: list[Handover] = []
+
+        def taken() -> bool:
+            answers.append(line.send("Soak the seed today"))
+            return answers[-1].fate is Fate.ACCEPTED
+
+        assert until(taken)
         assert answers[-1].parts == (told.part,)
         assert line.shown(1) == ["Soak the seed today"] and line.centre.submitted == 1
 

@@ -89,7 +89,7 @@ def test_a_mat_is_watered_twice_a_day_until_day_four():
     [rule] = [rule for rule in MAT.days.tasks if rule.code is TaskCode.WATER]
     tasks = {task.code: task for task in calendar(Anchors(SOW))}
     last = tasks[TaskCode.WATER].until
-    assert (last - SOW).days == 4 and rule.every_d == 1
+    assert last is not None and (last - SOW).days == 4 and rule.every_d == 1
 
 
 @source("PhilRice-transplant", "ICAR-transplanting")

@@ -51,7 +51,7 @@ def test_levelling_leaves_the_mud_time_to_settle():
 def test_straw_comes_off_when_philrice_takes_it_off():
     """PhilRice, modified dapog: watered twice a day to day 4, uncovered on day 5."""
     watering = TASKS[TaskCode.WATER]
-    assert (watering.until - watering.date).days == 4
+    assert watering.until is not None and (watering.until - watering.date).days == 4
     assert TASKS[TaskCode.UNCOVER_FLOOD].day == 5
 
 

@@ -1,5 +1,7 @@
 """Wet bed, dry bed and trays against the handbooks they are taken from; sources on each."""
 
+from typing import Any
+
 import pytest
 
 from assistant.agronomy import mat, seed
@@ -23,7 +25,7 @@ def _planned(
 ) -> Quantities:
     """A field planted as the practice usually is, but for what is given."""
     p = practice.planting
-    usual = {
+    usual: dict[str, Any] = {
         "spacing_row_cm": p.row_cm.value,
         "spacing_hill_cm": p.hill_cm.value,
         "seedlings_per_hill": int(p.seedlings_per_hill.value),

@@ -75,7 +75,7 @@ def test_a_hectare_of_trays_takes_the_hours_that_korea_counts():
 @source("Pertanika-8-205")
 def test_the_published_costs_are_told_as_they_stand():
     """US dollars for a hectare of seedlings: frames 27.04-27.77, trays 44.89, wet bed 19.32."""
-    costs = dict(NURSERY_COSTS.rows)
+    costs = {str(name): float(cost) for name, cost in NURSERY_COSTS.rows}
     assert costs["wet bed"] == 19.32
     assert costs["wet bed"] < min(value for name, value in costs.items() if name != "wet bed")
     assert (costs["tray"], costs["plastic frame"]) == (44.89, 27.20)
@@ -91,7 +91,7 @@ def test_two_weeks_of_delay_cost_what_four_years_in_nepal_cost():
 @source("cj11041")
 def test_forty_day_seedlings_cost_what_two_years_cost():
     """3.6 to 2.0 and 3.4 to 1.8 t/ha, that is 44 and 47 %, for 20 days more."""
-    losses = [1 - old / young for *_, young, old in OLD_SEEDLINGS.rows]
+    losses = [1 - float(old) / float(young) for *_, young, old in OLD_SEEDLINGS.rows]
     assert losses == pytest.approx([0.444, 0.471], abs=0.001)
     loss = loss_when_late(20 + 20)
     assert loss.low <= losses[0] <= losses[1] + 0.01 and loss.high >= losses[1] - 0.002

@@ -12,6 +12,7 @@ common practice gives, and none of it from what the program says:
 """
 
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -268,10 +269,10 @@ NAMES = [row[0] for row in WORKED]
 NEAR = 0.1  # what is told is as near to what is computed
 
 
-def planned(row: tuple) -> Quantities:  # type: ignore[type-arg]
+def planned(row: tuple[Any, ...]) -> Quantities:
     _, field_m2, germination, spacing, hill, pail = row[:6]
     return quantities(
-        FieldInputs(field_m2, germination, *spacing, seedlings_per_hill=hill, pail_litres=pail)
+        FieldInputs(field_m2, germination, spacing[0], spacing[1], hill, pail_litres=pail)
     )
 
 

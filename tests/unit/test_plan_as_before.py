@@ -8,6 +8,7 @@ file: the days before a longer soaking (--water-c, --slow-seed) and the hours of
 
 import json
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner
@@ -22,7 +23,7 @@ PLANS = [
 
 
 @pytest.mark.parametrize("plan", PLANS, ids=lambda plan: " ".join(plan["args"]))
-def test_a_plan_is_as_release_0_1_0_made_it(plan: dict) -> None:
+def test_a_plan_is_as_release_0_1_0_made_it(plan: dict[str, Any]) -> None:
     with freeze_time("2026-06-01"):
         result = CliRunner().invoke(command, [*plan["args"], "--json"])
     data = json.loads(result.stdout)

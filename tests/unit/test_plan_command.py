@@ -2,10 +2,12 @@
 
 import json
 import re
+from collections.abc import Mapping
 from datetime import date, timedelta
 from gettext import NullTranslations
 from importlib.resources import files
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
@@ -44,21 +46,22 @@ def june():
         yield
 
 
-def _run(options: dict[str, str | None], *flags: str) -> Result:
+def _run(options: Mapping[str, str | None], *flags: str) -> Result:
     args = [
         part for name, typed in options.items() if typed is not None for part in (name, typed)
     ]
     return CliRunner().invoke(command, [*args, *flags])
 
 
-def _data(**changed: str | None) -> dict:
+def _data(**changed: str | None) -> dict[str, Any]:
     options = PLAIN | {"--" + name.replace("_", "-"): typed for name, typed in changed.items()}
     result = _run(options, "--json")
     assert (result.exit_code, result.stderr) == (0, "")
-    return json.loads(result.stdout)
+    data: dict[str, Any] = json.loads(result.stdout)
+    return data
 
 
-def _codes(data: dict) -> list[str]:
+def _codes(data: dict[str, Any]) -> list[str]:
     return [warning["code"] for warning in data["warnings"]]
 
 
@@ -209,7 +212,7 @@ def test_a_wished_day_is_counted_back_by_the_practice():
     )
 
 
-def test_a_practice_of_the_programmes_own_needs_only_its_file(tmp_path: Path):
+def test_a_practice_of_the_programmes_own_needs_only_its_file(tmp_path: Path) -> None:
     """The folder is named beside it."""
     wet = files("assistant.agronomy") / "practices" / "wet_bed.toml"
     own = wet.read_text(encoding="utf-8").replace('en = "wet bed"', 'en = "river bed"')

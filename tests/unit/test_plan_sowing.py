@@ -2,6 +2,7 @@
 
 import json
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
@@ -19,10 +20,11 @@ def _run(*args: str) -> Result:
     return CliRunner().invoke(command, [*FIELD, *args])
 
 
-def _data(*args: str) -> dict:
+def _data(*args: str) -> dict[str, Any]:
     result = _run(*args, "--json")
     assert result.exit_code == 0, result.output
-    return json.loads(result.stdout)
+    data: dict[str, Any] = json.loads(result.stdout)
+    return data
 
 
 def test_days_to_sow_come_by_their_own_keys():

@@ -3,20 +3,22 @@
 import json
 import subprocess
 import sys
+from collections.abc import Iterable
+from typing import Any
 
 import pytest
-from click.testing import CliRunner
+from click.testing import CliRunner, Result
 
 from assistant.commands.read import command
 
 
-def read(replies, *options):
+def read(replies: bytes | Iterable[str], *options: str) -> Result:
     """What the command prints for these bytes or lines, and its exit status."""
     given = replies if isinstance(replies, bytes) else "".join(f"{r}\n" for r in replies)
     return CliRunner().invoke(command, ["--today", "2026-06-10", *options], input=given)
 
 
-def rows(replies, *options):
+def rows(replies: bytes | Iterable[str], *options: str) -> list[Any]:
     """The JSON objects of its output."""
     result = read(replies, "--json", *options)
     assert result.exit_code == 0

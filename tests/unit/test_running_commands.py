@@ -21,7 +21,7 @@ from tests.unit.test_worker import Listening
 from tests.valley import AMINA, BARAKA, Valley, house_of, settle
 
 LEASE = timedelta(minutes=1)
-BEFORE_LAST = schema._chain()[schema._last(schema._chain())]
+BEFORE_LAST = schema._chain()[schema._last(schema._chain())] or ""
 
 
 def nursery(*words: str) -> Result:

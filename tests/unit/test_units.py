@@ -9,6 +9,7 @@ from assistant.agronomy.units import (
     UNIT_KEYS,
     UNITS,
     UNSETTLED,
+    LandUnit,
     Sure,
     land_unit,
     likely_units,
@@ -67,11 +68,18 @@ def test_a_unit_without_a_settled_size_is_not_given_one(key, region):
     assert land_unit(key, region) is None
 
 
+def unit(key: str, region: str) -> LandUnit:
+    """The unit of this name, which has a settled size there."""
+    found = land_unit(key, region)
+    assert found is not None
+    return found
+
+
 def test_the_narrowest_region_decides():
     """A state before its country, the country before everywhere."""
-    assert land_unit("decimal", "IN-WB").region == ""
-    assert land_unit("bigha", "IN-WB").region == "IN-WB"
-    assert land_unit("bigha", "BD-13").region == "BD"
+    assert unit("decimal", "IN-WB").region == ""
+    assert unit("bigha", "IN-WB").region == "IN-WB"
+    assert unit("bigha", "BD-13").region == "BD"
 
 
 def test_parts_are_whole_parts_of_their_unit():
@@ -86,7 +94,7 @@ def test_parts_are_whole_parts_of_their_unit():
         ("kanal", "marla", "IN-PB", 20),
         ("killa", "kanal", "IN-PB", 8),
     ):
-        assert land_unit(whole, region).m2 / land_unit(part, region).m2 == count
+        assert unit(whole, region).m2 / unit(part, region).m2 == count
 
 
 def test_every_row_says_where_from_and_how_sure():

@@ -24,14 +24,16 @@ class Outcome:
 def outcome(turn: v.Turn) -> Outcome:
     """The short of a turn."""
     written = frozenset(fact for change in turn.changes for fact in _written(change))
-    written |= {f"area={turn.session.answers['area']}"} if _has_area(turn) else frozenset()
+    written |= _area(turn)
     reached = frozenset(who for change in turn.changes for who in _reached(change))
     return Outcome(written, reached | _opened(turn))
 
 
-def _has_area(turn: v.Turn) -> bool:
+def _area(turn: v.Turn) -> set[str]:
     session = turn.session
-    return session is not None and session.conversation == "plan" and "area" in session.answers
+    if session is None or session.conversation != "plan" or "area" not in session.answers:
+        return set()
+    return {f"area={session.answers['area']}"}
 
 
 def _written(change: v.Change) -> set[str]:

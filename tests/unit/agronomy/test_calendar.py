@@ -61,10 +61,10 @@ def anchored(draw):
     uncover = draw(st.none() | st.integers(1, 14))
     drain_after = 5 if uncover is None else uncover
     transplant = draw(st.none() | st.integers(max(8, drain_after + 3), 45))
-    moved = (
+    moved = [
         None if day is None else sow + timedelta(days=day) for day in (uncover, transplant)
-    )
-    return Anchors(sow, *moved)
+    ]
+    return Anchors(sow, moved[0], moved[1])
 
 
 def test_the_calendar_of_a_plain_plan():

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -22,7 +23,7 @@ MADE = SOW - 40 * DAY
 PRACTICES = open_practices()
 
 
-def bed(climate: tuple[float, ...] | None = None, **given: object) -> Nursery:
+def bed(climate: tuple[float, ...] | None = None, **given: Any) -> Nursery:
     """A mat bed sown in mid-December, where the months are as warm as given."""
     inputs = FieldInputs(4000.0, 0.85)
     plain = Nursery(1, 1, "A", None, inputs, "0.4 ha", True, SOW, MADE, climate=climate)

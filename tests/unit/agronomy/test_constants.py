@@ -69,7 +69,7 @@ def test_the_page_has_a_row_for_everything_that_the_program_knows():
 
 
 @pytest.mark.parametrize("practice", PRACTICES, ids=lambda each: each.code)
-def test_the_page_tells_the_days_of_each_practice(practice: Practice):
+def test_the_page_tells_the_days_of_each_practice(practice: Practice) -> None:
     """Every task of its file, under its name."""
     page = sources_page(PRACTICES)
     own = page[page.index(f"(`{practice.code}`)") :]

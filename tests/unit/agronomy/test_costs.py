@@ -1,6 +1,7 @@
 """What a nursery costs and how long it takes, worked by hand and by what must hold."""
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -65,13 +66,10 @@ def test_where_labour_is_dear_and_earth_is_free_the_mat_is_cheaper():
 @given(fields, prices)
 def test_twice_the_prices_is_twice_the_cost(field, listed):
     """Cost is nothing but prices times amounts."""
-    doubled = PriceList(
-        listed.currency,
-        *(2 * getattr(listed, name) for name in (
-            "seed_per_kg", "soil_per_pail", "manure_per_pail", "rice_hull_per_pail",
-            "sheet_per_m2", "urea_per_kg", "labour_per_day")),
-        pail_litres=listed.pail_litres,
-    )  # fmt: skip
+    prices: dict[str, Any] = {name: 2 * getattr(listed, name) for name in (
+        "seed_per_kg", "soil_per_pail", "manure_per_pail", "rice_hull_per_pail",
+        "sheet_per_m2", "urea_per_kg", "labour_per_day")}  # fmt: skip
+    doubled = replace(listed, **prices)
     q = quantities(field)
     assert cost(q, MAT, doubled).total == pytest.approx(2 * cost(q, MAT, listed).total)
 

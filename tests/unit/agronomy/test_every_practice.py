@@ -83,6 +83,7 @@ def test_the_calendar_has_what_texts_lean_on(practice, sow):
     assert always | {TaskCode.TRANSPLANT, TaskCode.OVERDUE, TaskCode.FIELD_PLOUGH} <= set(tasks)
     assert tasks[TaskCode.SOW].date == sow
     window = tasks[TaskCode.TRANSPLANT]
+    assert window.until is not None
     assert window.date <= Anchors(sow, practice=practice).transplant_date <= window.until
     assert tasks[TaskCode.OVERDUE].date == window.until + timedelta(days=1)
     for task in tasks.values():

@@ -63,7 +63,7 @@ def test_a_bed_without_mats_is_filled_by_area():
     """Half of the shoots is half of the bed, and no mats."""
     q = quantities(FieldInputs(4000, 0.85, establishment=0.49), WET)
     more = filling(needed_shoots(q) * 0.4, q)
-    assert (more.mats, more.bed_m2) == (0, pytest.approx(80))
+    assert (more.mats, more.bed_m2) == pytest.approx((0, 80))
 
 
 @pytest.mark.parametrize("code", PRACTICES)

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -21,7 +22,7 @@ DAY = timedelta(days=1)
 ABOUT_SEED = {TaskCode.SEED_TEST, TaskCode.SEED_COUNT, TaskCode.SEED_HELD}
 
 
-def weak(**given: object) -> Nursery:
+def weak(**given: Any) -> Nursery:
     """A plan whose seed sprouts to a third, as a count said."""
     inputs = FieldInputs(4000.0, 0.3)
     made = SOW - 20 * DAY

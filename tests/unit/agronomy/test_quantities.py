@@ -16,7 +16,9 @@ from assistant.agronomy.quantities import WarningCode, is_weak, quantities
 HECTARE = 10_000.0
 
 
-def _within(name: str, low: float | None = None, high: float | None = None):
+def _within(
+    name: str, low: float | None = None, high: float | None = None
+) -> st.SearchStrategy[float]:
     limits = LIMITS[name]
     return st.floats(limits.low if low is None else low, limits.high if high is None else high)
 
@@ -235,4 +237,4 @@ def test_no_field_exists_outside_the_limits(name, value):
 def test_half_a_seedling_is_refused():
     """Seedlings per hill are whole."""
     with pytest.raises(AgronomyError, match="whole number"):
-        FieldInputs(HECTARE, 0.9, seedlings_per_hill=1.5)
+        FieldInputs(HECTARE, 0.9, seedlings_per_hill=1.5)  # type: ignore[arg-type]

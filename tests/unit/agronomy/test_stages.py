@@ -5,8 +5,10 @@ over until day 5), drained two days before lifting (ICAR, mat nursery: 1-2 days)
 15 to 20 days is the trade's own rule, common practice, no independent source.
 """
 
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
+from typing import Any
 
 import pytest
 from hypothesis import assume, given
@@ -21,7 +23,7 @@ from tests.talk import nursery
 SOW = date(2026, 6, 10)
 
 
-def stages(*days: int, **given: object) -> list[Stage]:
+def stages(*days: int, **given: Any) -> list[Stage]:
     """The stage on each of these days."""
     course = course_of(nursery(sow=SOW, **given))
     return [course.at(day) for day in days]
@@ -75,7 +77,7 @@ def test_a_chosen_day_moves_the_drained_days_but_not_old_age() -> None:
 def test_a_planted_field_ends_the_bed() -> None:
     """From the day it happened, whatever was planned."""
     on_day_17 = SOW + timedelta(days=17)
-    given = {"transplanted_on": on_day_17}
+    given: dict[str, Any] = {"transplanted_on": on_day_17}
     assert stages(16, 17, 40, **given) == [Stage.DRAINED, Stage.PLANTED, Stage.PLANTED]
     spans = course_of(nursery(sow=SOW, **given)).spans
     assert [span.stage for span in spans] == [
@@ -127,8 +129,8 @@ def test_every_practice_and_every_moved_day_gives_a_whole_line(
         None if day is None else SOW + timedelta(days=day) for day in (uncover, transplant)
     ]
     assume(fits(SOW, moved[0], moved[1], practice))
-    given = {"uncover_date": moved[0], "transplant_date": moved[1], "uncovered": uncovered}
-    course = course_of(nursery(sow=SOW, practice=practice, sown=True, **given))
+    bed = nursery(sow=SOW, practice=practice, sown=True, uncovered=uncovered)
+    course = course_of(replace(bed, uncover_date=moved[0], transplant_date=moved[1]))
     for before, after in pairwise(course.spans):
         assert before.end == after.first
     for span in course.spans:

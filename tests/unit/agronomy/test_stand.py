@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -47,13 +48,13 @@ def test_a_count_is_judged_by_the_day(shoots: int, day: int, advice: StandAdvice
 def test_filling_makes_up_for_what_is_missing() -> None:
     """Half of 267 mats begun whole, half of the seed."""
     more = filling(0.4 * 50 / 0.65, FIELD)
-    assert (more.mats, more.seed_kg) == (134, pytest.approx(FIELD.seed_kg / 2))
+    assert (more.mats, more.seed_kg) == pytest.approx((134, FIELD.seed_kg / 2))
 
 
 def test_no_shoots_at_all_need_the_whole_bed_again() -> None:
     """All seed, all mats."""
     more = filling(0, FIELD)
-    assert (more.mats, more.seed_kg) == (FIELD.mats, pytest.approx(FIELD.seed_kg))
+    assert (more.mats, more.seed_kg) == pytest.approx((FIELD.mats, FIELD.seed_kg))
 
 
 @pytest.mark.parametrize(("day", "seedlings"), [(20, 2), (21, 3), (27, 3), (28, 4), (60, 6)])
@@ -113,7 +114,9 @@ def test_an_establishment_that_cannot_be_is_held_in_its_limits() -> None:
 
 def test_a_season_without_mats_or_field_is_refused() -> None:
     """The talk asks again before."""
-    for wrong in ({"planted_area_m2": 0.0}, {"mats_left": 200.0}, {"mats_left": -1.0}):
+    amiss: list[dict[str, Any]]
+    amiss = [{"planted_area_m2": 0.0}, {"mats_left": 200.0}, {"mats_left": -1.0}]
+    for wrong in amiss:
         with pytest.raises(AgronomyError):
             replace(SEASON, **wrong)
 

@@ -159,7 +159,7 @@ def check(phone: Phone, outcome: v.Turn | None) -> None:
     says = [say for text in outcome.texts for say in text.says]
     text = plain(render_all(says, catalogue))
     assert text.strip()
-    hints = Hints(*(render(hint(), catalogue) for hint in (m.MORE_HINT, m.BACK_HINT)), "0 Menu")
+    hints = Hints(render(m.MORE_HINT(), catalogue), render(m.BACK_HINT(), catalogue), "0 Menu")
     for page in pages(text, hints, Limits()):
         assert Limits().hold(page)
 

@@ -102,12 +102,12 @@ def test_what_is_offered_fits_a_segment_and_keeps_the_last() -> None:
     phone = Phone.enrolled(YOUNG)
     topics = [Topic.MANY_FIELDS, Topic.STORM_PLANT, Topic.GAPS]
     for letters in (LETTERS, 1):
-        labels = {"en": {topic: "x" * (letters // OFFERED) for topic in topics}}
-        if letters == 1:
-            labels = {"en": {topic: "x" * (LETTERS // 2) for topic in topics}}
+        length = LETTERS // 2 if letters == 1 else letters // OFFERED
+        labels = {"en": {str(topic): "x" * length for topic in topics}}
         known = replace(phone.known, ears=replace(phone.known.ears, labels=labels))
-        waiting = (offer_which("so?", topics, known).session or phone.known.session).waiting
-        codes = [value for name, value in waiting.items() if name.startswith("value")]
+        session = offer_which("so?", topics, known).session
+        assert session is not None and session.waiting is not None
+        codes = [value for name, value in session.waiting.items() if name.startswith("value")]
         assert codes[-2:] == ["gaps", SOMETHING_ELSE]
         assert len(codes) == (OFFERED + 1 if letters == LETTERS else OFFERED)
 

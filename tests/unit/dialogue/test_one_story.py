@@ -1,6 +1,7 @@
 """No text contradicts the one before it: what is promised is kept, what is over is not said."""
 
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -16,6 +17,7 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
+from assistant.wording.message import Message
 from assistant.wording.render import render_all
 from tests.talk import TODAY, Phone, item, noon, nursery
 from tests.valley import CATALOGUES, like
@@ -23,7 +25,7 @@ from tests.valley import CATALOGUES, like
 DAY = timedelta(days=1)
 
 
-def bed(day: int, **given: object) -> Phone:
+def bed(day: int, **given: Any) -> Phone:
     """A mat bed so many days after its sowing."""
     return Phone.enrolled(nursery(sow=TODAY - day * DAY, sown=True, **given))
 
@@ -213,7 +215,9 @@ def test_who_has_stopped_is_asked_nothing_beside_the_alarm() -> None:
 @pytest.mark.parametrize(
     ("day", "message"), [(10, a.PLANT_ON), (16, a.PLANT_ON), (25, d.SET), (50, d.TOO_OLD)]
 )
-def test_whether_it_can_still_be_planted_is_as_the_days_text_has_it(day, message) -> None:
+def test_whether_it_can_still_be_planted_is_as_the_days_text_has_it(
+    day: int, message: Message
+) -> None:
     assert bed(day).hears("can i still plant") == [like(message)]
 
 

@@ -11,7 +11,7 @@ from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
-from assistant.wording.message import Say
+from assistant.wording.message import Message, Say
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like
 
@@ -55,7 +55,7 @@ def test_the_seed_follows_the_hills() -> None:
         ("4", "50", g.ASK_GAPS),
     ],
 )
-def test_what_cannot_be_is_asked_again(what: str, typed: str, again: m.Message) -> None:
+def test_what_cannot_be_is_asked_again(what: str, typed: str, again: Message) -> None:
     """With what to send, once."""
     assert asked_for(what).hears(typed) == [like(again)]
 
@@ -70,7 +70,7 @@ def test_what_cannot_be_is_asked_again(what: str, typed: str, again: m.Message) 
     ],
 )
 def test_seed_is_weighed_or_named_and_shown_back(
-    typed: str, grams: float, told: m.Message
+    typed: str, grams: float, told: Message
 ) -> None:
     """300 grains that weigh 8 g are 26.7 g for 1000 (arithmetic)."""
     phone = asked_for("3")
@@ -122,7 +122,7 @@ def test_leaves_can_be_counted_again_without_being_asked() -> None:
         ("sort seed in salt", c.SALT_MIX),
     ],
 )
-def test_tips_are_brought_by_their_words(word: str, message: m.Message) -> None:
+def test_tips_are_brought_by_their_words(word: str, message: Message) -> None:
     """No way through two menus is needed."""
     assert Phone.enrolled(nursery()).hears(word)[0] == like(message, ...)
 

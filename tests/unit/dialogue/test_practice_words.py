@@ -119,6 +119,7 @@ def test_mats_of_another_size_are_told_with_their_own_numbers() -> None:
     """Frames of 58 x 28 x 2 cm (machine mats, Punjab) with soil and dung 2 : 1 (Kerala thesis):
     a wet mat of 3.2 L at 1.2 kg/L weighs about 4 kg."""
     house = PRACTICES["mat"]
+    assert house.bed.piece is not None
     piece = replace(
         house.bed.piece,
         length_m=replace(house.bed.piece.length_m, value=0.58),

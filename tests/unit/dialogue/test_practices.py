@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -11,6 +12,7 @@ from assistant.agronomy.work.costs import PriceList
 from assistant.dialogue import values as v
 from assistant.reminders.compose import compose
 from assistant.reminders.plan import Hours, planned
+from assistant.reminders.values import Reminder
 from assistant.wiring.practices import open_practices
 from assistant.wording.render import render_all
 from tests.talk import TODAY, Phone
@@ -39,7 +41,7 @@ def plans(phone: Phone, *replies: str) -> v.Turn:
 def daily(phone: Phone) -> Iterator[str]:
     """The text of each day of the season."""
     nursery = phone.known.nurseries[0]
-    due: dict[date, list[object]] = {}
+    due: dict[date, list[Reminder]] = {}
     for reminder in planned(nursery, NAIROBI, Hours(), TODAY):
         due.setdefault(reminder.day, []).append(reminder)
     for day, reminders in due.items():
@@ -178,7 +180,7 @@ def test_a_programme_with_a_price_list_tells_the_cost_beside_a_wet_bed() -> None
     hull at 4 are 880; 44 m2 of sheet at 40 are 1,760; labour 2,800: 6,797. The wet bed: 12.005
     kg are 1,801, 16 pails of manure 128, labour 4,400: 6,329."""
     phone = offered("wet_bed")
-    priced = {"prices": PRICES, "wet_bed": PRACTICES["wet_bed"]}
+    priced: dict[str, Any] = {"prices": PRICES, "wet_bed": PRACTICES["wet_bed"]}
     phone.known = replace(phone.known, **priced)
     plans(phone, "1")
     told = phone.hears("QUANTITIES")

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -21,7 +22,7 @@ from tests.valley import like
 DAY = timedelta(days=1)
 
 
-def on_day(day: int = 10, **given: object) -> Phone:
+def on_day(day: int = 10, **given: Any) -> Phone:
     """A mat bed so many days after its sowing: 267 mats."""
     sown = {"sown": True, "uncovered": day > 5} | given
     return Phone.enrolled(nursery(sow=TODAY - day * DAY, **sown))

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -18,13 +19,13 @@ PLANTED = date(2026, 6, 19)
 ASKED = date(2026, 6, 27)
 
 
-def planted(**given: object) -> Phone:
+def planted(**given: Any) -> Phone:
     """Eight days after transplanting, asked how it went."""
     kept = nursery(sow=date(2026, 6, 1), sown=True, transplanted_on=PLANTED, **given)
     return Phone.enrolled(kept).on(ASKED).asked(item(TaskCode.SEASON_RESULT, ASKED))
 
 
-def outcome(**given: object) -> SeasonOutcome:
+def outcome(**given: Any) -> SeasonOutcome:
     """What the farmer told."""
     plain = SeasonOutcome(
         nursery_id=1,
@@ -37,7 +38,7 @@ def outcome(**given: object) -> SeasonOutcome:
         resown=False,
         establishment=0.65,
     )
-    return replace(plain, **given)  # type: ignore[arg-type]
+    return replace(plain, **given)
 
 
 def test_transplanting_leaves_the_nursery_open_for_gaps_and_the_result() -> None:

@@ -1,6 +1,7 @@
 """Seed that is thrown away before it is sown; a cover that wind took; shoots in part."""
 
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -16,7 +17,7 @@ from tests.valley import like, numbered
 DAY = timedelta(days=1)
 
 
-def on_day(day: int, **given: object) -> Phone:
+def on_day(day: int, **given: Any) -> Phone:
     return Phone.enrolled(nursery(sow=TODAY - day * DAY, sown=day > 0, **given))
 
 

@@ -15,6 +15,7 @@ from assistant.wording import messages_delay as d
 from assistant.wording import messages_result as r
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import DayWork, offer, work_says
+from assistant.wording.message import Message
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like, numbered
 
@@ -89,7 +90,7 @@ def test_mats_of_which_nobody_tells_get_their_water_back() -> None:
     bed = nursery(sow=TODAY, sown=True, uncovered=True)
     planned = bed.anchors.transplant_date
 
-    def said(after: int, task: TaskCode) -> list[object]:
+    def said(after: int, task: TaskCode) -> list[Message]:
         work = DayWork(bed, (task,), planned + after * DAY)
         return [say.message for say in work_says(work)][1:]
 

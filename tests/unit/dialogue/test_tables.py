@@ -4,6 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from _pytest.mark.structures import ParameterSet
 
 from assistant import dialogue
 from assistant.agronomy.calendar import TaskCode
@@ -86,11 +87,18 @@ GIVEN: dict[str, dict[str, Kept]] = {
 }
 
 
-ROWS = [
-    pytest.param(table, question, id=f"{table.name}.{question.step}")
+QUESTIONS = [
+    (table, question)
     for table in talks.TABLES.values()
     for question in table.questions.values()
 ]
+
+
+def _row(table: Conversation, question: Question) -> ParameterSet:
+    return pytest.param(table, question, id=f"{table.name}.{question.step}")
+
+
+ROWS = [_row(table, question) for table, question in QUESTIONS]
 
 
 def open_at(table: Conversation, question: Question) -> Phone:
@@ -166,7 +174,9 @@ def test_each_question_can_be_stopped(table: Conversation, question: Question) -
     assert phone.hears("STOP") == [like(m.STOPPED)]
 
 
-READ = [row for row in ROWS if row.values[1].reads is not Reads.WORDS]
+READ = [
+    _row(table, question) for table, question in QUESTIONS if question.reads is not Reads.WORDS
+]
 
 
 @pytest.mark.parametrize(("table", "question"), READ)

@@ -10,7 +10,7 @@ from assistant.acts import Act
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import begin
 from assistant.dialogue.turns import turn
-from assistant.dialogue.values import Focus, NoteUnread, RaiseAlarm
+from assistant.dialogue.values import Focus, NoteUnread, RaiseAlarm, Turn
 from assistant.hearing import understand
 from tests.corpus.talk.judging import outcome
 from tests.corpus.talk.moments import MOMENTS
@@ -223,15 +223,20 @@ def test_a_bare_yes_behind_what_was_answered_to_the_ear_is_no_deed() -> None:
         assert not outcome(turn("yes", after)).written
 
 
+def focuses_of(answer: Turn) -> list[Focus]:
+    """What a bare digit would answer after it."""
+    return [text.focus for text in answer.texts if text.focus is not None]
+
+
 def test_a_bare_yes_behind_advice_is_no_deed() -> None:
     """It may answer "call now"; the task is asked once more, and then it answers that."""
     known = MOMENTS["sow"]("en")
     told = turn("my wife fainted", known)
-    after = replace(known, focuses=(*(each.focus for each in told.texts), *known.focuses))
+    after = replace(known, focuses=(*focuses_of(told), *known.focuses))
     for bare in ("yes", "1", "done"):
         again = turn(bare, after)
         assert not outcome(again).written
-        asked = replace(after, focuses=(*(each.focus for each in again.texts), *after.focuses))
+        asked = replace(after, focuses=(*focuses_of(again), *after.focuses))
         assert outcome(turn("1", asked)).written == {"done"}
 
 

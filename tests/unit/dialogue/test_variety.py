@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -14,7 +15,7 @@ LONG = ProgrammeVariety("late-2", "Long Grain", 140, Breeding.TRADITIONAL, 30.0,
 DAY = timedelta(days=1)
 
 
-def phone_of(days: int, **given: object) -> Phone:
+def phone_of(days: int, **given: Any) -> Phone:
     """Amina's bed, sown so many days ago or in so many."""
     phone = Phone.enrolled(nursery(sow=TODAY - days * DAY, sown=days > 0, **given))
     phone.known = replace(phone.known, varieties=(SHORT, LONG))

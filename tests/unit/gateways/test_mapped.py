@@ -1,5 +1,6 @@
 """What a mapping makes of a provider's answers and calls. The signatures are OpenSSL's."""
 
+from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -190,7 +191,7 @@ def test_an_answer_in_plain_words_is_read_by_its_form(words: str) -> None:
     assert read_by(forms, words) == READ[words]
 
 
-FAULTY = {
+FAULTY: dict[str, Callable[[], object]] = {
     "a form that tells nothing": lambda: Sends(
         "http://x", {"to": "{phone}"}, Meets((200,)), reads=("OK",)
     ),

@@ -6,6 +6,7 @@ November 2026). Sections are those of SMPP v3.4, Issue 1.2.
 """
 
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
 import pytest
 
@@ -31,10 +32,10 @@ TERMS = SmppTerms("127.0.0.1", "esme1", "secret", "21333")
 FROM, TO = Address("21333"), Address("254700000001")
 
 
-def submit(sequence: int, **given: object) -> Short:
+def submit(sequence: int, **given: Any) -> Short:
     return Short(
         Command.SUBMIT_SM, sequence, source=FROM, destination=TO, registered=1, **given
-    )  # type: ignore[arg-type]
+    )
 
 
 PDUS = {
@@ -245,7 +246,10 @@ def test_a_session_is_one_from_its_beginning_to_its_end() -> None:
     menus = Menus(TERMS)
 
     def step(operation: int, info: bytes, words: bytes = b"") -> tuple[str, str, str]:
-        tlvs = {Tag.USSD_SERVICE_OP: bytes([operation]), Tag.ITS_SESSION_INFO: info}
+        tlvs: dict[int, bytes] = {
+            Tag.USSD_SERVICE_OP: bytes([operation]),
+            Tag.ITS_SESSION_INFO: info,
+        }
         pdu = Short(Command.DELIVER_SM, 1, source=TO, message=words, coding=15, tlvs=tlvs)
         heard = menus.heard(pdu, NOW)
         assert heard is not None and heard.session_id is not None

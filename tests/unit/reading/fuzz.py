@@ -10,13 +10,9 @@ import sys
 import time
 from collections import Counter
 from datetime import date, timedelta
-from pathlib import Path
-
-sys.path.insert(0, str(Path(__file__).parent))
-
-from test_corpus import LEXICONS, Row, is_right, rows
 
 from assistant.reading import Ask, Outcome, read_reply, read_several, read_told, read_told_day
+from tests.unit.reading.test_corpus import LEXICONS, Row, is_right, rows
 
 REGIONS = (None, "BD", "NP", "IN-WB", "VN-N", "VN-S", "ZM", "TZ", "XX")
 SCRAPS = (
@@ -64,7 +60,10 @@ def _generated(chance: random.Random, words: list[str], counts: Counter[str]) ->
 
 
 def _mutated(
-    chance: random.Random, corpus: list[Row], counts: Counter[str], misread: set
+    chance: random.Random,
+    corpus: list[Row],
+    counts: Counter[str],
+    misread: set[tuple[str, str, str]],
 ) -> None:
     """A slip in the letters must not change a number, a date or an answer in silence."""
     row = chance.choice(corpus)

@@ -36,7 +36,7 @@ class Row:
     values: tuple[str, ...]
     plain: bool
 
-    def read(self) -> Reading:
+    def read(self) -> Reading[object]:
         """What the reader makes of it."""
         return read_reply(
             self.reply, self.ask, LEXICONS, self.language, self.today, self.region, self.past
@@ -66,7 +66,7 @@ def _row(language: str, cells: dict[str, str]) -> Row:
     )
 
 
-def is_right(row: Row, reading: Reading) -> bool:
+def is_right(row: Row, reading: Reading[object]) -> bool:
     """As README.md scores it."""
     if reading.outcome.value not in row.outcomes:
         return False

@@ -7,9 +7,10 @@ import pytest
 from assistant.reading.numbers import NUMBER_SORTS, Amount, amounts, number_items
 from assistant.reading.numbers.digits import read_digits
 from assistant.reading.text.fold import read_tokens
+from assistant.reading.text.lexicon import Lexicon
 
 
-def _numbers(text, lexicon):
+def _numbers(text: str, lexicon: Lexicon) -> list[float | Fraction]:
     row = amounts(number_items(read_tokens(text), lexicon, NUMBER_SORTS), lexicon)
     return [piece.value for piece in row if isinstance(piece, Amount)]
 
@@ -85,6 +86,7 @@ def test_every_number_to_a_hundred_has_a_word(lexicons, language, count):
 def test_marks_mean_what_the_language_means(lexicons, language, raw, value, other):
     """Decimal or thousands; three digits after one mark may be the other thing."""
     digits = read_digits(raw, lexicons[language])
+    assert digits is not None
     assert (digits.value, digits.other) == (value, other)
 
 

@@ -109,7 +109,8 @@ def test_a_task_missed_yesterday_and_due_today_is_said_once() -> None:
 def test_what_must_wait_for_the_rain_is_said_so_and_not_asked(code: TaskCode, on: date) -> None:
     """Also where it was missed yesterday."""
     composed = compose([(DAY_5, [due(code, on=on)])], TODAY, raining=[DAY_5.id])
-    assert words(composed) == like(t.HEAD, TASK_TEXTS[code].in_rain)
+    in_rain = TASK_TEXTS[code].in_rain
+    assert in_rain is not None and words(composed) == like(t.HEAD, in_rain)
     assert composed.asked == ()
 
 

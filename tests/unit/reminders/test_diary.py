@@ -1,6 +1,7 @@
 """What stands in a diary for a nursery: each task once, on its day."""
 
 from datetime import date, timedelta
+from typing import Any
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.reminders.diary import diary, entries, still_to_do
@@ -35,7 +36,7 @@ BY_HAND = {
 }
 
 
-def shown(*, today: date = PLANNED, **given: object) -> dict[str, list[str]]:
+def shown(*, today: date = PLANNED, **given: Any) -> dict[str, list[str]]:
     """Days by task."""
     found: dict[str, list[str]] = {}
     for each in diary(nursery(sow=SOW, made_on=PLANNED, **given), today):

@@ -2,6 +2,7 @@
 
 from dataclasses import fields, replace
 from datetime import UTC, date, datetime, time
+from typing import Any
 
 import pytest
 
@@ -17,7 +18,7 @@ SOW = date(2026, 6, 10)
 LONG_AGO = date.min
 
 
-def days(task: TaskCode, **given: object) -> list[str]:
+def days(task: TaskCode, **given: Any) -> list[str]:
     """The days on which a task of a nursery is said."""
     plan = planned(nursery(sow=SOW, **given), "UTC", HOURS, LONG_AGO)
     return [f"{each.day:%-d %b}" for each in plan if each.task is task]
@@ -114,7 +115,7 @@ def test_the_night_is_quiet(clock: str, quiet: bool) -> None:
 
 
 # What else a nursery knows of itself, each with another value than the plain one's.
-ELSEWISE = {
+ELSEWISE: dict[str, Any] = {
     "id": 99,
     "farmer_id": 99,
     "label": "Z",

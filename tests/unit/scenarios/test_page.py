@@ -56,7 +56,7 @@ def test_a_form_sends_what_stands_in_it_and_what_was_changed(page: Node) -> None
     form = button(card, "Send").inside("form")
     assert form is not None
     assert filled(form, {}) == [("token", "t1"), ("words", "Dear")]
-    changed = {words: "Ash", box: "on"}
+    changed: dict[Node, str | None] = {words: "Ash", box: "on"}
     assert filled(form, changed) == [("token", "t1"), ("words", "Ash"), ("urgent", "on")]
 
 

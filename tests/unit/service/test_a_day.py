@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -18,6 +19,7 @@ from tests.valley import (
     AMINA,
     BARAKA,
     LEASE,
+    Row,
     Staged,
     Valley,
     at,
@@ -231,7 +233,7 @@ def test_done_with_two_nurseries_open_asks_which(amina: Valley) -> None:
     assert amina.text(AMINA, "DONE A") == [like(m.SOWN_NOTED(**sown("A")))]
 
 
-def sown(label: str) -> dict[str, object]:
+def sown(label: str) -> dict[str, Any]:
     """The slots of what is said after sowing on 10 June."""
     return {"label": label, "sow": day("10 Jun"), "uncover": day("15 Jun")}
 
@@ -300,7 +302,7 @@ def test_an_unconfirmed_uncovering_is_asked_once_more_and_then_the_officers(
     amina.go("15 Jun 15:59")
     amina.heard(AMINA)
     again = like(t.SECOND_ASKING(label="A", what=t.N_UNCOVER()), t.ASK_UP)
-    rows = (
+    rows: tuple[Row, ...] = (
         ("15 Jun 16:00", AMINA, "", [again]),
         ("15 Jun 19:59", AMINA, "", []),
         ("16 Jun 06:00", AMINA, "", [like(t.HEAD, p.P_KEEP_UNSURE)]),
@@ -414,7 +416,7 @@ def test_a_crash_between_hand_over_and_record_sends_the_same_id_again(amina: Val
         send(outgoing, now)  # type: ignore[arg-type]
         raise crash
 
-    amina.operator.send = lost_answer  # type: ignore[method-assign, assignment]
+    amina.operator.send = lost_answer  # type: ignore[method-assign]
     with pytest.raises(RuntimeError, match="the power failed"):
         amina.leap("10 Jun 06:00")
     amina.operator.send = send  # type: ignore[method-assign]

@@ -1,12 +1,13 @@
 """Cries for help: a person hears at once, and the next one where nobody answers."""
 
-from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 
 from assistant.channel import Channel, Fate, Handover
+from assistant.dialogue import turns
+from assistant.dialogue import values as v
 from assistant.dialogue.values import Change, RaiseAlarm, SettleAlarm
 from assistant.people import Farmer, Village
 from assistant.service.alarms.ladder import rungs
@@ -384,12 +385,9 @@ def _says(monkeypatch: pytest.MonkeyPatch, *changes: Change) -> None:
     """A talk that changes this at whatever is written by a farmer."""
     from assistant.service import receive
 
-    answered: Callable[..., object] = receive.turn
-
-    def turn(text: str, known: object) -> object:
-        found = answered(text, known)
-        desk = getattr(known, "desk", None)
-        return found if desk else replace(found, changes=changes)  # type: ignore[type-var]
+    def turn(text: str, known: v.Known) -> v.Turn:
+        found = turns.turn(text, known)
+        return found if known.desk else replace(found, changes=changes)
 
     monkeypatch.setattr(receive, "turn", turn)
 

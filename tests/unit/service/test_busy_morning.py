@@ -22,6 +22,9 @@ class Watching:
         self.seen.append((outgoing.phone, waits))
         return Handover(Fate.ACCEPTED)
 
+    def time(self) -> None:
+        """It tells none."""
+
 
 def test_texts_leave_while_others_are_still_being_written(
     valley: Valley, kijani: Village

@@ -4,6 +4,7 @@ from datetime import date
 
 from click.testing import CliRunner
 
+from assistant.agronomy.nursery import Nursery
 from assistant.commands.village import command
 from assistant.service.climate import is_climate, set_climate
 from tests.valley import AMINA, Valley
@@ -11,9 +12,11 @@ from tests.valley import AMINA, Valley
 COOL = (16.0,) * 12
 
 
-def bed(valley: Valley):
+def bed(valley: Valley) -> Nursery:
     with valley.house.store.look() as work:
-        return work.nurseries.get(1)
+        found = work.nurseries.get(1)
+    assert found is not None
+    return found
 
 
 def enter(valley: Valley, months: tuple[float, ...] | None) -> None:

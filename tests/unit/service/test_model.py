@@ -28,7 +28,7 @@ from assistant.service.tick import tick
 from assistant.store import OutboxText, TextState
 from tests.valley import AMINA, LEASE, NAIROBI, Staged, Valley, settle
 
-SAID = {
+SAID: dict[str, Handover | Exception] = {
     "accepts": Handover(Fate.ACCEPTED),
     "refuses": Handover(Fate.FAILED, "no such number"),
     "is busy": Handover(Fate.TRY_LATER, "503", rest=timedelta(seconds=20)),
@@ -193,7 +193,7 @@ def test_any_order_of_what_can_happen_leaves_all_whole(
             yield staged(sown)
 
     monkeypatch.setitem(globals(), "_VALLEYS", valleys())
-    run_state_machine_as_test(  # type: ignore[no-untyped-call]
+    run_state_machine_as_test(
         Service,
         settings=settings(
             max_examples=2,

@@ -17,6 +17,7 @@ from assistant.wording import messages_officer as o
 from assistant.wording import messages_rain as r
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
+from assistant.wording.message import Message
 from tests.valley import (
     AMINA,
     BARAKA,
@@ -118,7 +119,7 @@ REFUSED = {
 
 @pytest.mark.parametrize(("sends", "hears"), REFUSED.items(), ids=REFUSED.keys())
 def test_what_cannot_be_done_is_said_with_what_to_send(
-    valley_of_three: Valley, sends: str, hears: o.Message
+    valley_of_three: Valley, sends: str, hears: Message
 ) -> None:
     """And nothing goes to anybody."""
     more = (more_words("en"),) if hears is o.OFFICER_HELP else ()

@@ -8,6 +8,8 @@ from sqlalchemy import inspect
 
 from assistant.alphabet import fits_screen
 from assistant.channel import Channel, Fate, Incoming, Receipt
+from assistant.dialogue import turns
+from assistant.dialogue import values as v
 from assistant.people import Village
 from assistant.service import receive as receiving
 from assistant.service import replan
@@ -167,12 +169,11 @@ def test_the_farmers_own_words_reach_the_officer_as_they_are(
 @pytest.fixture
 def broken(amina: Valley, monkeypatch: pytest.MonkeyPatch) -> Valley:
     """The dialogue fails on "crash", after it has read it."""
-    sound = receiving.turn
 
-    def turn(text: str, known: object) -> object:
+    def turn(text: str, known: v.Known) -> v.Turn:
         if text == "crash":
             raise RuntimeError("a fault of ours")
-        return sound(text, known)  # type: ignore[arg-type]
+        return turns.turn(text, known)
 
     monkeypatch.setattr(receiving, "turn", turn)
     return amina
@@ -215,7 +216,7 @@ def test_a_failing_screen_apologises_the_same_way_twice(broken: Valley) -> None:
     """And the session is over."""
     broken.dial(AMINA)
     once = broken.key(AMINA, "crash", gateway_id="bad")
-    assert (once.text, once.more) == (like(m.SORRY_TROUBLE), False)
+    assert once.text == like(m.SORRY_TROUBLE) and not once.more
     assert broken.key(AMINA, "crash", gateway_id="bad") == once
 
 

@@ -1,5 +1,7 @@
 """The same talks on a screen: pages, broken sessions, and across to SMS."""
 
+from typing import Any
+
 import pytest
 
 from assistant.agronomy.calendar import TaskCode
@@ -46,6 +48,11 @@ def seen(screen: Screen) -> tuple[str, bool]:
     return screen.text, screen.more
 
 
+def ended(message: Message) -> tuple[Any, bool]:
+    """A screen that says this, and waits for nothing."""
+    return like(message), False
+
+
 def test_sign_up_and_plan_by_screen(valley: Valley, kijani: Village) -> None:
     """The same questions, each on one screen; 0 goes back."""
     language = open_screen(m.ASK_LANGUAGE, *numbered("English", "Kiswahili"))
@@ -67,7 +74,7 @@ def test_who_does_not_agree_ends_the_session(valley: Valley, kijani: Village) ->
     valley.dial(AMINA)
     valley.key(AMINA, "1")
     valley.key(AMINA, "1")
-    assert seen(valley.key(AMINA, "2")) == (like(m.NO_CONSENT), False)
+    assert seen(valley.key(AMINA, "2")) == ended(m.NO_CONSENT)
 
 
 def test_quantities_given_by_screen_are_also_sent_as_texts(amina: Valley) -> None:
@@ -230,8 +237,8 @@ def test_a_warning_does_not_take_the_digits_of_another_screen(
 def test_stop_by_screen_ends_the_session_and_the_texts(sowing_day: Valley) -> None:
     """START begins again."""
     sowing_day.dial(AMINA)
-    assert seen(sowing_day.key(AMINA, "STOP")) == (like(m.STOPPED), False)
-    assert seen(sowing_day.dial(AMINA)) == (like(m.YOU_ARE_STOPPED), False)
+    assert seen(sowing_day.key(AMINA, "STOP")) == ended(m.STOPPED)
+    assert seen(sowing_day.dial(AMINA)) == ended(m.YOU_ARE_STOPPED)
 
 
 def test_a_session_belongs_to_its_phone(amina: Valley) -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
+from typing import Any
 
 import pytest
 
@@ -70,7 +71,7 @@ def nursery(store: Store, unsaved: Nursery, now: datetime) -> Nursery:
 def make_text(now: datetime) -> MakeText:
     """A text that is due now and good for a day, but for what is given."""
 
-    def made(message_id: str, **given: object) -> OutboxText:
+    def made(message_id: str, **given: Any) -> OutboxText:
         plain = OutboxText(
             message_id=message_id,
             phone="+447700900101",
@@ -80,7 +81,7 @@ def make_text(now: datetime) -> MakeText:
             not_after=now + timedelta(days=1),
             created_at=now,
         )
-        return replace(plain, **given)  # type: ignore[arg-type]
+        return replace(plain, **given)
 
     return made
 
@@ -89,7 +90,7 @@ def make_text(now: datetime) -> MakeText:
 def make_reminder(nursery: Nursery, now: datetime) -> MakeReminder:
     """A reminder to water today, but for what is given."""
 
-    def made(**given: object) -> Reminder:
+    def made(**given: Any) -> Reminder:
         plain = Reminder(
             nursery_id=nursery.id,
             task=TaskCode.WATER,
@@ -97,6 +98,6 @@ def make_reminder(nursery: Nursery, now: datetime) -> MakeReminder:
             due_at=now,
             not_after=now + timedelta(hours=14),
         )
-        return replace(plain, **given)  # type: ignore[arg-type]
+        return replace(plain, **given)
 
     return made

@@ -48,7 +48,7 @@ def test_every_focus_comes_back_from_json_as_it_was(focus: Focus) -> None:
 _SESSION = session_json(Session("plan", 1, "area", {"area_m2": 4000.0}, ("language",)))
 _FOCUS = focus_json(Focus(items=(Item(7, TaskCode.SOW, date(2026, 6, 10)),)))
 
-_STRANGE_SESSIONS = {
+_STRANGE_SESSIONS: dict[str, object] = {
     "nothing": None,
     "a list": [],
     "an empty object": {},

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
 import pytest
 
@@ -27,7 +28,7 @@ def sent(store: Store, farmer: Farmer, make_text: MakeText, now: datetime) -> St
     """Two delivered (1 and 2 segments), one refused, one late, one waiting, one to a stranger,
     and one of July."""
     with store.work() as work:
-        for name, given in {
+        texts: dict[str, dict[str, Any]] = {
             "one": {"segments": 1},
             "two": {"segments": 2},
             "refused": {"segments": 1},
@@ -35,7 +36,8 @@ def sent(store: Store, farmer: Farmer, make_text: MakeText, now: datetime) -> St
             "waiting": {"segments": 1},
             "stranger": {"segments": 1, "phone": STRANGER},
             "july": {"segments": 1, "due_at": JUNE[1]},
-        }.items():
+        }
+        for name, given in texts.items():
             work.outbox.add(make_text(name, **given))
         for name in ("one", "two", "stranger"):
             work.outbox.record(name, Fate.DELIVERED, now)

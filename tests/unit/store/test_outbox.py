@@ -162,8 +162,8 @@ def test_texts_of_one_nursery_or_one_warning_can_be_taken_back(
         work.outbox.add(make_text("plain"))
         work.outbox.add(make_text("nursery", nursery_id=nursery.id))
         work.outbox.add(make_text("warning", warning_id=warning.id, nursery_id=nursery.id))
-        both = {"warning_id": warning.id, "nursery_id": nursery.id}
-        assert work.outbox.withdraw(now, **both) == 1
+        both = work.outbox.withdraw(now, warning_id=warning.id, nursery_id=nursery.id)
+        assert both == 1
         assert work.outbox.withdraw(now, nursery_id=nursery.id) == 1
         assert _ids(work.outbox.claim(now, 9, _MINUTE)) == ["plain"]
 

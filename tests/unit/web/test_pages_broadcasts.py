@@ -22,7 +22,8 @@ def way(valley: Valley) -> None:
     kijani, mwanga = valley.add_village("Kijani"), valley.add_village("Mto Mwanga")
     valley.add_officer(kijani)
     valley.add_officer(mwanga, phone=OTHER_OFFICER)
-    give_password(valley), give_password(valley, OTHER_OFFICER)
+    give_password(valley)
+    give_password(valley, OTHER_OFFICER)
     valley.enrol(AMINA)
     valley.sow(AMINA, "30 May")
     valley.enrol(BARAKA, language=2)
@@ -59,7 +60,7 @@ def test_it_goes_to_the_beds_of_a_stage(
     """Each phone once; nobody of another officer's village."""
     shown = browser.send("/broadcasts", all="on", stage=stage, words=WORDS)
     assert f"Phones {len(reached)}" in shown
-    assert ("Nobody would get it." in shown) is not reached
+    assert ("Nobody would get it." in shown) is not bool(reached)
     browser.send("/broadcasts/1/send")
     heard = {
         phone

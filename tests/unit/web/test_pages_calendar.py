@@ -8,6 +8,7 @@ those of RFC 5545 and its errata: UID 3.8.4.7, SEQUENCE 3.8.7.4, LAST-MODIFIED 3
 import re
 from dataclasses import replace
 from datetime import UTC, date
+from typing import Any
 
 import pytest
 import vobject
@@ -132,7 +133,7 @@ def test_of_this_week_only_what_is_to_come_hangs_on_the_wall(
 # --- in a phone ------------------------------------------------------------------------------
 
 
-def events(browser: Browser, path: str = "/villages/1/calendar.ics") -> dict[str, object]:
+def events(browser: Browser, path: str = "/villages/1/calendar.ics") -> dict[str, Any]:
     """The events of a file by their summaries, as vobject reads them."""
     browser.open(path)
     assert browser.page.status_code == 200

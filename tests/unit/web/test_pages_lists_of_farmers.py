@@ -4,6 +4,7 @@ import io
 import re
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -48,12 +49,14 @@ def send_in(browser: Browser, content: str | bytes, name: str = "farmers.csv") -
     return browser.send("/lists", file=(io.BytesIO(data), name))
 
 
-def approve(browser: Browser, number: int = 1, **more: str) -> str:
+def approve(browser: Browser, number: int = 1, **more: Any) -> str:
     """Approves the columns as they were guessed."""
     columns = {f"column-{at}": what for at, what in enumerate(COLUMNS)}
     return browser.send(f"/lists/{number}", **columns, **more)
 
 
+# The misspelt village, named on the same page.
+NAMED: dict[str, Any] = {"named-0": "kijanni", "village-0": "1"}
 COLUMNS = ("phone", "name", "village", "area", "sowing")
 
 
@@ -67,7 +70,7 @@ def test_a_list_is_read_shown_and_taken_in(officer: Browser, valley: Valley) -> 
     """With the columns approved and a misspelt village named."""
     page = send_in(officer, LIST)
     assert "1. What the columns contain" in page and "Kijanni" in page
-    shown = approve(officer, **{"named-0": "kijanni", "village-0": "1"})
+    shown = approve(officer, **NAMED)
     assert "2 new farmers" in shown and "2 rows left out" in shown
     assert "is not a phone number" in shown and "is not one of your villages" in shown
     assert valley.heard(AMINA) == []
@@ -302,7 +305,7 @@ def test_an_example_can_be_had(officer: Browser) -> None:
 def test_a_list_taken_in_by_mistake_is_taken_back(officer: Browser, valley: Valley) -> None:
     """Who has not answered is off the roll with the text that waits; who agreed stays."""
     send_in(officer, LIST)
-    approve(officer, **{"named-0": "kijanni", "village-0": "1"})
+    approve(officer, **NAMED)
     take(officer)
     valley.round()
     valley.text(AMINA, "1")

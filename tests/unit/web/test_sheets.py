@@ -6,6 +6,7 @@ from io import BytesIO, StringIO
 
 import pytest
 from openpyxl import load_workbook
+from openpyxl.cell import Cell as BookCell
 
 from assistant.web.sheets import Cell, csv_file, xlsx_file
 
@@ -56,7 +57,7 @@ def test_numbers_and_dates_are_no_words() -> None:
     book = load_workbook(BytesIO(xlsx_file("Results", list("abcd"), [row])))
     cells = list(book.worksheets[0].iter_rows(min_row=2, max_row=2))[0]
     assert [cell.value for cell in cells] == [-1.5, 3, datetime(2026, 6, 10), None]
-    assert cells[2].is_date
+    assert isinstance(cells[2], BookCell) and cells[2].is_date
 
 
 def test_signs_that_no_xml_holds_do_not_break_the_file() -> None:

@@ -131,7 +131,7 @@ def test_the_file_of_the_mat_says_what_the_core_says():
     assert read_practice("mat", tomllib.loads(text)) == (MAT, ())
 
 
-def test_a_fifth_practice_is_a_file_and_nothing_else(tmp_path: Path):
+def test_a_fifth_practice_is_a_file_and_nothing_else(tmp_path: Path) -> None:
     """A programme's folder with one file: quantities and calendar follow it, worked by hand.
 
     0.4 ha at 80 %: 80 m2; 200,000 x 25 / 1e6 / (0.8 x 0.6) = 10.417 kg; 2.4 m3 are 60 batches
@@ -214,7 +214,7 @@ def test_a_tray_is_counted_in_trays():
 )  # fmt: skip
 def test_each_fault_says_where_it_is_and_what_to_write(changed, fault):
     """A file that is wrong makes no practice."""
-    extra = {name: {} for name in changed if name == "colour"}
+    extra: dict[str, object] = {name: {} for name in changed if name == "colour"}
     table = tomllib.loads(FLOATING) | extra
     for name, changes in changed.items():
         table[name] = {**table[name], **changes} if isinstance(changes, dict) else changes
@@ -243,7 +243,7 @@ def test_a_task_that_cannot_be_is_named(row, fault):
     assert fault in _faults(task=[*_table()["task"], row])
 
 
-def test_all_faults_of_all_files_are_told_together(tmp_path: Path):
+def test_all_faults_of_all_files_are_told_together(tmp_path: Path) -> None:
     """Whoever writes the files mends them in one go."""
     (tmp_path / "one.toml").write_text("name = 1", encoding="utf-8")
     (tmp_path / "two.toml").write_text("no TOML at all", encoding="utf-8")
@@ -261,7 +261,7 @@ def test_all_faults_of_all_files_are_told_together(tmp_path: Path):
         assert words in str(told.value)
 
 
-def test_a_folder_that_is_not_there_is_named(tmp_path: Path):
+def test_a_folder_that_is_not_there_is_named(tmp_path: Path) -> None:
     """No silence about a slip in a setting."""
     with pytest.raises(PracticeError, match="is no folder"):
         open_practices(tmp_path / "nowhere")

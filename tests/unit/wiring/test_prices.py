@@ -26,7 +26,7 @@ def _file(folder: Path, text: str) -> Path:
     return path
 
 
-def test_prices_are_numbers_in_one_money(tmp_path: Path):
+def test_prices_are_numbers_in_one_money(tmp_path: Path) -> None:
     """A price may be nothing; pails are of 10 L unless the list says otherwise."""
     prices = open_prices(_file(tmp_path, GOOD))
     assert prices == PriceList("KES", 150, 20, 30.5, 0, 60, 90, 500, pail_litres=10)
@@ -56,7 +56,7 @@ def test_what_is_no_price_is_shown_with_what_to_write(name, value):
     )
 
 
-def test_all_faults_are_told_at_once(tmp_path: Path):
+def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
     """What is missing, what is unknown and what cannot be."""
     with pytest.raises(PriceListError) as told:
         open_prices(_file(tmp_path, "currency = 1\nseeds = 3"))
@@ -65,7 +65,7 @@ def test_all_faults_are_told_at_once(tmp_path: Path):
 
 
 @pytest.mark.parametrize("text", ["no TOML at all", None])
-def test_a_file_that_cannot_be_read_is_named(tmp_path: Path, text: str | None):
+def test_a_file_that_cannot_be_read_is_named(tmp_path: Path, text: str | None) -> None:
     """Not there, or no TOML."""
     path = _file(tmp_path, text) if text else tmp_path / "nowhere.toml"
     with pytest.raises(PriceListError, match=path.name):

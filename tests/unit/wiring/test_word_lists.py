@@ -2,6 +2,7 @@
 
 import tomllib
 from importlib.resources import files
+from typing import Any
 
 import pytest
 
@@ -14,7 +15,7 @@ from assistant.wiring.word_lists import read_word_list
 WORDS = files("assistant.reading") / "words"
 
 
-def _table(language: str = "en") -> dict:
+def _table(language: str = "en") -> dict[str, Any]:
     return tomllib.loads((WORDS / f"{language}.toml").read_text(encoding="utf-8"))
 
 

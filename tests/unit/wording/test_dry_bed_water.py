@@ -10,8 +10,8 @@ from assistant.agronomy.practices import MAT
 from assistant.agronomy.tasks import TaskCode
 from assistant.wiring.practices import open_practices
 from assistant.wording import messages_practice as p
-from assistant.wording import messages_tasks as t
 from assistant.wording.day import DayWork, work_says
+from assistant.wording.message import Message
 from tests.talk import TODAY, nursery
 
 DRY = open_practices()["dry_bed"]
@@ -27,7 +27,7 @@ def test_a_bed_watered_each_second_day_gets_what_two_days_take() -> None:
 @pytest.mark.parametrize(
     ("field_m2", "message"), [(500, p.P_WATER_DRY), (4000, p.P_WATER_MUCH)]
 )
-def test_a_large_dry_bed_is_no_work_for_pails(field_m2: float, message: t.Message) -> None:
+def test_a_large_dry_bed_is_no_work_for_pails(field_m2: float, message: Message) -> None:
     """50 m2 take 600 L, 60 pails; 400 m2 take 4,800 L, and nobody carries that."""
     bed = nursery(
         sow=TODAY - timedelta(days=2),

@@ -96,7 +96,7 @@ def test_what_differs_from_bed_to_bed_is_told_from_the_bed(
     with changed(constant, "value", told / 100 if in_metres else told):
         bed = nursery(sow=TODAY)
         for message in messages:
-            more = (
+            more: dict[str, Any] = (
                 {"urea": "", "count": 2, "days": 30, "day": 9} if message in _ASKS_MORE else {}
             )
             wanted = {k: v for k, v in more.items() if "{" + k + "}" in message.text}

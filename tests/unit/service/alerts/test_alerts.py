@@ -41,8 +41,8 @@ def to_two_beds(valley: Valley) -> None:
     with valley.house.store.work() as work:
         for village, ward in ((KIJANI, "1"), (MWANGA, "2")):
             work.alerts.set_geocodes(village.id, [Geocode("WARD", ward)])
-    for phone, village in ((AMINA, 1), (ZAWADI, 2)):
-        valley.enrol(phone, village)
+    for phone, place in ((AMINA, 1), (ZAWADI, 2)):
+        valley.enrol(phone, place)
         valley.sow(phone, "30 May")
     valley.go("1 Jun 08:00")
     for phone in (AMINA, ZAWADI, OFFICER, LEAD):

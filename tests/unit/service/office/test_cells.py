@@ -1,6 +1,7 @@
 """What cells say: numbers are exact or refused, dates and sizes sure or refused."""
 
 from datetime import date, datetime
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -130,7 +131,7 @@ def test_the_order_of_day_and_month_is_told_by_the_column() -> None:
 KIJANI = Village(1, "Kijani", "Africa/Nairobi")
 
 
-def read(unit: str = "", leave_cells: bool = False, **typed: str) -> Entry | Unread:
+def read(unit: str = "", leave_cells: bool = False, **typed: Any) -> Entry | Unread:
     """One row of an officer of Kijani, on 1 June 2026."""
     reader = CellReader(
         choices=Choices(columns=dict(enumerate(Field)), unit=unit, leave_cells=leave_cells),
@@ -193,7 +194,8 @@ WRONG: dict[tuple[str, str], Message] = {
 @pytest.mark.parametrize(("field", "typed"), WRONG)
 def test_a_cell_that_is_not_sure_says_why(field: str, typed: str) -> None:
     """And what to write."""
-    found = read(**{field: typed})
+    cells: dict[str, Any] = {field: typed}
+    found = read(**cells)
     assert isinstance(found, Unread)
     assert [why.message for why in found.why] == [WRONG[field, typed]]
     assert found.may_leave is (field != "village")
