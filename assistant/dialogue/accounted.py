@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from assistant.agronomy.life.rows import TASKS, Ask
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.engine import find
-from assistant.dialogue.invited import was_asked
+from assistant.dialogue.invited import is_invited, was_asked
 from assistant.dialogue.lists import choice_names, entries
 from assistant.dialogue.questions import Reads
 from assistant.dialogue.told_of_bed import result_in, without_next_leaf
@@ -13,6 +13,7 @@ from assistant.dialogue.values import Known
 from assistant.hearing.dating import around_day
 from assistant.reading import (
     Outcome,
+    begins_with_yes,
     is_accounted_for,
     is_name,
     is_of_other,
@@ -124,6 +125,11 @@ def answers_no(text: str, known: Known) -> bool:
         return False
     reading = read_confirm(text, known.lexicon)
     return reading.outcome is Outcome.UNDERSTOOD and reading.value == "no"
+
+
+def answers_yes(text: str, known: Known) -> bool:
+    """Whether an invitation waits for yes or no, and a text begins with yes."""
+    return is_invited(known) and begins_with_yes(text, known.lexicon)
 
 
 def takes_words(known: Known) -> bool:

@@ -19,6 +19,7 @@ from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import (
     answers_no,
+    answers_yes,
     is_accounted,
     is_asked_for_result,
     is_choice,
@@ -330,6 +331,8 @@ def _is_answer(
         return True
     if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
         return True  # "I do not want", where yes or no was asked
+    if act is Act.REFUSE and certainty is not Certainty.SAID and answers_yes(text, known):
+        return True  # "yes, you may put my name", to an invitation
     if _asks_rather(act, certainty, heard, known):
         return True
     if act is Act.DANGER and _tells_what_was_asked(heard, certainty, known):

@@ -371,8 +371,13 @@ def _is_of_planting(item: Item) -> bool:
 def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) -> bool:
     """Whether it is put off, or said why; also where draining for it was asked."""
     if TASKS[item.task].delay is Delay.PLANTING:
-        return said_so == NOT_YET or is_put_off(text, known)
-    return item.task is TaskCode.DRAIN_BED and is_put_off(text, known)
+        return said_so == NOT_YET or _tells_why_put_off(text, known)
+    return item.task is TaskCode.DRAIN_BED and _tells_why_put_off(text, known)
+
+
+def _tells_why_put_off(text: str, known: Known) -> bool:
+    """Not where the work is told as done: "planted all, five hands came"."""
+    return is_put_off(text, known) and not weighs_rather_done(text, known)
 
 
 def _another_deed(

@@ -99,9 +99,14 @@ def planted_as_far(text: str, known: Known) -> Item | None:
     items = [i for i in known.items if TASKS[i.task].delay is Delay.PLANTING]
     plants = TASKS[TaskCode.TRANSPLANT].deeds & read_deeds(text, known.lexicon)
     ideas = ideas_in(text, known)
-    so_far = Idea.HALF in ideas and _ran_out(ideas) and Idea.REST not in ideas
+    so_far = Idea.HALF in ideas and _ran_out(ideas) and not _goes_on_later(text, ideas, known)
     told = len(items) == 1 and bool(plants) and so_far and "?" not in text
     return items[0] if told else None
+
+
+def _goes_on_later(text: str, ideas: frozenset[Idea], known: Known) -> bool:
+    """ "The hands ran out, on Monday again"."""
+    return bool(ideas & {Idea.REST, Idea.HANDS}) or day_to_come(text, known) is not None
 
 
 def planted_short(text: str, known: Known) -> Turn | None:

@@ -35,10 +35,11 @@ from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
 from assistant.reading.text.lexicon import Lexicon
-from assistant.reading.told import is_of_other, read_told, read_told_day
+from assistant.reading.told import begins_with_yes, is_of_other, read_told, read_told_day
 from assistant.reading.wishes import read_wish
 
 __all__ = [
+    "begins_with_yes",
     "behind_but",
     "Ask",
     "Lexicon",

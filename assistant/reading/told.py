@@ -343,6 +343,13 @@ def _thanks(row: tuple[Item, ...], lexicon: Lexicon) -> bool:
     )
 
 
+@lru_cache(maxsize=TEXTS_IN_HAND)
+def begins_with_yes(text: str, lexicon: Lexicon) -> bool:
+    """Whether the first word is a yes that is no mere "ok"."""
+    row = row_of(read_tokens(text[:LONGEST_REPLY]), lexicon)
+    return _says_yes(row[:1], lexicon)
+
+
 def _says_yes(row: tuple[Item, ...], lexicon: Lexicon) -> bool:
     """Whether a yes is one: "ok" may only mean that the text was read."""
     return any(

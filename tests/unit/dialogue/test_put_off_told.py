@@ -1,0 +1,55 @@
+"""A reason beside work that was done puts nothing off; half a field with a day to come is no
+whole one; a yes to an invitation is no refusal, whatever it weighs."""
+
+import pytest
+
+from assistant.dialogue.turns import turn
+from assistant.dialogue.values import AnswerItem, Decline, Enrol
+from tests.corpus.talk.moments import MOMENTS
+
+
+@pytest.mark.parametrize(
+    ("language", "moment", "text"),
+    [
+        ("vi", "transplant", "cay het ruong hom nay luc 3h chieu, muon 5 nguoi"),
+        ("bn", "transplant", "কামলা লইয়া রোয়া শেষ করলাম জোহরের আজানের আগেই"),
+        ("sw", "drain", "kijana amefungua mdomo wa mfereji jana jioni maji yametoka yoote"),
+        ("en", "transplant", "we planted it all with five hired hands before the rain came"),
+    ],
+)
+def test_a_reason_beside_work_that_was_done_puts_nothing_off(
+    language: str, moment: str, text: str
+) -> None:
+    told = turn(text, MOMENTS[moment](language))
+    assert "not_yet" not in {c.answer for c in told.changes if isinstance(c, AnswerItem)}
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("fil", "kalahati p lng natanim, naubusan ng tao, sa lunes ulit"),
+        ("en", "half is planted, we ran out of people, again on monday"),
+    ],
+)
+def test_half_a_field_and_a_day_to_come_is_not_planted(language: str, text: str) -> None:
+    told = turn(text, MOMENTS["transplant"](language))
+    assert "done" not in {c.answer for c in told.changes if isinstance(c, AnswerItem)}
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("fr", "oui dac vous pouvez m inscrire eka"),
+        ("bn", "হ্যাঁ হ্যাঁ আমাকেও নিন, শিখব"),
+        ("en", "yes put my name also"),
+    ],
+)
+def test_a_yes_to_an_invitation_is_no_refusal(language: str, text: str) -> None:
+    changes = turn(text, MOMENTS["consent"](language)).changes
+    assert not any(isinstance(each, Decline) for each in changes)
+    assert any(isinstance(each, Enrol) for each in changes)
+
+
+def test_yes_and_a_plain_refusal_is_a_refusal() -> None:
+    changes = turn("yes yes, stop sending me messages", MOMENTS["consent"]("en")).changes
+    assert not any(isinstance(each, Enrol) for each in changes)
