@@ -329,10 +329,8 @@ def _is_answer(
         return True  # "flood", or "enough", where it is one of the choices
     if act is Act.REFUSE and tells_a_value(text, known):
         return True
-    if act is Act.REFUSE and certainty is Certainty.HALF and answers_no(text, known):
-        return True  # "I do not want", where yes or no was asked
-    if act is Act.REFUSE and certainty is not Certainty.SAID and answers_yes(text, known):
-        return True  # "yes, you may put my name", to an invitation
+    if act is Act.REFUSE and _says_yes_or_no(certainty, text, known):
+        return True
     if _asks_rather(act, certainty, heard, known):
         return True
     if act is Act.DANGER and _tells_what_was_asked(heard, certainty, known):
@@ -343,6 +341,13 @@ def _is_answer(
     return certainty is Certainty.HALF or (
         act not in _LIVES and certainty is not Certainty.SAID
     )
+
+
+def _says_yes_or_no(certainty: Certainty, text: str, known: Known) -> bool:
+    """ "I do not want", where yes or no was asked; "yes, put my name", to an invitation."""
+    if certainty is Certainty.HALF and answers_no(text, known):
+        return True
+    return certainty is not Certainty.SAID and answers_yes(text, known)
 
 
 def _tells_who(heard: Understood, known: Known) -> bool:
