@@ -37,7 +37,7 @@ from gateway_sim.handlers import (
     Sometimes,
 )
 from gateway_sim.phones import Phone, Received
-from gateway_sim.record import Entry, EntryKind
+from gateway_sim.record import EntryKind, RecordEntry
 from gateway_sim.showing import Owner, Push, Showing
 
 __all__ = [
@@ -45,7 +45,7 @@ __all__ = [
     "Chain",
     "MessageDelay",
     "Deliver",
-    "Entry",
+    "RecordEntry",
     "Fail",
     "Handler",
     "EntryKind",

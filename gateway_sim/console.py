@@ -26,7 +26,7 @@ from gateway_sim.errors import OperatorError
 from gateway_sim.handset import Handset
 from gateway_sim.modem import Card, Modem
 from gateway_sim.provider import SimulatedProvider
-from gateway_sim.record import Entry, EntryKind
+from gateway_sim.record import EntryKind, RecordEntry
 from gateway_sim.server import OFFERED
 from gateway_sim.smpp import Centre
 from gateway_sim.talk import PipePace, TextPrinter, talk_by_text, talk_by_ussd
@@ -259,11 +259,11 @@ def _put_in(operator: OperatorController, card: str | None, pin: str) -> None:
     side.card = replace(_CARDS[card] if card else Card(), pin=pin)
 
 
-def _print_all(entry: Entry) -> None:
+def _print_all(entry: RecordEntry) -> None:
     click.echo(f"{entry.at.astimezone():%H:%M:%S} {entry}")
 
 
-def _print_faults(entry: Entry) -> None:
+def _print_faults(entry: RecordEntry) -> None:
     if entry.kind is EntryKind.FAULT:
         click.echo(f"{entry.at.astimezone():%H:%M:%S} {entry}", err=True)
 

@@ -21,7 +21,7 @@ from gateway_sim.handlers import Deliver, Handler
 from gateway_sim.network import Network
 from gateway_sim.numbering import number as known_number
 from gateway_sim.phones import Phone
-from gateway_sim.record import Entry, EntryKind
+from gateway_sim.record import EntryKind, RecordEntry
 from gateway_sim.server import create_app
 from gateway_sim.showing import Showing
 
@@ -170,16 +170,16 @@ class OperatorController:
         self._core.handler = handler
 
     @property
-    def record(self) -> list[Entry]:
+    def record(self) -> list[RecordEntry]:
         """All that happened, oldest first."""
         return self._core.record
 
-    def recorded(self, *kinds: EntryKind) -> list[Entry]:
+    def recorded(self, *kinds: EntryKind) -> list[RecordEntry]:
         """The entries of these kinds."""
         return [entry for entry in list(self._core.record) if entry.kind in kinds]
 
     @property
-    def faults(self) -> list[Entry]:
+    def faults(self) -> list[RecordEntry]:
         """What should not have happened: screens too long, calls given up, no answers."""
         return self.recorded(EntryKind.FAULT)
 
@@ -188,7 +188,7 @@ class OperatorController:
         """How often a text came again under an id that was taken; nothing was sent twice."""
         return self.network.repeats
 
-    def on_entry(self, listener: Callable[[Entry], None]) -> None:
+    def on_entry(self, listener: Callable[[RecordEntry], None]) -> None:
         """Call this with each new entry of the record."""
         self._core.on_entry = listener
 

@@ -10,7 +10,7 @@ from typing import Any
 from gateway_sim.agenda import Action, Agenda, Due
 from gateway_sim.callbacks import Reply, ReportsLists, Side
 from gateway_sim.handlers import Fates, Handler, InTransit, ask
-from gateway_sim.record import Entry, EntryKind
+from gateway_sim.record import EntryKind, RecordEntry
 
 
 @dataclass(frozen=True)
@@ -67,20 +67,20 @@ class Core:
         self.assistant = assistant
         self.handler = handler
         self.limits = limits
-        self.record: list[Entry] = []
+        self.record: list[RecordEntry] = []
         self.arrivals = Agenda()
         self.calls = Agenda()
         self.changed = Condition(RLock())
         self.wake = Event()  # set when there is new work, for the thread that does it
         self.closed = False
-        self.on_entry: Callable[[Entry], None] = lambda entry: None
+        self.on_entry: Callable[[RecordEntry], None] = lambda entry: None
         self._working = RLock()
 
     def note(
         self, kind: EntryKind, phone: str = "", at: datetime | None = None, **more: Any
     ) -> None:
         """Write down what happened, and wake whoever waits for news."""
-        entry = Entry(at or self.now(), kind, phone, **more)
+        entry = RecordEntry(at or self.now(), kind, phone, **more)
         with self.changed:
             self.record.append(entry)
             self.changed.notify_all()

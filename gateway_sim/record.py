@@ -23,7 +23,7 @@ class EntryKind(StrEnum):
 
 
 @dataclass(frozen=True)
-class Entry:
+class RecordEntry:
     """One thing that happened to one phone."""
 
     at: datetime

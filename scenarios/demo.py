@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 from assistant.service.pulse import SENDING, TICKING, Beat
-from gateway_sim import Entry, OperatorController, Owner, Push, Showing
+from gateway_sim import OperatorController, Owner, Push, RecordEntry, Showing
 from scenarios.clock import RunningClock, VirtualClock
 from scenarios.lines import SECRET, OwnWire
 from scenarios.play import play_on
@@ -54,7 +54,7 @@ class Valley:
         self._moving = Event()
         self._door = OneTimeDoor()
         self.clock = RunningClock(season.blocks[0].at, time.monotonic)
-        self._told: Callable[[Entry], None] = lambda entry: None
+        self._told: Callable[[RecordEntry], None] = lambda entry: None
         line = ShownWire(ports[0], self._showing())
         self.stage = SeasonStage(
             season,
@@ -63,7 +63,7 @@ class Valley:
             open_to=Open(ports[1], line, self._door, str(PROGRAMME)),
         )
 
-    def tell(self, told: Callable[[Entry], None]) -> None:
+    def tell(self, told: Callable[[RecordEntry], None]) -> None:
         """Call this with all that happens from now on."""
         self._told = told
 

@@ -141,7 +141,7 @@ class _Player:
             self._stage.run_to(self._stage.clock.now + ON_THE_WAY)
         self._close_ears("the end of the season")
 
-    def _begin(self, block: season_acts.Block, end: datetime) -> None:
+    def _begin(self, block: season_acts.SeasonBlock, end: datetime) -> None:
         self._block_ends = end
         self._busy_until = block.at
         self._stage.run_before(block.at)

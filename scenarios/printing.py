@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
-from gateway_sim import Entry, EntryKind, OperatorController
+from gateway_sim import EntryKind, OperatorController, RecordEntry
 from scenarios.season import Season
 
 INDENT = " " * 22
@@ -53,7 +53,7 @@ class Printer:
         here = moment.astimezone(self._zone)
         return f"{here:%a} {here.day:2d} {here:%b %H:%M}"
 
-    def note(self, entry: Entry) -> None:
+    def note(self, entry: RecordEntry) -> None:
         """Prints one thing that happened, where it is worth it."""
         write = _WRITE.get(entry.kind)
         if write is not None:
@@ -74,7 +74,7 @@ class Printer:
             at, "officer", f"{words if words.startswith(who) else f'{who} {words}'}  [{path}]"
         )
 
-    def screen(self, entry: Entry) -> None:
+    def screen(self, entry: RecordEntry) -> None:
         """A USSD screen, set in, with its size."""
         rows = [f"{INDENT}| {row}" for row in entry.text.split("\n")]
         screen = self.operator.phone(entry.phone).screen if self.operator else None
@@ -88,50 +88,50 @@ class Printer:
         return f"{_COLOURS[who]}{text}{_PLAIN}" if self._colour else text
 
 
-def _written(printer: Printer, entry: Entry, name: str) -> None:
+def _written(printer: Printer, entry: RecordEntry, name: str) -> None:
     printer.line(entry.at, "farmer", f"{name} -> assistant", entry.text)
 
 
-def _delivered(printer: Printer, entry: Entry, name: str) -> None:
+def _delivered(printer: Printer, entry: RecordEntry, name: str) -> None:
     plural = "" if entry.segments == 1 else "s"
     head = f"assistant -> {name} ({entry.segments} segment{plural})"
     printer.line(entry.at, "assistant", head, entry.text)
 
 
-def _ussd(printer: Printer, entry: Entry, name: str) -> None:
+def _ussd(printer: Printer, entry: RecordEntry, name: str) -> None:
     does = "dials" if entry.detail.startswith("*") else "presses"
     printer.line(entry.at, "farmer", f"{name} {does}", entry.detail)
     printer.screen(entry)
 
 
-def _rang(printer: Printer, entry: Entry, name: str) -> None:
+def _rang(printer: Printer, entry: RecordEntry, name: str) -> None:
     printer.line(entry.at, "farmer", f"{name} rings, and nobody takes the call")
 
 
-def _ended(printer: Printer, entry: Entry, name: str) -> None:
+def _ended(printer: Printer, entry: RecordEntry, name: str) -> None:
     printer.line(entry.at, "network", f"({name}'s session ended: {entry.detail})")
 
 
-def _power(printer: Printer, entry: Entry, name: str) -> None:
+def _power(printer: Printer, entry: RecordEntry, name: str) -> None:
     printer.line(entry.at, "network", f"({name}'s phone is {entry.detail})")
 
 
-def _handed_in(printer: Printer, entry: Entry, name: str) -> None:
+def _handed_in(printer: Printer, entry: RecordEntry, name: str) -> None:
     if entry.code not in (200, 202):
         printer.line(
             entry.at, "network", f"(for {name}, not taken: {entry.detail})", entry.text
         )
 
 
-def _lost(printer: Printer, entry: Entry, name: str) -> None:
+def _lost(printer: Printer, entry: RecordEntry, name: str) -> None:
     printer.line(entry.at, "network", f"({name}, {entry.kind} on the way)", entry.text)
 
 
-def _fault(printer: Printer, entry: Entry, name: str) -> None:
+def _fault(printer: Printer, entry: RecordEntry, name: str) -> None:
     printer.line(entry.at, "network", f"({name}: {entry.detail})", entry.text)
 
 
-_WRITE: Mapping[EntryKind, Callable[[Printer, Entry, str], None]] = {
+_WRITE: Mapping[EntryKind, Callable[[Printer, RecordEntry, str], None]] = {
     EntryKind.WRITTEN: _written,
     EntryKind.DELIVERED: _delivered,
     EntryKind.USSD: _ussd,

@@ -13,7 +13,6 @@ from scenarios.heard import read_expected
 from scenarios.season import (
     Act,
     AddsTo,
-    Block,
     Chooses,
     Clicks,
     Dials,
@@ -30,6 +29,7 @@ from scenarios.season import (
     PageReads,
     Presses,
     Season,
+    SeasonBlock,
     SeasonStep,
     Sees,
     SendsFile,
@@ -87,7 +87,7 @@ class _Reader:
 
     path: str
     head: Head = field(default_factory=Head)
-    blocks: list[Block] = field(default_factory=list)
+    blocks: list[SeasonBlock] = field(default_factory=list)
 
     def take(self, number: int, line: str) -> None:
         time = _TIME.fullmatch(line)
@@ -98,7 +98,7 @@ class _Reader:
         else:
             block = self.blocks[-1]
             step = self._step(number, line)
-            self.blocks[-1] = Block(block.line, block.at, (*block.steps, step))
+            self.blocks[-1] = SeasonBlock(block.line, block.at, (*block.steps, step))
 
     def season(self) -> Season:
         if not self.blocks:
@@ -125,7 +125,7 @@ class _Reader:
         at = self._moment(f"{day} {hour.zfill(5)}")
         if self.blocks and at <= self.blocks[-1].at:
             raise ValueError("this time is not after the one before it; times go forward")
-        self.blocks.append(Block(number, at, ()))
+        self.blocks.append(SeasonBlock(number, at, ()))
 
     def _moment(self, words: str) -> datetime:
         try:

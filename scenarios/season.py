@@ -261,7 +261,7 @@ class SeasonStep:
 
 
 @dataclass(frozen=True)
-class Block:
+class SeasonBlock:
     """The lines under one time; `at` is aware."""
 
     line: int
@@ -282,7 +282,7 @@ class Season:
     people: Mapping[str, Person]
     officers: tuple[SeasonOfficer, ...]
     strict: bool
-    blocks: tuple[Block, ...] = field(default=())
+    blocks: tuple[SeasonBlock, ...] = field(default=())
 
     @property
     def zones(self) -> tuple[str, ...]:

@@ -36,7 +36,7 @@ from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.lines import open_lines
 from assistant.wiring.practices import open_practices
 from assistant.worker import Worker
-from gateway_sim import Entry, EntryKind
+from gateway_sim import EntryKind, RecordEntry
 from scenarios.clock import VirtualClock, next_mark
 from scenarios.desk import OfficerBrowser
 from scenarios.lines import LINES, SECRET, WIRE, OwnWire
@@ -92,7 +92,7 @@ class SeasonStage:
     def __init__(
         self,
         season: Season,
-        listen: Callable[[Entry], None],
+        listen: Callable[[RecordEntry], None],
         line: str = WIRE,
         breaks: Sequence[str] = (),
         *,
@@ -175,7 +175,7 @@ class SeasonStage:
         _, password = give_one_time_password(self.house, phone, self.clock.now)
         return password
 
-    def _note(self, entry: Entry) -> None:
+    def _note(self, entry: RecordEntry) -> None:
         if entry.kind is EntryKind.HANDED_IN and entry.code not in (200, 202):
             self._refused_at = entry.at
         self._listen(entry)

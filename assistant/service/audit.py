@@ -18,7 +18,7 @@ from assistant.store import TrailEntry, Work
 PAGE_LINES = 100
 
 
-class Act(StrEnum):
+class TrailAct(StrEnum):
     """What can be done; each has its words in `wording.messages_web.ACTS`."""
 
     SIGNED_IN = "signed_in"
@@ -105,7 +105,7 @@ class Act(StrEnum):
     LIST_APPLIED = "list_applied"
 
 
-LOOKS = frozenset({Act.LOOKED, Act.LOOKED_THROUGH})
+LOOKS = frozenset({TrailAct.LOOKED, TrailAct.LOOKED_THROUGH})
 
 
 @dataclass(frozen=True)

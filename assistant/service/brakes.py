@@ -11,7 +11,7 @@ from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from assistant.dialogue.values import Kind
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.limits import Spent, spent_villages
 from assistant.service.sight import Sight
@@ -66,7 +66,9 @@ def _stop_village(work: Work, house: House, spent: Spent, now: datetime) -> None
     if village is None or work.brakes.was_reached(what, which):
         return
     work.brakes.put_on(Brake(0, what, which, village_id, f"{count}", None, now, until, None))
-    note(work, None, Act.BRAKE_ON, now, Subject(village_id=village_id), f"{which}: {count}")
+    note(
+        work, None, TrailAct.BRAKE_ON, now, Subject(village_id=village_id), f"{which}: {count}"
+    )
     says = words(village=village.name, count=count)
     for officer in work.people.officers():
         if officer.is_lead or village_id in officer.village_ids:
@@ -100,7 +102,7 @@ def strangers_are_answered(work: Work, house: House, now: datetime) -> bool:
 def _strangers_stop(work: Work, house: House, which: str, now: datetime) -> None:
     most, until = house.strangers_hour_answers, _end(house, DAY, _today(house, now))
     work.brakes.put_on(Brake(0, STRANGERS, which, None, f"{most}", None, now, until, None))
-    note(work, None, Act.BRAKE_ON, now, detail=f"{STRANGERS} {which}: {most}")
+    note(work, None, TrailAct.BRAKE_ON, now, detail=f"{STRANGERS} {which}: {most}")
     for officer in work.people.officers():
         if officer.is_lead:
             says = web_brakes.STRANGERS_TEXT(count=most)
@@ -130,7 +132,7 @@ def _look_at_limits(work: Work, house: House, now: datetime) -> None:
             continue
         until = _end(house, what, today)
         work.brakes.put_on(Brake(0, what, which, None, "", None, now, until, None))
-        note(work, None, Act.BRAKE_ON, now, detail=f"{what} {which}: {spent}")
+        note(work, None, TrailAct.BRAKE_ON, now, detail=f"{what} {which}: {spent}")
         says = web_brakes.LIMIT_TEXT(count=spent)
         for officer in work.people.officers():
             if officer.is_lead:
@@ -214,7 +216,7 @@ def put_on(
         which = which if what == KIND else ""
         work.brakes.put_on(Brake(0, what, which, place, why, officer_id, now, None, None))
         detail = f"{what} {which} {why}"
-        note(work, officer_id, Act.BRAKE_ON, now, Subject(village_id=place), detail)
+        note(work, officer_id, TrailAct.BRAKE_ON, now, Subject(village_id=place), detail)
     return True
 
 
@@ -225,7 +227,7 @@ def let_go(house: House, sight: Sight, brake_id: int, now: datetime) -> bool:
     with house.store.work() as work:
         if not work.brakes.let_go(brake_id, now):
             return False
-        note(work, sight.officer.id, Act.BRAKE_OFF, now, detail=str(brake_id))
+        note(work, sight.officer.id, TrailAct.BRAKE_OFF, now, detail=str(brake_id))
     return True
 
 

@@ -14,7 +14,7 @@ from assistant.dialogue.endings_soaking import in_time, sowing_moved
 from assistant.dialogue.results import skipped
 from assistant.dialogue.values import Kind
 from assistant.people import Farmer, Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.days import local_date, zone_of
 from assistant.service.house import House
 from assistant.service.replan import save_and_plan
@@ -47,7 +47,7 @@ def set_climate(
     """Keeps the means of the months of a village; its beds follow, and their farmers hear."""
     kept = work.people.set_climate(village.id, months)
     detail = ", ".join(f"{each:g}" for each in months) if months else "-"
-    note(work, officer_id, Act.CLIMATE_SET, now, Subject(village_id=village.id), detail)
+    note(work, officer_id, TrailAct.CLIMATE_SET, now, Subject(village_id=village.id), detail)
     follow_warmth(work, house, kept, now)
     return kept
 

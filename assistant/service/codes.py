@@ -12,7 +12,7 @@ from datetime import datetime
 
 from assistant.people import Officer
 from assistant.service import tries, way_back
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.house import House
 from assistant.store import Work
 
@@ -46,7 +46,7 @@ def check_text_code(
     if len(code) == way_back.DIGITS and way_back.fits(work, house, officer.phone, code, now):
         work.accounts.end_one_time(officer.phone)
         tries.forget(work, tried)
-        note(work, officer.id, Act.WAY_BACK_USED, now)
+        note(work, officer.id, TrailAct.WAY_BACK_USED, now)
         return CodeCheck(True)
     if until is not None:
         return _locked(work, house, officer, until, now)
@@ -57,7 +57,7 @@ def check_text_code(
     until = tries.locked_until(work, [tried], now)
     if until is None:
         return CodeCheck(False)
-    note(work, officer.id, Act.CODE_LOCKED, now)
+    note(work, officer.id, TrailAct.CODE_LOCKED, now)
     return _locked(work, house, officer, until, now)
 
 

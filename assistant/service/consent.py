@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 from assistant.dialogue.invited import invitation
 from assistant.dialogue.values import Invited, Kind
 from assistant.people import Farmer, Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.texts import Letter, after_quiet, post, post_all
 from assistant.store import Enrolment, Wish, Work
@@ -88,7 +88,14 @@ def enrol_one(
     due = after_quiet(house, village.zone, now)
     work.enrolments.save(Enrolment(kept.id, who.officer_id, way, now, 1, due, wishes=wishes))
     post(work, house, letter_to(house, kept, who.called, due), now)
-    note(work, who.officer_id, Act.ENROLLED, now, Subject(kept.id, village_id=village.id), way)
+    note(
+        work,
+        who.officer_id,
+        TrailAct.ENROLLED,
+        now,
+        Subject(kept.id, village_id=village.id),
+        way,
+    )
     return kept
 
 
@@ -148,7 +155,7 @@ def note_answer(work: Work, farmer: Farmer, answer: str, now: datetime) -> None:
     if enrolment is None or enrolment.answer == answer:
         return
     work.enrolments.save(replace(enrolment, answer=answer, answered_at=now))
-    act = Act.AGREED if answer == "yes" else Act.REFUSED
+    act = TrailAct.AGREED if answer == "yes" else TrailAct.REFUSED
     note(work, None, act, now, Subject(farmer.id, village_id=farmer.village_id))
 
 

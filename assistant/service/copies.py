@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from pathlib import Path
 
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
@@ -92,7 +92,7 @@ def ask_for_copy(house: House, sight: Sight, now: datetime) -> bool | None:
         if copy_state(work).begun_at is None:
             return False
         work.running.beat(WANTED, now)
-        note(work, sight.officer.id, Act.COPY_ASKED, now)
+        note(work, sight.officer.id, TrailAct.COPY_ASKED, now)
         return True
 
 

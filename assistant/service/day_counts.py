@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.store import Work
-from assistant.store.queries.ledger import Span
+from assistant.store.queries.ledger import TimeSpan
 from assistant.store.values_books import HeardCounts, MonthCounts, TextCounts
 
 ONE_DAY = timedelta(days=1)
@@ -47,19 +47,19 @@ def _first(work: Work, house: House) -> date | None:
     return local_date(since, house.zone) if since else None
 
 
-def span_of(house: House, first: date, last: date | None = None) -> Span:
+def span_of(house: House, first: date, last: date | None = None) -> TimeSpan:
     """Days of the programme's time in all villages and none."""
     zone, after = ZoneInfo(house.zone), (last or first) + ONE_DAY
     start, end = (datetime.combine(each, time(), zone) for each in (first, after))
-    return Span(start, end, (), everybody=True)
+    return TimeSpan(start, end, (), everybody=True)
 
 
-def _counted(work: Work, day: date, span: Span) -> Iterator[MonthCounts]:
+def _counted(work: Work, day: date, span: TimeSpan) -> Iterator[MonthCounts]:
     villages = tuple(village.id for village in work.people.villages())
-    return live(work, day, Span(span.start, span.end, villages, everybody=True))
+    return live(work, day, TimeSpan(span.start, span.end, villages, everybody=True))
 
 
-def live(work: Work, month: date, span: Span) -> Iterator[MonthCounts]:
+def live(work: Work, month: date, span: TimeSpan) -> Iterator[MonthCounts]:
     """The messages of a span by village, counted now; `month` is what they are counted for."""
     sent = {each.village_id: each for each in work.ledger.sent(span)}
     heard = {each.village_id: each for each in work.ledger.heard(span)}
@@ -72,7 +72,7 @@ def live(work: Work, month: date, span: Span) -> Iterator[MonthCounts]:
         yield MonthCounts(month, texts, heard.get(village_id) or HeardCounts.none(village_id))
 
 
-def _lost(work: Work, span: Span) -> dict[int | None, int]:
+def _lost(work: Work, span: TimeSpan) -> dict[int | None, int]:
     """Segments of texts that were taken and never arrived, by village."""
     lost: dict[int | None, int] = {}
     for each in work.ledger.lost(span):

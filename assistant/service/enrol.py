@@ -5,7 +5,7 @@ from datetime import datetime
 
 from assistant.agronomy.practices import MAT
 from assistant.people import Officer, Village
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.climate import set_climate
 from assistant.service.house import House
 from assistant.store import Work
@@ -134,5 +134,5 @@ def add_officer(
             phone, name, hash_code(code), language, ids, is_lead=is_lead
         )
         what = f"{name}, {phone}{', lead' if is_lead else ''}"
-        note(work, None, Act.OFFICER_ADDED, now, detail=what)
+        note(work, None, TrailAct.OFFICER_ADDED, now, detail=what)
         return officer

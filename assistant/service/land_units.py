@@ -15,7 +15,7 @@ from assistant.reading.village_units import (
     is_same_everywhere,
     is_unit_name,
 )
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.store import Work
@@ -128,5 +128,5 @@ def _keep(
 ) -> Village:
     kept = work.people.set_units(village.id, units)
     detail = "; ".join(units_text(each).replace("\n", ", ") for each in (village.units, units))
-    note(work, officer_id, Act.VILLAGE_UNITS, now, Subject(village_id=village.id), detail)
+    note(work, officer_id, TrailAct.VILLAGE_UNITS, now, Subject(village_id=village.id), detail)
     return kept

@@ -9,7 +9,7 @@ from assistant.dialogue.values import Kind
 from assistant.people import Farmer
 from assistant.service.alarm_kinds import CLIMBS
 from assistant.service.alarms.ladder import seen_to
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.later import ChosenHour
 from assistant.service.sight import Sight
@@ -72,7 +72,7 @@ def write(
             return None
         about = Subject(farmer.id, nursery_id, farmer.village_id)
         how = Manner(urgent)
-        return Pen(work, house, sight, now).write(Act.WROTE, farmer, words, about, how)
+        return Pen(work, house, sight, now).write(TrailAct.WROTE, farmer, words, about, how)
 
 
 def answer_call(
@@ -87,7 +87,7 @@ def answer_call(
         pen = Pen(work, house, sight, now)
         farmer, about = call.farmer, _about(call)
         how = Manner(urgent, call.about in CLIMBS, call.about == PRIVATE)
-        done = pen.write(Act.CALL_ANSWERED, farmer, words, about, how, call.id)
+        done = pen.write(TrailAct.CALL_ANSWERED, farmer, words, about, how, call.id)
         if isinstance(done, Posted):
             seen_to(work, call.id, now, sight.officer.id)
         return done
@@ -106,7 +106,7 @@ def handle_call(
             seen_to(work, call.id, now, sight.officer.id, done)
         else:
             work.calls.seen_after_all(call.id, now)
-        note(work, sight.officer.id, Act.CALL_HANDLED, now, _about(call))
+        note(work, sight.officer.id, TrailAct.CALL_HANDLED, now, _about(call))
         return True
 
 
@@ -122,7 +122,7 @@ def hasten_answer(house: House, sight: Sight, call_id: int, now: datetime) -> bo
             return False
         if not work.outbox.hasten(answers[-1].message_id, now):
             return False
-        note(work, sight.officer.id, Act.ANSWER_HASTENED, now, _about(call))
+        note(work, sight.officer.id, TrailAct.ANSWER_HASTENED, now, _about(call))
         return True
 
 
@@ -172,7 +172,7 @@ class Pen:
 
     def write(
         self,
-        act: Act,
+        act: TrailAct,
         farmer: Farmer,
         words: str | Say,
         about: Subject,

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from threading import Lock
 
-from assistant.service.audit import NOBODY, Act, Subject, note
+from assistant.service.audit import NOBODY, Subject, TrailAct, note
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
@@ -22,14 +22,20 @@ class Looks:
 
     def at(self, house: House, sight: Sight, farmer_id: int, now: datetime) -> None:
         """An officer looks at what is kept of a farmer."""
-        self._keep(house, sight, Act.LOOKED, Subject(farmer_id=farmer_id), "", now)
+        self._keep(house, sight, TrailAct.LOOKED, Subject(farmer_id=farmer_id), "", now)
 
     def through(self, house: House, sight: Sight, page: str, now: datetime) -> None:
         """An officer looks through a page of people; of its search no word is kept."""
-        self._keep(house, sight, Act.LOOKED_THROUGH, NOBODY, page, now)
+        self._keep(house, sight, TrailAct.LOOKED_THROUGH, NOBODY, page, now)
 
     def _keep(
-        self, house: House, sight: Sight, act: Act, about: Subject, page: str, now: datetime
+        self,
+        house: House,
+        sight: Sight,
+        act: TrailAct,
+        about: Subject,
+        page: str,
+        now: datetime,
     ) -> None:
         key = (sight.officer.id, act, about.farmer_id, page)
         with self._lock:
@@ -52,5 +58,5 @@ def show_number(house: House, sight: Sight, farmer_id: int, now: datetime) -> bo
         farmer = work.people.farmer_by_id(farmer_id)
         if farmer is None or not sight.sees(farmer.village_id):
             return False
-        note(work, sight.officer.id, Act.NUMBER_SHOWN, now, Subject(farmer_id=farmer.id))
+        note(work, sight.officer.id, TrailAct.NUMBER_SHOWN, now, Subject(farmer_id=farmer.id))
     return True

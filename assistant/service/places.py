@@ -7,7 +7,7 @@ from datetime import datetime
 from assistant.alerts.places import in_circle
 from assistant.alerts.values import Circle, Point
 from assistant.people import Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 
@@ -83,5 +83,5 @@ def place_village(
         placed = work.people.place_village(village.id, latitude, longitude)
         detail = f"{point.latitude}, {point.longitude}" if point else "-"
         subject = Subject(village_id=village.id)
-        note(work, sight.officer.id, Act.VILLAGE_PLACED, now, subject, detail)
+        note(work, sight.officer.id, TrailAct.VILLAGE_PLACED, now, subject, detail)
     return placed

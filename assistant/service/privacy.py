@@ -12,7 +12,7 @@ from datetime import date, datetime, timedelta
 from hashlib import sha256
 
 from assistant.dialogue.values import Kind
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import Letter, post
@@ -109,7 +109,7 @@ def _settle(
     work.privacy.keep_erasure(Erasure(phone, now, due, by))
     farmer = work.people.farmer(phone)
     about = Subject(farmer.id, village_id=farmer.village_id) if farmer else Subject()
-    note(work, by, Act.ERASURE_ASKED, now, about)
+    note(work, by, TrailAct.ERASURE_ASKED, now, about)
     _tell(work, house, phone, language, privacy.ERASE_DUE(date=due.date()), now)
 
 
@@ -144,7 +144,7 @@ def _erase(work: Work, wish: Erasure, now: datetime) -> bool:
     work.outbox.withdraw(now, phone=wish.phone)
     work.privacy.forget(ForgottenPerson(farmer.id, wish.phone, farmer.name), now)
     work.privacy.end_erasure(wish.phone)
-    note(work, wish.officer_id, Act.ERASED, now, Subject(farmer.id))
+    note(work, wish.officer_id, TrailAct.ERASED, now, Subject(farmer.id))
     return True
 
 
@@ -182,7 +182,13 @@ def kept_of(house: House, phone: str, now: datetime, by: int | None = None) -> s
         if farmer is None:
             return None
         found = work.privacy.kept_of(farmer.id, phone)
-        note(work, by, Act.PERSON_TAKEN, now, Subject(farmer.id, village_id=farmer.village_id))
+        note(
+            work,
+            by,
+            TrailAct.PERSON_TAKEN,
+            now,
+            Subject(farmer.id, village_id=farmer.village_id),
+        )
     return json.dumps(found, indent=1, ensure_ascii=False, default=str)
 
 

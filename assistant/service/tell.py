@@ -12,7 +12,7 @@ from assistant.dialogue.values_tell import Addressee, SeeTo, SeveralCalled, Tell
 from assistant.people import Farmer, Officer, read_phone
 from assistant.service.alarm_kinds import CLIMBS
 from assistant.service.alarms.ladder import seen_to
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.calls import UNHEARD_FOR, by_urgency
 from assistant.service.house import House
 from assistant.service.letters import Manner, Pen, why_not
@@ -131,7 +131,7 @@ def tell_farmer(
     nursery_id = first.nursery.id if first and first.nursery else None
     private = any(call.about == PRIVATE for call in calls)
     about = Subject(farmer.id, nursery_id, None if private else farmer.village_id)
-    act = Act.CALL_ANSWERED if first else Act.WROTE
+    act = TrailAct.CALL_ANSWERED if first else TrailAct.WROTE
     how = Manner(_is_urgent(calls), _is_hurt(calls), private)
     pen, call_id = Pen(work, house, sight, now), first.id if first else None
     pen.write(act, farmer, change.words, about, how, call_id)
@@ -172,4 +172,4 @@ def _noted(work: Work, sight: Sight, call: Call, now: datetime) -> None:
     if call.about != PRIVATE:  # all officers of a village read its story
         nursery_id = call.nursery.id if call.nursery else None
         about = Subject(call.farmer.id, nursery_id, call.farmer.village_id)
-    note(work, sight.officer.id, Act.CALL_HANDLED, now, about)
+    note(work, sight.officer.id, TrailAct.CALL_HANDLED, now, about)

@@ -9,7 +9,7 @@ from assistant.agronomy.constants import LEAF_COLDEST_C, LEAF_HOTTEST_C, WARMTH_
 from assistant.agronomy.growth.warmth import Warmth, is_mean_c, told_since
 from assistant.agronomy.practices import MAT
 from assistant.people import Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.climate import follow_warmth, is_climate, set_climate
 from assistant.service.days import local_date
 from assistant.service.house import House
@@ -79,7 +79,7 @@ def set_practices(
     with house.store.work() as work:
         work.people.offer_practices(village.id, offered)
         about = Subject(village_id=village.id)
-        note(work, sight.officer.id, Act.PRACTICES_SET, now, about, ", ".join(offered))
+        note(work, sight.officer.id, TrailAct.PRACTICES_SET, now, about, ", ".join(offered))
     return tuple(known[code].name(sight.officer.language) for code in offered)
 
 
@@ -129,4 +129,4 @@ def keep_warmth(
     """Keeps a mean temperature, and who entered it, in a transaction that is open."""
     work.warmth.save(village_id, warmth, officer_id, now)
     detail = f"{warmth.day.isoformat()}: {warmth.mean_c:g} C"
-    note(work, officer_id, Act.WARMTH_KEPT, now, Subject(village_id=village_id), detail)
+    note(work, officer_id, TrailAct.WARMTH_KEPT, now, Subject(village_id=village_id), detail)

@@ -30,7 +30,7 @@ from assistant.store.values import (
     TextState,
     TrailEntry,
     Unheard,
-    Unread,
+    UnreadText,
     UssdTalk,
     WarningAnswers,
 )
@@ -160,7 +160,7 @@ __all__ = [
     "Unheard",
     "UNREAD",
     "Unheeded",
-    "Unread",
+    "UnreadText",
     "TrailLine",
     "UssdTalk",
     "VisitMade",

@@ -111,7 +111,7 @@ class Unheard:
 
 
 @dataclass(frozen=True)
-class Unread:
+class UnreadText:
     """A reply that could not be read; `phone` and `farmer` are none where its writer wants
     nothing kept, `farmer` also where nobody enrolled them."""
 

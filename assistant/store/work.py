@@ -51,7 +51,7 @@ from assistant.store.queries.phones import Phones
 from assistant.store.queries.picture import Picture
 from assistant.store.queries.pieces import Pieces
 from assistant.store.queries.privacy import Privacy
-from assistant.store.queries.questions import Questions
+from assistant.store.queries.questions import QuestionQueries
 from assistant.store.queries.reminders import Reminders
 from assistant.store.queries.roll import RollQueries
 from assistant.store.queries.running import Running
@@ -98,7 +98,7 @@ class Work:
     outbox = _Subject(Outbox)
     lines = _Subject(LineQueries)
     pieces = _Subject(Pieces)
-    questions = _Subject(Questions)
+    questions = _Subject(QuestionQueries)
     reminders = _Subject(Reminders)
     mornings = _Subject(Mornings)
     warnings = _Subject(WarningQueries)

@@ -8,7 +8,7 @@ from click.testing import CliRunner, Result
 from assistant.commands import officer, village
 from assistant.commands.demo import DEMO_PHONE, demo_officer
 from assistant.commands.deployment import opened
-from assistant.service.audit import Act
+from assistant.service.audit import TrailAct
 from assistant.service.desk.accounts import DoorVisit, Welcome, sign_in
 from assistant.settings import Settings
 from assistant.worker import wall_clock
@@ -77,5 +77,5 @@ def test_who_was_made_a_lead_at_the_command_line_stands_in_the_trail(
     with opened(settings) as house, house.store.look() as work:
         lines = work.audit.latest(9)
     assert [(each.act, each.detail) for each in lines] == [
-        (Act.OFFICER_ADDED, "Asha, +447700900005, lead")
+        (TrailAct.OFFICER_ADDED, "Asha, +447700900005, lead")
     ] * 2

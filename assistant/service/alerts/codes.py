@@ -7,7 +7,7 @@ from datetime import datetime
 from assistant.alerts import VillagePlace
 from assistant.alerts.values import Geocode
 from assistant.people import Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.store import Work
@@ -122,4 +122,4 @@ def keep_codes(
     """Keeps them, with a line in the trail."""
     work.alerts.set_geocodes(village.id, codes)
     told = ", ".join(f"{code.name}={code.value}" for code in codes)
-    note(work, officer_id, Act.VILLAGE_PLACED, now, Subject(village_id=village.id), told)
+    note(work, officer_id, TrailAct.VILLAGE_PLACED, now, Subject(village_id=village.id), told)

@@ -13,7 +13,7 @@ from assistant.alerts.places import held, turn
 from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.people import Village
 from assistant.service.alerts.area_map import Drawing, draw
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.given import still_warned
@@ -189,7 +189,7 @@ def clear_after_alert(
         for village, warning_id in found:
             give_all_clear(work, house, warning_id, now)
             subject = Subject(village_id=village.id)
-            note(work, sight.officer.id, Act.WARNING_CLEARED, now, subject)
+            note(work, sight.officer.id, TrailAct.WARNING_CLEARED, now, subject)
         return tuple(village.name for village, _ in found)
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from assistant.service.alerts.taking import take_alert
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.store import KeptAlert
@@ -22,5 +22,5 @@ def paste_alert(house: House, sight: Sight, raw: str, now: datetime) -> KeptAler
     if kept is None:
         return False
     with house.store.work() as work:
-        note(work, sight.officer.id, Act.ALERT_PASTED, now, detail=kept.identifier or "")
+        note(work, sight.officer.id, TrailAct.ALERT_PASTED, now, detail=kept.identifier or "")
     return kept

@@ -23,7 +23,7 @@ from assistant.dialogue.rain_hours import longest
 from assistant.service.alerts.chain import acts, follow, replaces
 from assistant.service.alerts.mapping import danger_of
 from assistant.service.alerts.notice import tell_of_draft, tell_of_end
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.house import House
 from assistant.service.storms import drafts
 from assistant.service.storms.given import Given, settle_between, still_warned
@@ -89,7 +89,7 @@ def _take(
     _end(work, house, over, now, cleared=by_itself(house, kept))
     found = work.alerts.get(kept.id) or kept
     if found.became in (Became.DRAFTED, Became.SENT, Became.CANCELS):
-        note(work, None, Act.ALERT_TAKEN, now, detail=f"{kept.identifier}: {found.became}")
+        note(work, None, TrailAct.ALERT_TAKEN, now, detail=f"{kept.identifier}: {found.became}")
     return found
 
 

@@ -16,7 +16,7 @@ from enum import StrEnum
 from assistant.dialogue.values import Kind
 from assistant.people import LANGUAGES, read_phone
 from assistant.service import tries, way_back
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.desk import second_factor
 from assistant.service.desk.sessions import Member, begin, hashed
 from assistant.service.house import House
@@ -129,7 +129,7 @@ def sign_in_further(
             return Locked(until)
         tries.count(work, [tried], now)
         if not second_factor.take(work, house, account, code, now):
-            note(work, officer_id, Act.SIGN_IN_REFUSED, now, detail=visit.address)
+            note(work, officer_id, TrailAct.SIGN_IN_REFUSED, now, detail=visit.address)
             return SignInRefused()
         tries.forget(work, tried)
         work.accounts.end_one_time(account.phone)
@@ -158,7 +158,7 @@ def text_code(house: House, typed_phone: str, address: str, now: datetime) -> bo
             private=True,
         )
         post(work, house, letter, now)
-        note(work, account.id, Act.WAY_BACK_SENT, now, detail=address)
+        note(work, account.id, TrailAct.WAY_BACK_SENT, now, detail=address)
     return True
 
 
@@ -188,7 +188,7 @@ def _welcome(work: Work, officer_id: int, visit: DoorVisit, now: datetime) -> We
     token, known = begin(work, officer_id, visit.browser, now), secrets.token_urlsafe(32)
     work.accounts.forget_browsers_before(now - KNOWN_LASTS)
     work.accounts.know_browser(officer_id, hashed(known), now)
-    note(work, officer_id, Act.SIGNED_IN, now, detail=visit.address)
+    note(work, officer_id, TrailAct.SIGNED_IN, now, detail=visit.address)
     return Welcome(token, known)
 
 
@@ -228,7 +228,7 @@ def _keep_refusal(
     with house.store.work() as work:
         known = account.id if account else None
         locked = tries.locked_until(work, tried, now) is not None
-        act = Act.SIGN_IN_LOCKED if locked else Act.SIGN_IN_REFUSED
+        act = TrailAct.SIGN_IN_LOCKED if locked else TrailAct.SIGN_IN_REFUSED
         note(work, known, act, now, detail=visit.address)
 
 
@@ -281,7 +281,7 @@ def give_one_time_password(house: House, phone: str, now: datetime) -> tuple[str
             )
         work.accounts.set_password(account.id, password_hash, now + ONE_TIME_LASTS)
         tries.forget(work, (tries.PHONE, phone))
-        note(work, account.id, Act.ONE_TIME_GIVEN, now)
+        note(work, account.id, TrailAct.ONE_TIME_GIVEN, now)
     return account.name, password
 
 
@@ -318,7 +318,7 @@ def change_password(
         kept = work.accounts.session(member.key)
         work.accounts.set_password(officer.id, password_hash, None)
         tries.forget(work, tried)
-        note(work, officer.id, Act.PASSWORD_CHANGED, now)
+        note(work, officer.id, TrailAct.PASSWORD_CHANGED, now)
         return _welcome(work, officer.id, DoorVisit("-", kept.browser if kept else ""), now)
 
 
@@ -357,7 +357,7 @@ def set_language(house: House, member: Member, language: str, now: datetime) -> 
         return False
     with house.store.work() as work:
         work.accounts.set_language(member.sight.officer.id, language)
-        note(work, member.sight.officer.id, Act.LANGUAGE_CHANGED, now, detail=language)
+        note(work, member.sight.officer.id, TrailAct.LANGUAGE_CHANGED, now, detail=language)
     return True
 
 

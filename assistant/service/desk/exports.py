@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.desk.messages import messages_by_month
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
-from assistant.store.queries.ledger import Span
+from assistant.store.queries.ledger import TimeSpan
 from assistant.wording import messages_web as web
 from assistant.wording import messages_web_books as b
 from assistant.wording import messages_web_office as web_office
@@ -52,7 +52,7 @@ AT_ONCE = 500  # farmers of one question
 def people(house: House, sight: Sight, now: datetime) -> Iterator[tuple[Value, ...]]:
     """One row a farmer in sight; that they were taken stands in the trail."""
     with house.store.work() as work:
-        note(work, sight.officer.id, Act.PEOPLE_TAKEN, now)
+        note(work, sight.officer.id, TrailAct.PEOPLE_TAKEN, now)
     with house.store.look() as work:
         scope, skip = sight.scope(), 0
         while found := work.roll.farmers(scope, "", AT_ONCE, skip):
@@ -76,10 +76,10 @@ def messages(house: House, sight: Sight, now: datetime) -> Iterator[tuple[Value,
     """One row a text that was to leave in the last month, the latest first: to whom, and what
     became of it, to hold against the operator's bill. Not its words, which are people's own."""
     with house.store.work() as work:
-        note(work, sight.officer.id, Act.MESSAGES_TAKEN, now)
+        note(work, sight.officer.id, TrailAct.MESSAGES_TAKEN, now)
     zone, before = ZoneInfo(house.zone), None
     names = {village.id: village.name for village in sight.villages}
-    span = Span(
+    span = TimeSpan(
         now - A_MONTH, now + timedelta(seconds=1), sight.village_ids, sight.officer.is_lead
     )
     with house.store.look() as work:
@@ -102,7 +102,7 @@ def messages(house: House, sight: Sight, now: datetime) -> Iterator[tuple[Value,
 def costs(house: House, sight: Sight, now: datetime) -> Iterator[tuple[Value, ...]]:
     """One row a month and village of the last year."""
     with house.store.work() as work:
-        note(work, sight.officer.id, Act.COSTS_TAKEN, now)
+        note(work, sight.officer.id, TrailAct.COSTS_TAKEN, now)
     model = messages_by_month(house, sight, now)
     for village, lines in model.lines:
         for line in lines:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from assistant.dialogue.values import Kind
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.connections import Allows, LineStands, lines_stand
 from assistant.service.house import House
 from assistant.service.sight import Sight
@@ -65,5 +65,5 @@ def try_line(
         text = post(work, house, letter, now)
         if line:
             work.lines.took([text.message_id], line)
-        note(work, sight.officer.id, Act.LINE_TRIED, now, detail=line)
+        note(work, sight.officer.id, TrailAct.LINE_TRIED, now, detail=line)
     return True

@@ -15,7 +15,7 @@ from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.sight import Sight
 from assistant.store import TextState, Work
-from assistant.store.queries.ledger import Place, Span
+from assistant.store.queries.ledger import Place, TimeSpan
 from assistant.store.values_books import (
     HeardCounts,
     HeardLine,
@@ -258,15 +258,15 @@ class _Book:
     chosen: Village | None
     now: datetime
 
-    def span(self, month: date) -> Span:
+    def span(self, month: date) -> TimeSpan:
         """A month of the programme's time in the villages that are looked at."""
         zone = ZoneInfo(self.house.zone)
         start, end = (
             datetime.combine(day, time(), zone) for day in (month, _month_after(month, 1))
         )
         if self.chosen:
-            return Span(start, end, (self.chosen.id,))
-        return Span(start, end, self.sight.village_ids, self.sight.officer.is_lead)
+            return TimeSpan(start, end, (self.chosen.id,))
+        return TimeSpan(start, end, self.sight.village_ids, self.sight.officer.is_lead)
 
     def counted(self, months: Sequence[date]) -> Mapping[tuple[int | None, date], MonthCounts]:
         """By village and month: days that were counted once for all, and the last few now."""
@@ -292,7 +292,7 @@ class _Book:
             key = ("live", part, month)
             yield from self._recent(key, find, _are_many) if kept else find()
 
-    def _live(self, month: date, span: Span) -> tuple[MonthCounts, ...]:
+    def _live(self, month: date, span: TimeSpan) -> tuple[MonthCounts, ...]:
         return tuple(live(self.work, month, span))
 
     def lost(self, month: date) -> tuple[LostTexts, ...]:
@@ -304,7 +304,7 @@ class _Book:
             found += some
         return tuple(found)
 
-    def _parts(self, span: Span) -> Iterator[tuple[Span, bool]]:
+    def _parts(self, span: TimeSpan) -> Iterator[tuple[TimeSpan, bool]]:
         """The days of a span that are over, and today; whether the counts of a part may be some
         minutes old."""
         today = self._begin(local_date(self.now, self.house.zone))

@@ -9,7 +9,7 @@ from datetime import datetime
 from enum import StrEnum
 
 from assistant.people import Farmer, read_phone
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.consent import Enroller, enrol_one
 from assistant.service.house import House
 from assistant.service.replan import save_and_plan
@@ -51,7 +51,7 @@ def change_number(
         moved = replace(farmer, phone=phone)
         kept = enrol_one(work, house, who, moved, village, "page", now, wishes)
         about = Subject(farmer.id, village_id=village.id)
-        note(work, sight.officer.id, Act.NUMBER_CHANGED, now, about)
+        note(work, sight.officer.id, TrailAct.NUMBER_CHANGED, now, about)
         return kept
 
 

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from assistant.people import Officer, Village, read_phone
 from assistant.service import tries
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.codes import new_text_code
 from assistant.service.desk.accounts import ONE_TIME_LASTS, new_password
 from assistant.service.desk.answering import Answering, answering
@@ -106,7 +106,7 @@ def give_password(house: House, sight: Sight, officer_id: int, now: datetime) ->
         officer = found.officer
         work.accounts.set_password(officer.id, hashed, now + ONE_TIME_LASTS)
         tries.forget(work, (tries.PHONE, officer.phone))
-        note(work, sight.officer.id, Act.ONE_TIME_ISSUED, now, detail=_who(officer))
+        note(work, sight.officer.id, TrailAct.ONE_TIME_ISSUED, now, detail=_who(officer))
     return Issued(officer, password=password)
 
 
@@ -119,7 +119,7 @@ def give_code(house: House, sight: Sight, officer_id: int, now: datetime) -> Iss
         if found is None:
             return None
         work.accounts.set_code(officer_id, hashed)
-        note(work, sight.officer.id, Act.CODE_ISSUED, now, detail=_who(found.officer))
+        note(work, sight.officer.id, TrailAct.CODE_ISSUED, now, detail=_who(found.officer))
     return Issued(found.officer, code=code)
 
 
@@ -149,7 +149,7 @@ def add_officer(
             phone, name, hashes[0], language, villages, is_lead=new.is_lead
         )
         work.accounts.set_password(officer.id, hashes[1], now + ONE_TIME_LASTS)
-        note(work, sight.officer.id, Act.OFFICER_ADDED, now, detail=_who(officer))
+        note(work, sight.officer.id, TrailAct.OFFICER_ADDED, now, detail=_who(officer))
     return Issued(officer, password, code)
 
 
@@ -172,7 +172,7 @@ def mend_officer(
         if not work.accounts.mend(old.id, name=name, phone=phone, language=language):
             return Unfit.KNOWN
         detail = f"{_who(old)} -> {name}, {phone}"
-        note(work, sight.officer.id, Act.OFFICER_MENDED, now, detail=detail)
+        note(work, sight.officer.id, TrailAct.OFFICER_MENDED, now, detail=detail)
         return work.people.officer_by_id(officer_id)
 
 
@@ -191,7 +191,7 @@ def give_villages(
         work.accounts.serve(officer_id, [village.id for village in chosen])
         names = ", ".join(village.name for village in chosen) or "-"
         detail = f"{_who(found.officer)}: {names}"
-        note(work, sight.officer.id, Act.VILLAGES_GIVEN, now, detail=detail)
+        note(work, sight.officer.id, TrailAct.VILLAGES_GIVEN, now, detail=detail)
     return found.officer
 
 
@@ -205,7 +205,7 @@ def close_account(house: House, sight: Sight, officer_id: int, now: datetime) ->
         if found is None:
             return None
         work.accounts.close(officer_id, now)
-        note(work, sight.officer.id, Act.OFFICER_CLOSED, now, detail=_who(found.officer))
+        note(work, sight.officer.id, TrailAct.OFFICER_CLOSED, now, detail=_who(found.officer))
     return found.officer
 
 

@@ -14,7 +14,7 @@ from assistant.hearing import understand
 from assistant.hearing.office import NO_WORDS, Unfit, dose_in, has_number, refused_in, ways_fit
 from assistant.people import Officer, Village
 from assistant.reading import Outcome, read_wish
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.days import local_date
 from assistant.service.house import House
 from assistant.service.sight import Sight
@@ -219,7 +219,7 @@ def add_question(
         kept = work.questions.add(
             draft.language, village_id, draft.ways, draft.answer, officer_id, now
         )
-        _note(work, officer_id, Act.QUESTION_ADDED, kept, now)
+        _note(work, officer_id, TrailAct.QUESTION_ADDED, kept, now)
         return kept
 
 
@@ -241,7 +241,7 @@ def use_question(
             return None
         if kept.read_at is None:
             work.questions.read(kept.id, sight.officer.id, now)
-            _note(work, sight.officer.id, Act.QUESTION_READ, kept, now)
+            _note(work, sight.officer.id, TrailAct.QUESTION_READ, kept, now)
         return kept
 
 
@@ -260,12 +260,12 @@ def withdraw_question(
             return None
         work.questions.withdraw(kept.id, now)
         officer_id = sight.officer.id if sight else None
-        _note(work, officer_id, Act.QUESTION_WITHDRAWN, kept, now)
+        _note(work, officer_id, TrailAct.QUESTION_WITHDRAWN, kept, now)
         return kept
 
 
 def _note(
-    work: Work, officer_id: int | None, act: Act, kept: KeptQuestion, now: datetime
+    work: Work, officer_id: int | None, act: TrailAct, kept: KeptQuestion, now: datetime
 ) -> None:
     about = Subject(village_id=kept.village_id)
     note(work, officer_id, act, now, about, f"{kept.id}: {kept.ways[0]}")

@@ -12,7 +12,7 @@ from datetime import datetime
 import pyotp
 
 from assistant.service import tries
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.desk.sessions import Member
 from assistant.service.house import House
 from assistant.store import Account, Work
@@ -65,7 +65,7 @@ def add(house: House, member: Member, salt: str, code: str, now: datetime) -> bo
     with house.store.work() as work:
         work.accounts.set_totp(officer_id, salt, step)
         work.accounts.end_sessions(officer_id, but=member.key)
-        note(work, officer_id, Act.FACTOR_ADDED, now)
+        note(work, officer_id, TrailAct.FACTOR_ADDED, now)
     return True
 
 
@@ -79,5 +79,5 @@ def take_away(house: House, officer_phone: str, by: int | None, now: datetime) -
         work.accounts.set_totp(account.id, None, None)
         work.accounts.end_sessions(account.id)
         tries.forget(work, (tries.SECOND_FACTOR, account.phone))
-        note(work, by, Act.FACTOR_TAKEN, now, detail=f"{account.name}, {account.phone}")
+        note(work, by, TrailAct.FACTOR_TAKEN, now, detail=f"{account.name}, {account.phone}")
     return account.name

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from hashlib import sha256
 
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight, sight_of
 from assistant.store import OpenSession, Work
@@ -93,7 +93,7 @@ def sign_out(house: House, member: Member, now: datetime) -> None:
     officer_id = member.sight.officer.id
     with house.store.work() as work:
         work.accounts.end_session(officer_id, member.key)
-        note(work, officer_id, Act.SIGNED_OUT, now)
+        note(work, officer_id, TrailAct.SIGNED_OUT, now)
 
 
 def sign_out_elsewhere(house: House, member: Member, key: str | None, now: datetime) -> int:
@@ -106,5 +106,5 @@ def sign_out_elsewhere(house: House, member: Member, key: str | None, now: datet
             work.accounts.forget_browsers(officer_id)
         else:
             count = int(work.accounts.end_session(officer_id, key))
-        note(work, officer_id, Act.SESSIONS_ENDED, now, detail=str(count))
+        note(work, officer_id, TrailAct.SESSIONS_ENDED, now, detail=str(count))
     return count

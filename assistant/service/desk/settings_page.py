@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 
 from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours, local
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.desk.village_office import Helpers
 from assistant.service.house import House, SettingOrigin
 from assistant.service.nearby import KEYS
@@ -153,7 +153,7 @@ def _note(
         if old[name] != new[name]
     ]
     if moved:
-        note(work, sight.officer.id, Act.SETTING_CHANGED, now, detail="; ".join(moved))
+        note(work, sight.officer.id, TrailAct.SETTING_CHANGED, now, detail="; ".join(moved))
 
 
 def _day(hours: Hours) -> tuple[time, time]:

@@ -8,7 +8,7 @@ from assistant.people import Farmer, Village
 from assistant.service.desk.nursery_page import ShownMessage, last_messages
 from assistant.service.house import House
 from assistant.service.sight import Sight
-from assistant.store import Unread, Work
+from assistant.store import UnreadText, Work
 
 PAGE_LINES = 50
 MESSAGES_SHOWN = 4
@@ -18,7 +18,7 @@ MESSAGES_SHOWN = 4
 class UnreadLine:
     """One reply in local time, who wrote it where that is known, and what passed last."""
 
-    reply: Unread
+    reply: UnreadText
     farmer: Farmer | None
     village: Village | None
     messages: tuple[ShownMessage, ...]
@@ -49,7 +49,7 @@ def unread_replies(
 
 
 def _lines(
-    work: Work, house: House, sight: Sight, found: tuple[Unread, ...]
+    work: Work, house: House, sight: Sight, found: tuple[UnreadText, ...]
 ) -> list[UnreadLine]:
     shown: set[int] = set()
     lines = []
@@ -65,6 +65,6 @@ def _lines(
     return lines
 
 
-def _here(each: Unread, zone: ZoneInfo) -> Unread:
+def _here(each: UnreadText, zone: ZoneInfo) -> UnreadText:
     at: datetime = each.at.astimezone(zone)
     return replace(each, at=at)

@@ -17,7 +17,7 @@ LATER_HALF = 0.6  # of the width: names there stand to the left of their marks
 
 
 @dataclass(frozen=True)
-class Mark:
+class VillageMark:
     """A village: its place in the drawing, its size by open nurseries."""
 
     line: VillageLine
@@ -31,7 +31,7 @@ class Mark:
 class VillageMap:
     """The drawing, with a rule of so many km; `unplaced` are on no map."""
 
-    marks: tuple[Mark, ...]
+    marks: tuple[VillageMark, ...]
     wide: float
     high: float
     rule_km: int
@@ -73,6 +73,6 @@ def _points(placed: Sequence[VillageLine]) -> list[tuple[float, float]]:
     ]
 
 
-def _mark(line: VillageLine, x: float, y: float, most: int) -> Mark:
+def _mark(line: VillageLine, x: float, y: float, most: int) -> VillageMark:
     radius = SMALLEST + (LARGEST - SMALLEST) * sqrt(line.beds / most)
-    return Mark(line, round(x, 1), round(y, 1), round(radius, 1), x > WIDE * LATER_HALF)
+    return VillageMark(line, round(x, 1), round(y, 1), round(radius, 1), x > WIDE * LATER_HALF)

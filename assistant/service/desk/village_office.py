@@ -6,7 +6,7 @@ from datetime import datetime
 from enum import StrEnum
 
 from assistant.people import Village, village_name
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.replan import save_and_plan
 from assistant.service.sight import Sight
@@ -71,7 +71,14 @@ def add_village(
             if kept
             else work.people.add_village(name, house.zone)
         )
-        note(work, sight.officer.id, Act.VILLAGE_ADDED, now, Subject(village_id=made.id), name)
+        note(
+            work,
+            sight.officer.id,
+            TrailAct.VILLAGE_ADDED,
+            now,
+            Subject(village_id=made.id),
+            name,
+        )
         return made
 
 
@@ -99,7 +106,7 @@ def mend_village(
             f"{each}: {old} -> {new}" for each, old, new in old_new if old != new
         )
         about = Subject(village_id=village.id)
-        note(work, sight.officer.id, Act.VILLAGE_MENDED, now, about, detail)
+        note(work, sight.officer.id, TrailAct.VILLAGE_MENDED, now, about, detail)
         return kept
 
 
@@ -128,7 +135,7 @@ def join_villages(
         _retire(work, gone, now)
         detail = f"{gone.name} -> {into.name}: {len(farmers)}"
         about = Subject(village_id=into.id)
-        note(work, sight.officer.id, Act.VILLAGE_JOINED, now, about, detail)
+        note(work, sight.officer.id, TrailAct.VILLAGE_JOINED, now, about, detail)
         return len(farmers)
 
 
@@ -145,7 +152,7 @@ def retire_village(
         work.people.serve_no_more(village.id)
         _retire(work, village, now)
         about = Subject(village_id=village.id)
-        note(work, sight.officer.id, Act.VILLAGE_RETIRED, now, about, village.name)
+        note(work, sight.officer.id, TrailAct.VILLAGE_RETIRED, now, about, village.name)
         return village
 
 

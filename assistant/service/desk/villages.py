@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from assistant.alerts.values import Geocode
 from assistant.dialogue.values import Kind
 from assistant.people import Officer, Village
-from assistant.service.audit import Act, Subject, in_zone, note
+from assistant.service.audit import Subject, TrailAct, in_zone, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.texts import REPLY_LASTS, Letter, after_quiet, post
@@ -128,7 +128,7 @@ def hand_over(
         work.story.hand_over(village.id, gone, taker.id, sight.officer.id, words, now)
         detail = f"{giver.name if giver else '-'} -> {taker.name}"
         subject = Subject(village_id=village.id)
-        note(work, sight.officer.id, Act.VILLAGE_HANDED_OVER, now, subject, detail)
+        note(work, sight.officer.id, TrailAct.VILLAGE_HANDED_OVER, now, subject, detail)
         _tell(work, house, taker, line, now)
         return work.story.handovers(village.id)[0]
 

@@ -16,7 +16,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.results import skipped
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.letters import PLAIN, Manner, Pen, why_not
@@ -86,7 +86,7 @@ def note_visit(
         work.story.add_visit(nursery.id, sight.officer.id, visit.on, visit.words, now)
         moved = _seen_done(work, house, farmer, nursery, visit, now)
         detail = " ".join((visit.on.isoformat(), *visit.done))
-        note(work, sight.officer.id, Act.VISITED, now, _subject(farmer, nursery), detail)
+        note(work, sight.officer.id, TrailAct.VISITED, now, _subject(farmer, nursery), detail)
         return Kept(moved)
 
 
@@ -186,7 +186,7 @@ def move(
     for event in _happened(nursery, saved):
         work.events.add(nursery.id, event, now)
     detail = _difference(nursery, saved)
-    act = Act.DATES_CHANGED
+    act = TrailAct.DATES_CHANGED
     note(work, pen.sight.officer.id, act, now, _subject(farmer, nursery), detail)
     if not tell or why_not(farmer) is not None:
         return Kept(saved)
@@ -322,7 +322,9 @@ def close_nursery(
         farmer, nursery = found
         work.lock(farmer.phone)
         saved = save_and_plan(work, house, farmer, replace(nursery, closed=True), now)
-        note(work, sight.officer.id, Act.NURSERY_CLOSED, now, _subject(farmer, nursery), why)
+        note(
+            work, sight.officer.id, TrailAct.NURSERY_CLOSED, now, _subject(farmer, nursery), why
+        )
         return Kept(saved)
 
 

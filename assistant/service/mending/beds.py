@@ -10,7 +10,7 @@ from assistant.agronomy.life.events import By, Counted
 from assistant.agronomy.nursery import Nursery
 from assistant.dialogue.items_leaves import MOST_LEAVES
 from assistant.people import Farmer, Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.desk.visits import find_bed
 from assistant.service.house import House
 from assistant.service.known import local_date
@@ -130,7 +130,7 @@ def _keep(
         event = Counted(on=today, by=By.OFFICER, leaves=leaves)
         saved = happen(work, house, farmer, saved, event, now)
     about = Subject(farmer.id, bed.id, farmer.village_id)
-    note(work, sight.officer.id, Act.BED_MENDED, now, about, _difference(bed, saved))
+    note(work, sight.officer.id, TrailAct.BED_MENDED, now, about, _difference(bed, saved))
     return saved
 
 

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village, read_phone
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.office.beds import free_label
 from assistant.service.replan import save_and_plan
@@ -72,7 +72,7 @@ def join(
         kept = work.people.save_farmer(named)
         about = Subject(stays.id, village_id=stays.village_id)
         detail = f"{goes.name or '-'} {goes.phone} -> {stays.phone}"
-        note(work, sight.officer.id, Act.JOINED, now, about, detail)
+        note(work, sight.officer.id, TrailAct.JOINED, now, about, detail)
         return kept
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from assistant.people import Farmer, person_name
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.consent import note_answer
 from assistant.service.desk.visits import find_bed
 from assistant.service.house import House
@@ -45,7 +45,7 @@ def mend_farmer(
                 save_and_plan(work, house, mended, bed, now)
         detail = _difference(farmer, mended)
         about = Subject(farmer.id, village_id=mended.village_id)
-        note(work, sight.officer.id, Act.FARMER_MENDED, now, about, detail)
+        note(work, sight.officer.id, TrailAct.FARMER_MENDED, now, about, detail)
         return mended
 
 
@@ -69,7 +69,7 @@ def stop_texts(house: House, sight: Sight, farmer_id: int, now: datetime) -> boo
             if farmer.consent_at is None:
                 note_answer(work, farmer, "stop", now)
             about = Subject(farmer.id, village_id=farmer.village_id)
-            note(work, sight.officer.id, Act.TEXTS_STOPPED, now, about)
+            note(work, sight.officer.id, TrailAct.TEXTS_STOPPED, now, about)
         return True
 
 
@@ -80,7 +80,7 @@ def reopen_call(house: House, sight: Sight, call_id: int, now: datetime) -> int 
         if call is None:
             return None
         work.calls.reopen(call.id)
-        note(work, sight.officer.id, Act.CALL_REOPENED, now, Subject(call.farmer.id))
+        note(work, sight.officer.id, TrailAct.CALL_REOPENED, now, Subject(call.farmer.id))
         return call.farmer.id
 
 
@@ -95,7 +95,7 @@ def reopen_bed(house: House, sight: Sight, nursery_id: int, now: datetime) -> bo
         opened = replace(nursery, closed=False, no_result=False)
         save_and_plan(work, house, farmer, opened, now)
         about = Subject(farmer.id, nursery.id, farmer.village_id)
-        note(work, sight.officer.id, Act.NURSERY_REOPENED, now, about)
+        note(work, sight.officer.id, TrailAct.NURSERY_REOPENED, now, about)
         return True
 
 

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from assistant.people import Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight
 from assistant.service.storms.rain_drafts import storms
@@ -142,5 +142,5 @@ def take_text_back(house: House, sight: Sight, message_id: str, now: datetime) -
         if not work.outbox.take_back([message_id], now):
             return False
         about = Subject(mine.farmer_id)
-        note(work, sight.officer.id, Act.TEXT_TAKEN_BACK, now, about)
+        note(work, sight.officer.id, TrailAct.TEXT_TAKEN_BACK, now, about)
         return True

@@ -4,7 +4,7 @@ from datetime import date, datetime
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.desk.visits import Wrong, find_bed
 from assistant.service.house import House
 from assistant.service.known import local_date
@@ -32,7 +32,7 @@ def mend_visit(
         work.story.mend_visit(visit.id, on, words)
         detail = f"{visit.visited_on.isoformat()} -> {on.isoformat()}"
         about = Subject(farmer.id, nursery.id, farmer.village_id)
-        note(work, sight.officer.id, Act.VISIT_MENDED, now, about, detail)
+        note(work, sight.officer.id, TrailAct.VISIT_MENDED, now, about, detail)
         return nursery.id
 
 
@@ -46,7 +46,7 @@ def drop_visit(house: House, sight: Sight, visit_id: int, now: datetime) -> int 
         work.story.drop_visits([visit.id])
         about = Subject(farmer.id, nursery.id, farmer.village_id)
         detail = f"{visit.visited_on.isoformat()} {visit.note}".strip()
-        note(work, sight.officer.id, Act.VISIT_DROPPED, now, about, detail)
+        note(work, sight.officer.id, TrailAct.VISIT_DROPPED, now, about, detail)
         return nursery.id
 
 

@@ -9,7 +9,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
 from assistant.reminders.plan import likeness, planned
 from assistant.reminders.values import Reminder
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.consent import Enroller, ask_all
 from assistant.service.desk.numbers import pass_on
 from assistant.service.house import House
@@ -90,7 +90,7 @@ class Taking:
         """One line of the trail for the whole list, by the name of its file."""
         counts = counts_of(outlook)
         detail = f"{name}: +{counts.new} ~{counts.changed} !{counts.rejected}"
-        note(self.work, self.who.officer_id, Act.LIST_APPLIED, self.now, detail=detail)
+        note(self.work, self.who.officer_id, TrailAct.LIST_APPLIED, self.now, detail=detail)
 
     # --- people ------------------------------------------------------------------------------
 
@@ -103,7 +103,7 @@ class Taking:
             heir = deed.passing is Passing.HEIR
             pass_on(self.work, self.house, old, self.now, beds_go=heir)
             about = Subject(old.id, village_id=old.village_id)
-            note(self.work, self.who.officer_id, Act.NUMBER_PASSED_ON, self.now, about)
+            note(self.work, self.who.officer_id, TrailAct.NUMBER_PASSED_ON, self.now, about)
 
     def _enrol(self, deeds: tuple[RowDeed, ...]) -> dict[str, Farmer]:
         new = [
@@ -132,10 +132,10 @@ class Taking:
                 self.work.enrolments.save(replace(enrolment, wishes=deed.beds.wishes))
             farmers[deed.entry.phone] = replace(farmer, **columns)
         self.work.enrolments.mend_farmers(changes)
-        self._note_all(Act.FARMER_MENDED, [(d, farmers[d.entry.phone]) for d in deeds])
+        self._note_all(TrailAct.FARMER_MENDED, [(d, farmers[d.entry.phone]) for d in deeds])
         return farmers
 
-    def _note_all(self, act: Act, whom: Sequence[tuple[RowDeed, Farmer]]) -> None:
+    def _note_all(self, act: TrailAct, whom: Sequence[tuple[RowDeed, Farmer]]) -> None:
         lines = [
             {
                 "officer_id": self.who.officer_id,
@@ -164,7 +164,7 @@ class Taking:
         self.work.enrolments.add_all(
             self._enrolment(deed, farmer, due[deed.village]) for deed, farmer in asked
         )
-        self._note_all(Act.ENROLLED, asked)
+        self._note_all(TrailAct.ENROLLED, asked)
         ask_all(self.work, self.house, self.who, self._counted(asked), self.now)
 
     def _counted(

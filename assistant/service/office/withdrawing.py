@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.house import House
 from assistant.service.office.taking import LIST
 from assistant.service.sight import Sight
@@ -42,5 +42,5 @@ def withdraw_list(
         counts = {**kept.counts, BACK: len(asked)}
         work.lists.finish(list_id, kept.changed_at, counts, kept.rejects)
         detail = f"{kept.name}: -{len(asked)}"
-        note(work, sight.officer.id, Act.LIST_WITHDRAWN, now, detail=detail)
+        note(work, sight.officer.id, TrailAct.LIST_WITHDRAWN, now, detail=detail)
         return WithdrawnFarmers(len(asked), texts)

@@ -19,7 +19,7 @@ from uuid import UUID, uuid5
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.rows import TASKS
 from assistant.people import Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.season.calendar_writing import CalendarEvent, CalendarName, written
@@ -84,7 +84,7 @@ def _file(
             work.calendar_days.keep(day for day in days if day not in before)
             events += wording.events(village, days, who)
         place = Subject(village_id=villages[0].id) if len(villages) == 1 else Subject()
-        note(work, sight.officer.id, Act.CALENDAR_TAKEN, now, place)
+        note(work, sight.officer.id, TrailAct.CALENDAR_TAKEN, now, place)
     whose = villages[0].name if len(villages) == 1 else sight.officer.name
     name = render(web_season.CALENDAR_OF(place=whose), catalogue)
     return CalendarFile(whose, written(CalendarName(name, catalogue.language), events))

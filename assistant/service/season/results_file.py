@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from datetime import date, datetime
 
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.season.results import Results
 from assistant.service.season.results_lines import ResultLine
@@ -113,4 +113,4 @@ def note_taken(house: House, sight: Sight, model: Results, now: datetime) -> Non
     about = Subject(village_id=model.chosen.id if model.chosen else None)
     detail = f"{model.season.key}: {len(model.lines)}"
     with house.store.work() as work:
-        note(work, sight.officer.id, Act.RESULTS_TAKEN, now, about, detail)
+        note(work, sight.officer.id, TrailAct.RESULTS_TAKEN, now, about, detail)

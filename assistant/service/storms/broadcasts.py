@@ -12,7 +12,7 @@ from assistant.agronomy.constants import RAIN_WATCH_LAST_DAY
 from assistant.alphabet import Encoding, cost, plain
 from assistant.dialogue.values import Kind
 from assistant.people import Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.brakes import left_to_spend
 from assistant.service.house import House
 from assistant.service.later import ChosenHour
@@ -215,7 +215,7 @@ def send(house: House, sight: Sight, broadcast_id: int, now: datetime) -> bool |
         work.broadcasts.went_to(found.id, posted)
         for village in villages:
             subject = Subject(village_id=village.id)
-            note(work, sight.officer.id, Act.BROADCAST, now, subject, found.words)
+            note(work, sight.officer.id, TrailAct.BROADCAST, now, subject, found.words)
         return True
 
 

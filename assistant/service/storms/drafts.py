@@ -28,7 +28,7 @@ from datetime import datetime
 from assistant.dialogue.rain_hours import hours_fault, longest
 from assistant.dialogue.values import IssueWarning
 from assistant.people import Officer
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.storms.given import end_replaced
 from assistant.service.storms.warnings import warn
@@ -68,7 +68,7 @@ def drop(
     found = _decided(work, draft_id, Decision.DROPPED, now, officer, village_ids)
     for village_id in found.village_ids if found else ():
         by = officer.id if officer else None
-        note(work, by, Act.WARNING_DROPPED, now, Subject(village_id=village_id))
+        note(work, by, TrailAct.WARNING_DROPPED, now, Subject(village_id=village_id))
     return found is not None
 
 
@@ -146,7 +146,7 @@ def _warn_village(
     work.drafts.gave(found.id, village_id, standing.id)
     by = officer.id if officer else None
     hours = f"{found.starts_at:%Y-%m-%d %H:%M} .. {found.ends_at:%Y-%m-%d %H:%M} UTC"
-    note(work, by, Act.WARNED, now, Subject(village_id=village_id), hours)
+    note(work, by, TrailAct.WARNED, now, Subject(village_id=village_id), hours)
 
 
 def issue_warning(

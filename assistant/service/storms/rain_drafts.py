@@ -27,7 +27,7 @@ MOST_LEFT_OUT = 50  # names of those who cannot be texted
 
 
 @dataclass(frozen=True)
-class DraftLine:
+class OpenDraft:
     """A draft nobody has decided on, with its villages in sight; hours are local to them.
     `others`: how many earlier ones say the same, from alerts of one storm."""
 
@@ -37,7 +37,7 @@ class DraftLine:
     ends_at: datetime
     others: int = 0
 
-    def says_as(self, other: "DraftLine") -> bool:
+    def says_as(self, other: "OpenDraft") -> bool:
         """Whether another draft is of the same danger, villages and hours."""
         return self.storm == other.storm
 
@@ -63,7 +63,7 @@ class StormLine:
 
 
 @dataclass(frozen=True)
-class Choice:
+class VillageChoice:
     """A village to be ticked, with its beds in danger today."""
 
     village: Village
@@ -75,9 +75,9 @@ class Warnings:
     """The page."""
 
     standing: tuple[StormLine, ...]
-    waiting: tuple[DraftLine, ...]
+    waiting: tuple[OpenDraft, ...]
     past: tuple[StormLine, ...]
-    villages: tuple[Choice, ...]
+    villages: tuple[VillageChoice, ...]
     local: datetime  # now, in the programme's zone or the villages' own
 
 
@@ -96,24 +96,24 @@ def warnings_page(house: House, sight: Sight, now: datetime) -> Warnings:
         )
 
 
-def _choices(work: Work, sight: Sight, local: datetime) -> tuple[Choice, ...]:
+def _choices(work: Work, sight: Sight, local: datetime) -> tuple[VillageChoice, ...]:
     beds = work.danger.counts(sight.village_ids, *sowing_days(local.date()))
-    return tuple(Choice(village, beds.get(village.id, 0)) for village in sight.villages)
+    return tuple(VillageChoice(village, beds.get(village.id, 0)) for village in sight.villages)
 
 
-def waiting(work: Work, sight: Sight, now: datetime) -> tuple[DraftLine, ...]:
+def waiting(work: Work, sight: Sight, now: datetime) -> tuple[OpenDraft, ...]:
     """Drafts in sight that nobody has decided on, the next storm first."""
     found = ((each, _in_sight(sight, each.village_ids)) for each in work.drafts.open(now))
     return tuple(
-        DraftLine(draft, villages, *_hours(draft, villages[0]))
+        OpenDraft(draft, villages, *_hours(draft, villages[0]))
         for draft, villages in found
         if villages
     )
 
 
-def one_a_storm(lines: tuple[DraftLine, ...]) -> tuple[DraftLine, ...]:
+def one_a_storm(lines: tuple[OpenDraft, ...]) -> tuple[OpenDraft, ...]:
     """Of drafts that say the same the latest alone, which knows of the others."""
-    found: list[DraftLine] = []
+    found: list[OpenDraft] = []
     for line in sorted(lines, key=lambda each: each.draft.id, reverse=True):
         at = next((at for at, each in enumerate(found) if each.says_as(line)), None)
         if at is None:
@@ -176,7 +176,7 @@ class VillageReach:
 
 
 @dataclass(frozen=True)
-class Sample:
+class WarningSample:
     """The text as it arrives, in one language, for those who cover or those who wait; of
     nurseries with other names only the names differ."""
 
@@ -197,12 +197,12 @@ class DraftPage:
     that the alert it is made from bears a wrong signature.
     """
 
-    line: DraftLine
+    line: OpenDraft
     villages: tuple[VillageReach, ...]
     phones: int
     segments: int
     cost: Decimal | None
-    samples: tuple[Sample, ...]
+    samples: tuple[WarningSample, ...]
     left_out: tuple[InDanger, ...]
     loud: bool
     fault: HoursFault | None
@@ -226,7 +226,7 @@ def draft_page(house: House, sight: Sight, draft_id: int, now: datetime) -> Draf
     first = villages[0]
     here = now.astimezone(ZoneInfo(first.zone))
     return DraftPage(
-        line=DraftLine(draft, villages, *_hours(draft, first)),
+        line=OpenDraft(draft, villages, *_hours(draft, first)),
         villages=reached,
         phones=sum(each.phones for each in reached),
         segments=gathered.segments,
@@ -294,10 +294,10 @@ class _Reach:
             return (BedStage.COVERED if phone.young else BedStage.SOON,)
         return tuple(stage for stage, _ in phone.beds)
 
-    def samples(self) -> tuple[Sample, ...]:
+    def samples(self) -> tuple[WarningSample, ...]:
         """The longest text of each language and kind, what most are told first."""
         found = (
-            Sample(
+            WarningSample(
                 language=language,
                 young=BedStage.COVERED in stages,
                 text=priced.text,
@@ -345,7 +345,7 @@ def drop_draft(house: House, sight: Sight, draft_id: int, now: datetime) -> bool
 def _drop_same(work: Work, sight: Sight, decided: Draft, now: datetime) -> None:
     """Other alerts of this storm made drafts that say the same: one decision is for all."""
     villages = _in_sight(sight, decided.village_ids)
-    line = DraftLine(decided, villages, *_hours(decided, villages[0]))
+    line = OpenDraft(decided, villages, *_hours(decided, villages[0]))
     for each in waiting(work, sight, now):
         if each.draft.alert_id is not None and each.says_as(line):
             ids = [village.id for village in villages]

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from assistant.agronomy.dangers.rows import DANGERS
 from assistant.dialogue.values import Focus, Kind, Standing
 from assistant.people import Farmer, Village
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.service.storms.danger import InDanger, in_danger, people_in, texted
@@ -84,7 +84,7 @@ def ask_silent(
     )
     post_all(work, house, letters, now)
     if found:
-        note(work, officer_id, Act.ASKED_AGAIN, now, Subject(village_id=village.id))
+        note(work, officer_id, TrailAct.ASKED_AGAIN, now, Subject(village_id=village.id))
     return len(found)
 
 
@@ -110,7 +110,7 @@ def call_back(
     told = {} if still else work.sending.told(warning_id)
     letters = tuple(_corrections(work, house, standing, village, told, now))
     post_all(work, house, letters, now)
-    note(work, officer_id, Act.WARNING_RECALLED, now, Subject(village_id=village.id))
+    note(work, officer_id, TrailAct.WARNING_RECALLED, now, Subject(village_id=village.id))
     return withdrawn, len(letters)
 
 
@@ -177,7 +177,7 @@ def give_all_clear(
         if called  # a bed that was closed meanwhile needs no look
     )
     post_all(work, house, letters, now)
-    note(work, officer_id, Act.WARNING_CLEARED, now, Subject(village_id=village.id))
+    note(work, officer_id, TrailAct.WARNING_CLEARED, now, Subject(village_id=village.id))
 
 
 def _standing(work: Work, warning_id: int) -> tuple[Standing | None, Village | None]:

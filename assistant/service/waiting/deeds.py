@@ -13,7 +13,7 @@ from assistant.people import Farmer
 from assistant.reminders.values import Reminder
 from assistant.service.alarm_kinds import ALARMS, CLIMBS
 from assistant.service.alarms.ladder import seen_to
-from assistant.service.audit import Act, Subject, note
+from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.days import local_date
 from assistant.service.desk.visits import (
     Change,
@@ -161,7 +161,7 @@ def _visit(pen: Pen, pick: Pick, noted: Noted, before: Before, *, by_phone: bool
         _settle(pen, pick.farmer, nursery, noted.on, before)
     if noted.covered:
         _cover(pen, pick.farmer, before)
-    act = Act.RANG if by_phone else Act.VISITED
+    act = TrailAct.RANG if by_phone else TrailAct.VISITED
     note(work, pen.sight.officer.id, act, pen.now, subject_of(pick), noted.on.isoformat())
 
 
@@ -214,7 +214,7 @@ def _said_covered(pen: Pen, farmer: Farmer, standing: Sequence[Given], before: B
         before.warned.append((each.id, farmer.phone))
     if waited:
         about = Subject(farmer.id, village_id=farmer.village_id)
-        note(pen.work, pen.sight.officer.id, Act.RANG, pen.now, about, "covered")
+        note(pen.work, pen.sight.officer.id, TrailAct.RANG, pen.now, about, "covered")
     return bool(waited)
 
 
@@ -236,7 +236,7 @@ def _see(pen: Pen, pick: Pick, before: Before) -> None:
     work, officer = pen.work, pen.sight.officer
     if pick.call is not None:
         _handled(pen, pick, before)
-        note(work, officer.id, Act.CALL_HANDLED, pen.now, subject_of(pick))
+        note(work, officer.id, TrailAct.CALL_HANDLED, pen.now, subject_of(pick))
         return
     kind = {"words": UNREAD, "dead": DEAD}[pick.kind]
     before.marks.append(work.desk.mark(kind, pick.farmer.id, officer.id, pen.now))
@@ -264,7 +264,7 @@ def close(
     def each(pen: Pen, picks: Sequence[Pick], before: Before) -> int:
         for pick in picks:
             _handled(pen, pick, before, words)
-            act = Act.CALL_HANDLED
+            act = TrailAct.CALL_HANDLED
             note(pen.work, pen.sight.officer.id, act, pen.now, subject_of(pick))
         return len(picks)
 
@@ -320,7 +320,7 @@ def _write(
         private=call is not None and call.about == PRIVATE,
         hold=True,
     )
-    act = Act.CALL_ANSWERED if call else Act.WROTE
+    act = TrailAct.CALL_ANSWERED if call else TrailAct.WROTE
     call_id = call.id if call else None
     return pen.write(act, pick.farmer, words, subject_of(pick), how, call_id)
 
@@ -444,7 +444,7 @@ def undo(house: House, sight: Sight, deed_id: int, now: datetime) -> int | None:
         if deed is None:
             return None
         left = go_back(work, house, deed.before, now)
-        note(work, officer, Act.UNDID, now, detail=f"{deed.kind} {deed.count}")
+        note(work, officer, TrailAct.UNDID, now, detail=f"{deed.kind} {deed.count}")
         return left
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 
 from assistant.people import Officer
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.house import House
 from assistant.service.letters import Pen
 from assistant.service.sight import Sight
@@ -38,7 +38,7 @@ def hand_on(
         for pick in picks:
             if pick.call is not None:
                 before.handed.append(work.handed.hand(pick.call.id, giver, taker.id, now))
-                note(work, giver, Act.CALL_HANDED_ON, now, subject_of(pick), taker.name)
+                note(work, giver, TrailAct.CALL_HANDED_ON, now, subject_of(pick), taker.name)
         return len(before.handed)
 
     return one_deed(house, sight, keys, "hand", now, each)

@@ -9,7 +9,7 @@ from functools import cache
 from assistant.alerts.judging import spoken
 from assistant.people import Village
 from assistant.service.sight import Sight
-from assistant.service.storms.rain_drafts import DraftLine, StormLine, storms, waiting
+from assistant.service.storms.rain_drafts import OpenDraft, StormLine, storms, waiting
 from assistant.store import Decision, KeptAlert, Work
 
 Alerts = Callable[[int], KeptAlert | None]
@@ -20,7 +20,7 @@ class ToDecide:
     """Drafts of one storm: the latest, how many say the same before it, and the words and
     severity of the service where it came from an alert."""
 
-    line: DraftLine
+    line: OpenDraft
     others: tuple[int, ...]
     headline: str = ""
     severity: str = ""
@@ -39,13 +39,13 @@ class Withdrawn:
 def to_decide(work: Work, sight: Sight, now: datetime) -> tuple[ToDecide, ...]:
     """Open drafts in sight, the next storm first; those of the same danger, villages and
     hours are one."""
-    by_storm: dict[object, list[DraftLine]] = {}
+    by_storm: dict[object, list[OpenDraft]] = {}
     for line in waiting(work, sight, now):
         by_storm.setdefault(line.storm, []).append(line)
     return tuple(_storm(work, sight, lines) for lines in by_storm.values())
 
 
-def _storm(work: Work, sight: Sight, lines: list[DraftLine]) -> ToDecide:
+def _storm(work: Work, sight: Sight, lines: list[OpenDraft]) -> ToDecide:
     latest = max(lines, key=lambda line: line.draft.id)
     others = tuple(line.draft.id for line in lines if line is not latest)
     kept = work.alerts.get(latest.draft.alert_id) if latest.draft.alert_id else None

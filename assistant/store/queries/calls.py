@@ -14,7 +14,7 @@ from assistant.store.queries.seen_calls import call_of, in_sight
 from assistant.store.tables import CallRow, FarmerRow, NurseryRow, OutboxRow, UnreadRow
 from assistant.store.tables_alarms import AlarmRow
 from assistant.store.tables_officers import OfficerTextRow
-from assistant.store.values import Call, TextState, Unheard, Unread
+from assistant.store.values import Call, TextState, Unheard, UnreadText
 
 _HERE_YET = (TextState.WAITING, TextState.CLAIMED)
 _LOST = (TextState.FAILED, TextState.EXPIRED, TextState.WITHDRAWN)
@@ -180,9 +180,9 @@ class CallQueries:
         theirs = update(UnreadRow).where(UnreadRow.phone == phone)
         self._session.execute(theirs.values(phone=None, farmer_id=None, lately=False))
 
-    def unread_list(self) -> tuple[Unread, ...]:
+    def unread_list(self) -> tuple[UnreadText, ...]:
         """Replies that could not be read, the oldest first, without the farmers."""
         wanted = select(UnreadRow).order_by(UnreadRow.at, UnreadRow.id)
         return tuple(
-            rows.value(Unread, row, farmer=None) for row in self._session.scalars(wanted)
+            rows.value(UnreadText, row, farmer=None) for row in self._session.scalars(wanted)
         )

@@ -8,7 +8,7 @@ from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from assistant.store.core import table_of
-from assistant.store.queries.spans import Span, in_villages
+from assistant.store.queries.spans import TimeSpan, in_villages
 from assistant.store.tables_counts import CountedDayRow, DayCountRow
 from assistant.store.values_books import HeardCounts, MonthCounts, TextCounts
 
@@ -41,7 +41,7 @@ class DayCounts:
             self._session.execute(_COUNTS, rows)
         return True
 
-    def by_month(self, start: date, end: date, span: Span) -> tuple[MonthCounts, ...]:
+    def by_month(self, start: date, end: date, span: TimeSpan) -> tuple[MonthCounts, ...]:
         """The days from `start` on, before `end`, by village and month; `span` says which
         villages."""
         year, month = (extract(part, DayCountRow.day) for part in ("year", "month"))

@@ -28,10 +28,10 @@ from assistant.store import rows
 from assistant.store.columns import UtcMoment
 from assistant.store.core import table_of
 from assistant.store.queries.day_counts import DayCounts
-from assistant.store.queries.spans import Span as Span
+from assistant.store.queries.spans import TimeSpan as TimeSpan
 from assistant.store.queries.spans import in_villages, one_of
 from assistant.store.tables import FarmerRow, IncomingRow, OutboxRow, UnreadRow, VillageRow
-from assistant.store.values import TextState, Unread
+from assistant.store.values import TextState, UnreadText
 from assistant.store.values_books import HeardCounts, HeardLine, LostTexts, SentLine, TextCounts
 
 _LOST = (TextState.FAILED, TextState.EXPIRED)
@@ -50,21 +50,21 @@ class Ledger:
 
     # --- counted -----------------------------------------------------------------------------
 
-    def sent(self, span: Span) -> tuple[TextCounts, ...]:
+    def sent(self, span: TimeSpan) -> tuple[TextCounts, ...]:
         """Outgoing texts by village; villages without any are left out."""
         return tuple(TextCounts(*row) for row in self._counted(_SENT_BY, span))
 
-    def heard(self, span: Span) -> tuple[HeardCounts, ...]:
+    def heard(self, span: TimeSpan) -> tuple[HeardCounts, ...]:
         """Incoming messages by village; a USSD session counts once."""
         return tuple(HeardCounts(*row) for row in self._counted(_HEARD_BY, span))
 
-    def _counted(self, by: "_By", span: Span) -> Iterator[Any]:
+    def _counted(self, by: "_By", span: TimeSpan) -> Iterator[Any]:
         within = {"start": span.start, "end": span.end}
         yield from self._session.execute(by.village, within | {"villages": span.villages})
         if span.everybody:
             yield from self._session.execute(by.nobody, within)
 
-    def lost(self, span: Span) -> tuple[LostTexts, ...]:
+    def lost(self, span: TimeSpan) -> tuple[LostTexts, ...]:
         """What failed or came too late, by village and the operator's words."""
         taken = OutboxRow.accepted_at.is_not(None)
         what = (OutboxRow.village_id, OutboxRow.state, taken, OutboxRow.detail)
@@ -86,7 +86,7 @@ class Ledger:
 
     def latest_sent(
         self,
-        span: Span,
+        span: TimeSpan,
         limit: int,
         *,
         states: Collection[TextState] = (),
@@ -101,7 +101,7 @@ class Ledger:
         return tuple(_line(SentLine, _SENT_LINE, row) for row in found)
 
     def latest_heard(
-        self, span: Span, limit: int, *, before: Place | None = None
+        self, span: TimeSpan, limit: int, *, before: Place | None = None
     ) -> tuple[HeardLine, ...]:
         """Incoming texts, keys and missed calls, the latest first; `before` as above."""
         key = (IncomingRow.at, IncomingRow.gateway_id)
@@ -130,7 +130,7 @@ class Ledger:
         language: str | None = None,
         before: int | None = None,
         scope: Collection[int] | None = None,
-    ) -> tuple[Unread, ...]:
+    ) -> tuple[UnreadText, ...]:
         """Replies that could not be read, the latest first; `scope` as above."""
         row = UnreadRow
         wanted = select(row, FarmerRow).outerjoin(FarmerRow, FarmerRow.id == row.farmer_id)
@@ -142,7 +142,7 @@ class Ledger:
             wanted = wanted.where(row.id < before)
         found = self._session.execute(wanted.order_by(row.id.desc()).limit(limit))
         return tuple(
-            rows.value(Unread, each, farmer=rows.farmer(farmer) if farmer else None)
+            rows.value(UnreadText, each, farmer=rows.farmer(farmer) if farmer else None)
             for each, farmer in found
         )
 
@@ -211,7 +211,7 @@ _SENT_BY = _by_village(_O.c.village_id, _O.c.due_at, _SENT)
 _HEARD_BY = _by_village(_I.c.village_id, _I.c.at, _HEARD)
 
 
-def _latest(key: Key, span: Span, village: Any, before: Place | None) -> Select[Any]:
+def _latest(key: Key, span: TimeSpan, village: Any, before: Place | None) -> Select[Any]:
     """The keys of a page of a list. An index has all that is asked here, so that the words are
     read of a page only."""
     moment, number = key

@@ -19,7 +19,7 @@ _PASSED_ON = "question"  # what a call is about that hands a question on
 Scope = Collection[int] | None
 
 
-class Questions:
+class QuestionQueries:
     def __init__(self, session: Session) -> None:
         self._session = session
 

@@ -9,7 +9,7 @@ from sqlalchemy import ColumnElement, false, true
 
 
 @dataclass(frozen=True)
-class Span:
+class TimeSpan:
     """A span of time in some villages.
 
     villages: ids      everybody: those are all, and what belongs to none is meant too
@@ -21,7 +21,7 @@ class Span:
     everybody: bool = False
 
 
-def in_villages(column: Any, span: Span) -> ColumnElement[bool]:
+def in_villages(column: Any, span: TimeSpan) -> ColumnElement[bool]:
     """The villages of a span; one by itself lets an index give its own order."""
     if span.everybody:
         return true()

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from assistant.people import Village
 from assistant.service import way_back
-from assistant.store.queries.spans import Span
+from assistant.store.queries.spans import TimeSpan
 from assistant.wording import messages_officer as o
 from tests.valley import AMINA, CODE, OFFICER, Valley, at, like
 
@@ -57,7 +57,7 @@ def test_the_eight_digits_are_kept_nowhere_in_clear(valley: Valley, kijani: Vill
     code = _digits(answer, 8)
     valley.text(OFFICER, f"WHO {code}")
     with valley.house.store.look() as work:
-        span = Span(at("1 Jun 00:00"), at("3 Jun 00:00"), (), everybody=True)
+        span = TimeSpan(at("1 Jun 00:00"), at("3 Jun 00:00"), (), everybody=True)
         sent, heard = work.ledger.latest_sent(span, 50), work.ledger.latest_heard(span, 50)
         kept = work.accounts.one_time(OFFICER)
     assert len(sent) == 6 and len(heard) == 6 and kept is None

@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 from sqlalchemy import text as sql
 
-from assistant.service.audit import Act, note
+from assistant.service.audit import TrailAct, note
 from assistant.service.privacy import (
     ASKED_LASTS,
     KEEPING,
@@ -111,7 +111,7 @@ def test_what_is_kept_is_given_whole(amina: Valley) -> None:
     assert found is not None
     assert all(word in found for word in (NAME, AMINA, "yellow", "nursery", "outbox"))
     with amina.house.store.look() as work:
-        assert work.audit.latest(1)[0].act == Act.PERSON_TAKEN
+        assert work.audit.latest(1)[0].act == TrailAct.PERSON_TAKEN
     assert kept_of(amina.house, BARAKA, amina.now) is None
 
 
@@ -139,7 +139,7 @@ def test_what_is_old_is_thinned_out(amina: Valley) -> None:
 def _trail(valley: Valley, count: int = 5) -> None:
     for number in range(count):
         with valley.house.store.work() as work:
-            note(work, None, Act.VISITED, valley.now, detail=f"{NAME} {number}")
+            note(work, None, TrailAct.VISITED, valley.now, detail=f"{NAME} {number}")
     valley.now += timedelta(minutes=2)
     seal(valley.house, valley.now)
 

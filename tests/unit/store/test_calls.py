@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 
 from assistant.agronomy.nursery import Nursery
 from assistant.people import Farmer, Village
-from assistant.store import Call, Store, Unread
+from assistant.store import Call, Store, UnreadText
 
 
 def test_calls_are_open_until_somebody_handles_them(
@@ -53,7 +53,7 @@ def test_unread_replies_are_kept_with_who_wrote_them(
     assert unread_of("+447700900199") == 0
     with store.work() as work:
         (unread,) = work.ledger.unread(9)
-        assert unread == Unread(
+        assert unread == UnreadText(
             unread.id, "sw", "plan.area", "nusu shamba hivi", now, farmer.phone, farmer
         )
         assert work.ledger.unread(9, scope=[]) == ()
@@ -62,4 +62,4 @@ def test_unread_replies_are_kept_with_who_wrote_them(
     with store.work() as work:
         work.calls.forget_unread(farmer.phone)
         (unread,) = work.ledger.unread(9)
-    assert unread == Unread(unread.id, "sw", "plan.area", "nusu shamba hivi", now)
+    assert unread == UnreadText(unread.id, "sw", "plan.area", "nusu shamba hivi", now)

@@ -9,7 +9,7 @@ import pytest
 from assistant.channel import Channel, Fate, Incoming, Step
 from assistant.people import Farmer, Village
 from assistant.store import Store, TextState
-from assistant.store.queries.ledger import Span
+from assistant.store.queries.ledger import TimeSpan
 from assistant.store.values_books import HeardCounts, LostTexts, TextCounts
 from tests.unit.store.conftest import MakeText
 
@@ -18,9 +18,9 @@ STRANGER = "+447700900999"
 
 
 @pytest.fixture
-def june(village: Village) -> Span:
+def june(village: Village) -> TimeSpan:
     """All of June, all phones."""
-    return Span(*JUNE, (village.id,), everybody=True)
+    return TimeSpan(*JUNE, (village.id,), everybody=True)
 
 
 @pytest.fixture
@@ -48,7 +48,7 @@ def sent(store: Store, farmer: Farmer, make_text: MakeText, now: datetime) -> St
 
 
 def test_texts_are_counted_by_village_and_what_became_of_them(
-    sent: Store, june: Span, village: Village
+    sent: Store, june: TimeSpan, village: Village
 ) -> None:
     """Segments are counted of what the operator has or delivered; a stranger's apart."""
     with sent.look() as work:
@@ -59,7 +59,9 @@ def test_texts_are_counted_by_village_and_what_became_of_them(
     )
 
 
-def test_an_officer_counts_only_the_villages_that_are_theirs(sent: Store, june: Span) -> None:
+def test_an_officer_counts_only_the_villages_that_are_theirs(
+    sent: Store, june: TimeSpan
+) -> None:
     """None of a stranger's, and nothing where there is no village."""
     with sent.look() as work:
         own = replace(june, everybody=False)
@@ -69,7 +71,7 @@ def test_an_officer_counts_only_the_villages_that_are_theirs(sent: Store, june: 
 
 
 def test_why_texts_were_lost_is_told_with_the_operators_words(
-    sent: Store, june: Span, village: Village
+    sent: Store, june: TimeSpan, village: Village
 ) -> None:
     """One it never took, one it had."""
     with sent.look() as work:
@@ -81,7 +83,7 @@ def test_why_texts_were_lost_is_told_with_the_operators_words(
 
 
 def test_what_passed_before_a_village_was_named_is_counted_for_it(
-    store: Store, village: Village, make_text: MakeText, now: datetime, june: Span
+    store: Store, village: Village, make_text: MakeText, now: datetime, june: TimeSpan
 ) -> None:
     """As in signing up; and it stays there when the farmer moves."""
     with store.work() as work:
@@ -97,7 +99,7 @@ def test_what_passed_before_a_village_was_named_is_counted_for_it(
 
 
 def test_a_dialled_session_counts_once_however_many_keys(
-    store: Store, farmer: Farmer, village: Village, now: datetime, june: Span
+    store: Store, farmer: Farmer, village: Village, now: datetime, june: TimeSpan
 ) -> None:
     """And its keys stand in the list, its beginning does not."""
     with store.work() as work:
@@ -122,7 +124,7 @@ def test_a_list_is_paged_by_its_last_line_and_loses_none(
     farmer: Farmer,
     make_text: MakeText,
     now: datetime,
-    june: Span,
+    june: TimeSpan,
     everybody: bool,
 ) -> None:
     """Also where several were due in the same moment, and some in the next month."""
@@ -141,7 +143,7 @@ def test_a_list_is_paged_by_its_last_line_and_loses_none(
 
 
 def test_incoming_messages_are_paged_in_the_same_way(
-    store: Store, farmer: Farmer, now: datetime, june: Span
+    store: Store, farmer: Farmer, now: datetime, june: TimeSpan
 ) -> None:
     """By time, then by the gateway's id."""
     with store.work() as work:
@@ -155,7 +157,7 @@ def test_incoming_messages_are_paged_in_the_same_way(
     assert [each.gateway_id for each in (*first, *more)] == ["g4", "g3", "g2", "g1", "g0"]
 
 
-def test_a_list_can_be_held_to_a_state(sent: Store, june: Span) -> None:
+def test_a_list_can_be_held_to_a_state(sent: Store, june: TimeSpan) -> None:
     """With the farmer's name and where they live now."""
     with sent.look() as work:
         (line,) = work.ledger.latest_sent(june, 9, states=[TextState.FAILED])
