@@ -14,8 +14,17 @@ from typing import Any
 from assistant.agronomy.units import UNIT_KEYS
 from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import read_tokens, same
-from assistant.reading.text.lexicon import DEEDS, TOLD, Lexicon, Phrase, Sort, WishWords
+from assistant.reading.text.lexicon import (
+    BESIDE_A_DEED,
+    DEEDS,
+    TOLD,
+    Lexicon,
+    Phrase,
+    Sort,
+    WishWords,
+)
 from assistant.reading.text.near import Affixes
+from assistant.reading.text.phrases import PackedPhrases
 from assistant.reading.text.rules import Rule, bound, read_rule
 from assistant.wiring.calendar_names import CalendarNames, open_calendar_names
 from assistant.wiring.deed_lists import DeedList
@@ -203,7 +212,11 @@ def _frozen(
     not_stop: tuple[Phrase, ...],
     own: frozenset[str],
 ) -> Lexicon:
-    marked = {place: tuple(sorted(spellings)) for place, spellings in draft.marked.items()}
+    marked = {
+        (group, phrase): tuple(sorted(spellings))
+        for (group, phrase), spellings in draft.marked.items()
+        if group not in BESIDE_A_DEED
+    }
     known = _known(draft)
     return Lexicon(
         language=language,
@@ -212,7 +225,7 @@ def _frozen(
         groups=tuple(shown["groups"]),
         digits=str(shown.get("digits", _DIGITS)),
         own_digits=str(shown.get("own_digits", shown.get("digits", _DIGITS))),
-        phrases=MappingProxyType({s: MappingProxyType(p) for s, p in draft.phrases.items()}),
+        phrases=MappingProxyType({sort: _listed(sort, draft) for sort in draft.phrases}),
         marked=MappingProxyType(marked),
         unit_names=MappingProxyType(_unit_names(shown)),
         answers=MappingProxyType(dict(shown["answers"])),
@@ -233,6 +246,20 @@ def _frozen(
         own_units=MappingProxyType({}),
         **flags,
     )
+
+
+def _listed(sort: Sort, draft: _Draft) -> Mapping[Phrase, str]:
+    """The phrases of a sort; packed where they are thousands."""
+    phrases = draft.phrases[sort]
+    if sort not in BESIDE_A_DEED:
+        return MappingProxyType(phrases)
+    spelt = (
+        (phrase, spelling)
+        for (group, phrase), spellings in draft.marked.items()
+        if group is sort
+        for spelling in spellings
+    )
+    return PackedPhrases.of(phrases, spelt)
 
 
 def _known(draft: _Draft) -> frozenset[str]:

@@ -105,8 +105,7 @@ def _number_words(lexicon: Lexicon, whole: bool) -> frozenset[tuple[str, str]]:
     shortest = 4 if lexicon.is_tonal else 3
     spelt = {
         (plain if len(plain) >= shortest else "", marked)
-        for (_, phrase), spellings in lexicon.marked.items()
-        for spelling in spellings
+        for phrase, spelling in lexicon.all_spellings()
         for plain, marked in zip(phrase, spelling, strict=True)
         if plain in words
     }

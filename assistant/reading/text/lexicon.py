@@ -9,6 +9,7 @@ from functools import cached_property
 from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import Token, cut, fold, has_other_digits, unslip
 from assistant.reading.text.near import Affixes
+from assistant.reading.text.phrases import PackedPhrases
 from assistant.reading.text.rules import RuleBook
 
 Phrase = tuple[str, ...]  # folded words
@@ -82,6 +83,9 @@ class Sort(StrEnum):
     THING = "thing"  # straw, soil, a sack: beside a deed that is named; "soil finished" is none
 
 
+# Sorts with thousands of phrases, which are packed; no word of these may be misspelt.
+BESIDE_A_DEED = (Sort.COMPANION, Sort.PERSON, Sort.THING)
+
 # What can be said to be done. The key of a phrase holds one or more, one space apart.
 # "make": the mix or the bed was made.
 DEEDS = frozenset("make soak sow water cover uncover flood drain transplant fill up".split())
@@ -121,7 +125,7 @@ class Lexicon:
     edge_after: bool  # "somvar ke baad": before and after stand behind
     is_tonal: bool  # an accent makes another word
     no_is_not: bool  # the word for "no" is "not" too: a comma makes the difference
-    phrases: Mapping[Sort, Mapping[Phrase, str]]
+    phrases: Mapping[Sort, Mapping[Phrase, str]]  # those of `BESIDE_A_DEED` packed
     told: RuleBook[str]  # of `TOLD`: how it is said in words that stand apart
     short: Mapping[str, str]  # as typed, shortened -> spelt out, where a deed is told
     joining: tuple[tuple[tuple[str, str], ...], ...]  # "and then": words plain, with accents
@@ -129,7 +133,8 @@ class Lexicon:
     placed: tuple[tuple[tuple[str, str], ...], ...]  # "ke paas": what stands before is one
     turning: frozenset[str]  # "but", folded: what follows may take back what was said
     affixes: Affixes  # of grammar: a slip is of the rest of a word
-    marked: Mapping[tuple[Sort | Wish, Phrase], Collection[Phrase]]  # with accents, if tonal
+    # With accents, if tonal; of what is packed they are packed too: see `spellings`.
+    marked: Mapping[tuple[Sort | Wish, Phrase], Collection[Phrase]]
     unit_names: Mapping[str, tuple[str, str]]  # shown: one, many
     answers: Mapping[str, str]  # shown: yes, no, done, not_yet
     wish_names: Mapping[Wish, str]  # shown
@@ -152,6 +157,21 @@ class Lexicon:
     def has(self, sort: Sort, phrase: Phrase) -> bool:
         """Whether a phrase is in the list under this sort."""
         return phrase in self.phrases.get(sort, {})
+
+    def spellings(self, group: Sort | Wish, phrase: Phrase) -> Collection[Phrase]:
+        """A phrase as it is written with accents; as it stands where none were noted."""
+        packed = self.phrases.get(group) if isinstance(group, Sort) else None
+        if isinstance(packed, PackedPhrases):
+            return packed.spellings(phrase) or (phrase,)
+        return self.marked.get((group, phrase), (phrase,))
+
+    def all_spellings(self) -> Iterator[tuple[Phrase, Phrase]]:
+        """Every phrase for which accents were noted, with each of its spellings."""
+        for (_, phrase), spellings in self.marked.items():
+            yield from ((phrase, spelling) for spelling in spellings)
+        for packed in self.phrases.values():
+            if isinstance(packed, PackedPhrases):
+                yield from packed.all_spellings()
 
     def places(self, found: Sequence[Token]) -> frozenset[int]:
         """The places of the words that only say where something is or who helped, whatever

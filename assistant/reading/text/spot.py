@@ -8,6 +8,7 @@ from assistant.reading.outcomes import Wish
 from assistant.reading.text.fold import Token, TokenKind
 from assistant.reading.text.lexicon import Lexicon, Phrase, Sort
 from assistant.reading.text.near import is_slip_of, nearest
+from assistant.reading.text.phrases import PackedPhrases, as_said
 
 _Row = tuple[Phrase, Sort, str]
 _WORDS_KEPT = 4096  # people use the same words in ever other texts
@@ -74,12 +75,13 @@ def items(
     Words of the `forgiving` sorts may be misspelt, where nothing else is as near; so may one
     word of a phrase, whose other words are told by it: hindii pa is not hindi.
     """
-    starts = _starts(lexicon, sorts)
+    starts, packed = _starts(lexicon, sorts), _packed(lexicon, sorts)
     row: list[Item] = []
     at = 0
     while at < len(found):
         item = _slipped_phrase_at(found, at, lexicon, forgiving) if forgiving else None
-        item = item or _phrase_at(found, at, starts, lexicon)
+        more = _packed_at(found, at, packed) if packed else {}
+        item = item or _phrase_at(found, at, starts, more, lexicon)
         row.append(item or _single(found[at], lexicon, forgiving))
         at += len(row[-1].tokens)
     return tuple(row)
@@ -97,7 +99,7 @@ def says(run: Sequence[Token], phrase: Phrase, group: Sort | Wish, lexicon: Lexi
         return False
     if not lexicon.is_tonal or not run[0].with_accents:
         return True
-    spellings = lexicon.marked.get((group, phrase), (phrase,))
+    spellings = lexicon.spellings(group, phrase)
     if len(run) > 1 and (group is Sort.UNIT or isinstance(group, Wish)):
         return any(_same_marks(run, spelling) for spelling in spellings)
     return tuple(token.marked for token in run) in spellings
@@ -111,17 +113,21 @@ def _same_marks(run: Sequence[Token], spelling: Phrase) -> bool:
     )
 
 
-_Starts = Mapping[str, tuple[tuple[int, ...], Mapping[Phrase, tuple[tuple[Sort, str], ...]]]]
+_Meaning = tuple[int, Sort, str]  # the place of the sort among those that are looked for
+_Starts = Mapping[str, tuple[tuple[int, ...], Mapping[Phrase, tuple[_Meaning, ...]]]]
+_Packed = Mapping[str, tuple[tuple[int, Sort, PackedPhrases], ...]]
+_LONGEST = 16  # words; no phrase of a list has more
 
 
 @lru_cache(maxsize=256)
 def _starts(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> _Starts:
     """First word -> how long the phrases are that begin with it, longest first, and what each
     means."""
-    table: dict[str, dict[Phrase, list[tuple[Sort, str]]]] = {}
-    for sort in sorts:
-        for phrase, key in lexicon.phrases.get(sort, {}).items():
-            table.setdefault(phrase[0], {}).setdefault(phrase, []).append((sort, key))
+    table: dict[str, dict[Phrase, list[_Meaning]]] = {}
+    for place, sort in enumerate(sorts):
+        listed = lexicon.phrases.get(sort, {})
+        for phrase, key in () if isinstance(listed, PackedPhrases) else listed.items():
+            table.setdefault(phrase[0], {}).setdefault(phrase, []).append((place, sort, key))
     return {
         word: (
             tuple(sorted({len(phrase) for phrase in rows}, reverse=True)),
@@ -131,14 +137,48 @@ def _starts(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> _Starts:
     }
 
 
+@lru_cache(maxsize=256)
+def _packed(lexicon: Lexicon, sorts: tuple[Sort, ...]) -> _Packed:
+    """First word -> those of these sorts of which a packed phrase begins with it."""
+    table: dict[str, tuple[tuple[int, Sort, PackedPhrases], ...]] = {}
+    for place, sort in enumerate(sorts):
+        listed = lexicon.phrases.get(sort)
+        if isinstance(listed, PackedPhrases):
+            for word in listed.first:
+                table[word] = (*table.get(word, ()), (place, sort, listed))
+    return table
+
+
+def _packed_at(
+    found: Sequence[Token], at: int, packed: _Packed
+) -> Mapping[int, tuple[_Meaning, ...]]:
+    """How long the packed phrases are that begin here, and what each means."""
+    here = packed.get(found[at].text)
+    if here is None:
+        return {}
+    said = as_said([token.text for token in found[at : at + _LONGEST]])
+    lengths: dict[int, tuple[_Meaning, ...]] = {}
+    for place, sort, phrases in here:
+        for length in phrases.lengths(said):
+            lengths[length] = (*lengths.get(length, ()), (place, sort, ""))
+    return lengths
+
+
 def _phrase_at(
-    found: Sequence[Token], at: int, starts: _Starts, lexicon: Lexicon
+    found: Sequence[Token],
+    at: int,
+    starts: _Starts,
+    more: Mapping[int, tuple[_Meaning, ...]],
+    lexicon: Lexicon,
 ) -> Item | None:
     lengths, rows = starts.get(found[at].text, ((), {}))
-    for length in lengths:
+    for length in sorted({*lengths, *more}, reverse=True) if more else lengths:
         run = tuple(found[at : at + length])
+        if len(run) < length:
+            continue
         phrase = tuple(token.text for token in run)
-        for sort, key in rows.get(phrase, ()):
+        meanings = rows.get(phrase, ())
+        for _, sort, key in sorted((*meanings, *more[length])) if length in more else meanings:
             if says(run, phrase, sort, lexicon):
                 return Item(sort, key, run)
     return None
