@@ -13,7 +13,8 @@ import assistant
 from assistant.dialogue.values import Nearby
 from assistant.service.house import House
 from assistant.service.in_force import in_force
-from assistant.settings import Settings, SettingsError, from_file, read_settings
+from assistant.settings import Settings, SettingsError
+from assistant.settings.reading import from_file, read_settings
 from assistant.store import StoreError
 from assistant.wiring.catalogues import CatalogueError
 from assistant.wiring.house import open_house, open_store

@@ -17,7 +17,7 @@ from assistant.service.enrol import (
 from assistant.service.house import House
 from assistant.service.land_units import NoUnit, name_units, units_text
 from assistant.service.places import read_point, turned_round
-from assistant.settings import is_zone
+from assistant.settings.kinds import is_zone
 from assistant.worker import wall_clock
 
 

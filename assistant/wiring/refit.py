@@ -13,7 +13,8 @@ from assistant.people import LANGUAGES, LONGEST_NAME
 from assistant.reminders.plan import Hours
 from assistant.service.house import House, Refit, SettingOrigin
 from assistant.service.nearby import KEYS
-from assistant.settings import Settings, SettingsError, layered
+from assistant.settings import Settings, SettingsError
+from assistant.settings.reading import layered
 from assistant.wiring.alerts import read_alert_rules, with_said
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.programme import read_programme

@@ -14,7 +14,8 @@ import assistant
 from assistant.commands.deploying import settings as print_settings
 from assistant.commands.deploying import units
 from assistant.service.privacy import KEEPING
-from assistant.settings import Settings, SettingsError, from_file, read_settings
+from assistant.settings import Settings, SettingsError
+from assistant.settings.reading import from_file, read_settings
 
 DEPLOY = Path(assistant.__file__).parent / "deploy"
 UNIT = Path(__file__).parent

@@ -1,11 +1,13 @@
 """The settings of a deployment: read once, all faults told together with what to set."""
 
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import time
 
 import pytest
 
-from assistant.settings import Settings, SettingsError, is_zone, read_settings
+from assistant.settings import Settings, SettingsError
+from assistant.settings.kinds import is_zone
+from assistant.settings.reading import read_settings
 
 # what is set: the field and its value
 READ = {
@@ -94,6 +96,29 @@ def test_all_faults_are_told_together() -> None:
         "NURSERY_LANGUAGES",
         "NURSERY_PORT",
     ]
+
+
+def test_what_is_well_is_held_against_the_rest_beside_a_fault() -> None:
+    """A setting that cannot be read hides nothing that is wrong between the others."""
+    given = {"NURSERY_ZONE": "x", "NURSERY_PROMPT_AT": "21:00", "NURSERY_MONTH_MONEY": "5"}
+    with pytest.raises(SettingsError) as told:
+        read_settings(given)
+    words = ("Africa/Nairobi", "in the order of the day", "NURSERY_PRICE_PER_SEGMENT too")
+    assert all(each in str(told.value) for each in words)
+
+
+def test_every_setting_is_read_or_told_in_our_words_whatever_bytes_it_has() -> None:
+    """Also one that is added; Python gives what is no UTF-8 in an environment as half
+    characters."""
+    for each in fields(Settings):
+        name = f"NURSERY_{each.name.upper()}"
+        try:
+            assert getattr(read_settings({name: "\udcff"}), each.name) in (
+                "\udcff",
+                ("\udcff",),
+            )
+        except SettingsError as told:
+            assert f"{name}=" not in str(told) or ": set " in str(told)
 
 
 def test_secrets_are_not_shown() -> None:

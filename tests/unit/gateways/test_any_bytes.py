@@ -36,7 +36,8 @@ from assistant.gateways.smpp.pdu import Pdu, PduError, Short, decode, length_of
 from assistant.gateways.smpp.terms import SmppTerms
 from assistant.gateways.smpp.texts import heard, is_receipt, told
 from assistant.gateways.smpp.ussd import Menus
-from assistant.settings import SettingsError, from_file
+from assistant.settings import SettingsError
+from assistant.settings.reading import from_file
 from assistant.wiring.journal import read_journal
 
 NOW = datetime(2026, 6, 1, 5, 30, tzinfo=UTC)

@@ -10,7 +10,7 @@ import pytest
 from assistant.alerts.values import Geocode, Point
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
-from assistant.settings import read_settings
+from assistant.settings.reading import read_settings
 from assistant.store import Became, SourceLook
 from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wording import messages_talk as m

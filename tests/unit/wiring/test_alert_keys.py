@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from assistant.service.house import CheckAlert
-from assistant.settings import SettingsError, read_settings
+from assistant.settings import SettingsError
+from assistant.settings.reading import read_settings
 from assistant.wiring.alert_keys import open_alert_keys
 from tests.cap import Raw, cap, info, part
 from tests.seals import kept, key_of, signed

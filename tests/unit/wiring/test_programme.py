@@ -143,6 +143,33 @@ def test_a_broken_programme_file_is_told_with_its_name(tmp_path: Path, kind: str
     assert "programme.toml" in str(refused.value) and words in str(refused.value)
 
 
+def test_all_faults_of_one_village_are_told_at_once_and_of_one_without_a_name(
+    tmp_path: Path,
+) -> None:
+    """Two that need each other, one that is no entry, and one that stands twice beside them."""
+    text = (
+        'currency = "?"\nprice_per_segment = 1\n'
+        + KIJANI
+        + 'longitude = 1\nzone = "x"\nvett = "Asha 12"\n'
+        + KIJANI
+        + "[[village]]\ncodes = 1\n"
+    )
+    with pytest.raises(SettingsError) as refused:
+        programme(tmp_path, text)
+    told = str(refused.value).split("programme.toml: ")[1].split("; ")
+    heads = [each for each in told if not each.startswith(("write", "known", "one "))]
+    assert heads == [
+        "currency: set a currency as in ISO 4217",
+        "Kijani: no time zone x",
+        "Kijani: no place nothing, 1",
+        "Kijani: vett is not known",
+        "village 3: no name ''",
+        "village 3: no code ?",
+        "Kijani: stands twice",
+    ]
+    assert "write vet" in told
+
+
 def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
     """Who mends the file mends it once."""
     text = 'zone = "Africa"\n' + KIJANI + 'latitude = 91\n[[village]]\nname = "B"\ncodes = 1\n'

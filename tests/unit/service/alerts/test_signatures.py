@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.settings import read_settings
+from assistant.settings.reading import read_settings
 from assistant.store import Became
 from assistant.wiring.alert_keys import open_alert_keys
 from assistant.wording import messages_officer as o
