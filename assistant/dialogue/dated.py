@@ -21,6 +21,7 @@ from assistant.dialogue.accounted import takes_words
 from assistant.dialogue.corrections import DATES, NUMBERS
 from assistant.dialogue.endings_delay import planting_waits
 from assistant.dialogue.engine import ask, begin, find
+from assistant.dialogue.in_part import tells_of_rest
 from assistant.dialogue.items import answer_items, settle, split_label
 from assistant.dialogue.matched import surely_asked
 from assistant.dialogue.questions import Conversation
@@ -96,7 +97,7 @@ def _asks(text: str, known: Known) -> bool:
 
 def dated(text: str, known: Known) -> Turn | None:
     """The turn for a day in a sentence; None where none is named, or it is of another thing."""
-    if not _listens(known):
+    if not _listens(known) or tells_of_rest(text, known):
         return None
     told = _told(_without_reason(text, known), known)
     if told is None or _is_of_else(told, known):

@@ -44,7 +44,7 @@ def animals(session: Session, known: Known) -> Turn:
 
 def may_lose(nursery: Nursery) -> bool:
     waits = nursery.sown and nursery.transplanted_on is None
-    return waits and counts_mats(nursery.practice) and nursery.lost_mats < nursery.mats_sown
+    return waits and counts_mats(nursery.practice) and nursery.mats_left > 0
 
 
 def _none(session: Session, known: Known) -> Turn:
@@ -94,7 +94,7 @@ def _fill(session: Session, known: Known) -> Turn:
     texts: tuple[Text, ...] = (
         Text((seed, mix_for(mats, nursery), *apart(nursery)), keep=True),
     )
-    if nursery.lost_mats >= nursery.mats_sown:
+    if not nursery.mats_left:
         cause = _CAUSES[str(session.answers.get("by", ANIMALS))]
         return sow_again(nursery, session.held, known, cause=cause)
     waits = nursery.more_on is not None and nursery.more_on >= known.today

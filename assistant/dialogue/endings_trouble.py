@@ -14,6 +14,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.rounding import Measure, measured
 from assistant.dialogue import conversations as talks
 from assistant.dialogue.endings import Ending, call, chosen, ended, opened, said, stage_of
+from assistant.dialogue.endings_again import sow_again
 from assistant.dialogue.engine import begin
 from assistant.dialogue.facts import chosen_nursery
 from assistant.dialogue.flooding import flooded
@@ -171,6 +172,8 @@ def _sown_tomorrow(turn: Turn, nursery: Nursery, known: Known) -> Turn:
 def _not_up(session: Session, known: Known) -> Turn:
     """Before sowing it is about seed; before day 5 there is only waiting; then shoots count."""
     nursery = chosen_nursery(session, known)
+    if nursery is not None and nursery.is_gone:
+        return sow_again(nursery, session.held, known)
     if nursery is None or nursery.day(known.today) < 0:
         return _wait_for_roots(session, known)
     if nursery.day(known.today) < nursery.paced.days.uncover.value:

@@ -19,6 +19,7 @@ from assistant.dialogue.endings import ended, holds, opened, rain, said, sown_we
 from assistant.dialogue.endings_delay import is_put_off, planted_before, planting_waits
 from assistant.dialogue.endings_trouble import TROUBLE_ENDINGS
 from assistant.dialogue.engine import begin
+from assistant.dialogue.in_part import in_part
 from assistant.dialogue.items_flood import answer_flood
 from assistant.dialogue.items_leaves import leaves
 from assistant.dialogue.items_seed import answer_count, answer_held, answer_result, answer_test
@@ -71,13 +72,13 @@ from assistant.reading import (
     says_only_a_count,
     says_only_answers,
 )
+from assistant.wording import messages_again as again
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
 from assistant.wording.day import TASK_TEXTS, about, offer, what_of, work_says
 from assistant.wording.message import Message, Say, Slot
-from assistant.wording.messages_again import HALF_SOWN
 from assistant.wording.messages_answers import SOW_ON
 
 DONE, NOT_YET = "done", "not_yet"
@@ -296,6 +297,9 @@ def _answer_done(
     text: str, known: Known, item: Item, digits: bool, held: Session | None
 ) -> Turn | None:
     said_so, when, rest = _said_of_task(text, item, known, digits)
+    part = in_part(text, item, said_so == NOT_YET, known, held, _rest_later)
+    if part is not None:
+        return part
     if said_so != DONE:
         goes_on = _goes_on(text, item, said_so, known, held)
         if goes_on is not None or said_so is None:
@@ -310,8 +314,6 @@ def _answer_done(
         return _another_deed(item, told, said_so, when, known, held)
     if when is None and _is_just_now(text, item, known):
         when = known.today
-    if said_so == NOT_YET and _sowed_part(text, told, item, known):
-        return settle(item, said_so, when, known, held, HALF_SOWN)
     return settle(item, said_so, when, known, held)
 
 
@@ -349,6 +351,9 @@ def _goes_on(
 ) -> Turn | None:
     """Work that has begun; planting that waits, for what is too small or for anything else."""
     begun = under_way(text, item, known, held) or _too_small(text, item, known, held)
+    rain_over = said_so is None and Idea.RAIN_OVER in ideas_in(text, known)
+    if begun is None and rain_over and "?" not in text:
+        return _is_it_done(item, known, held)  # it says nothing of the work itself
     if begun is None and _planting_waits(item, said_so, text, known):
         return planting_waits(item, _nursery(item, known), known, held, text)
     return begun
@@ -412,9 +417,13 @@ def _is_just_now(text: str, item: Item, known: Known) -> bool:
     return around is not None and around.now
 
 
-def _sowed_part(text: str, told: frozenset[str], item: Item, known: Known) -> bool:
-    sows = TASKS[item.task].doing is Doing.SOWS and bool(told & TASKS[item.task].deeds)
-    return sows and Idea.HALF in ideas_in(text, known)
+def _rest_later(item: Item, known: Known, held: Session | None) -> Turn:
+    """The rest of what is done in part is asked tomorrow."""
+    doing = TASKS[item.task].doing
+    if doing is Doing.UNCOVERS:  # its shoots are up: it is not to be kept covered
+        return _later(item, known, held)
+    noted = again.HALF_SOWN if doing is Doing.SOWS else None
+    return settle(item, NOT_YET, None, known, held, noted)
 
 
 def _both_done(text: str, known: Known, held: Session | None) -> Turn | None:
@@ -766,7 +775,9 @@ def _put_off_event(item: Item, known: Known) -> PutOff:
 
 
 def _done_noted(item: Item, moved: Nursery, known: Known) -> Say:
-    texts = {Doing.SOWS: m.SOWN_NOTED, Doing.PLANTS: m.TRANSPLANTED_NOTED}
+    part = moved.part_sown_on
+    sown = again.ALL_SOWN if part is not None and part < moved.sow_date else m.SOWN_NOTED
+    texts = {Doing.SOWS: sown, Doing.PLANTS: m.TRANSPLANTED_NOTED}
     text = texts.get(TASKS[item.task].doing)
     if TASKS[item.task].doing is Doing.SOAKS and _is_moved(item, moved, known):
         text = g.SOAK_SET  # all its days follow on the real one

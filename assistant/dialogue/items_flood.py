@@ -5,7 +5,7 @@ from datetime import timedelta
 from itertools import chain
 
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.events import By, PutOff
+from assistant.agronomy.life.events import By, Found, PutOff
 from assistant.agronomy.life.rows import Ask
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.tasks import TaskCode
@@ -44,7 +44,13 @@ def answer_flood(
     nursery = known.nursery(item.nursery_id)
     if state is None or nursery is None:
         return None
-    answered: tuple[Change, ...] = (AnswerItem(item, state),)
+    event = Found(on=known.today, by=By.FARMER, state=state)
+    nursery = after(nursery, event)
+    answered: tuple[Change, ...] = (
+        AnswerItem(item, state),
+        Happened(nursery.id, event),
+        SaveNursery(nursery),
+    )
     if state == "gone":
         told = CallForHelp("flood", text, nursery.id)
         return sow_again(nursery, holds(held), known, cause="washed", changes=(*answered, told))

@@ -287,7 +287,7 @@ def _mats(text: str, question: Question, session: Session, known: Known) -> Hear
     nursery = chosen_nursery(session, known)
     if nursery is None or not isinstance(heard.value, float | int):
         return heard
-    standing = nursery.mats_sown - nursery.lost_mats or nursery.quantities.mats
+    standing = nursery.mats_left or nursery.quantities.mats
     if heard.value >= standing:
         refusal = r.AGAIN_LEFT(mats=standing)
         return Heard(Outcome.AGAIN, refusal=refusal)
@@ -302,7 +302,7 @@ def _lost(text: str, question: Question, session: Session, known: Known) -> Hear
     heard = _heard(read_count(text, known.lexicon), question)
     if nursery is None or not isinstance(heard.value, float | int):
         return heard
-    most = nursery.mats_sown - nursery.lost_mats
+    most = nursery.mats_left
     if heard.value != int(heard.value) or not 0 < heard.value <= most:
         return Heard(Outcome.AGAIN, refusal=d.AGAIN_LOST(mats=most))
     return replace(heard, value=int(heard.value))

@@ -146,7 +146,7 @@ def mats_lost(
     if mats is None and len(beds) == 1 and ideas & _SURELY_GONE:
         asked = begin(talks.LOST, held=lasting(known.session), nursery=beds[0].id, by=by)
         return opened(asked, known, *before, changes=changes)
-    if mats is None or len(beds) != 1 or not 0 < mats <= beds[0].mats_sown - beds[0].lost_mats:
+    if mats is None or len(beds) != 1 or not 0 < mats <= beds[0].mats_left:
         return None
     return lost(beds[0], int(mats), by, lasting(known.session), known, *before, changes=changes)
 

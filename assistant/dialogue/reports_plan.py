@@ -19,10 +19,10 @@ from assistant.dialogue.endings_delay import DELAY_ENDINGS, WHY_CODE
 from assistant.dialogue.endings_plan import PLAN_ENDINGS
 from assistant.dialogue.endings_result import result_of
 from assistant.dialogue.engine import ask, begin
+from assistant.dialogue.in_part import part_begun
 from assistant.dialogue.told_of_bed import day_in, day_to_come, ideas_in, why_in
 from assistant.dialogue.values import (
     AnswerItem,
-    Change,
     Happened,
     Item,
     Kept,
@@ -38,6 +38,8 @@ from assistant.wording import messages_practice as p
 from assistant.wording.day import about
 from assistant.wording.message import Message
 
+_SOWS = frozenset({"sow"})
+_SOON_D = 2  # so far a sowing may lie from the day that was planned
 _STILL_PLANTS_D = 7  # so long after a planting the rest of the field may be planted
 _MOST_WORDS = 10  # a longer text that names a field tells of something else
 
@@ -77,7 +79,8 @@ def goes_on(
     day = day_to_come(text, known) if Idea.REST in ideas else _half_planted(text, ideas, known)
     if day is None:
         return None
-    found = [(bed, code) for bed in beds if (code := _in_work(bed, known)) is not None]
+    sows = Idea.HALF in ideas and bool(_SOWS & read_deeds(text, known.lexicon))
+    found = [(bed, code) for bed in beds if (code := _in_work(bed, sows, known)) is not None]
     return _rest(*found[0], day, known) if len(found) == 1 else None
 
 
@@ -130,8 +133,9 @@ def planted_short(text: str, known: Known) -> Turn | None:
 _SHARES = (25, 50, 75)  # that the talk of the result offers
 
 
-def _in_work(bed: Nursery, known: Known) -> TaskCode | None:
-    """The work of which a part may be done."""
+def _in_work(bed: Nursery, sows: bool, known: Known) -> TaskCode | None:
+    """The work of which a part may be done; of sowing (`sows`) a day or two before it is asked
+    too."""
     asked = {item.task for item in known.items if item.nursery_id == bed.id}
     planted = bed.transplanted_on
     if planted is not None:
@@ -140,23 +144,34 @@ def _in_work(bed: Nursery, known: Known) -> TaskCode | None:
     planting = {TaskCode.TRANSPLANT, TaskCode.OVERDUE} & asked
     if planting and known.today < bed.latest:
         return next(iter(planting))
-    return TaskCode.SOW if TaskCode.SOW in asked and not bed.sown else None
+    if bed.sown or bed.held:
+        return None
+    soon = sows and abs(bed.day(known.today)) <= _SOON_D
+    return TaskCode.SOW if TaskCode.SOW in asked or soon else None
 
 
 def _rest(bed: Nursery, code: TaskCode, day: date, known: Known) -> Turn:
     item = next((i for i in known.items if (i.nursery_id, i.task) == (bed.id, code)), None)
     was = item.day if item else bed.transplanted_on or known.today
     event = PutOff(on=known.today, by=By.FARMER, task=code, was=was, until=day, why=Why.HANDS)
+    begun, changes = part_begun(bed, code, known.today)
     # What follows on planting has begun with what is planted.
-    moved = bed if bed.transplanted_on is not None else after(bed, event)
-    changes: tuple[Change, ...] = (Happened(bed.id, event),)
+    moved = bed if bed.transplanted_on is not None else after(begun, event)
+    changes = (*changes, Happened(bed.id, event))
     if item is not None:
         changes = (AnswerItem(item, "not_yet"), *changes)
     if moved is not bed:
         changes = (*changes, SaveNursery(moved))
-    text = said(about(_REST[code], moved, known.today, **_day(code, day)))
+    text = said(about(_noted(code, moved, known), moved, known.today, **_day(code, day)))
     passing = begin(talks.MENU, held=lasting(known.session))
     return ended(passing, known, text, changes=changes)
+
+
+def _noted(code: TaskCode, moved: Nursery, known: Known) -> Message:
+    """Sprouted seed does not keep until every day: then other seed is soaked for the rest."""
+    soak = moved.sow_date - timedelta(days=moved.soak_before_d)
+    keeps = code is not TaskCode.SOW or soak <= known.today
+    return _REST[code] if keeps else again.HALF_SOWN_LONG
 
 
 _REST: dict[TaskCode, Message] = {

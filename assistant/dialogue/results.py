@@ -15,6 +15,7 @@ from assistant.agronomy.season.followups import retest_sow_day
 from assistant.agronomy.season.outcome import own_establishment
 from assistant.dialogue.values import Known, Text
 from assistant.dialogue.warned import day_work
+from assistant.wording import messages_again as again
 from assistant.wording import messages_care as care
 from assistant.wording import messages_planting as g
 from assistant.wording import messages_result as r
@@ -262,6 +263,8 @@ def today_text(nursery: Nursery, known: Known) -> Text:
         return Text(
             (seed_texts.HELD(label=nursery.called), *time_to_test(nursery, known.today))
         )
+    if nursery.is_gone:
+        return Text((again.BED_GONE(label=nursery.called),))
     tasks = due(nursery, known.today)
     if said(tasks):
         return Text(day_says(day_work(nursery, tasks, known)))

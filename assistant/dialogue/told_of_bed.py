@@ -84,6 +84,8 @@ def result_in(text: str, known: Known) -> str | None:
 def why_in(text: str, known: Known) -> Why | None:
     """Why planting waits, as far as a text says so: the first of hands, water, field, rain."""
     found = ideas_in(text, known)
+    if Idea.RAIN_OVER in found:
+        found -= {Idea.RAIN}  # what has stopped keeps nobody
     return next((why for idea, why in _WHY if idea in found), None)
 
 

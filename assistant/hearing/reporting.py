@@ -27,6 +27,7 @@ class Idea(StrEnum):
     HANDS = "hands"  # those who plant
     WATER = "water"  # that the field has none, or no pump
     RAIN = "rain"
+    RAIN_OVER = "rainover"  # it has stopped
     FIELD = "field"  # that it is not ready, or by what it is made ready
     NEW_SEED = "newseed"
     NO_SEED = "noseed"  # thrown away, lost, or none

@@ -56,6 +56,8 @@ def likeness(nursery: Nursery) -> tuple[object, ...]:
         nursery.leaves,
         nursery.leaves_on,
         nursery.flooded_on,
+        nursery.is_gone,
+        nursery.part_sown_on,
         nursery.age_first,
         nursery.age_last,
     )

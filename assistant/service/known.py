@@ -1,5 +1,6 @@
 """Gathers what a turn of the dialogue may know of a phone."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
@@ -8,6 +9,8 @@ from assistant.agronomy.growth.warmth import Warmth, told_since
 from assistant.agronomy.life.rows import TASKS, asked_tasks
 from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, Practice
+from assistant.agronomy.season.followups import morning_after
+from assistant.agronomy.tasks import TaskCode
 from assistant.channel import Channel
 from assistant.dialogue.officer import after_code, code_in, verb_of
 from assistant.dialogue.officer_add import read_add
@@ -145,11 +148,24 @@ def _items(work: Work, nurseries: tuple[Nursery, ...], today: date) -> tuple[Ite
         found = list(both)
     by_day = sorted(found, key=lambda each: (each.day, ids.index(each.nursery_id)))
     latest = {(each.nursery_id, each.task): each for each in by_day}
-    return tuple(
+    asked = tuple(
         Item(each.nursery_id, each.task, each.day)
         for each in latest.values()
         if (each.nursery_id, TASKS[each.task].replaced_by) not in latest
     )
+    return (*_of_doubt(nurseries, asked, today), *asked)
+
+
+def _of_doubt(
+    nurseries: tuple[Nursery, ...], asked: tuple[Item, ...], today: date
+) -> Iterator[Item]:
+    """What stands of a bed that may be gone can be told for as long as nobody has."""
+    known = {each.nursery_id for each in asked if each.task is TaskCode.AFTER_FLOOD}
+    for bed in nurseries:
+        if bed.in_doubt and bed.flooded_on and bed.id not in known:
+            day = morning_after(bed.sow_date, bed.flooded_on).date
+            if day <= today:
+                yield Item(bed.id, TaskCode.AFTER_FLOOD, day)
 
 
 # --- the officer's desk ----------------------------------------------------------------------

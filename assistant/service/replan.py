@@ -4,9 +4,9 @@ from collections.abc import Callable, Collection, Iterable
 from dataclasses import replace
 from datetime import date, datetime
 
-from assistant.agronomy.calendar import TaskCode
+from assistant.agronomy.calendar import TaskCode, day_after
 from assistant.agronomy.life.changes import after
-from assistant.agronomy.life.days import is_daily, wanted
+from assistant.agronomy.life.days import is_daily, is_over
 from assistant.agronomy.life.events import Done, Event
 from assistant.agronomy.life.rows import TASKS, Doing
 from assistant.agronomy.nursery import Nursery
@@ -18,6 +18,7 @@ from assistant.service.house import House
 from assistant.service.recall import PROMPTS, recall_prompts
 from assistant.store import Work
 
+_OF_DRY_SEED = frozenset({TaskCode.SOAK, TaskCode.DRAIN_SEED})
 _SAID_ANEW = frozenset({TaskCode.DRAIN_SEED})  # it hangs on the hour of soaking
 TOLD_LASTS_D = 7  # shorter than the time between the two harrowings, which are both said
 
@@ -49,7 +50,7 @@ def save_and_plan(
     _settle_silence(work, saved, story)
     today = local_date(now, zone)
     soaked = _soaked_on(work, saved)
-    told = _told_already(story, today, saved, soaked)
+    told = _told_already(story, today, saved, soaked, now)
     coming = [each for each in all_days if each.day >= today and not told(each)]
     work.reminders.plan_beside(story, coming)
     return saved
@@ -100,13 +101,17 @@ def _settle_silence(work: Work, nursery: Nursery, story: Iterable[Reminder]) -> 
     settled = [
         each.id
         for each in story
-        if each.state is State.UNANSWERED and not wanted(each.task, nursery)
+        if each.state is State.UNANSWERED and is_over(each.task, nursery)
     ]
     work.reminders.set_state(settled, State.DONE)
 
 
 def _told_already(
-    story: Collection[Reminder], today: date, nursery: Nursery, soaked_on: date | None
+    story: Collection[Reminder],
+    today: date,
+    nursery: Nursery,
+    soaked_on: date | None,
+    now: datetime,
 ) -> Callable[[Reminder], bool]:
     """Whether a task need not be said again when the plan moves by a few days.
 
@@ -122,6 +127,13 @@ def _told_already(
         each.state is State.DONE and TASKS[each.task].doing is Doing.SOAKS for each in story
     )
     soaked = soaked or soaked_on == today
+    moist = _lies_moist(story, nursery, today)
+    seen = any(
+        each.task is TaskCode.AFTER_FLOOD
+        and each.state is State.DONE
+        and each.answered_at == now
+        for each in story
+    )
 
     def told(reminder: Reminder) -> bool:
         row = TASKS[reminder.task]
@@ -129,15 +141,32 @@ def _told_already(
             return True  # the reply that moved the window has named its days
         if reminder.task is TaskCode.DRAIN_BED and reminder.day == today and dry:
             return True  # planting waits so short that its water never came back
+        if moist and reminder.task in _OF_DRY_SEED:
+            return True
         if row.is_asked:
             return soaked and row.doing is Doing.SOAKS and reminder.day == today
-        if reminder.day == today and said_today:
-            return True
+        if reminder.day == today and (said_today or seen):
+            return True  # today's text, or the answer of who saw the bed, has said what to do
         lately = (abs((reminder.day - day).days) for task, day in days if task is reminder.task)
         once = not is_daily(reminder.task) and reminder.task not in _SAID_ANEW
         return once and any(days < TOLD_LASTS_D for days in lately)
 
     return told
+
+
+def _lies_moist(story: Iterable[Reminder], nursery: Nursery, today: date) -> bool:
+    """Whether the seed of a bed lies sprouted: its sowing was asked before, or a part of it is
+    sown, and the rest is to be sown so soon that no other seed is soaked for it."""
+    if (
+        nursery.sown
+        or nursery.resown
+        or day_after(nursery.sow_date, -nursery.soak_before_d) > today
+    ):
+        return False
+    asked = any(
+        each.task is TaskCode.SOW and each.asked and each.day <= today for each in story
+    )
+    return asked or nursery.part_sown_on is not None
 
 
 def _only_opens(reminder: Reminder, today: date, nursery: Nursery) -> bool:

@@ -167,6 +167,7 @@ class NurseryRow(Base):
     felt_c: Mapped[float | None]
     felt_on: Mapped[date | None]
     flooded_on: Mapped[date | None]
+    part_sown_on: Mapped[date | None]
     tin_litres: Mapped[float | None]
     ripens_d: Mapped[int | None]
     age_first: Mapped[int | None]

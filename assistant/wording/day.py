@@ -187,9 +187,7 @@ _FACTS: Mapping[str, Callable[[Nursery, date], Slot]] = {
     "bed": lambda n, d: measured(n.quantities.nursery_area_m2 * n.bed_part, Measure.AREA_M2),
     "seed": lambda n, d: amounts.seed_weight(n.quantities.seed_kg),
     "sprouted": lambda n, d: amounts.seed_told(sprouted_told_kg(n.quantities)),
-    "mats": lambda n, d: amounts.mats(
-        n.practice, n.mats_sown - n.lost_mats or n.quantities.mats
-    ),
+    "mats": lambda n, d: amounts.mats(n.practice, n.mats_left or n.quantities.mats),
     "heaps": lambda n, d: amounts.heaps(n.quantities, n.practice),
     "pails": lambda n, d: amounts.water(
         n.quantities.flood_water_l * n.bed_part, n.inputs.pail_litres
@@ -298,6 +296,8 @@ def _of_seed(work: DayWork, code: TaskCode) -> Message | None:
     nursery = work.nursery
     if code is TaskCode.SEED_TEST and nursery.germination_known:
         return t.P_SEED_TEST_AGAIN
+    if nursery.part_sown_on is not None and code in _REST:
+        return _REST[code]
     if code is TaskCode.SOAK and (nursery.sprouting or _waits_for_count(work)):
         return _soaking(work)
     if code is TaskCode.SEED_COUNT and nursery.resown:
@@ -305,6 +305,12 @@ def _of_seed(work: DayWork, code: TaskCode) -> Message | None:
     if code is TaskCode.DRAIN_SEED and nursery.sprouting:
         return p.P_DRAIN_SEED
     return None
+
+
+_REST: Mapping[TaskCode, Message] = {
+    TaskCode.SOAK: again.P_SOAK_REST,
+    TaskCode.SOW: again.P_SOW_REST,
+}
 
 
 def _planting(work: DayWork, code: TaskCode) -> Message:

@@ -13,6 +13,7 @@ from assistant.agronomy.nursery import Nursery
 from assistant.agronomy.practices import MAT, PieceKind, Practice
 from assistant.agronomy.tasks import TaskCode
 from assistant.agronomy.told import MixTold
+from assistant.wording import messages_again as again
 from assistant.wording import messages_care as care
 from assistant.wording import messages_cautions as h
 from assistant.wording import messages_plan as plan
@@ -105,6 +106,7 @@ _OPEN: Mapping[Message, Message] = {
     m.SOWING_MOVED: p.MOVED_OPEN,
     m.TRANSPLANT_SET: p.PLANT_DAY_OPEN,
     m.SOWN_NOTED: p.SOWN_NOTED,
+    again.ALL_SOWN: again.ALL_SOWN_OPEN,
     care.AGAIN_DATES: p.MOVED_OPEN,
     care.PLANT_LIFT: p.PULL_TIP,
     plan.LIFT: plan.PULL,

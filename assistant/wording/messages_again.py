@@ -86,6 +86,36 @@ HALF_SOWN = Message(
     note="A part of the bed is sown on the day of sowing.",
 )
 
+HALF_SOWN_LONG = Message(
+    "{label}: water and cover the part that is sown. Sprouted seed does not keep so long: for the "
+    "rest soak other seed on {soak}, sow it on {sow}; I count from then.",
+    note="A part of the bed is sown, the rest only days later.",
+    segments=2,
+)
+P_SOW_REST = Message(
+    "Sow the rest of the seed as you sowed the first part, if roots are "
+    "{root_low}-{root_high} mm. Then care for both parts alike.",
+    note="The day of sowing, of a bed of which a part is sown by now.",
+)
+P_SOAK_REST = Message(
+    "Soak seed for the part that is not sown yet, as you soaked the first. Keep the pail covered: "
+    "small children can drown.",
+    note="Of a bed that is sown in parts, where the rest waits so long that seed is soaked anew.",
+)
+ALL_SOWN = Message(
+    "{label}: all is sown now. I count from the later part, {sow}: water twice a day, keep all of "
+    "it covered until {uncover}. Other day: CHANGE DATE.",
+    note="A bed was sown in two parts on different days. CHANGE DATE is sent.",
+    segments=2,
+)
+ALL_SOWN_OPEN = Message(
+    "{label}: all is sown now. I count from the later part, {sow}. Other day: CHANGE DATE.",
+    note="A bed was sown in two parts on different days. CHANGE DATE is sent.",
+)
+BED_GONE = Message(
+    "{label}: nothing of this bed is left, as you told. To sow it again send PROBLEM.",
+    note="Today's work of a bed that is lost. PROBLEM is sent.",
+)
 TOGETHER = Message(
     "Keep the seed that was to be added before moist and shaded, and sow it with this.",
     note="More mats are gone while seed for others waits to be sown.",

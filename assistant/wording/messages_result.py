@@ -94,6 +94,10 @@ YIELD_KEPT = Message(
     "Noted: {kg} kg of paddy, about {per_ha} kg a hectare. Thank you.",
     note="What the field gave; {kg} and {per_ha} are numbers.",
 )
+YIELD_IN_BAGS = Message(
+    "Noted for {person}. How many kg is it in all? Bags differ. Send e.g. harvest 1600 kg.",
+    note="A harvest was told in bags. 'harvest 1600 kg' is how it is sent; {person} is an officer.",
+)
 AGAIN_YIELD = Message(
     "Send all the paddy of the field together, in kg, e.g. harvest 1600 kg.",
     note="The harvest could not be read, or is far from what a field can give.",

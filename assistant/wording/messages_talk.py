@@ -468,6 +468,16 @@ NOT_UP_ADVICE = Message(
     "have to sow again: your officer will be told.",
     note="Few shoots come up.",
 )
+FIELD_ANIMALS = Message(
+    "Guard the field at dawn and dusk, keep poultry and goats out. Snails: {low_cm} to {high_cm} cm "
+    "of water, pick them by hand with gloves. No bait, no poison.",
+    note="Rats, birds, livestock or snails eat the young plants in the field. Keep the cautions.",
+)
+NUDGE = Message(
+    "You began here and did not finish. If you wish to go on, answer this. If not, do nothing: I "
+    "do not ask again.",
+    note="Once, two days after a sign-up was left open; the question follows in the same text.",
+)
 ANIMALS_ADVICE = Message(
     "Cover with leaves, straw or a net, fence off poultry, guard at dawn and dusk. Use no poison. "
     "Insects on leaves: I tell your officer.",

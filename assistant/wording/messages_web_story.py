@@ -19,6 +19,7 @@ PUT_OFF_WHY = Message(
 )
 ASSUMED = Message("assumed to be sown", note="A line of the story: nobody said it.")
 BEGUN = Message("seed test started", note="A line of the story.")
+PART_DONE = Message("{what}: a part is done", note="A line of the story; {what} is a task.")
 LOST = Message("mats lost: {mats}", note="A line of the story: mats eaten or spoiled.")
 HELD = Message(
     "held: the seed must not be sown", note="Beside a nursery: too little of its seed sprouts."

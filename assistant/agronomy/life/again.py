@@ -25,6 +25,7 @@ def sown_again(nursery: Nursery, today: date, *, checked: bool = False) -> Nurse
         more_mats=None,
         lost_mats=0,
         flooded_on=None,
+        part_sown_on=None,
         delay_why=None,
         transplanted_on=None,
         test_begun=today if checked else None,

@@ -15,13 +15,16 @@ from assistant.agronomy.field import LIMITS
 from assistant.agronomy.life.again import sown_again
 from assistant.agronomy.life.events import (
     Assumed,
+    By,
     Counted,
     Done,
     Event,
     Flooded,
+    Found,
     Looked,
     Lost,
     NewSeed,
+    PartDone,
     PutOff,
     SeedTestBegun,
     SeedTested,
@@ -30,8 +33,10 @@ from assistant.agronomy.life.events import (
 from assistant.agronomy.life.nursery import Nursery
 from assistant.agronomy.life.rows import TASKS, Delay, Doing
 from assistant.agronomy.lot.germination import GerminationTest
+from assistant.agronomy.tasks import TaskCode
 
-GREEN = "green"
+GREEN, GONE = "green", "gone"
+_AT_THE_BED = frozenset({Doing.UNCOVERS, Doing.PLANTS})
 _ONE_DAY = timedelta(days=1)
 _SOAKED_NEAR_D = 7  # a soaking farther from its day is of other seed, or told by a slip
 
@@ -42,7 +47,17 @@ def after(nursery: Nursery, event: Event) -> Nursery:
     Raises:
         KeyError: a kind of event of which nobody said what it changes.
     """
-    return _CHANGES[type(event)](nursery, event)
+    changed = _CHANGES[type(event)](nursery, event)
+    return replace(changed, flooded_on=None) if _has_seen(event, changed) else changed
+
+
+def _has_seen(event: Event, nursery: Nursery) -> bool:
+    """Whether who tells this has seen, after a flood, that a bed is there."""
+    if nursery.flooded_on is None or event.on < nursery.flooded_on or event.by is By.CLOCK:
+        return False
+    if isinstance(event, Done):
+        return TASKS[event.task].doing in _AT_THE_BED or event.task is TaskCode.DRAIN_BED
+    return isinstance(event, Looked | Counted | Lost)
 
 
 def tested(nursery: Nursery, germination: float) -> Nursery:
@@ -98,6 +113,13 @@ def _planted(nursery: Nursery, event: Done) -> Nursery:
     return replace(nursery, transplanted_on=event.on)
 
 
+def _part_done(nursery: Nursery, event: PartDone) -> Nursery:
+    """A bed sown in parts keeps the day of the first; its days count from the last."""
+    if TASKS[event.task].doing is not Doing.SOWS or nursery.sown:
+        return nursery
+    return replace(nursery, part_sown_on=nursery.part_sown_on or event.on)
+
+
 def _assumed(nursery: Nursery, event: Assumed) -> Nursery:
     return nursery.sown_on(nursery.sow_date, sown=True, assumed=True)
 
@@ -142,6 +164,12 @@ def _test_begun(nursery: Nursery, event: SeedTestBegun) -> Nursery:
 def _tested(nursery: Nursery, event: SeedTested) -> Nursery:
     found = tested(nursery, GerminationTest(event.sprouted, event.seeds).germination)
     return lifted(nursery, found, event.on)
+
+
+def _found(nursery: Nursery, event: Found) -> Nursery:
+    """Where nothing is left all is lost; of a bed without mats that counts as one."""
+    seen = replace(nursery, flooded_on=None)
+    return replace(seen, lost_mats=max(seen.mats_sown, 1)) if event.state == GONE else seen
 
 
 def _lost(nursery: Nursery, event: Lost) -> Nursery:
@@ -195,6 +223,7 @@ def _sow_again(nursery: Nursery, event: SowAgain) -> Nursery:
 
 _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     Done: _done,
+    PartDone: _part_done,
     Assumed: _assumed,
     PutOff: _put_off,
     SeedTestBegun: _test_begun,
@@ -203,6 +232,7 @@ _CHANGES: Mapping[type[Event], Callable[[Nursery, Any], Nursery]] = {
     Counted: _counted,
     Looked: _looked,
     Flooded: _flooded,
+    Found: _found,
     Lost: _lost,
     SowAgain: _sow_again,
 }

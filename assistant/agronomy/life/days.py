@@ -16,8 +16,21 @@ OVERDUE_TIMES = 3
 
 def wanted(code: TaskCode, nursery: Nursery) -> bool:
     """Whether a task still makes sense after what has happened."""
+    return not is_over(code, nursery) and not _waits(code, nursery)
+
+
+def is_over(code: TaskCode, nursery: Nursery) -> bool:
+    """Whether what has happened has ended a task for good."""
+    return bool(TASKS[code].ends_with & nursery.facts)
+
+
+def _waits(code: TaskCode, nursery: Nursery) -> bool:
+    """Whether a task is not to be done for now: of seed that must not be sown, of a bed that
+    may be gone, or of one that is and is not sown again."""
     row = TASKS[code]
-    return not row.ends_with & nursery.facts and (row.while_held or not nursery.held)
+    held = nursery.held and not row.while_held
+    in_doubt = nursery.in_doubt and not row.while_in_doubt
+    return held or in_doubt or nursery.is_gone
 
 
 def is_daily(code: TaskCode) -> bool:
@@ -67,7 +80,8 @@ def _first(task: Task, nursery: Nursery) -> date:
 
 
 def _last(task: Task) -> date:
-    return date.max if TASKS[task.code].said is Said.OVERDUE else task.until or task.date
+    lasts = TASKS[task.code].said in (Said.OVERDUE, Said.TWICE)
+    return date.max if lasts else task.until or task.date
 
 
 def _once(task: Task, nursery: Nursery) -> Iterator[date]:
@@ -76,6 +90,10 @@ def _once(task: Task, nursery: Nursery) -> Iterator[date]:
 
 def _daily(task: Task, nursery: Nursery) -> Iterator[date]:
     return _each(task.date, task.until or task.date, task.every_d)
+
+
+def _twice(task: Task, nursery: Nursery) -> Iterator[date]:
+    yield from (task.date, task.date + ONE_DAY)
 
 
 def _both_ends(task: Task, nursery: Nursery) -> Iterator[date]:
@@ -103,6 +121,7 @@ _DAYS: Mapping[Said, Callable[[Task, Nursery], Iterator[date]]] = {
     Said.BOTH_ENDS: _both_ends,
     Said.WINDOW: _window,
     Said.OVERDUE: _overdue,
+    Said.TWICE: _twice,
 }
 
 

@@ -47,6 +47,13 @@ class Done(Event):
 
 
 @dataclass(frozen=True, kw_only=True)
+class PartDone(Event):
+    """A part of a task was done, and the rest waits: half of a bed is sown."""
+
+    task: TaskCode
+
+
+@dataclass(frozen=True, kw_only=True)
 class Assumed(Event):
     """Nobody said whether the seed is sown; the planned day was taken."""
 
@@ -100,6 +107,13 @@ class Flooded(Event):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Found(Event):
+    """What stands of a bed after a flood: `state` is "stands", "part" or "gone"."""
+
+    state: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Lost(Event):
     """So many mats are gone or spoiled, and by what: a code of the talk of trouble."""
 
@@ -120,6 +134,7 @@ class SowAgain(Event):
 
 EVENTS: Mapping[str, type[Event]] = {
     "done": Done,
+    "part_done": PartDone,
     "assumed": Assumed,
     "put_off": PutOff,
     "test_begun": SeedTestBegun,
@@ -128,6 +143,7 @@ EVENTS: Mapping[str, type[Event]] = {
     "counted": Counted,
     "looked": Looked,
     "flooded": Flooded,
+    "found": Found,
     "lost": Lost,
     "sow_again": SowAgain,
 }

@@ -32,6 +32,7 @@ from assistant.agronomy.season.followups import (
     follow_ups,
     held_asking,
     morning_after,
+    part_watered,
 )
 
 
@@ -50,9 +51,12 @@ class Nursery:
     was closed since nobody told how it went; `slow_seed`, `cool_water` and `water_c` [C] say
     why its seed is soaked earlier than the practice has it (see `Seed`); `delay_why` is set
     once planting was put off and the farmer asked why; `leaves` the last count of open leaves,
-    on the day `leaves_on`; `lost_mats` how many are gone; `climate` the mean temperatures of
+    on the day `leaves_on`; `lost_mats` how many are gone (of a bed without mats one, where
+    nothing is left); `climate` the mean temperatures of
     the months [C] where it lies, and `felt_c` [C] what was felt there around `felt_on`;
-    `flooded_on` the day of the last flood or storm that its farmer told of; `tin_litres` the
+    `flooded_on` the day of the last flood or storm that its farmer told of, until somebody
+    says what stands; `part_sown_on` the day on which the first part of a bed was sown whose
+    rest waits, or waited, for its day of sowing; `tin_litres` the
     farmer's own tin [L], where it was measured; `ripens_d` the days its variety takes from
     sowing to harvest, and `age_first` and `age_last` at which age it is planted, where it has
     its own.
@@ -97,6 +101,7 @@ class Nursery:
     felt_c: float | None = None
     felt_on: date | None = None
     flooded_on: date | None = None
+    part_sown_on: date | None = None
     tin_litres: float | None = None
     ripens_d: int | None = None
     age_first: int | None = None
@@ -160,6 +165,8 @@ class Nursery:
         more = follow_ups(self.sow_date, self.count_on, self.transplanted_on, self.added)
         if self.flooded_on is not None:
             more += (morning_after(self.sow_date, self.flooded_on),)
+        if self.part_sown_on is not None and not self.sown:
+            more += part_watered(self.sow_date, self.part_sown_on)
         if self.held:
             more += (held_asking(self.sow_date),)
         made = making(self.sow_date, self.practice)
@@ -173,9 +180,11 @@ class Nursery:
             Fact.TEST_BEGUN: self.test_begun is not None,
             Fact.TEST_COUNTED: self.test_counted,
             Fact.TEST_RUNS: self.test_begun is not None and not self.test_counted,
+            Fact.PART_SOWN: self.part_sown_on is not None,
             Fact.SOWN: self.sown,
             Fact.UNCOVERED: self.uncovered,
             Fact.PLANTED: self.transplanted_on is not None,
+            Fact.SEEN: not self.in_doubt,
         }
         return frozenset(fact for fact, true in happened.items() if true)
 
@@ -216,6 +225,23 @@ class Nursery:
         return hopeless and not self.sown
 
     @property
+    def in_doubt(self) -> bool:
+        """Whether its bed may be gone: a flood or storm was told of, and nobody has said since
+        what stands."""
+        return self.flooded_on is not None and self.sown and self.transplanted_on is None
+
+    @property
+    def is_gone(self) -> bool:
+        """Whether nothing of its bed is left; it may be sown again."""
+        lies = self.sown and self.transplanted_on is None
+        return lies and self.lost_mats > 0 and not self.mats_left
+
+    @property
+    def mats_left(self) -> int:
+        """Its mats that stand; 0 where none are counted."""
+        return max(self.mats_sown - self.lost_mats, 0)
+
+    @property
     def added(self) -> AddedSeed | None:
         """The seed that was added to a thin bed, with its own days."""
         if self.more_on is None:
@@ -244,7 +270,7 @@ class Nursery:
     def standing(self) -> float:
         """The part of the planned bed that stands, by mats that are gone or were added."""
         mats = self.quantities.mats
-        return (self.mats_sown - self.lost_mats) / mats if mats else 1.0
+        return self.mats_left / mats if mats else 1.0
 
     @property
     def called(self) -> str:

@@ -33,6 +33,7 @@ class Said(StrEnum):
     BOTH_ENDS = "both_ends"  # on its first day and its last
     WINDOW = "window"  # when the window opens, then from the planting day on
     OVERDUE = "overdue"  # a few times after the window
+    TWICE = "twice"  # on two mornings; due until it is answered
 
 
 class Ask(StrEnum):
@@ -55,9 +56,11 @@ class Fact(StrEnum):
     TEST_BEGUN = "test_begun"
     TEST_COUNTED = "test_counted"
     TEST_RUNS = "test_runs"
+    PART_SOWN = "part_sown"
     SOWN = "sown"
     UNCOVERED = "uncovered"
     PLANTED = "planted"
+    SEEN = "seen"  # somebody has told what stands of it since the last flood
 
 
 class Doing(StrEnum):
@@ -93,6 +96,7 @@ class TaskRow:
         always: every practice has it, since texts and talks lean on its day
         is_work: it stands in a diary; else it only says another task again
         while_held: it is said of a plan that is held since its seed must not be sown
+        while_in_doubt: it is said of a bed that may be gone; work on the bed itself is not
         ends_with: after any of these it has lost its sense
         deeds: what a farmer who has done it may say was done ("sow"); others answer another
             question; none: any deed does
@@ -114,6 +118,7 @@ class TaskRow:
     always: bool = False
     is_work: bool = True
     while_held: bool = False
+    while_in_doubt: bool = False
     ends_with: frozenset[Fact] = frozenset()
     deeds: frozenset[str] = frozenset()
     catches_up: bool = False

@@ -53,6 +53,12 @@ def morning_after(sow: dt.date, flooded_on: dt.date) -> Task:
     return Task(TaskCode.AFTER_FLOOD, (on - sow).days, on)
 
 
+def part_watered(sow: dt.date, part: dt.date) -> tuple[Task, ...]:
+    """The watering of a part of a bed that is sown, on the days until the rest is."""
+    first, last = day_after(part, 1), day_after(sow, -1)
+    return (Task(TaskCode.WATER, (first - sow).days, first, last),) if first <= last else ()
+
+
 class AddedSeed(NamedTuple):
     """Seed added to a thin bed: its sowing, and the days from it to uncovering and planting."""
 

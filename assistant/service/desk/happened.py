@@ -12,9 +12,11 @@ from assistant.agronomy.life.events import (
     Done,
     Event,
     Flooded,
+    Found,
     Looked,
     Lost,
     NewSeed,
+    PartDone,
     PutOff,
     SeedTestBegun,
     SeedTested,
@@ -52,6 +54,10 @@ def lines(nursery: Nursery, story: tuple[Event, ...]) -> tuple[StoryLine, ...]:
 
 def _done(nursery: Nursery, event: Done) -> Say:
     return web_story.DONE(what=what_of(event.task, nursery.practice))
+
+
+def _part_done(nursery: Nursery, event: PartDone) -> Say:
+    return web_story.PART_DONE(what=what_of(event.task, nursery.practice))
 
 
 def _put_off(nursery: Nursery, event: PutOff) -> Say:
@@ -107,6 +113,17 @@ def _flooded(nursery: Nursery, event: Flooded) -> Say:
     return care.P_FLOOD()
 
 
+def _found(nursery: Nursery, event: Found) -> Say:
+    return _STATES[event.state]()
+
+
+_STATES: Mapping[str, Message] = {
+    "stands": t.STANDS,
+    "part": t.PART_GONE,
+    "gone": t.ALL_GONE,
+}
+
+
 def _sow_again(nursery: Nursery, event: SowAgain) -> Say:
     return d.SOW_ANEW()
 
@@ -114,6 +131,7 @@ def _sow_again(nursery: Nursery, event: SowAgain) -> Say:
 _SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
     Done: _done,
     PutOff: _put_off,
+    PartDone: _part_done,
     Assumed: _assumed,
     SeedTestBegun: _begun,
     SeedTested: _tested,
@@ -121,6 +139,7 @@ _SAYS: Mapping[type[Event], Callable[[Nursery, Any], Say]] = {
     Counted: _counted,
     Looked: _looked,
     Flooded: _flooded,
+    Found: _found,
     Lost: _lost,
     SowAgain: _sow_again,
 }

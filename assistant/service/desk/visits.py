@@ -226,7 +226,8 @@ def _moved(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:
         if isinstance(outcome, Wrong):
             return outcome
         moved = outcome
-    return Wrong.NOTHING if moved == nursery else moved
+    # Whoever gives the days of a bed has seen that it is there.
+    return Wrong.NOTHING if moved == nursery else replace(moved, flooded_on=None)
 
 
 def _move_sowing(nursery: Nursery, dates: Dates, today: date) -> Nursery | Wrong:

@@ -19,14 +19,16 @@ from assistant.agronomy.life.events import (
     Done,
     Event,
     Flooded,
+    Found,
     Lost,
     NewSeed,
+    PartDone,
     PutOff,
     SeedTestBegun,
     SeedTested,
     SowAgain,
 )
-from assistant.agronomy.life.rows import TASKS
+from assistant.agronomy.life.rows import TASKS, Origin, tasks_of
 from assistant.agronomy.nursery import Nursery
 from assistant.reminders.plan import Hours, planned
 from assistant.wiring.practices import open_practices
@@ -89,6 +91,14 @@ def _flooded(bed: Nursery, today: date, n: int) -> Event:
     return Flooded(on=today, by=By.FARMER)
 
 
+def _found(bed: Nursery, today: date, n: int) -> Event:
+    return Found(on=today, by=By.FARMER, state=("stands", "part", "gone")[n % 3])
+
+
+def _part_sown(bed: Nursery, today: date, n: int) -> Event:
+    return PartDone(on=today, by=By.FARMER, task=TaskCode.SOW)
+
+
 def _soaked(bed: Nursery, today: date, n: int) -> Event:
     return Done(on=today - (n % 3) * DAY, by=By.FARMER, task=TaskCode.SOAK)
 
@@ -119,6 +129,8 @@ HAPPENINGS: tuple[Happening, ...] = (
     _counted,
     _lost,
     _flooded,
+    _found,
+    _part_sown,
     _sow_again,
     _soaked,
     _uncovered_late,
@@ -159,6 +171,7 @@ def test_any_order_of_events_leaves_a_bed_that_can_be_worked_by(
         nothing_answered(bed)
         no_two_that_disagree(bed, today)
         no_dry_mats(bed, today)
+        no_work_on_what_is_gone(bed)
         an_end(bed)
 
 
@@ -211,6 +224,16 @@ def nothing_forbidden(bed: Nursery) -> None:
     if bed.held:
         told = {each.task for each in planned(bed, "UTC", HOURS, date.min)}
         assert told <= {TaskCode.SEED_TEST, TaskCode.SEED_COUNT, TaskCode.SEED_HELD}
+
+
+def no_work_on_what_is_gone(bed: Nursery) -> None:
+    """Of a bed that may be gone only what stands is asked, beside the field; of one that is
+    gone nothing is said until it is sown again."""
+    told = {each.task for each in planned(bed, "UTC", HOURS, date.min)}
+    if bed.in_doubt:
+        assert told <= {TaskCode.AFTER_FLOOD, *tasks_of(Origin.FIELD)}
+    if bed.is_gone:
+        assert not told
 
 
 def nothing_answered(bed: Nursery) -> None:

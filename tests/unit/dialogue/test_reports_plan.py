@@ -9,9 +9,20 @@ import pytest
 
 from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.days import due
-from assistant.agronomy.life.events import By, Done, Event, Flooded, Looked, PutOff, Why
+from assistant.agronomy.life.events import (
+    By,
+    Done,
+    Event,
+    Flooded,
+    Found,
+    Looked,
+    PartDone,
+    PutOff,
+    Why,
+)
 from assistant.dialogue import values as v
 from assistant.dialogue.turns import turn
+from assistant.reminders.plan import Hours, planned
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_again as again
@@ -45,7 +56,13 @@ def test_a_flood_is_asked_about_on_the_morning_after() -> None:
     assert told(phone) == [Flooded(on=TODAY, by=By.FARMER)]
     (bed,) = phone.known.nurseries
     assert TaskCode.AFTER_FLOOD in due(bed, TODAY + DAY)
-    assert TaskCode.AFTER_FLOOD not in due(bed, TODAY + 2 * DAY)
+    asked = [each.day for each in planned(bed, "UTC", Hours(), TODAY) if each.task in _FLOOD]
+    assert asked == [TODAY + DAY, TODAY + 2 * DAY]  # once more, then it is the officer's to see
+    assert TaskCode.AFTER_FLOOD in due(bed, TODAY + 9 * DAY)  # for who asks for today's work
+    assert TaskCode.KEEP_WATER not in due(bed, TODAY + DAY)
+
+
+_FLOOD = {TaskCode.AFTER_FLOOD}
 
 
 def test_a_planted_field_has_no_bed_to_be_asked_about() -> None:
@@ -58,7 +75,8 @@ def test_the_answer_is_no_flood_anew() -> None:
     """Else it would be asked each morning for ever."""
     phone = on_day(8, flooded_on=TODAY - DAY).asked(item(TaskCode.AFTER_FLOOD))
     assert phone.hears("1") == [like(care.FLOOD_LATER)]
-    assert told(phone) == []
+    assert told(phone) == [Found(on=TODAY, by=By.FARMER, state="stands")]
+    assert phone.known.nurseries[0].flooded_on is None
     assert phone.known.items == ()
 
 
@@ -113,8 +131,8 @@ def test_the_rest_of_a_field_is_planted_on_another_day(language: str, text: str)
     known = replace(phone.known, catalogue=open_catalogue(language), lexicons=open_lexicons())
     got = turn(text, known)
     assert [each.message for each in got.texts[0].says] == [d.REST_PLANTED]
-    event = next(each.event for each in got.changes if isinstance(each, v.Happened))
-    assert isinstance(event, PutOff)
+    part, event = (each.event for each in got.changes if isinstance(each, v.Happened))
+    assert isinstance(part, PartDone) and isinstance(event, PutOff)
     assert (event.until, event.why) == (TODAY + DAY, Why.HANDS)
 
 

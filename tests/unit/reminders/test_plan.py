@@ -139,7 +139,7 @@ HUNG_ON = {
     *("practice", "sow_date", "uncover_date", "transplant_date", "transplanted_on", "sown"),
     *("uncovered", "closed", "test_begun", "test_counted", "more_on"),
     *("leaves", "leaves_on", "climate", "felt_c", "felt_on"),  # by the days of its leaves
-    "flooded_on",
+    *("flooded_on", "part_sown_on"),
     *("age_first", "age_last"),  # by the window of its variety
     *("slow_seed", "cool_water", "water_c"),  # by the sprouting that follows from them
 }

@@ -1,5 +1,9 @@
 """A plan that moves leaves nothing asked of the bed it was before."""
 
+from assistant.agronomy.calendar import TaskCode
+from assistant.service.morning import gathered
+from assistant.service.sight import sight_of
+from assistant.wording import messages_again as again
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
 from assistant.wording import messages_tasks as t
@@ -76,3 +80,62 @@ def test_the_window_names_no_day_that_nobody_chose(amina: Valley) -> None:
     amina.go("16 Jun 07:00")
     told = amina.heard(AMINA)[-1]
     assert t.P_WINDOW_OPEN.text.split("{")[0] in told and "Your day" not in told
+
+
+# --- a bed sown in halves --------------------------------------------------------------------
+
+
+@stage
+def amina_sows(valley: Valley) -> None:
+    """Amina plans to sow on the tenth."""
+    valley.add_officer(KIJANI)
+    valley.enrol(AMINA)
+    valley.plan(AMINA, "10 June")
+
+
+def test_the_rest_of_a_bed_is_asked_and_nothing_is_soaked_for_it(amina_sows: Valley) -> None:
+    """Sown half on the 10th, the rest on the 12th; uncovered five days after the later half."""
+    amina_sows.go("10 Jun 07:00")
+    amina_sows.heard(AMINA)
+    answers = amina_sows.text(AMINA, "sowed half today, the other half on friday")
+    amina_sows.go("10 Jun 20:00")
+    assert [*answers, *amina_sows.heard(AMINA)] == [like(again.HALF_SOWN)]
+    amina_sows.go("11 Jun 07:00")
+    assert amina_sows.heard(AMINA) == [like(t.HEAD_BEFORE, t.P_WATER)]
+    amina_sows.go("12 Jun 07:00")
+    assert amina_sows.heard(AMINA) == [like(t.HEAD, again.P_SOW_REST, t.ASK_DONE)]
+    assert amina_sows.text(AMINA, "1") == [like(again.ALL_SOWN)]
+    amina_sows.go("16 Jun 20:00")
+    assert not any("Uncover" in text for text in amina_sows.heard(AMINA))
+    amina_sows.go("17 Jun 07:00")
+    assert any("Uncover" in text for text in amina_sows.heard(AMINA))
+
+
+# --- a bed that may be gone ------------------------------------------------------------------
+
+
+def test_a_bed_that_may_be_gone_is_asked_about_twice_and_never_uncovered(
+    amina: Valley,
+) -> None:
+    """Washed on the 3rd; day 5 is the 6th. The officer sees that nobody answered."""
+    amina.text(AMINA, "1")
+    amina.go("4 Jun 09:00")
+    amina.text(AMINA, "heavy rain washed everything away")
+    amina.heard(AMINA)
+    amina.go("7 Jun 20:00")
+    with amina.house.store.look() as work:
+        officer = work.people.officer(OFFICER)
+        assert officer is not None
+        _, (line,) = gathered(work, amina.house, sight_of(work, officer), amina.now)
+    assert TaskCode.AFTER_FLOOD in {reason.task for reason in line.reasons}
+    amina.go("14 Jun 20:00")
+    told = amina.heard(AMINA)
+    asked = [text for text in told if text == like(..., t.P_AFTER_FLOOD, ..., t.ASK_FLOOD)]
+    assert len(asked) == 2
+    assert all("Main field" in text for text in told if text not in asked)
+    assert not any("ncover" in text or "moist" in text for text in told)
+    # Days later it is told that it stands, in words; the bed is uncovered next morning.
+    amina.text(AMINA, "it stands")
+    assert amina.heard(AMINA) == []  # what to do today is in the answer
+    amina.go("15 Jun 07:00")
+    assert any("Uncover" in text for text in amina.heard(AMINA))
