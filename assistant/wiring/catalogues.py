@@ -1,14 +1,15 @@
-"""Opens the translations: gettext catalogues (.po) in memory, so nothing is compiled ahead."""
+"""Opens the translations: gettext catalogues (.po), compiled at the first start that sees them.
 
-from functools import lru_cache
+Nobody compiles them by hand: what is compiled is kept for the next start, as word lists are.
+"""
+
+from functools import lru_cache, partial
 from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
 from pathlib import Path
 
-from babel.messages.mofile import write_mo
-from babel.messages.pofile import read_po
-
 import assistant
+from assistant.wiring.kept import digest_of, kept
 from assistant.wording.render import Catalogue
 
 SOURCE = "en"
@@ -41,10 +42,19 @@ def open_catalogue(language: str) -> Catalogue:
 
 @lru_cache(maxsize=_LANGUAGES_KEPT)
 def _parsed(language: str, path: Path, _changed_at: int) -> Catalogue:
-    """Parsing takes a tenth of a second: once, until the file changes."""
+    """Once, until the file changes."""
+    raw = kept(f"texts-{language}", digest_of([path]), partial(_compiled, language, path), ())
+    return Catalogue(language, GNUTranslations(BytesIO(raw)))
+
+
+def _compiled(language: str, path: Path) -> bytes:
+    """A catalogue as GNU gettext reads it."""
+    # Only who compiles opens the library.
+    from babel.messages.mofile import write_mo  # noqa: PLC0415
+    from babel.messages.pofile import read_po  # noqa: PLC0415
+
     with path.open("rb") as file:
         catalogue = read_po(file, locale=language)
     compiled = BytesIO()
     write_mo(compiled, catalogue)
-    compiled.seek(0)
-    return Catalogue(language, GNUTranslations(compiled))
+    return compiled.getvalue()

@@ -5,15 +5,23 @@ from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from importlib.resources import files
 from types import MappingProxyType
-from typing import Any
+from typing import Any, NamedTuple
 
 from assistant.acts import ActTable, TableError, read_table
 from assistant.hearing import Ears, Kind
+from assistant.hearing.asking import Questions, Row, Tongue
+from assistant.hearing.dating import DayWords
+from assistant.hearing.dating import Idea as DayIdea
 from assistant.hearing.ears import Ear, Mood, Place
+from assistant.hearing.office import OfficeWords
+from assistant.hearing.reporting import Idea as ReportIdea
+from assistant.hearing.reporting import Reports
+from assistant.hearing.topics import Topic
 from assistant.people import LANGUAGES
-from assistant.reading.text.rules import Rule, bound, read_rule
+from assistant.reading.text.rules import RULE_VALUES, Rule, bound, read_rule
 from assistant.wiring.asked import open_labels, open_match
 from assistant.wiring.day_words import open_day_words
+from assistant.wiring.kept import kept, word_sources
 from assistant.wiring.lasting import lasting
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.office_words import open_office_words
@@ -31,18 +39,46 @@ class HearingError(Exception):
 @lasting()
 def open_ears() -> Ears:
     """The rules of all languages and the table. Raises HearingError with all faults."""
+    rules = kept("rules", word_sources(), _made, _VALUES)
+    return Ears(
+        table=open_table(),
+        by_language=rules.by_language,
+        questions=rules.questions,
+        days=rules.days,
+        reports=rules.reports,
+        match=open_match(),
+        labels=rules.labels,
+        office=rules.office,
+    )
+
+
+class _Rules(NamedTuple):
+    """What of the ears is made from lists, and kept."""
+
+    by_language: Mapping[str, Ear]
+    questions: Questions
+    days: Mapping[str, DayWords]
+    reports: Reports
+    labels: Mapping[str, Mapping[str, str]]
+    office: Mapping[str, OfficeWords]
+
+
+_VALUES = (
+    *(_Rules, Ear, Kind, Mood, Questions, Row, Topic, Tongue),
+    *(DayWords, DayIdea, Reports, ReportIdea, OfficeWords, *RULE_VALUES),
+)
+
+
+def _made() -> _Rules:
     opened = [_open(language) for language in LANGUAGES]
     faults = [fault for _, found in opened for fault in found]
     if faults:
         raise HearingError("rules of hearing with faults:\n" + "\n".join(faults))
-    ears = {ear.language: ear for ear, _ in opened}
-    return Ears(
-        open_table(),
-        MappingProxyType(ears),
+    return _Rules(
+        MappingProxyType({ear.language: ear for ear, _ in opened}),
         open_questions(),
         open_day_words(),
         open_reports(),
-        open_match(),
         open_labels(),
         open_office_words(),
     )

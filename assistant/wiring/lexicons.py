@@ -2,13 +2,17 @@
 
 import tomllib
 from collections.abc import Iterable, Mapping
-from functools import lru_cache
+from functools import lru_cache, partial
 from importlib.resources import files
 from types import MappingProxyType
 
 from assistant.people import LANGUAGES
-from assistant.reading.text.lexicon import Lexicon
+from assistant.reading.outcomes import Wish
+from assistant.reading.text.lexicon import Lexicon, Sort, WishWords
+from assistant.reading.text.near import Affixes
+from assistant.reading.text.rules import RULE_VALUES
 from assistant.wiring.deed_lists import read_deed_list
+from assistant.wiring.kept import kept, word_sources
 from assistant.wiring.lasting import lasting
 from assistant.wiring.word_lists import read_word_list
 
@@ -34,14 +38,35 @@ def open_lexicons(languages: Iterable[str] = tuple(LANGUAGES)) -> Mapping[str, L
     return MappingProxyType(made)
 
 
+class _FaultyError(Exception):
+    """A list that is not made, and so not kept; its arguments are the faults."""
+
+
+_VALUES = (Lexicon, Sort, Wish, WishWords, Affixes, *RULE_VALUES)
+
+
 @lru_cache(maxsize=16)
 @lasting()
 def _open(language: str) -> tuple[Lexicon | None, tuple[str, ...]]:
+    """The word list of a language, from the last start where nothing has changed since."""
+    try:
+        made = partial(_made, language)
+        return kept(f"words-{language}", word_sources(), made, _VALUES), ()
+    except _FaultyError as faulty:
+        return None, faulty.args
+
+
+def _made(language: str) -> Lexicon:
     room = files("assistant.reading")
     try:
         table = tomllib.loads((room / "words" / f"{language}.toml").read_text(encoding="utf-8"))
         deeds = tomllib.loads((room / "deeds" / f"{language}.toml").read_text("utf-8"))
     except (OSError, tomllib.TOMLDecodeError) as error:
-        return None, (f"cannot be read ({error}); expected a TOML file of that name",)
+        raise _FaultyError(
+            f"cannot be read ({error}); expected a TOML file of that name"
+        ) from error
     english = None if language == ENGLISH else _open(ENGLISH)[0]
-    return read_word_list(language, table, english, read_deed_list(deeds))
+    lexicon, faults = read_word_list(language, table, english, read_deed_list(deeds))
+    if lexicon is None:
+        raise _FaultyError(*faults)
+    return lexicon

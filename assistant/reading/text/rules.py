@@ -250,6 +250,10 @@ class RuleBook(Generic[Name]):
         return self.by_word.get(token.text, ()) + self.by_start.get(token.text[:STEM], ())
 
 
+RULE_VALUES = (RuleBook, Rule, RulePlace, _Many)
+"""Of what a book of rules is made, for who keeps one."""
+
+
 def forget_written() -> None:
     """Lets go of what was kept for reading rules: after a start no more are read."""
     for each in (_group, _places, _words, same):
