@@ -64,7 +64,7 @@ class ActTable:
         ]
 
 
-def read_table(raw: bytes) -> ActTable:
+def read_table(raw: bytes | memoryview) -> ActTable:
     """The table in these bytes.
 
     Raises:
@@ -72,7 +72,7 @@ def read_table(raw: bytes) -> ActTable:
     """
     try:
         (length,) = _LENGTH.unpack_from(raw)
-        head = json.loads(raw[_LENGTH.size : _LENGTH.size + length])
+        head = json.loads(bytes(raw[_LENGTH.size : _LENGTH.size + length]))
         acts = tuple(Act(act) for act in head["acts"])
         table = ActTable(
             bits=int(head["bits"]),

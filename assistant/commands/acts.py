@@ -17,6 +17,7 @@ from assistant.hearing.matching import written_match
 from assistant.people import LANGUAGES
 from assistant.wiring.asked import open_asked, open_more
 from assistant.wiring.hearing import HearingError, open_ears
+from assistant.wiring.mapped import replace_bytes
 from assistant.wiring.questions import open_questions
 
 FOLDER = Path(__file__).parents[1] / "acts"
@@ -55,7 +56,7 @@ def make(folder: Path, table: Path) -> None:
     """
     sentences = (*_read(folder), *as_sentences(open_more()))
     trained = train(sentences)
-    table.write_bytes(written(trained.table))
+    replace_bytes(table, written(trained.table))
     click.echo(f"{len(sentences)} sentences -> {table.name}, {table.stat().st_size} bytes")
     for line in figures(sentences, trained):
         click.echo(line)
@@ -70,7 +71,7 @@ def questions(table: Path) -> None:
     """
     hands = (open_asked(), open_more())
     trained = train_match(ways_of(hands, _read(SENTENCES)), open_questions())
-    table.write_bytes(written_match(trained.table))
+    replace_bytes(table, written_match(trained.table))
     click.echo(f"{len(trained.ways)} ways -> {table.name}, {table.stat().st_size} bytes")
     for line in match_figures(trained):
         click.echo(line)

@@ -131,7 +131,7 @@ def _row(feature: str) -> int:
     return (1 << PIECE_BITS) + (crc32(feature.encode()) & (IDEA_ROWS - 1))
 
 
-def read_match(raw: bytes) -> MatchTable:
+def read_match(raw: bytes | memoryview) -> MatchTable:
     """The table in these bytes.
 
     Raises:
@@ -139,7 +139,7 @@ def read_match(raw: bytes) -> MatchTable:
     """
     try:
         (length,) = _LENGTH.unpack_from(raw)
-        head = json.loads(raw[_LENGTH.size : _LENGTH.size + length])
+        head = json.loads(bytes(raw[_LENGTH.size : _LENGTH.size + length]))
         table = MatchTable(
             topics=tuple(map(str, head["topics"])),
             rows=memoryview(raw)[_LENGTH.size + length :].cast("b"),

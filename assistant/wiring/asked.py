@@ -4,11 +4,14 @@ import tomllib
 from collections.abc import Mapping
 from functools import lru_cache
 from importlib.resources import files
+from pathlib import Path
 from types import MappingProxyType
 
-from assistant.hearing.matching import NONE, MatchError, MatchTable, read_match
+import assistant
+from assistant.hearing.matching import NONE, MatchTable, read_match
 from assistant.hearing.topics import Topic
 from assistant.people import LANGUAGES
+from assistant.wiring.mapped import mapped
 
 Asked = Mapping[str, Mapping[str, tuple[str, ...]]]
 
@@ -68,6 +71,7 @@ def open_labels() -> Mapping[str, Mapping[str, str]]:
 def open_match() -> MatchTable:
     """The learned table as it is shipped. Raises AskedError."""
     try:
-        return read_match((files("assistant.hearing") / "asked" / "table.bin").read_bytes())
-    except (OSError, MatchError) as fault:
+        room = Path(assistant.__file__).parent / "hearing" / "asked"
+        return read_match(mapped(room / "table.bin"))
+    except (OSError, ValueError) as fault:  # MatchError is a ValueError
         raise AskedError(f"assistant/hearing/asked/table.bin: {fault}") from fault

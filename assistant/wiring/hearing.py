@@ -4,10 +4,12 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from importlib.resources import files
+from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from assistant.acts import ActTable, TableError, read_table
+import assistant
+from assistant.acts import ActTable, read_table
 from assistant.hearing import Ears, Kind
 from assistant.hearing.asking import Questions, Row, Tongue
 from assistant.hearing.dating import DayWords
@@ -24,6 +26,7 @@ from assistant.wiring.day_words import open_day_words
 from assistant.wiring.kept import kept, word_sources
 from assistant.wiring.lasting import lasting
 from assistant.wiring.lexicons import open_lexicons
+from assistant.wiring.mapped import mapped
 from assistant.wiring.office_words import open_office_words
 from assistant.wiring.questions import open_questions
 from assistant.wiring.reports import open_reports
@@ -87,8 +90,8 @@ def _made() -> _Rules:
 def open_table() -> ActTable:
     """The learned table as it is shipped. Raises HearingError."""
     try:
-        return read_table((files("assistant.acts") / "table.bin").read_bytes())
-    except (OSError, TableError) as fault:
+        return read_table(mapped(Path(assistant.__file__).parent / "acts" / "table.bin"))
+    except (OSError, ValueError) as fault:  # TableError is a ValueError
         raise HearingError(f"assistant/acts/table.bin: {fault}") from fault
 
 
