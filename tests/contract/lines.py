@@ -163,10 +163,13 @@ def wire() -> Iterator[Line]:
 
 # A way to open a line and its operator, for a `with`.
 Way = Callable[[], AbstractContextManager[Line]]
+# The mapping files that a line below was opened by.
+MAPPED: list[str] = []
 
 
 def mapped(name: str, rings: bool, menus: bool = True) -> Way:
     """An invented provider by its mapping."""
+    MAPPED.append(name)
 
     @contextmanager
     def opened() -> Iterator[Line]:

@@ -1,5 +1,7 @@
 """Every number has a unit, a source or an honest word, and stands on the page."""
 
+import re
+from collections import Counter
 from importlib import import_module
 from pathlib import Path
 
@@ -84,3 +86,18 @@ def test_no_constant_of_any_module_is_left_off_the_page():
         module = import_module(".".join(("assistant.agronomy", *parts)))
         for value in vars(module).values():
             assert not isinstance(value, Constant) or value in CONSTANTS, value.name
+
+
+def test_no_constant_is_read_by_nothing() -> None:
+    """A number that only its table has changes nothing when it is corrected."""
+    package = ROOM.parent
+    code = "".join(path.read_text("utf-8") for path in sorted(package.rglob("*.py")))
+    tables = "".join(path.read_text("utf-8") for path in sorted(ROOM.rglob("*.toml")))
+    named = Counter(re.findall(r"\b[A-Z][A-Z0-9_]+\b", code))
+    asked = set(re.findall(r'"([a-z0-9_]+)"', tables))
+    silent = [
+        each.name
+        for each in ALL_CONSTANTS
+        if named[each.name.upper()] < 2 and each.name not in asked
+    ]
+    assert silent == []

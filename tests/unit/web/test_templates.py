@@ -2,46 +2,46 @@
 that needs it."""
 
 import re
+from importlib import import_module
 from pathlib import Path
-from types import ModuleType
+from pkgutil import iter_modules
+from types import ModuleType, SimpleNamespace
+from typing import Any
 
 import pytest
+from flask import Flask
 
 import assistant.web
-from assistant.wording import (
-    messages_tasks,
-    messages_web,
-    messages_web_alerts,
-    messages_web_calls,
-    messages_web_desk,
-    messages_web_door,
-    messages_web_groups,
-    messages_web_mend,
-    messages_web_office,
-    messages_web_people,
-    messages_web_season,
-)
+from assistant.web.app import PAGES
+from assistant.web.desk import furnish
 
-TEMPLATES = sorted((Path(assistant.web.__file__).parent / "templates").glob("*.html"))
-_NAMED = re.compile(r"(?<![\w.])([wtsapcdk]|mend|office|also)\.([A-Z][A-Z0-9_]+)")
-WORDS: dict[str, ModuleType] = {
-    "w": messages_web,
-    "t": messages_tasks,
-    "s": messages_web_season,
-    "a": messages_web_alerts,
-    "p": messages_web_people,
-    "c": messages_web_calls,
-    "d": messages_web_door,
-    "k": messages_web_desk,
-    "mend": messages_web_mend,
-    "also": messages_web_groups,
-    "office": messages_web_office,
-}
+ROOM = Path(assistant.web.__file__).parent
+TEMPLATES = sorted((ROOM / "templates").glob("*.html"))
+_NAMED = re.compile(r"(?<![\w.])([a-z]+)\.([A-Z][A-Z0-9_]+)")
+
+
+def _words() -> dict[str, ModuleType]:
+    """The modules of texts that every template has, by the names it has them under."""
+    app = Flask(__name__)
+    nobody: Any = SimpleNamespace(say=None, needs_number=None)
+    furnish(app, nobody)
+    given = app.jinja_env.globals.items()
+    return {name: each for name, each in given if isinstance(each, ModuleType)}
+
+
+WORDS = _words()
 
 
 @pytest.mark.parametrize("template", TEMPLATES, ids=lambda path: path.name)
 def test_a_template_names_only_texts_that_there_are(template: Path) -> None:
     """Of those modules that every template has."""
     named = _NAMED.findall(template.read_text(encoding="utf-8"))
-    missing = [f"{m}.{name}" for m, name in named if not hasattr(WORDS[m], name)]
+    missing = [f"{m}.{x}" for m, x in named if m in WORDS and not hasattr(WORDS[m], x)]
     assert missing == []
+
+
+def test_every_module_with_pages_is_hung_up() -> None:
+    """One that is left out of `PAGES` answers nothing, and nobody is told."""
+    found = (import_module(f"assistant.web.{each.name}") for each in iter_modules([str(ROOM)]))
+    homes = {each.__name__ for each in found if hasattr(each, "pages")}
+    assert homes == {pages.__module__ for pages in PAGES}
