@@ -353,8 +353,12 @@ def _closed(session: Session, known: Known) -> Turn:
 
 
 def stop(session: Session | None, known: Known) -> Turn:
-    """No more texts; what was half-finished stays."""
-    return Turn(lasting(session), (said(m.STOPPED()),), (StopTexts(),))
+    """No more texts; what was half-finished stays, but for a sign-up: who stops before having
+    agreed has begun nothing."""
+    kept = lasting(session)
+    if kept is not None and kept.conversation == talks.SIGNUP.name:
+        kept = None
+    return Turn(kept, (said(m.STOPPED()),), (StopTexts(),))
 
 
 def _kept(session: Session, known: Known) -> Turn:

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from assistant.agronomy.calendar import TaskCode
 from assistant.agronomy.life.again import sow_again_day
 from assistant.agronomy.life.changes import after
 from assistant.agronomy.life.events import By, Lost
@@ -19,7 +18,7 @@ from assistant.wording import amounts
 from assistant.wording import messages_again as again
 from assistant.wording import messages_delay as d
 from assistant.wording import messages_talk as m
-from assistant.wording.day import TASK_TEXTS, about
+from assistant.wording.day import about
 from assistant.wording.day_practice import counts_mats
 from assistant.wording.message import Say
 
@@ -34,7 +33,7 @@ def animals(session: Session, known: Known) -> Turn:
     change = call("animals", "", session, known)
     if nursery is None or not may_lose(nursery):
         planted = nursery is not None and nursery.transplanted_on is not None
-        message = TASK_TEXTS[TaskCode.YOUNG_FIELD].prompt if planted else m.ANIMALS_ADVICE
+        message = m.FIELD_ANIMALS if planted else m.ANIMALS_ADVICE
         says = about(message, nursery, known.today) if nursery else m.ANIMALS_ADVICE()
         return ended(session, known, said(says), changes=(change,))
     asked = begin(talks.LOST, held=session.held, nursery=nursery.id)

@@ -11,9 +11,10 @@ from assistant.dialogue.readers_planting import kilograms_of
 from assistant.dialogue.told_of_bed import ideas_in
 from assistant.dialogue.values import KeepSeason, Known, Turn
 from assistant.hearing import Idea
-from assistant.reading import is_of_other
+from assistant.reading import Outcome, is_of_other, read_area
 from assistant.wording import messages_aid as aid
 from assistant.wording import messages_result as r
+from assistant.wording.message import Message
 
 
 def harvested(text: str, known: Known) -> Turn | None:
@@ -30,7 +31,7 @@ def harvested(text: str, known: Known) -> Turn | None:
         return None
     kg = kilograms_of(text)
     if kg is None and season.yield_asked is None:
-        return None  # nobody asked, and no weight was told
+        return _in_bags(text, known)
     told = None if kg is None else replace(season, yield_kg=kg)
     rate = told.yield_kg_per_ha if told else None
     passing = begin(talks.MENU)
@@ -41,15 +42,31 @@ def harvested(text: str, known: Known) -> Turn | None:
 
 
 def _of_no_result(text: str, known: Known) -> Turn | None:
-    """Of a field that is planted and whose result nobody told: a person has the words."""
-    planted = any(bed.transplanted_on is not None for bed in known.nurseries)
-    if not planted or lasting(known.session) is not None or "?" in text:
+    """Of a field whose result nobody told: such a season was closed weeks after its planting,
+    long before its harvest, so that a person has the words."""
+    if lasting(known.session) is not None or "?" in text or is_of_other(text, known.lexicon):
         return None
-    if Idea.YIELD not in ideas_in(text, known) or kilograms_of(text) is None:
+    grows = any(bed.transplanted_on is None for bed in known.nurseries)
+    if grows or Idea.YIELD not in ideas_in(text, known):
+        return None  # "paddy" is also seed and a field
+    if kilograms_of(text) is None:
+        return _in_bags(text, known)
+    return _passed_on(aid.PASSED_ON, text, known)
+
+
+def _in_bags(text: str, known: Known) -> Turn | None:
+    """ "We harvested 30 bags", which nobody asked: a person has the words, and the weight is
+    asked. None where no number is told."""
+    is_land = read_area(text, known.land_words, known.region).outcome is Outcome.UNDERSTOOD
+    if is_land or not any(sign.isdigit() for sign in text):
         return None
+    return _passed_on(r.YIELD_IN_BAGS, text, known)
+
+
+def _passed_on(message: Message, text: str, known: Known) -> Turn:
     passing = begin(talks.MENU)
     change = call("question", text, passing, known)
-    return ended(passing, known, said(aid.PASSED_ON(person=person(known))), changes=(change,))
+    return ended(passing, known, said(message(person=person(known))), changes=(change,))
 
 
 def _latest(known: Known) -> SeasonOutcome | None:

@@ -49,6 +49,7 @@ from assistant.dialogue.lists import choice_names
 from assistant.dialogue.matched import asks_how_to_stop
 from assistant.dialogue.officer import more_words, officer_turn
 from assistant.dialogue.reports import bereaved, filled, of_variety, reported
+from assistant.dialogue.sown_after_all import sown_after_all
 from assistant.dialogue.told_in_part import part_that_covers, story_tells
 from assistant.dialogue.unread import not_understood, unread
 from assistant.dialogue.values import (
@@ -114,6 +115,7 @@ def turn(text: str, known: Known) -> Turn:
         _officer_talk,
         after_cry,
         _warning,
+        sown_after_all,
         dated_surely,
         of_variety,
         filled,

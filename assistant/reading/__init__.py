@@ -30,7 +30,13 @@ from assistant.reading.dates import denies, names_day, names_days, read_date, wi
 from assistant.reading.days_told import days_told
 from assistant.reading.languages import guess_language, language_named
 from assistant.reading.outcomes import Ask, Option, Outcome, Reading, Reason, Wish
-from assistant.reading.parts import behind_but, parts_of, told_in_part, told_in_story
+from assistant.reading.parts import (
+    behind_but,
+    parts_of,
+    told_in_part,
+    told_in_story,
+    without_apology,
+)
 from assistant.reading.percents import read_germination
 from assistant.reading.replies import read_answer, read_reply
 from assistant.reading.several import read_several
@@ -86,5 +92,6 @@ __all__ = [
     "says_only_answers",
     "told_in_part",
     "told_in_story",
+    "without_apology",
     "without_day",
 ]

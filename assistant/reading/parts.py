@@ -15,6 +15,7 @@ from assistant.reading.outcomes import Outcome
 from assistant.reading.text.fold import LONGEST_REPLY, TEXTS_KEPT, read_tokens
 from assistant.reading.text.lexicon import DEEDS, OTHER, Lexicon, Sort
 from assistant.reading.text.short import spelt_out
+from assistant.reading.text.spot import Item
 from assistant.reading.told import asks, read_told, row_of, says_how_many_of
 
 MOST_PARTS = 9  # a text of more is a story
@@ -108,6 +109,25 @@ def behind_but(text: str, lexicon: Lexicon) -> str:
         if lexicon.turns(tuple(token.text for token in read_tokens(word)))
     ]
     return " ".join(words[turns[-1] + 1 :]) if turns else text
+
+
+_MOST_OF_APOLOGY = 4  # words: "no no, I am sorry"
+
+
+def without_apology(text: str, lexicon: Lexicon) -> str | None:
+    """What stands behind the "no, sorry" with which a text begins; None where it begins
+    otherwise, or says nothing else."""
+    words = text.split()
+    for count in range(min(_MOST_OF_APOLOGY, len(words) - 1), 0, -1):
+        found = read_tokens(" ".join(words[:count]))
+        row = [item for item in row_of(found, lexicon) if not _is_mark(item)]
+        if row and all(item.sort in (Sort.NO, Sort.SORRY) for item in row):
+            return " ".join(words[count:])
+    return None
+
+
+def _is_mark(item: Item) -> bool:
+    return not any(token.is_word or token.is_number for token in item.tokens)
 
 
 def _runs(count: int) -> Iterator[tuple[int, int]]:

@@ -45,6 +45,7 @@ def compose(
     raining: Iterable[int] = (),
     assumed_sown: Iterable[int] = (),
     held: Iterable[int] = (),
+    cautioned: Iterable[int] = (),
 ) -> Composed:
     """The text for one phone.
 
@@ -52,14 +53,16 @@ def compose(
         due: each nursery with its reminders of today and those to catch up.
         raining: ids of nurseries under a rain warning, which are never told to uncover.
         assumed_sown: ids of nurseries whose sowing nobody confirmed, to be told so today.
+        cautioned: ids of those that had the caution of planting some days ago.
         held: ids of those under a warning of another danger that these tasks wait for.
     """
     wet, unsure, waiting = frozenset(raining), frozenset(assumed_sown), frozenset(held)
+    had = frozenset(cautioned)
     parts: list[_Part] = []
     asked: list[tuple[Nursery, Reminder]] = []
     for nursery, reminders in due:
         work = _work(nursery, reminders, today, nursery.id in wet)
-        work = replace(work, held=nursery.id in waiting)
+        work = replace(work, held=nursery.id in waiting, cautioned=nursery.id in had)
         head, *sentences = day_says(work)
         if nursery.id in unsure:
             sentences.append(about(t.SOW_ASSUMED, nursery, today))

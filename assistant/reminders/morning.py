@@ -83,7 +83,12 @@ def first_of(said: Iterable[Reminder]) -> int:
 
 
 def compose_plain(
-    nurseries: Sequence[Nursery], said: Sequence[Reminder], today: date
+    nurseries: Sequence[Nursery],
+    said: Sequence[Reminder],
+    today: date,
+    cautioned: Iterable[int] = (),
 ) -> Composed:
     """The text of a phone that no rain warning and no missing word stands behind."""
-    return compose(by_nursery(nurseries, said), today, (), taken_as_sown(nurseries, today))
+    assumed = taken_as_sown(nurseries, today)
+    grouped = by_nursery(nurseries, said)
+    return compose(grouped, today, (), assumed, (), cautioned)

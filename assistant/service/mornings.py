@@ -123,7 +123,7 @@ def _add(batch: Batch, house: House, phone: DuePhone, now: datetime, zone: str) 
         return
     found = sorted_out(phone.due, today)
     if found.said:
-        composed = compose_plain(phone.nurseries, found.said, today)
+        composed = compose_plain(phone.nurseries, found.said, today, phone.cautioned)
         letter = prompt(phone.farmer.phone, phone.farmer.language, composed, found, closes)
         text = written(house, letter, now)
         batch.texts.append((text, phone.farmer.village_id))

@@ -40,6 +40,7 @@ from assistant.service.replan import happen, save_and_plan
 from assistant.service.set_aside import keep_aside
 from assistant.service.storms.warnings import warned_of
 from assistant.service.texts import Letter, post
+from assistant.service.unfinished import left_open, nudge
 from assistant.store import DatabaseAwayError, OutboxText, Work
 
 log = logging.getLogger(__name__)
@@ -358,6 +359,7 @@ def _prompt(work: Work, house: House, phone: str, now: datetime) -> None:
         all_beds if place.raining else (),
         unsure + taken_as_sown(nurseries, place.today),
         all_beds if place.held else (),
+        work.mornings.cautioned(found.said, now),
     )
     letter = prompt(phone, farmer.language, composed, found, closes)
     text = post(work, house, letter, now)
@@ -414,4 +416,5 @@ FOLLOW_UPS: tuple[tuple[Look, Follow], ...] = (
     (_due, _prompt),
     (_unsaid, consent.ask_again),
     (to_ask, ask),
+    (left_open, nudge),
 )

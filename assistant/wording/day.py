@@ -128,6 +128,7 @@ class DayWork:
     late: tuple[Late, ...] = ()
     rain: bool = False  # warned of
     held: bool = False  # by a warning of another danger
+    cautioned: bool = False  # the caution of planting was said some days ago
 
     @property
     def asked(self) -> tuple[TaskCode, ...]:
@@ -452,7 +453,8 @@ def day_says(work: DayWork) -> tuple[Say, ...]:
     """The same as the day's text has it: with what can hurt, and the way to the steps."""
     codes = (*work.tasks, *(each.task for each in work.late))
     doable = tuple(code for code in codes if code not in work.only_told)
-    warned = dict.fromkeys(HAZARDS[code] for code in doable if code in HAZARDS)
+    new = (code for code in doable if not (work.cautioned and code is TaskCode.TRANSPLANT))
+    warned = dict.fromkeys(HAZARDS[code] for code in new if code in HAZARDS)
     cautions = tuple(about(message, work.nursery, work.today) for message in warned)
     more: tuple[Say, ...] = (steps.HOW_NEXT(),) if TOLD_BY_STEPS & frozenset(doable) else ()
     unmeasured = work.nursery.tin_litres is None and bool(work.nursery.quantities.mats)

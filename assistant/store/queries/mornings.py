@@ -3,7 +3,7 @@ of statements. Plain columns, no mapped objects: this is asked for a country eac
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from sqlalchemy import (
     ARRAY,
@@ -17,6 +17,7 @@ from sqlalchemy import (
     func,
     insert,
     literal_column,
+    or_,
     select,
     tuple_,
     update,
@@ -25,6 +26,7 @@ from sqlalchemy.orm import Session
 
 from assistant.agronomy.dangers.rows import DANGERS
 from assistant.agronomy.nursery import Nursery
+from assistant.agronomy.tasks import TaskCode
 from assistant.people import Farmer
 from assistant.reminders.values import Reminder, State
 from assistant.store import rows
@@ -42,6 +44,10 @@ from assistant.store.tables import (
 )
 from assistant.store.values import OutboxText
 
+# A caution that was said so lately is not said again each day. Common practice, no source: a
+# text of two segments every morning is not read any more; after a week it is new.
+CAUTION_LASTS = timedelta(days=6)
+
 Mark = tuple[datetime, int]
 """How far a look has come: when the last task that it saw was due, and of which nursery."""
 
@@ -58,13 +64,15 @@ class Claim:
 class DuePhone:
     """What is needed to write to one phone: its farmer, the zone of their village (None where
     there is none) and whether a rain warning stands there; the open nurseries by label, and
-    what is planned for them and due, by nursery and time."""
+    what is planned for them and due, by nursery and time; `cautioned` are the ids of those
+    whose planting was asked of late, with its caution."""
 
     farmer: Farmer
     zone: str | None
     waits: bool
     nurseries: tuple[Nursery, ...]
     due: tuple[Reminder, ...]
+    cautioned: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -131,6 +139,7 @@ class Mornings:
         ids = [row.id for row in farmers]
         nurseries = self._nurseries(ids)
         due = self._due(nurseries, now)
+        cautioned = self.cautioned([r for some in due.values() for r in some], now)
         found = {
             row.phone: DuePhone(
                 farmer=rows.farmer(row),
@@ -138,6 +147,7 @@ class Mornings:
                 waits=row.waits,
                 nurseries=tuple(nurseries.get(row.id, ())),
                 due=tuple(r for n in nurseries.get(row.id, ()) for r in due.get(n.id, ())),
+                cautioned=cautioned,
             )
             for row in farmers
         }
@@ -161,6 +171,15 @@ class Mornings:
         for row in self._session.execute(_DUE_OF, {"nursery_ids": ids, "now": now}):
             found.setdefault(row.nursery_id, []).append(rows.value(Reminder, row))
         return found
+
+    def cautioned(self, due: Iterable[Reminder], now: datetime) -> frozenset[int]:
+        """Of nurseries whose planting is asked now, those of which it was asked, and not only
+        told, some days ago."""
+        ids = sorted({each.nursery_id for each in due if each.task is TaskCode.TRANSPLANT})
+        if not ids:
+            return frozenset()
+        given = {"nursery_ids": ids, "since": now.date() - CAUTION_LASTS}
+        return frozenset(self._session.scalars(_PLANTING_ASKED, given))
 
     def write(self, texts: Iterable[tuple[OutboxText, int | None]]) -> None:
         """Keeps new texts, each with the village that it is counted for."""
@@ -279,6 +298,14 @@ _DUE_OF = (
     .where(_REMINDER.c.nursery_id.in_(bindparam("nursery_ids", expanding=True)))
     .where(_PLANNED, _REMINDER.c.due_at <= _NOW)
     .order_by(_REMINDER.c.due_at, _REMINDER.c.id)
+)
+_PLANTING_ASKED = (
+    select(_REMINDER.c.nursery_id)
+    .where(_REMINDER.c.nursery_id.in_(bindparam("nursery_ids", expanding=True)))
+    .where(_REMINDER.c.task == TaskCode.TRANSPLANT, _REMINDER.c.asked > 0)
+    .where(_REMINDER.c.day >= bindparam("since"))
+    .where(or_(_REMINDER.c.state != State.NOT_YET, _REMINDER.c.answer.is_not(None)))
+    .distinct()
 )
 _PUT = insert(_OUTBOX)
 _OF = _REMINDER.c.id == bindparam("of")

@@ -43,6 +43,15 @@ class Talks:
         """There is nothing to go on with."""
         self._session.execute(_END, {"of": phone})
 
+    def resting(self, conversation: str, since: datetime, until: datetime) -> tuple[str, ...]:
+        """The phones whose talk is of this conversation and was last changed between two
+        times."""
+        found = self._session.execute(_RESTING, {"since": since, "until": until})
+        talks = ((phone, read_session(kept)) for phone, kept in found)
+        return tuple(
+            phone for phone, talk in talks if talk and talk.conversation == conversation
+        )
+
     def ussd(self, session_id: str) -> UssdTalk | None:
         row = self._session.execute(_USSD, {"of": session_id}).first()
         return rows.ussd_talk(row) if row else None
@@ -83,5 +92,10 @@ def going_on(talk: Talk, since: datetime | None = None) -> Session | None:
 
 _KEPT, _SCREENS = table_of(TalkRow), table_of(UssdTalkRow)
 _TALK = select(_KEPT.c.session, _KEPT.c.changed_at).where(_KEPT.c.phone == bindparam("of"))
+_RESTING = (
+    select(_KEPT.c.phone, _KEPT.c.session)
+    .where(_KEPT.c.changed_at >= bindparam("since"), _KEPT.c.changed_at <= bindparam("until"))
+    .order_by(_KEPT.c.phone)
+)
 _END = delete(_KEPT).where(_KEPT.c.phone == bindparam("of"))
 _USSD = select(_SCREENS).where(_SCREENS.c.session_id == bindparam("of"))

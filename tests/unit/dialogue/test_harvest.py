@@ -62,3 +62,13 @@ def test_what_no_field_gives_is_asked_again(text: str) -> None:
 def test_a_harvest_is_not_told_twice_nor_before_a_season_is_over() -> None:
     assert farmer(yield_kg=1500.0).hears("harvest 1600 kg") != [like(r.YIELD_KEPT)]
     assert Phone.enrolled(nursery()).hears("harvest 1600 kg") != [like(r.YIELD_KEPT)]
+
+
+@pytest.mark.parametrize("text", ["we harvested 30 bags", "harvested 12 sacks"])
+def test_a_harvest_in_bags_that_nobody_asked_reaches_a_person(text: str) -> None:
+    """Also of a season that was closed without a result, or with one whose harvest was not
+    asked yet; the weight is asked for."""
+    for phone in (Phone.enrolled(), farmer()):
+        assert phone.hears(text) == [like(r.YIELD_IN_BAGS, ...)]
+        calls = [each for each in phone.changes if isinstance(each, v.CallForHelp)]
+        assert [each.words for each in calls] == [text]

@@ -139,3 +139,21 @@ def test_a_bed_that_may_be_gone_is_asked_about_twice_and_never_uncovered(
     assert amina.heard(AMINA) == []  # what to do today is in the answer
     amina.go("15 Jun 07:00")
     assert any("Uncover" in text for text in amina.heard(AMINA))
+
+
+# --- the caution of planting -----------------------------------------------------------------
+
+
+def test_the_caution_of_planting_is_said_once_and_again_after_a_pause(amina: Valley) -> None:
+    """Planting on the 19th, put off day by day, then to the 28th."""
+    amina.go("18 Jun 20:00")
+    amina.heard(AMINA)
+    told = []
+    for day in (19, 20, 21):
+        amina.go(f"{day} Jun 07:00")
+        told.append(any("Drink water" in text for text in amina.heard(AMINA)))
+        amina.text(AMINA, "2")
+    assert told == [True, False, False]
+    amina.text(AMINA, "we plant on 28 june")
+    amina.go("28 Jun 07:00")
+    assert any("Drink water" in text for text in amina.heard(AMINA))
