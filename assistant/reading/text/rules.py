@@ -13,7 +13,7 @@ from bisect import bisect_left
 from collections import Counter, defaultdict
 from collections.abc import Collection, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from itertools import chain
 from typing import Generic, TypeVar
 
@@ -144,7 +144,13 @@ def _place(words: Sequence[_Word]) -> RulePlace:
 
 def _kept(words: set[str]) -> Collection[str]:
     """The words in the least room; the same words are always the same value."""
-    return tuple(sorted(words)) if len(words) <= _FEW else _Many(sorted(words))
+    return _alike(tuple(sorted(words))) if len(words) <= _FEW else _Many(sorted(words))
+
+
+@cache
+def _alike(words: tuple[str, ...]) -> tuple[str, ...]:
+    """One value for all that are equal, while rules are read."""
+    return words
 
 
 class _Many(tuple[str, ...]):
@@ -256,7 +262,7 @@ RULE_VALUES = (RuleBook, Rule, RulePlace, _Many)
 
 def forget_written() -> None:
     """Lets go of what was kept for reading rules: after a start no more are read."""
-    for each in (_group, _places, _words, same):
+    for each in (_group, _places, _words, _alike, same):
         each.cache_clear()
 
 
@@ -285,11 +291,13 @@ def bound(rules: Iterable[tuple[Name, Rule]], manners: Iterable[str] = ()) -> Ru
         for stem in place.stems:
             by_start[stem[:STEM]].append(here)
     shared: dict[_Found, _Found] = {}  # words of one place are found in the same places
+    alike: dict[tuple[int, ...], tuple[int, ...]] = {}  # so are alternatives of one group
+    groups_of = (tuple(sorted(found)) for found in members.values())
     return RuleBook(
         alternatives=tuple(members),
         by_word=_frozen(by_word, shared),
         by_start=_frozen(by_start, shared),
-        groups_of=tuple(tuple(sorted(found)) for found in members.values()),
+        groups_of=tuple(alike.setdefault(each, each) for each in groups_of),
         keyed={key: tuple(found) for key, found in keyed.items()},
         manners=frozenset(token.text for word in manners for token in read_tokens(word)),
     )
