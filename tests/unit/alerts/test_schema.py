@@ -146,15 +146,27 @@ def both(raw: bytes) -> tuple[bool, Alert | Faulty]:
 
 def errors_of(raw: bytes) -> list[str]:
     """What the schema has against a message."""
+    return [
+        *quick_errors_of(raw),
+        *(str(each.reason) for each in JUDGE.iter_errors(raw.decode())),
+    ]
+
+
+def quick_errors_of(raw: bytes) -> list[str]:
+    """What the quicker judge has against it."""
     OTHER.validate(etree.fromstring(raw))
-    found = [str(each.reason) for each in JUDGE.iter_errors(raw.decode())]
-    return found + [each.message for each in OTHER.error_log]
+    return [each.message for each in OTHER.error_log]
 
 
 def agree(raw: bytes) -> bool:
     """Nothing is taken that the schema refuses, nor refused without the prose's leave; whether
-    the schema takes it."""
-    errors, found = errors_of(raw), read_alert(raw)
+    the schema takes it.
+
+    Of what we and the quicker judge refuse the other need not be asked: it is refused."""
+    found = read_alert(raw)
+    if isinstance(found, Faulty) and quick_errors_of(raw):
+        return False
+    errors = errors_of(raw)
     if isinstance(found, Alert):
         against = [each for each in errors if "anyURI" not in each]
         assert not against, f"{against}\n{raw.decode()}"

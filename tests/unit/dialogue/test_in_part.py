@@ -1,6 +1,7 @@
 """Work of which a part is done is kept as that, and the rest is asked."""
 
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -16,7 +17,7 @@ from tests.valley import like
 DAY = timedelta(days=1)
 
 
-def bed(day: int, code: TaskCode, **given: object) -> Phone:
+def bed(day: int, code: TaskCode, **given: Any) -> Phone:
     """A mat bed on a day after its sowing, of which a task was asked this morning."""
     return Phone.enrolled(nursery(sow=TODAY - day * DAY, **given)).asked(item(code))
 
