@@ -376,10 +376,14 @@ def _answers_help(text: str, known: Known) -> bool:
     return open_to_it and waits_for_answer(known) and is_name(text, calls)
 
 
+_SURELY_DANGER = 0.8
+
+
 def _tells_what_was_asked(heard: Understood, certainty: Certainty, known: Known) -> bool:
     """ "I have flooded it" where that was asked; "enough, none left" where the result was, when
     there is no bed to lose any more, and not "short, the goats ate the rest"."""
-    if tells_of_task(heard.text, known) and not _rings_beside(heard, known):
+    surely = heard.weights[Act.DANGER] >= _SURELY_DANGER and certainty is Certainty.SAID
+    if tells_of_task(heard.text, known) and not (surely or _rings_beside(heard, known)):
         return True
     if heard.kind(Act.DANGER) in (None, Kind.LOST) and planted_as_far(heard.text, known):
         return True  # its seedlings are in the field, and not lost

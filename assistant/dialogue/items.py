@@ -27,6 +27,7 @@ from assistant.dialogue.lists import choice_names, item_key
 from assistant.dialogue.readers import is_another_kind
 from assistant.dialogue.told_colour import green_in_sentence, without_name
 from assistant.dialogue.told_in_part import (
+    leans_to_done,
     part_that_tells,
     story_tells,
     tells_not_done,
@@ -382,7 +383,7 @@ def _planting_waits(item: Item, said_so: str | None, text: str, known: Known) ->
 
 def _tells_why_put_off(text: str, known: Known) -> bool:
     """Not where the work is told as done: "planted all, five hands came"."""
-    return is_put_off(text, known) and not weighs_rather_done(text, known)
+    return is_put_off(text, known) and not leans_to_done(text, known)
 
 
 def _another_deed(

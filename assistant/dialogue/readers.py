@@ -33,6 +33,7 @@ from assistant.reading import (
     Reading,
     Reason,
     guess_language,
+    is_of_other,
     is_of_time,
     language_named,
     names_litres,
@@ -116,9 +117,11 @@ _LIKELY_TALK, _HARDLY_VALUE = 0.2, 0.2
 
 
 def _is_of_another_field(text: str, known: Known) -> bool:
-    """Whether an area stands in talk: "I wish I had ten acres like the chief"."""
+    """Whether an area stands in talk, or is another's: "I wish I had ten acres like the chief",
+    "my uncle has five"."""
     weights = understand(text, known.ears, known.catalogue.language).weights
-    return weights[Act.TALK] >= _LIKELY_TALK and weights[Act.VALUE] < _HARDLY_VALUE
+    talks = weights[Act.TALK] >= _LIKELY_TALK
+    return talks and (weights[Act.VALUE] < _HARDLY_VALUE or is_of_other(text, known.lexicon))
 
 
 def _feet_or_metres(m2: float, known: Known) -> Heard:

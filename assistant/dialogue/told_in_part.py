@@ -136,6 +136,17 @@ def weighs_rather_done(text: str, known: Known) -> bool:
     return weights[Act.DONE] >= _RATHER_DONE and weights[Act.NOTDONE] <= _HARDLY_NOT
 
 
+_LEANS = 0.3
+
+
+def leans_to_done(text: str, known: Known) -> bool:
+    """Whether a text that names what planting may wait for (hands, water, rain, the field)
+    weighs as work done and less as not done: "tarp on, let it rain". Nothing is written down
+    by it."""
+    weights = understand(text, known.ears, known.catalogue.language).weights
+    return weights[Act.DONE] >= max(_LEANS, weights[Act.NOTDONE])
+
+
 def _part(text: str, deeds: frozenset[str], known: Known) -> str | None:
     part = told_in_part(text, known.lexicon, deeds)
     if part is None:

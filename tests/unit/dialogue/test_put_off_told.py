@@ -4,7 +4,7 @@ whole one; a yes to an invitation is no refusal, whatever it weighs."""
 import pytest
 
 from assistant.dialogue.turns import turn
-from assistant.dialogue.values import AnswerItem, Decline, Enrol
+from assistant.dialogue.values import AnswerItem, Decline, Enrol, RaiseAlarm
 from tests.corpus.talk.moments import MOMENTS
 
 
@@ -53,3 +53,42 @@ def test_a_yes_to_an_invitation_is_no_refusal(language: str, text: str) -> None:
 def test_yes_and_a_plain_refusal_is_a_refusal() -> None:
     changes = turn("yes yes, stop sending me messages", MOMENTS["consent"]("en")).changes
     assert not any(isinstance(each, Enrol) for each in changes)
+
+
+@pytest.mark.parametrize("moment", ["soak", "sow", "uncover"])
+def test_a_cry_made_of_the_words_of_work_is_no_work(moment: str) -> None:
+    changes = turn("water has entered the bed seed all floating", MOMENTS[moment]("en")).changes
+    assert any(isinstance(each, RaiseAlarm) for each in changes)
+    assert not any(isinstance(each, AnswerItem) for each in changes)
+
+
+@pytest.mark.parametrize(
+    ("language", "moment", "text"),
+    [
+        ("fr", "fill", "fini !! enfin... fini le mariage de ma cousine, repiquage c lundi"),
+        ("fr", "drain", "la pirogue est revenue vide"),
+    ],
+)
+def test_something_else_that_is_over_is_no_work(language: str, moment: str, text: str) -> None:
+    changes = turn(text, MOMENTS[moment](language)).changes
+    assert not any(isinstance(each, AnswerItem) for each in changes)
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "leaves"),
+    [
+        ("en", "two leafs each, most of them", "2"),
+        ("pt", "duas folhinhas cada", "2"),
+        ("sw", "kila mche una majani mawili hv", "2"),
+        ("hi", "दो ठो पत्ता निकला है हर पौधा में", "2"),
+    ],
+)
+def test_so_many_leaves_each_are_leaves(language: str, text: str, leaves: str) -> None:
+    changes = turn(text, MOMENTS["leaves"](language)).changes
+    assert leaves in {each.answer for each in changes if isinstance(each, AnswerItem)}
+
+
+@pytest.mark.parametrize("text", ["2 buckets each", "2 goats each house"])
+def test_so_many_of_something_else_each_are_none(text: str) -> None:
+    changes = turn(text, MOMENTS["leaves"]("en")).changes
+    assert not any(isinstance(each, AnswerItem) for each in changes)
