@@ -1,24 +1,51 @@
 """Writing to many farmers: words, reach and cost, then it goes."""
 
-from collections.abc import Mapping
 from zoneinfo import ZoneInfo
 
-from flask import Blueprint, abort, request
+from flask import Blueprint, abort
 from flask.typing import ResponseReturnValue
+from wtforms import BooleanField
 
 from assistant.service.days import local_date
 from assistant.service.later import HOURS
 from assistant.service.letters import LONGEST_WORDS
 from assistant.service.storms import broadcasts as service
 from assistant.service.storms.broadcasts import Asked, Group, NotSent
-from assistant.web.desk import Desk, asked_number, may_reach, typed, typed_later
+from assistant.web.desk import Desk, asked_number, may_reach
+from assistant.web.fields import ChosenRow, OneOf, Ticked, TypedLines, TypedWords
+from assistant.web.later import LaterForm
 from assistant.web.storms import priced
-from assistant.web.warnings import Filled, ticked_in
 from assistant.wording import messages_web_brakes as web_brakes
 from assistant.wording import messages_web_broadcast as web_broadcast
 from assistant.wording import messages_web_groups as web_groups
 from assistant.wording import messages_web_rain as web_rain
+from assistant.wording import messages_web_season as web_season
 from assistant.wording.message import Say
+
+
+class BroadcastForm(LaterForm):
+    """Words, to whom, and when."""
+
+    group = ChosenRow(web_groups.GROUP)
+    all = BooleanField()
+    village = Ticked()
+    stage = OneOf(web_broadcast.TO_WHOM, tuple(Group), Group.ALL)
+    practice = TypedWords(web_season.PRACTICE, longest=40)
+    words = TypedLines(
+        web_broadcast.YOUR_WORDS, render_kw={"required": True}, longest=LONGEST_WORDS
+    )
+
+    def asked(self) -> Asked:
+        """What was filled in."""
+        return Asked(
+            words=self.words.data,
+            village_ids=set(self.village.data),
+            everywhere=self.all.data,
+            stage=Group(self.stage.data),
+            practice=self.practice.data or None,
+            group_id=self.group.data,
+            later=self.later(),
+        )
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -27,13 +54,18 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.get("/broadcasts")
     def broadcasts() -> ResponseReturnValue:
-        return _form(desk, _started(desk), ())
+        return _page(desk, _started(desk))
 
     @found.post("/broadcasts")
     def make() -> ResponseReturnValue:
-        made = service.make(desk.house, desk.sight, _asked(), desk.now)
+        form = BroadcastForm.sent()
+        if not form.validate():
+            return _page(desk, form, 422)
+        made = service.make(desk.house, desk.sight, form.asked(), desk.now)
         if isinstance(made, tuple):
-            return _form(desk, request.form, made, 422)
+            for fault in made:
+                form.refuse(web_broadcast.FAULTS[fault])
+            return _page(desk, form, 422)
         return desk.to("broadcasts.broadcast", broadcast=made.id)
 
     @found.get("/broadcasts/<int:broadcast>")
@@ -103,9 +135,7 @@ def _may_go(desk: Desk, broadcast: int) -> bool:
     return found is None or may_reach(desk, found.phones)
 
 
-def _form(
-    desk: Desk, filled: Mapping[str, str], faults: tuple[str, ...], status: int = 200
-) -> ResponseReturnValue:
+def _page(desk: Desk, form: BroadcastForm, status: int = 200) -> ResponseReturnValue:
     """The form as it was filled in, and what was sent before."""
     return desk.page(
         "broadcasts.html",
@@ -113,42 +143,30 @@ def _form(
         model=service.broadcasts_page(desk.house, desk.sight),
         b=web_broadcast,
         r=web_rain,
-        filled=filled,
-        ticked={int(each) for each in ticked_in(filled)},
-        faults=faults,
+        form=form,
         groups=tuple(Group),
-        longest=LONGEST_WORDS,
         hours=HOURS,
+        longest=LONGEST_WORDS,
         today=local_date(desk.now, desk.house.zone),
     )
 
 
-def _started(desk: Desk) -> Mapping[str, str]:
+def _started(desk: Desk) -> BroadcastForm:
     """An empty form, or one like a broadcast that is to be changed."""
     group = asked_number("group")
     if group:
-        return {"group": str(group)}
+        return BroadcastForm(group=group)
     number = asked_number("like")
     model = service.broadcast_page(desk.house, desk.sight, number, desk.now) if number else None
     if model is None:
-        return {}
+        return BroadcastForm()
     it = model.broadcast
-    fields = {"words": it.words, "stage": it.stage, "practice": it.practice or ""}
-    fields["group"] = str(it.group_id or "")
-    if it.due_at:
-        at = it.due_at.astimezone(ZoneInfo(desk.house.zone))
-        fields |= {"later_day": at.date().isoformat(), "later_hour": str(at.hour)}
-    return Filled(fields, tuple(map(str, it.village_ids)))
-
-
-def _asked() -> Asked:
-    stage, group = request.form.get("stage", ""), request.form.get("group", "")
-    return Asked(
-        words=typed("words"),
-        village_ids={int(each) for each in ticked_in(request.form)},
-        everywhere="all" in request.form,
-        stage=Group(stage) if stage in Group.__members__.values() else Group.ALL,
-        practice=typed("practice") or None,
-        group_id=int(group) if group.isdecimal() and len(group) < 10 else None,
-        later=typed_later(),
+    at = it.due_at.astimezone(ZoneInfo(desk.house.zone)) if it.due_at else None
+    return BroadcastForm(
+        words=it.words,
+        stage=it.stage,
+        practice=it.practice or "",
+        group=it.group_id,
+        village=it.village_ids,
+        data={"later_day": at.date(), "later_hour": str(at.hour)} if at else {},
     )

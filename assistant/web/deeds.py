@@ -4,33 +4,21 @@ The page changes nothing, so it may be asked for by a link (one line) or by a fo
 are ticked).
 """
 
-from collections.abc import Iterable
-from datetime import date
 from typing import Any
 
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.people import LANGUAGES
-from assistant.service.days import local_date
 from assistant.service.desk.visits import Wrong
-from assistant.service.later import HOURS
-from assistant.service.letters import LONGEST_WORDS, Unsent
+from assistant.service.letters import Unsent
 from assistant.service.waiting import deeds
-from assistant.service.waiting.deeds import Did, Noted, Nothing, Outcome
-from assistant.service.waiting.hand_on import colleagues, hand_on
-from assistant.service.waiting.picks import Picked
-from assistant.service.waiting.writing import Offer, beside, offers
-from assistant.web.desk import Desk, asked_number, typed, typed_date, typed_later
+from assistant.service.waiting.deeds import Did, Nothing, Outcome
+from assistant.web.deed_forms import FORMS, DeedForm, TextForm, offered, today
+from assistant.web.desk import Desk, asked_number
 from assistant.web.storms import priced
 from assistant.wording import messages_web as web
 from assistant.wording import messages_web_desk as web_desk
-from assistant.wording import messages_web_groups as web_groups
 from assistant.wording import messages_web_rain
-from assistant.wording.message import Say
-from assistant.wording.messages_phrases import PHRASES
-
-LONGEST_NOTE = 2000
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -39,27 +27,25 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.route("/deeds", methods=["GET", "POST"])
     def begin() -> ResponseReturnValue:
-        return _shown(desk, _deed(), _lines())
+        deed = _deed()
+        begun = {"on": today(desk), "phrase": request.values.get("phrase", "")}
+        return _shown(desk, deed, _lines(), FORMS[deed](data=begun))
 
     @found.post("/deeds/cost")
     def cost() -> ResponseReturnValue:
-        words = typed("words")
-        shown = _offers(desk, _lines(), {"own": words}) if words else ()
+        words = TextForm.sent().words.data
+        shown = offered(desk, _lines(), {"own": words}) if words else ()
         return desk.page("_cost.html", offers=shown, money=priced(desk), r=messages_web_rain)
 
     @found.post("/deeds/do")
     def do() -> ResponseReturnValue:
         deed, lines = _deed(), _lines()
+        form = FORMS[deed].sent()
+        if not form.validate():
+            return _shown(desk, deed, lines, form, 422)
         if "look" in request.form or not lines:
-            return _shown(desk, deed, lines)
-        outcome = _DO[deed](desk, lines)
-        if outcome is None:
-            desk.tell(
-                web_groups.CHOOSE_COLLEAGUE if deed == "hand" else web_desk.CHOOSE_WORDS,
-                wrong=True,
-            )
-            return _shown(desk, deed, lines)
-        return _after(desk, deed, lines, outcome)
+            return _shown(desk, deed, lines, form)
+        return _after(desk, deed, lines, form, form.do(desk, lines))
 
     @found.post("/deeds/<int:deed>/undo")
     def undo(deed: int) -> ResponseReturnValue:
@@ -92,10 +78,10 @@ def _lines() -> list[str]:
     return [only] if only else request.values.getlist("line")
 
 
-# --- the page --------------------------------------------------------------------------------
-
-
-def _shown(desk: Desk, deed: str, lines: list[str], status: int = 200) -> ResponseReturnValue:
+def _shown(
+    desk: Desk, deed: str, lines: list[str], form: DeedForm, status: int = 200
+) -> ResponseReturnValue:
+    """The page of a deed, with what was filled in."""
     found = deeds.look_at(desk.house, desk.sight, lines, deed, desk.now)
     if lines and not (found.picks or found.refused):
         abort(404)
@@ -103,127 +89,18 @@ def _shown(desk: Desk, deed: str, lines: list[str], status: int = 200) -> Respon
         desk.tell(web_desk.NONE_TICKED, wrong=True)
         return to_list(desk)
     values: dict[str, Any] = {"deed": deed, "found": found, "r": messages_web_rain}
-    values |= {"today": _today(desk), "money": priced(desk)}
-    values |= _MORE.get(deed, _nothing)(desk, found)
-    return desk.page("deed.html", status, **values)
+    values |= {"today": today(desk), "money": priced(desk), "form": form}
+    return desk.page("deed.html", status, **values, **form.shows(desk, found))
 
 
-def _nothing(desk: Desk, found: Picked) -> dict[str, Any]:
-    return {}
-
-
-def _writing(desk: Desk, found: Picked) -> dict[str, Any]:
-    """Set texts with what they take, quiet hours, the last messages where it is for one."""
-    keys = [pick.key for pick in found.picks]
-    own = typed("words") if request.method == "POST" else ""
-    only = found.picks[0] if len(found.picks) == 1 else None
-    spoken = {pick.farmer.language or "" for pick in found.picks}
-    return {
-        "offers": _offers(desk, keys, dict.fromkeys(PHRASES, "")),
-        "own": _offers(desk, keys, {"own": own}) if own else (),
-        "words": own,
-        "chosen": request.values.get("phrase", ""),
-        "only": only,
-        "languages": ", ".join(LANGUAGES[each] for each in sorted(spoken) if each in LANGUAGES),
-        "aside": beside(desk.house, desk.sight, only, desk.now) if only else None,
-        "longest": LONGEST_WORDS,
-        "hours": () if only and deeds.cannot_wait(only) else HOURS,
-    }
-
-
-def _moving(desk: Desk, found: Picked) -> dict[str, Any]:
-    """What the new day would change, once it is given."""
-    day = typed_date("day")
-    keys = [pick.key for pick in found.picks]
-    changes = deeds.foresee_days(desk.house, desk.sight, keys, day, desk.now) if day else ()
-    return {"day": day, "changes": changes, "wrong": web.WRONG}
-
-
-def _handing(desk: Desk, found: Picked) -> dict[str, Any]:
-    """To whom a call may be given."""
-    villages = [pick.village.id for pick in found.picks if pick.village]
-    return {"officers": colleagues(desk.house, desk.sight, villages)}
-
-
-_MORE = {"text": _writing, "move": _moving, "hand": _handing}
-
-
-def _offers(desk: Desk, lines: Iterable[str], words: dict[str, str]) -> tuple[Offer, ...]:
-    said: dict[str, str | Say] = {key: own or PHRASES[key]() for key, own in words.items()}
-    return offers(desk.house, desk.sight, lines, said, desk.now)
-
-
-def _today(desk: Desk) -> date:
-    return local_date(desk.now, desk.house.zone)
-
-
-# --- the deed --------------------------------------------------------------------------------
-
-
-def _visited(desk: Desk, lines: list[str]) -> Outcome:
-    noted = Noted(typed_date("on"), typed("note", LONGEST_NOTE), "done" in request.form)
-    return deeds.visit(desk.house, desk.sight, lines, noted, desk.now)
-
-
-def _rang(desk: Desk, lines: list[str]) -> Outcome:
-    noted = Noted(
-        _today(desk),
-        typed("note", LONGEST_NOTE),
-        "done" in request.form,
-        "covered" in request.form,
-    )
-    return deeds.visit(desk.house, desk.sight, lines, noted, desk.now, by_phone=True)
-
-
-def _seen(desk: Desk, lines: list[str]) -> Outcome:
-    return deeds.see(desk.house, desk.sight, lines, desk.now)
-
-
-def _text(desk: Desk, lines: list[str]) -> Outcome | None:
-    words, phrase = typed("words"), request.form.get("phrase", "")
-    said = words or (PHRASES[phrase]() if phrase in PHRASES else None)
-    if not said:
-        return None
-    urgent = "urgent" in request.form
-    return deeds.write_to(
-        desk.house, desk.sight, lines, said, desk.now, urgent=urgent, later=typed_later()
-    )
-
-
-def _hand(desk: Desk, lines: list[str]) -> Outcome | None:
-    to = request.form.get("to", "")
-    if not to.isdecimal() or len(to) > 9:
-        return None
-    return hand_on(desk.house, desk.sight, lines, int(to), desk.now)
-
-
-def _move(desk: Desk, lines: list[str]) -> Outcome:
-    day = typed_date("day")
-    if day is None:
-        return Wrong.NO_DAY
-    tell = "tell" in request.form
-    return deeds.move_days(desk.house, desk.sight, lines, day, desk.now, tell=tell)
-
-
-_DO = {
-    "visited": _visited,
-    "rang": _rang,
-    "seen": _seen,
-    "text": _text,
-    "move": _move,
-    "hand": _hand,
-}
-
-
-def _after(desk: Desk, deed: str, lines: list[str], outcome: Outcome) -> ResponseReturnValue:
-    if isinstance(outcome, Wrong):
-        desk.tell(web.WRONG[outcome], wrong=True)
-        return _shown(desk, deed, lines)
-    if isinstance(outcome, Unsent):
-        desk.tell(web.UNSENT[outcome], wrong=True)
-        return _shown(desk, deed, lines)
+def _after(
+    desk: Desk, deed: str, lines: list[str], form: DeedForm, outcome: Outcome
+) -> ResponseReturnValue:
+    if isinstance(outcome, (Wrong, Unsent)):
+        words = web.WRONG if isinstance(outcome, Wrong) else web.UNSENT
+        return _shown(desk, deed, lines, form.refuse(words[outcome]), 422)
     if isinstance(outcome, Nothing):
-        return _shown(desk, deed, lines)
+        return _shown(desk, deed, lines, form)
     return after(desk, outcome)
 
 

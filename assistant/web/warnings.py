@@ -1,11 +1,11 @@
 """Warnings: what stands, a new one with its reach, and the answers while it stands."""
 
-from collections.abc import Mapping
-from datetime import datetime, time, timedelta
+from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
-from flask import Blueprint, request
+from flask import Blueprint
 from flask.typing import ResponseReturnValue
+from wtforms import BooleanField
 
 from assistant.agronomy.dangers.rows import DANGERS, RAIN
 from assistant.service.places import read_point
@@ -17,16 +17,56 @@ from assistant.service.storms.rain_wanted import (
     Wanted,
     make,
 )
-from assistant.web.desk import Desk, asked_number, typed, typed_date
+from assistant.web.desk import Desk, asked_number
+from assistant.web.fields import ChosenRow, Day, Hour, Number, OneOf, Ticked, TypedWords
+from assistant.web.forms import OfficerForm
 from assistant.web.storms import drafts, storms
 from assistant.wording import messages_web_broadcast
 from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.dangers import name_of
 
 OFFERED = (AlertCertainty.OBSERVED, AlertCertainty.LIKELY, AlertCertainty.POSSIBLE)
+CODES = tuple(row.code for row in DANGERS.all)
 USUAL_LENGTH = timedelta(hours=6)
 ONE_DAY = timedelta(days=1)
 ONE_HOUR = timedelta(hours=1)
+
+
+class WarningForm(OfficerForm):
+    """Of what, where, when and how sure."""
+
+    danger = OneOf(web_rain.DANGER, CODES, RAIN)
+    all = BooleanField()
+    village = Ticked()
+    km = Number(web_rain.DISTANCE)
+    near = ChosenRow(web_rain.OF_VILLAGE)
+    point = TypedWords(web_rain.OF_POINT)
+    from_day = Day(web_rain.FROM_DAY, render_kw={"required": True})
+    from_time = Hour(web_rain.FROM_TIME, render_kw={"required": True})
+    to_time = Hour(web_rain.TO_TIME, render_kw={"required": True})
+    to_day = Day(web_rain.TO_DAY)
+    sure = OneOf(web_rain.HOW_SURE, OFFERED, AlertCertainty.LIKELY)
+    words = TypedWords(web_rain.ADD_WORDS, longest=LONGEST_ADDED)
+    draft = ChosenRow(web_rain.WAITING)
+
+    def wanted(self) -> Wanted:
+        """What was filled in."""
+        return Wanted(
+            village_ids=set(self.village.data),
+            everywhere=self.all.data,
+            starts_on=self.from_day.data,
+            starts=self.from_time.data,
+            ends_on=self.to_day.data,
+            ends=self.to_time.data,
+            danger=self.danger.data,
+            certainty=AlertCertainty(self.sure.data),
+            words=self.words.data,
+            ranged=self.km.data is not None or bool(self.point.data),
+            km=self.km.data,
+            centre=read_point(self.point.data),
+            centre_id=self.near.data,
+            instead_of=self.draft.data,
+        )
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -41,13 +81,18 @@ def pages(desk: Desk) -> Blueprint:
 def _list_and_form(found: Blueprint, desk: Desk) -> None:
     @found.get("/warnings")
     def warnings() -> ResponseReturnValue:
-        return _form(desk, _started(desk), ())
+        return _page(desk, _started(desk))
 
     @found.post("/warnings")
     def make_draft() -> ResponseReturnValue:
-        made = make(desk.house, desk.sight, _wanted(), desk.now)
+        form = WarningForm.sent()
+        if not form.validate():
+            return _page(desk, form, 422)
+        made = make(desk.house, desk.sight, form.wanted(), desk.now)
         if not isinstance(made, Made):
-            return _form(desk, request.form, made, 422)
+            for fault in made:
+                form.refuse(web_rain.fault(fault, DANGERS[form.danger.data].longest_d))
+            return _page(desk, form, 422)
         if made.unplaced:
             names = ", ".join(village.name for village in made.unplaced)
             desk.tell(web_rain.NOT_LOOKED_AT(villages=names), wrong=True)
@@ -57,51 +102,38 @@ def _list_and_form(found: Blueprint, desk: Desk) -> None:
 # --- the form --------------------------------------------------------------------------------
 
 
-def _form(
-    desk: Desk, filled: Mapping[str, str], faults: tuple[str, ...], status: int = 200
-) -> ResponseReturnValue:
+def _page(desk: Desk, form: WarningForm, status: int = 200) -> ResponseReturnValue:
     """The list and the form, filled in as it was: nothing that was typed is lost."""
     model = warnings_page(desk.house, desk.sight, desk.now)
-    ticked = {int(each) for each in ticked_in(filled)}
     return desk.page(
         "warnings.html",
         status,
         model=model,
         r=web_rain,
-        filled=filled,
-        ticked=ticked,
-        faults=faults,
+        form=form,
         beds={each.village.id: each.beds for each in model.villages},
         b=messages_web_broadcast,
         offered=OFFERED,
-        dangers=[(row.code, name_of(row.code)) for row in DANGERS.all],
-        longest_d=DANGERS[_danger(filled.get("danger", ""))].longest_d,
-        longest=LONGEST_ADDED,
+        dangers=[(code, name_of(code)) for code in CODES],
     )
 
 
-def ticked_in(filled: Mapping[str, str]) -> list[str]:
-    """The ids of the villages that were ticked in a form."""
-    every = filled.getlist("village") if hasattr(filled, "getlist") else []
-    return [each for each in every if each.isascii() and each.isdecimal() and len(each) < 10]
-
-
-def _started(desk: Desk) -> Mapping[str, str]:
+def _started(desk: Desk) -> WarningForm:
     """What stands in the form at first: from now on, or a draft that is to be changed."""
     number = asked_number("draft")
     model = draft_page(desk.house, desk.sight, number, desk.now) if number else None
     if model is None:
         local = _full_hour(desk)
-        return Filled(_hours(local, local + USUAL_LENGTH))
+        return WarningForm(data=_hours(local, local + USUAL_LENGTH))
     draft = model.line.draft
-    filled = _hours(model.line.starts_at, model.line.ends_at)
-    filled |= {
-        "danger": draft.danger,
-        "sure": draft.certainty,
-        "words": draft.words,
-        "draft": str(draft.id),
-    }
-    return Filled(filled, tuple(str(village.id) for village in model.line.villages))
+    return WarningForm(
+        data=_hours(model.line.starts_at, model.line.ends_at),
+        danger=draft.danger,
+        sure=draft.certainty,
+        words=draft.words,
+        draft=draft.id,
+        village=[village.id for village in model.line.villages],
+    )
 
 
 def _full_hour(desk: Desk) -> datetime:
@@ -113,66 +145,10 @@ def _full_hour(desk: Desk) -> datetime:
     return later.replace(minute=0, second=0, microsecond=0)
 
 
-class Filled(dict[str, str]):
-    """Fields of a form, several of them for the villages, as a form that was sent has them."""
-
-    def __init__(self, fields: Mapping[str, str], villages: tuple[str, ...] = ()) -> None:
-        super().__init__(fields)
-        self._villages = villages
-
-    def getlist(self, name: str) -> list[str]:
-        """All values of a field."""
-        return list(self._villages) if name == "village" else []
-
-
-def _hours(start: datetime, end: datetime) -> dict[str, str]:
+def _hours(start: datetime, end: datetime) -> dict[str, object]:
     return {
-        "from_day": start.date().isoformat(),
-        "from_time": f"{start:%H:%M}",
-        "to_day": end.date().isoformat() if end - start >= ONE_DAY else "",
-        "to_time": f"{end:%H:%M}",
+        "from_day": start.date(),
+        "from_time": start.time(),
+        "to_day": end.date() if end - start >= ONE_DAY else None,
+        "to_time": end.time(),
     }
-
-
-def _wanted() -> Wanted:
-    """The form as it was sent."""
-    form = request.form
-    sure = form.get("sure", "")
-    number = form.get("draft", "")
-    ids = {int(each) for each in ticked_in(form)}
-    near = form.get("near", "")
-    return Wanted(
-        village_ids=ids,
-        everywhere="all" in form,
-        starts_on=typed_date("from_day"),
-        starts=_time("from_time"),
-        ends_on=typed_date("to_day"),
-        ends=_time("to_time"),
-        danger=_danger(form.get("danger", "")),
-        certainty=AlertCertainty(sure) if sure in OFFERED else AlertCertainty.LIKELY,
-        words=typed("words"),
-        ranged=bool(typed("km") or typed("point")),
-        km=_kilometres(typed("km")),
-        centre=read_point(typed("point")),
-        centre_id=int(near) if near.isascii() and near.isdecimal() and len(near) < 10 else None,
-        instead_of=int(number) if number.isascii() and number.isdecimal() else None,
-    )
-
-
-def _danger(code: str) -> str:
-    return code if code in {row.code for row in DANGERS.all} else RAIN
-
-
-def _time(name: str) -> time | None:
-    try:
-        return time.fromisoformat(request.form.get(name, ""))
-    except ValueError:
-        return None
-
-
-def _kilometres(text: str) -> float | None:
-    try:
-        km = float(text.replace(",", "."))
-    except ValueError:
-        return None
-    return km if 0 < km < float("inf") else None

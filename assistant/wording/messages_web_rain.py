@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from assistant.wording.message import Message
+from assistant.wording.message import Message, Say
 
 WARNINGS = Message("Warnings", note="Page: warnings, and texts to many.")
 RAIN_WARNING = Message("Rain warning, {places}", note="Heading; {places} are villages.")
@@ -132,6 +132,13 @@ FAULTS: Mapping[str, Message] = {
     "too_far": F_TOO_FAR,
     "too_long": F_TOO_LONG,
 }
+
+
+def fault(code: str, longest_d: int) -> Say:
+    """What is wrong with a form or with its hours; a danger is warned of for so many days."""
+    return FAULTS[code](days=longest_d) if code == "too_long" else FAULTS[code]()
+
+
 NOT_LOOKED_AT = Message(
     "Nobody has said where these villages lie, so they are not in it: {villages}. Add them if they "
     "are near.",

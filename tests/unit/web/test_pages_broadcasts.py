@@ -171,7 +171,7 @@ def test_words_are_data_whatever_is_typed(valley: Valley, browser: Browser) -> N
 
 WRONG = {
     "no words": ({"village": "1", "words": "  "}, "Write some words first."),
-    "too long": ({"village": "1", "words": "w" * 301}, "too long for a text"),
+    "too long": ({"village": "1", "words": "w" * 301}, "at most 300 characters"),
     "no village": ({"words": WORDS}, "Tick a village."),
     "a village of others": ({"village": "2", "words": WORDS}, "Tick a village."),
 }

@@ -236,7 +236,7 @@ def test_a_farmer_who_stopped_is_not_written_to(valley: Valley, browser: Browser
 
 @pytest.mark.parametrize(
     ("words", "said"),
-    [("  ", "Choose a text or write one"), ("w" * 301, "too long for a text")],
+    [("  ", "Choose a text or write one"), ("w" * 301, "at most 300 characters")],
 )
 def test_an_answer_that_cannot_be_sent_leaves_the_call_open(
     valley: Valley, browser: Browser, words: str, said: str

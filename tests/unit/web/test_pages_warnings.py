@@ -207,15 +207,19 @@ def test_a_second_text_says_what_it_takes(valley: Valley, browser: Browser) -> N
 
 WRONG = {
     "no village": ({}, "Tick a village"),
-    "no hours": ({"village": "1", "to_time": "25:99"}, "Give the day and both times"),
+    "no hours": ({"village": "1", "to_time": ""}, "Give the day and both times"),
+    "hours that are none": ({"to_time": "25:99"}, "Until, time: 25:99 is no time of day"),
+    "a date that is none": ({"to_day": "12 June"}, "a later one: 12 June is no date here"),
+    "a danger of nobody's": ({"danger": "snow"}, "Danger: choose one from the list"),
     "a wrong month": ({"village": "1", "from_day": "2026-09-01"}, "more than 3 days ahead"),
     "yesterday": ({"village": "1", "from_day": "2026-05-30"}, "These hours are over"),
     "a week": ({"village": "1", "to_day": "2026-06-09"}, "may stand, 3 days"),
     "backward": ({"village": "1", "to_day": "2026-05-31"}, "ends before it begins"),
     "a distance from nowhere": ({"km": "10"}, "Choose the village or write the point"),
-    "a distance that is none": ({"km": "far", "point": "1, 2"}, "Give the distance in km"),
+    "a distance that is none": ({"km": "far", "point": "1, 2"}, "(km): far is no number"),
+    "a distance beyond the map": ({"km": "501", "point": "1, 2"}, "Give the distance in km"),
     "nobody near": ({"km": "10", "point": "1, 2"}, "No village of yours lies so near"),
-    "a long word": ({"village": "1", "words": "w" * 101}, "own words are too long"),
+    "a long word": ({"village": "1", "words": "w" * 101}, "at most 100 characters"),
 }
 
 
@@ -241,8 +245,8 @@ def test_the_form_begins_with_the_coming_hour(valley: Valley, browser: Browser) 
     ):
         valley.go(now)
         browser.open("/warnings")
-        assert f'name="from_day" required value="{day}"' in browser.page.text
-        assert f'name="from_time" required value="{hour}"' in browser.page.text
+        assert f'name="from_day" required type="date" value="{day}"' in browser.page.text
+        assert f'name="from_time" required type="time" value="{hour}"' in browser.page.text
 
 
 def test_rain_past_midnight_ends_on_the_next_day(browser: Browser) -> None:
@@ -271,7 +275,7 @@ def test_a_draft_can_be_changed_and_dropped(valley: Valley, browser: Browser) ->
     """The one that is changed is dropped for the new one."""
     browser.send("/warnings", village="1", **RAIN)
     browser.open("/warnings?draft=1")
-    assert 'name="draft" value="1"' in browser.page.text
+    assert 'name="draft" type="hidden" value="1"' in browser.page.text
     browser.send("/warnings", village="1", draft="1", **{**RAIN, "to_time": "21:00"})
     assert browser.path == "/warnings/drafts/2"
     assert "No warning is sent." in browser.send("/warnings/drafts/2/drop")
@@ -413,6 +417,8 @@ def test_a_village_is_placed_on_its_page(valley: Valley, browser: Browser) -> No
     assert "The place is kept." in browser.send("/villages/1/place", place="-0.68, 37.35")
     assert 'value="-0.68, 37.35"' in browser.page.text
     assert "That is no place." in browser.send("/villages/1/place", place="near the mill")
+    assert 'value="near the mill"' in browser.page.text
+    browser.open("/villages/1")
     assert 'value="-0.68, 37.35"' in browser.page.text
     browser.send("/villages/2/place", place="1, 1")
     assert browser.page.status_code == 404
