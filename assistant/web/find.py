@@ -5,13 +5,14 @@ from flask.typing import ResponseReturnValue
 
 from assistant.service.desk.found import find
 from assistant.service.mending.people import (
-    Mended,
     mend_farmer,
     reopen_bed,
     reopen_call,
     stop_texts,
 )
-from assistant.web.desk import Desk, typed
+from assistant.web.desk import Desk
+from assistant.web.nursery import farmer_shown
+from assistant.web.nursery_forms import PersonForm
 from assistant.wording import messages_web_desk as k
 
 LONGEST = 60
@@ -29,14 +30,12 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.post("/farmers/<int:farmer>/mend")
     def mend(farmer: int) -> ResponseReturnValue:
-        village = typed("village")
-        wanted = Mended(
-            typed("name", 100),
-            int(village) if village.isascii() and village.isdecimal() else None,
-            typed("language"),
-        )
-        mended = mend_farmer(desk.house, desk.sight, farmer, wanted, desk.now)
-        desk.tell(k.MENDED if mended else k.NOT_MENDED, wrong=mended is None)
+        form = PersonForm.sent()
+        if not form.validate():
+            return farmer_shown(desk, farmer, mend=form)
+        if mend_farmer(desk.house, desk.sight, farmer, form.wanted(), desk.now) is None:
+            return farmer_shown(desk, farmer, mend=form.refuse(k.NOT_MENDED))
+        desk.tell(k.MENDED)
         return desk.to("nursery.farmer", farmer=farmer)
 
     @found.post("/farmers/<int:farmer>/stop")

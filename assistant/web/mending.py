@@ -7,14 +7,15 @@ from flask.typing import ResponseReturnValue
 from assistant.dialogue.items_leaves import MOST_LEAVES
 from assistant.service.days import local_date
 from assistant.service.desk.visits import Wrong
-from assistant.service.mending.beds import LEAST_LEAVES, NotMended, WantedBed, mend_bed
+from assistant.service.mending.beds import LEAST_LEAVES, NotMended, mend_bed
 from assistant.service.mending.join import NotJoined, Pair, look_at_pair
 from assistant.service.mending.join import join as join_two
 from assistant.service.mending.sent import SHOWN_FOR, sent_by, take_text_back
-from assistant.service.mending.visits import drop_visit, mend_visit
+from assistant.service.mending.visits import bed_of, drop_visit, mend_visit
 from assistant.service.office.withdrawing import withdraw_list
-from assistant.web.desk import Desk, typed, typed_date
-from assistant.web.nursery import LONGEST_NOTE
+from assistant.web.desk import Desk, typed
+from assistant.web.nursery import nursery_shown
+from assistant.web.nursery_forms import BedForm, OldVisitForm
 from assistant.wording import messages_web as web
 from assistant.wording import messages_web_desk as k
 from assistant.wording import messages_web_mend as web_mend
@@ -34,36 +35,42 @@ def pages(desk: Desk) -> Blueprint:
 def _beds(found: Blueprint, desk: Desk) -> None:
     @found.post("/nurseries/<int:nursery>/bed")
     def bed(nursery: int) -> ResponseReturnValue:
-        wanted = WantedBed(*(typed(name, 40) for name in ("kind", "area", "percent", "leaves")))
-        outcome = mend_bed(desk.house, desk.sight, nursery, wanted, desk.now)
+        form = BedForm.sent()
+        if not form.validate():
+            return nursery_shown(desk, nursery, bed=form)
+        outcome = mend_bed(desk.house, desk.sight, nursery, form.wanted(), desk.now)
         if outcome is None:
             abort(404)
-        wrong = isinstance(outcome, (NotMended, Say))
-        desk.tell(_said(outcome) if wrong else web_mend.BED_IS_RIGHT, wrong=wrong)
+        if isinstance(outcome, (NotMended, Say)):
+            return nursery_shown(desk, nursery, bed=form.refuse(_said(outcome)))
+        desk.tell(web_mend.BED_IS_RIGHT)
         return desk.to("nursery.nursery", nursery=nursery)
 
+    _visits(found, desk)
+
+
+def _visits(found: Blueprint, desk: Desk) -> None:
     @found.post("/visits/<int:visit>")
     def visit(visit: int) -> ResponseReturnValue:
-        away = "away" in request.form
-        outcome = (
-            drop_visit(desk.house, desk.sight, visit, desk.now)
-            if away
-            else mend_visit(
-                desk.house,
-                desk.sight,
-                visit,
-                typed_date("on"),
-                typed("words", LONGEST_NOTE),
-                desk.now,
-            )
-        )
-        if outcome is None:
+        nursery = bed_of(desk.house, desk.sight, visit)
+        if nursery is None:
             abort(404)
+        if "away" in request.form:
+            drop_visit(desk.house, desk.sight, visit, desk.now)
+            desk.tell(web_mend.VISIT_GONE)
+            return desk.to("nursery.nursery", nursery=nursery, anchor="visits")
+        form = OldVisitForm.sent()
+        if not form.validate() or not mended(visit, form):
+            return nursery_shown(desk, nursery, **{f"visit-{visit}": form})
+        desk.tell(web_mend.VISIT_RIGHT)
+        return desk.to("nursery.nursery", nursery=nursery, anchor="visits")
+
+    def mended(visit: int, form: OldVisitForm) -> bool:
+        on, words = form.on.data, form.words.data
+        outcome = mend_visit(desk.house, desk.sight, visit, on, words, desk.now)
         if isinstance(outcome, Wrong):
-            desk.tell(web.WRONG[outcome], wrong=True)
-            return desk.to("morning.morning")
-        desk.tell(web_mend.VISIT_GONE if away else web_mend.VISIT_RIGHT)
-        return desk.to("nursery.nursery", nursery=outcome, anchor="visits")
+            form.refuse(web.WRONG[outcome])
+        return not isinstance(outcome, Wrong)
 
 
 def _said(outcome: object) -> Say:

@@ -4,7 +4,7 @@ from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.service import letters
-from assistant.service.letters import LONGEST_WORDS, Posted, Unsent
+from assistant.service.letters import LONGEST_WORDS, Posted
 from assistant.service.waiting import deeds
 from assistant.service.waiting.deeds import Did, Nothing
 from assistant.service.waiting.page import counts, waiting_for
@@ -77,13 +77,10 @@ def _ends(found: Blueprint, desk: Desk) -> None:
         return after(desk, outcome)
 
 
-def tell_posted(desk: Desk, outcome: Posted | Unsent | None) -> None:
-    """Says what became of an officer's words."""
+def tell_posted(desk: Desk, outcome: Posted | None) -> None:
+    """Says when an officer's words go out."""
     if outcome is None:
         abort(404)
-    if isinstance(outcome, Unsent):
-        desk.tell(web.UNSENT[outcome], wrong=True)
-        return
     desk.wake()
     if outcome.waits:
         desk.tell(web.SENT_LATER(time=outcome.due_at.time()))

@@ -50,6 +50,13 @@ def drop_visit(house: House, sight: Sight, visit_id: int, now: datetime) -> int 
         return nursery.id
 
 
+def bed_of(house: House, sight: Sight, visit_id: int) -> int | None:
+    """The nursery of a visit that this officer may put right."""
+    with house.store.look() as work:
+        found = _mine(work, sight, visit_id)
+        return found[0].nursery_id if found else None
+
+
 def _mine(work: Work, sight: Sight, visit_id: int) -> tuple[VisitMade, Farmer, Nursery] | None:
     visit = work.story.visit(visit_id)
     own = visit is not None and sight.officer.id == visit.officer_id

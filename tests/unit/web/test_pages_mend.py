@@ -48,7 +48,8 @@ def test_new_days_are_shown_with_their_text_before_anything_moves(
 def test_days_that_cannot_be_say_so_when_they_are_looked_at(browser: Browser) -> None:
     """Nothing is asked to be confirmed."""
     shown = browser.send("/nurseries/1/dates", sow="2026-09-01", sown="on", look="yes")
-    assert "Not done" in shown and "What changes" not in shown
+    assert "cannot have been sown" in shown and "What changes" not in shown
+    assert browser.page.status_code == 422
 
 
 def _sow(valley: Valley) -> date:
@@ -94,7 +95,7 @@ def test_a_visit_is_mended_and_taken_away(valley: Valley, browser: Browser) -> N
     assert "Correct this visit" in browser.words()
     shown = browser.send("/visits/1", on="2026-06-01", words="mats dry at noon")
     assert "The visit is corrected" in shown and "mats dry at noon" in shown
-    assert "Not done" in browser.send("/visits/1", on="2026-05-01", words="")
+    assert "before the plan" in browser.send("/visits/1", on="2026-05-01", words="")
     browser.open("/nurseries/1")
     shown = browser.send("/visits/1", away="yes", on="2026-06-01")
     assert "The visit is deleted" in shown and "mats dry" not in shown

@@ -105,7 +105,7 @@ def test_what_the_officer_saw_done_need_not_be_answered(
     ("on", "said"),
     [
         ("", "Enter the day"),
-        ("2026-06-31", "Enter the day"),
+        ("2026-06-31", "2026-06-31 is no date here"),
         ("2026-06-02", "in the future"),
         ("2026-05-01", "before the plan"),
     ],

@@ -171,5 +171,5 @@ def test_a_date_of_no_season_is_none(browser: Browser, day: str) -> None:
         browser.open(f"{page}?from={day}")
         assert browser.page.status_code == 200, page
     browser.open("/nurseries/1")
-    browser.send("/nurseries/1/dates", sow=day)
-    assert browser.page.status_code == 200
+    assert f"{day} is no date here" in browser.send("/nurseries/1/dates", sow=day)
+    assert browser.page.status_code == 422
