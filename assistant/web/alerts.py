@@ -8,9 +8,9 @@ from assistant.service.alerts import codes as alert_codes
 from assistant.service.alerts import page as alert_page
 from assistant.service.alerts.pasted import paste_alert
 from assistant.web.desk import Desk, asked_number, lead_only, typed
+from assistant.web.village_forms import CodesForm
+from assistant.web.villages import village_shown
 from assistant.wording import messages_web_alerts as web_alerts
-
-LONGEST_CODES = 4000
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -66,15 +66,16 @@ def _done(found: Blueprint, desk: Desk) -> None:
     @found.post("/villages/<int:village>/codes")
     def codes(village: int) -> ResponseReturnValue:
         lead_only(desk)
-        done = alert_codes.set_codes(
-            desk.house, desk.sight, village, typed("codes", LONGEST_CODES), desk.now
-        )
+        form = CodesForm.sent()
+        if not form.validate():
+            return village_shown(desk, village, codes=form)
+        done = alert_codes.set_codes(desk.house, desk.sight, village, form.codes.data, desk.now)
         if done is None:
             abort(404)
         if isinstance(done, alert_codes.NoCode):
-            desk.tell(web_alerts.CODES_WRONG(line=done.line), wrong=True)
-        else:
-            desk.tell(web_alerts.CODES_KEPT(village=done.name))
+            form.refuse(web_alerts.CODES_WRONG(line=done.line))
+            return village_shown(desk, village, codes=form)
+        desk.tell(web_alerts.CODES_KEPT(village=done.name))
         return desk.to("villages.village", "codes", village=village)
 
 

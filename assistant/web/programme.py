@@ -8,14 +8,14 @@ from flask.typing import ResponseReturnValue
 from assistant.service.copies import ask_for_copy
 from assistant.service.desk import exports, village_office
 from assistant.service.desk.programme import programme_page
-from assistant.service.desk.village_office import Helpers, NotKept
+from assistant.service.desk.village_office import NotKept
 from assistant.service.land_units import NoUnit, set_units
-from assistant.web.desk import Desk, lead_only, typed
+from assistant.web.desk import Desk, lead_only
 from assistant.web.results import KINDS
 from assistant.web.sheets import csv_file, xlsx_file
 from assistant.web.storms import priced
-from assistant.web.villages import chosen
-from assistant.wording import messages_web_desk as k
+from assistant.web.village_forms import JoinForm, NewVillageForm, UnitsForm, VillageForm
+from assistant.web.villages import village_shown, villages_shown
 from assistant.wording import messages_web_office as web_office
 from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.message import Message
@@ -81,59 +81,71 @@ def _file(
 def _villages(found: Blueprint, desk: Desk) -> None:
     @found.post("/villages")
     def add() -> ResponseReturnValue:
-        made = village_office.add_village(desk.house, desk.sight, typed("name", 60), desk.now)
+        lead_only(desk)
+        form = NewVillageForm.sent()
+        if not form.validate():
+            return villages_shown(desk, form, 422)
+        made = village_office.add_village(desk.house, desk.sight, form.name.data, desk.now)
         if made is None:
             abort(404)
         if isinstance(made, NotKept):
-            desk.tell(web_office.VILLAGE_NOT[made], wrong=True)
-            return desk.to("villages.villages", anchor="add")
+            return villages_shown(desk, form.refuse(web_office.VILLAGE_NOT[made]), 422)
         desk.tell(web_office.VILLAGE_MADE(village=made.name))
         return desk.to("villages.village", village=made.id)
 
+    _helpers(found, desk)
+
+
+def _helpers(found: Blueprint, desk: Desk) -> None:
     @found.post("/villages/<int:village>/mend")
     def mend(village: int) -> ResponseReturnValue:
-        helpers = Helpers(*(typed(name, 60) for name in ("emergency", "health_post", "vet")))
+        lead_only(desk)
+        form = VillageForm.sent()
+        if not form.validate():
+            return village_shown(desk, village, data=form)
         kept = village_office.mend_village(
-            desk.house, desk.sight, village, typed("name", 60), helpers, desk.now
+            desk.house, desk.sight, village, form.name.data, form.helpers(), desk.now
         )
         if kept is None:
             abort(404)
-        wrong = isinstance(kept, NotKept)
-        desk.tell(
-            web_office.VILLAGE_NOT[kept]
-            if isinstance(kept, NotKept)
-            else web_office.VILLAGE_KEPT,
-            wrong=wrong,
-        )
+        if isinstance(kept, NotKept):
+            return village_shown(desk, village, data=form.refuse(web_office.VILLAGE_NOT[kept]))
+        desk.tell(web_office.VILLAGE_KEPT)
         return desk.to("villages.village", village=village)
 
 
 def _units(found: Blueprint, desk: Desk) -> None:
     @found.post("/villages/<int:village>/units")
     def units(village: int) -> ResponseReturnValue:
-        kept = set_units(desk.house, desk.sight, village, typed("units"), desk.now)
+        lead_only(desk)
+        form = UnitsForm.sent()
+        if not form.validate():
+            return village_shown(desk, village, units=form)
+        kept = set_units(desk.house, desk.sight, village, form.units.data, desk.now)
         if kept is None:
             abort(404)
         if isinstance(kept, NoUnit):
-            desk.tell(web_office.UNITS_WRONG(words=kept.line[:_SHOWN]), wrong=True)
-        else:
-            desk.tell(web_office.UNITS_KEPT)
+            form.refuse(web_office.UNITS_WRONG(words=kept.line[:_SHOWN]))
+            return village_shown(desk, village, units=form)
+        desk.tell(web_office.UNITS_KEPT)
         return desk.to("villages.village", village=village, anchor="units")
 
 
 def _endings(found: Blueprint, desk: Desk) -> None:
     @found.post("/villages/<int:village>/join")
     def join(village: int) -> ResponseReturnValue:
-        into = chosen("into")
-        if "sure" not in request.form:
-            desk.tell(k.TICK_SURE, wrong=True)
-            return desk.to("villages.village", village=village)
+        lead_only(desk)
+        form = JoinForm.sent()
+        if not form.validate():
+            return village_shown(desk, village, join=form)
+        into = form.into.data
         joined = village_office.join_villages(desk.house, desk.sight, village, into, desk.now)
         if joined is None:
             abort(404)
         if isinstance(joined, NotKept):
-            desk.tell(web_office.VILLAGE_NOT[joined], wrong=True)
-            return desk.to("villages.village", village=village)
+            return village_shown(
+                desk, village, join=form.refuse(web_office.VILLAGE_NOT[joined])
+            )
         stays = desk.sight.village(into)
         desk.tell(web_office.VILLAGES_JOINED(n=joined, village=stays.name if stays else ""))
         return desk.to("villages.village", village=into)

@@ -9,6 +9,7 @@ from assistant.people import Village
 from assistant.service.copies import copy_of_today
 from assistant.service.desk.village_map import village_map
 from assistant.service.desk.villages import VillageLine
+from assistant.wording.messages_web_books import UNFIT_KNOWN
 from tests.unit.web.conftest import Browser, NewBrowser, give_password
 from tests.valley import AMINA, LEAD, NAIROBI, OFFICER, Valley
 
@@ -131,8 +132,8 @@ def test_an_officers_name_and_number_are_put_right(valley: Valley, lead: Browser
     form = {"name": "Asha Mosi", "phone": "+447700900009", "language": "sw"}
     assert "Saved" in lead.send("/officers/1/mend", **form)
     assert "Asha Mosi" in lead.words() and "+447700900009" in lead.page.text
-    lead.send("/officers/1/mend", **{**form, "phone": LEAD})
-    assert "Not done" in lead.words()
+    shown = lead.send("/officers/1/mend", **{**form, "phone": LEAD})
+    assert UNFIT_KNOWN.text in shown and lead.page.status_code == 422
 
 
 def test_the_map_keeps_directions_and_distances() -> None:

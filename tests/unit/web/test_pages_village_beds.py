@@ -58,11 +58,20 @@ def test_no_temperature_is_kept_that_cannot_be(browser: Browser, degrees: str) -
     assert "11 to 40 C" in said and "None recently" in said
 
 
-@pytest.mark.parametrize("on", ["", "2026-06-11", "2026-05-01", "soon"])
+@pytest.mark.parametrize("on", ["", "2026-06-11", "2026-05-01"])
 def test_no_temperature_of_another_time(browser: Browser, on: str) -> None:
     """Of today or of a few days before."""
     browser.open(ADDRESS)
     assert "today or earlier" in browser.send(f"{ADDRESS}/warmth", degrees="24", on=on)
+    assert 'value="24"' in browser.page.text
+
+
+def test_a_day_that_is_none_is_told_as_it_was_typed(browser: Browser) -> None:
+    """And the temperature stands there still."""
+    browser.open(ADDRESS)
+    said = browser.send(f"{ADDRESS}/warmth", degrees="24", on="soon")
+    assert "Day: soon is no date here" in said and 'value="24"' in browser.page.text
+    assert browser.page.status_code == 422
 
 
 def test_another_village_is_not_there(browser: Browser) -> None:
@@ -83,6 +92,8 @@ def test_temperatures_of_the_months_are_kept_shown_and_taken_away(browser: Brows
     assert 'value="18.0 21.0 25.0' in browser.page.text and "19.5" in browser.page.text
     for wrong in ("18 21", "warm", twelve.replace("18", "99")):
         assert "Write twelve temperatures" in browser.send(f"{ADDRESS}/climate", months=wrong)
+        assert f'value="{wrong}"' in browser.page.text
+    browser.open(ADDRESS)
     assert 'value="18.0 21.0 25.0' in browser.page.text
     assert "the temperatures of the months are removed" in browser.send(
         f"{ADDRESS}/climate", months=""
