@@ -33,9 +33,10 @@ from assistant.service.desk.accounts import prove
 from assistant.service.desk.sessions import Member
 from assistant.service.house import House
 from assistant.service.in_force import InForce
-from assistant.service.later import HOURS, LATEST_D, ChosenHour
+from assistant.service.later import LATEST_D
 from assistant.service.looked import Looks
 from assistant.service.sight import Sight, served_villages
+from assistant.web.fields import is_id
 from assistant.wording import (
     messages_tasks,
     messages_web,
@@ -87,6 +88,8 @@ class Desk:
     https: officers reach the page by https only
     terms: what is set of each line, where a file of lines is
     looks: who looked at whom
+    again: shows a grave form again as it was filled in, by its endpoint, where the officer did
+        not show who they are
     """
 
     kept: InForce
@@ -95,6 +98,7 @@ class Desk:
     https: bool = False
     terms: Mapping[str, Allows] = field(default_factory=dict)
     looks: Looks = field(default_factory=Looks)
+    again: dict[str, Callable[..., ResponseReturnValue]] = field(default_factory=dict)
 
     @property
     def house(self) -> House:
@@ -239,39 +243,19 @@ def typed(name: str, longest: int = 1000) -> str:
     return request.form.get(name, "").strip()[:longest]
 
 
-def typed_date(name: str) -> date | None:
-    """A date field; None where it is empty or no date of a season."""
-    return season_date(request.form.get(name, ""))
-
-
-def typed_later() -> ChosenHour | None:
-    """When words are to go out, of the lists in `_later.html`; None: at once."""
-    day, hour = typed_date("later_day"), request.form.get("later_hour", "")
-    if day is None or not hour.isdecimal() or int(hour[:3]) not in HOURS:
-        return None
-    return ChosenHour(day, int(hour))
+def ticked(name: str) -> list[int]:
+    """The rows that were ticked, by their ids, where a form holds nothing else."""
+    return [int(each) for each in request.form.getlist(name) if is_id(each)]
 
 
 def _days_from(today: date) -> tuple[date, ...]:
     return tuple(today + timedelta(days=ahead) for ahead in range(LATEST_D + 1))
 
 
-YEARS = range(2000, 2100)  # of a season; beyond its end there is no next day to count to
-
-
-def season_date(text: str) -> date | None:
-    """A date as browsers write it; None for what is none, or of no year that a season has."""
-    try:
-        found = date.fromisoformat(text)
-    except ValueError:
-        return None
-    return found if found.year in YEARS else None
-
-
 def asked_number(name: str) -> int | None:
     """A whole number of the address line; None where there is none."""
     text = request.args.get(name, "")
-    return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else None
+    return int(text) if is_id(text) else None
 
 
 # --- words in templates ----------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
+from wtforms import BooleanField
 
 from assistant.agronomy.stages import Stage
 from assistant.service.desk.farmers import LONGEST_SEARCH, list_farmers
@@ -12,12 +13,39 @@ from assistant.service.office.judging import WhoQuestion
 from assistant.service.office.single import EnrolledOne, Form, enrol_by_form
 from assistant.service.privacy import erase_by_page, take_by_page
 from assistant.service.standing import RollFilter
-from assistant.web.desk import Desk, asked_number, typed
+from assistant.web.desk import Desk, asked_number
+from assistant.web.fields import ChosenRow, Needed, TypedWords
+from assistant.web.forms import OfficerForm
+from assistant.web.nursery import farmer_shown
+from assistant.web.nursery_forms import NumberForm
+from assistant.wording import messages_web as web
 from assistant.wording import messages_web_people as web_people
 from assistant.wording import messages_web_privacy as web_privacy
 from assistant.wording import messages_web_season as web_season
 from assistant.wording.message import Say
 from assistant.wording.messages_web_mend import KNOWN_ELSEWHERE
+
+
+class EnrolForm(OfficerForm):
+    """One farmer, as an office writes down who comes to it; the cells are those of a list."""
+
+    phone = TypedWords(web.PHONE, [Needed()], longest=40)
+    name = TypedWords(web_people.NAME, longest=40)
+    village = ChosenRow(web.VILLAGE)
+    language = TypedWords(web_people.SPEAKS, longest=20)
+    area = TypedWords(web_people.FIELD_AREA, longest=40)
+    sowing = TypedWords(web_people.FIELD_SOWING, longest=40)
+    germination = TypedWords(web_people.FIELD_GERMINATION, longest=40)
+    nursery = TypedWords(web_people.FIELD_NURSERY, longest=40)
+    owner = TypedWords(web_people.WHAT_HAPPENED, longest=20)
+    moves = BooleanField()
+
+    def read(self) -> Form:
+        """What was filled in."""
+        cells: dict[Field, str] = {
+            what: self[what].data for what in Field if what is not Field.VILLAGE
+        }
+        return Form(cells, self.village.data, self.owner.data, self.moves.data)
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -43,6 +71,7 @@ def pages(desk: Desk) -> Blueprint:
             s=web_season,
             languages=desk.house.languages,
             groups=group_names(desk.house, desk.sight),
+            form=EnrolForm(village=asked_number("village")),
         )
 
     _enrolling(found, desk)
@@ -67,39 +96,39 @@ def _stage() -> Stage | None:
 def _enrolling(found: Blueprint, desk: Desk) -> None:
     @found.get("/farmers/enrol")
     def enrol() -> ResponseReturnValue:
-        return _form(desk)
+        return _enrol_page(desk, EnrolForm())
 
     @found.post("/farmers/enrol")
     def enrolled() -> ResponseReturnValue:
-        cells: dict[Field, str] = {
-            what: typed(what.value, 100) for what in Field if what is not Field.VILLAGE
-        }
-        village = typed("village")
-        form = Form(
-            cells=cells,
-            village=int(village) if village.isdecimal() and len(village) < 10 else None,
-            owner=typed("owner"),
-            moves="moves" in request.form,
-        )
-        outcome = enrol_by_form(desk.house, desk.sight, form, desk.now)
+        form = EnrolForm.sent()
+        if not form.validate():
+            return _enrol_page(desk, form, 422)
+        outcome = enrol_by_form(desk.house, desk.sight, form.read(), desk.now)
         if isinstance(outcome, EnrolledOne):
             desk.wake()
             desk.tell(outcome.says)
             return desk.to("nursery.farmer", farmer=outcome.farmer_id)
         if isinstance(outcome, Say):
-            desk.tell(outcome, wrong=True)
-            return _form(desk, moves=outcome.message is KNOWN_ELSEWHERE)
-        return _form(desk, outcome)
+            moves = outcome.message is KNOWN_ELSEWHERE
+            return _enrol_page(desk, form.refuse(outcome), 422, moves=moves)
+        return _enrol_page(desk, form, question=outcome)
 
 
-def _form(
-    desk: Desk, question: WhoQuestion | None = None, *, moves: bool = False
+def _enrol_page(
+    desk: Desk,
+    form: EnrolForm,
+    status: int = 200,
+    *,
+    question: WhoQuestion | None = None,
+    moves: bool = False,
 ) -> ResponseReturnValue:
     """The form, with what was typed still in it; `moves`: asks whether a farmer is moved."""
     return desk.page(
         "enrol.html",
+        status,
+        form=form,
         question=question,
-        moves=moves or "moves" in request.form,
+        moves=moves or form.moves.data,
         villages=desk.sight.villages,
         languages=desk.house.languages,
     )
@@ -111,15 +140,19 @@ def _form(
 def _numbers(found: Blueprint, desk: Desk) -> None:
     @found.post("/farmers/<int:farmer>/number")
     def number(farmer: int) -> ResponseReturnValue:
-        outcome = change_number(desk.house, desk.sight, farmer, typed("phone", 40), desk.now)
+        form = NumberForm.sent()
+        if not form.validate():
+            return farmer_shown(desk, farmer, number=form)
+        phone = form.phone.data
+        outcome = change_number(desk.house, desk.sight, farmer, phone, desk.now)
         if outcome is None:
             abort(404)
         if isinstance(outcome, NotChanged):
-            bad = web_people.BAD_PHONE(words=typed("phone", 40))
-            desk.tell(bad if outcome is NotChanged.BAD else web_people.NUMBER_TAKEN, wrong=True)
-        else:
-            desk.wake()
-            desk.tell(web_people.NUMBER_CHANGED)
+            bad = outcome is NotChanged.BAD
+            why = web_people.BAD_PHONE(words=phone) if bad else web_people.NUMBER_TAKEN()
+            return farmer_shown(desk, farmer, number=form.refuse(why))
+        desk.wake()
+        desk.tell(web_people.NUMBER_CHANGED)
         return desk.to("nursery.farmer", farmer=farmer)
 
 

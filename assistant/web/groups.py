@@ -1,6 +1,6 @@
 """An officer's own groups."""
 
-from flask import Blueprint, abort, redirect, request
+from flask import Blueprint, abort, redirect
 from flask.typing import ResponseReturnValue
 
 from assistant.service.desk.own_groups import (
@@ -10,7 +10,7 @@ from assistant.service.desk.own_groups import (
     my_groups,
     take_out,
 )
-from assistant.web.desk import Desk, inside, typed
+from assistant.web.desk import Desk, inside, ticked, typed
 from assistant.wording import messages_web_desk as k
 from assistant.wording import messages_web_groups as web_groups
 
@@ -25,7 +25,7 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.post("/groups")
     def keep() -> ResponseReturnValue:
-        name, ids = typed("name", LONGEST_NAME), _ticked()
+        name, ids = typed("name", LONGEST_NAME), ticked("farmer")
         kept = keep_group(desk.house, desk.sight, name, ids, desk.now)
         if kept is None:
             desk.tell(web_groups.NO_NAME_YET if ids else k.NONE_TICKED, wrong=True)
@@ -36,7 +36,7 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.post("/groups/<int:group>/out")
     def out(group: int) -> ResponseReturnValue:
-        count = take_out(desk.house, desk.sight, group, _ticked())
+        count = take_out(desk.house, desk.sight, group, ticked("farmer"))
         if count is None:
             abort(404)
         desk.tell(web_groups.TAKEN_OUT(n=count) if count else k.NONE_TICKED(), wrong=not count)
@@ -55,7 +55,3 @@ def pages(desk: Desk) -> Blueprint:
 
 def _to(path: str) -> ResponseReturnValue:
     return redirect(path, 303)
-
-
-def _ticked() -> list[int]:
-    return [int(each) for each in request.form.getlist("farmer") if each.isdecimal()]

@@ -146,10 +146,16 @@ def _closed(desk: Desk) -> ResponseReturnValue | None:
         return redirect(url_for("account.password"), 303)
     if _lacks_factor(desk) and request.endpoint not in UNFACTORED:
         return redirect(url_for("account.factor"), 303)
-    if request.endpoint in GRAVE and not proved(desk):
-        desk.tell(web_door.NOT_PROVED, wrong=True)
-        return redirect(inside(urlsplit(request.referrer or "").path) or "/", 303)
-    return None
+    return _unproved(desk) if request.endpoint in GRAVE and not proved(desk) else None
+
+
+def _unproved(desk: Desk) -> ResponseReturnValue:
+    """A grave form is not taken: back to its page, filled in as it was where it has fields."""
+    desk.tell(web_door.NOT_PROVED, wrong=True)
+    again = desk.again.get(request.endpoint or "")
+    if again:
+        return again(**(request.view_args or {}))
+    return redirect(inside(urlsplit(request.referrer or "").path) or "/", 303)
 
 
 def _lacks_factor(desk: Desk) -> bool:

@@ -11,8 +11,9 @@ from flask.typing import ResponseReturnValue
 
 from assistant.service.desk import officers as service
 from assistant.service.desk.accounts import ONE_TIME_LASTS, languages
-from assistant.service.desk.officers import Issued, NewOfficer, Unfit
-from assistant.web.desk import Desk, lead_only, typed
+from assistant.service.desk.officers import Issued, Unfit
+from assistant.web.desk import Desk, lead_only
+from assistant.web.officer_forms import NewOfficerForm, OfficerDataForm, ServedForm
 from assistant.wording import messages_web_books as words
 from assistant.wording import messages_web_door as door_words
 from assistant.wording import messages_web_office as office
@@ -28,38 +29,52 @@ def pages(desk: Desk) -> Blueprint:
     _issue(found, desk)
     _change(found, desk)
     _data(found, desk)
+    desk.again["officers.add"] = lambda: _list(desk, NewOfficerForm.sent(), 422)
+    desk.again["officers.mend"] = lambda officer: _one(desk, officer, OfficerDataForm.sent())
     return found
 
 
 def _look(found: Blueprint, desk: Desk) -> None:
     @found.get("/officers")
     def officers() -> ResponseReturnValue:
-        lead_only(desk)
-        lines = service.list_officers(desk.house, desk.sight, desk.now)
-        known = languages(desk.house)
-        villages = desk.sight.villages
-        return desk.page(
-            "officers.html",
-            lines=lines,
-            b=words,
-            villages=villages,
-            languages=known,
-            waited=_waited,
-        )
+        return _list(desk, NewOfficerForm())
 
     @found.get("/officers/<int:officer>")
     def one(officer: int) -> ResponseReturnValue:
-        line = service.one_officer(desk.house, desk.sight, officer)
-        if line is None:
-            abort(404)
-        return desk.page(
-            "officer.html",
-            line=line,
-            b=words,
-            villages=desk.sight.villages,
-            languages=languages(desk.house),
-            lasts=ONE_TIME_LASTS.days,
-        )
+        return _one(desk, officer)
+
+
+def _list(desk: Desk, form: NewOfficerForm, status: int = 200) -> ResponseReturnValue:
+    """All of them, with the form that adds one."""
+    lead_only(desk)
+    return desk.page(
+        "officers.html",
+        status,
+        lines=service.list_officers(desk.house, desk.sight, desk.now),
+        b=words,
+        villages=desk.sight.villages,
+        languages=languages(desk.house),
+        waited=_waited,
+        form=form,
+    )
+
+
+def _one(
+    desk: Desk, officer: int, refused: OfficerDataForm | None = None
+) -> ResponseReturnValue:
+    line = service.one_officer(desk.house, desk.sight, officer)
+    if line is None:
+        abort(404)
+    return desk.page(
+        "officer.html",
+        422 if refused else 200,
+        line=line,
+        b=words,
+        villages=desk.sight.villages,
+        languages=languages(desk.house),
+        lasts=ONE_TIME_LASTS.days,
+        form=refused or OfficerDataForm.of(line.officer),
+    )
 
 
 def _waited(span: timedelta) -> Say:
@@ -88,24 +103,21 @@ def _issue(found: Blueprint, desk: Desk) -> None:
 
     @found.post("/officers")
     def add() -> ResponseReturnValue:
-        new = NewOfficer(
-            phone=typed("phone", 40),
-            name=typed("name"),
-            village_ids=_ticked(),
-            is_lead="lead" in request.form,
-            language=typed("language", 10),
-        )
-        outcome = service.add_officer(desk.house, desk.sight, new, desk.now)
+        lead_only(desk)
+        form = NewOfficerForm.sent()
+        if not form.validate():
+            return _list(desk, form, 422)
+        outcome = service.add_officer(desk.house, desk.sight, form.new(), desk.now)
         if isinstance(outcome, Unfit):
-            desk.tell(words.UNFIT_OFFICER[outcome], wrong=True)
-            return desk.to("officers.officers", anchor="add")
+            return _list(desk, form.refuse(words.UNFIT_OFFICER[outcome]), 422)
         return shown(outcome, 0)
 
 
 def _change(found: Blueprint, desk: Desk) -> None:
     @found.post("/officers/<int:officer>/villages")
     def villages(officer: int) -> ResponseReturnValue:
-        changed = service.give_villages(desk.house, desk.sight, officer, _ticked(), desk.now)
+        ticked = ServedForm.sent().village.data
+        changed = service.give_villages(desk.house, desk.sight, officer, ticked, desk.now)
         if changed is None:
             return _refused(desk, officer)
         desk.tell(words.VILLAGES_KEPT(officer=changed.name))
@@ -134,16 +146,15 @@ def _change(found: Blueprint, desk: Desk) -> None:
 def _data(found: Blueprint, desk: Desk) -> None:
     @found.post("/officers/<int:officer>/mend")
     def mend(officer: int) -> ResponseReturnValue:
-        wanted = NewOfficer(
-            typed("phone", 40), typed("name"), (), language=typed("language", 10)
-        )
-        mended = service.mend_officer(desk.house, desk.sight, officer, wanted, desk.now)
+        form = OfficerDataForm.sent()
+        if not form.validate():
+            return _one(desk, officer, form)
+        mended = service.mend_officer(desk.house, desk.sight, officer, form.wanted(), desk.now)
         if mended is None:
             abort(404)
         if isinstance(mended, Unfit):
-            desk.tell(words.UNFIT_OFFICER[mended], wrong=True)
-        else:
-            desk.tell(office.OFFICER_KEPT)
+            return _one(desk, officer, form.refuse(words.UNFIT_OFFICER[mended]))
+        desk.tell(office.OFFICER_KEPT)
         return desk.to("officers.one", officer=officer)
 
 
@@ -154,7 +165,3 @@ def _refused(desk: Desk, officer: int) -> ResponseReturnValue:
         abort(404)
     desk.tell(words.NOT_YOURSELF, wrong=True)
     return desk.to("officers.one", officer=officer)
-
-
-def _ticked() -> list[int]:
-    return [int(each) for each in request.form.getlist("village") if each.isdecimal()]

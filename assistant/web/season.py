@@ -11,7 +11,8 @@ from flask.typing import ResponseReturnValue
 from assistant.agronomy.stages import Stage
 from assistant.agronomy.tasks import TaskCode
 from assistant.service.season.picture import Chosen, season_picture
-from assistant.web.desk import Desk, asked_number, season_date
+from assistant.web.desk import Desk, asked_number
+from assistant.web.fields import season_date
 from assistant.wording.day import TASK_TEXTS
 
 Name = TypeVar("Name", bound=StrEnum)

@@ -7,7 +7,9 @@ from flask.typing import ResponseReturnValue
 from assistant.alerts.standard import CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.people import LANGUAGES
 from assistant.service.desk.settings_page import GROUPS, NotSet, set_group, settings_page
-from assistant.web.desk import Desk, typed
+from assistant.web.desk import Desk
+from assistant.web.forms import OfficerForm
+from assistant.web.settings_forms import FORMS, forms_of
 from assistant.wording import messages_web_settings as words
 
 WORDS = {
@@ -15,8 +17,6 @@ WORDS = {
     "alerts_urgencies": ("urgency", URGENCIES),
     "alerts_certainties": ("certainty", CERTAINTIES),
 }
-LISTS = frozenset({"languages", "season_months", *WORDS})  # boxes to tick
-LONGEST = 3000
 
 
 def pages(desk: Desk) -> Blueprint:
@@ -25,38 +25,41 @@ def pages(desk: Desk) -> Blueprint:
 
     @found.get("/programme/settings")
     def shown() -> ResponseReturnValue:
-        model = settings_page(desk.house, desk.sight)
-        if model is None:
-            abort(404)
-        months = get_month_names("wide", locale=desk.catalogue.language)
-        return desk.page(
-            "settings.html",
-            model=model,
-            house=desk.house,
-            months=months,
-            languages={**dict.fromkeys(desk.house.languages), **LANGUAGES},
-            cap=WORDS,
-        )
+        return _shown(desk)
 
     @found.post("/programme/settings/<any({}):group>".format(", ".join(GROUPS)))
     def keep(group: str) -> ResponseReturnValue:
-        given = {} if "back" in request.form else {n: _given(n) for n in GROUPS[group]}
+        form = FORMS[group].sent()
+        back = "back" in request.form  # to what is said outside: nothing is read of the form
+        if not back and not form.validate():
+            return _shown(desk, **{group: form})
+        given = {} if back else form.given()
         done = set_group(desk.house, desk.sight, group, given, desk.now)
         if done is None:
             abort(404)
         if isinstance(done, NotSet):
             why = words.STILL_SPOKEN if done is NotSet.SPOKEN else words.UNFIT[group]
-            desk.tell(why, wrong=True)
-        else:
-            desk.wake()
-            desk.tell(words.KEPT)
-        return desk.to("settings.shown", anchor=None if done else group)
+            return _shown(desk, **{group: form.refuse(why)})
+        desk.wake()
+        desk.tell(words.KEPT)
+        return desk.to("settings.shown")
 
+    desk.again["settings.keep"] = lambda group: _shown(desk, **{group: FORMS[group].sent()})
     return found
 
 
-def _given(name: str) -> str:
-    if name in LISTS:
-        # None ticked is nothing that can be set, and not the same as leaving it to the file.
-        return ",".join(request.form.getlist(name)) or "-"
-    return typed(name, LONGEST)
+def _shown(desk: Desk, **refused: OfficerForm) -> ResponseReturnValue:
+    """The page; a form that was refused stands there as it was filled in."""
+    model = settings_page(desk.house, desk.sight)
+    if model is None:
+        abort(404)
+    return desk.page(
+        "settings.html",
+        422 if refused else 200,
+        model=model,
+        form={**forms_of(model), **refused},
+        house=desk.house,
+        months=get_month_names("wide", locale=desk.catalogue.language),
+        languages={**dict.fromkeys(desk.house.languages), **LANGUAGES},
+        cap=WORDS,
+    )

@@ -15,7 +15,7 @@ from assistant.service.storms.rain_drafts import (
 )
 from assistant.service.storms.storm import Recalled, all_clear, ask_again, recall, storm
 from assistant.service.waiting import deeds
-from assistant.web.desk import Desk
+from assistant.web.desk import Desk, ticked
 from assistant.wording import messages_web_desk as k
 from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.message import Message, Say
@@ -84,7 +84,7 @@ def storms(found: Blueprint, desk: Desk) -> None:
 
     @found.post("/warnings/<int:draft>/rang")
     def rang(draft: int) -> ResponseReturnValue:
-        ids = [int(each) for each in request.form.getlist("farmer") if each.isdecimal()]
+        ids = ticked("farmer")
         if not ids:
             desk.tell(k.NONE_TICKED, wrong=True)
         elif deeds.covered_by_phone(desk.house, desk.sight, draft, ids, desk.now) is None:
@@ -138,9 +138,7 @@ def _call_back(desk: Desk, draft: int) -> Message | Say | None:
 
 def _only() -> list[int] | None:
     """The villages that were ticked, where boxes were offered; None is all of them."""
-    every = request.form.getlist("village")
-    ticked = [int(each) for each in every if each.isascii() and each.isdecimal()]
-    return ticked if "some" in request.form else None
+    return ticked("village") if "some" in request.form else None
 
 
 def priced(desk: Desk) -> Callable[[Decimal], str]:
