@@ -14,6 +14,7 @@ from assistant.agronomy.practices import MAT, PieceKind
 from assistant.agronomy.quantities import quantities
 from assistant.agronomy.sourced.constant import HowSure
 from assistant.agronomy.tasks import TaskCode
+from assistant.people import LANGUAGES
 from assistant.wiring.practice_file import read_practice
 from assistant.wiring.practices import PracticeError, open_practices
 
@@ -123,6 +124,12 @@ def _faults(**changed: Any) -> str:
 def test_the_house_has_four_practices_and_the_mat_is_first():
     """What is read from the files of the house."""
     assert list(open_practices()) == ["mat", "dry_bed", "tray", "wet_bed"]
+
+
+def test_the_house_names_its_practices_in_every_language():
+    """A programme's own may have English alone, which then stands for the others."""
+    for practice in open_practices().values():
+        assert dict(practice.names).keys() == LANGUAGES.keys(), practice.code
 
 
 def test_the_file_of_the_mat_says_what_the_core_says():
