@@ -286,6 +286,10 @@ def _coloured(
     if len(able) != 1 or not said_only or any(sign.isdigit() for sign in text):
         return None
     chosen = read_choice(text, names, known.lexicon).value
+    still_covered = not able[0].uncovered and known.today < able[0].anchors.uncover_date
+    if chosen == _GREEN and still_covered and able[0].may_uncover_on(known.today):
+        held = lasting(known.session)  # leaves are seen where the cover is off
+        return opened(begin(talks.UNCOVERED_EARLY, held=held, nursery=able[0].id), known)
     if chosen == _GREEN:
         looked = Looked(on=known.today, by=By.FARMER, colour="green")
         noted = said(about(m.GREEN_NOTED, able[0], known.today))

@@ -16,6 +16,7 @@ from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_again as a
 from assistant.wording import messages_care as c
 from assistant.wording import messages_delay as d
+from assistant.wording import messages_talk as m
 from tests.talk import TODAY, Phone, item, nursery
 from tests.valley import like
 
@@ -218,3 +219,12 @@ def test_a_river_is_asked_about_in_the_morning_and_not_at_once() -> None:
     phone.says("the river washed away the mats")
     assert phone.known.session is None
     assert phone.known.nurseries[0].flooded_on == TODAY
+
+
+def test_green_leaves_of_a_bed_that_is_covered_ask_whether_it_is() -> None:
+    """Else it is told to keep water today and to stay covered tomorrow."""
+    phone = Phone.enrolled(nursery(sow=TODAY - 4 * DAY, sown=True))
+    assert phone.hears("green") != [like(m.GREEN_NOTED)]
+    phone.says("yes")
+    assert phone.known.nurseries[0].uncovered
+    assert on_day(8).hears("green") == [like(m.GREEN_NOTED)]
