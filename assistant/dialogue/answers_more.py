@@ -13,6 +13,7 @@ from assistant.hearing import Topic
 from assistant.wording import messages_answers as a
 from assistant.wording import messages_answers_field as field
 from assistant.wording import messages_answers_more as more
+from assistant.wording import messages_answers_work as work
 from assistant.wording.day import about, watering_water
 from assistant.wording.day_practice import depth_cm
 from assistant.wording.message import Message, Say
@@ -142,5 +143,28 @@ MORE_ANSWERS: Mapping[Topic, plan.Answer] = MappingProxyType(
         Topic.WHY_UNCOVER: fixed(field.WHY_UNCOVER()),
         Topic.RATS: fixed(field.RATS()),
         Topic.ASH: fixed(field.ASH()),
+        # the work in hand
+        Topic.SOAK_SACK: fixed(work.SOAK_SACK()),
+        Topic.SEED_LEFT: fixed(work.SEED_LEFT()),
+        Topic.WET_FIRST: fixed(work.WET_FIRST()),
+        Topic.FRAME_OFF: fixed(work.FRAME_OFF()),
+        Topic.SOIL_WHICH: fixed(work.SOIL_WHICH()),
+        Topic.COVER_WITH: fixed(work.COVER_WHICH()),
+        Topic.MANURE_TOP: fixed(work.MANURE_TOP()),
+        Topic.HOW_MOIST: fixed(work.HOW_MOIST()),
+        Topic.TRODDEN: fixed(work.TRODDEN()),
+        Topic.UREA_MUCH: fixed(work.UREA_MUCH()),
+        Topic.SPRAY_HOW: fixed(work.SPRAY_HOW()),
+        Topic.THIN_TALL: fixed(work.THIN_TALL()),
+        Topic.TIPS_DRY: fixed(work.TIPS_DRY()),
+        Topic.FIELD_PREP: fixed(work.FIELD_PREP()),
+        Topic.COUNT_BACK: of_any(work.COUNT_BACK),
+        Topic.WHY_FEW: fixed(work.WHY_FEW()),
+        Topic.CUT_TIPS: fixed(work.CUT_TIPS()),
+        Topic.FEW_SEEDLINGS: fixed(work.FEW_SEEDLINGS()),
+        Topic.WAGES: of_any(work.WAGES),
+        Topic.KEEP_THINGS: fixed(work.KEEP_THINGS()),
+        Topic.WHAT_WORD: fixed(work.WHAT_WORD()),
+        Topic.NO_CREDIT: fixed(work.NO_CREDIT()),
     }
 )

@@ -115,7 +115,7 @@ def surely_asked(text: str, known: Known) -> bool:
     return known.ears.match is not None and found.asks and found.sure
 
 
-_OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER})
+_OF_TEXTS = frozenset({Topic.FREE, Topic.WHO, Topic.STOP_HOW, Topic.MY_NUMBER, Topic.NO_CREDIT})
 _OF_ELSE = frozenset({Topic.HOUSEHOLD, Topic.CHAT})  # a card just bought may be a refusal
 _OF_ENDING = frozenset({Topic.FREE, Topic.STOP_HOW})
 OF_SENDER = frozenset({Topic.WHO, Topic.MY_NUMBER})  # their answers name the word that ends it

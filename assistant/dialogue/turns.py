@@ -22,6 +22,7 @@ from assistant.agronomy.life.rows import Ask as TaskAsk
 from assistant.dialogue import conversations as talks
 from assistant.dialogue import endings as e
 from assistant.dialogue.accounted import is_accounted
+from assistant.dialogue.advised import advised
 from assistant.dialogue.after_cry import after_cry
 from assistant.dialogue.answering import (
     almost_stop,
@@ -546,10 +547,12 @@ def _stop_without_marks(text: str, known: Known) -> Turn | None:
 
 def _trouble(text: str, known: Known) -> Turn | None:
     """What only the learned reader hears as a trouble: the list of them, and the words go to a
-    person."""
+    person; what can be said of it at once goes before."""
     heard = understand(text, known.ears, known.catalogue.language)
     sure = heard.certainty(Act.TROUBLE) is not None and heard.likeliest is Act.TROUBLE
-    return e.trouble_told(text, known) if sure and not is_accounted(text, known) else None
+    if not sure or is_accounted(text, known):
+        return None
+    return advised(text, e.trouble_told(text, known), known)
 
 
 # --- wishes and words ------------------------------------------------------------------------

@@ -337,8 +337,8 @@ NO_SHEET = Message(
     note=_PLAIN + "UNDER stands in capitals for weight.",
 )
 NO_HULL = Message(
-    "No rice hull? Leave it out, or take old sawdust, coconut fibre or sieved compost. Fresh "
-    "sawdust harms. The wet mix must crumble in the hand.",
+    "No rice hull? Leave it out, or take old sawdust, coconut fibre or sieved compost. No bran: it "
+    "rots. No fresh sawdust. The wet mix must crumble in the hand.",
     note=_PLAIN + "May I take sawdust or coconut fibre instead?",
 )
 NO_MANURE = Message(

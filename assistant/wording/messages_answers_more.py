@@ -69,9 +69,9 @@ HOT_WIND = Message(
     note=_PLAIN + "Hot wind, leaves roll up at noon. PROBLEM is sent.",
 )
 CLOUDS = Message(
-    "No sun, fog or drizzle: feel the soil. Moist? Wait until it dries on top. Dry? Water as "
+    "Rain, fog or no sun: feel the soil. Moist? Wait until it dries on top. Dry? Water as "
     "always. Water that stands stays as it is.",
-    note=_PLAIN + "Do I water on a cloudy day?",
+    note=_PLAIN + "Do I water on a cloudy day, or after rain?",
 )
 LEAKS = Message(
     "Fold the edge of the sheet up over a rim of mud, stop holes with clay. Until it holds, water "
@@ -81,9 +81,9 @@ LEAKS = Message(
 
 # --- the bed --------------------------------------------------------------------------------
 THIN_SOIL = Message(
-    "Before sowing fill it up to {thick} cm and level it. After sowing add none: water more often, "
-    "thin soil dries fast and tears.",
-    note=_PLAIN + "The soil sank, or there is too little.",
+    "Before sowing make it {thick} cm, level: fill up or take off. After sowing leave it: thin soil "
+    "dries fast, water more often; thick soil makes heavy mats.",
+    note=_PLAIN + "The soil sank, or there is too little or too much.",
 )
 STONES = Message(
     "Break clods, sift or pick out stones and roots: they tear the sheet and the mat. No sieve? "
@@ -96,9 +96,9 @@ SLOPE = Message(
     note=_PLAIN + "The ground slopes, or corners stay dry.",
 )
 SHEET_HOLES = Message(
-    "Lay another piece or banana leaves over the hole, or where it is short, a hand wide over each "
-    "other: roots must stay out of the ground.",
-    note=_PLAIN + "The sheet has holes or is too short.",
+    "Make no holes; small ones do no harm. Big hole, or too short? Lay another piece or banana "
+    "leaves over it, a hand wide: roots must stay out of the ground.",
+    note=_PLAIN + "The sheet has holes or is too short; must it have holes?",
 )
 SHEET_KIND = Message(
     "Any colour, thick or thin, used ones too, also washed fertiliser sacks, if clean. None "
@@ -123,9 +123,9 @@ NOT_UP = Message(
     note=_PLAIN + "Nothing has come up on day 3. PROBLEM is sent.",
 )
 MOULD = Message(
-    "White threads, mushrooms, sour smell: too wet and warm. In the evening lay dry straw, "
-    "thin, for the rotten; give less water. Seedlings rot? Send PROBLEM.",
-    note=_PLAIN + "Mould under the cover. PROBLEM is sent.",
+    "Fine white hairs on the root are no mould. Fluff, mushrooms, sour smell: too wet. In the "
+    "evening lay dry straw, thin, for the rotten; less water. Rot? PROBLEM.",
+    note=_PLAIN + "Mould or root hairs under the cover. PROBLEM is sent.",
 )
 WASHED = Message(
     "Spread washed seed back gently, sift a little soil over it, cover it. Bare spot? Sow sprouted "
@@ -266,9 +266,9 @@ MAT_FLOATS = Message(
     note=_PLAIN + "Mat, sheet or soil float when water is let in.",
 )
 FROGS = Message(
-    "Frogs, earthworms and small fish do no harm, frogs eat insects. Ducks and fowl trample "
-    "and eat seedlings: fence them off. No poison.",
-    note=_PLAIN + "Frogs, fish, ducks in the bed. No product.",
+    "Frogs, worms, red ones too, and small fish do no harm, frogs eat insects. Ducks and fowl "
+    "trample and eat seedlings: fence them off. No poison.",
+    note=_PLAIN + "Frogs, worms, fish, ducks in the bed. No product.",
 )
 DEW = Message(
     "Drops on leaf tips at dawn are no disease: healthy plants let out water. Leave them, the sun "

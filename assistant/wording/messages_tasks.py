@@ -124,7 +124,7 @@ P_KEEP_WATER = Message(
 )
 P_COLOUR = Message("Look at the leaves: are they green or yellow?", note="Day 7.")
 P_LEAVES = Message(
-    "Count the open leaves of a few plants (not the first one without blade). Send the number, "
+    "Count the open leaves of a few plants (not the first small one, which stays closed). Send the number, "
     "e.g. 3.",
     note="Day 12.",
 )
