@@ -1,6 +1,6 @@
 """Fields of forms and what each asks for; all but boxes are called by a message."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterator
 from datetime import date, time
 from typing import Any, cast
 
@@ -141,14 +141,19 @@ class OneOf(StringField):
     data: str
 
     def __init__(
-        self, called: Message, known: Collection[str], default: str, **more: Any
+        self,
+        called: Message,
+        known: Collection[str] | Callable[[], Collection[str]],
+        default: str,
+        **more: Any,
     ) -> None:
         self.called, self._known = called, known
         super().__init__(called.text, default=default, **more)
 
     def process_formdata(self, valuelist: list[str]) -> None:
         self.data = valuelist[0] if valuelist else cast(str, self.default)
-        if self.data not in self._known:
+        known = self._known() if callable(self._known) else self._known
+        if self.data not in known:
             self.data = cast(str, self.default)
             raise _wrong(words.NO_CHOICE(what=self.called()))
 

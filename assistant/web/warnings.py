@@ -26,16 +26,21 @@ from assistant.wording import messages_web_rain as web_rain
 from assistant.wording.dangers import name_of
 
 OFFERED = (AlertCertainty.OBSERVED, AlertCertainty.LIKELY, AlertCertainty.POSSIBLE)
-CODES = tuple(row.code for row in DANGERS.all)
 USUAL_LENGTH = timedelta(hours=6)
 ONE_DAY = timedelta(days=1)
 ONE_HOUR = timedelta(hours=1)
 
 
+def _codes() -> tuple[str, ...]:
+    """The dangers that may be warned of; their table is filled when the program starts, after
+    this module is read."""
+    return tuple(row.code for row in DANGERS.all)
+
+
 class WarningForm(OfficerForm):
     """Of what, where, when and how sure."""
 
-    danger = OneOf(web_rain.DANGER, CODES, RAIN)
+    danger = OneOf(web_rain.DANGER, _codes, RAIN)
     all = BooleanField()
     village = Ticked()
     km = Number(web_rain.DISTANCE)
@@ -114,7 +119,7 @@ def _page(desk: Desk, form: WarningForm, status: int = 200) -> ResponseReturnVal
         beds={each.village.id: each.beds for each in model.villages},
         b=messages_web_broadcast,
         offered=OFFERED,
-        dangers=[(code, name_of(code)) for code in CODES],
+        dangers=[(code, name_of(code)) for code in _codes()],
     )
 
 
