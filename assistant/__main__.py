@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import click
 
+from assistant.commands.left_out import left_out
 from assistant.commands.one_line import OneLineGroup
 
 
@@ -98,11 +99,11 @@ class _OnCall(OneLineGroup):
     """A group whose commands are imported when they are asked for."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
-        return list(_COMMANDS)
+        return [name for name in _COMMANDS if name not in left_out()]
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         place = _COMMANDS.get(cmd_name)
-        if place is None:
+        if place is None or cmd_name in left_out():
             return None
         found = getattr(import_module(f"assistant.commands.{place.module}"), place.name)
         if not isinstance(found, click.Command):
@@ -112,7 +113,9 @@ class _OnCall(OneLineGroup):
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """The commands and what they are for, as click writes them; none is opened."""
         with formatter.section("Commands"):
-            formatter.write_dl([(name, place.sentence) for name, place in _COMMANDS.items()])
+            formatter.write_dl(
+                [(name, _COMMANDS[name].sentence) for name in self.list_commands(ctx)]
+            )
 
 
 @click.group(cls=_OnCall)

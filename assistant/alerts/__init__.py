@@ -5,8 +5,8 @@ in, frozen values out: `read_alert` reads and checks a message, `judge` says whe
 here and for which places. What is done with it is for others.
 """
 
-from assistant.alerts.judging import AlertOutcome, JudgedAlert, Rules, Threat, judge
-from assistant.alerts.places import VillagePlace, held
+from assistant.alerts.judging import AlertOutcome, JudgedAlert, Threat, judge
+from assistant.alerts.places import held
 from assistant.alerts.reading import read_alert
 from assistant.alerts.values import (
     Alert,
@@ -15,10 +15,6 @@ from assistant.alerts.values import (
     Area,
     Faulty,
     Info,
-    MessageType,
-    Reference,
-    Scope,
-    Status,
 )
 
 __all__ = [
@@ -28,13 +24,7 @@ __all__ = [
     "Faulty",
     "Info",
     "JudgedAlert",
-    "MessageType",
     "AlertOutcome",
-    "VillagePlace",
-    "Reference",
-    "Rules",
-    "Scope",
-    "Status",
     "Threat",
     "AlertWrong",
     "held",

@@ -6,7 +6,9 @@ Section numbers are those of CAP 1.2. Blank space around a text is not held agai
 import re
 from datetime import UTC, datetime, timedelta
 
-from assistant.alerts.values import DEFAULT_LANGUAGE, AlertWrong, Circle, Point, Reference
+from assistant.alert_terms import Reference
+from assistant.alerts.values import DEFAULT_LANGUAGE, AlertWrong
+from assistant.places import DATE_LINE, POLE, Circle, Point
 
 # 3.2.1 <sent>, 3.3.2: seconds, and a zone in digits; letters such as Z must not stand there.
 _TIME = re.compile(
@@ -19,7 +21,7 @@ _LANGUAGE = re.compile(r"[A-Za-z]{1,8}(-[A-Za-z0-9]{1,8})*")
 MOST_DIGITS = 40
 LEAST_CORNERS = 4  # 3.2.4 <polygon>: the first pair is given again as the last
 FARTHEST_ZONE = timedelta(hours=14)  # XML Schema Part 2, 3.2.7.3
-POLE, DATE_LINE = 90.0, 180.0
+
 # Ours: no danger is told of outside them, and a zone or a day more stays in the calendar.
 YEARS = range(1900, 3000)
 

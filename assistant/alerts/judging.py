@@ -4,54 +4,15 @@ The thresholds are the programme's. They choose among the national service's own
 those words is changed.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from enum import StrEnum
-from typing import Protocol, TypeVar
 
-from assistant.alerts.places import VillagePlace, held
-from assistant.alerts.values import Alert, Area, Info, MessageType, Scope, Status
-
-
-@dataclass(frozen=True)
-class Rules:
-    """Which dangers lead to a warning.
-
-    categories: the standard's; weather, since a bed is harmed by rain, hail and wind
-    events: words of which one stands in the event or headline, or `name=value` of an event
-        code; none: any event of these categories
-    severities: from Moderate, "possible threat to life or property"; Minor is "minimal to no
-        known threat", and one does not know what Unknown is
-    urgencies: what is still to come; an hour's notice (Expected) is enough to cover a bed, and
-        heavy rain is told the day before (Future)
-    certainties: what is more likely than not; who covers in vain too often stops covering
-    lasts: how long an alert holds that names no end; the standard leaves that to who reads it
-    """
-
-    categories: frozenset[str] = frozenset({"Met"})
-    events: tuple[str, ...] = ()
-    severities: frozenset[str] = frozenset({"Extreme", "Severe", "Moderate"})
-    urgencies: frozenset[str] = frozenset({"Immediate", "Expected", "Future"})
-    certainties: frozenset[str] = frozenset({"Observed", "Likely"})
-    lasts: timedelta = timedelta(hours=24)
-
-
-class _Spoken(Protocol):
-    @property
-    def language(self) -> str: ...
-
-
-Told = TypeVar("Told", bound=_Spoken)
-
-
-def spoken(told: Sequence[Told], language: str) -> Told:
-    """What is said in a language; else in English; else what was said first."""
-    for wanted in (language, "en"):
-        for each in told:
-            if each.language.lower().split("-")[0] == wanted.lower():
-                return each
-    return told[0]
+from assistant.alert_terms import MessageType, Rules, Scope, Status, spoken
+from assistant.alerts.places import held
+from assistant.alerts.values import Alert, Area, Info
+from assistant.places import VillagePlace
 
 
 class AlertOutcome(StrEnum):

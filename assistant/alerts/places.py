@@ -1,29 +1,11 @@
 """Whether an area holds a place: by polygon, circle or code, as the union of all of them."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
-from geographiclib.geodesic import Geodesic
-
-from assistant.alerts.values import Area, Circle, Geocode, Point
+from assistant.alerts.values import Area
+from assistant.places import POLE, Circle, Point, VillagePlace, as_code, in_circle
 
 HALF_TURN, TURN = 180.0, 360.0
-POLE = 90.0
-# Of latitude, on WGS 84: a(1 - e^2) pi/180 = 110.574 km at the equator, more elsewhere.
-LEAST_KM_PER_DEGREE = 110.57
-
-
-@dataclass(frozen=True)
-class VillagePlace:
-    """A village as an alert sees it: a mark on the map, codes, both, or neither."""
-
-    point: Point | None = None
-    geocodes: frozenset[Geocode] = frozenset()
-
-    @property
-    def findable(self) -> bool:
-        """Whether any alert could be matched to it."""
-        return self.point is not None or bool(self.geocodes)
 
 
 def held(area: Area, places: Mapping[int, VillagePlace]) -> frozenset[int]:
@@ -56,22 +38,6 @@ def turn(area: Area) -> Area | None:
 
 def _turned(point: Point) -> Point:
     return Point(point.longitude, point.latitude)
-
-
-def as_code(code: Geocode) -> Geocode:
-    """A code as codes are compared: blanks do not count, nor capitals in its system's name."""
-    return Geocode(code.name.strip().upper(), code.value.strip())
-
-
-def in_circle(circle: Circle, point: Point) -> bool:
-    """Whether a point is no farther than the radius, along the WGS 84 ellipsoid."""
-    centre = circle.centre
-    if abs(centre.latitude - point.latitude) * LEAST_KM_PER_DEGREE > circle.radius_km:
-        return False  # most villages are; the exact way takes longer
-    metres = Geodesic.WGS84.Inverse(
-        centre.latitude, centre.longitude, point.latitude, point.longitude, Geodesic.DISTANCE
-    )["s12"]
-    return bool(metres <= circle.radius_km * 1000)
 
 
 def in_polygon(ring: Sequence[Point], points: Sequence[Point]) -> list[bool]:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 from xml.etree.ElementTree import Element
 
+from assistant.alert_terms import MessageType, Reference, Scope, Status
 from assistant.alerts.document import SHOWN, open_document
 from assistant.alerts.fields import WrongText
 from assistant.alerts.standard import ALERT, BESIDE, NAMESPACE, SIGNATURES, Part
@@ -14,13 +15,9 @@ from assistant.alerts.values import (
     AlertWrong,
     Area,
     Faulty,
-    Geocode,
     Info,
-    MessageType,
-    Reference,
-    Scope,
-    Status,
 )
+from assistant.places import Geocode
 
 MOST_FAULTS = 20
 _INSTANCE = "{http://www.w3.org/2001/XMLSchema-instance}"  # may stand on any element

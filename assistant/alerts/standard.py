@@ -9,9 +9,18 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
 
+from assistant.alert_terms import (
+    CATEGORIES,
+    CERTAINTIES,
+    SEVERITIES,
+    URGENCIES,
+    MessageType,
+    Scope,
+    Status,
+)
 from assistant.alerts import fields
 from assistant.alerts.fields import WrongText
-from assistant.alerts.values import AlertWrong, MessageType, Scope, Status
+from assistant.alerts.values import AlertWrong
 
 NAMESPACE = "urn:oasis:names:tc:emergency:cap:1.2"
 SIGNATURES = "http://www.w3.org/2000/09/xmldsig#"  # 3.3.4.1: may follow the last <info>
@@ -49,13 +58,7 @@ def _of(words: type[StrEnum]) -> Read:
     return one_of(*words)
 
 
-CATEGORIES = tuple(
-    "Geo Met Safety Security Rescue Fire Health Env Transport Infra CBRNE Other".split()
-)
 RESPONSES = tuple("Shelter Evacuate Prepare Execute Avoid Monitor Assess AllClear None".split())
-URGENCIES = ("Immediate", "Expected", "Future", "Past", "Unknown")
-SEVERITIES = ("Extreme", "Severe", "Moderate", "Minor", "Unknown")
-CERTAINTIES = ("Observed", "Likely", "Possible", "Unlikely", "Unknown")
 
 
 def _text(name: str, *, needed: bool = False, many: bool = False) -> Part:

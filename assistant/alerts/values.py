@@ -4,68 +4,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
+from assistant.alert_terms import MessageType, Reference, Scope, Status
+from assistant.places import Circle, Geocode, Point
+
 DEFAULT_LANGUAGE = "en-US"  # of an <info> that names none (CAP 1.2, 3.2.2 <language>)
-
-
-class Status(StrEnum):
-    """How a message is to be handled; only an actual one is about a danger."""
-
-    ACTUAL = "Actual"
-    EXERCISE = "Exercise"
-    SYSTEM = "System"
-    TEST = "Test"
-    DRAFT = "Draft"
-
-
-class MessageType(StrEnum):
-    """The standard's msgType."""
-
-    ALERT = "Alert"
-    UPDATE = "Update"
-    CANCEL = "Cancel"
-    ACK = "Ack"
-    ERROR = "Error"
-
-
-class Scope(StrEnum):
-    """Whom a message is meant for."""
-
-    PUBLIC = "Public"
-    RESTRICTED = "Restricted"
-    PRIVATE = "Private"
-
-
-@dataclass(frozen=True, order=True)
-class Reference:
-    """What names one message among all: who sent it, under which identifier, and when."""
-
-    sender: str
-    identifier: str
-    sent: datetime
-
-
-@dataclass(frozen=True)
-class Point:
-    """WGS 84, decimal degrees; north and east are positive."""
-
-    latitude: float
-    longitude: float
-
-
-@dataclass(frozen=True)
-class Circle:
-    """All within `radius_km` of a point."""
-
-    centre: Point
-    radius_km: float
-
-
-@dataclass(frozen=True, order=True)
-class Geocode:
-    """A code for a place or an event, in a system that `name` tells."""
-
-    name: str
-    value: str
 
 
 @dataclass(frozen=True)

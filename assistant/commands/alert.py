@@ -14,12 +14,12 @@ from assistant.commands.deployment import opened, settings_now
 from assistant.commands.one_line import OneLineCommand
 from assistant.dialogue.rain_hours import hours_fault
 from assistant.people import Village
-from assistant.service.alerts.codes import unplaced_villages
 from assistant.service.alerts.mapping import danger_of
 from assistant.service.alerts.page import swapped_villages
 from assistant.service.alerts.taking import dry, take_alert
 from assistant.service.enrol import list_villages
 from assistant.service.house import House
+from assistant.service.placing import unplaced_villages
 from assistant.store import KeptAlert
 from assistant.wording import messages_web_alerts as web_alerts
 from assistant.wording.dangers import NAMES

@@ -12,10 +12,10 @@ import click
 import requests
 
 from assistant.commands.deployment import invented_numbers, opened, settings_now
-from assistant.service.alerts.codes import unplaced_villages
 from assistant.service.enrol import count_officers, list_villages
-from assistant.service.house import House
+from assistant.service.house import House, Part
 from assistant.service.places import turned_round
+from assistant.service.placing import unplaced_villages
 from assistant.service.pulse import WAITS_TOO_LONG, ServiceFault, pulse
 from assistant.settings import Settings, SettingsError
 from assistant.wiring.journal import journal_path
@@ -51,7 +51,8 @@ def _programme(house: House, settings: Settings) -> Iterator[Finding]:
     villages, officers = list_villages(house), count_officers(house)
     yield bool(villages), f"villages: {len(villages)}; add one with nursery village add NAME"
     yield bool(officers), f"officers: {officers}; add one with nursery officer add"
-    lost = unplaced_villages(house) if settings.alerts_from else ()
+    asked = Part.ALERTS in house.parts and settings.alerts_from
+    lost = unplaced_villages(house) if asked else ()
     yield not lost, f"villages that no official alert finds: {', '.join(lost) or 'none'}"
     odd = ", ".join(turned_round(villages))
     yield not odd, f"villages with latitude and longitude changed over: {odd or 'none'}"

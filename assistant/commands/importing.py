@@ -12,12 +12,12 @@ from assistant.commands.one_line import OneLineCommand, one_line, shown
 from assistant.people import Officer, read_phone
 from assistant.service.consent import Enroller
 from assistant.service.house import House
+from assistant.service.lists.listing import Paper, guessed, outlook, read_paper, take_list
+from assistant.service.lists.rejects import rejects_file
+from assistant.service.lists.sheets import SheetError
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
 from assistant.service.office.judging import Outlook, Verdict, WhoQuestion
-from assistant.service.office.listing import Paper, guessed, outlook, read_paper, take_list
-from assistant.service.office.rejects import rejects_file
-from assistant.service.office.sheets import SheetError
 from assistant.service.office.taking import counts_of
 from assistant.service.sight import Sight, sight_of
 from assistant.settings import Settings

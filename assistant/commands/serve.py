@@ -24,18 +24,18 @@ from assistant.channel import Gateway
 from assistant.commands.demo import demo_officer
 from assistant.commands.deployment import opened, programme_of, settings_now
 from assistant.commands.log_lines import formatter
-from assistant.service.alerts.codes import place_villages
 from assistant.service.enrol import add_villages_if_none, enter_climates
-from assistant.service.house import House
+from assistant.service.house import House, Part
 from assistant.service.land_units import enter_units
+from assistant.service.placing import place_villages
 from assistant.service.time_guard import TimeGuard
 from assistant.settings import Settings, SettingsError
 from assistant.web.app import create_app
 from assistant.web.connections import listen
 from assistant.web.guard import LOCAL_HOSTS
-from assistant.wiring.alerts import open_added, open_alert_sources
 from assistant.wiring.lines import Opened, open_lines
-from assistant.worker import AlertWatch, LineWatch, Watchman, Worker, wall_clock
+from assistant.wiring.parts import alerts
+from assistant.worker import LineWatch, Watchman, Worker, wall_clock
 
 OPERATOR_PORT = 8471
 WEB_THREADS = 8
@@ -140,21 +140,18 @@ def _figures(house: House, settings: Settings) -> Iterator[None]:
 def _working(house: House, settings: Settings, hands: _Hands) -> Iterator[None]:
     """The worker, its lines, and the watch for official alerts, until the block ends."""
     worker = hands.worker
-    watch = AlertWatch(
-        house,
-        open_alert_sources(settings),
-        every_s=settings.alerts_every_s,
-        wake=worker.wake,
-        more=lambda now: open_added(now, settings.gateway_timeout_s),
-    )
+    has_alerts = Part.ALERTS in house.parts
+    watch = alerts().open_watch(house, settings, worker.wake) if has_alerts else None
     worker.start()
-    watch.start()
+    if watch is not None:
+        watch.start()
     if hands.watch is not None:
         hands.watch.start()
     try:
         yield
     finally:
-        watch.stop()
+        if watch is not None:
+            watch.stop()
         worker.stop()
         if hands.watch is not None:
             hands.watch.stop()

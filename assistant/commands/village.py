@@ -2,10 +2,9 @@
 
 import click
 
-from assistant.alerts.values import Point
 from assistant.commands.deployment import opened, settings_now
 from assistant.people import LONGEST_VILLAGE, village_name
-from assistant.service.alerts.codes import NoCode, name_by_codes, read_codes
+from assistant.places import Point
 from assistant.service.climate import is_climate
 from assistant.service.enrol import (
     add_village,
@@ -17,6 +16,7 @@ from assistant.service.enrol import (
 from assistant.service.house import House
 from assistant.service.land_units import NoUnit, name_units, units_text
 from assistant.service.places import read_point, turned_round
+from assistant.service.placing import NoCode, name_by_codes, read_codes
 from assistant.settings.kinds import is_zone
 from assistant.worker import wall_clock
 

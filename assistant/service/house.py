@@ -9,7 +9,7 @@ from enum import StrEnum
 
 from assistant.agronomy.lot.programme_variety import ProgrammeVariety
 from assistant.agronomy.work.costs import PriceList
-from assistant.alerts import Rules
+from assistant.alert_terms import Rules
 from assistant.channel import Tariff
 from assistant.hearing import Ears
 from assistant.reading import Lexicon
@@ -42,6 +42,13 @@ class SettingOrigin(StrEnum):
     BUILT_IN = "built_in"
 
 
+class Part(StrEnum):
+    """What a deployment may leave out; nothing of it is opened then."""
+
+    ALERTS = "alerts"  # official ones
+    LISTS = "lists"  # of farmers, as an office keeps them
+
+
 def no_journal(phone: str, stopped: bool, now: datetime) -> None:
     """Where nothing is kept beside the database."""
 
@@ -56,7 +63,8 @@ class House:
 
     `zone` and `region` are the programme's; a village may have a zone of its own. `new_id`
     makes the ids of outgoing texts. `check_code` tells whether an officer's code or password
-    fits a hash that `hash_code` made. `tariff` is None where nobody said what a text costs; a
+    fits a hash that `hash_code` made. `parts` are what is not left out. `tariff` is None where
+    nobody said what a text costs; a
     season begins with each of `season_months`. Official alerts that `alert_rules` let through
     are drafts for an officer, or warn at once where `alerts_go_out`
     and, where `check_alert` is set, their signature is right. `prices` are what a
@@ -96,6 +104,7 @@ class House:
     season_months: tuple[int, ...] = (1, 7)
     prices: PriceList | None = None
     varieties: tuple[ProgrammeVariety, ...] = ()
+    parts: frozenset[Part] = frozenset(Part)
     alert_rules: Rules = Rules()
     alerts_go_out: bool = False
     check_alert: CheckAlert | None = None

@@ -4,9 +4,8 @@ import re
 from collections.abc import Iterable
 from datetime import datetime
 
-from assistant.alerts.places import in_circle
-from assistant.alerts.values import Circle, Point
 from assistant.people import Village
+from assistant.places import Circle, Point, in_circle
 from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight

@@ -42,6 +42,7 @@ class Settings:
     month_money: Decimal = Decimal(0)  # the same for what a month costs, by that price
     four_eyes: int = 500  # letters to more phones than that are sent by another lead
     season_months: tuple[int, ...] = (1, 7)  # a season begins with each; by the day of sowing
+    parts: tuple[str, ...] = ("alerts", "lists")  # official alerts, office lists; or without
     practices_folder: str = ""  # TOML files of more ways to raise seedlings, one each
     prices_file: str = ""  # TOML, what seed, soil, labour cost here; see README
     varieties_file: str = ""  # TOML, the varieties grown here and their days; see README

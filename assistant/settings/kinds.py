@@ -123,6 +123,11 @@ Hosts = Annotated[
     Commas,
     said("set names without https:// and port, such as nursery.example.org"),
 ]
+Parts = Annotated[
+    tuple[Literal["alerts", "lists"], ...],
+    Commas,
+    said("set alerts, lists, both with a comma, or nothing"),
+]
 Sender = Annotated[
     str,
     StringConstraints(pattern=r"^\+[0-9]{5,15}$"),
@@ -156,6 +161,7 @@ OF_NAME: dict[str, Any] = {
     "strangers_hour_answers": Limit,
     "four_eyes": Limit,
     "season_months": Months,
+    "parts": Parts,
     "sender": Sender,
     "alerts_from": Places,
     "alerts_keys": Places,

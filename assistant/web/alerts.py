@@ -4,7 +4,7 @@ from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
 
 from assistant.alerts.document import LARGEST_BYTES
-from assistant.service.alerts import codes as alert_codes
+from assistant.service import placing as alert_codes
 from assistant.service.alerts import page as alert_page
 from assistant.service.alerts.pasted import paste_alert
 from assistant.web.desk import Desk, asked_number, lead_only, typed

@@ -3,9 +3,10 @@
 `PAGES` are the officers' pages, `PLACES` the way to them; README.md says how to add one.
 """
 
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import blake2b
+from importlib import import_module
 from pathlib import Path
 
 from flask import Blueprint, Flask, url_for
@@ -14,12 +15,11 @@ from flask.typing import ResponseReturnValue
 from assistant.channel import Clock, Hooks
 from assistant.gateways import wire_hooks
 from assistant.service.connections import Allows
-from assistant.service.house import House
+from assistant.service.house import House, Part
 from assistant.service.in_force import InForce
 from assistant.service.pulse import RoomTried, pulse
 from assistant.web import (
     account,
-    alerts,
     brakes,
     broadcasts,
     calendar_files,
@@ -29,7 +29,6 @@ from assistant.web import (
     find,
     groups,
     lines,
-    lists,
     mending,
     messages,
     morning,
@@ -98,12 +97,10 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     calendar_files.pages,
     farmers.pages,
     groups.pages,
-    lists.pages,
     villages.pages,
     village_beds.pages,
     messages.pages,
     questions.pages,
-    alerts.pages,
     results.pages,
     officers.pages,
     programme.pages,
@@ -112,6 +109,12 @@ PAGES: tuple[Callable[[Desk], Blueprint], ...] = (
     brakes.pages,
     lines.pages,
 )
+PARTS: Mapping[Part, str] = {
+    Part.ALERTS: "assistant.web.alerts",
+    Part.LISTS: "assistant.web.lists",
+}
+"""Pages that a deployment may leave out, by name: nobody imports them."""
+
 PLACES = (
     MenuPlace("morning.morning", messages_web_desk.WAITING, under=("deeds",), count="morning"),
     MenuPlace("rounds.shown", messages_web_desk.ROUND),
@@ -147,7 +150,7 @@ def create_app(
     hooks: Mapping[str, Hooks] | None = None,
     terms: Mapping[str, Allows] | None = None,
     hosts: Collection[str] = LOCAL_HOSTS,
-    pages: Iterable[Callable[[Desk], Blueprint]] = PAGES,
+    pages: Iterable[Callable[[Desk], Blueprint]] | None = None,
 ) -> Flask:
     """The web side of one deployment.
 
@@ -160,7 +163,8 @@ def create_app(
             of ours leads to somebody else's
         hooks: what operators call, by the names of their lines; our own wire where none given.
         terms: what is set of each line, where there is a file of lines.
-        pages: of officers; without any it is there for operators alone.
+        pages: of officers, all of this house where not said; without any it is there for
+            operators alone.
     """
     app = Flask("assistant.web")
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_BODY
@@ -179,14 +183,22 @@ def create_app(
     pack(app)
     furnish(app, desk)
     _serve_static(app)
-    for some in pages:
+    for some in _pages_of(house) if pages is None else pages:
         app.register_blueprint(some(desk))
     app.jinja_env.globals["places"] = PLACES
+    app.jinja_env.globals["has"] = lambda part: part in app.blueprints
     app.jinja_env.globals["standing_still"] = lambda: standing_still(desk)
     app.jinja_env.globals["texts_leave"] = lambda: texts_leave(desk)
     app.jinja_env.globals["undoable"] = lambda: last_deed(desk)
     app.jinja_env.globals["waiting_counts"] = lambda: counted(desk)
     return app
+
+
+def _pages_of(house: House) -> Iterator[Callable[[Desk], Blueprint]]:
+    yield from PAGES
+    for part, module in PARTS.items():
+        if part in house.parts:
+            yield import_module(module).pages
 
 
 def _tell_health(app: Flask, kept: InForce, clock: Clock) -> None:

@@ -7,15 +7,15 @@ from flask import Blueprint, Response, abort, make_response, request
 from flask.typing import ResponseReturnValue
 
 from assistant.people import LANGUAGES
-from assistant.service.office import keeping
-from assistant.service.office.asking import asking
+from assistant.service.lists import keeping
+from assistant.service.lists.asking import asking
+from assistant.service.lists.keeping import OpenedList
+from assistant.service.lists.listing import approval, fingerprint, guessed, read_paper
+from assistant.service.lists.rejects import written
+from assistant.service.lists.sheets import ENCODINGS, MOST_BYTES, SheetError
 from assistant.service.office.choices import OWNERS, SHARED, Choices
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import Outlook, Verdict
-from assistant.service.office.keeping import OpenedList
-from assistant.service.office.listing import approval, fingerprint, guessed, read_paper
-from assistant.service.office.rejects import written
-from assistant.service.office.sheets import ENCODINGS, MOST_BYTES, SheetError
 from assistant.service.office.taking import counts_of
 from assistant.web.broadcasts import why_not
 from assistant.web.desk import Desk, may_reach, typed

@@ -7,6 +7,7 @@ from flask.typing import ResponseReturnValue
 from assistant.dialogue.items_leaves import MOST_LEAVES
 from assistant.service.days import local_date
 from assistant.service.desk.visits import Wrong
+from assistant.service.house import Part
 from assistant.service.mending.beds import LEAST_LEAVES, NotMended, mend_bed
 from assistant.service.mending.join import NotJoined, Pair, look_at_pair
 from assistant.service.mending.join import join as join_two
@@ -27,7 +28,8 @@ def pages(desk: Desk) -> Blueprint:
     found = Blueprint("mending", __name__)
     _beds(found, desk)
     _people(found, desk)
-    _lists(found, desk)
+    if Part.LISTS in desk.house.parts:
+        _lists(found, desk)
     _sent(found, desk)
     return found
 

@@ -4,7 +4,7 @@ from babel.dates import get_month_names
 from flask import Blueprint, abort, request
 from flask.typing import ResponseReturnValue
 
-from assistant.alerts.standard import CERTAINTIES, SEVERITIES, URGENCIES
+from assistant.alert_terms import CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.people import LANGUAGES
 from assistant.service.desk.settings_page import GROUPS, NotSet, set_group, settings_page
 from assistant.web.desk import Desk

@@ -7,13 +7,17 @@ from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
-from assistant.alerts import Rules
+from assistant.alert_terms import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES, Rules
+from assistant.alert_watch import AlertWatch
 from assistant.alerts.sources import AlertSource
-from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.gateways.alert_address import AlertAddress
 from assistant.gateways.alert_files import AlertFiles
 from assistant.service.house import House
 from assistant.settings import Settings, SettingsError
+from assistant.wiring.alert_keys import open_alert_keys
+from assistant.worker import wall_clock
+
+__all__ = ["open_alert_keys", "open_alert_rules", "open_alert_sources", "open_watch"]
 
 MOST_HOURS = 72  # an alert without an end does not hold for longer
 LONGEST_EVENT = 60
@@ -33,6 +37,18 @@ def open_alert_sources(settings: Settings) -> tuple[AlertSource, ...]:
 def open_added(house: House, timeout_s: float) -> tuple[AlertSource, ...]:
     """The addresses that a page added."""
     return tuple(AlertAddress(place, timeout_s=timeout_s) for place in house.alerts_from)
+
+
+def open_watch(house: House, settings: Settings, wake: Callable[[], None]) -> AlertWatch:
+    """What looks for alerts: at the sources of the machine, and those that a page adds."""
+    return AlertWatch(
+        house,
+        open_alert_sources(settings),
+        every_s=settings.alerts_every_s,
+        wake=wake,
+        clock=wall_clock,
+        more=lambda now: open_added(now, settings.gateway_timeout_s),
+    )
 
 
 def open_alert_rules(settings: Settings) -> Rules:

@@ -18,13 +18,12 @@ from assistant.service.meter import Meter, NoMeter
 from assistant.service.nearby import Phonebook
 from assistant.settings import Settings, SettingsError
 from assistant.store import Store, StoreError
-from assistant.wiring.alert_keys import open_alert_keys
-from assistant.wiring.alerts import open_alert_rules
 from assistant.wiring.catalogues import open_catalogue
 from assistant.wiring.hearing import open_ears
 from assistant.wiring.journal import Journal, journal_path
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wiring.own_key import open_key
+from assistant.wiring.parts import alert_check, alert_rules, parts_of
 from assistant.wiring.practices import open_practices
 from assistant.wiring.prices import open_prices
 from assistant.wiring.programme import read_programme
@@ -129,9 +128,10 @@ def open_house(settings: Settings, store: Store) -> House:
         season_months=settings.season_months,
         prices=open_prices(Path(settings.prices_file)) if settings.prices_file else None,
         varieties=_varieties(settings),
-        alert_rules=open_alert_rules(settings),
+        parts=parts_of(settings),
+        alert_rules=alert_rules(settings),
         alerts_go_out=settings.alerts_then == "sent",
-        check_alert=open_alert_keys(settings),
+        check_alert=alert_check(settings),
         phonebook=_phonebook(settings),
         alarm_next=timedelta(minutes=settings.alarm_next_minutes),
         journal=_journal(settings),

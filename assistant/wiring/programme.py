@@ -13,10 +13,10 @@ from typing import Any
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from assistant.alerts import VillagePlace
 from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
 from assistant.people import VillageUnit, village_name
+from assistant.places import VillagePlace
 from assistant.service.nearby import KEYS, Phonebook
 from assistant.settings import SettingsError
 from assistant.settings.words import not_known

@@ -15,14 +15,13 @@ from pydantic import (
     field_validator,
 )
 
-from assistant.alerts.fields import DATE_LINE, POLE
-from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
 from assistant.people import LONGEST_NAME, LONGEST_VILLAGE, VillageUnit, village_name
-from assistant.service.alerts.codes import NoCode, read_codes
+from assistant.places import DATE_LINE, POLE, Geocode, Point
 from assistant.service.climate import is_climate
 from assistant.service.land_units import NoUnit, read_units
+from assistant.service.placing import NoCode, read_codes
 from assistant.settings import kinds
 from assistant.settings.words import said
 from assistant.wiring.lexicons import open_lexicons

@@ -6,17 +6,17 @@ from datetime import timedelta
 from pathlib import Path
 from urllib.parse import urlsplit
 
-from assistant.alerts import Rules
+from assistant.alert_terms import Rules
 from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
 from assistant.people import LANGUAGES, LONGEST_NAME
 from assistant.reminders.plan import Hours
-from assistant.service.house import House, Refit, SettingOrigin
+from assistant.service.house import House, Part, Refit, SettingOrigin
 from assistant.service.nearby import KEYS
 from assistant.settings import Settings, SettingsError
 from assistant.settings.reading import layered
-from assistant.wiring.alerts import read_alert_rules, with_said
 from assistant.wiring.catalogues import open_catalogue
+from assistant.wiring.parts import alerts, parts_of
 from assistant.wiring.programme import read_programme
 
 MOST_SOURCES = 5
@@ -50,7 +50,9 @@ def refit_of(settings: Settings, base: House) -> Refit:
             officer_day_texts=now.officer_day_texts,
             officer_month_texts=now.officer_month_texts,
             strangers_hour_answers=now.strangers_hour_answers,
-            alert_rules=with_said(rules, said),
+            alert_rules=(
+                alerts().with_said(rules, said) if Part.ALERTS in base.parts else rules
+            ),
             alerts_from=_addresses(said.get("alerts_from", "")),
         )
 
@@ -74,7 +76,9 @@ def said_by(settings: Settings) -> Mapping[str, SettingOrigin]:
     if not settings.programme_file:
         return found
     path = Path(settings.programme_file)
-    programme, rules = read_programme(path), read_alert_rules(path)
+    programme = read_programme(path)
+    has_alerts = Part.ALERTS in parts_of(settings)
+    rules = alerts().read_alert_rules(path) if has_alerts else Rules()
     costs = programme.tariff is not None and programme.tariff == tariff_of(settings)
     said = {
         "programme": programme.name == settings.programme != Settings.programme,

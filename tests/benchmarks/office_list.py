@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import UTC, datetime
 
 from assistant.service.consent import Enroller
-from assistant.service.office.listing import guessed, outlook, read_paper, take_list
+from assistant.service.lists.listing import guessed, outlook, read_paper, take_list
 from assistant.service.sight import sight_of
 from assistant.store import Store
 from tests.benchmarks.crowd import FARMERS, ZONE, house_at, phone

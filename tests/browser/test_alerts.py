@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 import scenarios
-from assistant.alerts.values import Geocode, Point
+from assistant.places import Geocode, Point
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
 from tests.browser.conftest import Office, audit, fits, picture, sign_in

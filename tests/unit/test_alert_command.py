@@ -7,7 +7,7 @@ from click.testing import CliRunner, Result
 from freezegun import freeze_time
 
 from assistant.__main__ import main
-from assistant.alerts.values import Point
+from assistant.places import Point
 from assistant.store import Store
 from tests.cap import area, cap, code, info
 

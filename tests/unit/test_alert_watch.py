@@ -7,13 +7,13 @@ from threading import Event
 
 import pytest
 
+from assistant.alert_watch import AlertWatch
 from assistant.alerts.sources import Look, Stamp
-from assistant.alerts.values import Geocode
 from assistant.gateways.alert_files import AlertFiles
+from assistant.places import Geocode
 from assistant.service.alerts import watch as alert_watch
 from assistant.service.alerts.taking import take_alert
 from assistant.store import Became, DatabaseFailedError, SourceLook, Store
-from assistant.worker import AlertWatch
 from tests.cap import area, cap, code, info
 from tests.valley import KIJANI, OFFICER, Valley, at, house_of, settle
 
@@ -144,6 +144,8 @@ def test_a_village_that_is_placed_later_is_found(valley: Valley, tmp_path: Path)
 
 def test_without_a_source_nothing_runs(valley: Valley) -> None:
     """Starting and stopping it does no harm."""
-    watch = AlertWatch(valley.house, [], every_s=300.0, wake=lambda: None)
+    watch = AlertWatch(
+        valley.house, [], every_s=300.0, wake=lambda: None, clock=lambda: valley.now
+    )
     watch.start()
     watch.stop()

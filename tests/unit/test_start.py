@@ -43,6 +43,7 @@ print("opened", *sys.modules)
     assert {name for name in opened.split() if name.startswith("assistant.")} == {
         "assistant.__main__",
         "assistant.commands",
+        "assistant.commands.left_out",
         "assistant.commands.one_line",
     }
     assert "plan       Print the quantities" in shown

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from assistant.alerts import Area
 from assistant.alerts.places import unrolled
-from assistant.alerts.values import Circle, Point
+from assistant.places import Circle, Point
 
 WIDE, HIGH, EDGE = 640.0, 400.0, 24.0  # of the drawing, and its empty border
 MOST_CORNERS = 400  # of one outline; more cannot be seen

@@ -8,7 +8,8 @@ make one, and two messages that replace each other must not both vanish.
 from collections.abc import Iterable
 from datetime import datetime
 
-from assistant.alerts import Alert, MessageType, Reference, Scope, Status
+from assistant.alert_terms import MessageType, Reference, Scope, Status
+from assistant.alerts import Alert
 from assistant.service.storms import drafts
 from assistant.store import KeptAlert, Work
 

@@ -7,11 +7,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from assistant.alerts import Alert, AlertFault, Faulty, Rules, VillagePlace, read_alert
-from assistant.alerts.judging import spoken
+from assistant.alert_terms import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES, Rules, spoken
+from assistant.alerts import Alert, AlertFault, Faulty, read_alert
 from assistant.alerts.places import held, turn
-from assistant.alerts.standard import CATEGORIES, CERTAINTIES, SEVERITIES, URGENCIES
 from assistant.people import Village
+from assistant.places import VillagePlace
 from assistant.service.alerts.area_map import Drawing, draw
 from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House

@@ -13,7 +13,7 @@ from assistant.people import LANGUAGES
 from assistant.reminders.plan import Hours, local
 from assistant.service.audit import TrailAct, note
 from assistant.service.desk.village_office import Helpers
-from assistant.service.house import House, SettingOrigin
+from assistant.service.house import House, Part, SettingOrigin
 from assistant.service.nearby import KEYS
 from assistant.service.sight import Sight
 from assistant.settings import SettingsError
@@ -103,12 +103,17 @@ def _origin(house: House, name: str, said: Mapping[str, str]) -> SettingOrigin:
     )
 
 
+def _groups(house: House) -> frozenset[str]:
+    """Those of the parts that there are."""
+    return frozenset(GROUPS) - (frozenset() if Part.ALERTS in house.parts else {"alerts"})
+
+
 def set_group(
     house: House, sight: Sight, group: str, typed: Mapping[str, str], now: datetime
 ) -> House | NotSet | None:
     """Says what a group of settings is; what is empty, or as it is anyway, the page says no
     more. The house as it then is; None for anybody but a lead, and for no such group."""
-    if not sight.officer.is_lead or house.refit is None or group not in GROUPS:
+    if not sight.officer.is_lead or house.refit is None or group not in _groups(house):
         return None
     outside = _written(house.refit(house, {}))
     wanted = {name: _tidy(name, typed.get(name, "")) for name in GROUPS[group]}

@@ -5,9 +5,9 @@ from datetime import datetime
 from enum import StrEnum
 from zoneinfo import ZoneInfo
 
-from assistant.alerts.values import Geocode
 from assistant.dialogue.values import Kind
 from assistant.people import Officer, Village
+from assistant.places import Geocode
 from assistant.service.audit import Subject, TrailAct, in_zone, note
 from assistant.service.house import House
 from assistant.service.sight import Sight

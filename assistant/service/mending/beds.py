@@ -16,7 +16,7 @@ from assistant.service.house import House
 from assistant.service.known import local_date
 from assistant.service.office.cells import RefusedCell
 from assistant.service.office.choices import Choices
-from assistant.service.office.listing import reader_of
+from assistant.service.office.reader import reader_of
 from assistant.service.replan import happen, save_and_plan
 from assistant.service.sight import Sight
 from assistant.store import Work

@@ -17,7 +17,7 @@ from assistant.reading import read_germination as read_percent
 from assistant.reading.village_units import with_units
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field, bare
-from assistant.service.office.sheets import SheetRow
+from assistant.service.office.rows import SheetRow
 from assistant.wording import messages_web_people as web_people
 from assistant.wording.message import Say
 

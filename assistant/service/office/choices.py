@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from assistant.service.office.columns import Field
-from assistant.service.office.sheets import SheetRow
+from assistant.service.office.rows import SheetRow
 
 SHARED = ("family", "leave")
 OWNERS = ("rename", "heir", "new", "leave")

@@ -14,7 +14,7 @@ from functools import lru_cache
 from rapidfuzz import fuzz
 
 from assistant.service.office.column_words import WORDS
-from assistant.service.office.sheets import SheetRow
+from assistant.service.office.rows import SheetRow
 
 NEAR_ENOUGH = 84  # of 100, as rapidfuzz counts; two slips in a word of twelve
 SHORTEST_NEAR = 4  # letters; shorter words are too near to too many

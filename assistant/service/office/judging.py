@@ -17,7 +17,7 @@ from assistant.people import LANGUAGES, Farmer, Village
 from assistant.service.office.beds import BedPlan, WantedBeds, bed_plan, wanted_of
 from assistant.service.office.cells import LONGEST_BED, CellReader, Entry, Unread
 from assistant.service.office.columns import bare
-from assistant.service.office.sheets import SheetRow
+from assistant.service.office.rows import SheetRow
 from assistant.store import RollFarmer
 from assistant.wording import messages_web_mend as mend
 from assistant.wording import messages_web_people as web_people

@@ -9,8 +9,8 @@ from assistant.service.office.cells import RefusedCell, phone_of
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field
 from assistant.service.office.judging import Judge, Outlook, RowDeed, Verdict, WhoQuestion
-from assistant.service.office.listing import reader_of, roll_of
-from assistant.service.office.sheets import SheetRow
+from assistant.service.office.reader import reader_of, roll_of
+from assistant.service.office.rows import SheetRow
 from assistant.service.office.taking import PAGE, Taking
 from assistant.service.sight import Sight
 from assistant.wording import messages_web_people as web_people

@@ -8,9 +8,9 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from assistant.agronomy.dangers.rows import RAIN
-from assistant.alerts.values import Point
 from assistant.dialogue.rain_hours import HoursFault, hours_fault
 from assistant.people import Village
+from assistant.places import Point
 from assistant.service.house import House
 from assistant.service.places import point_of, within
 from assistant.service.sight import Sight

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
 
-from assistant.alerts.judging import spoken
+from assistant.alert_terms import spoken
 from assistant.people import Village
 from assistant.service.sight import Sight
 from assistant.service.storms.rain_drafts import OpenDraft, StormLine, storms, waiting

@@ -7,9 +7,8 @@ from datetime import datetime
 from sqlalchemy import ColumnElement, Select, delete, func, select, update
 from sqlalchemy.orm import Session
 
-from assistant.alerts import Reference, VillagePlace
-from assistant.alerts.places import as_code
-from assistant.alerts.values import Geocode, MessageType, Point, Scope, Status
+from assistant.alert_terms import MessageType, Reference, Scope, Status
+from assistant.places import Geocode, Point, VillagePlace, as_code
 from assistant.store import rows
 from assistant.store.tables import VillageRow
 from assistant.store.tables_alerts import (

@@ -8,18 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.alerts import (
-    Alert,
-    AlertOutcome,
-    MessageType,
-    Rules,
-    Status,
-    VillagePlace,
-    judge,
-    read_alert,
-)
-from assistant.alerts.standard import CERTAINTIES, SEVERITIES, URGENCIES
-from assistant.alerts.values import Geocode, Point
+from assistant.alert_terms import CERTAINTIES, SEVERITIES, URGENCIES, MessageType, Rules, Status
+from assistant.alerts import Alert, AlertOutcome, judge, read_alert
+from assistant.places import Geocode, Point, VillagePlace
 from tests.cap import SENDER, Raw, area, cap, code, info
 
 RULES = Rules()

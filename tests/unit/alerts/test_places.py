@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.alerts import Area, VillagePlace
+from assistant.alerts import Area
 from assistant.alerts import held as held_in
 from assistant.alerts.fields import circle, polygon
-from assistant.alerts.places import in_circle, turn
 from assistant.alerts.places import in_polygon as which_in
-from assistant.alerts.values import Circle, Geocode, Point
+from assistant.alerts.places import turn
+from assistant.places import Circle, Geocode, Point, VillagePlace, in_circle
 
 DEGREES = st.integers(-80, 80)
 

@@ -10,16 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.alerts import (
-    Alert,
-    AlertFault,
-    AlertWrong,
-    Faulty,
-    MessageType,
-    Reference,
-    read_alert,
-)
-from assistant.alerts.values import Circle, Geocode, Point
+from assistant.alert_terms import MessageType, Reference
+from assistant.alerts import Alert, AlertFault, AlertWrong, Faulty, read_alert
+from assistant.places import Circle, Geocode, Point
 from tests.cap import RING, SENDER, Raw, area, cap, code, info, part
 
 

@@ -17,11 +17,12 @@ import pytest
 from lxml import etree
 from xmlschema import XMLSchema
 
+from assistant import alert_terms as terms
+from assistant.alert_terms import MessageType, Scope, Status
 from assistant.alerts import Alert, AlertFault, AlertWrong, Faulty, read_alert
 from assistant.alerts import standard as ours
 from assistant.alerts.fields import decimal, language, moment, whole
 from assistant.alerts.standard import ALERT, NAMESPACE, Part, Read
-from assistant.alerts.values import MessageType, Scope, Status
 from tests.cap import RING, SENDER, Raw, area, cap, code, info, part
 
 XS = "{http://www.w3.org/2001/XMLSchema}"
@@ -74,11 +75,11 @@ WORDS = {
     "status": tuple(Status),
     "msgType": tuple(MessageType),
     "scope": tuple(Scope),
-    "category": ours.CATEGORIES,
+    "category": terms.CATEGORIES,
     "responseType": ours.RESPONSES,
-    "urgency": ours.URGENCIES,
-    "severity": ours.SEVERITIES,
-    "certainty": ours.CERTAINTIES,
+    "urgency": terms.URGENCIES,
+    "severity": terms.SEVERITIES,
+    "certainty": terms.CERTAINTIES,
 }
 READERS: dict[str, Read] = {
     "xs:integer": whole,

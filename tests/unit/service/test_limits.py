@@ -13,7 +13,7 @@ from assistant.service.floods import MOST_A_DAY
 from assistant.service.limits import MOST_A_DAY as CALLS_A_DAY
 from assistant.service.limits import MOST_AN_HOUR as CALLS_AN_HOUR
 from assistant.service.limits import TooMany
-from assistant.service.office.keeping import refused
+from assistant.service.lists.keeping import refused
 from assistant.service.sight import Sight, sight_of
 from assistant.service.storms import broadcasts
 from assistant.service.storms.broadcasts import Asked, NotSent

@@ -9,8 +9,8 @@ from dataclasses import replace
 
 import pytest
 
-from assistant.alerts.values import Point
 from assistant.people import Village
+from assistant.places import Point
 from assistant.service.places import looks_turned, read_point, turned_round, within
 
 EQUATOR = Point(0.0, 37.0)

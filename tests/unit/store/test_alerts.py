@@ -5,9 +5,9 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from assistant.alerts import Reference, VillagePlace
-from assistant.alerts.values import Geocode
+from assistant.alert_terms import Reference
 from assistant.people import Village
+from assistant.places import Geocode, VillagePlace
 from assistant.store import AlertWords, Became, DatabaseFailedError, KeptAlert, Store
 
 SENT = datetime(2026, 6, 12, 3, 0, tzinfo=UTC)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.alerts.values import Geocode, Point
+from assistant.places import Geocode, Point
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
 from assistant.settings.reading import read_settings

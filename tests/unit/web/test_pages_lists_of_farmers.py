@@ -12,7 +12,7 @@ from assistant.people import Village
 from assistant.reminders.plan import planned
 from assistant.reminders.values import Reminder
 from assistant.service.known import local_date
-from assistant.service.office.sheets import MOST_ROWS
+from assistant.service.lists.sheets import MOST_ROWS
 from assistant.wording import messages_people as p
 from assistant.wording import messages_talk as m
 from tests.unit.web.conftest import Browser, NewBrowser, give_password

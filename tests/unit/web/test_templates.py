@@ -12,7 +12,7 @@ import pytest
 from flask import Flask
 
 import assistant.web
-from assistant.web.app import PAGES
+from assistant.web.app import PAGES, PARTS
 from assistant.web.desk import furnish
 
 ROOM = Path(assistant.web.__file__).parent
@@ -41,7 +41,7 @@ def test_a_template_names_only_texts_that_there_are(template: Path) -> None:
 
 
 def test_every_module_with_pages_is_hung_up() -> None:
-    """One that is left out of `PAGES` answers nothing, and nobody is told."""
+    """One that is in neither `PAGES` nor `PARTS` answers nothing, and nobody is told."""
     found = (import_module(f"assistant.web.{each.name}") for each in iter_modules([str(ROOM)]))
     homes = {each.__name__ for each in found if hasattr(each, "pages")}
-    assert homes == {pages.__module__ for pages in PAGES}
+    assert homes == {pages.__module__ for pages in PAGES} | set(PARTS.values())

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from assistant.alerts import Rules
+from assistant.alert_terms import Rules
 from assistant.settings import Settings, SettingsError
 from assistant.settings.reading import read_settings
 from assistant.wiring.alerts import open_alert_rules, open_alert_sources, read_alert_rules

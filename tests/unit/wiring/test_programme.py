@@ -5,11 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from assistant.alerts import VillagePlace
-from assistant.alerts.values import Geocode, Point
 from assistant.channel import Tariff
 from assistant.dialogue.values import Nearby
 from assistant.people import Village, VillageUnit
+from assistant.places import Geocode, Point, VillagePlace
 from assistant.service.nearby import KEYS
 from assistant.settings import SettingsError
 from assistant.wiring.programme import Programme, read_programme

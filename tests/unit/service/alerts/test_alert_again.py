@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from assistant.alerts.values import Geocode
+from assistant.places import Geocode
 from assistant.service.alerts.again import judge_again
 from assistant.service.alerts.taking import take_alert
 from assistant.store import Became

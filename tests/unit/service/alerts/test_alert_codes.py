@@ -1,8 +1,7 @@
 """Where villages lie, from the programme file: what somebody placed is left as it is."""
 
-from assistant.alerts import VillagePlace
-from assistant.alerts.values import Geocode, Point
-from assistant.service.alerts.codes import NoCode, place_villages, read_codes, unplaced_villages
+from assistant.places import Geocode, Point, VillagePlace
+from assistant.service.placing import NoCode, place_villages, read_codes, unplaced_villages
 from tests.valley import KIJANI, MWANGA, Valley
 
 

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from assistant.alerts import Area
 from assistant.alerts.fields import polygon
-from assistant.alerts.values import Circle, Point
+from assistant.places import Circle, Point
 from assistant.service.alerts.area_map import HIGH, WIDE, draw
 
 POINTS = st.builds(Point, st.floats(-89, 89), st.floats(-180, 180))

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from assistant.alerts.values import Geocode
+from assistant.places import Geocode
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms import drafts
 from assistant.store import AlertCertainty, Became, Decision, Draft, DraftSource, KeptAlert

@@ -22,7 +22,7 @@ from assistant.service.office.cells import (
 )
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Field
-from assistant.service.office.sheets import SheetRow
+from assistant.service.office.rows import SheetRow
 from assistant.wiring.lexicons import open_lexicons
 from assistant.wording import messages_web_people as w
 from assistant.wording.message import Message

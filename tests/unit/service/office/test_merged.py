@@ -4,8 +4,8 @@ import io
 
 from openpyxl import Workbook
 
-from assistant.service.office.merged import Block, blocks_of
-from assistant.service.office.workbooks import read_workbook
+from assistant.service.lists.merged import Block, blocks_of
+from assistant.service.lists.workbooks import read_workbook
 
 ROWS = (
     ("Farmers of the valley", None, None, None),

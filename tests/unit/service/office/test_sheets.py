@@ -10,10 +10,10 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from assistant.service.lists.files import read_sheet
+from assistant.service.lists.rejects import written
+from assistant.service.lists.sheets import SheetError, Unreadable
 from assistant.service.office.columns import Field, columns_of, head_row
-from assistant.service.office.files import read_sheet
-from assistant.service.office.rejects import written
-from assistant.service.office.sheets import SheetError, Unreadable
 
 ROWS = (
     ("Téléphone", "Nom"),

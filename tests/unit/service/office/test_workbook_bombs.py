@@ -9,11 +9,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook
 
-from assistant.service.office import workbook_box
-from assistant.service.office.files import read_sheet
-from assistant.service.office.sheets import SheetError, Unreadable
-from assistant.service.office.workbook_box import _boxed, read_boxed
-from assistant.service.office.workbooks import read_workbook
+from assistant.service.lists import workbook_box
+from assistant.service.lists.files import read_sheet
+from assistant.service.lists.sheets import SheetError, Unreadable
+from assistant.service.lists.workbook_box import _boxed, read_boxed
+from assistant.service.lists.workbooks import read_workbook
 
 ROWS = [["Phone", "Name"], ["+447700900101", "Amina"]]
 

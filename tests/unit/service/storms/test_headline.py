@@ -4,7 +4,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from assistant.alerts.values import Geocode
+from assistant.places import Geocode
 from assistant.service.alerts.taking import take_alert
 from assistant.service.storms.headline import NO_HEADLINE, Headline, headline
 from assistant.store import Draft

@@ -14,13 +14,14 @@ import sys
 from functools import lru_cache
 from pathlib import Path
 
-from assistant.service.office.sheets import Sheet, SheetError, SheetRow, Unreadable
+from assistant.service.lists.sheets import Sheet, SheetError, Unreadable
+from assistant.service.office.rows import SheetRow
 
 MOST_MEMORY = 700_000_000  # octets more than the reader itself takes; 5 MB of rows need 200
 MOST_CPU_S = 20
 MOST_S = 40  # by the clock, on a busy machine
 _KEPT = 4
-_SELF = "from assistant.service.office.workbook_box import inside; inside()"
+_SELF = "from assistant.service.lists.workbook_box import inside; inside()"
 
 
 def read_boxed(content: bytes, wanted: str) -> Sheet:
@@ -60,7 +61,7 @@ def _boxed(content: bytes, wanted: str) -> Sheet | Unreadable:
 
 def inside() -> None:
     """The reader's side: a workbook on standard input, JSON on standard output."""
-    from assistant.service.office.workbooks import read_workbook  # noqa: PLC0415  # slow, only here
+    from assistant.service.lists.workbooks import read_workbook  # noqa: PLC0415  # slow, only here
 
     _keep_to_limits()
     try:

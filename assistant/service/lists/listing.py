@@ -1,7 +1,7 @@
 """An office's list from its file to the roll: how it is read, what it would do, doing it."""
 
 from collections import Counter
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
@@ -13,9 +13,9 @@ from assistant.agronomy.units import likely_units
 from assistant.reading import Lexicon, Outcome, read_area
 from assistant.service.consent import Enroller
 from assistant.service.house import House
-from assistant.service.known import local_date
+from assistant.service.lists.files import read_sheet
+from assistant.service.lists.sheets import Sheet
 from assistant.service.office.cells import (
-    CellReader,
     RefusedCell,
     bare_name,
     needs_order,
@@ -24,9 +24,9 @@ from assistant.service.office.cells import (
 )
 from assistant.service.office.choices import Choices
 from assistant.service.office.columns import Column, Field, columns_of, head_row
-from assistant.service.office.files import read_sheet
-from assistant.service.office.judging import Judge, JudgedRoll, Outlook
-from assistant.service.office.sheets import Sheet, SheetRow
+from assistant.service.office.judging import Judge, Outlook
+from assistant.service.office.reader import lexicons_of, reader_of, roll_of
+from assistant.service.office.rows import SheetRow
 from assistant.service.office.taking import Taking, Told
 from assistant.service.sight import Sight
 from assistant.store import Work
@@ -170,45 +170,6 @@ def outlook(
     typed = () if at is None else (row.cells[at] for row in rows if at < len(row.cells))
     roll = roll_of(work, sight, reader.phones(each for each in typed if each))
     return Judge(reader, roll).outlook(rows)
-
-
-def roll_of(work: Work, sight: Sight, phones: Collection[str]) -> JudgedRoll:
-    """What is known of these numbers, and what the officer may touch."""
-    listed = work.enrolments.listed(phones)
-    beds = work.enrolments.beds_of({each.farmer.id for each in listed.values()})
-    sees: set[int | None] = set(sight.village_ids)
-    if sight.officer.is_lead:
-        sees.add(None)
-    return JudgedRoll(listed, beds, frozenset(sees), sight.officer.id or None)
-
-
-def reader_of(
-    work: Work,
-    house: House,
-    sight: Sight,
-    choices: Choices,
-    units: Mapping[int, str],
-    now: datetime,
-) -> CellReader:
-    """Reads rows for this officer; `units` are those that heads name, by column."""
-    mine = {bare_name(village.name): village for village in sight.villages}
-    every = {bare_name(village.name) for village in work.people.villages()}
-    return CellReader(
-        choices=choices,
-        villages=mine,
-        others=frozenset(every - set(mine)),
-        lexicons=lexicons_of(house, sight),
-        languages=house.languages,
-        region=house.region,
-        today=local_date(now, house.zone),
-        units=units,
-    )
-
-
-def lexicons_of(house: House, sight: Sight) -> tuple[Lexicon, ...]:
-    """The officer's language first, then the programme's."""
-    codes = dict.fromkeys((sight.officer.language, *house.languages, "en"))
-    return tuple(house.lexicons[code] for code in codes if code in house.lexicons)
 
 
 def _units(paper: Paper, choices: Choices, lexicons: Sequence[Lexicon]) -> dict[int, str]:

@@ -4,9 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from assistant.alerts import VillagePlace
-from assistant.alerts.values import Geocode
 from assistant.people import Village
+from assistant.places import Geocode, VillagePlace
 from assistant.service.audit import Subject, TrailAct, note
 from assistant.service.house import House
 from assistant.service.sight import Sight

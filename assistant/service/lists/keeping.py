@@ -7,10 +7,10 @@ from assistant.service.brakes import left_to_spend
 from assistant.service.consent import Enroller
 from assistant.service.house import House
 from assistant.service.limits import too_many
+from assistant.service.lists.listing import Paper, guessed, outlook, read_paper, take_list
+from assistant.service.lists.rejects import rejects_file
 from assistant.service.office.choices import Choices
 from assistant.service.office.judging import Outlook
-from assistant.service.office.listing import Paper, guessed, outlook, read_paper, take_list
-from assistant.service.office.rejects import rejects_file
 from assistant.service.office.taking import Told, counts_of
 from assistant.service.sight import Sight
 from assistant.service.storms.broadcasts import NotSent

@@ -1,13 +1,7 @@
 """A file of an office, CSV or XLSX: what it is, its content says and not its name."""
 
-from assistant.service.office.sheets import (
-    MOST_BYTES,
-    Sheet,
-    SheetError,
-    Unreadable,
-    read_csv,
-)
-from assistant.service.office.workbook_box import read_boxed
+from assistant.service.lists.sheets import MOST_BYTES, Sheet, SheetError, Unreadable, read_csv
+from assistant.service.lists.workbook_box import read_boxed
 
 _ZIP, _OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 

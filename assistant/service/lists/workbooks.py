@@ -13,17 +13,17 @@ from openpyxl import load_workbook
 from openpyxl.cell.cell import Cell, MergedCell
 from openpyxl.cell.read_only import EmptyCell, ReadOnlyCell
 
-from assistant.service.office.columns import has_phones
-from assistant.service.office.merged import blocks_of, filled
-from assistant.service.office.sheets import (
+from assistant.service.lists.merged import blocks_of, filled
+from assistant.service.lists.sheets import (
     MOST_COLUMNS,
     MOST_ROWS,
     Sheet,
     SheetError,
-    SheetRow,
     Unreadable,
     kept_rows,
 )
+from assistant.service.office.columns import has_phones
+from assistant.service.office.rows import SheetRow
 
 MOST_UNPACKED = 150_000_000  # octets; a file of 5 MB may unpack to much more
 MOST_LINES = 5 * MOST_ROWS  # with empty ones: a word far below is a slip, and reads for minutes

@@ -18,6 +18,8 @@ from enum import StrEnum
 
 from charset_normalizer import from_bytes
 
+from assistant.service.office.rows import SheetRow
+
 MOST_BYTES = 5_000_000
 MOST_ROWS = 20_000
 MOST_COLUMNS = 100
@@ -53,14 +55,6 @@ class SheetError(Exception):
     def __init__(self, why: Unreadable) -> None:
         super().__init__(f"expected a CSV or XLSX file of farmers: {why.value}")
         self.why = why
-
-
-@dataclass(frozen=True)
-class SheetRow:
-    """One row; `line` is its number in the file, from 1."""
-
-    line: int
-    cells: tuple[str, ...]
 
 
 @dataclass(frozen=True)

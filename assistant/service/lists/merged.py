@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 from openpyxl.utils import column_index_from_string
 
-from assistant.service.office.sheets import MOST_COLUMNS, SheetRow
+from assistant.service.lists.sheets import MOST_COLUMNS
+from assistant.service.office.rows import SheetRow
 
 # ECMA-376, part 1, 18.3.1.54: mergeCell, after the rows of the sheet.
 _BLOCK = re.compile(
