@@ -426,7 +426,7 @@ def _tells_of_flood(text: str, known: Known) -> bool:
     return any(answer_flood(text, known, each, True, None) for each in asked)
 
 
-_RATHER_REFUSES, _SURELY_REFUSES = 0.6, 0.8
+_RATHER_REFUSES, _SURELY_REFUSES, _ONLY_REFUSES = 0.6, 0.8, 0.95
 
 
 def _asks_rather(act: Act, certainty: Certainty, heard: Understood, known: Known) -> bool:
@@ -457,6 +457,8 @@ def _asks_rather_than_refuses(heard: Understood, certainty: Certainty, known: Kn
     ):
         return True
     if weight >= _RATHER_REFUSES:
+        if is_said and weight >= _ONLY_REFUSES:
+            return False  # "why so many, do not send any more": asked about, by its question
         light = not is_said and weight < _SURELY_REFUSES
         return (light and surely_of_phone(text, known)) or asks_how_to_stop(text, known)
     if weight < _NEXT_TO_NOTHING and heard.weights[Act.QUESTION] >= _SURELY_ASKS:

@@ -119,11 +119,18 @@ def without_apology(text: str, lexicon: Lexicon) -> str | None:
     otherwise, or says nothing else."""
     words = text.split()
     for count in range(min(_MOST_OF_APOLOGY, len(words) - 1), 0, -1):
-        found = read_tokens(" ".join(words[:count]))
-        row = [item for item in row_of(found, lexicon) if not _is_mark(item)]
-        if row and all(item.sort in (Sort.NO, Sort.SORRY) for item in row):
+        if _is_apology(" ".join(words[:count]), lexicon):
             return " ".join(words[count:])
     return None
+
+
+def _is_apology(text: str, lexicon: Lexicon) -> bool:
+    """Where the word for "no" is "not" too, only with its comma: "di na namin natapos"."""
+    row = row_of(read_tokens(text), lexicon)
+    sorts = {item.sort for item in row if not _is_mark(item)}
+    if not sorts or not sorts <= {Sort.NO, Sort.SORRY}:
+        return False
+    return Sort.SORRY in sorts or not lexicon.no_is_not or _is_mark(row[-1])
 
 
 def _is_mark(item: Item) -> bool:

@@ -345,9 +345,9 @@ def _thanks(row: tuple[Item, ...], lexicon: Lexicon) -> bool:
 
 @lru_cache(maxsize=TEXTS_IN_HAND)
 def begins_with_yes(text: str, lexicon: Lexicon) -> bool:
-    """Whether the first word is a yes that is no mere "ok"."""
+    """Whether the first words are a yes, or an "ok"."""
     row = row_of(read_tokens(text[:LONGEST_REPLY]), lexicon)
-    return _says_yes(row[:1], lexicon)
+    return bool(row) and row[0].sort is Sort.YES
 
 
 def _says_yes(row: tuple[Item, ...], lexicon: Lexicon) -> bool:

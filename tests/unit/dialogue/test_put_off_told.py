@@ -4,7 +4,8 @@ whole one; a yes to an invitation is no refusal, whatever it weighs."""
 import pytest
 
 from assistant.dialogue.turns import turn
-from assistant.dialogue.values import AnswerItem, Decline, Enrol, RaiseAlarm
+from assistant.dialogue.values import AnswerItem, Decline, Enrol, RaiseAlarm, StopTexts
+from tests.corpus.talk.judging import DEEDS, outcome
 from tests.corpus.talk.moments import MOMENTS
 
 
@@ -92,3 +93,52 @@ def test_so_many_leaves_each_are_leaves(language: str, text: str, leaves: str) -
 def test_so_many_of_something_else_each_are_none(text: str) -> None:
     changes = turn(text, MOMENTS["leaves"]("en")).changes
     assert not any(isinstance(each, AnswerItem) for each in changes)
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("fr", "ok je suis partant inscrivez"),
+        ("fil", "cge go aq dyan, isama nyo ko"),
+        ("id", "yo gelem, daftarin sy"),
+    ],
+)
+def test_an_ok_to_an_invitation_is_no_refusal(language: str, text: str) -> None:
+    changes = turn(text, MOMENTS["consent"](language)).changes
+    assert not any(isinstance(each, Decline) for each in changes)
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("bn", "আমরার ইতা লাগতো নায়"),
+        ("hi", "हमरा ई सब झमेला में नै पड़ना"),
+        ("id", "moh, ora melu2 ngono kuwi"),
+        ("pt", "n ka misti es kusa"),
+    ],
+)
+def test_an_invitation_is_refused_in_dialect(language: str, text: str) -> None:
+    changes = turn(text, MOMENTS["consent"](language)).changes
+    assert any(isinstance(each, Decline) for each in changes)
+
+
+@pytest.mark.parametrize(
+    ("language", "moment", "text"),
+    [
+        ("hi", "drain", "paani kaadh diya"),
+        ("bn", "uncover", "খ্যাড় তুলসি"),
+        ("fil", "transplant", "natnim n lahat"),
+        ("sw", "warning", "tushafinika"),
+        ("sw", "drain", "maji yashatoka"),
+        ("id", "drain", "wes asat"),
+        ("pt", "sow", "semiei dja"),
+        ("en", "transplant", "planted all tdy ji"),
+    ],
+)
+def test_a_plain_deed_in_dialect_is_taken(language: str, moment: str, text: str) -> None:
+    assert outcome(turn(text, MOMENTS[moment](language))).written & DEEDS
+
+
+def test_bells_that_stop_are_no_refusal() -> None:
+    changes = turn("the bells just stop near my nursery", MOMENTS["night"]("en")).changes
+    assert not any(isinstance(each, StopTexts) for each in changes)
