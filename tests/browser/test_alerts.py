@@ -110,7 +110,9 @@ def test_the_lead_says_by_which_codes_a_village_is_known(page: Page, alerted: Of
     codes.fill("LINDARA-WARD 04")
     save = page.locator("#codes").get_by_role("button", name="Save")
     save.click()
-    expect(page.get_by_role("status")).to_contain_text("LINDARA-WARD 04 is not a code")
+    expect(page.locator("#codes").get_by_role("alert")).to_contain_text(
+        "LINDARA-WARD 04 is not a code"
+    )
     codes.fill("LINDARA-WARD=04")
     save.click()
     expect(page.get_by_role("status")).to_contain_text("The codes for Mto Mwanga are saved.")

@@ -164,7 +164,7 @@ LIMITS: dict[str, Limit] = {
 
 # What limits nothing that leaves: where things are, what they are called, how they look.
 NO_LIMITS = frozenset(
-    "database_url key_file journal_file programme programme_file zone region languages "
+    "parts database_url key_file journal_file programme programme_file zone region languages "
     "prompt_at second_at price_per_segment currency season_months practices_folder prices_file "
     "varieties_file alerts_from alerts_then alerts_keys alerts_every_s gateway_url "
     "gateway_secret gateway_secret_before gateway_timeout_s lines_file sender ussd_code "
