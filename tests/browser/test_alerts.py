@@ -116,7 +116,7 @@ def test_the_lead_says_by_which_codes_a_village_is_known(page: Page, alerted: Of
     codes.fill("LINDARA-WARD=04")
     save.click()
     expect(page.get_by_role("status")).to_contain_text("The codes for Mto Mwanga are saved.")
-    expect(codes).to_have_value("LINDARA-WARD=04\n")
+    expect(codes).to_have_value("LINDARA-WARD=04")
     page.locator("#codes").scroll_into_view_if_needed()
     picture(page, "village-codes")
     audit(page)
