@@ -252,6 +252,7 @@ _WORK = (Act.DONE, Act.NOTDONE)
 
 
 _RATHER_TALK = 0.65
+_MOST_WORDS_OF_A_CRY = 3
 
 
 def _is_hearsay(heard: Understood, known: Known) -> bool:
@@ -269,6 +270,8 @@ def _is_talk(heard: Understood) -> bool:
 def _is_calm_of_lives(heard: Understood) -> bool:
     """Whether a word for harm is likelier no cry. Work that is told beside it says nothing of
     it but where the word is one of work: "planted all, then the snake bit my son"."""
+    if len(heard.text.split()) <= _MOST_WORDS_OF_A_CRY:
+        return False  # "snake bit me": who talks of a film, or of long ago, must say so
     if _is_talk(heard):
         return True
     if not _is_calm(heard):
