@@ -270,14 +270,15 @@ def _is_talk(heard: Understood) -> bool:
 def _is_calm_of_lives(heard: Understood) -> bool:
     """Whether a word for harm is likelier no cry. Work that is told beside it says nothing of
     it but where the word is one of work: "planted all, then the snake bit my son"."""
-    if len(heard.text.split()) <= _MOST_WORDS_OF_A_CRY:
+    vague = heard.kind(Act.HARM) in _MAY_BE_WORK
+    if not vague and len(heard.text.split()) <= _MOST_WORDS_OF_A_CRY:
         return False  # "snake bit me": who talks of a film, or of long ago, must say so
     if _is_talk(heard):
         return True
     if not _is_calm(heard):
         return False
     work = sum(heard.weights[act] for act in _WORK)
-    return work < 1 - _RATHER_CALM or heard.kind(Act.HARM) in _MAY_BE_WORK
+    return work < 1 - _RATHER_CALM or vague
 
 
 def _likely_done(heard: Understood, known: Known) -> bool:
